@@ -1,0 +1,29 @@
+const swc = ["@swc/jest", { jsc: { parser: { syntax: "typescript" }, target: "es2022" }, module: { type: "commonjs" } }];
+const ignored = ["/node_modules/(?!(lodash-es|rbush|quickselect|kdbush|nanoid|@fluentui|@microsoft/fast-[a-z]+|@noble|@scure)/)"];
+const shared = {
+  rootDir: __dirname,
+  testEnvironment: "node",
+  transform: { "\\.[cm]?[jt]s$": swc },
+  transformIgnorePatterns: ignored,
+  moduleNameMapper: { "^office-addin-manifest$": "<rootDir>/tests/support/office-addin-manifest-stub.ts" },
+};
+
+/** @type {import("jest").Config} */
+module.exports = {
+  projects: [
+    {
+      ...shared,
+      displayName: "unit",
+      testMatch: ["<rootDir>/tests/**/*.test.ts"],
+      testPathIgnorePatterns: ["<rootDir>/tests/e2e/"],
+      setupFiles: ["<rootDir>/tests/support/custom-functions.ts"],
+    },
+    {
+      ...shared,
+      displayName: "e2e",
+      testMatch: ["<rootDir>/tests/e2e/**/*.test.ts"],
+    },
+  ],
+  testTimeout: 60_000,
+  reporters: ["default", "<rootDir>/scripts/count-reporter.js"],
+};
