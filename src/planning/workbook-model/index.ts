@@ -1,0 +1,2 @@
+export * from "./sheet-plan";
+export * from "./tables";

@@ -1,0 +1,62 @@
+import type { Area, Cell, SheetPlan, WorkbookSnapshot } from "../planning/workbook-model";
+
+/** One change of the workbook. Sheets are named as they are called at that point of the list of edits. Cells count from 0. */
+export type Edit =
+  /** Adds a sheet, behind the sheet `after` or at the end. */
+  | { readonly kind: "add-sheet"; readonly plan: SheetPlan; readonly after?: string }
+  /**
+   * Writes a block whose top left cell is `row`, `column`; a null cell is left as it is, a cell with neither value nor formula is
+   * emptied. Text is written as text. `style` is not used here: cells keep their format, text apart, which needs "@".
+   */
+  | { readonly kind: "write"; readonly sheet: string; readonly row: number; readonly column: number; readonly cells: readonly (readonly (Cell | null)[])[] }
+  /** Makes a table cover `area`, its header row included; where the host has no tables nothing is done. */
+  | { readonly kind: "resize-table"; readonly sheet: string; readonly table: string; readonly area: Area }
+  | { readonly kind: "rename-sheet"; readonly sheet: string; readonly name: string }
+  | { readonly kind: "show-sheet"; readonly sheet: string }
+  | { readonly kind: "hide-sheet"; readonly sheet: string }
+  | { readonly kind: "delete-sheet"; readonly sheet: string }
+  /** Brings a sheet to the front and selects an area of it. */
+  | { readonly kind: "select"; readonly sheet: string; readonly area: Area };
+
+/** A place in the workbook that is selected. */
+export interface Selection {
+  readonly sheet: string;
+  readonly area: Area;
+}
+
+/** A change that somebody made: here, or elsewhere in a shared workbook. */
+export interface WorkbookChange {
+  readonly sheet: string;
+  readonly source: "local" | "remote";
+}
+
+/**
+ * The workbook as everything of ours sees it: one narrow interface in sheet terms, with an adapter a host.
+ *
+ * Every method refuses with a `Problem` whose sentence says what the person can do: a protected sheet, a cell being edited, a sheet
+ * that is gone, a name that cannot be one. Nothing else is thrown on purpose.
+ */
+export interface WorkbookPort {
+  /**
+   * Reads the named sheets whole, or all of them. Names that are no sheet are passed over. Costs at most two syncs: the first learns
+   * names, extents and tables, the second the cells.
+   */
+  read(sheets?: readonly string[]): Promise<WorkbookSnapshot>;
+
+  /**
+   * Carries out the edits in order, in one sync; only what is over 5 MB goes in several, cut between edits or between rows.
+   *
+   * Every name and text is checked before the first edit. Where the host itself fails in the middle the edits before that point
+   * stand: the order of the list is the caller's way to keep the workbook whole at every point.
+   */
+  apply(edits: readonly Edit[]): Promise<void>;
+
+  /** Tells, for each cell, into which area its formula spills; null where it does not spill. One sync to learn it. */
+  spillAreas(cells: readonly { readonly sheet: string; readonly row: number; readonly column: number }[]): Promise<(Area | null)[]>;
+
+  /** Tells what is selected. */
+  selection(): Promise<Selection>;
+
+  /** Calls `listener` after each change of cells or sheets until the returned function is called. Changes by `apply` count too. */
+  watch(listener: (change: WorkbookChange) => void): Promise<() => void>;
+}
