@@ -1,2 +1,4 @@
+export * from "./locate-table";
+export * from "./read-plan";
 export * from "./sheet-plan";
 export * from "./tables";
