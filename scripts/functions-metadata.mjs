@@ -7,7 +7,7 @@ import metadata from "custom-functions-metadata";
 const folder = join(import.meta.dirname, "..", "src", "functions");
 const target = join(folder, "functions.json");
 const sources = readdirSync(folder)
-  .filter((name) => name.endsWith(".ts") && !["catalogue.ts", "main.ts"].includes(name))
+  .filter((name) => name.endsWith(".ts") && !["catalogue.ts", "examples.ts", "main.ts"].includes(name))
   .sort()
   .map((name) => join(folder, name));
 
