@@ -1,0 +1,52 @@
+import { performance } from "node:perf_hooks";
+
+let sunk: unknown;
+
+/** Keeps `value` alive, so that the work behind it cannot be optimised away. */
+export function sink(value: unknown): void {
+  sunk = value;
+}
+
+/** Shows what was last sunk: without a reader an engine might still drop the writes. */
+export function lastSunk(): unknown {
+  return sunk;
+}
+
+/** Times `work` over `runs` runs, after one that does not count, and returns the median in milliseconds. */
+export function medianMs(work: () => unknown, runs = 9): number {
+  return medians([work], runs)[0]!;
+}
+
+/**
+ * Times several pieces of work against each other and returns the median of each in milliseconds.
+ *
+ * The runs are interleaved (a, b, a, b, ...), so that a slow spell of the machine falls on all of them alike.
+ */
+export function medians(works: readonly (() => unknown)[], runs = 9): number[] {
+  for (const work of works) sink(work());
+  const times: number[][] = works.map(() => []);
+  for (let run = 0; run < runs; run++) {
+    works.forEach((work, index) => {
+      const start = performance.now();
+      sink(work());
+      times[index]!.push(performance.now() - start);
+    });
+  }
+  return times.map((list) => list.sort((a, b) => a - b)[Math.floor(list.length / 2)]!);
+}
+
+/** One line of a bench report: what was measured, what came out, and the bound it is held against. */
+export interface BenchLine {
+  readonly what: string;
+  readonly measured: string;
+  readonly target?: string;
+  readonly holds?: boolean;
+}
+
+/** Prints the lines of one bench as a table. */
+export function printBench(title: string, lines: readonly BenchLine[]): void {
+  console.log(`\n${title}`);
+  const rows = lines.map((line) => [line.what, line.measured, line.target ?? "", line.holds === undefined ? "" : line.holds ? "holds" : "MISSED"]);
+  const widths = [0, 1, 2, 3].map((column) => Math.max(...rows.map((row) => row[column]!.length)));
+  for (const row of rows) console.log(`  ${row.map((cell, column) => cell.padEnd(widths[column]!)).join("  ").trimEnd()}`);
+}

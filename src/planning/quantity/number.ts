@@ -1,0 +1,56 @@
+import { invalid, quote } from "../problem";
+import { readAs15Digits } from "./exact";
+
+/** What one cell holds. Blank is null. */
+export type CellValue = string | number | boolean | null;
+
+/** What a number must be. One of `min` (0 allowed, say) or `above` (0 refused, say) is always there: nothing is unbounded below. */
+export type NumberRule = ({ readonly min: number } | { readonly above: number }) & {
+  /** Largest value allowed; 1e15 where it is left out, so that no result can overflow. */
+  readonly max?: number;
+  /** First value that is too large. */
+  readonly below?: number;
+  readonly whole?: boolean;
+  /** What a blank means. A blank is refused where there is none. */
+  readonly default?: number;
+  /** What a person would write, such as 450. */
+  readonly example: number;
+};
+
+/**
+ * Reads one cell as a number, at 15 significant digits.
+ *
+ * Text is refused even where it looks like a number, because a sheet would not add it up either.
+ */
+export function parseNumber(value: CellValue, argument: string, rule: NumberRule): number {
+  if (value === null && rule.default !== undefined) return rule.default;
+  if (typeof value !== "number") throw invalid(argument, value, notANumber(value, argument, rule));
+  const read = readAs15Digits(value);
+  if (!fits(read, rule)) throw invalid(argument, value, `${argument} is ${value}. Write ${describe(rule)}, such as ${rule.example}.`);
+  return read;
+}
+
+/** Describes what a rule allows: "a whole number from 1 to 100000". */
+function describe(rule: NumberRule): string {
+  const noun = rule.whole === true ? "a whole number" : "a number";
+  const low = "min" in rule ? rule.min : rule.above;
+  const exclusive = "above" in rule;
+  if (rule.below !== undefined) return `${noun} ${exclusive ? "above" : "from"} ${low} and below ${rule.below}`;
+  const high = rule.max ?? 1e15;
+  return exclusive ? `${noun} above ${low} and at most ${high}` : `${noun} from ${low} to ${high}`;
+}
+
+function fits(value: number, rule: NumberRule): boolean {
+  const highEnough = "min" in rule ? value >= rule.min : value > rule.above;
+  const lowEnough = rule.below === undefined ? value <= (rule.max ?? 1e15) : value < rule.below;
+  return highEnough && lowEnough && (rule.whole !== true || Number.isInteger(value));
+}
+
+function notANumber(value: CellValue, argument: string, rule: NumberRule): string {
+  if (value === null) return `${argument} is blank. Write ${describe(rule)}, such as ${rule.example}.`;
+  if (typeof value === "boolean") return `${argument} is ${String(value).toUpperCase()}. Write ${describe(rule)}, such as ${rule.example}.`;
+  if (typeof value === "string" && /^[+-]?(\d+\.?\d*|\.\d+)$/.test(value)) {
+    return `${argument} is the text ${quote(value)}. Write it as a number, without quotes.`;
+  }
+  return `${argument} is the text ${quote(value)}. Write ${describe(rule)}, such as ${rule.example}.`;
+}
