@@ -1,0 +1,78 @@
+const { createHash } = require("node:crypto");
+const { existsSync } = require("node:fs");
+const { resolve } = require("node:path");
+const CompressionPlugin = require("compression-webpack-plugin");
+const CopyPlugin = require("copy-webpack-plugin");
+const { EsbuildPlugin } = require("esbuild-loader");
+const HtmlPlugin = require("html-webpack-plugin");
+const MiniCssExtractPlugin = require("mini-css-extract-plugin");
+const { SizeBudget } = require("./scripts/size-budget.js");
+
+const source = (...parts) => resolve(__dirname, "src", ...parts);
+
+/**
+ * Builds dist/: functions.js and functions.json for the host, taskpane.html for its pane, index.html for the browser workbook.
+ *
+ * `--env baseUrl=https://…/` is the address from which the add-in will be served; it goes into the manifest.
+ */
+module.exports = (env = {}, { mode = "production" } = {}) => {
+  const production = mode === "production";
+  const baseUrl = env.baseUrl ?? "https://localhost:3000/";
+  return {
+    mode,
+    target: ["web", "es2022"],
+    devtool: production ? false : "source-map",
+    cache: { type: "filesystem", buildDependencies: { config: [__filename] }, version: createHash("sha1").update(`${mode} ${baseUrl}`).digest("hex") },
+    entry: {
+      functions: source("functions", "main.ts"),
+      taskpane: source("taskpane", "main.ts"),
+      standalone: source("standalone", "main.ts"),
+    },
+    output: {
+      path: resolve(__dirname, "dist"),
+      clean: true,
+      // The manifest and people's deployments point at functions.js by name; everything else is found through its page.
+      filename: ({ chunk }) => (chunk.name === "functions" ? "functions.js" : "[name].[contenthash:10].js"),
+      chunkFilename: "[name].[contenthash:10].js",
+      assetModuleFilename: "[name].[contenthash:10][ext]",
+    },
+    resolve: { extensions: [".ts", ".js"] },
+    module: {
+      rules: [
+        { test: /\.ts$/, loader: "esbuild-loader", options: { target: "es2022" } },
+        { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] },
+      ],
+    },
+    optimization: {
+      // The default minifier takes a minute over the browser workbook, this one a second.
+      minimizer: [new EsbuildPlugin({ target: "es2022", css: true, legalComments: "none" })],
+      splitChunks: { chunks: ({ name }) => name !== "functions" },
+    },
+    performance: { hints: false },
+    stats: { preset: "errors-warnings" },
+    plugins: [
+      new MiniCssExtractPlugin({ filename: "[name].[contenthash:10].css", chunkFilename: "[name].[contenthash:10].css" }),
+      new HtmlPlugin({ filename: "index.html", template: source("standalone", "index.html"), chunks: ["standalone"], scriptLoading: "module" }),
+      new HtmlPlugin({ filename: "taskpane.html", template: source("taskpane", "taskpane.html"), chunks: ["functions", "taskpane"], scriptLoading: "blocking", inject: "body" }),
+      new CopyPlugin({
+        patterns: [
+          { from: source("functions", "functions.json"), to: "functions.json" },
+          ...["manifest/manifest.xml"].filter(existsSync).map((from) => ({ from, to: "manifest.xml", transform: (text) => text.toString().replaceAll("https://localhost:3000/", baseUrl) })),
+          { from: "manifest/icons", to: "icons", noErrorOnMissing: true },
+          { from: "examples", to: "examples", noErrorOnMissing: true },
+        ],
+      }),
+      ...(production ? [new CompressionPlugin({ test: /\.(js|css|html|json)$/ })] : []),
+      ...(production
+        ? [
+            new SizeBudget([
+              { entry: "functions", kilobytes: 120 },
+              { entry: "taskpane", kilobytes: 120 },
+              // What the page loads before the grid.
+              { entry: "standalone", kilobytes: 120 },
+            ]),
+          ]
+        : []),
+    ],
+  };
+};
