@@ -13,7 +13,7 @@ const sources = readdirSync(folder)
 
 const parsed = await metadata.generateCustomFunctionsMetadata(sources);
 const faults = [...parsed.errors];
-const functions = JSON.parse(parsed.metadataJson).functions;
+const functions = faults.length > 0 ? [] : JSON.parse(parsed.metadataJson).functions;
 const seen = new Set();
 for (const one of functions) {
   // Ranges and values may hold error cells: the function sees them and says which one to mend.
