@@ -1,3 +1,8 @@
-export { bytes, hours, megabytesPerSecond, share, type Bytes, type Hours, type MegabytesPerSecond, type Share, type Watts, watts } from "./brands";
+export { bytes, hours, megabytesPerSecond, share, watts } from "./brands";
+export type { Bytes, Hours, MegabytesPerSecond, Share, Watts } from "./brands";
 export { Decimal, divideToNearest, exactDecimal, exactFraction, readAs15Digits, type Fraction } from "./exact";
+export { memoiseByText } from "./memoise";
 export { parseNumber, type CellValue, type NumberRule } from "./number";
+export { parseGrowth, parseProportion, parseShare, type ShareRule } from "./share";
+export { parseSize, parseSizeOrZero } from "./size";
+export { bytesIn, gigabyte, parseUnit, partOf, sizeIn, tebibyte, terabyte, type SizeUnit } from "./size-unit";

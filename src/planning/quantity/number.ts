@@ -20,13 +20,14 @@ export type NumberRule = ({ readonly min: number } | { readonly above: number })
 /**
  * Reads one cell as a number, at 15 significant digits.
  *
- * Text is refused even where it looks like a number, because a sheet would not add it up either.
+ * Text is refused even where it looks like a number, because a sheet would not add it up either. `received` is what the sentence
+ * quotes where the caller has already made a number of it, such as "20%".
  */
-export function parseNumber(value: CellValue, argument: string, rule: NumberRule): number {
+export function parseNumber(value: CellValue, argument: string, rule: NumberRule, received: CellValue = value): number {
   if (value === null && rule.default !== undefined) return rule.default;
   if (typeof value !== "number") throw invalid(argument, value, notANumber(value, argument, rule));
   const read = readAs15Digits(value);
-  if (!fits(read, rule)) throw invalid(argument, value, `${argument} is ${value}. Write ${describe(rule)}, such as ${rule.example}.`);
+  if (!fits(read, rule)) throw invalid(argument, received, `${argument} is ${quote(received)}. Write ${describe(rule)}, such as ${rule.example}.`);
   return read;
 }
 

@@ -1,0 +1,59 @@
+import { mostDrives, parseScheme, type Scheme } from "../../planning/capacity";
+import {
+  parseGrowth,
+  parseShare,
+  parseSize,
+  parseSizeOrZero,
+  parseUnit,
+  type Bytes,
+  type Share,
+  type ShareRule,
+  type SizeUnit,
+} from "../../planning/quantity";
+import { readScalar } from "./cells";
+import { readCount } from "./numbers";
+
+/** Reads a redundancy scheme, such as "RAID 6". */
+export function readScheme(received: unknown, argument: string): Scheme {
+  return parseScheme(readScalar(received, argument), argument);
+}
+
+/** Reads a size above 0: a number of TB, or text with a unit. */
+export function readSize(received: unknown, argument: string): Bytes {
+  return parseSize(readScalar(received, argument), argument);
+}
+
+/** Reads a size that may be 0, such as what is used so far. A blank is refused. */
+export function readSizeOrZero(received: unknown, argument: string): Bytes {
+  return parseSizeOrZero(readScalar(received, argument), argument);
+}
+
+/** Reads the unit of an answer; a blank means TB. */
+export function readUnit(received: unknown, argument: string): SizeUnit {
+  return parseUnit(readScalar(received, argument), argument);
+}
+
+/** Reads a share of a whole, 0 to 1 or text such as "20%". */
+export function readShare(received: unknown, argument: string, rule: ShareRule = {}): Share {
+  return parseShare(readScalar(received, argument), argument, rule);
+}
+
+/** Reads the share of a capacity that may be filled: above 0, a blank means all of it. */
+export function readFill(received: unknown, argument: string): Share {
+  return readShare(received, argument, { aboveZero: true, default: 1 });
+}
+
+/** Reads a yearly growth: 0.2 or "20%". */
+export function readGrowth(received: unknown, argument: string): number {
+  return parseGrowth(readScalar(received, argument), argument);
+}
+
+/** Reads a number of drives. */
+export function readDrives(received: unknown, argument: string): number {
+  return readCount(received, argument, { min: 1, max: mostDrives, example: 12 });
+}
+
+/** Reads a number of spare drives; a blank means none. */
+export function readSpares(received: unknown, argument: string): number {
+  return readCount(received, argument, { min: 0, max: mostDrives, default: 0, example: 1 });
+}

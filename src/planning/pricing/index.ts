@@ -1,0 +1,1 @@
+export { unitPrice } from "./unit-price";
