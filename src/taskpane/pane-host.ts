@@ -1,0 +1,40 @@
+import type { WorkbookSnapshot } from "../planning/workbook-model";
+
+/** How the host looks: the pane follows it. */
+export type Theme = "light" | "dark" | "contrast";
+
+/** A file that a person chose, read whole. */
+export interface ChosenFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+/**
+ * What differs between the places in which the pane lives, and is not a matter of the workbook.
+ *
+ * A method that cannot do its work refuses with a `Problem` whose sentence says what the person can do.
+ */
+export interface PaneHost {
+  /** What people call the place, such as "the browser workbook"; stands in About. */
+  readonly name: string;
+  /** Release of the add-in. */
+  readonly version: string;
+  /** True where formulas typed before the add-in was loaded stay at #NAME? until they are entered again. */
+  readonly formulasMayStick: boolean;
+
+  theme(): Theme;
+  /** Calls `listener` after each change of the theme until the returned function is called. */
+  watchTheme(listener: (theme: Theme) => void): () => void;
+
+  /** Lets the person choose a file of one of the kinds, such as ".xlsx"; null when nothing was chosen. */
+  chooseFile(kinds: readonly string[]): Promise<ChosenFile | null>;
+  /** Reads the bytes of an .xlsx file as a workbook. */
+  readSnapshot(bytes: Uint8Array): Promise<WorkbookSnapshot>;
+  /** Fetches the bytes of a file of the built site, such as `examples/thornmere.xlsx`. */
+  fetchAsset(path: string): Promise<Uint8Array>;
+  /** Address of a help page, such as `docs/functions/usable.html`. */
+  helpAddress(page: string): string;
+
+  /** The present moment: planning has no clock. */
+  now(): Date;
+}
