@@ -16,6 +16,8 @@ export interface Column<Kind extends ColumnKind = ColumnKind> {
   readonly choices?: readonly string[];
   /** Table whose first text column says what may stand here. */
   readonly from?: string;
+  /** True where a cell may name several rows of that table, with commas between. */
+  readonly several?: true;
   /** True where a row without it says nothing. */
   readonly required?: true;
   /** Native or BAY formula a new row begins with; `[Header]` stands for the cell of that column in the same row. */
@@ -54,7 +56,7 @@ function table<Columns extends Record<string, Column>>(name: string, note: strin
 
 const key = { required: true } as const;
 
-/** The planning tables, in the order of their sheets. */
+/** The planning tables in the order of their sheets: each stands behind those it refers to. */
 export const tables = {
   settings: table("Settings", "Thresholds of the checks. Change a value here and the checks follow.", {
     setting: text("Setting", "Name of the threshold.", key),
@@ -62,7 +64,7 @@ export const tables = {
     meaning: text("Meaning", "What it decides."),
   }),
   sites: table("Sites", "One row a site. Contacts are roles with a way to reach them, not private data.", {
-    site: text("Site", "Name of the site; also the name of its commissioning tab.", key),
+    site: text("Site", "Name of the site.", key),
     room: text("Room", "Room the racks stand in."),
     contact: text("Contact", "Role to ask for, and where."),
     timeServers: text("Time servers", "NTP servers the arrays use."),
@@ -90,6 +92,16 @@ export const tables = {
     continuousShare: share("Continuous share", "Share of the breaker that may be loaded all the time; 0.8 when empty."),
     powerFactor: number("Power factor", "Power factor of the load; 1 when empty."),
   }),
+  networks: table("Networks", "One row a network. Array ports take networks in turn, in the order of the rows of their site.", {
+    network: text("Network", "Name of the network.", key),
+    site: text("Site", "Where it is; empty when it reaches every site.", { from: "Sites" }),
+    prefix: text("Prefix", "Address range, such as 10.64.1.0/24."),
+    gateway: text("Gateway", "Gateway, or none."),
+    vlan: count("VLAN", "VLAN number; empty when untagged."),
+    mtu: count("MTU", "Largest packet; 1500 when empty.", { unit: "bytes" }),
+    routing: text("Routing", "Routing table it belongs to; empty for the common one."),
+    reserved: text("Reserved", "Addresses the plan must not use: addresses, a-b ranges and prefixes, with commas between."),
+  }),
   switches: table("Switches", "One row a switch that array ports or hosts are cabled to.", {
     switch: text("Switch", "Name of the switch.", key),
     site: text("Site", "Where it is.", { from: "Sites" }),
@@ -99,7 +111,7 @@ export const tables = {
     watts: number("Watts", "Power it draws.", { unit: "W" }),
     feedA: text("Feed A", "Feed of its first supply.", { from: "Feeds" }),
     feedB: text("Feed B", "Feed of its second supply.", { from: "Feeds" }),
-    networks: text("Networks", "Networks it carries, with commas between."),
+    networks: text("Networks", "Networks it carries, with commas between.", { from: "Networks", several: true }),
   }),
   hosts: table("Hosts", "One row a host that uses the arrays of its site.", {
     host: text("Host", "Name of the host.", key),
@@ -111,6 +123,19 @@ export const tables = {
     from: text("From", "Switch or host at one end.", key),
     to: text("To", "Switch or host at the other end.", key),
     unavailability: number("Unavailability", "Share of the time the link is down; 0 when empty."),
+  }),
+  clusters: table("Clusters", "One row a cluster: arrays that are managed as one, at one shared address.", {
+    cluster: text("Cluster", "Name of the cluster.", key),
+    network: text("Network", "Network of its shared address.", { from: "Networks" }),
+    sharedAddress: text("Shared address", "Address at which the cluster is managed; it sits on no port."),
+    state: choice("State", "new: created by the first job; existing: arrays join it.", { choices: ["new", "existing"] }),
+    putIntoUse: choice("Put into use", "When its capacity is handed to the hosts.", { choices: ["now", "after acceptance"] }),
+  }),
+  pools: table("Pools", "One row a pool of capacity.", {
+    pool: text("Pool", "Name of the pool.", key),
+    cluster: text("Cluster", "Cluster it is in.", { from: "Clusters" }),
+    fillLimit: share("Fill limit", "Share that may be filled, such as 80%."),
+    acrossArrays: text("Across arrays", "none, or the redundancy scheme laid over its arrays."),
   }),
   arrays: table("Arrays", "One row an array. Ids are written once and never reused: names may change, records stay.", {
     id: text("Id", "Written by set-up; never changed."),
@@ -149,23 +174,6 @@ export const tables = {
       unit: "TB",
     }),
   }),
-  clusters: table("Clusters", "One row a cluster: arrays that are managed as one, at one shared address.", {
-    cluster: text("Cluster", "Name of the cluster.", key),
-    network: text("Network", "Network of its shared address.", { from: "Networks" }),
-    sharedAddress: text("Shared address", "Address at which the cluster is managed; it sits on no port."),
-    state: choice("State", "new: created by the first job; existing: arrays join it.", { choices: ["new", "existing"] }),
-    putIntoUse: choice("Put into use", "When its capacity is handed to the hosts.", { choices: ["now", "after acceptance"] }),
-  }),
-  networks: table("Networks", "One row a network. Array ports take networks in turn, in the order of the rows of their site.", {
-    network: text("Network", "Name of the network.", key),
-    site: text("Site", "Where it is.", { from: "Sites" }),
-    prefix: text("Prefix", "Address range, such as 10.64.1.0/24."),
-    gateway: text("Gateway", "Gateway, or none."),
-    vlan: count("VLAN", "VLAN number; empty when untagged."),
-    mtu: count("MTU", "Largest packet; 1500 when empty.", { unit: "bytes" }),
-    routing: text("Routing", "Routing table it belongs to; empty for the common one."),
-    reserved: text("Reserved", "Addresses the plan must not use: addresses, a-b ranges and prefixes, with commas between."),
-  }),
   ports: table("Ports", "One row an address of an array port. Assign addresses fills it; what stands here stays.", {
     array: text("Array", "Array the port is on.", { required: true, from: "Arrays" }),
     controller: text("Controller", "Controller the port is on."),
@@ -175,21 +183,6 @@ export const tables = {
     mtu: count("MTU", "MTU set on the port; the network's when empty.", { unit: "bytes" }),
     switch: text("Switch", "Switch it is cabled to.", { from: "Switches" }),
     switchPort: text("Switch port", "Port of the switch."),
-  }),
-  pools: table("Pools", "One row a pool of capacity.", {
-    pool: text("Pool", "Name of the pool.", key),
-    cluster: text("Cluster", "Cluster it is in.", { from: "Clusters" }),
-    fillLimit: share("Fill limit", "Share that may be filled, such as 80%."),
-    acrossArrays: text("Across arrays", "none, or the redundancy scheme laid over its arrays."),
-  }),
-  jobs: table("Jobs", "One row a piece of work at a site; each has its own commissioning tab.", {
-    job: text("Job", "Name of the job and of its tab.", key),
-    site: text("Site", "Where it is done.", { from: "Sites" }),
-    procedure: text("Procedure", "Procedure that is followed.", { from: "Procedures" }),
-    arrays: text("Arrays", "Arrays it is about, with commas between; all at the site when empty."),
-    subject: text("Subject", "What else it is about: the shelf, the controller."),
-    plannedDate: date("Planned date", "When it is planned."),
-    state: choice("State", "Where it stands.", { choices: ["planned", "open", "closed"] }),
   }),
   procedures: table("Procedures", "Sections of each procedure, in order. Built-in ones stand here to be changed.", {
     procedure: text("Procedure", "Name of the procedure.", key),
@@ -221,6 +214,15 @@ export const tables = {
     order: number("Order", "Order in which it is asked."),
     prompt: text("Prompt", "What the console asks.", key),
     value: text("Value", "What is answered; {{Column}} is filled from the plan."),
+  }),
+  jobs: table("Jobs", "One row a piece of work at a site; each has its own commissioning tab.", {
+    job: text("Job", "Name of the job and of its tab.", key),
+    site: text("Site", "Where it is done.", { from: "Sites" }),
+    procedure: text("Procedure", "Procedure that is followed.", { from: "Procedures" }),
+    arrays: text("Arrays", "Arrays it is about, with commas between; all at the site when empty.", { from: "Arrays", several: true }),
+    subject: text("Subject", "What else it is about: the shelf, the controller."),
+    plannedDate: date("Planned date", "When it is planned."),
+    state: choice("State", "Where it stands.", { choices: ["planned", "open", "closed"] }),
   }),
   quote: table("Quote", "What is offered. Prices are yours; formulas follow the plan.", {
     item: text("Item", "What is offered.", key),
