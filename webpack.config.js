@@ -22,7 +22,7 @@ module.exports = (env = {}, { mode = "production" } = {}) => {
     mode,
     target: ["web", "es2022"],
     devtool: production ? false : "source-map",
-    cache: { type: "filesystem", buildDependencies: { config: [__filename] }, version: createHash("sha1").update(`${mode} ${baseUrl}`).digest("hex") },
+    cache: { type: "filesystem", buildDependencies: { config: [resolve(__dirname, "webpack.config.js")] }, version: createHash("sha1").update(`${mode} ${baseUrl}`).digest("hex") },
     entry: {
       functions: source("functions", "main.ts"),
       taskpane: source("taskpane", "main.ts"),

@@ -1,7 +1,7 @@
 const { gzipSync } = require("node:zlib");
 
 /** Prints the minified and gzip size of what each named entry loads at once, and fails the build where one is over its budget. */
-exports.SizeBudget = class SizeBudget {
+class SizeBudget {
   constructor(budgets) {
     this.budgets = budgets;
   }
@@ -18,4 +18,6 @@ exports.SizeBudget = class SizeBudget {
       }
     });
   }
-};
+}
+
+module.exports = { SizeBudget };

@@ -1,3 +1,4 @@
+import type { Nullable } from "@univerjs/core";
 import type { BaseValueObject, FunctionVariantType, IFunctionInfo } from "@univerjs/engine-formula";
 import { ArrayValueObject, BaseFunction, BooleanValueObject, ErrorType, ErrorValueObject, FunctionType, NumberValueObject, StringValueObject } from "@univerjs/engine-formula";
 import { catalogue, type WorksheetFunction } from "../../functions/catalogue";
@@ -74,8 +75,8 @@ function plainArgument(value: BaseValueObject): unknown {
   return rows;
 }
 
-function plainCell(cell: BaseValueObject | null | undefined): unknown {
-  if (cell === null || cell === undefined || cell.isNull()) return null;
+function plainCell(cell: Nullable<BaseValueObject>): unknown {
+  if (!cell || cell.isNull()) return null;
   return cell.isError() ? (cell as ErrorValueObject).getErrorType() : cell.getValue();
 }
 

@@ -1,0 +1,65 @@
+import { LocaleType, type Nullable, Univer, UniverInstanceType } from "@univerjs/core";
+import {
+  type BaseReferenceObject,
+  type BaseValueObject,
+  type ErrorValueObject,
+  ICalculateFormulaService,
+  IFormulaCurrentConfigService,
+  IFormulaRuntimeService,
+  UniverFormulaEnginePlugin,
+} from "@univerjs/engine-formula";
+import { bayFunctions } from "../workbook/browser/bay-functions";
+
+/** What one formula answered: a value, the cells of a table, or an error with a sentence. */
+export type Evaluation =
+  | { readonly formula: string; readonly value: string | number | boolean }
+  | { readonly formula: string; readonly values: readonly (readonly (string | number | boolean)[])[] }
+  | { readonly formula: string; readonly error: string; readonly message: string };
+
+/** Makes an evaluator of single formulas: the engine of the browser workbook, with no sheet behind it. */
+export function createEvaluator(): (formula: string) => Promise<Evaluation> {
+  const univer = new Univer({ locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: {} } });
+  univer.registerPlugin(UniverFormulaEnginePlugin, { function: bayFunctions() as never });
+  // The engine wakes up with the first workbook, an empty one here.
+  univer.createUnit(UniverInstanceType.UNIVER_SHEET, { id: "calc", sheetOrder: ["sheet"], sheets: { sheet: { id: "sheet", name: "Sheet", ...extent } } });
+  const injector = univer.__getInjector();
+  const engine = injector.get(ICalculateFormulaService) as unknown as { calculate(formula: string): Promise<BaseValueObject | BaseReferenceObject | undefined> };
+  injector.get(IFormulaCurrentConfigService).loadDataLite();
+  injector.get(IFormulaRuntimeService).setCurrent(0, 0, extent.rowCount, extent.columnCount, "sheet", "calc");
+  return async (formula) => {
+    const unreadable = { formula, error: "#ERROR!", message: "This is no formula that can be read. Check its brackets, commas and quotation marks." };
+    if (!formula.startsWith("=")) return { ...unreadable, message: 'A formula begins with =, such as =BAY.USABLE("RAID 6",12,4).' };
+    const answer = await engine.calculate(formula);
+    if (answer === undefined) return unreadable;
+    const result = answer.isReferenceObject() ? (answer as BaseReferenceObject).toArrayValueObject() : (answer as BaseValueObject);
+    if (!result.isArray()) return result.isError() ? failure(formula, result as ErrorValueObject) : { formula, value: plain(result) };
+    const cells = result.getArrayValue();
+    const only = cells.length === 1 && cells[0]!.length === 1 ? cells[0]![0] : undefined;
+    if (only?.isError()) return failure(formula, only as ErrorValueObject);
+    return only ? { formula, value: plain(only) } : { formula, values: cells.map((row) => row.map(plain)) };
+  };
+}
+
+function failure(formula: string, error: ErrorValueObject): Evaluation {
+  const code = error.getErrorType();
+  return { formula, error: code, message: error.getErrorContent() || (meanings[code] ?? "The formula has no answer.") };
+}
+
+function plain(cell: Nullable<BaseValueObject>): string | number | boolean {
+  if (!cell || cell.isNull()) return "";
+  return cell.isError() ? (cell as ErrorValueObject).getErrorType() : cell.getValue();
+}
+
+/** The largest sheet of the spreadsheet host: room for whatever a formula spills. */
+const extent = { rowCount: 1_048_576, columnCount: 16_384 };
+
+/** What the errors mean that native functions answer with; those of ours bring their own sentence. */
+const meanings: Readonly<Record<string, string>> = {
+  "#NAME?": "There is no function or name so spelt. Ours begin with BAY. and are listed in the function pages.",
+  "#VALUE!": "An argument is of the wrong kind, such as text where a number belongs.",
+  "#DIV/0!": "A number is divided by zero.",
+  "#N/A": "There is no such value, or the number of arguments is wrong.",
+  "#NUM!": "A number is out of the range in which the function has an answer.",
+  "#REF!": "The formula refers to cells that are not there.",
+  "#NULL!": "Two ranges that do not meet are joined by a blank.",
+};
