@@ -1,7 +1,20 @@
 import type { WorkbookPort } from "../workbook/port";
+import "./elements/fluent";
+import { make } from "./elements/make";
+import { makeStatusBar } from "./elements/status-bar";
+import "./pane.css";
 import type { PaneHost } from "./pane-host";
+import { makeFunctionsView } from "./views/functions-view";
+import { makePaneMenu } from "./views/pane-menu";
+import { makePlanView } from "./views/plan-view";
+import type { PaneContext, View } from "./views/view";
 
 export type { ChosenFile, PaneHost, Theme } from "./pane-host";
+
+const views: readonly { readonly name: string; readonly make: (pane: PaneContext) => View }[] = [
+  { name: "Plan", make: makePlanView },
+  { name: "Functions", make: makeFunctionsView },
+];
 
 /**
  * Puts the pane into `root` and joins it to a workbook and to the place it lives in.
@@ -9,8 +22,30 @@ export type { ChosenFile, PaneHost, Theme } from "./pane-host";
  * Whatever `root` held is taken out. The pane lives as long as the page does.
  */
 export function mountPane(root: HTMLElement, port: WorkbookPort, host: PaneHost): void {
-  root.replaceChildren();
-  root.dataset["theme"] = host.theme();
-  host.watchTheme((theme) => (root.dataset["theme"] = theme));
-  void port;
+  const status = makeStatusBar();
+  const pane: PaneContext = { port, host, status };
+  const shown = views.map(({ name, make: makeView }) => ({ id: name.toLowerCase(), name, view: makeView(pane) }));
+
+  const panels = shown.map(({ id, view }) => make("div", { id: `bay-${id}`, class: "bay-view", role: "tabpanel", "aria-labelledby": `bay-tab-${id}`, tabindex: 0, hidden: true }, view.element));
+  const tabs = make(
+    "fluent-tablist",
+    { class: "bay-tabs", size: "small", "aria-label": "Views" },
+    shown.map(({ id, name }) => make("fluent-tab", { id: `bay-tab-${id}`, "aria-controls": `bay-${id}` }, name)),
+  ) as HTMLElement & { activeid: string };
+  let turnedTo = "";
+  tabs.addEventListener("change", () => {
+    if (tabs.activeid === turnedTo) return;
+    turnedTo = tabs.activeid;
+    shown.forEach(({ id, view }, index) => {
+      const here = turnedTo === `bay-tab-${id}`;
+      panels[index]!.hidden = !here;
+      if (here) void view.show();
+    });
+  });
+
+  const frame = make("div", { class: "bay" }, make("div", { class: "bay-bar" }, makePaneMenu(pane), make("strong", {}, "Baywright")), tabs, panels, status.element);
+  const follow = () => (frame.dataset["theme"] = host.theme());
+  follow();
+  host.watchTheme(follow);
+  root.replaceChildren(frame);
 }
