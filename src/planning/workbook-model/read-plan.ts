@@ -1,6 +1,6 @@
 import { parseScheme, type Scheme } from "../capacity";
 import { invalid, Problem, quote } from "../problem";
-import { parseShare, parseSize, type Bytes, type Share } from "../quantity";
+import { parseShare, parseSize, parseSizeOrZero, type Bytes, type Share } from "../quantity";
 import { locateTable } from "./locate-table";
 import type { CellValue, WorkbookSnapshot } from "./sheet-plan";
 import { tables, type Column, type ColumnKind, type Table, type TableKey, type Tables } from "./tables";
@@ -165,7 +165,7 @@ const readers: { readonly [Kind in ColumnKind]: (cell: string | number | boolean
     if (!Number.isInteger(number) || number < 0) throw invalid(header, cell, `${header} ${quote(cell)} is no count. Write a whole number.`);
     return number;
   },
-  size: (cell, { header }) => parseSize(cell, header),
+  size: (cell, { header, zero }) => (zero === true ? parseSizeOrZero(cell, header) : parseSize(cell, header)),
   share: (cell, { header }) => parseShare(cell, header),
   scheme: (cell, { header }) => parseScheme(cell, header),
   date: (cell, { header }) => readDate(cell, header),

@@ -14,16 +14,25 @@ export interface Column<Kind extends ColumnKind = ColumnKind> {
   /** What belongs here, for the help of the cell and the documentation. */
   readonly meaning: string;
   readonly choices?: readonly string[];
-  /** Table whose first text column says what may stand here. */
+  /** What is usual here and offered in a list, beside which anything may be typed. */
+  readonly suggestions?: readonly string[];
+  /** Table whose first required column says what may stand here. */
   readonly from?: string;
   /** True where a cell may name several rows of that table, with commas between. */
   readonly several?: true;
   /** True where a row without it says nothing. */
   readonly required?: true;
-  /** Native or BAY formula a new row begins with; `[Header]` stands for the cell of that column in the same row. */
+  /**
+   * Native or BAY formula a new row begins with; `[Header]` stands for the cell of that column in the same row, `[Table.Header]` for
+   * all cells of a column of another table.
+   */
   readonly formula?: string;
   /** Unit of a number, for the checks and the documentation. */
   readonly unit?: string;
+  /** True where a size may be 0. */
+  readonly zero?: true;
+  /** Width in characters of a column of long text, which wraps; without it the width follows what stands there. */
+  readonly width?: number;
 }
 
 /** One planning table: its name, the note above it and its columns in the order in which set-up writes them. */
@@ -61,7 +70,7 @@ export const tables = {
   settings: table("Settings", "Thresholds of the checks. Change a value here and the checks follow.", {
     setting: text("Setting", "Name of the threshold.", key),
     value: text("Value", "Its value."),
-    meaning: text("Meaning", "What it decides."),
+    meaning: text("Meaning", "What it decides.", { width: 70 }),
   }),
   sites: table("Sites", "One row a site. Contacts are roles with a way to reach them, not private data.", {
     site: text("Site", "Name of the site.", key),
@@ -70,7 +79,7 @@ export const tables = {
     timeServers: text("Time servers", "NTP servers the arrays use."),
     nameServers: text("Name servers", "DNS servers the arrays use."),
     alertsTo: text("Alerts to", "Where alerts are sent."),
-    access: text("Access and lift", "How to get in and how to bring a rack array up."),
+    access: text("Access and lift", "How to get in and how to bring a rack array up.", { width: 50 }),
   }),
   racks: table("Racks", "One row a rack. Positions count rack units from the end named in Numbered from.", {
     rack: text("Rack", "Name of the rack.", key),
@@ -135,7 +144,9 @@ export const tables = {
     pool: text("Pool", "Name of the pool.", key),
     cluster: text("Cluster", "Cluster it is in.", { from: "Clusters" }),
     fillLimit: share("Fill limit", "Share that may be filled, such as 80%."),
-    acrossArrays: text("Across arrays", "none, or the redundancy scheme laid over its arrays."),
+    acrossArrays: text("Across arrays", "none, or the redundancy scheme laid over its arrays.", {
+      suggestions: ["none", "2 copies", "3 copies", "2+1", "4+2"],
+    }),
   }),
   arrays: table("Arrays", "One row an array. Ids are written once and never reused: names may change, records stay.", {
     id: text("Id", "Written by set-up; never changed."),
@@ -161,13 +172,15 @@ export const tables = {
     }),
     drives: count("Drives", "Drives fitted, spares included."),
     driveSize: size("Drive size", "Marketed size of a drive, such as 4 TB."),
-    scheme: scheme("Scheme", "Redundancy scheme, such as RAID 6 8+2."),
+    scheme: scheme("Scheme", "Redundancy scheme, such as RAID 6 8+2.", {
+      suggestions: ["none", "RAID 1", "RAID 10", "RAID 5", "RAID 6", "RAID 60 8+2", "triple parity", "8+2", "3 copies"],
+    }),
     spares: count("Spares", "Hot spares among the drives."),
     reserve: share("Reserve", "Share of the capacity kept free, such as 10%."),
     cluster: text("Cluster", "Cluster it belongs to.", { from: "Clusters" }),
     clusterOrder: count("Cluster order", "1 for the array that creates a new cluster, then 2, 3 ..."),
     pool: text("Pool", "Pool its capacity goes to.", { from: "Pools" }),
-    used: size("Used", "Space in use, or expected to be."),
+    used: size("Used", "Space in use, or expected to be.", { zero: true }),
     warrantyUntil: date("Warranty until", "Last day of the warranty."),
     usable: formula("Usable", "Usable TB, computed in the sheet.", {
       formula: '=IF([Scheme]="","",BAY.USABLE([Scheme],[Drives],[Drive size],[Spares],[Reserve]))',
@@ -197,15 +210,17 @@ export const tables = {
     procedure: text("Procedure", "Procedure it belongs to.", { required: true, from: "Procedures" }),
     section: text("Section", "Section it belongs to.", key),
     when: text("When", "Empty, or field = value, joined by and."),
-    do: text("Do", "What is to be done.", key),
-    expect: text("Expect", "What should be found."),
-    makersGuide: text("From the maker's guide", "What the maker's guide says here; yours to fill."),
-    record: text("Record", "tick, text, number, size, address, serial, date or choice:a|b|c."),
+    do: text("Do", "What is to be done.", { ...key, width: 60 }),
+    expect: text("Expect", "What should be found.", { width: 30 }),
+    makersGuide: text("From the maker's guide", "What the maker's guide says here; yours to fill.", { width: 30 }),
+    record: text("Record", "tick, text, number, size, address, serial, date or choice:a|b|c.", {
+      suggestions: ["tick", "text", "number", "size", "address", "serial", "date"],
+    }),
     unit: text("Unit", "Unit of the record."),
     tolerancePercent: number("Tolerance %", "How far a number may be off, in per cent of what is expected.", { unit: "%" }),
     tolerance: number("Tolerance ±", "How far a number may be off."),
     required: tick("Required", "Yes where the job cannot be closed without it."),
-    caution: text("Caution", "What gets hurt when it goes wrong, and how to keep safe."),
+    caution: text("Caution", "What gets hurt when it goes wrong, and how to keep safe.", { width: 50 }),
     sign: choice("Sign", "Names that sign for it.", { choices: ["none", "one", "two"] }),
     minutes: number("Minutes", "Time it takes.", { unit: "min" }),
   }),
@@ -232,7 +247,11 @@ export const tables = {
     margin: share("Margin", "Margin, such as 25%."),
     currency: text("Currency", "Currency of the row, such as EUR."),
     validUntil: date("Valid until", "Last day of the offer."),
-    usable: formula("Usable TB", "Usable capacity of the array it is for.", { unit: "TB" }),
+    usable: formula("Usable TB", "Usable capacity of the array, or of all arrays of the site, that it is for.", {
+      unit: "TB",
+      formula:
+        '=IF([For]="","",IFERROR(INDEX([Arrays.Usable],MATCH([For],[Arrays.Array],0)),IF(COUNTIF([Arrays.Site],[For])=0,"",SUMIF([Arrays.Site],[For],[Arrays.Usable]))))',
+    }),
     sellPrice: formula("Sell price", "Price of the row.", {
       formula: '=IF([Cost]="","",[Quantity]*BAY.SELLPRICE([Cost],[Margin],"margin",0.01))',
     }),

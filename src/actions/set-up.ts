@@ -1,0 +1,32 @@
+import { initialSettings, missingTables, planSetUp, tableKeys, tables, type TableRows, type WorkbookSnapshot } from "../planning/workbook-model";
+import type { WorkbookPort } from "../workbook/port";
+
+/** Which planning tables a workbook has and which set-up adds, by their names. */
+export interface SetUpReport {
+  readonly added: readonly string[];
+  readonly kept: readonly string[];
+}
+
+/** Rows with which set-up fills the tables it adds: thresholds and built-in procedures. */
+export function initialRows(): TableRows {
+  return { settings: initialSettings() };
+}
+
+/** Tells which tables set-up would add. */
+export async function previewSetUp(port: WorkbookPort): Promise<SetUpReport> {
+  return reportOf(await port.read());
+}
+
+/** Adds a sheet for each planning table that the workbook lacks. What is there is not touched. */
+export async function setUp(port: WorkbookPort): Promise<SetUpReport> {
+  const workbook = await port.read();
+  const report = reportOf(workbook);
+  if (report.added.length > 0) await port.apply(planSetUp(workbook, initialRows()).map((plan) => ({ kind: "add-sheet", plan })));
+  return report;
+}
+
+function reportOf(workbook: WorkbookSnapshot): SetUpReport {
+  const missing = new Set(missingTables(workbook));
+  const named = (lacking: boolean): string[] => tableKeys.filter((key) => missing.has(key) === lacking).map((key) => tables[key].name);
+  return { added: named(true), kept: named(false) };
+}

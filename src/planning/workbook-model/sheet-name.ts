@@ -1,0 +1,22 @@
+/** Most characters a sheet's name may have. */
+export const longestSheetName = 31;
+
+/**
+ * Tells what is wrong with a name for a sheet, as the end of a sentence, or null where nothing is.
+ *
+ * The rules are those of the spreadsheet host: 1 to 31 characters, none of `\ / ? * [ ] :`, no apostrophe at either end, not "History".
+ */
+export function sheetNameFault(name: string): string | null {
+  if (name.trim() === "") return "is blank";
+  if (name.length > longestSheetName) return `has ${name.length} characters; ${longestSheetName} is the most`;
+  const wrong = /[\\/?*[\]:]/.exec(name);
+  if (wrong !== null) return `holds the character ${wrong[0]}`;
+  if (name.startsWith("'") || name.endsWith("'")) return "begins or ends with an apostrophe";
+  if (name.toLowerCase() === "history") return "is kept by the spreadsheet program for itself";
+  return null;
+}
+
+/** Tells whether two names mean the same sheet: case does not count. */
+export function sameSheetName(a: string, b: string): boolean {
+  return a.toLowerCase() === b.toLowerCase();
+}

@@ -1,0 +1,87 @@
+import type { CellValue, SheetPlan, SheetSnapshot, WorkbookSnapshot } from "../../src/planning/workbook-model";
+import type { Edit, WorkbookPort } from "../../src/workbook/port";
+
+/** Reads planned sheets back as a workbook in which formulas have no results yet. */
+export function snapshotOf(plans: readonly SheetPlan[]): WorkbookSnapshot {
+  return {
+    sheets: plans.map((plan): SheetSnapshot => ({
+      name: plan.name,
+      visible: true,
+      protected: false,
+      values: plan.rows.map((row) => row.map((cell) => (cell.formula === undefined ? (cell.value ?? null) : ""))),
+      formulas: plan.rows.map((row) => row.map((cell) => cell.formula ?? null)),
+      tables: plan.tables ?? [],
+      attachments: 0,
+    })),
+  };
+}
+
+/** Makes a workbook of one sheet a table, out of cells as they stand. */
+export function workbookOf(sheets: Readonly<Record<string, readonly (readonly CellValue[])[]>>): WorkbookSnapshot {
+  return {
+    sheets: Object.entries(sheets).map(([name, values]) => ({ name, visible: true, protected: false, values, formulas: values.map((row) => row.map(() => null)), tables: [], attachments: 0 })),
+  };
+}
+
+/** Changes one cell of a workbook. */
+export function withCell(workbook: WorkbookSnapshot, sheet: string, row: number, column: number, value: CellValue): WorkbookSnapshot {
+  return {
+    sheets: workbook.sheets.map((one) => {
+      if (one.name !== sheet) return one;
+      const values = one.values.map((line) => [...line]);
+      while (values.length <= row) values.push([]);
+      const line = values[row]!;
+      while (line.length <= column) line.push(null);
+      line[column] = value;
+      return { ...one, values };
+    }),
+  };
+}
+
+/** A port over a workbook in memory. `before` is called ahead of each `apply`; `refuse` makes the next `apply` fail. */
+export class PlainPort implements WorkbookPort {
+  readonly applied: Edit[][] = [];
+  refuse: Error | null = null;
+
+  constructor(public workbook: WorkbookSnapshot = { sheets: [] }) {}
+
+  read(): Promise<WorkbookSnapshot> {
+    return Promise.resolve(this.workbook);
+  }
+
+  apply(edits: readonly Edit[]): Promise<void> {
+    if (this.refuse !== null) return Promise.reject(this.refuse);
+    this.applied.push([...edits]);
+    for (const edit of edits) this.carryOut(edit);
+    return Promise.resolve();
+  }
+
+  spillAreas(cells: readonly unknown[]): Promise<null[]> {
+    return Promise.resolve(cells.map(() => null));
+  }
+
+  selection(): Promise<never> {
+    return Promise.reject(new Error("nothing is selected"));
+  }
+
+  watch(): Promise<() => void> {
+    return Promise.resolve(() => undefined);
+  }
+
+  private carryOut(edit: Edit): void {
+    if (edit.kind === "add-sheet") {
+      this.workbook = { sheets: [...this.workbook.sheets, ...snapshotOf([edit.plan]).sheets] };
+    } else if (edit.kind === "write") {
+      edit.cells.forEach((line, row) => {
+        line.forEach((cell, column) => {
+          if (cell !== null) this.workbook = withCell(this.workbook, edit.sheet, edit.row + row, edit.column + column, cell.value ?? null);
+        });
+      });
+    } else if (edit.kind === "resize-table") {
+      const { sheet, table, area } = edit;
+      this.workbook = {
+        sheets: this.workbook.sheets.map((one) => (one.name === sheet ? { ...one, tables: one.tables.map((known) => (known.name === table ? { name: table, area } : known)) } : one)),
+      };
+    }
+  }
+}
