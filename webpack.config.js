@@ -1,6 +1,6 @@
 const { createHash } = require("node:crypto");
 const { existsSync } = require("node:fs");
-const { resolve } = require("node:path");
+const { relative, resolve, sep } = require("node:path");
 const CompressionPlugin = require("compression-webpack-plugin");
 const CopyPlugin = require("copy-webpack-plugin");
 const { EsbuildPlugin } = require("esbuild-loader");
@@ -9,6 +9,20 @@ const MiniCssExtractPlugin = require("mini-css-extract-plugin");
 const { SizeBudget } = require("./scripts/size-budget.js");
 
 const source = (...parts) => resolve(__dirname, "src", ...parts);
+const docs = resolve(__dirname, "docs");
+
+/** Makes the help page of one Markdown page of docs/. */
+async function renderHelp(markdown, path) {
+  const { helpPage } = await import("./scripts/help-page.mjs");
+  return helpPage(markdown.toString(), relative(docs, path).split(sep).length - 1);
+}
+
+/** Gives every function the address of its help page, which the sheet's own help links to. */
+function addHelpAddresses(text, baseUrl) {
+  const description = JSON.parse(text);
+  for (const one of description.functions) one.helpUrl = `${baseUrl}help/functions/${one.id}.html`;
+  return JSON.stringify(description);
+}
 
 /**
  * Builds dist/: functions.js and functions.json for the host, taskpane.html for its pane, index.html for the browser workbook.
@@ -56,7 +70,9 @@ module.exports = (env = {}, { mode = "production" } = {}) => {
       new HtmlPlugin({ filename: "taskpane.html", template: source("taskpane", "taskpane.html"), chunks: ["functions", "taskpane"], scriptLoading: "blocking", inject: "body" }),
       new CopyPlugin({
         patterns: [
-          { from: source("functions", "functions.json"), to: "functions.json" },
+          { from: source("functions", "functions.json"), to: "functions.json", transform: (text) => addHelpAddresses(text, baseUrl) },
+          { context: "docs", from: "**/*.md", to: ({ absoluteFilename }) => `help/${relative(docs, absoluteFilename).replace(/\.md$/, ".html")}`, transform: renderHelp },
+          { context: "docs", from: "pictures/*.png", to: "help/[path][name][ext]", noErrorOnMissing: true },
           ...["manifest/manifest.xml"].filter(existsSync).map((from) => ({ from, to: "manifest.xml", transform: (text) => text.toString().replaceAll("https://localhost:3000/", baseUrl) })),
           { from: "manifest/icons", to: "icons", noErrorOnMissing: true },
           { from: "examples", to: "examples", noErrorOnMissing: true },
