@@ -1,0 +1,67 @@
+import { invalid, quote } from "../problem";
+import { compareAddresses, formatAddress, parseAddress, type Address } from "./address";
+import type { Family } from "./family";
+import { lastAddress, lengthStart, parsePrefix } from "./prefix";
+import { RangeList, type AddressRanges } from "./ranges";
+
+/** A run of addresses, both ends included. */
+export interface Block {
+  readonly first: Address;
+  readonly last: Address;
+}
+
+/**
+ * Reads one block: an address, two addresses with a dash between (10.20.0.1-10.20.0.9), or a prefix without set host bits.
+ *
+ * Refuses a range that runs backwards or from one family to the other.
+ */
+export function parseBlock(text: string, argument = "taken"): Block {
+  const trimmed = text.trim();
+  const dash = /\s*[-–]\s*/.exec(trimmed);
+  if (dash !== null) {
+    const first = parseAddress(trimmed.slice(0, dash.index), argument);
+    const last = parseAddress(trimmed.slice(dash.index + dash[0].length), argument);
+    if (first.family !== last.family) throw invalid(argument, text, `${argument} ${quote(trimmed)} runs from one family to the other. Write two of one family.`);
+    if (compareAddresses(first, last) > 0) {
+      const turned = `${formatAddress(last)}-${formatAddress(first)}`;
+      throw invalid(argument, text, `${argument} ${quote(trimmed)} runs backwards. Write ${turned}.`);
+    }
+    return { first, last };
+  }
+  if (lengthStart(trimmed) < 0) {
+    const address = parseAddress(trimmed, argument);
+    return { first: address, last: address };
+  }
+  const prefix = parsePrefix(trimmed, argument);
+  return { first: prefix.first, last: lastAddress(prefix) };
+}
+
+/** Reads several blocks with commas or semicolons between, such as "10.20.0.1-10.20.0.9, 10.20.0.64/26". */
+export function parseBlocks(text: string, argument = "reserved"): Block[] {
+  return text
+    .split(/[,;\n]/)
+    .filter((part) => part.trim() !== "")
+    .map((part) => parseBlock(part, argument));
+}
+
+/** Refuses a second family where one call is about one family only. */
+export function refuseOtherFamily(wanted: Family, found: Family, text: string, argument: string): void {
+  if (found === wanted) return;
+  throw invalid(argument, text, `${argument} ${quote(text)} is IPv${found} among IPv${wanted}. Give IPv4 and IPv6 in calls of their own.`);
+}
+
+/** Gathers what texts say, each as `parseBlocks` reads it, into ranges of `family`. Refuses the other family. */
+export function parseRanges(texts: readonly string[], family: Family, argument = "reserved"): AddressRanges {
+  const list = new RangeList(family, texts.length);
+  for (const text of texts) if (!list.addText(text)) addBlocks(list, text, argument);
+  return list;
+}
+
+/** Adds the blocks of one text to a list, slowly and with sentences. */
+export function addBlocks(list: RangeList, text: string, argument: string): void {
+  for (const block of parseBlocks(text, argument)) {
+    refuseOtherFamily(list.family, block.first.family, text, argument);
+    list.addRange(block.first, block.last);
+  }
+}
+

@@ -1,0 +1,52 @@
+import { Address, addressAt, addressValue } from "./address";
+import { bitsOf } from "./family";
+import { lastAddress, type Prefix } from "./prefix";
+
+/** How many bits of a prefix number its hosts. */
+export function hostBits(prefix: Prefix): number {
+  return bitsOf(prefix.family) - prefix.length;
+}
+
+/** Counts every address of a prefix. */
+export function countAddresses(prefix: Prefix): bigint {
+  return 1n << BigInt(hostBits(prefix));
+}
+
+/**
+ * Finds the first address that a host may hold.
+ *
+ * The address after the network's own: all zeros names the subnet in IPv4 (RFC 950) and is the subnet-router anycast address in IPv6
+ * (RFC 4291 section 2.6.1). A /31 (RFC 3021) and a /127 (RFC 6164) give up nothing; a /32 and a /128 are one host.
+ */
+export function firstHost(prefix: Prefix): Address {
+  const { first } = prefix;
+  if (hostBits(prefix) <= 1) return first;
+  return new Address(first.family, first.word0, first.word1, first.word2, first.word3 + 1);
+}
+
+/** Finds the last address that a host may hold: in IPv4 the one before the broadcast address, in IPv6 the last of all. */
+export function lastHost(prefix: Prefix): Address {
+  const last = lastAddress(prefix);
+  if (last.family === 6 || hostBits(prefix) <= 1) return last;
+  return new Address(4, 0, 0, 0, last.word3 - 1);
+}
+
+/**
+ * Counts the addresses of a prefix that hosts may hold.
+ *
+ * IPv4 2^(32−n) − 2, but 2 for a /31 (RFC 3021) and 1 for a /32. IPv6 2^(128−n) − 1 for the subnet-router anycast address
+ * (RFC 4291), but 2 for a /127 (RFC 6164) and 1 for a /128.
+ */
+export function countHosts(prefix: Prefix): bigint {
+  const all = countAddresses(prefix);
+  if (hostBits(prefix) <= 1) return all;
+  return prefix.family === 4 ? all - 2n : all - 1n;
+}
+
+/** Finds the host at `position`: 1 is the first, −1 the last. Null where the prefix has no such host. */
+export function hostAt(prefix: Prefix, position: bigint): Address | null {
+  const count = countHosts(prefix);
+  const index = position > 0n ? position - 1n : count + position;
+  if (position === 0n || index < 0n || index >= count) return null;
+  return addressAt(prefix.family, addressValue(firstHost(prefix)) + index);
+}

@@ -1,0 +1,101 @@
+import { readIPv4, writeIPv4 } from "./ipv4-text";
+
+/** An IPv6 address as its eight 16-bit groups, the first one first. */
+export type Groups = [number, number, number, number, number, number, number, number];
+
+const colon = 58;
+const dot = 46;
+
+/**
+ * Reads the IPv6 text between `from` and `to` as eight groups, or answers null where it is not one (RFC 4291 section 2.2).
+ *
+ * All three forms: full, with one `::` that stands for one group or more, and with a dotted-decimal tail. No zone, no brackets.
+ */
+export function readIPv6(text: string, from: number, to: number): Groups | null {
+  const groups: Groups = [0, 0, 0, 0, 0, 0, 0, 0];
+  let count = 0;
+  let gap = -1;
+  let at = from;
+  if (to - from < 2) return null;
+  if (text.charCodeAt(from) === colon) {
+    if (text.charCodeAt(from + 1) !== colon) return null;
+    gap = 0;
+    at = from + 2;
+  }
+  while (at < to) {
+    if (count === 8) return null;
+    const start = at;
+    let group = 0;
+    for (let digit = 0; at < to && (digit = hexDigit(text.charCodeAt(at))) >= 0; at++) group = (group << 4) | digit;
+    if (at === start) return null;
+    if (at < to && text.charCodeAt(at) === dot) {
+      const tail = readIPv4(text, start, to);
+      if (tail < 0 || count > 6) return null;
+      groups[count++] = tail >>> 16;
+      groups[count++] = tail & 0xffff;
+      break;
+    }
+    if (at - start > 4) return null;
+    groups[count++] = group;
+    if (at === to) break;
+    if (text.charCodeAt(at++) !== colon || at === to) return null;
+    if (text.charCodeAt(at) === colon) {
+      if (gap >= 0) return null;
+      gap = count;
+      at++;
+    }
+  }
+  if (gap < 0) return count === 8 ? groups : null;
+  return count === 8 ? null : openGap(groups, gap, count);
+}
+
+/** Moves the groups read after `::` to the end, which leaves zeros where it stood. */
+function openGap(groups: Groups, gap: number, count: number): Groups {
+  for (let from = count - 1, to = 7; from >= gap; from--, to--) {
+    groups[to] = groups[from]!;
+    groups[from] = 0;
+  }
+  return groups;
+}
+
+function hexDigit(code: number): number {
+  if (code >= 48 && code <= 57) return code - 48;
+  const letter = code | 32;
+  return letter >= 97 && letter <= 102 ? letter - 87 : -1;
+}
+
+const hexBytes: readonly string[] = Array.from({ length: 256 }, (_, byte) => byte.toString(16));
+const hexBytesPadded: readonly string[] = hexBytes.map((byte) => byte.padStart(2, "0"));
+
+/**
+ * Writes four 32-bit words as canonical IPv6 text (RFC 5952 section 4): lower case, no leading zeros, the first longest run of two
+ * zero groups or more as `::`. An IPv4-mapped address ends in dotted decimal (section 5).
+ */
+export function writeIPv6(word0: number, word1: number, word2: number, word3: number): string {
+  if (word0 === 0 && word1 === 0 && word2 === 0xffff) return `::ffff:${writeIPv4(word3)}`;
+  const groups = [word0 >>> 16, word0 & 0xffff, word1 >>> 16, word1 & 0xffff, word2 >>> 16, word2 & 0xffff, word3 >>> 16, word3 & 0xffff];
+  let runStart = 8;
+  let runLength = 1;
+  for (let at = 0; at < 8; at++) {
+    if (groups[at] !== 0) continue;
+    const start = at;
+    while (at < 8 && groups[at] === 0) at++;
+    if (at - start > runLength) {
+      runStart = start;
+      runLength = at - start;
+    }
+  }
+  if (runStart === 8) return writeGroups(groups, 0, 8);
+  return `${writeGroups(groups, 0, runStart)}::${writeGroups(groups, runStart + runLength, 8)}`;
+}
+
+function writeGroups(groups: readonly number[], from: number, to: number): string {
+  if (from >= to) return "";
+  let text = writeGroup(groups[from]!);
+  for (let at = from + 1; at < to; at++) text += `:${writeGroup(groups[at]!)}`;
+  return text;
+}
+
+function writeGroup(group: number): string {
+  return group < 256 ? hexBytes[group]! : hexBytes[group >>> 8]! + hexBytesPadded[group & 255]!;
+}

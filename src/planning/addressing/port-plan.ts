@@ -1,0 +1,314 @@
+import { invalid, noAnswer, quote } from "../problem";
+import { compareAddresses, formatAddress, type Address } from "./address";
+import { foldName } from "./fold-name";
+import { FreeAddresses } from "./free-addresses";
+import type { Family } from "./family";
+import { freeBesideKept, type KeptAddress } from "./kept";
+import { firstHost, lastHost } from "./hosts";
+import { uniteRanges } from "./merge";
+import { containsAddress, formatPrefix, overlaps, type Prefix } from "./prefix";
+import { RangeList, type AddressRanges } from "./ranges";
+
+/** "controller": every controller port has its own address; "array": one address a port number, held by the working controller. */
+export type PortSharing = "controller" | "array";
+
+/** An array whose ports want addresses. Arrays with the same port names should share one list: it is looked up only once then. */
+export interface PortArray {
+  readonly name: string;
+  readonly controllers: readonly string[];
+  readonly ports: readonly string[];
+  /** How this array shares its addresses, where it differs from the others. */
+  readonly sharing?: PortSharing | null;
+  readonly row: number;
+}
+
+/** A network that ports are given addresses in. */
+export interface PortNetwork {
+  readonly name: string;
+  readonly prefix: Prefix;
+  /** Gateway, or null for none. It is never given away. */
+  readonly gateway: Address | null;
+  /** Further addresses never given away, of the family of the prefix. */
+  readonly reserved?: AddressRanges | null;
+  /** Routing table the network belongs to: networks of one must be apart. The common one where left out. */
+  readonly routing?: string | null;
+  readonly row: number;
+}
+
+/** An address that a port has already. */
+export interface KeptPort extends KeptAddress {
+  readonly array: string;
+  readonly controller: string;
+  readonly port: string;
+  /** Network it is on, where the table says so; it only matters where several networks hold the address. */
+  readonly network?: string | null;
+}
+
+/** One address of one controller port. */
+export interface PlannedPort {
+  readonly array: string;
+  readonly controller: string;
+  readonly port: string;
+  readonly network: string;
+  readonly address: Address;
+  readonly length: number;
+  readonly gateway: Address | null;
+}
+
+/** A network while addresses are given away. */
+interface Pool {
+  readonly network: PortNetwork;
+  readonly kept: KeptAddress[];
+  free: FreeAddresses;
+}
+
+/** A kept row that belongs to a port of the plan. */
+interface Held {
+  readonly pool: Pool;
+  readonly address: Address;
+  readonly row: number;
+}
+
+/**
+ * Gives every controller port of every array an address, array by array, controller by controller, port by port.
+ *
+ * The p-th port of a controller uses network ((p−1) mod n)+1 of the n networks. Networks of the two families are counted apart: with
+ * both, every port gets an address in each (dual stack), in two rows. A kept address never moves, even where another network would
+ * be its turn; one kept for a port that is no longer there stays taken. The rest get the lowest free address of their network, so
+ * adding, removing or reordering arrays moves nothing that is kept.
+ *
+ * Refuses names given twice, networks that overlap within one routing table, gateways outside their network and kept addresses that
+ * cannot stand. No answer where a network is full.
+ */
+export function planPorts(
+  arrays: readonly PortArray[],
+  networks: readonly PortNetwork[],
+  kept: readonly KeptPort[] = [],
+  sharing: PortSharing = "controller",
+): PlannedPort[] {
+  refuseTwice(arrays, "arrays");
+  checkNetworks(networks);
+  const pools = networks.map((network): Pool => ({ network, kept: [], free: new FreeAddresses(new RangeList(network.prefix.family)) }));
+  const lanes = ([4, 6] as const)
+    .map((family) => new Lane(family, pools.filter((pool) => pool.network.prefix.family === family)))
+    .filter((lane) => lane.pools.length > 0);
+  const slots = new Slots(arrays, sharing);
+  for (const one of kept) {
+    const lane = lanes.find(({ family }) => family === one.address.family);
+    lane?.keep(one, slots);
+    if (lane === undefined && slots.find(one) !== null) throw nowhere(one);
+  }
+  for (const pool of pools) pool.free = new FreeAddresses(freeBesideKept(pool.network.prefix, takenByNetwork(pool.network), pool.kept));
+  const planned: PlannedPort[] = [];
+  for (const slot of slots) for (const lane of lanes) planned.push(lane.plan(slot));
+  return planned;
+}
+
+/** One controller port: where it stands in its array, and the number under which its address is known. */
+interface Slot {
+  readonly array: PortArray;
+  readonly controller: number;
+  readonly port: number;
+  readonly key: number;
+}
+
+/** All controller ports of a plan. Those that share an address have one key. */
+class Slots implements Iterable<Slot> {
+  private readonly places = new Map<string, number>();
+  private readonly bases: number[] = [];
+  private readonly indices = new Map<readonly string[], Map<string, number>>();
+
+  constructor(
+    private readonly arrays: readonly PortArray[],
+    private readonly sharing: PortSharing,
+  ) {
+    let base = 0;
+    arrays.forEach((array, place) => {
+      this.places.set(foldName(array.name), place);
+      this.bases.push(base);
+      base += array.controllers.length * array.ports.length;
+    });
+  }
+
+  /** Finds the controller port that a kept row is about; null where the plan has none such. */
+  find(kept: KeptPort): Slot | null {
+    const place = this.places.get(foldName(kept.array));
+    if (place === undefined) return null;
+    const array = this.arrays[place]!;
+    const controller = this.indexOf(array.controllers, kept.controller);
+    const port = this.indexOf(array.ports, kept.port);
+    return controller === undefined || port === undefined ? null : this.slot(place, controller, port);
+  }
+
+  isShared(slot: Slot): boolean {
+    return (slot.array.sharing ?? this.sharing) === "array";
+  }
+
+  *[Symbol.iterator](): Iterator<Slot> {
+    for (let place = 0; place < this.arrays.length; place++) {
+      const { controllers, ports } = this.arrays[place]!;
+      for (let controller = 0; controller < controllers.length; controller++) {
+        for (let port = 0; port < ports.length; port++) yield this.slot(place, controller, port);
+      }
+    }
+  }
+
+  private slot(place: number, controller: number, port: number): Slot {
+    const array = this.arrays[place]!;
+    const shared = (array.sharing ?? this.sharing) === "array";
+    return { array, controller, port, key: this.bases[place]! + (shared ? 0 : controller * array.ports.length) + port };
+  }
+
+  private indexOf(names: readonly string[], name: string): number | undefined {
+    let index = this.indices.get(names);
+    if (index === undefined) {
+      index = new Map(names.map((one, place) => [foldName(one), place]));
+      this.indices.set(names, index);
+    }
+    return index.get(foldName(name));
+  }
+}
+
+/** The networks of one family, and the addresses the ports have in them. */
+class Lane {
+  private readonly held = new Map<number, Held>();
+  private readonly rows = new Map<string, number>();
+
+  constructor(
+    readonly family: Family,
+    readonly pools: readonly Pool[],
+  ) {}
+
+  keep(kept: KeptPort, slots: Slots): void {
+    const slot = slots.find(kept);
+    const pool = this.poolOf(kept, slot);
+    if (pool === null) {
+      if (slot !== null) throw nowhere(kept);
+      return;
+    }
+    if (slot === null) {
+      pool.kept.push(kept);
+      return;
+    }
+    const earlier = this.held.get(slot.key);
+    if (slots.isShared(slot)) this.refuseSecondRow(kept, slot);
+    if (earlier !== undefined) refuseSecondAddress(kept, earlier, slots.isShared(slot));
+    else {
+      this.held.set(slot.key, { pool, address: kept.address, row: kept.row });
+      pool.kept.push(kept);
+    }
+  }
+
+  plan(slot: Slot): PlannedPort {
+    let held = this.held.get(slot.key);
+    if (held === undefined) {
+      const pool = this.turnOf(slot.port);
+      held = { pool, address: pool.free.take() ?? refuseFull(pool.network, slot), row: 0 };
+      this.held.set(slot.key, held);
+    }
+    const { name, prefix, gateway } = held.pool.network;
+    const { array, controller, port } = slot;
+    return {
+      array: array.name,
+      controller: array.controllers[controller]!,
+      port: array.ports[port]!,
+      network: name,
+      address: held.address,
+      length: prefix.length,
+      gateway,
+    };
+  }
+
+  private turnOf(port: number): Pool {
+    return this.pools[port % this.pools.length]!;
+  }
+
+  /** Finds the network of a kept address: the one named, else the one whose turn it is, else any that holds it. */
+  private poolOf(kept: KeptPort, slot: Slot | null): Pool | null {
+    const holds = (pool: Pool): boolean => containsAddress(pool.network.prefix, kept.address);
+    if (kept.network != null && kept.network !== "") {
+      const folded = foldName(kept.network);
+      const named = this.pools.find((pool) => foldName(pool.network.name) === folded);
+      if (named !== undefined && holds(named)) return named;
+    }
+    if (slot !== null && holds(this.turnOf(slot.port))) return this.turnOf(slot.port);
+    return this.pools.find(holds) ?? null;
+  }
+
+  /** One row a controller is right where controllers share an address, two rows of one controller are not. */
+  private refuseSecondRow(kept: KeptPort, slot: Slot): void {
+    const id = `${slot.key} ${slot.controller}`;
+    const row = this.rows.get(id);
+    if (row !== undefined) throw secondRow(kept, row);
+    this.rows.set(id, kept.row);
+  }
+}
+
+function refuseSecondAddress(kept: KeptPort, earlier: Held, shared: boolean): void {
+  if (!shared) throw secondRow(kept, earlier.row);
+  if (compareAddresses(kept.address, earlier.address) === 0) return;
+  const place = `kept row ${kept.row}`;
+  const text = formatAddress(kept.address);
+  throw invalid(place, text, `${place} keeps ${text}, but row ${earlier.row} keeps ${formatAddress(earlier.address)} and its controllers share one. Keep one.`);
+}
+
+function secondRow(kept: KeptPort, row: number): Error {
+  const place = `kept row ${kept.row}`;
+  return invalid(place, kept.port, `${place} is a second one for ${quote(kept.array)} port ${quote(kept.port)}, after row ${row}. Keep one of them.`);
+}
+
+function takenByNetwork({ prefix, gateway, reserved }: PortNetwork): AddressRanges {
+  const own = new RangeList(prefix.family);
+  if (gateway !== null && gateway.family === prefix.family) own.addRange(gateway, gateway);
+  return reserved == null ? own : uniteRanges([own, reserved]);
+}
+
+function checkNetworks(networks: readonly PortNetwork[]): void {
+  if (networks.length === 0) throw invalid("networks", null, "networks has no rows. Give a name, a prefix such as 10.20.1.0/24 and a gateway or none.");
+  refuseTwice(networks, "networks");
+  networks.forEach(({ row, prefix, gateway, routing }, place) => {
+    const here = `networks row ${row}`;
+    if (gateway !== null && !canBeGateway(prefix, gateway)) {
+      const text = formatAddress(gateway);
+      throw invalid(here, text, `${here}: gateway ${text} is no host of ${formatPrefix(prefix)}. Write one that is, or none.`);
+    }
+    for (const other of networks.slice(0, place)) {
+      if (foldName(other.routing ?? "") === foldName(routing ?? "") && overlaps(prefix, other.prefix)) {
+        const text = formatPrefix(prefix);
+        throw invalid(here, text, `${here}: ${text} overlaps ${formatPrefix(other.prefix)} in row ${other.row}. Give networks that are apart.`);
+      }
+    }
+  });
+}
+
+/**
+ * Tells whether a network can have this gateway: one of its hosts.
+ *
+ * In IPv6 also its subnet-router anycast address, and the link-local address of a router, in fe80::/10 (RFC 4291 sections 2.5.6, 2.6.1).
+ */
+function canBeGateway(prefix: Prefix, gateway: Address): boolean {
+  if (prefix.family === 6) return containsAddress(prefix, gateway) || (gateway.family === 6 && gateway.word0 >>> 22 === 0x3fa);
+  return gateway.family === 4 && compareAddresses(gateway, firstHost(prefix)) >= 0 && compareAddresses(gateway, lastHost(prefix)) <= 0;
+}
+
+function refuseTwice(rows: readonly { readonly name: string; readonly row: number }[], argument: string): void {
+  const seen = new Map<string, number>();
+  for (const { name, row } of rows) {
+    const folded = foldName(name);
+    const earlier = seen.get(folded);
+    const place = `${argument} row ${row}`;
+    if (earlier !== undefined) throw invalid(place, name, `${place} ${quote(name)} stands in row ${earlier} already. Give each name once.`);
+    seen.set(folded, row);
+  }
+}
+
+function nowhere(kept: KeptPort): Error {
+  const place = `kept row ${kept.row}`;
+  const text = formatAddress(kept.address);
+  return invalid(place, text, `${place} keeps ${text}, which is in none of the networks. Change or remove that row.`);
+}
+
+function refuseFull(network: PortNetwork, slot: Slot): never {
+  const port = `${quote(slot.array.name)} port ${slot.array.ports[slot.port]!}`;
+  throw noAnswer("networks", network.name, `network ${quote(network.name)} has no free address left for ${port}. Give it a larger prefix.`);
+}
