@@ -99,7 +99,7 @@ describe("the sample plan", () => {
 
   test("gives every port an address, a switch and a port of it", () => {
     for (const port of rowsOf(plan, "ports")) expect([port.address, port.switch, port.switchPort]).not.toContain("");
-    expect(rowsOf(plan, "ports")).toHaveLength(36);
+    expect(rowsOf(plan, "ports")).toHaveLength(48);
   });
 
   test("writes dates as the sheet counts them", () => {
