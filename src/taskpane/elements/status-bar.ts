@@ -1,3 +1,4 @@
+import { makeButton } from "./button";
 import { fill, make } from "./make";
 import { explain, nextTurn, Stopped, type Message, type Work } from "./work";
 
@@ -27,8 +28,8 @@ export function makeStatusBar(): StatusBar {
     element.hidden = false;
     element.dataset["tone"] = tone;
     fill(sentence, text);
-    const close = make("fluent-button", { size: "small", appearance: "subtle", on: { click: () => (element.hidden = true) } }, "Close");
-    fill(buttons, waysOn.map(({ label, run }) => make("fluent-button", { size: "small", on: { click: run } }, label)), close);
+    const close = makeButton("Close", () => (element.hidden = true), { size: "small", appearance: "subtle" });
+    fill(buttons, waysOn.map(({ label, run }) => makeButton(label, run, { size: "small" })), close);
     buttons.hidden = false;
   };
 
@@ -49,7 +50,7 @@ export function makeStatusBar(): StatusBar {
         fill(sentence, `${title} …`);
         progress.removeAttribute("value");
         progress.hidden = false;
-        fill(buttons, make("fluent-button", { size: "small", on: { click: () => stop.abort() } }, "Stop"));
+        fill(buttons, makeButton("Stop", () => stop.abort(), { size: "small" }));
         buttons.hidden = false;
       }, quietMilliseconds);
       let message: Message | null;

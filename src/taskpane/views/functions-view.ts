@@ -1,7 +1,8 @@
 import { catalogue, type WorksheetFunction } from "../../functions/catalogue";
 import { examples } from "../../functions/examples";
+import { makeButton } from "../elements/button";
+import { cellName, isBlankCell } from "../elements/cell-name";
 import { fill, make } from "../elements/make";
-import { isBlankCell, cellName } from "../elements/cell-name";
 import type { PaneContext, View } from "./view";
 import { matchFunctions } from "./match-functions";
 
@@ -54,7 +55,7 @@ function describe(pane: PaneContext, { id, parameters }: WorksheetFunction): HTM
         "div",
         { class: "bay-row apart bay-example" },
         make("code", {}, formula),
-        make("fluent-button", { size: "small", "aria-label": `Insert ${formula} into the selected cell`, on: { click: () => insert(pane, formula) } }, "Insert"),
+        makeButton("Insert", () => insert(pane, formula), { size: "small", label: `Insert ${formula} into the selected cell` }),
       ),
     ),
     make("p", { class: "small" }, make("a", { href: pane.host.helpAddress(`docs/functions/${id.toLowerCase()}.html`), target: "_blank", rel: "noopener" }, `More about ${id}`)),

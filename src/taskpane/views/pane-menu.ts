@@ -1,3 +1,4 @@
+import { makeButton } from "../elements/button";
 import { make } from "../elements/make";
 import type { PaneContext } from "./view";
 
@@ -7,7 +8,7 @@ export function makePaneMenu(pane: PaneContext): HTMLElement {
   const menu = make(
     "fluent-menu",
     {},
-    make("fluent-button", { slot: "trigger", appearance: "subtle", size: "small", "icon-only": true, "aria-label": "Menu" }, "☰"),
+    makeButton("☰", null, { slot: "trigger", appearance: "subtle", icon: true, label: "Menu" }),
     make(
       "fluent-menu-list",
       {},
@@ -26,7 +27,7 @@ function makeAbout({ host }: PaneContext): HTMLDialogElement {
     make("p", {}, `Capacity and address planning of rack storage, and a commissioning tab for each job at a site. Here it runs in ${host.name}.`),
     make("p", {}, "Nothing of your workbook leaves this machine by way of the add-in: it sends nothing to anyone."),
     make("p", { class: "bay-caution" }, "Loads, lifts and rack figures are planning figures. Local codes and licensed practice decide."),
-    make("fluent-button", { appearance: "primary", on: { click: () => { dialog.close(); } } }, "Close"),
+    makeButton("Close", () => dialog.close(), { appearance: "primary" }),
   );
   return dialog;
 }
