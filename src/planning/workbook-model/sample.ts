@@ -67,9 +67,12 @@ const networks: readonly TableRow<"networks">[] = [
   { network: "rr-data-2", site: "Reading Room", prefix: "10.64.12.0/24", ...dataNetwork, vlan: 112, reserved: "10.64.12.64/26" },
   { network: "bi-data-1", site: "Bindery", prefix: "10.64.21.0/24", ...dataNetwork, vlan: 121, reserved: "10.64.21.64/26" },
   { network: "bi-data-2", site: "Bindery", prefix: "10.64.22.0/24", ...dataNetwork, vlan: 122, reserved: "10.64.22.64/26" },
-  { network: "cs-data-1", site: "Cold Store", prefix: "fd6b:41c2:9e07:31::/64", ...dataNetwork, vlan: 131, reserved: "fd6b:41c2:9e07:31::40-fd6b:41c2:9e07:31::7f" },
-  { network: "cs-data-2", site: "Cold Store", prefix: "fd6b:41c2:9e07:32::/64", ...dataNetwork, vlan: 132, reserved: "fd6b:41c2:9e07:32::40-fd6b:41c2:9e07:32::7f" },
+  { network: "cs-data-1", site: "Cold Store", prefix: "10.64.31.0/24", ...dataNetwork, vlan: 131, reserved: "10.64.31.64/26" },
+  { network: "cs-data-2", site: "Cold Store", prefix: "10.64.32.0/24", ...dataNetwork, vlan: 132, reserved: "10.64.32.64/26" },
   { network: "mgmt", prefix: "10.64.0.0/24", gateway: "10.64.0.1", vlan: 100, mtu: 1500, reserved: "10.64.0.2-10.64.0.9" },
+  { network: "cs-data-1-v6", site: "Cold Store", prefix: "fd6b:41c2:9e07:31::/64", ...dataNetwork, vlan: 131, reserved: "fd6b:41c2:9e07:31::40/122" },
+  { network: "cs-data-2-v6", site: "Cold Store", prefix: "fd6b:41c2:9e07:32::/64", ...dataNetwork, vlan: 132, reserved: "fd6b:41c2:9e07:32::40/122" },
+  { network: "cs-mgmt-v6", site: "Cold Store", prefix: "fd6b:41c2:9e07:30::/64", gateway: "fd6b:41c2:9e07:30::1", vlan: 100, mtu: 1500 },
 ];
 
 const topOfRack = { bottomUnit: 40, units: 1, watts: 120 } as const;
@@ -78,8 +81,8 @@ const switches: readonly TableRow<"switches">[] = [
   { switch: "rr-sw2", site: "Reading Room", rack: "RR-R2", ...topOfRack, feedA: "RR-A", feedB: "RR-B", networks: "rr-data-1, rr-data-2, mgmt" },
   { switch: "bi-sw1", site: "Bindery", rack: "BI-R1", ...topOfRack, feedA: "BI-A", feedB: "BI-B", networks: "bi-data-1, bi-data-2, mgmt" },
   { switch: "bi-sw2", site: "Bindery", rack: "BI-R2", ...topOfRack, feedA: "BI-A", feedB: "BI-B", networks: "bi-data-1, bi-data-2, mgmt" },
-  { switch: "cs-sw1", site: "Cold Store", rack: "CS-R1", ...topOfRack, feedA: "CS-A/L1", feedB: "CS-B/L1", networks: "cs-data-1, mgmt" },
-  { switch: "cs-sw2", site: "Cold Store", rack: "CS-R1", ...topOfRack, bottomUnit: 39, feedA: "CS-A/L1", feedB: "CS-B/L1", networks: "cs-data-2, mgmt" },
+  { switch: "cs-sw1", site: "Cold Store", rack: "CS-R1", ...topOfRack, feedA: "CS-A/L1", feedB: "CS-B/L1", networks: "cs-data-1, cs-data-1-v6, mgmt, cs-mgmt-v6" },
+  { switch: "cs-sw2", site: "Cold Store", rack: "CS-R1", ...topOfRack, bottomUnit: 39, feedA: "CS-A/L1", feedB: "CS-B/L1", networks: "cs-data-2, cs-data-2-v6, mgmt, cs-mgmt-v6" },
 ];
 
 const hosts: readonly TableRow<"hosts">[] = [
@@ -145,7 +148,7 @@ const arrays: readonly TableRow<"arrays">[] = [
   },
 ];
 
-/** Array, controller, port, network, address, switch, port of the switch. */
+/** Array, controller, port, network, address, switch, port of the switch. Ports of the Cold Store have an address of each family. */
 const cables: readonly (readonly [string, string, string, string, string, string, string])[] = [
   ["rr-array-1", "A", "0", "rr-data-1", "10.64.11.1", "rr-sw1", "1"],
   ["rr-array-1", "A", "1", "rr-data-2", "10.64.12.1", "rr-sw2", "1"],
@@ -171,21 +174,33 @@ const cables: readonly (readonly [string, string, string, string, string, string
   ["bi-array-2", "B", "0", "bi-data-1", "10.64.21.4", "bi-sw2", "5"],
   ["bi-array-2", "B", "1", "bi-data-2", "10.64.22.4", "bi-sw1", "6"],
   ["bi-array-2", "B", "2", "mgmt", "10.64.0.17", "bi-sw2", "6"],
-  ["cs-array-1", "A", "0", "cs-data-1", "fd6b:41c2:9e07:31::1", "cs-sw1", "1"],
-  ["cs-array-1", "A", "1", "cs-data-2", "fd6b:41c2:9e07:32::1", "cs-sw2", "1"],
+  ["cs-array-1", "A", "0", "cs-data-1", "10.64.31.1", "cs-sw1", "1"],
+  ["cs-array-1", "A", "0", "cs-data-1-v6", "fd6b:41c2:9e07:31::1", "cs-sw1", "1"],
+  ["cs-array-1", "A", "1", "cs-data-2", "10.64.32.1", "cs-sw2", "1"],
+  ["cs-array-1", "A", "1", "cs-data-2-v6", "fd6b:41c2:9e07:32::1", "cs-sw2", "1"],
   ["cs-array-1", "A", "2", "mgmt", "10.64.0.18", "cs-sw1", "2"],
-  ["cs-array-1", "B", "0", "cs-data-1", "fd6b:41c2:9e07:31::1", "cs-sw1", "3"],
-  ["cs-array-1", "B", "1", "cs-data-2", "fd6b:41c2:9e07:32::1", "cs-sw2", "2"],
+  ["cs-array-1", "A", "2", "cs-mgmt-v6", "fd6b:41c2:9e07:30::2", "cs-sw1", "2"],
+  ["cs-array-1", "B", "0", "cs-data-1", "10.64.31.1", "cs-sw1", "3"],
+  ["cs-array-1", "B", "0", "cs-data-1-v6", "fd6b:41c2:9e07:31::1", "cs-sw1", "3"],
+  ["cs-array-1", "B", "1", "cs-data-2", "10.64.32.1", "cs-sw2", "2"],
+  ["cs-array-1", "B", "1", "cs-data-2-v6", "fd6b:41c2:9e07:32::1", "cs-sw2", "2"],
   ["cs-array-1", "B", "2", "mgmt", "10.64.0.18", "cs-sw2", "3"],
-  ["cs-array-2", "A", "0", "cs-data-1", "fd6b:41c2:9e07:31::2", "cs-sw1", "4"],
-  ["cs-array-2", "A", "1", "cs-data-2", "fd6b:41c2:9e07:32::2", "cs-sw2", "4"],
+  ["cs-array-1", "B", "2", "cs-mgmt-v6", "fd6b:41c2:9e07:30::2", "cs-sw2", "3"],
+  ["cs-array-2", "A", "0", "cs-data-1", "10.64.31.2", "cs-sw1", "4"],
+  ["cs-array-2", "A", "0", "cs-data-1-v6", "fd6b:41c2:9e07:31::2", "cs-sw1", "4"],
+  ["cs-array-2", "A", "1", "cs-data-2", "10.64.32.2", "cs-sw2", "4"],
+  ["cs-array-2", "A", "1", "cs-data-2-v6", "fd6b:41c2:9e07:32::2", "cs-sw2", "4"],
   ["cs-array-2", "A", "2", "mgmt", "10.64.0.19", "cs-sw1", "5"],
-  ["cs-array-2", "B", "0", "cs-data-1", "fd6b:41c2:9e07:31::2", "cs-sw1", "6"],
-  ["cs-array-2", "B", "1", "cs-data-2", "fd6b:41c2:9e07:32::2", "cs-sw2", "5"],
+  ["cs-array-2", "A", "2", "cs-mgmt-v6", "fd6b:41c2:9e07:30::3", "cs-sw1", "5"],
+  ["cs-array-2", "B", "0", "cs-data-1", "10.64.31.2", "cs-sw1", "6"],
+  ["cs-array-2", "B", "0", "cs-data-1-v6", "fd6b:41c2:9e07:31::2", "cs-sw1", "6"],
+  ["cs-array-2", "B", "1", "cs-data-2", "10.64.32.2", "cs-sw2", "5"],
+  ["cs-array-2", "B", "1", "cs-data-2-v6", "fd6b:41c2:9e07:32::2", "cs-sw2", "5"],
   ["cs-array-2", "B", "2", "mgmt", "10.64.0.19", "cs-sw2", "6"],
+  ["cs-array-2", "B", "2", "cs-mgmt-v6", "fd6b:41c2:9e07:30::3", "cs-sw2", "6"],
 ];
 const ports: readonly TableRow<"ports">[] = cables.map(([array, controller, port, network, address, to, switchPort]) => ({
-  array, controller, port, network, address, mtu: network === "mgmt" ? 1500 : 9000, switch: to, switchPort,
+  array, controller, port, network, address, mtu: network.includes("mgmt") ? 1500 : 9000, switch: to, switchPort,
 }));
 
 const prompts: readonly TableRow<"prompts">[] = ["Alder 24", "Rowan 12"].flatMap((model) => [
