@@ -1,17 +1,22 @@
-import { mostDrives, parseScheme, type Scheme } from "../../planning/capacity";
+import { mostDrives, parseReduction, parseScheme, type Scheme } from "../../planning/capacity";
 import {
+  hours,
+  megabytesPerSecond,
   parseGrowth,
   parseShare,
   parseSize,
   parseSizeOrZero,
   parseUnit,
   type Bytes,
+  type Fraction,
+  type Hours,
+  type MegabytesPerSecond,
   type Share,
   type ShareRule,
   type SizeUnit,
 } from "../../planning/quantity";
 import { readScalar } from "./cells";
-import { readCount } from "./numbers";
+import { readCount, readNumber } from "./numbers";
 
 /** Reads a redundancy scheme, such as "RAID 6". */
 export function readScheme(received: unknown, argument: string): Scheme {
@@ -56,4 +61,34 @@ export function readDrives(received: unknown, argument: string): number {
 /** Reads a number of spare drives; a blank means none. */
 export function readSpares(received: unknown, argument: string): number {
   return readCount(received, argument, { min: 0, max: mostDrives, default: 0, example: 1 });
+}
+
+/** Reads a number of drives that may be left out; a blank and 0 are null. */
+export function readDrivesOrNone(received: unknown, argument: string): number | null {
+  return readCount(received, argument, { min: 0, max: mostDrives, default: 0, example: 12 }) || null;
+}
+
+/** Reads a data reduction: 3 or "3:1". */
+export function readReduction(received: unknown, argument: string): Fraction {
+  return parseReduction(readScalar(received, argument), argument);
+}
+
+/** Reads a data rate in MB/s, above 0. */
+export function readDataRate(received: unknown, argument: string): MegabytesPerSecond {
+  return megabytesPerSecond(readNumber(received, argument, { above: 0, max: 1e9, example: 150 }));
+}
+
+/** Reads a mean time to failure in hours. */
+export function readMttf(received: unknown, argument: string): Hours {
+  return hours(readNumber(received, argument, { min: 1, max: 1e12, example: 1_200_000 }));
+}
+
+/** Reads the hours that one repair takes. */
+export function readRepairHours(received: unknown, argument: string): Hours {
+  return hours(readNumber(received, argument, { min: 0.001, max: 1e6, example: 24 }));
+}
+
+/** Reads the chance that one bit cannot be read, such as 1e-15. A blank means `blank`, or is refused where there is none. */
+export function readBitErrorRate(received: unknown, argument: string, blank?: number): number {
+  return readNumber(received, argument, { min: 0, max: 1, default: blank, example: 1e-15 });
 }

@@ -1,4 +1,5 @@
 import { share, type Bytes } from "../quantity";
+import { usableShare } from "./efficiency";
 import { layoutDrives, survivedFailures } from "./layout";
 import { parseScheme, type Scheme } from "./scheme";
 import { usableBytes } from "./usable";
@@ -25,7 +26,7 @@ export function compareSchemes(schemes: readonly Scheme[], drives: number, drive
     return {
       scheme,
       usable: usableBytes(layout, driveSize, share(0)),
-      efficiency: (layout.members * layout.data) / ((layout.data + layout.redundancy) * drives),
+      efficiency: usableShare(layout),
       always: survivedFailures(layout, "always"),
       best: survivedFailures(layout, "best"),
       writeCost: writeCost(scheme, layout),

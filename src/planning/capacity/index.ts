@@ -1,5 +1,13 @@
 export { commonSchemes, compareSchemes, type SchemeComparison } from "./compare";
+export { driveBytes, sectorSizes, type SectorSize } from "./drive-bytes";
+export { drivesFor, type DriveNeed } from "./drives-for";
+export { effectiveBytes } from "./effective";
+export { schemeEfficiency } from "./efficiency";
+export { demandTerabytes, planExpansion, yearsUntilFull, type ExpansionYear, type Growth } from "./growth";
 export { layoutDrives, layoutRows, survivedFailures, type FailureCase, type Layout, type LayoutRow } from "./layout";
+export { usableOfMixed } from "./mixed";
+export { roomWithout, type PoolMember, type PoolRoom } from "./pool-room";
+export { parseReduction } from "./reduction";
 export { mostDrives, parseScheme, type Placement, type Scheme } from "./scheme";
 export { breakDown, usableBytes, type Breakdown } from "./usable";
 export { writeCost } from "./write-cost";

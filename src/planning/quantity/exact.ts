@@ -1,11 +1,11 @@
 import DecimalJs from "decimal.js";
 
 /**
- * Decimal arithmetic at 60 significant digits, rounding half away from zero as a spreadsheet does.
+ * Decimal arithmetic at 40 significant digits, rounding half away from zero as a spreadsheet does.
  *
  * A clone of its own, so that no other user of the library can change these settings.
  */
-export const Decimal = DecimalJs.clone({ precision: 60, rounding: DecimalJs.ROUND_HALF_UP });
+export const Decimal = DecimalJs.clone({ precision: 40, rounding: DecimalJs.ROUND_HALF_UP });
 export type Decimal = DecimalJs;
 
 /** A non-negative exact fraction of two whole numbers. */

@@ -5,4 +5,4 @@ export { memoiseByText } from "./memoise";
 export { parseNumber, type CellValue, type NumberRule } from "./number";
 export { parseGrowth, parseProportion, parseShare, type ShareRule } from "./share";
 export { parseSize, parseSizeOrZero } from "./size";
-export { bytesIn, gigabyte, parseUnit, partOf, sizeIn, tebibyte, terabyte, type SizeUnit } from "./size-unit";
+export { bytesIn, gigabyte, megabyte, parseUnit, partOf, sizeIn, tebibyte, terabyte, type SizeUnit } from "./size-unit";

@@ -22,6 +22,7 @@ const unitByName = new Map(units.map((unit) => [unit.symbol.toLowerCase(), unit]
 export const terabyte = unitByName.get("tb")!;
 export const tebibyte = unitByName.get("tib")!;
 export const gigabyte = unitByName.get("gb")!;
+export const megabyte = unitByName.get("mb")!;
 
 /**
  * Reads the name of a unit, in any case; a blank is TB.

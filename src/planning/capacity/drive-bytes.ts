@@ -1,0 +1,32 @@
+import { invalid } from "../problem";
+import { bytes, bytesIn, gigabyte, terabyte, type Bytes } from "../quantity";
+
+/** Sizes of a logical block for which the block count is published. */
+export const sectorSizes = [512, 4096] as const;
+export type SectorSize = (typeof sectorSizes)[number];
+
+const smallest = 50n;
+const largest = 900_000n;
+/** Up to here the count follows a line; above it, drives hold whole GiB. */
+const lastLinear = 8000n;
+
+/**
+ * Computes the exact bytes of a disk drive sold as a whole number of GB, from 50 GB to 900 TB.
+ *
+ * Up to 8 TB: 97,696,368 + 1,953,504 · (GB - 50) blocks of 512 bytes, or 12,212,046 + 244,188 · (GB - 50) of 4096 (IDEMA LBA1-03).
+ * Above: the next whole GiB (SFF-8447, integer multiple of 1 GiB; the rule of rounding up from memory). Disk drives only: other media
+ * follow their makers.
+ */
+export function driveBytes(marketed: Bytes, sector: SectorSize): Bytes {
+  const size = marketed / gigabyte.bytes;
+  if (size * gigabyte.bytes !== marketed || size < smallest || size > largest) {
+    const shown = `${bytesIn(marketed, terabyte)} TB`;
+    throw invalid("size", shown, `size ${shown} is not a size drives are sold in. Write whole GB from 50 GB to 900 TB, such as "960 GB" or 4.`);
+  }
+  if (size > lastLinear) {
+    const gibibyte = 2n ** 30n;
+    return bytes(((marketed + gibibyte - 1n) / gibibyte) * gibibyte);
+  }
+  const blocks = sector === 512 ? 97_696_368n + 1_953_504n * (size - smallest) : 12_212_046n + 244_188n * (size - smallest);
+  return bytes(blocks * BigInt(sector));
+}

@@ -1,0 +1,29 @@
+import type { Layout } from "../capacity";
+import { noAnswer } from "../problem";
+import { exactDecimal, hours, sizeIn, megabyte, type Bytes, type Decimal, type Hours, type MegabytesPerSecond, type Share } from "../quantity";
+
+const secondsPerHour = 3600;
+
+/** Computes the hours that moving `size` takes at `rate`. */
+export function moveHours(size: Bytes, rate: MegabytesPerSecond): Hours {
+  return hours(seconds(size, rate).div(secondsPerHour).toNumber());
+}
+
+/**
+ * Computes the hours that rebuilding one failed drive takes, when drives give the share `given` of their rate to it.
+ *
+ * Groups: the new drive is written from end to end, size / rate. Spread: all n - 1 survivors read the k parts of every stripe and write
+ * one, size · (k + 1) / ((n - 1) · rate). No answer for a scheme without redundancy.
+ */
+export function rebuildHours(layout: Layout, driveSize: Bytes, driveRate: MegabytesPerSecond, given: Share): Hours {
+  const { scheme, data, members, redundancy } = layout;
+  if (redundancy === 0) {
+    throw noAnswer("scheme", scheme.name, `scheme ${scheme.name} has nothing to rebuild a drive from. Write a scheme with redundancy, such as "RAID 6".`);
+  }
+  const one = seconds(driveSize, driveRate).div(exactDecimal(given)).div(secondsPerHour);
+  return hours((scheme.placement === "spread" ? one.times(data + 1).div(members - 1) : one).toNumber());
+}
+
+function seconds(size: Bytes, rate: MegabytesPerSecond): Decimal {
+  return sizeIn(size, megabyte).div(exactDecimal(rate));
+}
