@@ -1,21 +1,55 @@
-import { LocaleType, Univer, type IWorkbookData } from "@univerjs/core";
-import { FUniver } from "@univerjs/core/facade";
+import { type IWorkbookData, LocaleType, Univer, UniverInstanceType } from "@univerjs/core";
+import { UniverDataValidationPlugin } from "@univerjs/data-validation";
 import { UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
-import "@univerjs/engine-formula/facade";
 import { UniverSheetsPlugin } from "@univerjs/sheets";
-import "@univerjs/sheets/facade";
-import { UniverSheetsFormulaPlugin } from "@univerjs/sheets-formula";
-import "@univerjs/sheets-formula/facade";
+import { UniverSheetsConditionalFormattingPlugin } from "@univerjs/sheets-conditional-formatting";
+import { UniverSheetsDataValidationPlugin } from "@univerjs/sheets-data-validation";
+import { CalculationMode, UniverSheetsFormulaPlugin } from "@univerjs/sheets-formula";
 import { UniverSheetsNumfmtPlugin } from "@univerjs/sheets-numfmt";
 import { bayFunctions } from "../workbook/browser/bay-functions";
+import { createBrowserPort } from "../workbook/browser/browser-port";
+import { LiveWorkbook } from "../workbook/browser/live-workbook";
+import { emptyWorkbook } from "../workbook/browser/stored-sheet";
+import type { WorkbookPort } from "../workbook/port";
+import { readWorkbook, writeWorkbook } from "../workbook/xlsx/workbook-file";
 
-export function bootEngine(data: Partial<IWorkbookData>) {
+/** A workbook that is open without a page. */
+export interface HeadlessWorkbook {
+  readonly port: WorkbookPort;
+  /** Waits until every formula shows what it computes. */
+  settle(): Promise<void>;
+  /** Makes an .xlsx file of the workbook as it is now, written over the file it was opened from. */
+  save(): Promise<Uint8Array>;
+  dispose(): void;
+}
+
+/** Opens the bytes of an .xlsx file, or a new workbook of one empty sheet, in the engine of the browser workbook. */
+export async function openHeadless(bytes?: Uint8Array): Promise<HeadlessWorkbook> {
+  const univer = bootEngine(bytes === undefined ? emptyWorkbook() : await readWorkbook(bytes));
+  const live = new LiveWorkbook(univer);
+  return {
+    port: createBrowserPort(univer, live),
+    settle: () => live.settle(),
+    async save() {
+      await live.settle();
+      return writeWorkbook(live.store(), bytes);
+    },
+    dispose: () => {
+      univer.dispose();
+    },
+  };
+}
+
+function bootEngine(data: Partial<IWorkbookData>): Univer {
   const univer = new Univer({ locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: {} } });
   univer.registerPlugin(UniverFormulaEnginePlugin, { function: bayFunctions() as never });
   univer.registerPlugin(UniverSheetsPlugin);
-  univer.registerPlugin(UniverSheetsFormulaPlugin);
+  // A file's own results may be stale or another program's: everything is computed anew.
+  univer.registerPlugin(UniverSheetsFormulaPlugin, { initialFormulaComputing: CalculationMode.FORCED });
   univer.registerPlugin(UniverSheetsNumfmtPlugin);
-  const api = FUniver.newAPI(univer);
-  api.createWorkbook(data);
-  return { univer, api };
+  univer.registerPlugin(UniverDataValidationPlugin);
+  univer.registerPlugin(UniverSheetsDataValidationPlugin);
+  univer.registerPlugin(UniverSheetsConditionalFormattingPlugin);
+  univer.createUnit(UniverInstanceType.UNIVER_SHEET, data);
+  return univer;
 }

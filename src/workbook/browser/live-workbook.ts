@@ -1,0 +1,111 @@
+import type { ICellData, IRange, IWorkbookData, Nullable, Univer, Workbook, Worksheet } from "@univerjs/core";
+import { ICommandService, IResourceLoaderService, IUniverInstanceService, UniverInstanceType } from "@univerjs/core";
+import { FormulaDataModel } from "@univerjs/engine-formula";
+import { FormulaCalculationSessionService } from "@univerjs/sheets-formula";
+import type { CellValue } from "../../planning/workbook-model";
+import { cellValue } from "./sheet-snapshot";
+import { type Spill, type StoredWorkbook, toArea } from "./stored-sheet";
+
+/** How long a calculation may take before waiting for it is given up, in milliseconds. */
+const longestCalculation = 120_000;
+/** How long after a change a calculation may take to begin: the engine gathers changes for a moment first. */
+const calculationStart = 200;
+
+/** The workbook that is open in an engine: what its plain data does not tell. */
+export class LiveWorkbook {
+  private readonly commands: ICommandService;
+  private readonly formulas: FormulaDataModel;
+  private readonly calculation: FormulaCalculationSessionService;
+  private restless = true;
+
+  constructor(private readonly univer: Univer) {
+    const injector = univer.__getInjector();
+    this.commands = injector.get(ICommandService);
+    this.formulas = injector.get(FormulaDataModel);
+    this.calculation = injector.get(FormulaCalculationSessionService);
+    this.commands.onCommandExecuted(({ id }) => {
+      if (id.startsWith("sheet.mutation.")) this.restless = true;
+    });
+  }
+
+  /** The workbook that is open now. */
+  get workbook(): Workbook {
+    const workbook = this.univer.__getInjector().get(IUniverInstanceService).getCurrentUnitOfType<Workbook>(UniverInstanceType.UNIVER_SHEET);
+    if (workbook === null || workbook === undefined) throw new Error("No workbook is open.");
+    return workbook;
+  }
+
+  /** Carries out a command of the engine; one that only a page knows is passed over where there is none. */
+  run(command: string, params: object): boolean {
+    if (!this.commands.hasCommand(command)) return false;
+    return this.commands.syncExecuteCommand(command, { unitId: this.workbook.getUnitId(), ...params });
+  }
+
+  /** Waits until every formula shows what it computes. */
+  async settle(): Promise<void> {
+    while (this.restless) {
+      this.restless = false;
+      await this.calculation.waitForLatestApplied(longestCalculation, calculationStart);
+    }
+  }
+
+  /** Tells the formula of a cell that has one of its own: formulas that were filled down share one text in the engine. */
+  formulaAt(sheet: Worksheet, row: number, column: number, cell: Nullable<ICellData>): string | null {
+    if (!cell?.f && !cell?.si) return null;
+    const text = this.formulas.getFormulaStringByCell(row, column, sheet.getSheetId(), this.workbook.getUnitId());
+    return text === null || text === undefined || text === "" ? null : text;
+  }
+
+  /** Lists the formulas of a sheet that fill more cells than their own. */
+  spills(sheet: Worksheet): Spill[] {
+    const [unit, id] = [this.workbook.getUnitId(), sheet.getSheetId()];
+    const ranges = this.formulas.getArrayFormulaRange()?.[unit]?.[id] ?? {};
+    const cells = this.formulas.getArrayFormulaCellData()?.[unit]?.[id];
+    const spills: Spill[] = [];
+    for (const line of Object.values(ranges as Record<string, Nullable<Record<string, Nullable<IRange>>>>)) {
+      for (const range of Object.values(line ?? {})) {
+        if (!range) continue;
+        const area = toArea(range);
+        const shown = sheet.getCellRaw(area.row, area.column)?.v;
+        if (shown === "#SPILL!" || area.rows * area.columns < 2) continue;
+        spills.push({ area, values: Array.from({ length: area.rows }, (_, row) => Array.from({ length: area.columns }, (_, column) => spilled(cells?.[area.row + row]?.[area.column + column]))) });
+      }
+    }
+    return spills;
+  }
+
+  /** Copies the whole workbook as plain data, every formula written out. */
+  store(): StoredWorkbook {
+    const { workbook } = this;
+    const data = this.univer.__getInjector().get(IResourceLoaderService).saveUnit<IWorkbookData>(workbook.getUnitId())!;
+    const spills: Record<string, Spill[]> = {};
+    for (const sheet of workbook.getSheets()) {
+      spills[sheet.getSheetId()] = this.spills(sheet);
+      for (const [row, line] of Object.entries(data.sheets[sheet.getSheetId()]?.cellData ?? {})) {
+        for (const [column, cell] of Object.entries(line as Record<string, ICellData>)) {
+          if (!cell?.si) continue;
+          cell.f = this.formulaAt(sheet, Number(row), Number(column), cell);
+          delete cell.si;
+        }
+      }
+    }
+    return { data, spills };
+  }
+
+  /** Calls `listener` with the engine's commands that change cells or sheets, until the returned function is called. */
+  onChange(listener: (change: { readonly id: string; readonly sheet: string; readonly params: unknown }) => void): () => void {
+    const subscription = this.commands.onCommandExecuted(({ id, params }) => {
+      const { unitId, subUnitId } = (params ?? {}) as { unitId?: string; subUnitId?: string };
+      if (!id.startsWith("sheet.mutation.") || unitId !== this.workbook.getUnitId()) return;
+      const sheet = subUnitId === undefined ? undefined : this.workbook.getSheetBySheetId(subUnitId);
+      listener({ id, sheet: sheet?.getName() ?? "", params });
+    });
+    return () => {
+      subscription.dispose();
+    };
+  }
+}
+
+function spilled(cell: Nullable<ICellData>): CellValue {
+  return cell ? cellValue(cell, true) : null;
+}
