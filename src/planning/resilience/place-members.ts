@@ -1,0 +1,27 @@
+import { noAnswer } from "../problem";
+
+/** A domain that members can be placed in. */
+export interface Room {
+  readonly name: string;
+  /** Members it can take; null: any number. */
+  readonly room: number | null;
+}
+
+/**
+ * Places members over domains as evenly as their room allows, and answers the domain of each member.
+ *
+ * The members go round the domains in their order, passing over those that are full. So the fullest domain holds as few as possible, and
+ * members that follow each other, as those of one group do, stand in different domains. Refuses more members than there is room for.
+ */
+export function placeMembers(members: readonly string[], domains: readonly Room[]): string[] {
+  const room = domains.reduce((sum, one) => sum + (one.room ?? members.length), 0);
+  if (room < members.length) {
+    throw noAnswer("domains", room, `domains have room for ${room} of ${members.length} members. Add a domain or more room.`);
+  }
+  const placed: string[] = [];
+  for (let round = 1, open = domains; placed.length < members.length; round += 1) {
+    open = open.filter((one) => one.room === null || one.room >= round);
+    for (const { name } of open.slice(0, members.length - placed.length)) placed.push(name);
+  }
+  return placed;
+}
