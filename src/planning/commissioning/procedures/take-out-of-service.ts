@@ -1,0 +1,81 @@
+import type { ProcedureDraft } from "./draft";
+
+/** An array taken away for good: data moved and proved elsewhere, then erased with a certificate, then lifted out. */
+export const takeOutOfService: ProcedureDraft = {
+  procedure: "Take an array out of service",
+  sections: [
+    {
+      section: "Authority and way back",
+      forEach: "site",
+      steps: [
+        { id: "OUT-010", do: "Name who leads the work, and say that anyone may stop it at any time.", record: "text", minutes: 2 },
+        { id: "OUT-011", do: "The owner of the data orders the erasure in writing. Enter the reference.", caution: "Erased data does not come back. No written order, no erasure.", record: "text", sign: "two", minutes: 10 },
+        { id: "OUT-012", do: "Ask whether any of the data must be kept by law or for a dispute. Enter who answered.", record: "text", minutes: 10 },
+        { id: "OUT-013", do: "Agree until which step of this tab the work can be undone: up to the erasure the array can be joined again.", expect: "Agreed with {{Contact}}", minutes: 5 },
+      ],
+    },
+    {
+      section: "Which one",
+      forEach: "array",
+      steps: [
+        { id: "OUT-020", do: "Read the serial number of {{Array}} on the chassis and on its page: both the planned one.", caution: "The wrong array is the wrong data.", expect: "{{Array.Serial}}", record: "serial", sign: "two", minutes: 3 },
+        { id: "OUT-021", do: "Export its configuration, and list every volume, host and account on it. Enter where.", record: "text", minutes: 15 },
+        { id: "OUT-022", do: "Its cluster and every other member report no fault and no rebuild.", expect: "No fault", minutes: 5 },
+        { id: "OUT-023", do: "Enter the space in use on it. The others of pool {{Array.Pool}} have that much free below their fill limit.", record: "size", unit: "TB", minutes: 5 },
+      ],
+    },
+    {
+      section: "Data moved",
+      forEach: "array",
+      steps: [
+        { id: "OUT-030", do: "Move every volume off {{Array}}. Enter the hours it took.", record: "number", unit: "h", minutes: 30 },
+        { id: "OUT-031", do: "Compare what was moved with what was there: counts, sizes, checks of content.", expect: "Identical", record: "choice:Identical|Differs", sign: "two", minutes: 20 },
+        { id: "OUT-032", do: "Hosts work from the new place through a working day of the site. Enter the last day watched.", record: "date", minutes: 10 },
+        { id: "OUT-033", do: "A backup of the moved data has been made and read back since.", expect: "Read back", minutes: 10 },
+        { id: "OUT-034", do: "Space in use on {{Array}} now.", expect: "0", record: "number", unit: "TB", minutes: 3 },
+      ],
+    },
+    {
+      section: "Out of the cluster",
+      forEach: "array",
+      steps: [
+        { id: "OUT-040", do: "Take the array's paths away from every host; no host reports an error for an hour.", expect: "No errors", minutes: 15 },
+        { id: "OUT-041", do: "Take {{Array}} out of pool and cluster. The cluster still answers at its shared address.", caution: "If the shared address goes quiet, stop and bring the array back.", expect: "{{Shared address}}", record: "address", sign: "two", minutes: 10 },
+        { id: "OUT-042", do: "Remove its entries from names, monitoring, backup and vault once nothing uses them.", expect: "Removed", minutes: 15 },
+      ],
+    },
+    {
+      section: "Erasure",
+      forEach: "array",
+      steps: [
+        { id: "OUT-050", do: "Last stop: the owner of the data agrees once more. Second: the owner or their deputy.", caution: "Erased data does not come back.", expect: "Erase", record: "choice:Erase|Do not erase", sign: "two", minutes: 5 },
+        { id: "OUT-051", do: "Erase by the method in the order. Enter the method and the name of the tool and its version.", record: "text", minutes: 30 },
+        { id: "OUT-052", do: "Enter the number of drives that report a finished erasure; spares and failed drives count.", expect: "{{Drives}}", record: "number", minutes: 10 },
+        { id: "OUT-053", do: "Read samples of every drive back: nothing of the old data.", expect: "Nothing readable", sign: "two", minutes: 20 },
+        { id: "OUT-054", do: "Drives that cannot be erased are destroyed as the order says. Enter their serial numbers, or none.", caution: "Drilled and shredded drives cut, and batteries burn: leave destruction to a firm that is equipped for it.", record: "text", minutes: 10 },
+        { id: "OUT-055", do: "Controllers: settings, keys, logs and caches wiped.", expect: "Wiped", minutes: 10 },
+        { id: "OUT-056", do: "Enter the number of the certificate that lists every drive's serial number, method and result.", record: "text", sign: "two", minutes: 10 },
+      ],
+    },
+    {
+      section: "Power off and out",
+      forEach: "array",
+      steps: [
+        { id: "OUT-060", do: "Shut {{Array}} down in the orderly way, supply switches off, then the cords out of feeds {{Feed A}} and {{Feed B}}.", caution: "Electric shock: own cords only, never a breaker. Read the label on both ends of each cord before pulling it.", expect: "Cords out", sign: "two", minutes: 10 },
+        { id: "OUT-061", do: "Unplug the network cables by their labels and close the open switch ports.", expect: "Ports closed", minutes: 10 },
+        { id: "OUT-062", do: "Strap on; take the drives out and count them.", caution: "With its drives in, the array is too heavy for the planned lift.", expect: "{{Drives}}", record: "number", minutes: 15 },
+        { id: "OUT-063", do: "Rack {{Rack}} stabilised; lift {{Array}} out by: {{Lift by}} ({{Lift kg}} kg without drives).", caution: "Lifting injures backs and crushes fingers; a rack tips when weight slides out. One person speaks.", expect: "Out", minutes: 15 },
+        { id: "OUT-064", do: "Blanks into the free units {{Bottom unit}} to {{Top unit}}.", expect: "Closed", minutes: 5 },
+        { id: "OUT-065", do: "Enter where chassis, drives and batteries go, and the paper that proves it.", caution: "Batteries and boards are special waste: local rules decide.", record: "text", minutes: 10 },
+      ],
+    },
+    {
+      section: "Papers",
+      forEach: "site",
+      steps: [
+        { id: "OUT-070", do: "Support contract, warranty and asset register ended or changed. Enter the references.", record: "text", minutes: 10 },
+        { id: "OUT-071", do: "The site signs for the certificate and the empty units. Second: the site's contact.", expect: "Signed", record: "choice:Signed|Refused", sign: "two", minutes: 5 },
+      ],
+    },
+  ],
+};

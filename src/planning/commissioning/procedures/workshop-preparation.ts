@@ -1,0 +1,82 @@
+import type { ProcedureDraft } from "./draft";
+
+/** What is done in the workshop before transport: put together, powered, burnt in, noted down, and taken apart again. */
+export const workshopPreparation: ProcedureDraft = {
+  procedure: "Workshop preparation",
+  sections: [
+    {
+      section: "Bench",
+      forEach: "site",
+      steps: [
+        { id: "WSP-010", do: "Say who leads and that anyone may stop the work.", record: "text", minutes: 2 },
+        { id: "WSP-011", do: "Test the wrist straps, the mat and its earth lead.", caution: "A discharge too small to be felt destroys drives and boards.", expect: "All pass", minutes: 4 },
+        { id: "WSP-012", do: "See that the bench carries the array and that its two feeds are tested and protected.", caution: "Electric shock: bench wiring is for a licensed electrician; cords are looked at before every use.", expect: "Tested", minutes: 4 },
+      ],
+    },
+    {
+      section: "Goods in",
+      forEach: "array",
+      steps: [
+        { id: "WSP-020", do: "Count the parts of {{Array}} against the order.", expect: "Complete", record: "choice:Complete|Incomplete", minutes: 10 },
+        { id: "WSP-021", do: "Read the serial number on the chassis.", expect: "{{Array.Serial}}", record: "serial", minutes: 2 },
+        { id: "WSP-022", do: "Compare the model on the type plate with the order.", expect: "{{Array.Model}}", record: "text", minutes: 2 },
+        { id: "WSP-023", do: "Weigh the chassis as it will be lifted: drives and supplies out.", caution: "Lifting injures backs: two people or the lift table, as the plan says.", expect: "{{Lift kg}}", record: "number", unit: "kg", tolerancePercent: 10, minutes: 5 },
+      ],
+    },
+    {
+      section: "Put together",
+      forEach: "array",
+      steps: [
+        { id: "WSP-030", do: "Fit controllers, memory, cards and supplies of {{Array}} as ordered. No power yet.", caution: "Strap on; cords out. Boards cut: hold them by their edges.", expect: "As ordered", minutes: 30 },
+      ],
+    },
+    {
+      section: "Drives by bay",
+      forEach: "drive",
+      steps: [
+        { id: "WSP-040", do: "Push a drive into bay {{Bay}} and enter its serial number. It stays this bay's drive for good.", record: "serial", minutes: 1 },
+      ],
+    },
+    {
+      section: "Power and burn-in",
+      forEach: "array",
+      steps: [
+        { id: "WSP-050", do: "Close the cover of {{Array}}, plug both cords in and switch on.", caution: "Fans and live parts: the cover stays closed while there is power.", expect: "Both supplies run", minutes: 5 },
+        { id: "WSP-051", do: "Enter the power it draws once it has settled.", expect: "{{Array.Watts}}", record: "number", unit: "W", tolerancePercent: 20, minutes: 5 },
+        { id: "WSP-052", do: "Count the drives it shows.", expect: "{{Drives}}", record: "number", minutes: 2 },
+        { id: "WSP-053", do: "Bring controllers, drives and supplies to the firmware agreed for this customer. Enter the version of the controllers.", expect: "{{Firmware}}", record: "text", minutes: 40 },
+        { id: "WSP-054", do: "Note the firmware of drives and supplies, and where the files came from.", record: "text", minutes: 10 },
+        { id: "WSP-055", do: "Run the burn-in: every block written and read, all drives at once. 48 hours are common practice. Enter the hours it ran.", expect: "48", record: "number", unit: "h", tolerance: 2, minutes: 20 },
+        { id: "WSP-056", do: "Count the drives that were slow, noisy or reported errors. Exchange them and burn the new ones in.", expect: "0", record: "number", minutes: 10 },
+        { id: "WSP-057", do: "Pull one cord, then the other: it keeps working on either.", caution: "Hold the plug by its body; dry hands; one hand only.", expect: "Works on either", minutes: 5 },
+        { id: "WSP-058", do: "Read the fault log; it is explained line by line or empty.", expect: "Empty", record: "choice:Empty|Explained|Open", minutes: 10 },
+      ],
+    },
+    {
+      section: "Ports tried",
+      forEach: "port",
+      steps: [
+        { id: "WSP-060", do: "Plug a tested cable into controller {{Controller}} port {{Port}} of {{Array}}. Enter the speed it came up with.", record: "text", minutes: 2 },
+      ],
+    },
+    {
+      section: "Taken apart for transport",
+      forEach: "array",
+      steps: [
+        { id: "WSP-070", do: "Wipe the test layout, its addresses and test accounts.", expect: "As delivered", minutes: 10 },
+        { id: "WSP-071", do: "Shut {{Array}} down in the orderly way, switch off and take the cords out.", caution: "Wait until fans and drives stand still before a drive is pulled.", expect: "Off, cords out", minutes: 5 },
+        { id: "WSP-072", do: "Take the drives out, label each with array and bay, and pack them in their cushions in the order of the bays.", caution: "Drives left in the chassis break on the road and make it too heavy to lift.", expect: "{{Drives}}", record: "number", minutes: 20 },
+        { id: "WSP-073", do: "Label chassis, covers, cords and rails with {{Array}} and rack {{Rack}}.", expect: "All labelled", minutes: 10 },
+        { id: "WSP-074", do: "Pack, fix shock and tilt marks, photograph them, and enter the number of boxes.", record: "number", minutes: 15 },
+        { id: "WSP-075", do: "Write the packing list and put one copy in the first box.", expect: "List in box 1", minutes: 10 },
+      ],
+    },
+    {
+      section: "Released",
+      forEach: "site",
+      steps: [
+        { id: "WSP-080", do: "A second person compares boxes, list and this tab.", expect: "Agree", sign: "two", minutes: 10 },
+      ],
+    },
+  ],
+};

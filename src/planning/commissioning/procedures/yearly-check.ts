@@ -1,0 +1,87 @@
+import type { ProcedureDraft } from "./draft";
+
+/** The yearly visit to a system in use: looking, measuring and comparing, with nothing taken apart. */
+export const yearlyCheck: ProcedureDraft = {
+  procedure: "Yearly check",
+  sections: [
+    {
+      section: "Arrival",
+      forEach: "site",
+      steps: [
+        { id: "YCK-010", do: "Name who leads the visit, and say that anyone may stop it at any time.", record: "text", minutes: 2 },
+        { id: "YCK-011", do: "Ask the site's contact what has been changed, moved or gone wrong since last year.", record: "text", minutes: 15 },
+        { id: "YCK-012", do: "Check the seal of the last closed tab of this site. Enter the code on its signed page.", record: "text", minutes: 5 },
+        { id: "YCK-013", do: "This system holds live data: nothing is pulled, switched or restarted unless a step says so and the contact agrees.", caution: "A test of redundancy on a system that has already lost some takes the data away.", expect: "Understood", minutes: 1 },
+      ],
+    },
+    {
+      section: "Looking",
+      forEach: "array",
+      steps: [
+        { id: "YCK-020", do: "Serial number of {{Array}}.", expect: "{{Array.Serial}}", record: "serial", minutes: 2 },
+        { id: "YCK-021", do: "Still at unit {{Bottom unit}} of rack {{Rack}}? Enter its lowest unit.", expect: "{{Bottom unit}}", record: "number", minutes: 1 },
+        { id: "YCK-022", do: "Indicators, fans, smell, noise and heat: as the maker's guide shows them.", expect: "As the guide shows", minutes: 4 },
+        { id: "YCK-023", do: "Dust in front, cables behind: nothing blocks the air, nothing hangs, labels readable.", caution: "Do not put hands or tools behind running fans; leave cords and plugs alone.", expect: "Clear", minutes: 5 },
+        { id: "YCK-024", do: "Rack stabilised, earth bonds tight to the eye, bonding point there.", caution: "A loose earth bond is for the site's electrician.", expect: "All there", minutes: 3 },
+        { id: "YCK-025", do: "Each cord still on its planned feed? Enter both, in the order of the supplies.", expect: "{{Feed A}} {{Feed B}}", record: "text", minutes: 3 },
+        { id: "YCK-026", do: "Read the load of both feeds on their displays and compare with the plan.", expect: "{{Feed load}}", record: "choice:As planned|More than planned", minutes: 5 },
+      ],
+    },
+    {
+      section: "Asking the array",
+      forEach: "array",
+      steps: [
+        { id: "YCK-030", do: "Fully redundant, no fault, no drive rebuilding.", expect: "Fully redundant", minutes: 3 },
+        { id: "YCK-031", do: "Drives it shows, spares included.", expect: "{{Drives}}", record: "number", minutes: 2 },
+        { id: "YCK-032", do: "Hot spares it shows.", expect: "{{Spares}}", record: "number", minutes: 2 },
+        { id: "YCK-033", do: "Drives replaced since last year. Enter bays and serial numbers, or none.", record: "text", minutes: 5 },
+        { id: "YCK-034", do: "Unreadable sectors, resets and slow drives in the log: enter the count, and the bays in the note.", record: "number", minutes: 10 },
+        { id: "YCK-035", do: "Date of the last full read of all drives that ended without errors.", record: "date", minutes: 3 },
+        { id: "YCK-036", do: "Usable capacity it shows, and its unit.", expect: "{{Usable}}", record: "size", unit: "TB", tolerancePercent: 3, minutes: 3 },
+        { id: "YCK-037", do: "Space in use, and its unit.", record: "size", unit: "TB", minutes: 3 },
+        { id: "YCK-038", do: "Firmware of the controllers.", expect: "{{Firmware}}", record: "text", minutes: 2 },
+        { id: "YCK-039", do: "Cache batteries: date by which the maker's guide wants them exchanged.", record: "date", minutes: 3 },
+        { id: "YCK-040", do: "Warranty or support ends on:", expect: "{{Warranty until}}", record: "date", minutes: 2 },
+        { id: "YCK-041", do: "Difference between its clock and a time server.", expect: "0", record: "number", unit: "s", tolerance: 1, minutes: 3 },
+        { id: "YCK-042", do: "Send a test alert. Enter who received it and when.", record: "text", minutes: 5 },
+        { id: "YCK-043", do: "Administrative accounts: people who have left are gone, secrets are as old as the site's rules allow.", expect: "In order", minutes: 10 },
+      ],
+    },
+    {
+      section: "Ports",
+      forEach: "port",
+      steps: [
+        { id: "YCK-050", do: "Controller {{Controller}} port {{Port}}: address.", expect: "{{Address}}", record: "address", minutes: 1 },
+        { id: "YCK-051", do: "Errors counted on the port and on {{Switch}} {{Switch port}} since the last reset.", expect: "0", record: "number", tolerance: 10, minutes: 2 },
+        { id: "YCK-052", do: "Ping with exactly this many bytes, fragmentation forbidden. Enter the size that passed.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 2 },
+      ],
+    },
+    {
+      section: "Hosts and cluster",
+      forEach: "array",
+      steps: [
+        { id: "YCK-060", do: "Smallest number of paths to {{Array}} that any host shows.", expect: "{{Addresses}}", record: "number", minutes: 10 },
+        { id: "YCK-061", do: "The cluster answers at its shared address.", expect: "{{Shared address}}", record: "address", minutes: 2 },
+      ],
+    },
+    {
+      section: "Redundancy tried",
+      forEach: "array",
+      when: "Controllers = 2",
+      steps: [
+        { id: "YCK-070", do: "Only if everything above is well and the contact agrees: hand the work over to the other controller and back, from the page. Enter the seconds the load stood still.", caution: "Live data: a tested backup first; stop at the first thing that is not as expected.", record: "number", unit: "s", sign: "two", required: false, minutes: 15 },
+      ],
+    },
+    {
+      section: "Backup and papers",
+      forEach: "site",
+      steps: [
+        { id: "YCK-080", do: "Something was read back from backup while you watched. Enter what.", record: "text", minutes: 15 },
+        { id: "YCK-081", do: "Export every configuration and store it off the arrays. Enter where.", record: "text", minutes: 10 },
+        { id: "YCK-082", do: "Spare drives on site: count them, and read the date on the oldest.", record: "text", minutes: 5 },
+        { id: "YCK-083", do: "Contacts by day and by night still right: {{Contact}}.", expect: "Right", minutes: 3 },
+        { id: "YCK-084", do: "Go through findings and what will be full, out of warranty or worn within a year. Second: the site's contact.", expect: "Gone through", sign: "two", minutes: 20 },
+      ],
+    },
+  ],
+};
