@@ -154,6 +154,7 @@ export const tables = {
     site: text("Site", "Where it goes.", { from: "Sites" }),
     model: text("Model", "Model, as the Prompts table names it."),
     serial: text("Serial", "Serial number of the chassis."),
+    firmware: text("Firmware", "Firmware of its controllers, as prepared or as built."),
     rack: text("Rack", "Rack it goes into.", { from: "Racks" }),
     bottomUnit: count("Bottom unit", "Lowest rack unit it fills.", { unit: "U" }),
     units: count("Units", "Rack units it fills.", { unit: "U" }),
@@ -201,7 +202,7 @@ export const tables = {
     procedure: text("Procedure", "Name of the procedure.", key),
     section: text("Section", "Name of the section.", key),
     forEach: choice("For each", "What the section is repeated for.", {
-      choices: ["site", "cluster", "pool", "array", "controller", "port", "drive"],
+      choices: ["site", "cluster", "pool", "array", "controller", "port", "drive", "prompt"],
     }),
     when: text("When", "Empty, or field = value, joined by and."),
   }),
@@ -231,6 +232,7 @@ export const tables = {
     value: text("Value", "What is answered; {{Column}} is filled from the plan."),
   }),
   jobs: table("Jobs", "One row a piece of work at a site; each has its own commissioning tab.", {
+    id: text("Id", "Written by set-up; never changed."),
     job: text("Job", "Name of the job and of its tab.", key),
     site: text("Site", "Where it is done.", { from: "Sites" }),
     procedure: text("Procedure", "Procedure that is followed.", { from: "Procedures" }),
