@@ -1,0 +1,147 @@
+import { sameSheetName } from "../../planning/workbook-model/sheet-name";
+import { checkEdits, type SheetState } from "../check-edits";
+import type { Edit } from "../port";
+import { cellInput, safeFormat } from "./cell-input";
+import type { OfficeHost } from "./host";
+import { rangeOf, sheetSteps, unfinishedName } from "./sheet-steps";
+import { jsonBytes, packSteps, rowBlocks, type Step } from "./step";
+
+/**
+ * Carries out edits in order.
+ *
+ * Where cells or sheets are written one sync comes first: it learns the names of the sheets, which of them are protected, and where
+ * "@" would turn a formula into text, and refuses the whole list where one edit could not be done. Then all goes in one request, or in
+ * several under the host's limit. When a request fails a sheet that is not finished is taken away again.
+ */
+export async function applyEdits(host: OfficeHost, context: Excel.RequestContext, edits: readonly Edit[]): Promise<void> {
+  checkEdits(edits, null);
+  const look = edits.some(({ kind }) => kind === "write" || kind === "add-sheet" || kind === "resize-table") ? await lookAround(context, edits) : null;
+  if (look !== null) checkEdits(edits, look.sheets);
+  try {
+    for (const request of packSteps(editSteps(host, edits, look))) {
+      context.application.suspendApiCalculationUntilNextSync();
+      context.application.suspendScreenUpdatingUntilNextSync();
+      for (const step of request) step.queue(context);
+      // One sync a request is the point: each is as large as the host takes.
+      // eslint-disable-next-line office-addins/no-context-sync-in-loop
+      await context.sync();
+    }
+  } catch (failure) {
+    if (edits.some(({ kind }) => kind === "add-sheet")) await clearUnfinished(host);
+    throw failure;
+  }
+}
+
+interface Look {
+  readonly sheets: readonly SheetState[];
+  /** Number formats now in the area of an edit that writes formulas. */
+  readonly formats: ReadonlyMap<Edit, readonly (readonly unknown[])[]>;
+}
+
+async function lookAround(context: Excel.RequestContext, edits: readonly Edit[]): Promise<Look> {
+  const { worksheets } = context.workbook;
+  worksheets.load("items/name,items/visibility,items/protection/protected");
+  const ranges = edits.flatMap((edit) => {
+    if (edit.kind !== "write" || !edit.cells.some((line) => line.some((cell) => cell?.formula !== undefined))) return [];
+    const columns = Math.max(...edit.cells.map((line) => line.length));
+    const area = { row: edit.row, column: edit.column, rows: edit.cells.length, columns };
+    return [{ edit, range: rangeOf(worksheets.getItemOrNullObject(edit.sheet), area).load("numberFormat") }];
+  });
+  await context.sync();
+  return {
+    sheets: worksheets.items.map((sheet) => ({ name: sheet.name, visible: sheet.visibility === "Visible", protected: sheet.protection.protected })),
+    formats: new Map(ranges.flatMap(({ edit, range }) => (range.isNullObject ? [] : [[edit, range.numberFormat]]))),
+  };
+}
+
+function* editSteps(host: OfficeHost, edits: readonly Edit[], look: Look | null): Generator<Step> {
+  if (look?.sheets.some(({ name }) => sameSheetName(name, unfinishedName)) === true) {
+    yield once(({ workbook }) => { workbook.worksheets.getItem(unfinishedName).delete(); });
+  }
+  const sheets = (look?.sheets ?? []).filter(({ name }) => !sameSheetName(name, unfinishedName));
+  for (const [index, edit] of edits.entries()) {
+    if (edit.kind === "add-sheet") {
+      const names = checkEdits(edits.slice(0, index + 1), sheets);
+      yield* sheetSteps(edit.plan, names.findIndex((name) => sameSheetName(name, edit.plan.name)));
+    } else if (edit.kind === "write") {
+      yield* writeSteps(edit, look?.formats.get(edit));
+    } else {
+      yield once(({ workbook }) => { queueEdit(host, workbook.worksheets.getItem(edit.sheet), edit); });
+    }
+  }
+}
+
+function once(queue: Step["queue"]): Step {
+  return { bytes: 1_000, queue };
+}
+
+function* writeSteps({ sheet, row, column, cells }: Extract<Edit, { kind: "write" }>, formats: readonly (readonly unknown[])[] | undefined): Generator<Step> {
+  const width = Math.max(0, ...cells.map((line) => line.length));
+  if (width === 0) return;
+  // A null leaves the cell, and its format, as it is.
+  const grid = cells.map((line) => Array.from({ length: width }, (_, at) => line[at] ?? null));
+  const inputs = grid.map((line) => line.map((cell) => (cell === null ? null : cellInput(cell))));
+  const keeps = grid.map((line, index) =>
+    line.map((cell, at) => {
+      if (cell === null) return null;
+      const now = formats?.[index]?.[at];
+      const safe = safeFormat(cell, typeof now === "string" ? now : "");
+      return safe === "" || safe === now ? null : safe;
+    }),
+  );
+  for (const { from, to, bytes } of rowBlocks(inputs)) {
+    const block = keeps.slice(from, to);
+    yield {
+      bytes: bytes + jsonBytes(block) + 1_000,
+      queue: ({ workbook }) => {
+        const range = workbook.worksheets.getItem(sheet).getRangeByIndexes(row + from, column, to - from, width);
+        if (block.some((line) => line.some((one) => one !== null))) range.numberFormat = block;
+        range.formulas = inputs.slice(from, to);
+      },
+    };
+  }
+}
+
+function queueEdit(host: OfficeHost, sheet: Excel.Worksheet, edit: Exclude<Edit, { kind: "add-sheet" | "write" }>): void {
+  switch (edit.kind) {
+    case "resize-table": {
+      const table = sheet.tables.getItem(edit.table);
+      if (host.supports("1.13") && "resize" in table) table.resize(rangeOf(sheet, edit.area));
+      else {
+        // Before 1.13 a table cannot be resized: its cells stay, and a new table of its name is laid over them.
+        table.convertToRange();
+        const again = sheet.tables.add(rangeOf(sheet, edit.area), true);
+        again.name = edit.table;
+        again.style = "TableStyleLight1";
+      }
+      return;
+    }
+    case "rename-sheet":
+      sheet.name = edit.name;
+      return;
+    case "show-sheet":
+      sheet.visibility = "Visible";
+      return;
+    case "hide-sheet":
+      sheet.visibility = "Hidden";
+      return;
+    case "delete-sheet":
+      sheet.delete();
+      return;
+    case "select":
+      sheet.activate();
+      rangeOf(sheet, edit.area).select();
+  }
+}
+
+/** Takes an unfinished sheet away. Where that fails too it stays under its own name, and the next build takes it away first. */
+async function clearUnfinished(host: OfficeHost): Promise<void> {
+  try {
+    await host.run(async (context) => {
+      context.workbook.worksheets.getItemOrNullObject(unfinishedName).delete();
+      await context.sync();
+    });
+  } catch {
+    // The failure that brought us here is the one to tell.
+  }
+}

@@ -1,0 +1,77 @@
+import type { Area } from "../../planning/workbook-model";
+import type { WorkbookChange, WorkbookPort } from "../port";
+import { applyEdits } from "./apply-edits";
+import { officeHost, type OfficeHost } from "./host";
+import { hostProblem } from "./host-problem";
+import { areaOf, readWorkbook } from "./read-workbook";
+import { rangeOf } from "./sheet-steps";
+
+const place = "rowIndex,columnIndex,rowCount,columnCount";
+
+/** Makes the workbook port over the spreadsheet host. Errors of the host come out as problems with a sentence. */
+export function officePort(host: OfficeHost = officeHost): WorkbookPort {
+  const run = async <T>(batch: (context: Excel.RequestContext) => Promise<T>): Promise<T> => {
+    try {
+      return await host.run(batch);
+    } catch (thrown) {
+      throw hostProblem(thrown);
+    }
+  };
+
+  return {
+    read: (sheets) => run((context) => readWorkbook(host, context, sheets)),
+
+    apply: async (edits) => {
+      if (edits.length > 0) await run((context) => applyEdits(host, context, edits));
+    },
+
+    spillAreas: (cells) =>
+      run(async (context) => {
+        const { worksheets } = context.workbook;
+        const ranges = cells.map(({ sheet, row, column }) =>
+          rangeOf(worksheets.getItem(sheet), { row, column, rows: 1, columns: 1 })
+            .getSpillingToRangeOrNullObject()
+            .load(place),
+        );
+        if (ranges.length > 0) await context.sync();
+        return ranges.map((range): Area | null => (range.isNullObject ? null : areaOf(range)));
+      }),
+
+    selection: () =>
+      run(async (context) => {
+        const range = context.workbook.getSelectedRange().load(`${place},worksheet/name`);
+        await context.sync();
+        return { sheet: range.worksheet.name, area: areaOf(range) };
+      }),
+
+    watch: (listener) => run((context) => watchSheets(context, run, listener)),
+  };
+}
+
+type Run = <T>(batch: (context: Excel.RequestContext) => Promise<T>) => Promise<T>;
+
+/** Listens to changed cells, and to sheets added and deleted; the host names a sheet by an id, which is looked up each time. */
+async function watchSheets(context: Excel.RequestContext, run: Run, listener: (change: WorkbookChange) => void): Promise<() => void> {
+  const { worksheets } = context.workbook;
+  const names = new Map<string, string>();
+  const tell = async ({ worksheetId, source }: { readonly worksheetId: string; readonly source: string }) => {
+    try {
+      await run(async (lookUp) => {
+        const sheet = lookUp.workbook.worksheets.getItemOrNullObject(worksheetId).load("name");
+        await lookUp.sync();
+        if (!sheet.isNullObject) names.set(worksheetId, sheet.name);
+      });
+    } catch {
+      // The host is busy, as it is while a cell is being edited: the name known so far will do.
+    }
+    listener({ sheet: names.get(worksheetId) ?? "", source: source === "Remote" ? "remote" : "local" });
+  };
+  worksheets.load("items/id,items/name");
+  const handlers = [worksheets.onChanged.add(tell), worksheets.onAdded.add(tell), worksheets.onDeleted.add(tell)];
+  await context.sync();
+  for (const sheet of worksheets.items) names.set(sheet.id, sheet.name);
+  return () => {
+    for (const handler of handlers) handler.remove();
+    void context.sync().catch(() => undefined);
+  };
+}

@@ -1,0 +1,105 @@
+import type { Area, CellValue, TablePlan } from "../../../src/planning/workbook-model";
+import { HostError } from "./client-object";
+
+/** What a formula of the mock workbook comes to: one value, or rows that spill. */
+export type Calculate = (formula: string) => CellValue | readonly (readonly CellValue[])[];
+
+interface MockCell {
+  readonly value: CellValue;
+  readonly formula?: string;
+}
+
+let sheetsMade = 0;
+
+/** One sheet of the mock workbook, with the habits of a real one that lose what people wrote. */
+export class MockSheet {
+  readonly id = `{sheet-${(sheetsMade += 1)}}`;
+  visibility: "Visible" | "Hidden" = "Visible";
+  protected = false;
+  comments = 0;
+  /** True once a cell was entered, until somebody sets it back. */
+  touched = false;
+  tables: TablePlan[] = [];
+  /** What was set of looks, widths, validations, print and so on: where, which property, which value. */
+  readonly settings: { readonly address: string; readonly property: string; readonly value: unknown }[] = [];
+  private readonly cells = new Map<string, MockCell>();
+  private readonly formats = new Map<string, string>();
+
+  constructor(
+    public name: string,
+    private readonly calculate: Calculate,
+  ) {}
+
+  format(row: number, column: number): string {
+    return this.formats.get(`${row},${column}`) ?? "General";
+  }
+
+  setFormat(row: number, column: number, format: string): void {
+    this.formats.set(`${row},${column}`, format);
+  }
+
+  /**
+   * Enters something as if typed: in a text cell all is text; elsewhere text that looks like a formula, a number, a date or a truth
+   * value becomes one.
+   */
+  enter(row: number, column: number, input: string | number | boolean): void {
+    if (this.protected) throw new HostError("AccessDenied");
+    this.touched = true;
+    const cell = input === "" ? null : this.format(row, column) === "@" ? { value: String(input) } : understood(input);
+    if (cell === null) this.cells.delete(`${row},${column}`);
+    else this.cells.set(`${row},${column}`, cell);
+  }
+
+  formula(row: number, column: number): string | null {
+    return this.cells.get(`${row},${column}`)?.formula ?? null;
+  }
+
+  /** The area into which the formula of a cell spills; null where it does not. */
+  spill(row: number, column: number): Area | null {
+    const formula = this.formula(row, column);
+    const result = formula === null ? null : this.calculate(formula);
+    return Array.isArray(result) ? { row, column, rows: result.length, columns: (result[0] as CellValue[]).length } : null;
+  }
+
+  value(row: number, column: number): CellValue {
+    const own = this.cells.get(`${row},${column}`);
+    if (own !== undefined && own.formula === undefined) return own.value;
+    for (const [place, { formula }] of this.cells) {
+      if (formula === undefined) continue;
+      const [atRow, atColumn] = place.split(",").map(Number) as [number, number];
+      const result = this.calculate(formula);
+      if (Array.isArray(result)) {
+        const line = (result as readonly (readonly CellValue[])[])[row - atRow];
+        if (line?.[column - atColumn] !== undefined) return line[column - atColumn]!;
+      } else if (atRow === row && atColumn === column) return result as CellValue;
+    }
+    return null;
+  }
+
+  used(): Area | null {
+    const areas = [...this.cells.keys()].map((place): Area => {
+      const [row, column] = place.split(",").map(Number) as [number, number];
+      return this.spill(row, column) ?? { row, column, rows: 1, columns: 1 };
+    });
+    if (areas.length === 0) return null;
+    const row = areas.reduce((least, area) => Math.min(least, area.row), Infinity);
+    const column = areas.reduce((least, area) => Math.min(least, area.column), Infinity);
+    const rows = areas.reduce((most, area) => Math.max(most, area.row + area.rows), 0) - row;
+    const columns = areas.reduce((most, area) => Math.max(most, area.column + area.columns), 0) - column;
+    return { row, column, rows, columns };
+  }
+}
+
+function understood(input: string | number | boolean): MockCell {
+  if (typeof input !== "string") return { value: input };
+  if (input.startsWith("'")) return { value: input.slice(1) };
+  if (input.startsWith("=")) return { value: null, formula: input };
+  if (input.startsWith("@")) return { value: null, formula: `=${input}` };
+  if (/^(true|false)$/i.test(input)) return { value: input.toLowerCase() === "true" };
+  if (input.trim() !== "" && Number.isFinite(Number(input))) return { value: Number(input) };
+  if (/^\d+(\.\d+)?%$/.test(input)) return { value: Number(input.slice(0, -1)) / 100 };
+  // Whichever day it is: the text is gone.
+  if (/^\d{1,4}[-/.]\d{1,2}([-/.]\d{1,4})?$|^\d{1,2}:\d{2}$/.test(input)) return { value: 46_000 };
+  if (/^[+-]/.test(input)) return { value: null, formula: `=${input}` };
+  return { value: input };
+}
