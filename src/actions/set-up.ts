@@ -1,3 +1,4 @@
+import { builtInProcedures } from "../planning/commissioning";
 import { initialSettings, missingTables, planSetUp, tableKeys, tables, type TableRows, type WorkbookSnapshot } from "../planning/workbook-model";
 import type { WorkbookPort } from "../workbook/port";
 
@@ -9,7 +10,7 @@ export interface SetUpReport {
 
 /** Rows with which set-up fills the tables it adds: thresholds and built-in procedures. */
 export function initialRows(): TableRows {
-  return { settings: initialSettings() };
+  return { settings: initialSettings(), ...builtInProcedures };
 }
 
 /** Tells which tables set-up would add. */

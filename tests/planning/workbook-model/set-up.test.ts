@@ -44,7 +44,7 @@ describe("setting up an empty workbook", () => {
 
   test.each([
     ["Racks", 1, "=Sites!$A$5:$A$2004"],
-    ["Arrays", 24, "=Clusters!$A$5:$A$2004"],
+    ["Arrays", 25, "=Clusters!$A$5:$A$2004"],
     ["Arrays", 2, "=Sites!$A$5:$A$2004"],
   ])("offers on %s in column %i the rows of the table it refers to", (sheet, column, formula) => {
     const validation = plans.find(({ name }) => name === sheet)!.validations!.find(({ area }) => area.column === column)!;

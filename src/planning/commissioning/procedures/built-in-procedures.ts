@@ -1,5 +1,6 @@
+import type { TableRow } from "../../workbook-model";
 import { addDriveShelf } from "./add-drive-shelf";
-import { procedureRows, stepRows, type HeadedRow, type ProcedureDraft } from "./draft";
+import { procedureRows, stepRows, type ProcedureDraft } from "./draft";
 import { installRackArray } from "./install-rack-array";
 import { replaceController } from "./replace-controller";
 import { siteSurvey } from "./site-survey";
@@ -18,8 +19,7 @@ const drafts: readonly ProcedureDraft[] = [
 ];
 
 /** The rows with which set-up fills the Procedures and Steps tables; Prompts differ by maker and are the user's own. */
-export const builtInProcedures: { readonly procedures: readonly HeadedRow[]; readonly steps: readonly HeadedRow[]; readonly prompts: readonly HeadedRow[] } = {
+export const builtInProcedures: { readonly procedures: readonly TableRow<"procedures">[]; readonly steps: readonly TableRow<"steps">[] } = {
   procedures: drafts.flatMap(procedureRows),
   steps: drafts.flatMap(stepRows),
-  prompts: [],
 };

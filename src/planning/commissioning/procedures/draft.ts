@@ -1,3 +1,5 @@
+import type { TableRow } from "../../workbook-model";
+
 /** One step as it is written here; the rest of its row follows from its procedure and section. */
 export interface StepDraft {
   readonly id: string;
@@ -31,33 +33,29 @@ export interface ProcedureDraft {
   readonly sections: readonly SectionDraft[];
 }
 
-/** A row of a planning table by its headers. */
-export type HeadedRow = Readonly<Record<string, string | number | null>>;
-
 /** Writes the sections of a procedure as rows of the Procedures table. */
-export function procedureRows({ procedure, sections }: ProcedureDraft): HeadedRow[] {
-  return sections.map(({ section, forEach, when = "" }) => ({ Procedure: procedure, Section: section, "For each": forEach, When: when }));
+export function procedureRows({ procedure, sections }: ProcedureDraft): TableRow<"procedures">[] {
+  return sections.map(({ section, forEach, when = null }) => ({ procedure, section, forEach, when }));
 }
 
 /** Writes the steps of a procedure as rows of the Steps table; what the maker's guide says is left for the user to fill. */
-export function stepRows({ procedure, sections }: ProcedureDraft): HeadedRow[] {
+export function stepRows({ procedure, sections }: ProcedureDraft): TableRow<"steps">[] {
   return sections.flatMap(({ section, steps }) =>
     steps.map((step) => ({
-      "Step id": step.id,
-      Procedure: procedure,
-      Section: section,
-      When: step.when ?? "",
-      Do: step.do,
-      Expect: step.expect ?? "",
-      "From the maker's guide": "",
-      Record: step.record ?? "tick",
-      Unit: step.unit ?? "",
-      "Tolerance %": step.tolerancePercent ?? null,
-      "Tolerance ±": step.tolerance ?? null,
-      Required: step.required === false ? "no" : "yes",
-      Caution: step.caution ?? "",
-      Sign: step.sign ?? "one",
-      Minutes: step.minutes,
+      stepId: step.id,
+      procedure,
+      section,
+      when: step.when ?? null,
+      do: step.do,
+      expect: step.expect ?? null,
+      record: step.record ?? "tick",
+      unit: step.unit ?? null,
+      tolerancePercent: step.tolerancePercent ?? null,
+      tolerance: step.tolerance ?? null,
+      required: step.required === false ? "no" : "yes",
+      caution: step.caution ?? null,
+      sign: step.sign ?? "one",
+      minutes: step.minutes,
     })),
   );
 }
