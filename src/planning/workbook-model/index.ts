@@ -4,5 +4,6 @@ export * from "./read-plan";
 export * from "./sample";
 export * from "./set-up";
 export * from "./settings";
+export * from "./sheet-name";
 export * from "./sheet-plan";
 export * from "./tables";

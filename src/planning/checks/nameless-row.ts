@@ -1,0 +1,23 @@
+import { tableKeys, tables, type Table } from "../workbook-model";
+import type { Remark, Rule } from "./finding";
+import { fieldOf } from "./plan-index";
+
+export const namelessRow: Rule = {
+  name: "nameless-row",
+  family: "references",
+  weight: "warn",
+  meaning: "Every row that says something says what it is about.",
+  check: (index) =>
+    tableKeys.flatMap((key): Remark[] => {
+      const table = index.table(key);
+      if (table === null) return [];
+      const required = Object.entries((tables[key] as Table).columns).filter(([, column]) => column.required === true);
+      return index.rows(key).flatMap((row): Remark[] => {
+        return required.flatMap(([name, { header }]): Remark[] => {
+          const column = table.columns[name];
+          if (column === undefined || fieldOf(row, name) !== "") return [];
+          return [{ sheet: table.sheet, row: row.row, column, sentence: `${header} is blank in a row that holds something else. Write it, or empty the row.` }];
+        });
+      });
+    }),
+};

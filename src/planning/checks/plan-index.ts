@@ -1,0 +1,259 @@
+import {
+  containsAddress,
+  parseBlocks,
+  parseControllerNames,
+  parsePortNames,
+  parsePrefix,
+  readAddress,
+  type Address,
+  type Block,
+  type Prefix,
+} from "../addressing";
+import { Problem } from "../problem";
+import {
+  readPlan,
+  readSettings,
+  rowsOf,
+  tables,
+  writeCell,
+  type CellWrite,
+  type Plan,
+  type PlanRow,
+  type ReadTable,
+  type Scalar,
+  type Settings,
+  type SettingFault,
+  type SheetSnapshot,
+  type Table,
+  type TableKey,
+  type WorkbookSnapshot,
+} from "../workbook-model";
+
+/** A network as its row says, with what could be read of it. */
+export interface NetworkFacts {
+  readonly row: PlanRow<"networks">;
+  readonly prefix: Prefix | null;
+  /** "none" where the row says so, "blank" where it says nothing, null where it cannot be read. */
+  readonly gateway: Address | "none" | "blank" | null;
+  readonly reserved: readonly Block[] | null;
+  /** Routing table in lower case; "" is the common one. */
+  readonly routing: string;
+}
+
+/** A row of the Ports table, with what could be read of it. */
+export interface PortFacts {
+  readonly row: PlanRow<"ports">;
+  readonly array: PlanRow<"arrays"> | null;
+  readonly network: NetworkFacts | null;
+  /** Null where the cell is blank or no address. */
+  readonly address: Address | null;
+}
+
+/** Makes names comparable: a sheet does not tell "Rack 1" from "rack 1". */
+export function foldName(name: string): string {
+  return name.trim().toLowerCase();
+}
+
+/** Splits a cell that names several things, with commas between. */
+export function splitNames(text: string): string[] {
+  return text.split(",").map((name) => name.trim()).filter((name) => name !== "");
+}
+
+/** Reads the column of a row whose key is known only when it runs. */
+export function fieldOf(row: object, column: string): unknown {
+  return (row as Readonly<Record<string, unknown>>)[column];
+}
+
+/** Reads a text column of a row whose key is known only when it runs. */
+export function textIn(row: object, column: string): string {
+  return fieldOf(row, column) as string;
+}
+
+/** Takes the phase off the name of a feed: `A/L2` hangs on feed A, phase 2. */
+export function splitFeed(text: string): { readonly feed: string; readonly phase: string | null } {
+  const match = /^(.*\S)\s*\/\s*(L[123])$/i.exec(text);
+  return match === null ? { feed: text, phase: null } : { feed: match[1]!, phase: match[2]!.toUpperCase() };
+}
+
+/** The plan with everything that several rules look up, each worked out once and only when asked for. */
+export class PlanIndex {
+  readonly plan: Plan;
+  readonly settings: Settings;
+  readonly settingFaults: readonly SettingFault[];
+  private readonly names = new Map<TableKey, ReadonlyMap<string, unknown>>();
+  private readonly groups = new Map<string, ReadonlyMap<string, readonly unknown[]>>();
+  private readonly sheets: ReadonlyMap<string, SheetSnapshot>;
+  private readonly siteNetworks = new Map<string, readonly NetworkFacts[]>();
+  private networkFacts: readonly NetworkFacts[] | null = null;
+  private networksByName: ReadonlyMap<string, NetworkFacts> | null = null;
+  private portFacts: readonly PortFacts[] | null = null;
+  private arrayPorts: ReadonlyMap<PlanRow<"arrays">, readonly PortFacts[]> | null = null;
+
+  constructor(readonly workbook: WorkbookSnapshot) {
+    this.plan = readPlan(workbook);
+    const { settings, faults } = readSettings(this.plan);
+    this.settings = settings;
+    this.settingFaults = faults;
+    this.sheets = new Map(workbook.sheets.map((sheet) => [sheet.name, sheet]));
+  }
+
+  table(key: TableKey): ReadTable | null {
+    return this.plan[key];
+  }
+
+  rows<Key extends TableKey>(key: Key): readonly PlanRow<Key>[] {
+    return rowsOf(this.plan, key);
+  }
+
+  sheet(name: string): SheetSnapshot | null {
+    return this.sheets.get(name) ?? null;
+  }
+
+  /** Proposes to write one cell of a table; null where the table lacks the column. */
+  write(key: TableKey, row: number, column: string, value: Scalar): CellWrite | null {
+    const table = this.table(key);
+    return table === null ? null : writeCell(this.workbook, table, row, column, value);
+  }
+
+  /** Finds the row of a table by its name, without case; the first of two. */
+  find<Key extends TableKey>(key: Key, name: string): PlanRow<Key> | null {
+    let map = this.names.get(key) as ReadonlyMap<string, PlanRow<Key>> | undefined;
+    if (map === undefined) {
+      const column = nameColumn(key);
+      const made = new Map<string, PlanRow<Key>>();
+      for (const row of this.rows(key)) {
+        const folded = foldName(textIn(row, column));
+        if (folded !== "" && !made.has(folded)) made.set(folded, row);
+      }
+      map = made;
+      this.names.set(key, map);
+    }
+    return map.get(foldName(name)) ?? null;
+  }
+
+  /** Groups the rows of a table by the text of one column, without case; rows with a blank there are left out. */
+  groupBy<Key extends TableKey>(key: Key, column: string): ReadonlyMap<string, readonly PlanRow<Key>[]> {
+    const id = `${key} ${column}`;
+    let map = this.groups.get(id) as ReadonlyMap<string, readonly PlanRow<Key>[]> | undefined;
+    if (map === undefined) {
+      const made = new Map<string, PlanRow<Key>[]>();
+      for (const row of this.rows(key)) {
+        const folded = foldName(textIn(row, column));
+        if (folded === "") continue;
+        const list = made.get(folded);
+        if (list === undefined) made.set(folded, [row]);
+        else list.push(row);
+      }
+      map = made;
+      this.groups.set(id, map);
+    }
+    return map;
+  }
+
+  /** Lists the rows of a table whose column names `name`. */
+  rowsWith<Key extends TableKey>(key: Key, column: string, name: string): readonly PlanRow<Key>[] {
+    return this.groupBy(key, column).get(foldName(name)) ?? [];
+  }
+
+  get networks(): readonly NetworkFacts[] {
+    this.networkFacts ??= this.rows("networks").map(readNetwork);
+    return this.networkFacts;
+  }
+
+  network(name: string): NetworkFacts | null {
+    if (this.networksByName === null) {
+      const made = new Map<string, NetworkFacts>();
+      for (const one of this.networks) if (!made.has(foldName(one.row.network))) made.set(foldName(one.row.network), one);
+      this.networksByName = made;
+    }
+    return name === "" ? null : (this.networksByName.get(foldName(name)) ?? null);
+  }
+
+  /** Lists the networks that reach a site: its own, and those of no site. */
+  networksOfSite(site: string): readonly NetworkFacts[] {
+    const folded = foldName(site);
+    let list = this.siteNetworks.get(folded);
+    if (list === undefined) {
+      list = this.networks.filter(({ row }) => row.site === "" || foldName(row.site) === folded);
+      this.siteNetworks.set(folded, list);
+    }
+    return list;
+  }
+
+  get ports(): readonly PortFacts[] {
+    this.portFacts ??= this.rows("ports").map((row) => ({
+      row,
+      array: this.find("arrays", row.array),
+      network: this.network(row.network),
+      address: row.address === "" ? null : readAddress(row.address),
+    }));
+    return this.portFacts;
+  }
+
+  /** Lists the port rows of an array. */
+  portsOf(array: PlanRow<"arrays">): readonly PortFacts[] {
+    if (this.arrayPorts === null) {
+      const made = new Map<PlanRow<"arrays">, PortFacts[]>();
+      for (const port of this.ports) {
+        if (port.array === null) continue;
+        const list = made.get(port.array);
+        if (list === undefined) made.set(port.array, [port]);
+        else list.push(port);
+      }
+      this.arrayPorts = made;
+    }
+    return this.arrayPorts.get(array) ?? [];
+  }
+}
+
+/** Key of the column by which rows of a table are named. */
+export function nameColumn(key: TableKey): string {
+  return Object.entries((tables[key] as Table).columns).find(([, { required }]) => required === true)![0];
+}
+
+/** Names the controllers of an array; null where the cell is blank or cannot be read. */
+export function controllersOf(array: PlanRow<"arrays">): string[] | null {
+  return orNull(() => (array.controllers === "" ? null : parseControllerNames(array.controllers)));
+}
+
+/** Names the ports of each controller of an array; null where the cell is blank or cannot be read. */
+export function portNamesOf(array: PlanRow<"arrays">): string[] | null {
+  return orNull(() => (array.ports === "" ? null : parsePortNames(array.ports)));
+}
+
+/** Runs `read` and gives null where it refuses: another rule says why. */
+export function orNull<T>(read: () => T): T | null {
+  try {
+    return read();
+  } catch (thrown) {
+    if (thrown instanceof Problem) return null;
+    throw thrown;
+  }
+}
+
+/** Runs `read` and gives the sentence with which it refuses; null where it does not. */
+export function refusalOf(read: () => unknown): string | null {
+  try {
+    read();
+    return null;
+  } catch (thrown) {
+    if (thrown instanceof Problem) return thrown.sentence;
+    throw thrown;
+  }
+}
+
+function readNetwork(row: PlanRow<"networks">): NetworkFacts {
+  const gateway = foldName(row.gateway);
+  return {
+    row,
+    prefix: row.prefix === "" ? null : orNull(() => parsePrefix(row.prefix)),
+    gateway: gateway === "none" ? "none" : gateway === "" ? "blank" : readAddress(row.gateway),
+    reserved: orNull(() => parseBlocks(row.reserved)),
+    routing: foldName(row.routing),
+  };
+}
+
+/** Finds the network of a list that an address lies in. */
+export function networkHolding(networks: readonly NetworkFacts[], address: Address): NetworkFacts | null {
+  return networks.find(({ prefix }) => prefix !== null && containsAddress(prefix, address)) ?? null;
+}
