@@ -1,0 +1,74 @@
+import type { CellValue, CellWrite, Changes, WorkbookSnapshot } from "../../planning/workbook-model";
+import { writeShownChanges } from "../../actions/write-changes";
+import type { PaneContext } from "../views/view";
+import { makeButton } from "./button";
+import { cellName } from "./cell-name";
+import { countOf } from "./count-of";
+import { fill, make } from "./make";
+
+/** How many changes are listed; more than that nobody reads, and the count says the rest. */
+const mostListed = 200;
+
+/** What a preview is asked for. */
+export interface Proposal {
+  /** What is about to be done, such as "Assign addresses". */
+  readonly title: string;
+  readonly plan: (workbook: WorkbookSnapshot) => Changes;
+  /** Sentence where there is nothing to change. */
+  readonly nothing: string;
+  /** Called after the changes were written. */
+  readonly written?: () => unknown;
+}
+
+/**
+ * Plans changes, shows them in `place` cell by cell, and writes them only when the person says so.
+ *
+ * What is written is what was shown: where the workbook was edited in between nothing is.
+ */
+export function propose(pane: PaneContext, place: HTMLElement, { title, plan, nothing, written }: Proposal): Promise<void> {
+  fill(place);
+  return pane.status.run(title, async () => {
+    const changes = plan(await pane.port.read());
+    const count = changes.writes.length;
+    if (count === 0) return { sentence: nothing };
+    const write = () =>
+      pane.status.run(title, async () => {
+        await writeShownChanges(pane.port, changes, plan);
+        fill(place);
+        await written?.();
+        return { sentence: `${title}: ${countOf(count, "cell")} written.` };
+      });
+    const heading = make("h3", { tabindex: -1 }, `${title}: ${countOf(count, "cell")} would change`);
+    fill(
+      place,
+      make(
+        "div",
+        { class: "bay-panel" },
+        heading,
+        make("div", { class: "bay-scroll", tabindex: 0, role: "region", "aria-label": `${title}: changes` }, listWrites(changes.writes)),
+        make("div", { class: "bay-row" }, makeButton(`Write ${countOf(count, "cell")}`, write, { appearance: "primary" }), makeButton("Leave it as it is", () => fill(place))),
+      ),
+    );
+    heading.focus();
+    return null;
+  });
+}
+
+function listWrites(writes: readonly CellWrite[]): HTMLElement {
+  return make(
+    "table",
+    {},
+    make("thead", {}, make("tr", {}, ["Cell", "Now", "Then"].map((text) => make("th", { scope: "col" }, text)))),
+    make(
+      "tbody",
+      {},
+      writes.slice(0, mostListed).map((write) => make("tr", {}, make("th", { scope: "row" }, `${write.sheet} ${cellName(write)}`), make("td", {}, showValue(write.before)), make("td", {}, showValue(write.value)))),
+      writes.length > mostListed && make("tr", {}, make("td", { colspan: 3 }, `… and ${writes.length - mostListed} more`)),
+    ),
+  );
+}
+
+function showValue(value: CellValue): string {
+  if (value === null || value === "") return "–";
+  return typeof value === "object" ? value.error : String(value);
+}

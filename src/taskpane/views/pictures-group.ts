@@ -1,0 +1,124 @@
+import { rowsOf, type Plan } from "../../planning/workbook-model";
+import { makeButton } from "../elements/button";
+import { fill, make } from "../elements/make";
+import { drawCabling, layoutCabling } from "../pictures/cabling-graph";
+import { drawCapacity, layoutCapacity } from "../pictures/capacity-bars";
+import { renderPng } from "../pictures/copy-picture";
+import { drawPicture } from "../pictures/draw-picture";
+import type { Picture } from "../pictures/picture";
+import { drawRack, layoutRack } from "../pictures/rack-elevation";
+import type { PaneContext } from "./view";
+
+interface PictureKind {
+  readonly name: string;
+  /** What there is one picture of: a rack, a site; one of the whole plan where there is nothing to choose. */
+  readonly subjects: (plan: Plan) => readonly string[];
+  /** Null where the plan holds nothing to draw. */
+  readonly draw: (plan: Plan, subject: string) => Picture | null;
+  readonly empty: string;
+  readonly caution?: string;
+}
+
+const sitesOf = (plan: Plan) => rowsOf(plan, "sites").map(({ site }) => site);
+
+const kinds: readonly PictureKind[] = [
+  {
+    name: "Capacity by pool",
+    subjects: () => [],
+    draw: (plan) => {
+      const pools = layoutCapacity(plan);
+      return pools.length === 0 ? null : drawCapacity(pools);
+    },
+    empty: "No array stands in the plan yet. Fill Arrays, then look again.",
+  },
+  {
+    name: "Rack elevation",
+    subjects: (plan) => rowsOf(plan, "racks").map(({ rack }) => rack),
+    draw: (plan, subject) => {
+      const rack = rowsOf(plan, "racks").find((row) => row.rack === subject);
+      return rack === undefined ? null : drawRack(layoutRack(plan, rack));
+    },
+    empty: "No rack stands in the plan yet. Fill Racks, then look again.",
+    caution: "Planning figures. Anchor the rack and fill it from the bottom; lift as the plan says, drives out. Floor load and local codes decide.",
+  },
+  {
+    name: "Cabling",
+    subjects: sitesOf,
+    draw: (plan, subject) => {
+      const layout = layoutCabling(plan, subject);
+      return layout.nodes.length === 0 ? null : drawCabling(layout);
+    },
+    empty: "Nothing is cabled here yet. Fill Switches and Ports, or propose the cabling.",
+  },
+];
+
+/** Makes the part of the Plan view that shows the plan as pictures. */
+export function makePicturesGroup(pane: PaneContext): { readonly element: HTMLElement; show(plan: Plan): void } {
+  const kindSelect = make("select", { "aria-label": "Picture", on: { change: () => redraw() } }, kinds.map(({ name }) => make("option", {}, name)));
+  const subjectSelect = make("select", { "aria-label": "Of", on: { change: () => redraw() } });
+  const figure = make("figure");
+  const element = make("section", { class: "bay-group", hidden: true }, make("h2", {}, "Pictures"), make("div", { class: "bay-row" }, kindSelect, subjectSelect), figure);
+  let shown: Plan | null = null;
+
+  function redraw(): void {
+    if (shown === null) return;
+    const kind = kinds[kindSelect.selectedIndex] ?? kinds[0]!;
+    const subjects = kind.subjects(shown);
+    const chosen = subjects.includes(subjectSelect.value) ? subjectSelect.value : (subjects[0] ?? "");
+    fill(subjectSelect, subjects.map((subject) => make("option", {}, subject)));
+    subjectSelect.value = chosen;
+    subjectSelect.hidden = subjects.length === 0;
+    const picture = kind.draw(shown, chosen);
+    if (picture === null) {
+      fill(figure, make("p", {}, kind.empty));
+      return;
+    }
+    const drawing = drawPicture(picture);
+    fill(
+      figure,
+      drawing,
+      picture.legend !== undefined && make("ul", { class: "bay-legend small" }, picture.legend.map(({ look, meaning }) => make("li", {}, swatch(look), meaning))),
+      make("figcaption", { class: "small" }, picture.summary),
+      kind.caution !== undefined && make("p", { class: "bay-caution small" }, kind.caution),
+      make("div", { class: "bay-row" }, makeButton("Copy as PNG", () => copy(pane, drawing, picture.title), { size: "small" })),
+    );
+  }
+
+  return {
+    element,
+    show(plan) {
+      shown = plan;
+      element.hidden = rowsOf(plan, "sites").length + rowsOf(plan, "arrays").length + rowsOf(plan, "racks").length === 0;
+      if (!element.hidden) redraw();
+    },
+  };
+}
+
+function swatch(look: string): SVGElement {
+  const box = document.createElementNS("http://www.w3.org/2000/svg", "svg");
+  box.setAttribute("viewBox", "0 0 16 10");
+  box.setAttribute("aria-hidden", "true");
+  const area = document.createElementNS("http://www.w3.org/2000/svg", "rect");
+  for (const [name, value] of Object.entries({ x: 0.5, y: 0.5, width: 15, height: 9, class: `part ${look}` })) area.setAttribute(name, String(value));
+  box.append(area);
+  return box;
+}
+
+function copy(pane: PaneContext, drawing: SVGSVGElement, title: string): Promise<void> {
+  return pane.status.run("Copy the picture", async () => {
+    const png = await renderPng(drawing);
+    try {
+      await navigator.clipboard.write([new ClipboardItem({ "image/png": png })]);
+      return { sentence: `${title} is copied; paste it where you need it.` };
+    } catch {
+      // A host may forbid the clipboard to its panes: the person can still save the file.
+      return { sentence: "Copying is not allowed to the pane here. Save the picture as a file instead.", waysOn: [{ label: "Save as PNG", run: () => save(png, title) }] };
+    }
+  });
+}
+
+function save(png: Blob, title: string): void {
+  const address = URL.createObjectURL(png);
+  make("a", { href: address, download: `${title}.png` }).click();
+  setTimeout(() => URL.revokeObjectURL(address), 10_000);
+}
