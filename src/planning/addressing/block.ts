@@ -1,7 +1,7 @@
 import { invalid, quote } from "../problem";
 import { compareAddresses, formatAddress, parseAddress, type Address } from "./address";
 import type { Family } from "./family";
-import { lastAddress, lengthStart, parsePrefix } from "./prefix";
+import { containsAddress, lastAddress, lengthStart, parsePrefix, type Prefix } from "./prefix";
 import { RangeList, type AddressRanges } from "./ranges";
 
 /** A run of addresses, both ends included. */
@@ -65,3 +65,13 @@ export function addBlocks(list: RangeList, text: string, argument: string): void
   }
 }
 
+
+/** Tells whether every address of a block lies in a prefix. */
+export function containsBlock(prefix: Prefix, block: Block): boolean {
+  return containsAddress(prefix, block.first) && containsAddress(prefix, block.last);
+}
+
+/** Tells whether a prefix and a block have an address in common. */
+export function meetsBlock(prefix: Prefix, block: Block): boolean {
+  return compareAddresses(block.first, lastAddress(prefix)) <= 0 && compareAddresses(prefix.first, block.last) <= 0;
+}

@@ -1,6 +1,7 @@
+import { invalid, noAnswer, quote } from "../problem";
 import { Address, addressAt, addressValue } from "./address";
 import { bitsOf } from "./family";
-import { lastAddress, type Prefix } from "./prefix";
+import { formatPrefix, lastAddress, type Prefix } from "./prefix";
 
 /** How many bits of a prefix number its hosts. */
 export function hostBits(prefix: Prefix): number {
@@ -43,10 +44,22 @@ export function countHosts(prefix: Prefix): bigint {
   return prefix.family === 4 ? all - 2n : all - 1n;
 }
 
-/** Finds the host at `position`: 1 is the first, −1 the last. Null where the prefix has no such host. */
-export function hostAt(prefix: Prefix, position: bigint): Address | null {
+/** Finds the host at `position`: 1 is the first, −1 the last. Refuses 0; no answer where the prefix has fewer hosts. */
+export function hostAt(prefix: Prefix, position: bigint, argument = "position"): Address {
+  if (position === 0n) throw invalid(argument, 0, `${argument} is 0. Write 1 for the first host, or -1 for the last.`);
   const count = countHosts(prefix);
   const index = position > 0n ? position - 1n : count + position;
-  if (position === 0n || index < 0n || index >= count) return null;
+  if (index < 0n || index >= count) {
+    throw noAnswer(argument, position, `${argument} ${position} is past the ${count} hosts of ${formatPrefix(prefix)}. Write a smaller one.`);
+  }
   return addressAt(prefix.family, addressValue(firstHost(prefix)) + index);
+}
+
+/** Finds the broadcast address of an IPv4 prefix. Refuses IPv6; no answer for a /31 (RFC 3021) and a /32, which have none. */
+export function broadcastAddress(prefix: Prefix, argument = "prefix"): Address {
+  const text = formatPrefix(prefix);
+  if (prefix.family === 6) throw invalid(argument, text, `${argument} ${quote(text)} is IPv6, which has no broadcast address. Give an IPv4 prefix.`);
+  const why = prefix.length === 31 ? "both addresses of a /31 are hosts (RFC 3021)" : "a /32 is one host";
+  if (hostBits(prefix) <= 1) throw noAnswer(argument, text, `${argument} ${quote(text)} has no broadcast address: ${why}. Give a /30 or larger.`);
+  return lastAddress(prefix);
 }

@@ -3,9 +3,9 @@ import { compareAddresses, formatAddress, type Address } from "./address";
 import { assignableRanges } from "./assignable";
 import { firstHost, lastHost } from "./hosts";
 import { containsAddress, formatPrefix, lastAddress, type Prefix } from "./prefix";
+import { findMisfit } from "./misfit";
 import { RangeList, type AddressRanges } from "./ranges";
 import { subtractRanges } from "./subtract";
-import { compareWords, sortedOrder } from "./words";
 
 /** An address that must stay where it is, and the row it was found in. */
 export interface KeptAddress {
@@ -25,18 +25,10 @@ export function freeBesideKept(prefix: Prefix, reserved: AddressRanges, kept: re
     if (one.address.family !== prefix.family) throw explainKept(prefix, one, argument);
     held.addRange(one.address, one.address);
   }
-  const { first, width } = held;
-  const order = sortedOrder(first, kept.length, width);
-  let range = 0;
-  for (let i = 0; i < kept.length; i++) {
-    const at = order[i]! * width;
-    while (range < free.count && compareWords(free.last, range * width, first, at, width) < 0) range++;
-    if (range === free.count || compareWords(free.first, range * width, first, at, width) > 0) {
-      throw explainKept(prefix, kept[order[i]!]!, argument);
-    }
-    if (i > 0 && compareWords(first, order[i - 1]! * width, first, at, width) === 0) {
-      throw explainTwice(kept[order[i - 1]!]!, kept[order[i]!]!, argument);
-    }
+  const misfit = findMisfit(held, free);
+  if (misfit !== null) {
+    const one = kept[misfit.index]!;
+    throw misfit.meets === null ? explainKept(prefix, one, argument) : explainTwice(kept[misfit.meets]!, one, argument);
   }
   return subtractRanges(free, held);
 }

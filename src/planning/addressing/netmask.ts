@@ -1,4 +1,5 @@
 import { invalid, quote } from "../problem";
+import type { Family } from "./family";
 import { readIPv4, writeIPv4 } from "./ipv4-text";
 
 /** Makes the 32-bit mask with `length` leading ones. */
@@ -14,6 +15,11 @@ export function formatMask(length: number): string {
 /** Writes the wildcard of an IPv4 prefix length, its mask inverted: 24 is 0.0.0.255. */
 export function formatWildcard(length: number): string {
   return writeIPv4(~maskValue(length) >>> 0);
+}
+
+/** Writes what a console asks for beside an address: the dotted mask in IPv4, the length with its slash in IPv6. */
+export function maskText(family: Family, length: number): string {
+  return family === 4 ? formatMask(length) : `/${length}`;
 }
 
 /** Reads a dotted mask as its length, or answers −1 where it is no mask or has holes. */
