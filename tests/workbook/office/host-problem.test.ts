@@ -1,0 +1,20 @@
+import { Problem } from "../../../src/planning/problem";
+import { hostProblem } from "../../../src/workbook/office/host-problem";
+import { HostError } from "../../support/mock-workbook/client-object";
+
+describe("hostProblem", () => {
+  test.each([
+    "AccessDenied", "ActivityLimitReached", "Conflict", "InactiveWorkbook", "InvalidOperationInCellEditMode", "InvalidSelection", "ItemAlreadyExists", "ItemNotFound",
+    "MergedRangeConflict", "NonBlankCellOffSheet", "OperationCellsExceedLimit", "PivotTableRangeConflict", "RequestAborted", "RequestPayloadSizeLimitExceeded",
+    "ResponsePayloadSizeLimitExceeded", "ServiceNotAvailable", "TableOverlap", "TooManyRequests", "UnsupportedOperation", "SomethingNew", "x".repeat(300),
+  ])("says something a person can act on about %.40s", (code) => {
+    const problem = hostProblem(new HostError(code)) as Problem;
+    expect(problem).toBeInstanceOf(Problem);
+    expect(problem.sentence.length).toBeLessThanOrEqual(160);
+    expect(problem.sentence).toMatch(/\.$/);
+  });
+
+  test("leaves a problem and a defect as they are", () => {
+    for (const thrown of [new Problem("invalid", "a", 1, "b"), new TypeError("x"), "text", null]) expect(hostProblem(thrown)).toBe(thrown);
+  });
+});
