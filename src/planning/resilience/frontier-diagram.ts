@@ -158,8 +158,8 @@ function decide(level: Level, layer: StateTable, next: StateTable): Chance {
 
       let once = 0;
       let twice = 0;
-      for (let index = 0; index < keep.length; index += 1) {
-        const part = parts[keep[index]!]!;
+      for (const place of keep) {
+        const part = parts[place]!;
         const bit = 1 << (part === renamed ? into : part);
         twice |= once & bit;
         once |= bit;

@@ -6,6 +6,8 @@ export interface Link {
   readonly to: string;
   /** Share of the time it is down, 0 to 1; 0 where it is left out. */
   readonly unavailability?: number;
+  /** Where it stands, for a sentence about it, such as `links row 4`. */
+  readonly at?: string;
 }
 
 /** A thing that links join, where it can be down itself. */
@@ -13,6 +15,8 @@ export interface FallibleNode {
   readonly name: string;
   /** Share of the time it is down, 0 to 1. */
   readonly unavailability: number;
+  /** Where it stands, for a sentence about it, such as `nodes row 2`. */
+  readonly at?: string;
 }
 
 /**
@@ -60,9 +64,9 @@ export function buildGraph(links: readonly Link[], nodes: readonly FallibleNode[
   };
   const ends = new Int32Array(2 * links.length);
   const linkDown = new Float64Array(links.length);
-  links.forEach(({ from, to, unavailability = 0 }, link) => {
+  links.forEach(({ from, to, unavailability = 0, at = "links" }, link) => {
     const [a, b] = [nodeOf(from), nodeOf(to)];
-    if (a === b) throw invalid("links", from, `links: a link joins ${quote(from)} to itself. Give two different ends.`);
+    if (a === b) throw invalid("links", from, `${at} joins ${quote(from)} to itself. Give two different ends.`);
     ends[2 * link] = a;
     ends[2 * link + 1] = b;
     linkDown[link] = unavailability;
@@ -73,10 +77,10 @@ export function buildGraph(links: readonly Link[], nodes: readonly FallibleNode[
 function nodeUnavailabilities(nodes: readonly FallibleNode[], nodeNumbers: ReadonlyMap<string, number>): Float64Array {
   const down = new Float64Array(nodeNumbers.size);
   const given = new Set<number>();
-  for (const { name, unavailability } of nodes) {
+  for (const { name, unavailability, at = "nodes" } of nodes) {
     const node = nodeNumbers.get(name.toLowerCase());
-    if (node === undefined) throw invalid("nodes", name, `nodes: ${quote(name)} is at no end of links. Mend the name or add its link.`);
-    if (given.has(node)) throw invalid("nodes", name, `nodes: ${quote(name)} stands twice. Give each node one row.`);
+    if (node === undefined) throw invalid("nodes", name, `${at}: ${quote(name)} is at no end of links. Mend the name or add its link.`);
+    if (given.has(node)) throw invalid("nodes", name, `${at}: ${quote(name)} stands twice. Give each node one row.`);
     given.add(node);
     down[node] = unavailability;
   }

@@ -1,11 +1,11 @@
 import { layoutDrives, type Scheme } from "../capacity";
 import { invalid, quote } from "../problem";
 
-/** One column of a placement: what each member stands in, such as its rack; `A+B` where it needs only one of two. */
+/** One column of a placement: what each member stands in, such as its rack. */
 export interface Domain {
   readonly name: string;
-  /** One cell a member, none of them blank. */
-  readonly cells: readonly string[];
+  /** For each member the values of which one is enough to keep it: one as a rule, two for a member on feeds A and B. Never none. */
+  readonly cells: readonly (readonly string[])[];
 }
 
 /** Where the members of a redundancy scheme stand. */
@@ -102,7 +102,7 @@ function groupTolerance(scheme: Scheme, size: number, name: string): number {
 /**
  * Reads the cells of every domain column: which value takes which members with it.
  *
- * Case does not matter. A cell `A+B` goes only when every part of it goes; a part named twice counts once.
+ * Case does not matter. A member of several values goes only when all of them go; one named twice counts once.
  */
 export function domainValues(domains: readonly Domain[]): DomainValues {
   const values: { domain: number; name: string; members: number[] }[] = [];
@@ -120,7 +120,7 @@ export function domainValues(domains: readonly Domain[]): DomainValues {
       return value;
     };
     return Int32Array.from(cells, (cell, member) => {
-      const parts = cell.includes("+") ? [...new Set(splitCell(cell, domains[domain]!.name).map(valueOf))] : [valueOf(cell)];
+      const parts = cell.length === 1 ? [valueOf(cell[0]!)] : [...new Set(cell.map(valueOf))];
       if (parts.length === 1) {
         values[parts[0]!]!.members.push(member);
         return parts[0]!;
@@ -138,8 +138,9 @@ export function domainValues(domains: readonly Domain[]): DomainValues {
   return { values, pairs: [...pairs.values()], soleValue };
 }
 
-function splitCell(cell: string, domain: string): string[] {
-  const parts = cell.split("+").map((part) => part.trim());
-  if (parts.includes("")) throw invalid("placement", cell, `placement: ${domain} ${quote(cell)} lacks a name beside its +. Write two names, such as A+B.`);
+/** Reads a cell of a placement: a value, or `A+B` for a member that goes only when both go. `at` says where it stands. */
+export function parseDomainCell(text: string, at: string): string[] {
+  const parts = text.split("+").map((part) => part.trim());
+  if (parts.includes("")) throw invalid("placement", text, `${at} ${quote(text)} lacks a name beside its +. Write two names, such as A+B.`);
   return parts;
 }
