@@ -16,63 +16,67 @@ export interface StatusBar {
 /** How long work may run before its progress is shown: a flash of a bar tells nobody anything. */
 const quietMilliseconds = 250;
 
-/** Makes the status bar. It is not seen while it has nothing to say. */
+/** Makes the status bar. It takes no room while it has nothing to say, but stays where a screen reader listens to it. */
 export function makeStatusBar(): StatusBar {
   const sentence = make("p", { role: "status" });
-  const progress = make("fluent-progress-bar", { hidden: true, "aria-label": "Progress" }) as HTMLElement & { value: number | null; max: number };
-  const buttons = make("div", { class: "bay-row", hidden: true });
-  const element = make("footer", { class: "bay-status", hidden: true }, sentence, progress, buttons);
+  const close = makeButton("✕", () => silence(), { size: "small", appearance: "subtle", icon: true, label: "Close the message" });
+  const progress = make("fluent-progress-bar", { "aria-label": "Progress" });
+  const buttons = make("div", { class: "bay-row" });
+  const element = make("footer", { class: "bay-status" }, make("div", { class: "bay-said" }, sentence, close), progress, buttons);
   let running: string | null = null;
 
-  const show = ({ sentence: text, tone = "result", waysOn = [] }: Message) => {
-    element.hidden = false;
+  function silence(): void {
+    element.dataset["tone"] = "silent";
+    fill(sentence);
+    close.hidden = progress.hidden = buttons.hidden = true;
+  }
+
+  function say({ sentence: text, tone = "result", waysOn = [] }: Message): void {
     element.dataset["tone"] = tone;
     fill(sentence, text);
-    const close = makeButton("Close", () => (element.hidden = true), { size: "small", appearance: "subtle" });
-    fill(buttons, waysOn.map(({ label, run }) => makeButton(label, run, { size: "small" })), close);
-    buttons.hidden = false;
-  };
+    fill(buttons, waysOn.map(({ label, run }) => makeButton(label, run, { size: "small" })));
+    buttons.hidden = waysOn.length === 0;
+    close.hidden = false;
+    progress.hidden = true;
+  }
 
-  return {
-    element,
-    say: show,
-    async run(title, work) {
-      if (running !== null) {
-        fill(sentence, `${running} is still running. Wait for it, or choose Stop.`);
-        return;
-      }
-      running = title;
-      const stop = new AbortController();
-      const started = performance.now();
-      const begin = setTimeout(() => {
-        element.hidden = false;
-        element.dataset["tone"] = "result";
-        fill(sentence, `${title} …`);
-        progress.removeAttribute("value");
-        progress.hidden = false;
-        fill(buttons, makeButton("Stop", () => stop.abort(), { size: "small" }));
-        buttons.hidden = false;
-      }, quietMilliseconds);
-      let message: Message | null;
-      try {
-        message = await work({
-          signal: stop.signal,
-          async report({ done, total }) {
-            progress.setAttribute("max", String(total));
-            progress.setAttribute("value", String(done));
-            if (performance.now() - started > quietMilliseconds) fill(sentence, `${title}: ${done} of ${total} …`);
-            await nextTurn();
-            if (stop.signal.aborted) throw new Stopped();
-          },
-        });
-      } catch (thrown) {
-        message = explain(thrown, title);
-      }
-      clearTimeout(begin);
-      running = null;
-      progress.hidden = true;
-      if (message === null) element.hidden = true;
-      else show(message);
-    },
-  };
+  function sayRunning(title: string, stop: AbortController): void {
+    element.dataset["tone"] = "result";
+    fill(sentence, `${title} …`);
+    progress.removeAttribute("value");
+    fill(buttons, makeButton("Stop", () => stop.abort(), { size: "small" }));
+    progress.hidden = buttons.hidden = false;
+    close.hidden = true;
+  }
+
+  async function run(title: string, work: (work: Work) => Promise<Message | null>): Promise<void> {
+    if (running !== null) {
+      fill(sentence, `${running} is still running. Wait for it, or choose Stop.`);
+      return;
+    }
+    running = title;
+    const stop = new AbortController();
+    const started = performance.now();
+    const begin = setTimeout(() => sayRunning(title, stop), quietMilliseconds);
+    const report: Work["report"] = async ({ done, total }) => {
+      progress.setAttribute("max", String(total));
+      progress.setAttribute("value", String(done));
+      if (performance.now() - started > quietMilliseconds) fill(sentence, `${title}: ${done} of ${total} …`);
+      await nextTurn();
+      if (stop.signal.aborted) throw new Stopped();
+    };
+    let message: Message | null;
+    try {
+      message = await work({ signal: stop.signal, report });
+    } catch (thrown) {
+      message = explain(thrown, title);
+    }
+    clearTimeout(begin);
+    running = null;
+    if (message === null) silence();
+    else say(message);
+  }
+
+  silence();
+  return { element, say, run };
 }

@@ -60,7 +60,7 @@ function addUp({ pool, fillLimit, acrossArrays }: PoolTerms, arrays: readonly Pl
   let usable = inside;
   if (acrossArrays !== "" && acrossArrays.toLowerCase() !== "none") {
     try {
-      usable = usableOfMixed(parseScheme(acrossArrays), parts.map((part): Bytes => bytes(part.usable)), 0, 0 as Share);
+      usable = usableOfMixed(parseScheme(acrossArrays, "Across arrays"), parts.map((part): Bytes => bytes(part.usable)), 0, 0 as Share);
     } catch (thrown) {
       if (!(thrown instanceof Problem)) throw thrown;
       left.push(`Across arrays: ${thrown.sentence}`);
@@ -119,7 +119,7 @@ export function drawCapacity(pools: readonly PoolCapacity[]): Picture {
       label(pictureWidth - 1, y + 11, `raw ${terabytes(pool.raw)}`, { anchor: "end", look: "label soft" }),
       ...bars,
       line(post, y + 12, post, y + 16 + barHeight + 4, "post"),
-      label(1, y + 16 + barHeight + 14, `${terabytes(pool.used)} used of ${terabytes(pool.usable)} usable (${fillOf(pool)}), limit ${percent(pool.fillLimit)}`),
+      label(1, y + 16 + barHeight + 14, `${terabytes(pool.used)} of ${terabytes(pool.usable)} usable (${fillOf(pool)}), limit ${percent(pool.fillLimit)}`),
     ];
   });
   return { title: "Capacity by pool", summary: pools.map(describePool).join(" "), width: pictureWidth, height: top + pools.length * blockHeight + 2, shapes, legend: looks };
