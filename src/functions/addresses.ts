@@ -309,7 +309,7 @@ export function assign(prefix: unknown, names: unknown[][], kept?: unknown[][], 
 export function portPlan(arrays: unknown[][], networks: unknown[][], kept?: unknown[][], sharing?: unknown): string[][] {
   return answer("PORTPLAN", () => {
     const held = readKeptPorts(kept, "kept");
-    const planned = plan.planPorts(readPortArrays(arrays, "arrays"), readPortNetworks(networks, "networks"), held, readChoice(sharing, "sharing", ["controller", "array"]));
+    const planned = plan.planPorts(readPortArrays(arrays, "arrays"), readPortNetworks(networks, "networks"), held, readChoice<plan.PortSharing>(sharing, "sharing", ["controller", "array"]));
     return [
       ["Array", "Controller", "Port", "Network", "Address", "Mask", "Gateway"],
       ...planned.map((one) => [

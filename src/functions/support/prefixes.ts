@@ -148,7 +148,7 @@ export function eachRow(received: unknown, argument: string, headers: readonly s
 
 function isHeader(cells: readonly unknown[], argument: string, row: number, headers: readonly string[]): boolean {
   const first = cells.map((cell) => rowText(cell, argument, row)).find((text) => text !== null);
-  return first != null && headers.some((header) => header.toLowerCase() === first.toLowerCase());
+  return typeof first === "string" && headers.some((header) => header.toLowerCase() === first.toLowerCase());
 }
 
 function isBlank(cells: readonly unknown[]): boolean {

@@ -226,8 +226,8 @@ class Lane {
   /** Finds the network of a kept address: the one named, else the one whose turn it is, else any that holds it. */
   private poolOf(kept: KeptPort, slot: Slot | null): Pool | null {
     const holds = (pool: Pool): boolean => containsAddress(pool.network.prefix, kept.address);
-    if (kept.network != null && kept.network !== "") {
-      const folded = foldName(kept.network);
+    const folded = foldName(kept.network ?? "");
+    if (folded !== "") {
       const named = this.pools.find((pool) => foldName(pool.network.name) === folded);
       if (named !== undefined && holds(named)) return named;
     }
@@ -260,7 +260,7 @@ function secondRow(kept: KeptPort, row: number): Error {
 function takenByNetwork({ prefix, gateway, reserved }: PortNetwork): AddressRanges {
   const own = new RangeList(prefix.family);
   if (gateway !== null && gateway.family === prefix.family) own.addRange(gateway, gateway);
-  return reserved == null ? own : uniteRanges([own, reserved]);
+  return reserved === undefined || reserved === null ? own : uniteRanges([own, reserved]);
 }
 
 function checkNetworks(networks: readonly PortNetwork[]): void {

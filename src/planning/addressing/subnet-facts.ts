@@ -2,7 +2,7 @@ import { formatAddress } from "./address";
 import { assignableRanges, anycastRange } from "./assignable";
 import { countAddresses, countHosts, firstHost, hostBits, lastHost } from "./hosts";
 import { formatMask, formatWildcard } from "./netmask";
-import { formatPrefix, Interface, lastAddress, type Prefix } from "./prefix";
+import { formatPrefix, lastAddress, type Interface, type Prefix } from "./prefix";
 import { addressOfWords, countInRanges } from "./ranges";
 import { reverseZones } from "./reverse-name";
 import { specialPurposeOf, type SpecialPurpose } from "./special-purpose";
