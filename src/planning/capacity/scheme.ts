@@ -93,7 +93,7 @@ function shapedScheme(text: string, argument: string, key: string, data: number,
   const level = parityLevels[key]!;
   if (redundancy !== level.redundancy) {
     const shape = `${level.name} ${data}+${level.redundancy}`;
-    throw invalid(argument, text, `${argument} ${quote(text)}: ${level.name} has ${level.redundancy} drives of parity a group. Write ${shape}.`);
+    throw invalid(argument, text, `${argument} ${quote(text)}: ${level.name} has parity of ${level.redundancy} ${level.redundancy === 1 ? "drive" : "drives"} a group. Write ${shape}.`);
   }
   refuseFewData(text, argument, data);
   return fixedGroups(`${level.name} ${data}+${redundancy}`, data, redundancy);
@@ -111,7 +111,7 @@ function spreadCopies(text: string, argument: string, copies: number): Scheme {
 }
 
 function refuseFewData(text: string, argument: string, data: number): void {
-  if (data < 2) throw invalid(argument, text, `${argument} ${quote(text)} has ${data} drives of data; 2 is the least. Write RAID 10 or 2 copies for mirrored drives.`);
+  if (data < 2) throw invalid(argument, text, `${argument} ${quote(text)} has too little data: 2 drives are the least. Write RAID 10 or 2 copies for mirrored drives.`);
 }
 
 function oneGroup(name: string, data: number | null, redundancy: number | null, leastDrives: number): Scheme {

@@ -36,7 +36,7 @@ function describe(rule: NumberRule): string {
   const noun = rule.whole === true ? "a whole number" : "a number";
   const low = "min" in rule ? rule.min : rule.above;
   const exclusive = "above" in rule;
-  if (rule.below !== undefined) return `${noun} ${exclusive ? "above" : "from"} ${low} and below ${rule.below}`;
+  if (rule.below !== undefined) return exclusive ? `${noun} above ${low} and below ${rule.below}` : `${noun} from ${low} to below ${rule.below}`;
   const high = rule.max ?? 1e15;
   return exclusive ? `${noun} above ${low} and at most ${high}` : `${noun} from ${low} to ${high}`;
 }

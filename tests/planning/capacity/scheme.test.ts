@@ -1,0 +1,65 @@
+import { parseScheme } from "../../../src/planning/capacity";
+import { problemOf } from "../../support/sentence";
+
+describe("a scheme is read in any case and spacing", () => {
+  test.each<[string, string, string, number | null, number | null]>([
+    ["none", "none", "one-group", null, 0],
+    ["raid0", "RAID 0", "one-group", null, 0],
+    ["RAID 1", "RAID 1", "one-group", 1, null],
+    ["Mirror", "mirror", "one-group", 1, null],
+    ["RAID 10", "RAID 10", "fixed-groups", 1, 1],
+    ["striped  mirror", "striped mirror", "fixed-groups", 1, 1],
+    ["3 copies", "3 copies", "spread", 1, 2],
+    ["3copies", "3 copies", "spread", 1, 2],
+    ["RAID 5", "RAID 5", "one-group", null, 1],
+    ["single parity", "single parity", "one-group", null, 1],
+    ["R A I D 6", "RAID 6", "one-group", null, 2],
+    ["double parity", "double parity", "one-group", null, 2],
+    ["triple parity", "triple parity", "one-group", null, 3],
+    ["RAID 5 4+1", "RAID 5 4+1", "fixed-groups", 4, 1],
+    ["raid 5 10 + 1", "RAID 5 10+1", "fixed-groups", 10, 1],
+    ["RAID5 10+1", "RAID 5 10+1", "fixed-groups", 10, 1],
+    ["raid510+1", "RAID 5 10+1", "fixed-groups", 10, 1],
+    ["RAID 50 4+1", "RAID 50 4+1", "fixed-groups", 4, 1],
+    ["raid504+1", "RAID 50 4+1", "fixed-groups", 4, 1],
+    ["RAID 6 8+2", "RAID 6 8+2", "fixed-groups", 8, 2],
+    ["RAID60 8+2", "RAID 60 8+2", "fixed-groups", 8, 2],
+    ["double parity 8+2", "double parity 8+2", "fixed-groups", 8, 2],
+    ["triple parity 8+3", "triple parity 8+3", "fixed-groups", 8, 3],
+    ["8+2", "8+2", "spread", 8, 2],
+    [" 16 + 4 ", "16+4", "spread", 16, 4],
+  ])("%p is %s", (text, name, placement, data, redundancy) => {
+    expect(parseScheme(text, "scheme")).toMatchObject({ name, placement, data, redundancy });
+  });
+
+  test("a canonical name reads as itself", () => {
+    for (const name of ["none", "RAID 1", "RAID 10", "3 copies", "RAID 6", "RAID 60 8+2", "triple parity 8+3", "8+2"]) {
+      expect(parseScheme(name, "scheme").name).toBe(name);
+      expect(parseScheme(name.toUpperCase(), "scheme")).toEqual(parseScheme(name, "scheme"));
+    }
+  });
+});
+
+describe("a scheme that is not one is refused with what to write", () => {
+  const known = 'Write one such as "RAID 6", "RAID 10", "RAID 60 8+2", "3 copies" or "8+2".';
+  test.each<[string | number | boolean | null, string]>([
+    ["RAID 50", 'scheme "RAID 50" lacks its groups. Give the group shape, such as RAID 50 4+1.'],
+    ["RAID 60", 'scheme "RAID 60" lacks its groups. Give the group shape, such as RAID 60 8+2.'],
+    ["RAID 6 8+1", 'scheme "RAID 6 8+1": RAID 6 has parity of 2 drives a group. Write RAID 6 8+2.'],
+    ["RAID 50 4+2", 'scheme "RAID 50 4+2": RAID 50 has parity of 1 drive a group. Write RAID 50 4+1.'],
+    ["1+2", 'scheme "1+2" has too little data: 2 drives are the least. Write RAID 10 or 2 copies for mirrored drives.'],
+    ["RAID 5 1+1", 'scheme "RAID 5 1+1" has too little data: 2 drives are the least. Write RAID 10 or 2 copies for mirrored drives.'],
+    ["8+0", 'scheme "8+0" has no redundancy. Write none, or a code such as 8+2.'],
+    ["1 copies", 'scheme "1 copies" keeps no second copy. Write none, or 2 copies or more.'],
+    ["RAID 7", `scheme "RAID 7" is not a known scheme. ${known}`],
+    ["RAID 1 4+1", `scheme "RAID 1 4+1" is not a known scheme. ${known}`],
+    ["constructor", `scheme "constructor" is not a known scheme. ${known}`],
+    ["+2", `scheme "+2" is not a known scheme. ${known}`],
+    ["8+2+1", `scheme "8+2+1" is not a known scheme. ${known}`],
+    [10, 'scheme is 10, not text. Put the scheme in quotes: "8+2".'],
+    [true, 'scheme is true, not text. Put the scheme in quotes: "8+2".'],
+    [null, `scheme is blank. ${known}`],
+  ])("%p", (text, sentence) => {
+    expect(problemOf(() => parseScheme(text, "scheme"))).toMatchObject({ kind: "invalid", argument: "scheme", sentence });
+  });
+});
