@@ -32,7 +32,7 @@ export interface PaneHost {
   readSnapshot(bytes: Uint8Array): Promise<WorkbookSnapshot>;
   /** Fetches the bytes of a file of the built site, such as `examples/thornmere.xlsx`. */
   fetchAsset(path: string): Promise<Uint8Array>;
-  /** Address of a help page, such as `docs/functions/usable.html`. */
+  /** Address of a help page, such as `functions/USABLE.html`. */
   helpAddress(page: string): string;
 
   /** The present moment: planning has no clock. */

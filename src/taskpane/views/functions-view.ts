@@ -58,7 +58,7 @@ function describe(pane: PaneContext, { id, parameters }: WorksheetFunction): HTM
         makeButton("Insert", () => insert(pane, formula), { size: "small", label: `Insert ${formula} into the selected cell` }),
       ),
     ),
-    make("p", { class: "small" }, make("a", { href: pane.host.helpAddress(`docs/functions/${id.toLowerCase()}.html`), target: "_blank", rel: "noopener" }, `More about ${id}`)),
+    make("p", { class: "small" }, make("a", { href: pane.host.helpAddress(`functions/${id}.html`), target: "_blank", rel: "noopener" }, `More about ${id}`)),
   );
 }
 

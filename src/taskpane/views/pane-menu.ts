@@ -12,7 +12,7 @@ export function makePaneMenu(pane: PaneContext): HTMLElement {
     make(
       "fluent-menu-list",
       {},
-      make("fluent-menu-item", { on: { click: () => window.open(pane.host.helpAddress("docs/index.html"), "_blank", "noopener") } }, "Help"),
+      make("fluent-menu-item", { on: { click: () => window.open(pane.host.helpAddress("index.html"), "_blank", "noopener") } }, "Help"),
       make("fluent-menu-item", { on: { click: () => about.showModal() } }, "About and version"),
     ),
   );
