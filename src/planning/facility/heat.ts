@@ -5,10 +5,10 @@ const joulesPerBtu = 1055.05585262;
 const btuPerHourPerTon = 12_000;
 
 /** Units of heat flow that cooling is bought in. */
-export type HeatUnit = "BTU/h" | "tons";
+export type HeatUnit = "btu/h" | "tons";
 
 /** Converts electrical power to the heat it gives off, in BTU(IT) an hour or tons of refrigeration: all of it becomes heat. */
 export function heat(watts: number, unit: HeatUnit): number {
   const btuPerHour = (watts * 3600) / joulesPerBtu;
-  return unit === "BTU/h" ? btuPerHour : btuPerHour / btuPerHourPerTon;
+  return unit === "btu/h" ? btuPerHour : btuPerHour / btuPerHourPerTon;
 }

@@ -40,7 +40,8 @@ export function availability(graph: Graph, from: string, to: string): Availabili
     states += answer.states;
     peak = Math.max(peak, answer.peak);
   }
-  return { ...chance, states, peak };
+  // The rounding of a long sum is left in the larger of the two, where it is least.
+  return { up: chance.down < 0.5 ? 1 - chance.down : chance.up, down: chance.down, states, peak };
 }
 
 function solve(network: TwoTerminalNetwork, most: number): { chance: Chance | null; states: number; peak: number } {
