@@ -1,0 +1,26 @@
+import { onlySwitchOf } from "./array-on-one-switch";
+import { remarkAt, type Remark, type Rule } from "./finding";
+import { foldName, type PortFacts } from "./plan-index";
+
+export const controllerOnOneSwitch: Rule = {
+  name: "controller-on-one-switch",
+  family: "resilience",
+  weight: "warn",
+  meaning: "The ports of each controller are cabled to more than one switch, where it has more than one port.",
+  check: (index) =>
+    index.rows("arrays").flatMap((array): Remark[] => {
+      if (onlySwitchOf(index, array) !== null) return [];
+      const byController = new Map<string, PortFacts[]>();
+      for (const port of index.portsOf(array)) {
+        if (port.row.switch === "") continue;
+        const key = foldName(port.row.controller);
+        byController.set(key, [...(byController.get(key) ?? []), port]);
+      }
+      return [...byController.values()].flatMap((ports): Remark[] => {
+        const first = ports[0]!.row;
+        const isOne = ports.every(({ row }) => foldName(row.switch) === foldName(first.switch));
+        if (!isOne || new Set(ports.map(({ row }) => foldName(row.port))).size < 2) return [];
+        return [remarkAt(index, "ports", first, "switch", `All cabled ports of controller ${first.controller} of ${array.array} go to ${first.switch}. Cable one of them to another switch.`)];
+      });
+    }),
+};

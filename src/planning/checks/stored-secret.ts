@@ -1,0 +1,78 @@
+import { isBlank, showCell, tableKeys, type SheetSnapshot } from "../workbook-model";
+import type { Remark, Rule } from "./finding";
+import type { PlanIndex } from "./plan-index";
+
+export const storedSecret: Rule = {
+  name: "stored-secret",
+  family: "safety of secrets",
+  weight: "stop",
+  meaning: "A cell whose header or neighbour speaks of a password or the like holds nothing but a vault: reference to where it is kept.",
+  check: (index) => {
+    const planning = new Set(tableKeys.map((key) => index.table(key)?.sheet));
+    return [
+      ...tableKeys.flatMap((key) => secretsInTable(index, key)),
+      ...index.workbook.sheets.filter(({ name }) => !planning.has(name)).flatMap(secretsBesideLabels),
+    ];
+  },
+};
+
+// NOTE: a sentence never repeats what the cell holds.
+const sentence = "This looks like a stored secret. Keep it in a vault and write vault: and where it lies there; then change it, for it was seen.";
+
+/** Text columns whose words are read as labels of the column behind them. */
+const labelled: Readonly<Record<string, readonly [label: string, value: string]>> = {
+  prompts: ["prompt", "value"],
+  settings: ["setting", "value"],
+};
+
+/**
+ * Tells whether a label speaks of a secret.
+ *
+ * Community alone is an everyday word: it counts where it ends the label or a string or name follows, and PIN only as a word of its own.
+ */
+function speaksOfSecret(label: string): boolean {
+  return /pass\s?-?(word|phrase|code|wd)|\bpwd\b|secret|\bpin\b(?!\s*(out|number of))|community(\s+(string|name))?\s*[:?]?$|key\s?-?phrase|\bpre-?shared\b/i.test(label);
+}
+
+function isKept(cell: unknown): boolean {
+  return typeof cell === "string" && /^\s*vault:\s*\S/i.test(cell);
+}
+
+function secretsInTable(index: PlanIndex, key: (typeof tableKeys)[number]): Remark[] {
+  const table = index.table(key);
+  const sheet = table === null ? null : index.sheet(table.sheet);
+  if (table === null || sheet === null) return [];
+  const headers = sheet.values[table.headerRow] ?? [];
+  const columns: number[] = [];
+  for (let column = table.firstColumn; column <= table.lastColumn; column += 1) {
+    if (speaksOfSecret(showCell(headers[column]))) columns.push(column);
+  }
+  const [label, value] = (labelled[key] ?? []).map((name) => table.columns[name]);
+  if (columns.length === 0 && label === undefined) return [];
+  const remarks: Remark[] = [];
+  for (let row = table.headerRow + 1; row <= table.lastRow; row += 1) {
+    const line = sheet.values[row] ?? [];
+    const suspects = label !== undefined && value !== undefined && speaksOfSecret(showCell(line[label])) ? [...columns, value] : columns;
+    for (const column of suspects) {
+      if (!isBlank(line[column]) && !isKept(line[column])) remarks.push({ sheet: sheet.name, row, column, sentence });
+    }
+  }
+  return remarks;
+}
+
+/**
+ * Looks at any other sheet for a short label with something behind it.
+ *
+ * Sentences, such as the steps of a commissioning tab, are no labels: a label has at most four words and ends in no full stop.
+ */
+function secretsBesideLabels(sheet: SheetSnapshot): Remark[] {
+  return sheet.values.flatMap((line, row) =>
+    line.flatMap((cell, column): Remark[] => {
+      const next = line[column + 1];
+      if (typeof cell !== "string" || cell.length > 40 || isBlank(next) || isKept(next)) return [];
+      if (!speaksOfSecret(cell) || cell.trim().split(/\s+/).length > 4 || /[.,]$/.test(cell.trim())) return [];
+      if (typeof next === "string" && speaksOfSecret(next)) return [];
+      return [{ sheet: sheet.name, row, column: column + 1, sentence }];
+    }),
+  );
+}

@@ -1,0 +1,22 @@
+import { remarkAt, type Remark, type Rule } from "./finding";
+import { foldName } from "./plan-index";
+
+export const switchPortTwice: Rule = {
+  name: "switch-port-twice",
+  family: "resilience",
+  weight: "stop",
+  meaning: "A port of a switch takes one cable.",
+  check: (index) => {
+    const seen = new Map<string, { readonly cable: string; readonly row: number }>();
+    return index.rows("ports").flatMap((row): Remark[] => {
+      if (row.switch === "" || row.switchPort === "") return [];
+      const place = `${foldName(row.switch)}\n${foldName(row.switchPort)}`;
+      const cable = [row.array, row.controller, row.port].map(foldName).join("\n");
+      const earlier = seen.get(place);
+      if (earlier === undefined) seen.set(place, { cable, row: row.row });
+      // Addresses of both families on one port share its cable.
+      if (earlier === undefined || earlier.cable === cable) return [];
+      return [remarkAt(index, "ports", row, "switchPort", `Port ${row.switchPort} of ${row.switch} is taken by row ${earlier.row + 1}. Choose a free one.`)];
+    });
+  },
+};
