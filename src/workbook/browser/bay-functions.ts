@@ -4,6 +4,7 @@ import { ArrayValueObject, BaseFunction, BooleanValueObject, ErrorType, ErrorVal
 import { catalogue, type WorksheetFunction } from "../../functions/catalogue";
 import { examples } from "../../functions/examples";
 import { CellFault, installCustomFunctions } from "../../functions/support/custom-functions";
+import { readFormulaLiteralsAsWritten } from "./formula-literals";
 
 /** Prefix of every worksheet function of ours. */
 export const namespace = "BAY";
@@ -22,6 +23,7 @@ export interface FaultNote {
  */
 export function bayFunctions(): [new (name: string) => BaseFunction, string][] {
   installCustomFunctions();
+  readFormulaLiteralsAsWritten();
   return catalogue.map((one) => [engineClass(one), `${namespace}.${one.id}`]);
 }
 
