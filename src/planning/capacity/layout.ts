@@ -21,15 +21,16 @@ export interface Layout {
 /**
  * Lays `scheme` on `drives` drives, after `spares` of them are set aside.
  *
- * `drives` and `spares` are whole. Refuses spares that leave no drive, and fewer or more drives than the scheme takes.
+ * `drives` and `spares` are whole. Refuses spares that leave no drive, and fewer or more drives than the scheme takes; `argument` is what
+ * the sentence calls their number.
  */
-export function layoutDrives(scheme: Scheme, drives: number, spares = 0): Layout {
+export function layoutDrives(scheme: Scheme, drives: number, spares = 0, argument = "drives"): Layout {
   const available = drives - spares;
   if (available < 1) {
     throw invalid("spares", spares, `spares is ${spares} of ${drives} drives, which leaves none for data. Write fewer spares than drives.`);
   }
-  if (available < scheme.leastDrives) throw tooFew(scheme, drives, spares);
-  if (available > scheme.mostDrives) throw tooMany(scheme, drives, spares);
+  if (available < scheme.leastDrives) throw tooFew(scheme, drives, spares, argument);
+  if (available > scheme.mostDrives) throw tooMany(scheme, drives, spares, argument);
   const redundancy = scheme.redundancy ?? available - 1;
   const data = scheme.data ?? available - redundancy;
   const groups = scheme.placement === "fixed-groups" ? Math.floor(available / (data + redundancy)) : 1;
@@ -78,16 +79,16 @@ export function survivedFailures(layout: Layout, failures: FailureCase): number 
   return failures === "always" ? layout.redundancy : layout.redundancy * layout.groups;
 }
 
-function tooFew(scheme: Scheme, drives: number, spares: number): Error {
+function tooFew(scheme: Scheme, drives: number, spares: number, argument: string): Error {
   const least = scheme.leastDrives;
-  return invalid("drives", drives, `drives ${less(drives, spares)} is too few: ${scheme.name} needs at least ${least}. Write ${least + spares} or more.`);
+  return invalid(argument, drives, `${argument} ${less(drives, spares)} is too few: ${scheme.name} needs at least ${least}. Write ${least + spares} or more.`);
 }
 
-function tooMany(scheme: Scheme, drives: number, spares: number): Error {
+function tooMany(scheme: Scheme, drives: number, spares: number, argument: string): Error {
   if (scheme.mostDrives < mostDrives) {
-    return invalid("drives", drives, `drives ${less(drives, spares)} is too many: ${scheme.name} is ${scheme.leastDrives} or ${scheme.mostDrives} drives. Write RAID 10 or mirror.`);
+    return invalid(argument, drives, `${argument} ${less(drives, spares)} is too many: ${scheme.name} is ${scheme.leastDrives} or ${scheme.mostDrives} drives. Write RAID 10 or mirror.`);
   }
-  return invalid("drives", drives, `drives is ${drives}. Write at most ${mostDrives}.`);
+  return invalid(argument, drives, `${argument} is ${drives}. Write at most ${mostDrives}.`);
 }
 
 function less(drives: number, spares: number): string {

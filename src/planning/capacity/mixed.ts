@@ -10,7 +10,7 @@ import type { Scheme } from "./scheme";
  * smallest. Spread: stripes over distinct drives, as many as fit (see `stripeDepth`).
  */
 export function usableOfMixed(scheme: Scheme, driveSizes: readonly Bytes[], spares: number, reserve: Share): Bytes {
-  const layout = layoutDrives(scheme, driveSizes.length, spares);
+  const layout = layoutDrives(scheme, driveSizes.length, spares, "driveSizes count");
   const members = [...driveSizes].sort(largestFirst).slice(spares);
   const data = dataCapacity(layout, members);
   const kept = exactFraction(reserve);
