@@ -1,15 +1,18 @@
 const { createHash } = require("node:crypto");
-const { existsSync } = require("node:fs");
 const { relative, resolve, sep } = require("node:path");
+const { constants } = require("node:zlib");
 const CompressionPlugin = require("compression-webpack-plugin");
 const CopyPlugin = require("copy-webpack-plugin");
 const { EsbuildPlugin } = require("esbuild-loader");
 const HtmlPlugin = require("html-webpack-plugin");
 const MiniCssExtractPlugin = require("mini-css-extract-plugin");
+const { version } = require("./package.json");
+const { hostLibrary } = require("./scripts/host-library.js");
 const { SizeBudget } = require("./scripts/size-budget.js");
 
 const source = (...parts) => resolve(__dirname, "src", ...parts);
 const docs = resolve(__dirname, "docs");
+const compressed = /\.(js|css|html|json|xml)$/;
 
 /** Makes the help page of one Markdown page of docs/. */
 async function renderHelp(markdown, path) {
@@ -27,24 +30,31 @@ function addHelpAddresses(text, baseUrl) {
 /**
  * Builds dist/: functions.js and functions.json for the host, taskpane.html for its pane, index.html for the browser workbook.
  *
- * `--env baseUrl=https://…/` is the address from which the add-in will be served; it goes into the manifest.
+ * `--env baseUrl=https://…/` is the address from which the add-in will be served; it goes into the manifest. `--env hostLibrary=carried`
+ * copies the host library beside the pane, for closed networks.
  */
 module.exports = (env = {}, { mode = "production" } = {}) => {
   const production = mode === "production";
-  const baseUrl = env.baseUrl ?? "https://localhost:3000/";
+  const baseUrl = (env.baseUrl ?? "https://localhost:3000/").replace(/\/?$/, "/");
+  const library = hostLibrary(env.hostLibrary);
+  const fillManifest = (text) => text.toString().replaceAll("{{baseUrl}}", baseUrl).replaceAll("{{version}}", version);
   return {
     mode,
     target: ["web", "es2022"],
     devtool: production ? false : "source-map",
-    cache: { type: "filesystem", buildDependencies: { config: [resolve(__dirname, "webpack.config.js")] }, version: createHash("sha1").update(`${mode} ${baseUrl}`).digest("hex") },
+    cache: { type: "filesystem", buildDependencies: { config: [resolve(__dirname, "webpack.config.js")] }, version: createHash("sha1").update(`${mode} ${baseUrl} ${library.source}`).digest("hex") },
     entry: {
       functions: source("functions", "main.ts"),
-      taskpane: source("taskpane", "main.ts"),
+      // The pane's page holds the functions too (a shared runtime): what both use stands in functions.js, which runs alone as well.
+      taskpane: { import: source("taskpane", "main.ts"), dependOn: "functions" },
       standalone: source("standalone", "main.ts"),
     },
     output: {
       path: resolve(__dirname, "dist"),
       clean: true,
+      // functions.js runs where there is neither a window nor a document: no looking for the address of its own script.
+      publicPath: "",
+      globalObject: "globalThis",
       // The manifest and people's deployments point at functions.js by name; everything else is found through its page.
       filename: ({ chunk }) => (chunk.name === "functions" ? "functions.js" : "[name].[contenthash:10].js"),
       chunkFilename: "[name].[contenthash:10].js",
@@ -67,18 +77,20 @@ module.exports = (env = {}, { mode = "production" } = {}) => {
     plugins: [
       new MiniCssExtractPlugin({ filename: "[name].[contenthash:10].css", chunkFilename: "[name].[contenthash:10].css" }),
       new HtmlPlugin({ filename: "index.html", template: source("standalone", "index.html"), chunks: ["standalone"], scriptLoading: "module" }),
-      new HtmlPlugin({ filename: "taskpane.html", template: source("taskpane", "taskpane.html"), chunks: ["functions", "taskpane"], scriptLoading: "blocking", inject: "body" }),
+      new HtmlPlugin({ filename: "taskpane.html", template: source("taskpane", "taskpane.html"), chunks: ["functions", "taskpane"], scriptLoading: "blocking", inject: "body", templateParameters: { hostLibrary: library } }),
       new CopyPlugin({
         patterns: [
           { from: source("functions", "functions.json"), to: "functions.json", transform: (text) => addHelpAddresses(text, baseUrl) },
           { context: "docs", from: "**/*.md", to: ({ absoluteFilename }) => `help/${relative(docs, absoluteFilename).replace(/\.md$/, ".html")}`, transform: renderHelp },
           { context: "docs", from: "pictures/*.png", to: "help/[path][name][ext]", noErrorOnMissing: true },
-          ...["manifest/manifest.xml"].filter(existsSync).map((from) => ({ from, to: "manifest.xml", transform: (text) => text.toString().replaceAll("https://localhost:3000/", baseUrl) })),
-          { from: "manifest/icons", to: "icons", noErrorOnMissing: true },
+          { from: "manifest/manifest.xml", to: "manifest.xml", transform: fillManifest },
+          { from: "manifest/icons", to: "icons" },
+          ...library.copies,
           { from: "examples", to: "examples", noErrorOnMissing: true },
         ],
       }),
-      ...(production ? [new CompressionPlugin({ test: /\.(js|css|html|json)$/ })] : []),
+      // Copies beside the files, for servers that hand them out as they are.
+      ...(production ? [new CompressionPlugin({ test: compressed }), new CompressionPlugin({ test: compressed, algorithm: "brotliCompress", filename: "[path][base].br", compressionOptions: { params: { [constants.BROTLI_PARAM_QUALITY]: 10 } } })] : []),
       ...(production
         ? [
             new SizeBudget([

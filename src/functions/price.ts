@@ -1,5 +1,5 @@
 // Price and release: what a terabyte costs, what a device costs to run, and which release computed a cell.
-import { version as release } from "../../package.json";
+import manifest from "../../package.json";
 import { energyCost, pricePerUnit, profitKinds, sellPrice } from "../planning/pricing";
 import { exactDecimal } from "../planning/quantity";
 import { answer } from "./support/answer";
@@ -67,5 +67,5 @@ export function energycost(watts: unknown, tariff: unknown, years?: unknown, ove
  */
 export function version(cell?: unknown): string {
   void cell;
-  return answer("VERSION", () => release);
+  return answer("VERSION", () => manifest.version);
 }

@@ -1,1 +1,50 @@
-export {};
+// Entry of the pane in the spreadsheet host. The host loads this page with the workbook, pane shown or not: it is the shared runtime.
+import manifest from "../../package.json";
+import { officePort } from "../workbook/office/office-port";
+import { chooseFile } from "./choose-file";
+import { themeOf } from "./office-theme";
+import { mountPane } from "./pane";
+import type { PaneHost } from "./pane-host";
+import { startWithWorkbook } from "./start-with-workbook";
+
+const contrast = matchMedia("(forced-colors: active)");
+
+const host: PaneHost = {
+  name: "the spreadsheet program",
+  version: manifest.version,
+  formulasMayStick: true,
+  theme: () => themeOf((Office.context.officeTheme as Office.OfficeTheme | undefined)?.bodyBackgroundColor, contrast.matches),
+  watchTheme: (listener) => {
+    // The host tells of a new theme by loading the page again; the system's contrast can change under it.
+    const tell = () => { listener(host.theme()); };
+    contrast.addEventListener("change", tell);
+    return () => { contrast.removeEventListener("change", tell); };
+  },
+  chooseFile,
+  readSnapshot: async (bytes) => (await import(/* webpackChunkName: "xlsx" */ "../workbook/xlsx/workbook-file")).readSnapshot(bytes),
+  fetchAsset: async (path) => new Uint8Array(await (await fetch(path)).arrayBuffer()),
+  helpAddress: (page) => new URL(`help/${page}`, location.href).href,
+  now: () => new Date(),
+};
+
+/** Shows the pane with one of its views in front: what the ribbon's buttons do. */
+async function show(view: string, event: Office.AddinCommands.Event): Promise<void> {
+  await Office.addin.showAsTaskpane();
+  document.getElementById(`bay-tab-${view}`)?.click();
+  event.completed();
+}
+
+async function start(): Promise<void> {
+  const root = document.getElementById("pane")!;
+  const { host: program } = await Office.onReady();
+  if (program !== Office.HostType.Excel) {
+    root.textContent = "This page is the pane of the add-in and works inside the spreadsheet program. To try it in a browser, open index.html beside it.";
+    return;
+  }
+  Office.actions.associate("showCheck", (event: Office.AddinCommands.Event) => show("check", event));
+  Office.actions.associate("showCommission", (event: Office.AddinCommands.Event) => show("commission", event));
+  const port = startWithWorkbook(officePort(), () => Office.addin.setStartupBehavior(Office.StartupBehavior.load));
+  mountPane(root, port, host);
+}
+
+void start();
