@@ -11,14 +11,14 @@ export const missingId: Rule = {
   check: (index) => {
     const column = index.table("arrays")?.columns.id;
     if (column === undefined) return [];
-    let last = lastId(index);
-    return index
-      .rows("arrays")
-      .filter(({ id }) => id === "")
-      .map((row) => {
-        last += 1;
-        return remarkAt(index, "arrays", row, "id", `${row.array === "" ? "The array" : row.array} has no id, so its records would not be found again. Let the next one be written.`, writeId(index, row, formatId(last)));
-      });
+    const before = lastId(index);
+    const rows = index.rows("arrays").filter(({ id }) => id === "");
+    // The settings remember the last id of all that are missing, so that mends written together agree.
+    const last = formatId(before + rows.length);
+    return rows.map((row, at) => {
+      const sentence = `${row.array === "" ? "The array" : row.array} has no id, so its records would not be found again. Let the next one be written.`;
+      return remarkAt(index, "arrays", row, "id", sentence, writeId(index, row, formatId(before + at + 1), last));
+    });
   },
 };
 
@@ -37,11 +37,11 @@ function formatId(number: number): string {
   return `A${String(number).padStart(4, "0")}`;
 }
 
-function writeId(index: PlanIndex, row: PlanRow<"arrays">, id: string): Mend {
+function writeId(index: PlanIndex, row: PlanRow<"arrays">, id: string, last: string): Mend {
   const remembered = index.find("settings", lastArrayIdSetting);
   const writes = [
     index.write("arrays", row.row, "id", id),
-    remembered === null ? null : index.write("settings", remembered.row, "value", id),
+    remembered === null ? null : index.write("settings", remembered.row, "value", last),
   ];
   return { description: `Give ${row.array} the id ${id}.`, writes: writes.filter((write) => write !== null) };
 }

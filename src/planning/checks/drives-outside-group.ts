@@ -1,0 +1,16 @@
+import { layoutOf } from "./array-capacity";
+import { remarkAt, type Remark, type Rule } from "./finding";
+
+export const drivesOutsideGroup: Rule = {
+  name: "drives-outside-group",
+  family: "capacity",
+  weight: "warn",
+  meaning: "Every drive that is no spare fills a group of its scheme; one outside a group stores nothing.",
+  check: (index) =>
+    index.rows("arrays").flatMap((row): Remark[] => {
+      const layout = layoutOf(row);
+      if (layout === null || layout.outside === 0) return [];
+      const many = layout.outside === 1 ? "1 drive fills" : `${layout.outside} drives fill`;
+      return [remarkAt(index, "arrays", row, "drives", `${many} no group of ${layout.scheme.name} in ${row.array} and store nothing. Change drives, spares or the group shape.`)];
+    }),
+};
