@@ -1,4 +1,5 @@
 import { checkPlan, type Finding, type Rule } from "../../src/planning/checks";
+import { builtInProcedures } from "../../src/planning/commissioning";
 import { columnLetters, planSetUp, sampleRows, type Scalar, type TableKey, type TableRows, type WorkbookSnapshot } from "../../src/planning/workbook-model";
 import { snapshotOf } from "./plain-workbook";
 
@@ -7,7 +8,7 @@ export type EditableRows = Record<TableKey, Record<string, Scalar>[]>;
 
 /** Copies the sample plan, which no rule has anything to stop or warn about. */
 export function sample(): EditableRows {
-  const rows = sampleRows() as Readonly<Partial<Record<TableKey, readonly Readonly<Record<string, Scalar>>[]>>>;
+  const rows = { ...builtInProcedures, ...sampleRows() } as Readonly<Partial<Record<TableKey, readonly Readonly<Record<string, Scalar>>[]>>>;
   const copy = (key: TableKey): Record<string, Scalar>[] => (rows[key] ?? []).map((row) => ({ ...row }));
   const keys: readonly TableKey[] = ["settings", "sites", "racks", "feeds", "networks", "switches", "hosts", "links", "clusters", "pools", "arrays", "ports", "procedures", "steps", "prompts", "jobs", "quote"];
   return Object.fromEntries(keys.map((key) => [key, copy(key)])) as EditableRows;

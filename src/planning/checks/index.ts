@@ -1,4 +1,4 @@
-export { poolContents, usableOf, type PoolContents } from "./array-capacity";
+export { layoutOf, poolContents, usableOf, type PoolContents } from "./array-capacity";
 export { checkPlan } from "./check-plan";
 export type { Finding, Mend, Rule, RuleFamily, Weight } from "./finding";
 export { hostPaths, type HostPath } from "./host-paths";
