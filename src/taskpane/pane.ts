@@ -2,8 +2,10 @@ import type { WorkbookPort } from "../workbook/port";
 import "./elements/fluent";
 import { make } from "./elements/make";
 import { makeStatusBar } from "./elements/status-bar";
+import { explain } from "./elements/work";
 import "./pane.css";
 import type { PaneHost } from "./pane-host";
+import { makeCheckView } from "./views/check-view";
 import { makeFunctionsView } from "./views/functions-view";
 import { makePaneMenu } from "./views/pane-menu";
 import { makePlanView } from "./views/plan-view";
@@ -13,6 +15,7 @@ export type { ChosenFile, PaneHost, Theme } from "./pane-host";
 
 const views: readonly { readonly name: string; readonly make: (pane: PaneContext) => View }[] = [
   { name: "Plan", make: makePlanView },
+  { name: "Check", make: makeCheckView },
   { name: "Functions", make: makeFunctionsView },
 ];
 
@@ -32,18 +35,18 @@ export function mountPane(root: HTMLElement, port: WorkbookPort, host: PaneHost)
     { class: "bay-tabs", size: "small", "aria-label": "Views" },
     shown.map(({ id, name }) => make("fluent-tab", { id: `bay-tab-${id}`, "aria-controls": `bay-${id}` }, name)),
   ) as HTMLElement & { activeid: string };
-  let turnedTo = "";
+  let turnedTo: View | null = null;
   tabs.addEventListener("change", () => {
-    if (tabs.activeid === turnedTo) return;
-    turnedTo = tabs.activeid;
-    shown.forEach(({ id, view }, index) => {
-      const here = turnedTo === `bay-tab-${id}`;
-      panels[index]!.hidden = !here;
-      if (here) void view.show();
-    });
+    const index = shown.findIndex(({ id }) => tabs.activeid === `bay-tab-${id}`);
+    const view = shown[index]?.view ?? null;
+    if (view === null || view === turnedTo) return;
+    turnedTo = view;
+    panels.forEach((panel, place) => (panel.hidden = place !== index));
+    void view.show();
   });
+  void port.watch(() => turnedTo?.changed?.()).catch((thrown: unknown) => status.say(explain(thrown, "Follow changes of the workbook")));
 
-  const frame = make("div", { class: "bay" }, make("div", { class: "bay-bar" }, makePaneMenu(pane), make("strong", {}, "Baywright")), tabs, panels, status.element);
+  const frame = make("div", { class: "bay" }, make("div", { class: "bay-bar" }, makePaneMenu(pane), make("h1", {}, "Baywright")), tabs, panels, status.element);
   const follow = () => (frame.dataset["theme"] = host.theme());
   follow();
   host.watchTheme(follow);

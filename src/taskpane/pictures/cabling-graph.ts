@@ -1,5 +1,4 @@
-import { buildGraph, searchFrom, singlePointsTo, type Link } from "../../planning/resilience";
-import { rowsOf, type Plan } from "../../planning/workbook-model";
+import { controllersOf, foldName, hostPaths, type PlanIndex } from "../../planning/checks";
 import { label, pictureWidth, rect, type Picture, type Shape } from "./picture";
 
 type Column = "controller" | "switch" | "host";
@@ -29,65 +28,54 @@ export interface CablingLayout {
   readonly parted: readonly string[];
 }
 
-/**
- * Reads the cabling of a site from Ports and Links, with the single points between each array and each host of the site.
- *
- * Both controllers of an array lead to the array itself, so that losing one of them parts nothing while the other is cabled.
- */
-export function layoutCabling(plan: Plan, site: string): CablingLayout {
-  const isHere = (row: { readonly site: string }) => row.site.toLowerCase() === site.toLowerCase();
-  const arrays = rowsOf(plan, "arrays").filter(isHere).map(({ array }) => array).filter((name) => name !== "");
-  const hosts = rowsOf(plan, "hosts").filter(isHere).map(({ host }) => host).filter((name) => name !== "");
-  const switches = rowsOf(plan, "switches").filter(isHere).map((row) => row.switch).filter((name) => name !== "");
-  const known = new Map<string, { readonly name: string; readonly kind: Column }>();
-  for (const name of switches) known.set(name.toLowerCase(), { name, kind: "switch" });
-  for (const name of hosts) known.set(name.toLowerCase(), { name, kind: "host" });
+/** Reads the cabling of a site from Ports and Links, with the single points that the checks find between its arrays and hosts. */
+export function layoutCabling(index: PlanIndex, site: string): CablingLayout {
+  const nodes = new Map<string, { readonly name: string; readonly kind: Column }>();
+  const add = (name: string, kind: Column) => {
+    if (name !== "" && !nodes.has(foldName(name))) nodes.set(foldName(name), { name, kind });
+  };
+  const runs = new Map<string, { from: string; to: string; count: number }>();
+  const cable = (from: string, to: string) => {
+    const [one, other] = [nodes.get(foldName(from)), nodes.get(foldName(to))];
+    if (one === undefined || other === undefined || one === other) return;
+    const key = runKey(from, to);
+    const run = runs.get(key);
+    if (run === undefined) runs.set(key, { from: one.name, to: other.name, count: 1 });
+    else run.count += 1;
+  };
 
-  const arrayLinks = new Map<string, Link>();
-  const cables: Link[] = [];
-  for (const { array, controller, switch: to } of rowsOf(plan, "ports")) {
-    const home = arrays.find((name) => name.toLowerCase() === array.toLowerCase());
-    const target = known.get(to.toLowerCase());
-    if (home === undefined || target === undefined) continue;
-    const node = `${home} ${controller}`.trim();
-    if (node !== home && !arrayLinks.has(node)) arrayLinks.set(node, { from: home, to: node });
-    known.set(node.toLowerCase(), { name: node, kind: "controller" });
-    cables.push({ from: node, to: target.name });
-  }
-  for (const { from, to } of rowsOf(plan, "links")) {
-    const [one, other] = [known.get(from.toLowerCase()), known.get(to.toLowerCase())];
-    if (one !== undefined && other !== undefined && one !== other) cables.push({ from: one.name, to: other.name });
-  }
-
-  const alone = new Set<string>();
-  const parted: string[] = [];
-  const links = [...arrayLinks.values(), ...cables];
-  const graph = buildGraph(links);
-  for (const array of arrays) {
-    const start = graph.nodeNumbers.get(array.toLowerCase());
-    const search = start === undefined ? null : searchFrom(graph, start);
-    for (const host of hosts) {
-      const end = graph.nodeNumbers.get(host.toLowerCase());
-      const points = search === null || end === undefined ? null : singlePointsTo(search, end);
-      if (points === null) parted.push(`${array} and ${host}`);
-      else for (const { name } of points) alone.add(name.toLowerCase());
+  for (const row of index.rowsWith("switches", "site", site)) add(row.switch, "switch");
+  for (const { host } of index.rowsWith("hosts", "site", site)) add(host, "host");
+  for (const array of index.rowsWith("arrays", "site", site)) {
+    const severalControllers = (controllersOf(array)?.length ?? 0) > 1;
+    for (const { row } of index.portsOf(array)) {
+      const node = severalControllers ? `${array.array} ${row.controller}` : array.array;
+      if (row.switch !== "") add(node, "controller");
+      cable(node, row.switch);
     }
   }
+  for (const { from, to } of index.rows("links")) cable(from, to);
 
-  const runs = new Map<string, { from: string; to: string; count: number }>();
-  for (const { from, to } of cables) {
-    const key = [from, to].sort().join("\u0000");
-    const run = runs.get(key);
-    if (run === undefined) runs.set(key, { from, to, count: 1 });
-    else run.count += 1;
+  const single = new Set<string>();
+  const parted: string[] = [];
+  for (const { host, array, points } of hostPaths(index)) {
+    if (foldName(array.site) !== foldName(site)) continue;
+    if (points === null) parted.push(`${array.array} and ${host.host}`);
+    // The checks speak of "controller a" and "the array", whose ways the picture shows at the array's name.
+    const nodeOf = (name: string) => name.replace(/^controller /, `${array.array} `).replace(/^the array$/, array.array);
+    for (const { kind, name } of points ?? []) single.add(kind === "node" ? foldName(nodeOf(name)) : runKey(...(name.split(" - ").map(nodeOf) as [string, string])));
   }
-  const isAlone = ({ from, to }: { from: string; to: string }) => alone.has(`${from} - ${to}`.toLowerCase()) || alone.has(`${to} - ${from}`.toLowerCase());
   return {
     site,
-    nodes: [...known.values()].map((node) => ({ ...node, isSinglePoint: alone.has(node.name.toLowerCase()) })),
-    runs: [...runs.values()].map((run) => ({ ...run, isSinglePoint: isAlone(run) })),
+    nodes: [...nodes.values()].map((node) => ({ ...node, isSinglePoint: single.has(foldName(node.name)) })),
+    runs: [...runs].map(([key, run]) => ({ ...run, isSinglePoint: single.has(key) })),
     parted,
   };
+}
+
+/** Names the cables between two nodes, whichever stands first. */
+function runKey(from: string, to: string): string {
+  return [foldName(from), foldName(to)].sort().join("\n");
 }
 
 const rowHeight = 34;
@@ -140,7 +128,8 @@ function curve(from: { readonly x: number; readonly y: number; readonly kind: Co
 export function describeCabling({ site, nodes, runs, parted }: CablingLayout): string {
   const single = [...nodes.filter(({ isSinglePoint }) => isSinglePoint).map(({ name }) => name), ...runs.filter(({ isSinglePoint }) => isSinglePoint).map(({ from, to }) => `the cable ${from} – ${to}`)];
   const cables = runs.reduce((sum, { count }) => sum + count, 0);
-  const first = nodes.length === 0 ? `${site}: nothing is cabled yet.` : `${site}: ${cables} cables between ${nodes.length} devices.`;
-  const second = nodes.length === 0 ? "" : single.length === 0 ? " No single point parts an array from a host." : ` Single points: ${single.join(", ")}.`;
+  if (runs.length === 0) return `${site}: nothing is cabled yet.`;
+  const first = `${site}: ${cables} cables between ${nodes.length} devices.`;
+  const second = single.length === 0 ? " No single point parts an array from a host." : ` Single points: ${single.join(", ")}.`;
   return first + second + (parted.length === 0 ? "" : ` Nothing joins ${parted.join("; ")}.`);
 }

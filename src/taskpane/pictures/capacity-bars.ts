@@ -1,82 +1,50 @@
-import { breakDown, layoutDrives, parseScheme, usableOfMixed } from "../../planning/capacity";
-import { Problem } from "../../planning/problem";
-import { bytes, type Bytes, type Share } from "../../planning/quantity";
-import { readSettings, rowsOf, type Plan, type PlanRow } from "../../planning/workbook-model";
+import { breakDown } from "../../planning/capacity";
+import { layoutOf, poolContents, type PlanIndex } from "../../planning/checks";
+import { share } from "../../planning/quantity";
+import type { PlanRow } from "../../planning/workbook-model";
 import { label, line, pictureWidth, rect, type Picture, type Shape } from "./picture";
 
-/** Where the raw capacity of a pool goes. The parts add up to `raw`; `used` may be more than `usable`. */
+/** Where the raw capacity of a pool's arrays goes. The parts add up to `raw`; `used` may be more than `usable`. */
 export interface PoolCapacity {
   readonly pool: string;
-  readonly arrays: number;
+  /** Scheme laid over the arrays, as it is written; "" for none. What it takes is part of what is used. */
+  readonly across: string;
+  readonly fillLimit: number;
   readonly raw: bigint;
   readonly usable: bigint;
   readonly used: bigint;
-  readonly fillLimit: number;
-  /** Taken by redundancy inside the arrays and across them. */
   readonly redundancy: bigint;
   readonly reserve: bigint;
   /** Hot spares and drives that fill no group. */
   readonly spare: bigint;
-  /** Arrays that are not counted, each with the reason. */
+  /** Arrays whose capacity is not known: they are in no bar. */
   readonly left: readonly string[];
 }
 
 /** Adds up, pool by pool, what the arrays hold; arrays without a pool come last. */
-export function layoutCapacity(plan: Plan): readonly PoolCapacity[] {
-  const { settings } = readSettings(plan);
-  const arrays = rowsOf(plan, "arrays");
-  const pools = rowsOf(plan, "pools").map(({ pool, fillLimit, acrossArrays }) => ({ pool, fillLimit: fillLimit ?? settings.fillLimit, acrossArrays }));
-  const known = new Set(pools.map(({ pool }) => pool.toLowerCase()));
-  const rest = arrays.filter(({ pool }) => !known.has(pool.toLowerCase()));
-  return [
-    ...pools.map((pool) => addUp(pool, arrays.filter((row) => row.pool.toLowerCase() === pool.pool.toLowerCase()))),
-    ...(rest.length === 0 ? [] : [addUp({ pool: "No pool", fillLimit: settings.fillLimit, acrossArrays: "" }, rest)]),
-  ].filter(({ arrays: count }) => count > 0);
+export function layoutCapacity(index: PlanIndex): readonly PoolCapacity[] {
+  const pools = poolContents(index).map(({ pool, across, fillLimit, arrays }) => addUp(pool.pool, across === null ? "" : pool.acrossArrays, fillLimit, arrays));
+  const rest = index.rows("arrays").filter(({ pool }) => index.find("pools", pool) === null);
+  return [...pools, addUp("No pool", "", index.settings.fillLimit, rest)].filter(({ raw, left }) => raw > 0n || left.length > 0);
 }
 
-interface PoolTerms {
-  readonly pool: string;
-  readonly fillLimit: number;
-  readonly acrossArrays: string;
-}
-
-function addUp({ pool, fillLimit, acrossArrays }: PoolTerms, arrays: readonly PlanRow<"arrays">[]): PoolCapacity {
-  const left: string[] = [];
-  const parts = arrays.flatMap((row) => {
-    if (row.scheme === null || row.drives === null || row.driveSize === null) {
-      left.push(`${row.array}: scheme, drives or drive size is missing`);
-      return [];
-    }
-    try {
-      return [breakDown(layoutDrives(row.scheme, row.drives, row.spares ?? 0), row.driveSize, row.reserve ?? (0 as Share))];
-    } catch (thrown) {
-      if (!(thrown instanceof Problem)) throw thrown;
-      left.push(`${row.array}: ${thrown.sentence}`);
-      return [];
-    }
+function addUp(pool: string, across: string, fillLimit: number, arrays: readonly PlanRow<"arrays">[]): PoolCapacity {
+  const counted = arrays.flatMap((row) => {
+    const layout = layoutOf(row);
+    return layout === null || row.driveSize === null ? [] : [{ row, ...breakDown(layout, row.driveSize, row.reserve ?? share(0)) }];
   });
-  const sum = (of: (part: (typeof parts)[number]) => bigint) => parts.reduce((total, part) => total + of(part), 0n);
-  const inside = sum((part) => part.usable);
-  let usable = inside;
-  if (acrossArrays !== "" && acrossArrays.toLowerCase() !== "none") {
-    try {
-      usable = usableOfMixed(parseScheme(acrossArrays, "Across arrays"), parts.map((part): Bytes => bytes(part.usable)), 0, 0 as Share);
-    } catch (thrown) {
-      if (!(thrown instanceof Problem)) throw thrown;
-      left.push(`Across arrays: ${thrown.sentence}`);
-    }
-  }
+  const sum = (of: (part: (typeof counted)[number]) => bigint) => counted.reduce((total, part) => total + of(part), 0n);
   return {
     pool,
-    arrays: arrays.length,
-    raw: sum((part) => part.raw),
-    usable,
-    used: arrays.reduce((total, { used }) => total + (used ?? 0n), 0n),
+    across,
     fillLimit,
-    redundancy: sum((part) => part.redundancy) + inside - usable,
+    raw: sum((part) => part.raw),
+    usable: sum((part) => part.usable),
+    used: sum(({ row }) => row.used ?? 0n),
+    redundancy: sum((part) => part.redundancy),
     reserve: sum((part) => part.reserve),
     spare: sum((part) => part.spares + part.outside),
-    left,
+    left: arrays.filter((row) => !counted.some((part) => part.row === row)).map(({ array }) => array),
   };
 }
 
@@ -128,8 +96,9 @@ export function drawCapacity(pools: readonly PoolCapacity[]): Picture {
 /** Says in words what a pool holds. */
 export function describePool(pool: PoolCapacity): string {
   const over = pool.used > limitOf(pool) ? " Over its fill limit." : "";
-  const left = pool.left.length === 0 ? "" : ` Not counted: ${pool.left.join("; ")}.`;
-  return `${pool.pool}: ${terabytes(pool.used)} used of ${terabytes(pool.usable)} usable (${fillOf(pool)}, limit ${percent(pool.fillLimit)}), ${terabytes(pool.raw)} raw.${over}${left}`;
+  const across = pool.across === "" ? "" : ` What is used holds ${pool.across} over the arrays.`;
+  const left = pool.left.length === 0 ? "" : ` Not counted, for want of scheme, drives or drive size that fit: ${pool.left.join(", ")}.`;
+  return `${pool.pool}: ${terabytes(pool.used)} used of ${terabytes(pool.usable)} usable (${fillOf(pool)}, limit ${percent(pool.fillLimit)}), ${terabytes(pool.raw)} raw.${over}${across}${left}`;
 }
 
 function limitOf({ usable, fillLimit }: PoolCapacity): bigint {

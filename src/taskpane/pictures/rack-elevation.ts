@@ -1,50 +1,39 @@
-import { rowsOf, type Plan, type PlanRow } from "../../planning/workbook-model";
+import { unitsOf, type PlanIndex, type RackContents, type RackItem } from "../../planning/checks";
 import { label, line, pictureWidth, rect, type Picture, type Shape } from "./picture";
 
-/** Something mounted in a rack. Unit numbers as the rack counts them. */
-export interface MountedItem {
-  readonly name: string;
-  readonly kind: "array" | "switch";
-  readonly first: number;
-  readonly last: number;
-  readonly kg: number | null;
+/** Something mounted in a rack, and what is wrong with where it is. */
+export interface MountedItem extends RackItem {
   readonly fault: "overlaps" | "outside" | null;
 }
 
-/** What stands where in a rack. */
-export interface RackLayout {
-  readonly rack: string;
-  readonly site: string;
+/** What stands where in a rack, from the bottom up. */
+export interface RackLayout extends RackContents {
+  /** Units it has; as many as usual where the plan does not say. */
   readonly units: number;
-  readonly fromTop: boolean;
-  readonly limitKg: number | null;
   readonly items: readonly MountedItem[];
-  /** Things planned for this rack that say no unit yet. */
+  /** Things planned for this rack whose place is not known. */
   readonly unplaced: readonly string[];
 }
 
-/** Reads what stands in a rack, from the lowest unit number up, and marks what overlaps or reaches outside. */
-export function layoutRack(plan: Plan, rack: PlanRow<"racks">): RackLayout {
-  const units = rack.units ?? 42;
-  const here = [
-    ...rowsOf(plan, "arrays").map((row) => ({ row, name: row.array, kind: "array" as const, kg: row.weightKg })),
-    ...rowsOf(plan, "switches").map((row) => ({ row, name: row.switch, kind: "switch" as const, kg: null })),
-  ].filter(({ row }) => row.rack !== "" && row.rack.toLowerCase() === rack.rack.toLowerCase());
-  const placed = here.flatMap(({ row: { bottomUnit, units: high }, name, kind, kg }) => (bottomUnit === null ? [] : [{ name, kind, kg, first: bottomUnit, last: bottomUnit + Math.max(1, high ?? 1) - 1 }]));
-  placed.sort((a, b) => a.first - b.first || a.last - b.last);
-  const items = placed.map((item) => {
-    const isOutside = item.first < 1 || item.last > units;
-    const overlaps = placed.some((other) => other !== item && other.first <= item.last && item.first <= other.last);
-    return { ...item, fault: isOutside ? ("outside" as const) : overlaps ? ("overlaps" as const) : null };
-  });
+/** Units of a full-height rack: common practice, no source. */
+const usualUnits = 42;
+
+/** Marks what overlaps or reaches outside in a rack, and names what has no place in it yet. */
+export function layoutRack(index: PlanIndex, { rack, items }: RackContents): RackLayout {
+  const units = rack.units ?? usualUnits;
+  const planned = [
+    ...index.rowsWith("arrays", "rack", rack.rack).map((row) => ({ row, name: row.array })),
+    ...index.rowsWith("switches", "rack", rack.rack).map((row) => ({ row, name: row.switch })),
+  ];
   return {
-    rack: rack.rack,
-    site: rack.site,
+    rack,
     units,
-    fromTop: rack.numberedFrom === "top",
-    limitKg: rack.limitKg,
-    items,
-    unplaced: here.filter(({ row }) => row.bottomUnit === null).map(({ name }) => name),
+    items: items.map((item): MountedItem => {
+      const isOutside = item.lowest < 1 || item.highest > units;
+      const overlaps = items.some((other) => other !== item && other.lowest <= item.highest && item.lowest <= other.highest);
+      return { ...item, fault: isOutside ? "outside" : overlaps ? "overlaps" : null };
+    }),
+    unplaced: planned.filter(({ row }) => !items.some((item) => item.row === row)).map(({ name }) => name),
   };
 }
 
@@ -55,8 +44,10 @@ const right = pictureWidth - 4;
 
 /** Draws the front of a rack: every unit, what stands in it, how heavy it is, and what does not fit. */
 export function drawRack(layout: RackLayout): Picture {
-  const { units, items, fromTop } = layout;
-  const yOf = (unit: number) => top + (fromTop ? unit - 1 : units - unit) * unitHeight;
+  const { rack, units, items } = layout;
+  const fromTop = rack.numberedFrom === "top";
+  /** Upper edge of a unit that is counted from the bottom. */
+  const yOf = (unit: number) => top + (units - unit) * unitHeight;
   const inside = items.filter(({ fault }) => fault !== "outside");
   const outside = items.filter(({ fault }) => fault === "outside");
   const height = top + units * unitHeight + 8 + (outside.length + layout.unplaced.length) * 16;
@@ -64,42 +55,37 @@ export function drawRack(layout: RackLayout): Picture {
   const shapes: Shape[] = [rect(left, top, right - left, units * unitHeight, "frame")];
   for (let unit = 1; unit <= units; unit += 1) {
     const y = yOf(unit);
+    const number = fromTop ? units - unit + 1 : unit;
     shapes.push(line(left, y + unitHeight, right, y + unitHeight, "hairline"));
-    if (unit === 1 || unit % 5 === 0 || unit === units) shapes.push(label(left - 5, y + unitHeight - 2.5, String(unit), { anchor: "end", look: "label soft" }));
+    if (number === 1 || number % 5 === 0 || number === units) shapes.push(label(left - 5, y + unitHeight - 2.5, String(number), { anchor: "end", look: "label soft" }));
   }
   const depth = new Map<MountedItem, number>();
-  inside.forEach((item, index) => depth.set(item, inside.slice(0, index).filter((other) => item.first <= other.last && other.first <= item.last).length));
+  inside.forEach((item, index) => depth.set(item, inside.slice(0, index).filter((other) => item.lowest <= other.highest && other.lowest <= item.highest).length));
   for (const item of inside) {
-    const y = Math.min(yOf(item.first), yOf(item.last));
+    const y = yOf(item.highest);
     const indent = (depth.get(item) ?? 0) * 14;
-    const size = (item.last - item.first + 1) * unitHeight;
-    shapes.push(rect(left + 2 + indent, y + 0.5, right - left - 4 - indent, size - 1, item.fault === "overlaps" ? "item alarm" : `item ${item.kind}`));
+    const size = (item.highest - item.lowest + 1) * unitHeight;
+    shapes.push(rect(left + 2 + indent, y + 0.5, right - left - 4 - indent, size - 1, item.fault === "overlaps" ? "item alarm" : `item ${item.table}`));
     if (item.fault === "overlaps") shapes.push(rect(left + 6 + indent, y + size / 2 - 6.5, right - left - 12 - indent, 13, "plate"));
-    const words = [item.fault === "overlaps" ? "⚠" : "", item.name, unitsOf(item)].filter((word) => word !== "").join("  ");
+    const words = `${item.fault === "overlaps" ? "⚠ " : ""}${item.name}, ${unitsOf(item, rack)}`;
     shapes.push(label(left + 9 + indent, y + size / 2 + 4, words, { room: right - left - 70 - indent }));
     if (item.kg !== null) shapes.push(label(right - 9, y + size / 2 + 4, `${item.kg} kg`, { anchor: "end" }));
   }
-  const below = [...outside.map((item) => `⚠ ${item.name} (${unitsOf(item)}) reaches outside the rack`), ...layout.unplaced.map((name) => `? ${name} has no unit yet`)];
+  const below = [...outside.map((item) => `⚠ ${item.name}, ${unitsOf(item, rack)}: outside the rack`), ...layout.unplaced.map((name) => `? ${name} has no place yet`)];
   below.forEach((text, index) => shapes.push(label(left, top + units * unitHeight + 16 + index * 16, text, { room: right - left })));
 
-  return { title: `Rack ${layout.rack}`, summary: describeRack(layout), width: pictureWidth, height, shapes };
+  return { title: `Rack ${rack.rack}`, summary: describeRack(layout), width: pictureWidth, height, shapes };
 }
 
 /** Says in words what stands in a rack. */
-export function describeRack({ rack, units, fromTop, items, limitKg, unplaced }: RackLayout): string {
+export function describeRack({ rack, units, items, unplaced }: RackLayout): string {
   const kg = items.reduce((sum, item) => sum + (item.kg ?? 0), 0);
-  const list = items.map((item) => `${item.name} in ${unitsOf(item)}${item.fault === null ? "" : item.fault === "overlaps" ? " (overlaps)" : " (reaches outside)"}`);
-  const used = new Set(items.flatMap(({ first, last }) => Array.from({ length: last - first + 1 }, (_, index) => first + index).filter((unit) => unit >= 1 && unit <= units))).size;
+  const list = items.map((item) => `${item.name} in ${unitsOf(item, rack)}${item.fault === null ? "" : item.fault === "overlaps" ? " (overlaps)" : " (outside)"}`);
+  const filled = Array.from({ length: units }, (_, at) => at + 1).filter((unit) => items.some(({ lowest, highest }) => lowest <= unit && unit <= highest)).length;
   return [
-    `${rack}: ${units} units, numbered from the ${fromTop ? "top" : "bottom"}, ${used} filled.`,
-    `Arrays weigh ${kg} kg${limitKg === null ? "" : ` of ${limitKg} kg`}.`,
+    `${rack.rack}: ${units} units, numbered from the ${rack.numberedFrom === "top" ? "top" : "bottom"}, ${filled} filled.`,
+    `Arrays weigh ${kg} kg${rack.limitKg === null ? "" : ` of ${rack.limitKg} kg`}.`,
     items.length === 0 ? "Nothing stands in it." : `${list.join(", ")}.`,
-    unplaced.length === 0 ? "" : `No unit yet: ${unplaced.join(", ")}.`,
-  ]
-    .filter((part) => part !== "")
-    .join(" ");
-}
-
-function unitsOf({ first, last }: MountedItem): string {
-  return first === last ? `U${first}` : `U${first}–${last}`;
+    ...(unplaced.length === 0 ? [] : [`No place yet: ${unplaced.join(", ")}.`]),
+  ].join(" ");
 }

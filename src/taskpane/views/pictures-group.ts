@@ -1,10 +1,11 @@
-import { rowsOf, type Plan } from "../../planning/workbook-model";
+import { plannedFeedLoads, rackContents, type PlanIndex } from "../../planning/checks";
 import { makeButton } from "../elements/button";
 import { fill, make } from "../elements/make";
 import { drawCabling, layoutCabling } from "../pictures/cabling-graph";
 import { drawCapacity, layoutCapacity } from "../pictures/capacity-bars";
 import { renderPng } from "../pictures/copy-picture";
 import { drawPicture } from "../pictures/draw-picture";
+import { drawFeedLoads, feedLoadsOf, unfedDevices } from "../pictures/feed-loads";
 import type { Picture } from "../pictures/picture";
 import { drawRack, layoutRack } from "../pictures/rack-elevation";
 import type { PaneContext } from "./view";
@@ -12,53 +13,63 @@ import type { PaneContext } from "./view";
 interface PictureKind {
   readonly name: string;
   /** What there is one picture of: a rack, a site; one of the whole plan where there is nothing to choose. */
-  readonly subjects: (plan: Plan) => readonly string[];
+  readonly subjects: (index: PlanIndex) => readonly string[];
   /** Null where the plan holds nothing to draw. */
-  readonly draw: (plan: Plan, subject: string) => Picture | null;
+  readonly draw: (index: PlanIndex, subject: string) => Picture | null;
   readonly empty: string;
   readonly caution?: string;
 }
 
-const sitesOf = (plan: Plan) => rowsOf(plan, "sites").map(({ site }) => site);
+const sitesOf = (index: PlanIndex) => index.rows("sites").map(({ site }) => site);
 
 const kinds: readonly PictureKind[] = [
   {
     name: "Capacity by pool",
     subjects: () => [],
-    draw: (plan) => {
-      const pools = layoutCapacity(plan);
+    draw: (index) => {
+      const pools = layoutCapacity(index);
       return pools.length === 0 ? null : drawCapacity(pools);
     },
     empty: "No array stands in the plan yet. Fill Arrays, then look again.",
   },
   {
     name: "Rack elevation",
-    subjects: (plan) => rowsOf(plan, "racks").map(({ rack }) => rack),
-    draw: (plan, subject) => {
-      const rack = rowsOf(plan, "racks").find((row) => row.rack === subject);
-      return rack === undefined ? null : drawRack(layoutRack(plan, rack));
+    subjects: (index) => rackContents(index).map(({ rack }) => rack.rack),
+    draw: (index, subject) => {
+      const contents = rackContents(index).find(({ rack }) => rack.rack === subject);
+      return contents === undefined ? null : drawRack(layoutRack(index, contents));
     },
     empty: "No rack stands in the plan yet. Fill Racks, then look again.",
     caution: "Planning figures. Anchor the rack and fill it from the bottom; lift as the plan says, drives out. Floor load and local codes decide.",
   },
   {
+    name: "Feed loads",
+    subjects: sitesOf,
+    draw: (index, subject) => {
+      const loads = feedLoadsOf(subject, plannedFeedLoads(index));
+      return loads.length === 0 ? null : drawFeedLoads(subject, loads, unfedDevices(index, subject));
+    },
+    empty: "No feed with volts and breaker stands in the plan for this site. Fill Feeds, then look again.",
+    caution: "Planning figures from the watts in the plan. A licensed electrician and the local code decide what a circuit may carry.",
+  },
+  {
     name: "Cabling",
     subjects: sitesOf,
-    draw: (plan, subject) => {
-      const layout = layoutCabling(plan, subject);
-      return layout.nodes.length === 0 ? null : drawCabling(layout);
+    draw: (index, subject) => {
+      const layout = layoutCabling(index, subject);
+      return layout.runs.length === 0 ? null : drawCabling(layout);
     },
     empty: "Nothing is cabled here yet. Fill Switches and Ports, or propose the cabling.",
   },
 ];
 
 /** Makes the part of the Plan view that shows the plan as pictures. */
-export function makePicturesGroup(pane: PaneContext): { readonly element: HTMLElement; show(plan: Plan): void } {
+export function makePicturesGroup(pane: PaneContext): { readonly element: HTMLElement; show(index: PlanIndex): void } {
   const kindSelect = make("select", { "aria-label": "Picture", on: { change: () => redraw() } }, kinds.map(({ name }) => make("option", {}, name)));
   const subjectSelect = make("select", { "aria-label": "Of", on: { change: () => redraw() } });
   const figure = make("figure");
   const element = make("section", { class: "bay-group", hidden: true }, make("h2", {}, "Pictures"), make("div", { class: "bay-row" }, kindSelect, subjectSelect), figure);
-  let shown: Plan | null = null;
+  let shown: PlanIndex | null = null;
 
   function redraw(): void {
     if (shown === null) return;
@@ -86,9 +97,9 @@ export function makePicturesGroup(pane: PaneContext): { readonly element: HTMLEl
 
   return {
     element,
-    show(plan) {
-      shown = plan;
-      element.hidden = rowsOf(plan, "sites").length + rowsOf(plan, "arrays").length + rowsOf(plan, "racks").length === 0;
+    show(index) {
+      shown = index;
+      element.hidden = index.rows("sites").length + index.rows("arrays").length + index.rows("racks").length === 0;
       if (!element.hidden) redraw();
     },
   };

@@ -1,9 +1,12 @@
 import { loadSample } from "../../actions/load-sample";
 import { setUp } from "../../actions/set-up";
-import { missingTables, readPlan, rowsOf, tableKeys, tables as schema, type Plan, type TableKey } from "../../planning/workbook-model";
+import { PlanIndex } from "../../planning/checks";
+import { missingTables, tableKeys, tables as schema, type TableKey } from "../../planning/workbook-model";
 import { makeButton } from "../elements/button";
 import { countOf } from "../elements/count-of";
 import { fill, make } from "../elements/make";
+import { pace } from "../elements/pace";
+import { explain } from "../elements/work";
 import { makePicturesGroup } from "./pictures-group";
 import type { PaneContext, View } from "./view";
 
@@ -15,10 +18,11 @@ export function makePlanView(pane: PaneContext): View {
 
   const refresh = async () => {
     const workbook = await port.read();
-    const plan = readPlan(workbook);
-    showTables(plan, missingTables(workbook));
-    pictures.show(plan);
+    const index = new PlanIndex(workbook);
+    showTables(index, missingTables(workbook));
+    pictures.show(index);
   };
+  const followChanges = pace(() => refresh().catch((thrown: unknown) => status.say(explain(thrown, "Read the plan"))), 1000);
   const show = () => status.run("Read the plan", async () => (await refresh(), null));
 
   const setUpTables = () =>
@@ -36,14 +40,14 @@ export function makePlanView(pane: PaneContext): View {
       return { sentence: "The plan of the Thornmere Map Library, which is invented, stands in the tables. Look around, change it, check it." };
     });
 
-  function showTables(plan: Plan, missing: readonly TableKey[]): void {
-    const isEmpty = tableKeys.every((key) => key === "settings" || key === "procedures" || key === "steps" || rowsOf(plan, key).length === 0);
+  function showTables(index: PlanIndex, missing: readonly TableKey[]): void {
+    const isEmpty = tableKeys.every((key) => key === "settings" || key === "procedures" || key === "steps" || index.rows(key).length === 0);
     const sentence =
       missing.length === tableKeys.length
         ? "This workbook has no planning tables yet. Set-up adds one sheet a table; what is here stays as it is."
         : missing.length > 0
           ? `${countOf(missing.length, "table")} of ${tableKeys.length} ${missing.length === 1 ? "is" : "are"} not here: ${missing.map((key) => schema[key].name).join(", ")}.`
-          : `${countOf(rowsOf(plan, "sites").length, "site")}, ${countOf(rowsOf(plan, "arrays").length, "array")}, ${countOf(rowsOf(plan, "ports").length, "port address", "port addresses")}, ${countOf(rowsOf(plan, "jobs").length, "job")}.`;
+          : `${countOf(index.rows("sites").length, "site")}, ${countOf(index.rows("arrays").length, "array")}, ${countOf(index.rows("ports").length, "port address", "port addresses")}, ${countOf(index.rows("jobs").length, "job")}.`;
     fill(
       tables,
       make("h2", {}, "Tables"),
@@ -57,5 +61,5 @@ export function makePlanView(pane: PaneContext): View {
     );
   }
 
-  return { element: make("div", {}, tables, pictures.element), show };
+  return { element: make("div", {}, tables, pictures.element), show, changed: followChanges };
 }

@@ -14,4 +14,6 @@ export interface View {
   readonly element: HTMLElement;
   /** Brings the view up to date; called whenever the person turns to it. */
   show(): unknown;
+  /** Follows a change of the workbook; called while the view is shown, however fast changes come. */
+  changed?(): unknown;
 }

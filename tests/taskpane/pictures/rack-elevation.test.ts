@@ -1,10 +1,11 @@
-import { planSetUp, readPlan, rowsOf, type TableRows } from "../../../src/planning/workbook-model";
+import { PlanIndex, rackContents } from "../../../src/planning/checks";
+import { planSetUp, type TableRows } from "../../../src/planning/workbook-model";
 import { describeRack, drawRack, layoutRack } from "../../../src/taskpane/pictures/rack-elevation";
 import { snapshotOf } from "../../support/plain-workbook";
 
 function rackOf(rows: TableRows, name = "R1") {
-  const plan = readPlan(snapshotOf(planSetUp({ sheets: [] }, rows)));
-  return layoutRack(plan, rowsOf(plan, "racks").find(({ rack }) => rack === name)!);
+  const index = new PlanIndex(snapshotOf(planSetUp({ sheets: [] }, rows)));
+  return layoutRack(index, rackContents(index).find(({ rack }) => rack.rack === name)!);
 }
 
 const rack = { rack: "R1", site: "Mill", units: 12, numberedFrom: "bottom", limitKg: 300 } as const;
@@ -16,7 +17,7 @@ describe("the layout of a rack", () => {
       arrays: [{ array: "high", rack: "r1", bottomUnit: 6, units: 2, weightKg: 30 }, { array: "low", rack: "R1", bottomUnit: 1, units: 4, weightKg: 46 }, { array: "elsewhere", rack: "R2", bottomUnit: 1, units: 4 }],
       switches: [{ switch: "sw", rack: "R1", bottomUnit: 12, units: 1 }],
     });
-    expect(items.map(({ name, first, last, fault }) => [name, first, last, fault])).toEqual([["low", 1, 4, null], ["high", 6, 7, null], ["sw", 12, 12, null]]);
+    expect(items.map(({ name, lowest, highest, fault }) => [name, lowest, highest, fault])).toEqual([["low", 1, 4, null], ["high", 6, 7, null], ["sw", 12, 12, null]]);
   });
 
   test.each([
@@ -32,19 +33,19 @@ describe("the layout of a rack", () => {
   test("names what has no unit yet instead of leaving it out", () => {
     const layout = rackOf({ racks: [rack], arrays: [{ array: "a", rack: "R1", units: 4 }] });
     expect(layout.unplaced).toEqual(["a"]);
-    expect(drawRack(layout).shapes.some(({ text }) => text?.includes("a has no unit yet"))).toBe(true);
+    expect(drawRack(layout).shapes.some(({ text }) => text?.includes("a has no place yet"))).toBe(true);
   });
 
   test("counts a unit once that two things fill, and adds the weights up", () => {
     const layout = rackOf({ racks: [rack], arrays: [{ array: "a", rack: "R1", bottomUnit: 1, units: 4, weightKg: 46 }, { array: "b", rack: "R1", bottomUnit: 4, units: 2, weightKg: 30 }] });
-    expect(describeRack(layout)).toBe("R1: 12 units, numbered from the bottom, 5 filled. Arrays weigh 76 kg of 300 kg. a in U1–4 (overlaps), b in U4–5 (overlaps).");
+    expect(describeRack(layout)).toBe("R1: 12 units, numbered from the bottom, 5 filled. Arrays weigh 76 kg of 300 kg. a in units 1 to 4 (overlaps), b in units 4 to 5 (overlaps).");
   });
 });
 
 describe("the picture of a rack", () => {
   const yOf = (numberedFrom: "bottom" | "top", bottomUnit: number) => {
     const picture = drawRack(rackOf({ racks: [{ ...rack, numberedFrom }], arrays: [{ array: "a", rack: "R1", bottomUnit, units: 1 }] }));
-    return Number(picture.shapes.find(({ attributes }) => attributes["class"] === "item array")!.attributes["y"]);
+    return Number(picture.shapes.find(({ attributes }) => attributes["class"] === "item arrays")!.attributes["y"]);
   };
 
   test("puts unit 1 where the rack counts from", () => {

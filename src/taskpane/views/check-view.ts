@@ -1,0 +1,113 @@
+import { checkPlan, mendsOf, rules, type Finding, type Weight } from "../../planning/checks";
+import type { WorkbookSnapshot } from "../../planning/workbook-model";
+import { makeButton } from "../elements/button";
+import { cellName } from "../elements/cell-name";
+import { describeAge } from "../elements/describe-age";
+import { fill, make } from "../elements/make";
+import { pace } from "../elements/pace";
+import { propose } from "../elements/preview";
+import { explain } from "../elements/work";
+import type { PaneContext, View } from "./view";
+
+/** The least time between the starts of two checks while somebody types. */
+const paceMilliseconds = 300;
+
+/** How many findings of one weight are listed at first, and by how many more at a time. */
+const listedAtOnce = 50;
+
+const weights: readonly { readonly weight: Weight; readonly sign: string; readonly name: string; readonly meaning: string }[] = [
+  { weight: "stop", sign: "■", name: "Stop", meaning: "built like this it will not work, or the data is at risk" },
+  { weight: "warn", sign: "▲", name: "Warn", meaning: "it may go wrong" },
+  { weight: "note", sign: "●", name: "Note", meaning: "worth knowing" },
+];
+
+/** Makes the Check view: what is wrong with the plan, by weight, with the way to each cell and to each mend. */
+export function makeCheckView(pane: PaneContext): View {
+  const { port, host, status } = pane;
+  const counts = make("p", { role: "status", class: "bay-weights" });
+  const age = make("span", { class: "soft small" });
+  const mendPlace = make("div");
+  const lists = make("div", { tabindex: -1 });
+  const mendAll = makeButton("Mend all …", () => propose(pane, mendPlace, { title: "Mend all", plan: (workbook) => mendsOf(check(workbook)), nothing: "No finding has a mend that can be written for you.", written: run }));
+  const listed: Record<Weight, number> = { stop: listedAtOnce, warn: listedAtOnce, note: listedAtOnce };
+  let findings: readonly Finding[] = [];
+  let answered: number | null = null;
+
+  async function run(): Promise<void> {
+    try {
+      const found = check(await port.read());
+      answered = host.now().getTime();
+      // An answer that says the same leaves the list alone, with whatever a person has open in it.
+      if (found.length !== findings.length || found.some((finding, at) => !isSame(finding, findings[at]!))) {
+        findings = found;
+        show();
+      }
+    } catch (thrown) {
+      status.say(explain(thrown, "Check the plan"));
+    }
+    tellAge();
+  }
+
+  function tellAge(): void {
+    fill(age, answered === null ? "Not checked yet" : `Checked ${describeAge(host.now().getTime() - answered)}`);
+  }
+
+  function show(): void {
+    const of = (weight: Weight) => findings.filter((finding) => finding.weight === weight);
+    fill(counts, findings.length === 0 ? "The checks find nothing wrong with the plan." : weights.map(({ weight, sign, name }) => make("span", {}, signOf(weight, sign), ` ${name} `, make("strong", {}, of(weight).length))));
+    mendAll.hidden = !findings.some(({ mend }) => mend !== undefined);
+    const hadFocus = lists.contains(document.activeElement);
+    fill(lists, weights.map(({ weight, sign, name, meaning }) => of(weight).length > 0 && listOf(weight, sign, name, meaning, of(weight))));
+    if (hadFocus) lists.focus();
+  }
+
+  function listOf(weight: Weight, sign: string, name: string, meaning: string, found: readonly Finding[]): HTMLElement {
+    const more = found.length - listed[weight];
+    return make(
+      "section",
+      { class: "bay-group" },
+      make("h2", {}, signOf(weight, sign), ` ${name}: ${found.length}`, make("span", { class: "unseen" }, `, ${meaning}`)),
+      make("ul", { class: "bay-list" }, found.slice(0, listed[weight]).map((finding) => make("li", {}, entry(finding)))),
+      more > 0 && makeButton(`Show ${Math.min(more, listedAtOnce)} of ${more} more`, () => ((listed[weight] += listedAtOnce), show()), { size: "small", appearance: "subtle" }),
+    );
+  }
+
+  function entry(finding: Finding): HTMLElement {
+    const { sheet, row, column, sentence, mend } = finding;
+    const place = make("div");
+    const title = mend?.description ?? "";
+    const open = () => status.run("Go to the cell", async () => (await port.apply([{ kind: "select", sheet, area: { row, column, rows: 1, columns: 1 } }]), null));
+    const mendIt = () => propose(pane, place, { title, plan: (workbook) => mendsOf(check(workbook).filter((one) => isSame(one, finding))), nothing: "This is mended already.", written: run });
+    return make(
+      "div",
+      {},
+      make(
+        "div",
+        { class: "bay-finding" },
+        make("button", { type: "button", class: "bay-plain", on: { click: open } }, sentence, " ", make("span", { class: "bay-place" }, `${sheet} ${cellName(finding)}`)),
+        mend !== undefined && makeButton("Mend …", mendIt, { size: "small", label: `Mend: ${title}` }),
+      ),
+      place,
+    );
+  }
+
+  show();
+  setInterval(tellAge, 1000);
+  return {
+    element: make("div", {}, make("div", { class: "bay-row apart" }, age, make("div", { class: "bay-row" }, mendAll, makeButton("Check again", run, { size: "small" }))), counts, mendPlace, lists),
+    show: run,
+    changed: pace(run, paceMilliseconds),
+  };
+}
+
+function check(workbook: WorkbookSnapshot): readonly Finding[] {
+  return checkPlan(workbook, rules);
+}
+
+function isSame(one: Finding, other: Finding): boolean {
+  return one.rule === other.rule && one.sheet === other.sheet && one.row === other.row && one.column === other.column && one.sentence === other.sentence;
+}
+
+function signOf(weight: Weight, sign: string): HTMLElement {
+  return make("span", { class: "bay-sign", "data-weight": weight, "aria-hidden": true }, sign);
+}
