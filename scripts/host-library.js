@@ -19,7 +19,7 @@ const files = [
  * By default from the vendor's own address, as its licence and the store ask. "carried", for closed networks, copies the files of the
  * package beside the page, byte for byte, with their licence.
  */
-exports.hostLibrary = function hostLibrary(choice = "vendor") {
+module.exports.hostLibrary = function hostLibrary(choice = "vendor") {
   if (choice === "vendor") return { source: `${vendor}/lib/1/hosted/office.js`, origin: ` ${vendor}`, copies: [] };
   if (choice !== "carried") throw new Error(`--env hostLibrary=${choice}: write "vendor" or "carried".`);
   const root = dirname(require.resolve("@microsoft/office-js/package.json"));
