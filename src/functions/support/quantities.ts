@@ -53,14 +53,18 @@ export function readGrowth(received: unknown, argument: string): number {
   return parseGrowth(readScalar(received, argument), argument);
 }
 
+// Rules that many cells are read by stand here once, not in every call.
+const drivesRule = { min: 1, max: mostDrives, whole: true, example: 12 } as const;
+const sparesRule = { min: 0, max: mostDrives, whole: true, default: 0, example: 1 } as const;
+
 /** Reads a number of drives. */
 export function readDrives(received: unknown, argument: string): number {
-  return readCount(received, argument, { min: 1, max: mostDrives, example: 12 });
+  return readNumber(received, argument, drivesRule);
 }
 
 /** Reads a number of spare drives; a blank means none. */
 export function readSpares(received: unknown, argument: string): number {
-  return readCount(received, argument, { min: 0, max: mostDrives, default: 0, example: 1 });
+  return readNumber(received, argument, sparesRule);
 }
 
 /** Reads a number of drives that may be left out; a blank and 0 are null. */

@@ -1,5 +1,5 @@
 import { invalid, quote } from "../problem";
-import { memoiseByText, type CellValue } from "../quantity";
+import { memoise, type CellValue } from "../quantity";
 
 /**
  * How a scheme lies on the drives.
@@ -68,7 +68,7 @@ const parityLevels: Readonly<Record<string, { readonly name: string; readonly re
   tripleparity: { name: "triple parity", redundancy: 3 },
 };
 
-const parseSchemeText = memoiseByText((text, argument): Scheme => {
+const parseSchemeText = memoise((text: string, argument): Scheme => {
   const spelt = text.trim().toLowerCase();
   const compact = spelt.replace(/\s+/g, "");
   const plain = Object.hasOwn(plainSchemes, compact) ? plainSchemes[compact] : undefined;

@@ -1,4 +1,5 @@
 import DecimalJs from "decimal.js";
+import { memoise } from "./memoise";
 
 /**
  * Decimal arithmetic at 40 significant digits, rounding half away from zero as a spreadsheet does.
@@ -31,6 +32,10 @@ export function exactDecimal(value: number): Decimal {
 
 /** Gives the exact fraction behind a non-negative double, read at 15 significant digits: 0.2 is 2/10. */
 export function exactFraction(value: number): Fraction {
+  return fractionOf(value, "");
+}
+
+const fractionOf = memoise((value: number): Fraction => {
   if (Number.isInteger(value) && value < 1e15) return { numerator: BigInt(value), denominator: 1n };
   const [digits, exponent] = value.toExponential(14).split("e") as [string, string];
   const shift = 14 - Number(exponent);
@@ -38,7 +43,7 @@ export function exactFraction(value: number): Fraction {
   return shift >= 0
     ? { numerator: significand, denominator: 10n ** BigInt(shift) }
     : { numerator: significand * 10n ** BigInt(-shift), denominator: 1n };
-}
+});
 
 /** Divides whole numbers that are not negative and rounds to the nearest, halves up. */
 export function divideToNearest(numerator: bigint, denominator: bigint): bigint {

@@ -1,7 +1,7 @@
 export { bytes, hours, megabytesPerSecond, share, watts } from "./brands";
 export type { Bytes, Hours, MegabytesPerSecond, Share, Watts } from "./brands";
 export { Decimal, divideToNearest, exactDecimal, exactFraction, readAs15Digits, type Fraction } from "./exact";
-export { memoiseByText } from "./memoise";
+export { memoise } from "./memoise";
 export { parseNumber, type CellValue, type NumberRule } from "./number";
 export { parseGrowth, parseProportion, parseShare, type ShareRule } from "./share";
 export { parseSize, parseSizeOrZero } from "./size";

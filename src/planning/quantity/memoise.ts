@@ -1,19 +1,20 @@
-/** Most texts that one parser remembers; past it, it starts afresh. */
+/** Most keys that one function remembers; past it, it starts afresh. */
 const capacity = 10_000;
 
 /**
- * Wraps a parser of text so that a text it has read before is not read again: a sheet repeats few texts in many cells.
+ * Wraps a function so that what it has worked out for a key is not worked out again: a sheet repeats few texts and numbers in many cells.
  *
- * The parser must be pure and its results immutable. What throws is not remembered.
+ * The function must be pure and its results immutable. What throws is not remembered, so that `argument`, which only sentences use, is
+ * always the caller's own.
  */
-export function memoiseByText<Result>(parse: (text: string, argument: string) => Result): (text: string, argument: string) => Result {
-  const known = new Map<string, Result>();
-  return (text, argument) => {
-    const before = known.get(text);
+export function memoise<Key extends string | number, Result>(compute: (key: Key, argument: string) => Result): (key: Key, argument: string) => Result {
+  const known = new Map<Key, Result>();
+  return (key, argument) => {
+    const before = known.get(key);
     if (before !== undefined) return before;
-    const result = parse(text, argument);
+    const result = compute(key, argument);
     if (known.size >= capacity) known.clear();
-    known.set(text, result);
+    known.set(key, result);
     return result;
   };
 }

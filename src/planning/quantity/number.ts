@@ -5,7 +5,7 @@ import { readAs15Digits } from "./exact";
 export type CellValue = string | number | boolean | null;
 
 /** What a number must be. One of `min` (0 allowed, say) or `above` (0 refused, say) is always there: nothing is unbounded below. */
-export type NumberRule = ({ readonly min: number } | { readonly above: number }) & {
+export type NumberRule = ({ readonly min: number; readonly above?: undefined } | { readonly above: number; readonly min?: undefined }) & {
   /** Largest value allowed; 1e15 where it is left out, so that no result can overflow. */
   readonly max?: number;
   /** First value that is too large. */
@@ -34,15 +34,15 @@ export function parseNumber(value: CellValue, argument: string, rule: NumberRule
 /** Describes what a rule allows: "a whole number from 1 to 100000". */
 function describe(rule: NumberRule): string {
   const noun = rule.whole === true ? "a whole number" : "a number";
-  const low = "min" in rule ? rule.min : rule.above;
-  const exclusive = "above" in rule;
+  const low = rule.min ?? rule.above;
+  const exclusive = rule.above !== undefined;
   if (rule.below !== undefined) return exclusive ? `${noun} above ${low} and below ${rule.below}` : `${noun} from ${low} to below ${rule.below}`;
   const high = rule.max ?? 1e15;
   return exclusive ? `${noun} above ${low} and at most ${high}` : `${noun} from ${low} to ${high}`;
 }
 
 function fits(value: number, rule: NumberRule): boolean {
-  const highEnough = "min" in rule ? value >= rule.min : value > rule.above;
+  const highEnough = rule.min !== undefined ? value >= rule.min : value > rule.above;
   const lowEnough = rule.below === undefined ? value <= (rule.max ?? 1e15) : value < rule.below;
   return highEnough && lowEnough && (rule.whole !== true || Number.isInteger(value));
 }

@@ -19,14 +19,20 @@ export interface ShareRule {
  * Refuses 20 with "Write 20% or 0.2", because a share and a percentage must never be mixed up.
  */
 export function parseShare(value: CellValue, argument: string, rule: ShareRule = {}): Share {
-  return share(
-    parseProportion(value, argument, {
-      ...(rule.aboveZero === true ? { above: 0 } : { min: 0 }),
-      ...(rule.belowOne === true ? { below: 1 } : { max: 1 }),
-      ...(rule.default === undefined ? {} : { default: rule.default }),
-      example: 0.2,
-    }),
-  );
+  if (value === null && rule.default !== undefined) return share(rule.default);
+  return share(parseProportion(value, argument, shareBounds(rule)));
+}
+
+const bounds: Readonly<Record<"whole" | "aboveZero" | "belowOne" | "between", NumberRule>> = {
+  whole: { min: 0, max: 1, example: 0.2 },
+  aboveZero: { above: 0, max: 1, example: 0.2 },
+  belowOne: { min: 0, below: 1, example: 0.2 },
+  between: { above: 0, below: 1, example: 0.2 },
+};
+
+function shareBounds({ aboveZero, belowOne }: ShareRule): NumberRule {
+  if (aboveZero === true) return belowOne === true ? bounds.between : bounds.aboveZero;
+  return belowOne === true ? bounds.belowOne : bounds.whole;
 }
 
 /** Reads a yearly growth, above -100 % and at most 500 %: a number such as 0.2, or text such as "20%". */

@@ -1,7 +1,7 @@
 import { invalid, quote, type Problem } from "../problem";
 import { bytes, type Bytes } from "./brands";
 import { divideToNearest, exactFraction } from "./exact";
-import { memoiseByText } from "./memoise";
+import { memoise } from "./memoise";
 import type { CellValue } from "./number";
 import { terabyte, unitNamed } from "./size-unit";
 
@@ -25,15 +25,19 @@ export function parseSizeOrZero(value: CellValue, argument: string): Bytes {
   if (value === null) throw invalid(argument, value, `${argument} is blank. ${writeSize}`);
   if (typeof value === "string") return parseSizeText(value, argument);
   if (typeof value === "boolean") throw invalid(argument, value, `${argument} is ${String(value).toUpperCase()}. ${writeSize}`);
-  if (value < 0) throw invalid(argument, value, `${argument} is ${value}, below zero. ${writeSize}`);
-  if (value > 1e15) throw tooLarge(value, argument);
-  const { numerator, denominator } = exactFraction(value);
-  return checked(numerator * terabyte.bytes, denominator, value, argument);
+  return parseTerabytes(value, argument);
 }
 
 const writeSize = 'Write TB as a number, such as 4, or text with a unit, such as "960 GB".';
 
-const parseSizeText = memoiseByText((text, argument): Bytes => {
+const parseTerabytes = memoise((value: number, argument): Bytes => {
+  if (value < 0) throw invalid(argument, value, `${argument} is ${value}, below zero. ${writeSize}`);
+  if (value > 1e15) throw tooLarge(value, argument);
+  const { numerator, denominator } = exactFraction(value);
+  return checked(numerator * terabyte.bytes, denominator, value, argument);
+});
+
+const parseSizeText = memoise((text: string, argument): Bytes => {
   const written = /^\+?(\d{0,30})(?:\.(\d{0,30}))?\s*([a-z]+)$/i.exec(text);
   const [, whole = "", part = "", name] = written ?? [];
   if (name === undefined || whole + part === "") throw unreadable(text, argument);

@@ -1,8 +1,8 @@
-import { memoiseByText } from "../../../src/planning/quantity";
+import { memoise } from "../../../src/planning/quantity";
 
-test("a text is parsed once, until ten thousand others have been", () => {
+test("a text is worked out once, until ten thousand others have been", () => {
   let parsed = 0;
-  const length = memoiseByText((text) => {
+  const length = memoise((text: string) => {
     parsed++;
     return text.length;
   });
