@@ -1,10 +1,8 @@
-import type { SheetSnapshot } from "../../planning/workbook-model";
+import { columnLetters, type SheetSnapshot } from "../../planning/workbook-model";
 
 /** Names a cell as the sheet does: row 3, column 1 is B4. */
 export function cellName({ row, column }: { readonly row: number; readonly column: number }): string {
-  let letters = "";
-  for (let rest = column + 1; rest > 0; rest = Math.floor((rest - 1) / 26)) letters = String.fromCharCode(65 + ((rest - 1) % 26)) + letters;
-  return `${letters}${row + 1}`;
+  return `${columnLetters(column)}${row + 1}`;
 }
 
 /** Tells whether a cell holds neither a value nor a formula. */

@@ -59,22 +59,33 @@ export function drawRack(layout: RackLayout): Picture {
     shapes.push(line(left, y + unitHeight, right, y + unitHeight, "hairline"));
     if (number === 1 || number % 5 === 0 || number === units) shapes.push(label(left - 5, y + unitHeight - 2.5, String(number), { anchor: "end", look: "label soft" }));
   }
-  const depth = new Map<MountedItem, number>();
-  inside.forEach((item, index) => depth.set(item, inside.slice(0, index).filter((other) => item.lowest <= other.highest && other.lowest <= item.highest).length));
-  for (const item of inside) {
+  for (const { item, lane, lanes } of layInLanes(inside)) {
     const y = yOf(item.highest);
-    const indent = (depth.get(item) ?? 0) * 14;
+    const width = (right - left - 4) / lanes;
+    const x = left + 2 + lane * width;
     const size = (item.highest - item.lowest + 1) * unitHeight;
-    shapes.push(rect(left + 2 + indent, y + 0.5, right - left - 4 - indent, size - 1, item.fault === "overlaps" ? "item alarm" : `item ${item.table}`));
-    if (item.fault === "overlaps") shapes.push(rect(left + 6 + indent, y + size / 2 - 6.5, right - left - 12 - indent, 13, "plate"));
-    const words = `${item.fault === "overlaps" ? "⚠ " : ""}${item.name}, ${unitsOf(item, rack)}`;
-    shapes.push(label(left + 9 + indent, y + size / 2 + 4, words, { room: right - left - 70 - indent }));
-    if (item.kg !== null) shapes.push(label(right - 9, y + size / 2 + 4, `${item.kg} kg`, { anchor: "end" }));
+    shapes.push(rect(x, y + 0.5, width, size - 1, item.fault === null ? `item ${item.table}` : "item alarm"));
+    if (item.fault !== null) shapes.push(rect(x + 3, y + size / 2 - 6.5, width - 6, 13, "plate"));
+    const weight = item.kg === null || lanes > 1 ? "" : `${item.kg} kg`;
+    shapes.push(label(x + 7, y + size / 2 + 4, `${item.fault === null ? "" : "⚠ "}${item.name}${lanes > 1 ? "" : `, ${unitsOf(item, rack)}`}`, { room: width - 14 - weight.length * 6 }));
+    if (weight !== "") shapes.push(label(right - 9, y + size / 2 + 4, weight, { anchor: "end" }));
   }
   const below = [...outside.map((item) => `⚠ ${item.name}, ${unitsOf(item, rack)}: outside the rack`), ...layout.unplaced.map((name) => `? ${name} has no place yet`)];
   below.forEach((text, index) => shapes.push(label(left, top + units * unitHeight + 16 + index * 16, text, { room: right - left })));
 
   return { title: `Rack ${rack.rack}`, summary: describeRack(layout), width: pictureWidth, height, shapes };
+}
+
+/** Puts things that fill the same unit side by side, each in the first lane that is free there. */
+function layInLanes(items: readonly MountedItem[]): readonly { readonly item: MountedItem; readonly lane: number; readonly lanes: number }[] {
+  const tops: number[] = [];
+  const placed = items.map((item) => {
+    let lane = tops.findIndex((highest) => highest < item.lowest);
+    if (lane < 0) lane = tops.length;
+    tops[lane] = item.highest;
+    return { item, lane };
+  });
+  return placed.map(({ item, lane }) => ({ item, lane: item.fault === null ? 0 : lane, lanes: item.fault === null ? 1 : tops.length }));
 }
 
 /** Says in words what stands in a rack. */

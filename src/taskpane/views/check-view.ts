@@ -75,7 +75,7 @@ export function makeCheckView(pane: PaneContext): View {
   function entry(finding: Finding): HTMLElement {
     const { sheet, row, column, sentence, mend } = finding;
     const place = make("div");
-    const title = mend?.description ?? "";
+    const title = (mend?.description ?? "").replace(/\.$/, "");
     const open = () => status.run("Go to the cell", async () => (await port.apply([{ kind: "select", sheet, area: { row, column, rows: 1, columns: 1 } }]), null));
     const mendIt = () => propose(pane, place, { title, plan: (workbook) => mendsOf(check(workbook).filter((one) => isSame(one, finding))), nothing: "This is mended already.", written: run });
     return make(
@@ -94,7 +94,7 @@ export function makeCheckView(pane: PaneContext): View {
   show();
   setInterval(tellAge, 1000);
   return {
-    element: make("div", {}, make("div", { class: "bay-row apart" }, age, make("div", { class: "bay-row" }, mendAll, makeButton("Check again", run, { size: "small" }))), counts, mendPlace, lists),
+    element: make("div", {}, counts, age, make("div", { class: "bay-row bay-after" }, mendAll, makeButton("Check again", run)), mendPlace, lists),
     show: run,
     changed: pace(run, paceMilliseconds),
   };

@@ -1,22 +1,37 @@
+import { reEnterFormulas } from "../../actions/re-enter-formulas";
 import { makeButton } from "../elements/button";
+import { countOf } from "../elements/count-of";
 import { make } from "../elements/make";
+import { makeTurnDialog, turnFormulasBack } from "./turn-formulas";
 import type { PaneContext } from "./view";
 
 /** Makes the pane's menu: what is rarely needed, and what the add-in says about itself. */
 export function makePaneMenu(pane: PaneContext): HTMLElement {
   const about = makeAbout(pane);
+  const turn = makeTurnDialog(pane);
+  const item = (label: string, run: () => unknown) => make("fluent-menu-item", { role: "menuitem", on: { click: () => void run() } }, label);
   const menu = make(
     "fluent-menu",
     {},
     makeButton("☰", null, { slot: "trigger", appearance: "subtle", icon: true, label: "Menu" }),
     make(
       "fluent-menu-list",
-      {},
-      make("fluent-menu-item", { on: { click: () => window.open(pane.host.helpAddress("index.html"), "_blank", "noopener") } }, "Help"),
-      make("fluent-menu-item", { on: { click: () => about.showModal() } }, "About and version"),
+      { role: "menu", "aria-label": "Menu" },
+      item("Turn our formulas into values …", () => turn.showModal()),
+      item("Turn values back into our formulas", () => turnFormulasBack(pane)),
+      pane.host.formulasMayStick && item("Enter our formulas again", () => enterAgain(pane)),
+      item("Help", () => window.open(pane.host.helpAddress("docs/index.html"), "_blank", "noopener")),
+      item("About and version", () => about.showModal()),
     ),
   );
-  return make("div", {}, menu, about);
+  return make("div", {}, menu, turn, about);
+}
+
+function enterAgain({ port, status }: PaneContext): Promise<void> {
+  return status.run("Enter our formulas again", async () => {
+    const count = await reEnterFormulas(port);
+    return { sentence: count === 0 ? "No formula of ours shows #NAME? here; nothing was changed." : `${countOf(count, "formula")} entered again; the answers follow in a moment.` };
+  });
 }
 
 function makeAbout({ host }: PaneContext): HTMLDialogElement {
