@@ -1,5 +1,6 @@
 import {
   containsAddress,
+  foldName,
   parseBlocks,
   parseControllerNames,
   parsePortNames,
@@ -49,10 +50,7 @@ export interface PortFacts {
   readonly address: Address | null;
 }
 
-/** Makes names comparable: a sheet does not tell "Rack 1" from "rack 1". */
-export function foldName(name: string): string {
-  return name.trim().toLowerCase();
-}
+export { foldName };
 
 /** Splits a cell that names several things, with commas between. */
 export function splitNames(text: string): string[] {

@@ -33,6 +33,12 @@ export const settingRules = {
     meaning: "Most acceptable probability that a rebuild without further redundancy meets an unreadable bit.",
     rule: null,
   },
+  driveRate: {
+    name: "Drive rate MB/s",
+    initial: "100",
+    meaning: "How fast a drive is read and written while it is rebuilt; for large hard disks under load.",
+    rule: { above: 0, max: 100_000, example: 100 },
+  },
   liftReachCm: {
     name: "Lift reach cm",
     initial: "35",

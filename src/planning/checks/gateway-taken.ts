@@ -1,0 +1,21 @@
+import { formatAddress } from "../addressing";
+import { addressCells, addressKey } from "./address-cells";
+import { remarkAt, type Remark, type Rule } from "./finding";
+
+export const gatewayTaken: Rule = {
+  name: "gateway-taken",
+  family: "addresses",
+  weight: "stop",
+  meaning: "No port, cluster or host has the address of a gateway.",
+  check: (index) => {
+    const gateways = new Map<string, string>();
+    for (const { row, gateway, routing } of index.networks) {
+      if (gateway !== null && typeof gateway !== "string") gateways.set(addressKey(gateway, routing), row.network);
+    }
+    return addressCells(index).flatMap(({ table, row, column, user, address, network }): Remark[] => {
+      const owner = gateways.get(addressKey(address, network?.routing ?? ""));
+      if (owner === undefined) return [];
+      return [remarkAt(index, table, row, column as never, `${formatAddress(address)} of ${user} is the gateway of ${owner}. Give it another address.`)];
+    });
+  },
+};
