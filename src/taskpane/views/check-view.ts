@@ -94,7 +94,7 @@ export function makeCheckView(pane: PaneContext): View {
   show();
   setInterval(tellAge, 1000);
   return {
-    element: make("div", {}, counts, age, make("div", { class: "bay-row bay-after" }, mendAll, makeButton("Check again", run)), mendPlace, lists),
+    element: make("div", {}, make("h2", { class: "unseen" }, "What the checks find"), counts, age, make("div", { class: "bay-row bay-after" }, mendAll, makeButton("Check again", run)), mendPlace, lists),
     show: run,
     changed: pace(run, paceMilliseconds),
   };
