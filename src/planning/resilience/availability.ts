@@ -1,6 +1,6 @@
 import { noAnswer } from "../problem";
 import { chanceOf, impossible, inSeries, type Chance } from "./chance";
-import { frontierDiagram } from "./frontier-diagram";
+import { frontierDiagram, type DiagramAnswer } from "./frontier-diagram";
 import { findEnds, type Graph } from "./graph";
 import { searchFrom, stepsTo, type Search } from "./single-points";
 import { reduceNetwork, type TwoTerminalNetwork } from "./two-terminal-network";
@@ -12,8 +12,8 @@ export interface Availability extends Chance {
   readonly peak: number;
 }
 
-/** Most cells (states times the width of their frontier) of a diagram before the question is refused: under two seconds. */
-const mostCells = 40_000_000;
+/** Most cells (states times the width of their frontier) of all diagrams before the question is refused: under two seconds. */
+const mostCells = 30_000_000;
 
 /**
  * Computes the probability that a path of links and nodes that are up joins `from` and `to`, exactly but for rounding.
@@ -31,23 +31,24 @@ export function availability(graph: Graph, from: string, to: string): Availabili
   let chance: Chance = chanceOf(graph.nodeDown[start]!);
   let states = 0;
   let peak = 0;
+  let cells = 0;
   for (const stage of stages(search, end)) {
-    const answer = solve(reduceNetwork(stage.network), mostCells);
+    const answer = solve(reduceNetwork(stage.network), mostCells - cells);
     if (answer.chance === null) {
       throw noAnswer("links", graph.linkDown.length, `links are too closely meshed between from and to for an exact answer. Ask for a smaller part of the network.`);
     }
     chance = inSeries(chance, answer.chance, chanceOf(graph.nodeDown[stage.exit]!));
     states += answer.states;
     peak = Math.max(peak, answer.peak);
+    cells += answer.cells;
   }
   // The rounding of a long sum is left in the larger of the two, where it is least.
   return { up: chance.down < 0.5 ? 1 - chance.down : chance.up, down: chance.down, states, peak };
 }
 
-function solve(network: TwoTerminalNetwork, most: number): { chance: Chance | null; states: number; peak: number } {
-  const [only] = network.links;
-  if (network.links.length === 1 && only !== undefined) return { chance: only.chance, states: 0, peak: 0 };
-  return frontierDiagram(network, most);
+function solve(network: TwoTerminalNetwork, most: number): DiagramAnswer {
+  const [only, ...others] = network.links;
+  return only !== undefined && others.length === 0 ? { chance: only.chance, states: 0, peak: 0, cells: 0 } : frontierDiagram(network, most);
 }
 
 /** A part of the way between two single points, all of whose links lie on some way through it. */

@@ -10,6 +10,8 @@ export interface DiagramAnswer {
   /** States of all levels together, and of the largest. */
   readonly states: number;
   readonly peak: number;
+  /** Work done: states looked at times the width of their frontier. */
+  readonly cells: number;
 }
 
 /** Numbers by which a state says what a place of the frontier belongs to; parts beside these are numbered from 3 as they appear. */
@@ -18,7 +20,7 @@ const withSource = 1;
 const withSink = 2;
 const firstPart = 3;
 
-/** Widest frontier, new nodes included, so that the number of every part fits five bits. */
+/** Widest frontier, two new nodes included, so that the number of every part fits five bits. */
 const widestFrontier = 29;
 
 /** One decision: whether a node or a link is up. */
@@ -44,7 +46,7 @@ interface Level {
  * an end and which nodes are down; equal states are one, their probabilities added. (The frontier method: Hardy, Lucet, Limnios, IEEE
  * Transactions on Reliability 56(3), 2007, from memory.)
  *
- * Gives up once more than `mostCells` cells (states times the width of their frontier) have been made.
+ * Gives up once more than `mostCells` cells (states times the width of their frontier) have been looked at, or where the frontier is too wide.
  */
 export function frontierDiagram(network: TwoTerminalNetwork, mostCells: number): DiagramAnswer {
   let up = 0;
@@ -54,19 +56,20 @@ export function frontierDiagram(network: TwoTerminalNetwork, mostCells: number):
   let cells = 0;
   let layer = new StateTable(0, 1);
   layer.add(1);
-  for (const level of planLevels(network)) {
-    if (layer.width + level.enter.length > widestFrontier) return { chance: null, states, peak };
+  const levels = planLevels(network);
+  if (levels.some(({ keep }) => keep.length + 2 > widestFrontier)) return { chance: null, states, peak, cells };
+  for (const level of levels) {
     const next = new StateTable(level.keep.length, 2 * layer.count);
     const settled = decide(level, layer, next);
     up += settled.up;
     down += settled.down;
     states += next.count;
     peak = Math.max(peak, next.count);
-    cells += next.count * (next.width + 1);
-    if (cells > mostCells) return { chance: null, states, peak };
+    cells += layer.count * (layer.width + 1);
+    if (cells > mostCells) return { chance: null, states, peak, cells };
     layer = next;
   }
-  return { chance: { up, down }, states, peak };
+  return { chance: { up, down }, states, peak, cells };
 }
 
 /** Lays the decisions out: node by node in elimination order, each with its links to the nodes before it, the oldest first. */

@@ -1,0 +1,100 @@
+// Slow twins: answers by trying everything, for graphs of a few links.
+import type { FallibleNode, Link } from "../../../src/planning/resilience";
+
+/** Tells whether `to` can be reached from `from` over the links given, without the nodes in `gone`. */
+export function isJoined(links: readonly Link[], from: string, to: string, gone: ReadonlySet<string> = new Set()): boolean {
+  if (gone.has(from) || gone.has(to)) return false;
+  const reached = new Set([from]);
+  for (let grown = true; grown; ) {
+    grown = false;
+    for (const link of links) {
+      if (gone.has(link.from) || gone.has(link.to) || reached.has(link.from) === reached.has(link.to)) continue;
+      reached.add(link.from).add(link.to);
+      grown = true;
+    }
+  }
+  return reached.has(to);
+}
+
+/** Adds up the probability of every combination of what is up and what is down. */
+export function enumerateAvailability(links: readonly Link[], nodes: readonly FallibleNode[], from: string, to: string): { up: number; down: number } {
+  const names = [...new Set(links.flatMap((link) => [link.from, link.to]))];
+  const bit = (name: string): number => 1 << names.indexOf(name);
+  const linkEnds = links.map((link) => bit(link.from) | bit(link.to));
+  const nodeBits = nodes.map(({ name }) => bit(name));
+  const parts = [...links.map((link) => link.unavailability ?? 0), ...nodes.map((node) => node.unavailability)];
+  const sums = { up: 0, down: 0 };
+  for (let combination = 0; combination < 2 ** parts.length; combination += 1) {
+    const isDown = (part: number): boolean => ((combination >> part) & 1) === 1;
+    let probability = 1;
+    for (let part = 0; part < parts.length; part += 1) probability *= isDown(part) ? parts[part]! : 1 - parts[part]!;
+    if (probability === 0) continue;
+    let gone = 0;
+    nodeBits.forEach((node, index) => (gone |= isDown(links.length + index) ? node : 0));
+    const working = linkEnds.filter((ends, link) => !isDown(link) && (ends & gone) === 0);
+    let reached = bit(from) & ~gone;
+    for (let before = -1; before !== reached; ) {
+      before = reached;
+      for (const ends of working) if ((ends & reached) !== 0) reached |= ends;
+    }
+    sums[(reached & bit(to)) !== 0 && (bit(to) & gone) === 0 ? "up" : "down"] += probability;
+  }
+  return sums;
+}
+
+/** Lists the nodes between the two ends. */
+export function innerNodes(links: readonly Link[], from: string, to: string): string[] {
+  return [...new Set(links.flatMap((link) => [link.from, link.to]))].filter((name) => name !== from && name !== to);
+}
+
+/** Finds the size of a smallest set of inner nodes and links, or of links alone, that parts the ends. */
+export function smallestCut(links: readonly Link[], from: string, to: string, kind: "node" | "link"): number {
+  const nodes = kind === "node" ? innerNodes(links, from, to) : [];
+  const parts = nodes.length + links.length;
+  for (let size = 0; ; size += 1) {
+    for (const chosen of subsets(parts, size)) {
+      const gone = new Set(nodes.filter((_, index) => chosen.has(index)));
+      if (!isJoined(links.filter((_, index) => !chosen.has(nodes.length + index)), from, to, gone)) return size;
+    }
+  }
+}
+
+function* subsets(count: number, size: number, first = 0): Generator<Set<number>> {
+  if (size === 0) yield new Set();
+  else for (let one = first; one < count; one += 1) for (const rest of subsets(count, size - 1, one + 1)) yield rest.add(one);
+}
+
+/** Finds the most simple paths of which no two share an inner node, or a link, by trying every choice of paths. */
+export function mostDisjointPaths(links: readonly Link[], from: string, to: string, kind: "node" | "link"): number {
+  const paths = simplePaths(links, from, to).map((path) => new Set(kind === "node" ? [...path.nodes, ...path.direct] : path.links));
+  const most = (index: number, used: ReadonlySet<string>): number => {
+    if (index === paths.length) return 0;
+    const without = most(index + 1, used);
+    const path = paths[index]!;
+    return [...path].some((part) => used.has(part)) ? without : Math.max(without, 1 + most(index + 1, new Set([...used, ...path])));
+  };
+  return most(0, new Set());
+}
+
+interface Path {
+  readonly nodes: readonly string[];
+  readonly links: readonly string[];
+  /** The link, where it joins the two ends directly. */
+  readonly direct: readonly string[];
+}
+
+function simplePaths(links: readonly Link[], from: string, to: string): Path[] {
+  const found: Path[] = [];
+  const walk = (node: string, nodes: readonly string[], used: readonly string[]): void => {
+    if (node === to) {
+      found.push({ nodes: nodes.slice(1), links: used, direct: used.length === 1 ? used : [] });
+      return;
+    }
+    links.forEach((link, index) => {
+      const next = link.from === node ? link.to : link.to === node ? link.from : null;
+      if (next !== null && !nodes.includes(next)) walk(next, [...nodes, node], [...used, `link ${index}`]);
+    });
+  };
+  walk(from, [], []);
+  return found;
+}

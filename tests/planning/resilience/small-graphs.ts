@@ -1,0 +1,32 @@
+import fc from "fast-check";
+import type { FallibleNode, Link } from "../../../src/planning/resilience";
+
+/** A small graph whose ends are n0 and n1, both at some link. */
+export interface SmallGraph {
+  readonly links: readonly Link[];
+  readonly nodes: readonly FallibleNode[];
+}
+
+const unavailability = fc.oneof(fc.constantFrom(0, 1, 0.5, 1e-9), fc.double({ min: 0, max: 1, noNaN: true }));
+
+/** Makes graphs of up to 14 links, parallel ones and pieces included, with up to three nodes that fail. */
+export const smallGraphs: fc.Arbitrary<SmallGraph> = fc
+  .record({
+    size: fc.integer({ min: 2, max: 6 }),
+    ends: fc.array(fc.tuple(fc.nat(), fc.nat(), unavailability), { minLength: 1, maxLength: 13, size: "max" }),
+    failing: fc.array(fc.tuple(fc.nat(), unavailability), { maxLength: 3 }),
+  })
+  .map(({ size, ends, failing }) => {
+    const links = ends.map(([a, step, down]) => ({
+      from: `n${a % size}`,
+      to: `n${((a % size) + 1 + (step % (size - 1))) % size}`,
+      unavailability: down,
+    }));
+    // Both ends must be in the table: a spur keeps each there without making a way.
+    for (const end of ["n0", "n1"]) {
+      if (!links.some((link) => link.from === end || link.to === end)) links.push({ from: end, to: `spur of ${end}`, unavailability: 0.5 });
+    }
+    const present = [...new Set(links.flatMap((link) => [link.from, link.to]))];
+    const nodes = new Map(failing.map(([index, down]) => [present[index % present.length]!, down]));
+    return { links, nodes: [...nodes].map(([name, down]) => ({ name, unavailability: down })) };
+  });
