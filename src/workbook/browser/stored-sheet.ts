@@ -27,8 +27,10 @@ export interface SheetExtras {
   drawings?: number;
   /** Name of the sheet in the file it was read from. */
   fileSheet?: string;
-  /** True for a sheet that stays out of the list of hidden sheets. */
+  /** True for a sheet hidden so that only a program can show it. */
   veryHidden?: boolean;
+  /** Conditional formats that are no formula, in the form of the file library. */
+  otherFormats?: unknown[];
 }
 
 /** The engine's own sheet data together with the rules that it keeps apart from the sheet. */

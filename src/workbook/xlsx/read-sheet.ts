@@ -1,0 +1,180 @@
+import type { ICellData, IWorksheetData } from "@univerjs/core";
+import type { Cell, CellValue, HeaderFooter, Row, Style, Worksheet } from "exceljs";
+import type { PrintPlan, TablePlan } from "../../planning/workbook-model";
+import { freeze } from "../browser/plan-sheet";
+import { cellKind, columnPixels, rowPixels, type SheetExtras, type StoredSheet, type StoredStyle, toArea } from "../browser/stored-sheet";
+import { parseAreas } from "./cell-address";
+import { type ReadColor, readStyle } from "./cell-styles";
+import type { PackagedSheet } from "./file-package";
+import { readFormatRules } from "./format-rules";
+import { fromFileFormula } from "./formula-text";
+import { readValidations } from "./validation-rules";
+import { element, elements } from "./xml-scan";
+
+/** Keeps a style for the whole workbook and answers with its id. */
+export type KeepStyle = (style: StoredStyle) => string | undefined;
+
+/** Reads one sheet of a file. Cells that a formula spilled into are left to be computed again, unless `spilled` asks for them. */
+export function readSheet(source: Worksheet, packaged: PackagedSheet, id: string, readColor: ReadColor, keep: KeepStyle, spilled: boolean): StoredSheet {
+  const known = new Map<Partial<Style>, string | undefined>();
+  const styleOf = (style: Partial<Style> | undefined): string | undefined => {
+    if (style === undefined) return undefined;
+    if (!known.has(style)) known.set(style, keep(readStyle(style, readColor)));
+    return known.get(style);
+  };
+  const { cellData, notes, rowData } = readRows(source, styleOf);
+  if (!spilled) dropSpilled(source, cellData);
+  const formats = readFormatRules(source, readColor);
+  const rows = Object.keys(rowData).length === 0 && Object.keys(cellData).length === 0 ? 0 : Math.max(...[...Object.keys(cellData), ...Object.keys(rowData)].map(Number)) + 1;
+  const columns = Math.max(source.columnCount, source.columns?.length ?? 0);
+  const view = source.views[0];
+  const frozen = view?.state === "frozen" ? { rows: view.ySplit ?? 0, columns: view.xSplit ?? 0 } : undefined;
+  const protection = (source as unknown as { sheetProtection?: Record<string, unknown> | null }).sheetProtection;
+  const extras: SheetExtras = {
+    fileSheet: source.name,
+    tables: readTables(source),
+    print: readPrint(source, packaged.xml),
+    notes,
+    drawings: packaged.drawings,
+    ...(protection && { protection }),
+    ...(source.state === "veryHidden" && { veryHidden: true }),
+    ...(formats.others.length > 0 && { otherFormats: [...formats.others] }),
+  };
+  return {
+    sheet: {
+      id,
+      name: source.name,
+      tabColor: readColor(source.properties.tabColor) ?? "",
+      hidden: source.state === "visible" ? 0 : 1,
+      rowCount: Math.max(rows + 50, 200),
+      columnCount: Math.max(columns + 6, 26),
+      defaultColumnWidth: columnPixels(source.properties.defaultColWidth ?? 8.43),
+      defaultRowHeight: rowPixels(source.properties.defaultRowHeight || 15),
+      cellData,
+      rowData,
+      columnData: readColumns(source, styleOf),
+      mergeData: (source as unknown as { model: { merges: string[] } }).model.merges.flatMap(parseAreas),
+      freeze: freeze(frozen),
+      showGridlines: view?.showGridLines === false ? 0 : 1,
+      custom: extras,
+    },
+    validations: readValidations(packaged.xml),
+    conditionalFormats: formats.rules,
+  };
+}
+
+interface Rows {
+  readonly cellData: Record<number, Record<number, ICellData>>;
+  readonly rowData: NonNullable<IWorksheetData["rowData"]>;
+  readonly notes: NonNullable<SheetExtras["notes"]>;
+}
+
+function readRows(source: Worksheet, styleOf: (style: Partial<Style> | undefined) => string | undefined): Rows {
+  const cellData: Rows["cellData"] = {};
+  const rowData: Rows["rowData"] = {};
+  const notes: Rows["notes"] = [];
+  source.eachRow({ includeEmpty: false }, (row, number) => {
+    if (row.height || row.hidden) rowData[number - 1] = { ...(row.height && { h: rowPixels(row.height), ia: 0 as const }), ...(row.hidden && { hd: 1 as const }) };
+    const line: Record<number, ICellData> = {};
+    for (const cell of storedCells(row)) {
+      const column = Number(cell.col) - 1;
+      const style = styleOf(cell.style);
+      const stored: ICellData = cell.isMerged && cell.master !== cell ? {} : readCell(cell);
+      if (style !== undefined) stored.s = style;
+      if (Object.keys(stored).length > 0) line[column] = stored;
+      // Not the cell's own way to its note, which answers for a merged cell with that of the first.
+      const note = (cell as unknown as { _comment?: { note: unknown } })._comment?.note;
+      if (note !== undefined) notes.push({ row: number - 1, column, note });
+    }
+    if (Object.keys(line).length > 0) cellData[number - 1] = line;
+  });
+  return { cellData, rowData, notes };
+}
+
+/** The cells a row really has. The library's own walk either leaves out empty cells with a look or makes up every cell between. */
+function storedCells(row: Row): Cell[] {
+  return (row as unknown as { _cells: (Cell | undefined)[] })._cells.filter((cell): cell is Cell => cell !== undefined);
+}
+
+function readCell(cell: Cell): ICellData {
+  const value = cell.value;
+  if (value !== null && typeof value === "object" && ("formula" in value || "sharedFormula" in value)) {
+    return { f: fromFileFormula(cell.formula), ...readValue(cell.result as CellValue) };
+  }
+  return readValue(value);
+}
+
+function readValue(value: CellValue | undefined): ICellData {
+  if (value === null || value === undefined || value === "") return {};
+  if (typeof value === "number") return { v: value, t: cellKind.number };
+  if (typeof value === "string") return { v: value, t: cellKind.text };
+  if (typeof value === "boolean") return { v: value ? 1 : 0, t: cellKind.boolean };
+  // Days since the last of 1899, as every sheet counts them.
+  if (value instanceof Date) return { v: Math.round((value.getTime() / 86_400_000 + 25_569) * 1e9) / 1e9, t: cellKind.number };
+  if ("error" in value) return { v: value.error, t: cellKind.text, custom: { errorValue: true } };
+  if ("richText" in value) return { v: value.richText.map(({ text }) => text).join(""), t: cellKind.text, custom: { richText: value.richText } };
+  if ("hyperlink" in value) {
+    const shown = readValue(value.text as CellValue);
+    return { ...shown, custom: { ...shown.custom, link: value.hyperlink } };
+  }
+  return {};
+}
+
+/** Takes away what a formula spilled into other cells: it is spilled again when the workbook is computed. */
+function dropSpilled(source: Worksheet, cellData: Rows["cellData"]): void {
+  source.eachRow((row) => {
+    for (const cell of storedCells(row)) {
+      const { shareType, ref } = (cell.value ?? {}) as { shareType?: string; ref?: string };
+      if (shareType !== "array" || ref === undefined) continue;
+      for (const { startRow, startColumn, endRow, endColumn } of parseAreas(ref)) {
+        for (let down = startRow; down <= endRow; down += 1) {
+          for (let across = startColumn; across <= endColumn; across += 1) {
+            const stored = cellData[down]?.[across];
+            if (stored === undefined || (down === startRow && across === startColumn)) continue;
+            if (stored.s === undefined || stored.s === null) Reflect.deleteProperty(cellData[down]!, across);
+            else cellData[down]![across] = { s: stored.s };
+          }
+        }
+      }
+    }
+  });
+}
+
+function readColumns(source: Worksheet, styleOf: (style: Partial<Style> | undefined) => string | undefined): NonNullable<IWorksheetData["columnData"]> {
+  const data: NonNullable<IWorksheetData["columnData"]> = {};
+  (source.columns ?? []).forEach((column, index) => {
+    const style = styleOf(column.style);
+    const one = { ...(column.width !== undefined && { w: columnPixels(column.width) }), ...(column.hidden && { hd: 1 as const }), ...(style !== undefined && { s: style }) };
+    if (Object.keys(one).length > 0) data[index] = one;
+  });
+  return data;
+}
+
+function readTables(source: Worksheet): TablePlan[] {
+  return source.getTables().flatMap((entry) => {
+    const { table } = entry as unknown as { table: { name: string; tableRef: string } };
+    const range = parseAreas(table.tableRef)[0];
+    return range === undefined ? [] : [{ name: table.name, area: toArea(range) }];
+  });
+}
+
+function readPrint(source: Worksheet, xml: string): PrintPlan {
+  const { pageSetup } = source;
+  // Null where a file has none, against the library's types.
+  const headerFooter = source.headerFooter as Partial<HeaderFooter> | null;
+  const titles = /^(\d+):(\d+)$/.exec(pageSetup.printTitlesRow ?? "");
+  const [header, footer] = [headerFooter?.oddHeader, headerFooter?.oddFooter];
+  return {
+    orientation: pageSetup.orientation === "landscape" ? "landscape" : "portrait",
+    fitToWidth: pageSetup.fitToPage === true && pageSetup.fitToWidth === 1,
+    ...(titles !== null && { titleRows: { row: Number(titles[1]) - 1, rows: Number(titles[2]) - Number(titles[1]) + 1 } }),
+    ...(header && { header: centred(header) }),
+    ...(footer && { footer: centred(footer) }),
+    breaksBefore: [...elements(element(xml, "rowBreaks")?.inner ?? "", "brk")].map(({ attributes }) => Number(attributes["id"])),
+  };
+}
+
+/** Takes off the code for the middle of the page where a header has nothing else. */
+function centred(text: string): string {
+  return text.startsWith("&C") && !/&[LR]/.test(text) ? text.slice(2) : text;
+}

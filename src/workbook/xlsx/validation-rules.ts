@@ -1,0 +1,83 @@
+import type { ISheetDataValidationRule } from "@univerjs/core";
+import type { DataValidation, Worksheet } from "exceljs";
+import { fromFileFormula, toFileFormula } from "./formula-text";
+import { areaAddress, parseAreas } from "./cell-address";
+import { element, elements, unescapeXml } from "./xml-scan";
+
+const errorStyles = ["information", "stop", "warning"] as const;
+
+/** Reads what may be typed where, out of the XML of a sheet: the file library takes rules apart cell by cell and loses formulas. */
+export function readValidations(xml: string): ISheetDataValidationRule[] {
+  return [...elements(xml, "dataValidation")].flatMap(({ attributes, inner }, index): ISheetDataValidationRule[] => {
+    // Newer files may keep rules that look at other sheets in an extension, with the area inside.
+    const ranges = parseAreas(attributes["sqref"] ?? unescapeXml(element(inner, "sqref")?.inner ?? ""));
+    const type = attributes["type"];
+    if (type === undefined || type === "none" || ranges.length === 0) return [];
+    const [formula1, formula2] = ["formula1", "formula2"].map((name) => readFormula(element(inner, name)?.inner, type));
+    return [
+      {
+        uid: `v${index}`,
+        ranges,
+        type,
+        formula1,
+        formula2,
+        operator: (attributes["operator"] ?? "between") as never,
+        allowBlank: attributes["allowBlank"] === "1",
+        showDropDown: type === "list" && attributes["showDropDown"] !== "1",
+        showErrorMessage: attributes["showErrorMessage"] === "1",
+        showInputMessage: attributes["showInputMessage"] === "1",
+        error: attributes["error"],
+        errorTitle: attributes["errorTitle"],
+        errorStyle: Math.max(0, errorStyles.indexOf((attributes["errorStyle"] ?? "stop") as never)),
+        prompt: attributes["prompt"],
+        promptTitle: attributes["promptTitle"],
+      },
+    ];
+  });
+}
+
+/** Writes rules into a sheet of a file, whose earlier rules go. */
+export function writeValidations(target: Worksheet, rules: readonly ISheetDataValidationRule[]): void {
+  // Not in the library's types: rules by area.
+  const model: Record<string, DataValidation> = {};
+  for (const rule of rules) {
+    const type = rule.type === "listMultiple" ? "list" : rule.type;
+    if (!["list", "whole", "decimal", "date", "time", "textLength", "custom"].includes(type)) continue;
+    const formulae = [rule.formula1, rule.formula2].filter((formula) => formula !== undefined && formula !== "").map((formula) => writeFormula(formula!, type));
+    for (const range of rule.ranges) {
+      model[areaAddress(range)] = {
+        type: type as DataValidation["type"],
+        formulae,
+        operator: rule.operator as DataValidation["operator"],
+        allowBlank: rule.allowBlank ?? true,
+        showErrorMessage: rule.showErrorMessage ?? true,
+        showInputMessage: rule.showInputMessage ?? rule.prompt !== undefined,
+        error: rule.error,
+        errorTitle: rule.errorTitle,
+        errorStyle: errorStyles[rule.errorStyle ?? 1],
+        prompt: rule.prompt,
+        promptTitle: rule.promptTitle,
+      };
+    }
+  }
+  (target as unknown as { dataValidations: { model: typeof model } }).dataValidations.model = model;
+}
+
+function readFormula(inner: string | undefined, type: string): string | undefined {
+  if (inner === undefined) return undefined;
+  const text = unescapeXml(element(inner, "f")?.inner ?? inner);
+  if (type === "list" && text.startsWith('"')) return text.slice(1, -1).replaceAll('""', '"');
+  if (/^-?[\d.]+(e[+-]?\d+)?$/i.test(text)) return type === "date" ? dateText(Number(text)) : text;
+  return fromFileFormula(text);
+}
+
+function writeFormula(formula: string, type: string): string | number | Date {
+  if (formula.startsWith("=")) return toFileFormula(formula);
+  if (type === "list") return `"${formula.replaceAll('"', '""')}"`;
+  if (type === "date") return new Date(`${formula.slice(0, 10)}T00:00:00Z`);
+  return Number.isFinite(Number(formula)) ? Number(formula) : formula;
+}
+
+function dateText(serial: number): string {
+  return new Date(Math.round((serial - 25_569) * 86_400_000)).toISOString().slice(0, 10);
+}

@@ -1,0 +1,163 @@
+import type { ICellData, IWorksheetData } from "@univerjs/core";
+import type { CellErrorValue, CellFormulaValue, CellValue, Style, Worksheet } from "exceljs";
+import type { CellValue as PlainValue, PrintPlan, TablePlan } from "../../planning/workbook-model";
+import { cellValue } from "../browser/sheet-snapshot";
+import { columnCharacters, extrasOf, rowPoints, type Spill, type StoredSheet, type StoredStyle, toRange } from "../browser/stored-sheet";
+import { areaAddress } from "./cell-address";
+import { argb, writeStyle } from "./cell-styles";
+import { writeFormatRules } from "./format-rules";
+import { toFileFormula } from "./formula-text";
+import { writeValidations } from "./validation-rules";
+
+/** Finds a style that cells name by its id. */
+export type FindStyle = (id: ICellData["s"]) => StoredStyle | null | undefined;
+
+/** Writes one sheet over a sheet of a file. What the file holds beyond our model, such as pictures, stays where it is. */
+export function writeSheet(target: Worksheet, { sheet, validations, conditionalFormats }: StoredSheet, spills: readonly Spill[], findStyle: FindStyle): void {
+  const extras = extrasOf(sheet);
+  const looks = new Map<unknown, Partial<Style>>();
+  const lookOf = (id: ICellData["s"]): Partial<Style> | undefined => {
+    const style = findStyle(id);
+    if (!style) return undefined;
+    if (!looks.has(style)) looks.set(style, writeStyle(style));
+    return looks.get(style);
+  };
+  const kept = keptTableStyles(target);
+  clear(target);
+  target.state = sheet.hidden === 1 ? (extras.veryHidden === true ? "veryHidden" : "hidden") : "visible";
+  target.properties = { ...target.properties, tabColor: sheet.tabColor ? { argb: argb(sheet.tabColor) } : undefined } as Worksheet["properties"];
+  writeColumns(target, sheet, lookOf);
+  writeRows(target, sheet, spills, lookOf);
+  for (const { startRow, startColumn, endRow, endColumn } of sheet.mergeData ?? []) target.mergeCellsWithoutStyle(startRow + 1, startColumn + 1, endRow + 1, endColumn + 1);
+  for (const { row, column, note } of extras.notes ?? []) target.getCell(row + 1, column + 1).note = note as string;
+  writeView(target, sheet);
+  writePrint(target, extras.print);
+  for (const table of extras.tables ?? []) writeTable(target, table, kept.get(table.name));
+  writeValidations(target, validations);
+  writeFormatRules(target, { rules: conditionalFormats, others: (extras.otherFormats ?? []) as never });
+  (target as unknown as { sheetProtection: unknown }).sheetProtection = extras.protection ?? null;
+}
+
+interface TableInFile {
+  readonly table: { readonly name: string; readonly style?: object };
+}
+
+function keptTableStyles(target: Worksheet): Map<string, object> {
+  return new Map((target.getTables() as unknown as TableInFile[]).map(({ table }) => [table.name, table.style ?? {}]));
+}
+
+function clear(target: Worksheet): void {
+  for (const merge of (target as unknown as { model: { merges: string[] } }).model.merges) target.unMergeCells(merge);
+  const inner = target as unknown as { _rows: unknown[]; _columns: unknown; rowBreaks: unknown[]; tables: object };
+  inner._rows = [];
+  inner._columns = null;
+  inner.rowBreaks = [];
+  inner.tables = {};
+}
+
+function writeColumns(target: Worksheet, { columnData = {} }: Partial<IWorksheetData>, lookOf: (id: ICellData["s"]) => Partial<Style> | undefined): void {
+  for (const [index, one] of Object.entries(columnData)) {
+    if (!one) continue;
+    const column = target.getColumn(Number(index) + 1);
+    if (one.w !== undefined) column.width = columnCharacters(one.w);
+    if (one.hd === 1) column.hidden = true;
+    const look = lookOf(one.s);
+    if (look !== undefined) column.style = look;
+  }
+}
+
+function writeRows(target: Worksheet, { cellData = {}, rowData = {} }: Partial<IWorksheetData>, spills: readonly Spill[], lookOf: (id: ICellData["s"]) => Partial<Style> | undefined): void {
+  for (const [index, one] of Object.entries(rowData)) {
+    if (!one) continue;
+    // A height that the sheet found for itself is left to the program that opens the file.
+    if (one.h !== undefined && one.ia !== 1) target.getRow(Number(index) + 1).height = rowPoints(one.h);
+    if (one.hd === 1) target.getRow(Number(index) + 1).hidden = true;
+  }
+  const spilledFrom = new Map(spills.map(({ area }) => [`${area.row} ${area.column}`, areaAddress(toRange(area))]));
+  for (const [row, line] of Object.entries(cellData)) {
+    for (const [column, stored] of Object.entries((line ?? {}) as Record<string, ICellData | null>)) {
+      if (!stored) continue;
+      const value = fileValue(stored, spilledFrom.get(`${row} ${column}`));
+      const look = lookOf(stored.s);
+      if (value === null && look === undefined) continue;
+      const cell = target.getCell(Number(row) + 1, Number(column) + 1);
+      if (value !== null) cell.value = value;
+      if (look !== undefined) cell.style = look;
+    }
+  }
+  for (const { area, values } of spills) {
+    values.forEach((line, down) => {
+      line.forEach((value, across) => {
+        if (down > 0 || across > 0) target.getCell(area.row + down + 1, area.column + across + 1).value = plainValue(value);
+      });
+    });
+  }
+}
+
+/** Turns a cell into a file's. A formula that spills is an array formula over `spilledOver`. */
+function fileValue(stored: ICellData, spilledOver: string | undefined): CellValue {
+  const value = cellValue(stored, Boolean(stored.f));
+  const custom = (stored.custom ?? {}) as { richText?: { text: string }[]; link?: string };
+  if (stored.f) {
+    const array = spilledOver === undefined ? {} : { shareType: "array", ref: spilledOver };
+    return { formula: toFileFormula(stored.f), result: plainValue(value) ?? "", date1904: false, ...array } as CellFormulaValue;
+  }
+  // Text in several fonts, unless it was typed over.
+  if (custom.richText !== undefined && custom.richText.map(({ text }) => text).join("") === value) return { richText: custom.richText };
+  if (custom.link !== undefined && typeof value === "string") return { text: value, hyperlink: custom.link };
+  return plainValue(value);
+}
+
+/** Errors that a file can hold by name; a younger one is stored as the nearest of them. */
+const fileErrors = new Set(["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/A"]);
+
+function plainValue(value: PlainValue): string | number | boolean | CellErrorValue | null {
+  if (value === null || typeof value !== "object") return value;
+  return { error: (fileErrors.has(value.error) ? value.error : "#VALUE!") as CellErrorValue["error"] };
+}
+
+function writeView(target: Worksheet, { freeze, showGridlines }: Partial<IWorksheetData>): void {
+  const [rows, columns] = [freeze?.ySplit ?? 0, freeze?.xSplit ?? 0];
+  const common = { ...(target.views[0] ?? {}), showGridLines: showGridlines !== 0, topLeftCell: undefined };
+  const split = rows > 0 || columns > 0 ? { state: "frozen", xSplit: columns, ySplit: rows } : { state: "normal", xSplit: undefined, ySplit: undefined };
+  target.views = [{ ...common, ...split } as Worksheet["views"][number]];
+}
+
+function writePrint(target: Worksheet, print: PrintPlan | undefined): void {
+  if (print === undefined) return;
+  const { pageSetup } = target;
+  pageSetup.orientation = print.orientation;
+  pageSetup.fitToPage = print.fitToWidth;
+  if (print.fitToWidth) {
+    pageSetup.fitToWidth = 1;
+    // As many pages long as it takes.
+    pageSetup.fitToHeight = 0;
+  }
+  pageSetup.printTitlesRow = print.titleRows === undefined ? (undefined as never) : `${print.titleRows.row + 1}:${print.titleRows.row + print.titleRows.rows}`;
+  target.headerFooter = {
+    ...target.headerFooter,
+    ...(print.header !== undefined && { oddHeader: inTheMiddle(print.header) }),
+    ...(print.footer !== undefined && { oddFooter: inTheMiddle(print.footer) }),
+  };
+  for (const row of print.breaksBefore) if (row > 0) target.getRow(row).addPageBreak();
+}
+
+function inTheMiddle(text: string): string {
+  return /^&[LCR]/.test(text) ? text : `&C${text}`;
+}
+
+/** Makes a named table of cells that are written already. Where its header is no row of different texts it stays a range of cells. */
+function writeTable(target: Worksheet, { name, area }: TablePlan, style: object | undefined): void {
+  const valueAt = (row: number, column: number): CellValue => target.getCell(area.row + row + 1, area.column + column + 1).value;
+  const headers = Array.from({ length: area.columns }, (_, column) => valueAt(0, column));
+  if (area.rows < 2 || headers.some((header) => typeof header !== "string" || header === "") || new Set(headers.map((header) => String(header).toLowerCase())).size < headers.length) return;
+  target.addTable({
+    name,
+    ref: areaAddress({ startRow: area.row, startColumn: area.column, endRow: area.row, endColumn: area.column }),
+    headerRow: true,
+    style: { theme: "TableStyleLight1", showRowStripes: true, ...style },
+    columns: headers.map((header) => ({ name: header as string, filterButton: true })),
+    // The library writes these into the cells: they are what stands there.
+    rows: Array.from({ length: area.rows - 1 }, (_, row) => headers.map((_header, column) => valueAt(row + 1, column))),
+  });
+}
