@@ -13,7 +13,7 @@ export function readSchemes(received: unknown, argument: string): Scheme[] | nul
 
 /** Reads the size of every drive from a range, row by row; empty rows are skipped, a blank within a row is refused. */
 export function readDriveSizes(received: unknown, argument: string): Bytes[] {
-  const rows = readRows(received, argument, ["size", "sizes", "drive size", "drive sizes", "drivesize", "drivesizes", "tb", "size tb"]);
+  const rows = readRows(received, argument, ["size", "sizes", "drive", "drives", "drive size", "drive sizes", "capacity", "tb", "size tb", "size (tb)", "drive size tb"]);
   const sizes = rows.flatMap(({ row, cells }) => cells.map((cell) => parseSize(cell, `${argument} row ${row}`)));
   if (sizes.length === 0) throw invalid(argument, null, `${argument} is blank. Give a range with the size of every drive, such as 4 or "960 GB".`);
   if (sizes.length > mostDrives) throw invalid(argument, sizes.length, `${argument} holds ${sizes.length} drives. Give at most ${mostDrives}.`);

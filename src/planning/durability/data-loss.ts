@@ -1,7 +1,7 @@
 import type { Layout } from "../capacity";
 import { noAnswer } from "../problem";
-import type { Bytes, Hours, Share } from "../quantity";
-import { hourlyFailureRate, hoursPerYear } from "./failure-rate";
+import { hoursPerYear, type Bytes, type Hours, type Share } from "../quantity";
+import { hourlyFailureRate } from "./failure-rate";
 import { meanHoursToLoss } from "./loss-chain";
 import { bitsIn, readFault, type Chance } from "./read-fault";
 

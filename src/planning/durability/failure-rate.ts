@@ -1,6 +1,4 @@
-import type { Hours, Share } from "../quantity";
-
-export const hoursPerYear = 8760;
+import { hoursPerYear, type Hours, type Share } from "../quantity";
 
 /** Computes the annual failure rate of a drive with the mean time to failure `mttf`: 1 - exp(-8760 / MTTF), failures exponential. */
 export function annualFailureRate(mttf: Hours): number {

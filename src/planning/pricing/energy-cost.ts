@@ -1,6 +1,5 @@
-import type { Decimal } from "../quantity";
+import { hoursPerYear, type Decimal } from "../quantity";
 
-const hoursPerYear = 8760;
 const wattsPerKilowatt = 1000;
 
 /**

@@ -6,3 +6,4 @@ export { parseNumber, type CellValue, type NumberRule } from "./number";
 export { parseGrowth, parseProportion, parseShare, type ShareRule } from "./share";
 export { parseSize, parseSizeOrZero } from "./size";
 export { bytesIn, gigabyte, megabyte, parseUnit, partOf, sizeIn, tebibyte, terabyte, type SizeUnit } from "./size-unit";
+export { hoursPerYear, secondsPerHour } from "./time";

@@ -42,7 +42,7 @@ export function unitNamed(name: string, argument: string, received: string): Siz
   }
   const unit = unitByName.get(name.toLowerCase());
   if (unit !== undefined) return unit;
-  throw invalid(argument, received, `${argument} ${quote(received)} has no known unit. Write B, kB, MB, GB, TB, PB, EB, KiB, MiB, GiB, TiB, PiB or EiB.`);
+  throw invalid(argument, received, `${argument} ${quote(received)} names no known unit. Write B, kB, MB, GB, TB, PB, EB, KiB, MiB, GiB, TiB, PiB or EiB.`);
 }
 
 /** Gives a size as a number of `unit`: the double nearest to the exact value. */

@@ -1,8 +1,6 @@
 import type { Layout } from "../capacity";
 import { noAnswer } from "../problem";
-import { exactDecimal, hours, sizeIn, megabyte, type Bytes, type Decimal, type Hours, type MegabytesPerSecond, type Share } from "../quantity";
-
-const secondsPerHour = 3600;
+import { exactDecimal, hours, megabyte, secondsPerHour, sizeIn, type Bytes, type Decimal, type Hours, type MegabytesPerSecond, type Share } from "../quantity";
 
 /** Computes the hours that moving `size` takes at `rate`. */
 export function moveHours(size: Bytes, rate: MegabytesPerSecond): Hours {

@@ -26,7 +26,7 @@ describe("a size is read as whole bytes", () => {
     ["4 Gb", 'size "4 Gb" is in bits. Write bytes with a capital B, such as TB or GB.'],
     ["4 Tib", 'size "4 Tib" is in bits. Write bytes with a capital B, such as TB or GB.'],
     ["100 bits", 'size "100 bits" is in bits. Write bytes with a capital B, such as TB or GB.'],
-    ["12 parsecs", 'size "12 parsecs" has no known unit. Write B, kB, MB, GB, TB, PB, EB, KiB, MiB, GiB, TiB, PiB or EiB.'],
+    ["12 parsecs", 'size "12 parsecs" names no known unit. Write B, kB, MB, GB, TB, PB, EB, KiB, MiB, GiB, TiB, PiB or EiB.'],
     ["3,84 TB", 'size "3,84 TB" has a comma. Write 3.84 TB.'],
     ["1,000 GB", 'size "1,000 GB" has a comma. Write 1.000 GB, or 1000 GB.'],
     ["-4 TB", 'size "-4 TB" is below zero. Write TB as a number, such as 4, or text with a unit, such as "960 GB".'],
