@@ -1,3 +1,4 @@
+import { invalid } from "../planning/problem";
 import type { WorkbookPort } from "../workbook/port";
 import "./elements/fluent";
 import { make } from "./elements/make";
@@ -5,18 +6,18 @@ import { makeStatusBar } from "./elements/status-bar";
 import { explain } from "./elements/work";
 import "./pane.css";
 import type { PaneHost } from "./pane-host";
-import { makeCheckView } from "./views/check-view";
-import { makeFunctionsView } from "./views/functions-view";
 import { makePaneMenu } from "./views/pane-menu";
-import { makePlanView } from "./views/plan-view";
 import type { PaneContext, View } from "./views/view";
 
 export type { ChosenFile, PaneHost, Theme } from "./pane-host";
 
-const views: readonly { readonly name: string; readonly make: (pane: PaneContext) => View }[] = [
-  { name: "Plan", make: makePlanView },
-  { name: "Check", make: makeCheckView },
-  { name: "Functions", make: makeFunctionsView },
+type MakeView = (pane: PaneContext) => View;
+
+/** The views, each loaded when the person first turns to it. */
+const views: readonly { readonly name: string; readonly load: () => Promise<MakeView> }[] = [
+  { name: "Plan", load: async () => (await import(/* webpackChunkName: "plan-view" */ "./views/plan-view")).makePlanView },
+  { name: "Check", load: async () => (await import(/* webpackChunkName: "check-view" */ "./views/check-view")).makeCheckView },
+  { name: "Functions", load: async () => (await import(/* webpackChunkName: "functions-view" */ "./views/functions-view")).makeFunctionsView },
 ];
 
 /**
@@ -27,28 +28,63 @@ const views: readonly { readonly name: string; readonly make: (pane: PaneContext
 export function mountPane(root: HTMLElement, port: WorkbookPort, host: PaneHost): void {
   const status = makeStatusBar();
   const pane: PaneContext = { port, host, status };
-  const shown = views.map(({ name, make: makeView }) => ({ id: name.toLowerCase(), name, view: makeView(pane) }));
+  const panels = views.map(({ name, load }) => makePanel(pane, name, load));
+  let shown: Panel | null = null;
 
-  const panels = shown.map(({ id, view }) => make("div", { id: `bay-${id}`, class: "bay-view", role: "tabpanel", "aria-labelledby": `bay-tab-${id}`, tabindex: 0, hidden: true }, view.element));
   const tabs = make(
     "fluent-tablist",
     { class: "bay-tabs", size: "small", "aria-label": "Views" },
-    shown.map(({ id, name }) => make("fluent-tab", { id: `bay-tab-${id}`, "aria-controls": `bay-${id}` }, name)),
+    panels.map(({ tab }) => tab),
   ) as HTMLElement & { activeid: string };
-  let turnedTo: View | null = null;
   tabs.addEventListener("change", () => {
-    const index = shown.findIndex(({ id }) => tabs.activeid === `bay-tab-${id}`);
-    const view = shown[index]?.view ?? null;
-    if (view === null || view === turnedTo) return;
-    turnedTo = view;
-    panels.forEach((panel, place) => (panel.hidden = place !== index));
-    void view.show();
+    const chosen = panels.find(({ tab }) => tab.id === tabs.activeid);
+    if (chosen === undefined || chosen === shown) return;
+    shown = chosen;
+    for (const { element } of panels) element.hidden = element !== chosen.element;
+    void chosen.show();
   });
-  void port.watch(() => turnedTo?.changed?.()).catch((thrown: unknown) => status.say(explain(thrown, "Follow changes of the workbook")));
 
-  const frame = make("div", { class: "bay" }, make("div", { class: "bay-bar" }, makePaneMenu(pane), make("h1", {}, "Baywright")), tabs, panels, status.element);
+  const frame = make("div", { class: "bay" }, make("div", { class: "bay-bar" }, makePaneMenu(pane), make("h1", {}, "Baywright")), tabs, panels.map(({ element }) => element), status.element);
   const follow = () => (frame.dataset["theme"] = host.theme());
   follow();
   host.watchTheme(follow);
   root.replaceChildren(frame);
+  port.watch(() => shown?.view()?.changed?.()).catch((thrown: unknown) => status.say(explain(thrown, "Follow changes of the workbook")));
+}
+
+/** A tab and what it shows. */
+interface Panel {
+  readonly tab: HTMLElement;
+  readonly element: HTMLElement;
+  /** The view, once it was loaded. */
+  view(): View | null;
+  show(): Promise<void>;
+}
+
+function makePanel(pane: PaneContext, name: string, load: () => Promise<MakeView>): Panel {
+  const id = name.toLowerCase();
+  const element = make("div", { id: `bay-${id}`, class: "bay-view", role: "tabpanel", "aria-labelledby": `bay-tab-${id}`, tabindex: 0, hidden: true });
+  let view: View | null = null;
+  return {
+    tab: make("fluent-tab", { id: `bay-tab-${id}`, "aria-controls": `bay-${id}` }, name),
+    element,
+    view: () => view,
+    async show() {
+      try {
+        if (view === null) {
+          const makeView = await load().catch(() => {
+            throw invalid("view", name, `The view ${name} could not be loaded. See that this machine reaches the add-in's address, then load the pane again.`);
+          });
+          // Somebody may have turned away and back while it was loading.
+          if (view === null) {
+            view = makeView(pane);
+            element.append(view.element);
+          }
+        }
+        await view.show();
+      } catch (thrown) {
+        pane.status.say(explain(thrown, `Show ${name}`));
+      }
+    },
+  };
 }
