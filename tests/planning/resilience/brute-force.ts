@@ -16,28 +16,42 @@ export function isJoined(links: readonly Link[], from: string, to: string, gone:
   return reached.has(to);
 }
 
+/** A graph as bits: a bit for each node, and for each link the bits of its two ends. */
+interface BitGraph {
+  readonly linkEnds: readonly number[];
+  readonly bitOf: (name: string) => number;
+}
+
+function asBits(links: readonly Link[]): BitGraph {
+  const names = [...new Set(links.flatMap((link) => [link.from, link.to]))];
+  const bitOf = (name: string): number => 1 << names.indexOf(name);
+  return { linkEnds: links.map((link) => bitOf(link.from) | bitOf(link.to)), bitOf };
+}
+
+/** Tells whether `to` can be reached from `from` without the nodes in `gone` and the links in `cut`, both as bits. */
+function reaches(linkEnds: readonly number[], from: number, to: number, gone: number, cut: number): boolean {
+  if (((from | to) & gone) !== 0) return false;
+  const working = linkEnds.filter((ends, link) => (ends & gone) === 0 && ((cut >> link) & 1) === 0);
+  let reached = from;
+  for (let before = 0; before !== reached; ) {
+    before = reached;
+    for (const ends of working) if ((ends & reached) !== 0) reached |= ends;
+  }
+  return (reached & to) !== 0;
+}
+
 /** Adds up the probability of every combination of what is up and what is down. */
 export function enumerateAvailability(links: readonly Link[], nodes: readonly FallibleNode[], from: string, to: string): { up: number; down: number } {
-  const names = [...new Set(links.flatMap((link) => [link.from, link.to]))];
-  const bit = (name: string): number => 1 << names.indexOf(name);
-  const linkEnds = links.map((link) => bit(link.from) | bit(link.to));
-  const nodeBits = nodes.map(({ name }) => bit(name));
+  const { linkEnds, bitOf } = asBits(links);
+  const nodeBits = nodes.map(({ name }) => bitOf(name));
   const parts = [...links.map((link) => link.unavailability ?? 0), ...nodes.map((node) => node.unavailability)];
   const sums = { up: 0, down: 0 };
   for (let combination = 0; combination < 2 ** parts.length; combination += 1) {
-    const isDown = (part: number): boolean => ((combination >> part) & 1) === 1;
     let probability = 1;
-    for (let part = 0; part < parts.length; part += 1) probability *= isDown(part) ? parts[part]! : 1 - parts[part]!;
+    for (let part = 0; part < parts.length; part += 1) probability *= (combination >> part) & 1 ? parts[part]! : 1 - parts[part]!;
     if (probability === 0) continue;
-    let gone = 0;
-    nodeBits.forEach((node, index) => (gone |= isDown(links.length + index) ? node : 0));
-    const working = linkEnds.filter((ends, link) => !isDown(link) && (ends & gone) === 0);
-    let reached = bit(from) & ~gone;
-    for (let before = -1; before !== reached; ) {
-      before = reached;
-      for (const ends of working) if ((ends & reached) !== 0) reached |= ends;
-    }
-    sums[(reached & bit(to)) !== 0 && (bit(to) & gone) === 0 ? "up" : "down"] += probability;
+    const gone = nodeBits.reduce((bits, bit, index) => bits | ((combination >> (links.length + index)) & 1 ? bit : 0), 0);
+    sums[reaches(linkEnds, bitOf(from), bitOf(to), gone, combination) ? "up" : "down"] += probability;
   }
   return sums;
 }
@@ -47,21 +61,22 @@ export function innerNodes(links: readonly Link[], from: string, to: string): st
   return [...new Set(links.flatMap((link) => [link.from, link.to]))].filter((name) => name !== from && name !== to);
 }
 
-/** Finds the size of a smallest set of inner nodes and links, or of links alone, that parts the ends. */
+/** Finds the size of a smallest set of inner nodes and links, or of links alone, that parts the ends, trying all sets of one size after another. */
 export function smallestCut(links: readonly Link[], from: string, to: string, kind: "node" | "link"): number {
-  const nodes = kind === "node" ? innerNodes(links, from, to) : [];
-  const parts = nodes.length + links.length;
-  for (let size = 0; ; size += 1) {
-    for (const chosen of subsets(parts, size)) {
-      const gone = new Set(nodes.filter((_, index) => chosen.has(index)));
-      if (!isJoined(links.filter((_, index) => !chosen.has(nodes.length + index)), from, to, gone)) return size;
+  const { linkEnds, bitOf } = asBits(links);
+  const nodes = kind === "node" ? innerNodes(links, from, to).map(bitOf) : [];
+  const isPartedByMore = (count: number, first: number, gone: number, cut: number): boolean => {
+    if (count === 0) return !reaches(linkEnds, bitOf(from), bitOf(to), gone, cut);
+    for (let one = first; one < nodes.length + links.length; one += 1) {
+      const node = nodes[one];
+      const parted = node !== undefined ? isPartedByMore(count - 1, one + 1, gone | node, cut) : isPartedByMore(count - 1, one + 1, gone, cut | (1 << (one - nodes.length)));
+      if (parted) return true;
     }
-  }
-}
-
-function* subsets(count: number, size: number, first = 0): Generator<Set<number>> {
-  if (size === 0) yield new Set();
-  else for (let one = first; one < count; one += 1) for (const rest of subsets(count, size - 1, one + 1)) yield rest.add(one);
+    return false;
+  };
+  let size = 0;
+  while (!isPartedByMore(size, 0, 0, 0)) size += 1;
+  return size;
 }
 
 /** Finds the most simple paths of which no two share an inner node, or a link, by trying every choice of paths. */
