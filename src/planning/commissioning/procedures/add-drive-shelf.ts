@@ -78,7 +78,7 @@ export const addDriveShelf: ProcedureDraft = {
         { id: "SHF-081", do: "Add the drives under scheme {{Scheme}}. Enter the scheme as the screen names it, in the plan's words.", expect: "{{Scheme}}", record: "text", minutes: 10 },
         { id: "SHF-082", do: "Enter the number of hot spares now.", expect: "{{Spares}}", record: "number", minutes: 2 },
         { id: "SHF-083", do: "Wait for the redundancy build or the spreading of data to end. Enter the hours.", record: "number", unit: "h", minutes: 5 },
-        { id: "SHF-084", do: "Enter the usable capacity it shows, and its unit.", expect: "{{Usable}}", record: "size", unit: "TB", tolerancePercent: 3, minutes: 3 },
+        { id: "SHF-084", do: "Enter the usable capacity it shows, and its unit.", expect: "{{Usable before reserve}}", record: "size", unit: "TB", tolerancePercent: 3, minutes: 3 },
       ],
     },
     {

@@ -109,7 +109,7 @@ export const installRackArray: ProcedureDraft = {
       section: "Power",
       forEach: "array",
       steps: [
-        { id: "INS-090", do: "Read the planned load of the feeds with {{Array}} on them, here and on the displays of the power strips. If a strip shows more than planned, stop.", caution: "An overloaded feed takes everything on it down. These are planning figures: the local code and a licensed electrician decide.", expect: "{{Feed load}}", record: "choice:As planned|More than planned", minutes: 5 },
+        { id: "INS-090", do: "Read the planned load of the feeds with {{Array}} on them, here and on the displays of the power strips. If a strip shows more than planned, stop.", caution: "An overloaded feed takes everything on it down. These are planning figures: the local code and a licensed electrician decide.", expect: "{{Feed load}}", minutes: 5 },
         { id: "INS-091", do: "Turn every supply switch of {{Array}} off, or leave the cords out of the supplies where there is no switch.", expect: "All off", minutes: 1 },
         { id: "INS-092", do: "Plug the cord of the first supply into feed {{Feed A}}, lock it at both ends and label it.", caution: "Electric shock: look at each cord and plug for damage; never force a plug; hold it by its body.", expect: "{{Feed A}}", record: "text", minutes: 3 },
         { id: "INS-093", do: "Plug the cord of the second supply into feed {{Feed B}}, lock it at both ends and label it.", caution: "Two cords on one feed look the same until that feed fails.", expect: "{{Feed B}}", record: "text", minutes: 3 },
@@ -212,7 +212,7 @@ export const installRackArray: ProcedureDraft = {
       forEach: "array",
       steps: [
         { id: "INS-180", do: "Enter the number of drives that {{Array}} shows, spares included.", expect: "{{Drives}}", record: "number", minutes: 2 },
-        { id: "INS-181", do: "Enter the usable capacity that {{Array}} shows, and in Unit whether it says TB, TiB or bytes. Many pages write TB and count TiB: compare with the bytes where it shows them.", expect: "{{Usable}}", record: "size", unit: "TB", tolerancePercent: 3, minutes: 5 },
+        { id: "INS-181", do: "Enter the usable capacity that {{Array}} shows, and in Unit whether it says TB, TiB or bytes. The planned reserve is still in it. Many pages write TB and count TiB: compare with the bytes where it shows them.", expect: "{{Usable before reserve}}", record: "size", unit: "TB", tolerancePercent: 3, minutes: 5 },
       ],
     },
     {
@@ -260,7 +260,7 @@ export const installRackArray: ProcedureDraft = {
       section: "Failure tests: feeds",
       forEach: "array",
       steps: [
-        { id: "INS-230", do: "Read again what each feed would carry after the loss of the other. If a share is over what the plan allows, leave this test out and raise a snag.", caution: "The test moves the whole load to one feed. Pull this array's own cords only: never open a breaker, which would take other people's equipment down.", expect: "{{Feed load}}", record: "choice:As planned|More than planned", minutes: 3 },
+        { id: "INS-230", do: "Read again what each feed would carry after the loss of the other. If a share is over what the plan allows, leave this test out and raise a snag.", caution: "The test moves the whole load to one feed. Pull this array's own cords only: never open a breaker, which would take other people's equipment down.", expect: "{{Feed load}}", minutes: 3 },
         { id: "INS-231", do: "Pull the cord of {{Array}} on feed {{Feed A}} at the supply. Wait a minute.", caution: "Electric shock: hold the plug by its body, dry hands, one hand only.", expect: "Keeps working, alert received", minutes: 4 },
         { id: "INS-232", do: "Plug it back in, lock it and wait until the supply reports well again.", expect: "Supply well", minutes: 4 },
         { id: "INS-233", do: "Pull the cord of {{Array}} on feed {{Feed B}} at the supply. Wait a minute.", caution: "Electric shock: hold the plug by its body, dry hands, one hand only.", expect: "Keeps working, alert received", minutes: 4 },

@@ -24,7 +24,7 @@ export const yearlyCheck: ProcedureDraft = {
         { id: "YCK-023", do: "Dust in front, cables behind: nothing blocks the air, nothing hangs, labels readable.", caution: "Do not put hands or tools behind running fans; leave cords and plugs alone.", expect: "Clear", minutes: 5 },
         { id: "YCK-024", do: "Rack stabilised, earth bonds tight to the eye, bonding point there.", caution: "A loose earth bond is for the site's electrician.", expect: "All there", minutes: 3 },
         { id: "YCK-025", do: "Each cord still on its planned feed? Enter both, in the order of the supplies.", expect: "{{Feed A}} {{Feed B}}", record: "text", minutes: 3 },
-        { id: "YCK-026", do: "Read the load of both feeds on their displays and compare with the plan.", expect: "{{Feed load}}", record: "choice:As planned|More than planned", minutes: 5 },
+        { id: "YCK-026", do: "Read the load of both feeds on their displays and compare with the plan.", expect: "{{Feed load}}", minutes: 5 },
       ],
     },
     {
@@ -37,7 +37,7 @@ export const yearlyCheck: ProcedureDraft = {
         { id: "YCK-033", do: "Drives replaced since last year. Enter bays and serial numbers, or none.", record: "text", minutes: 5 },
         { id: "YCK-034", do: "Unreadable sectors, resets and slow drives in the log: enter the count, and the bays in the note.", record: "number", minutes: 10 },
         { id: "YCK-035", do: "Date of the last full read of all drives that ended without errors.", record: "date", minutes: 3 },
-        { id: "YCK-036", do: "Usable capacity it shows, and its unit.", expect: "{{Usable}}", record: "size", unit: "TB", tolerancePercent: 3, minutes: 3 },
+        { id: "YCK-036", do: "Usable capacity it shows, and its unit.", expect: "{{Usable before reserve}}", record: "size", unit: "TB", tolerancePercent: 3, minutes: 3 },
         { id: "YCK-037", do: "Space in use, and its unit.", record: "size", unit: "TB", minutes: 3 },
         { id: "YCK-038", do: "Firmware of the controllers.", expect: "{{Firmware}}", record: "text", minutes: 2 },
         { id: "YCK-039", do: "Cache batteries: date by which the maker's guide wants them exchanged.", record: "date", minutes: 3 },
@@ -67,7 +67,7 @@ export const yearlyCheck: ProcedureDraft = {
     {
       section: "Redundancy tried",
       forEach: "array",
-      when: "Controllers = 2",
+      when: "Controller count = 2",
       steps: [
         { id: "YCK-070", do: "Only if everything above is well and the contact agrees: hand the work over to the other controller and back, from the page. Enter the seconds the load stood still.", caution: "Live data: a tested backup first; stop at the first thing that is not as expected.", record: "number", unit: "s", sign: "two", required: false, minutes: 15 },
       ],

@@ -1,0 +1,126 @@
+import { invalid, quote } from "../problem";
+import { readPlan, requireTables, rowsOf, tableKeys, type Cell, type Plan, type PlanRow, type SheetPlan, type WorkbookSnapshot } from "../workbook-model";
+import { sameSheetName, sheetNameFault } from "../workbook-model/sheet-name";
+import { carryRecords, type CarryCounts } from "./carry-records";
+import { FeedLoads } from "./feed-loads";
+import { PlanLookup } from "./job-places";
+import { expandJob, idOfJob } from "./job-steps";
+import { planTab } from "./plan-tab";
+import { readTabs } from "./read-tab";
+import { isClosed, type TabReading } from "./tab-reading";
+import { tabFamily, type TabFamily } from "./tab-family";
+
+/** A planning workbook as commissioning reads it: the plan, and the tabs that are there. */
+export interface CommissioningPlan {
+  readonly plan: Plan;
+  readonly lookup: PlanLookup;
+  readonly loads: FeedLoads;
+  readonly tabs: readonly TabReading[];
+  readonly sheets: readonly string[];
+}
+
+/** Reads what commissioning needs of a workbook; refuses one without the tables it cannot do without. */
+export function readCommissioningPlan(workbook: WorkbookSnapshot): CommissioningPlan {
+  const plan = readPlan(workbook);
+  requireTables(plan, ["jobs", "procedures", "steps", "sites", "arrays"]);
+  return { plan, lookup: new PlanLookup(plan), loads: new FeedLoads(plan), tabs: readTabs(workbook), sheets: workbook.sheets.map(({ name }) => name) };
+}
+
+/** Lists the jobs of a plan that have a name, in table order. */
+export function jobsOf({ plan }: Pick<CommissioningPlan, "plan">): readonly PlanRow<"jobs">[] {
+  return rowsOf(plan, "jobs").filter(({ job }) => job !== "");
+}
+
+/** A new tab of a job, ready to be written, and the tabs that it takes the place of. */
+export interface JobBuild {
+  readonly name: string;
+  readonly family: TabFamily;
+  readonly tab: SheetPlan;
+  readonly counts: CarryCounts;
+  readonly steps: number;
+  readonly remarks: readonly string[];
+}
+
+/** What the caller knows of the moment: planning has no clock. */
+export interface BuildMoment {
+  /** As people read it, such as 2026-05-31 14:20. */
+  readonly madeAt: string;
+  /** Instant in ISO form, to the millisecond; the first build of a job is known by it. */
+  readonly instant: string;
+  readonly planName: string;
+}
+
+/**
+ * Plans the next tab of a job under a working name, with all that people typed into its earlier tabs.
+ *
+ * Refuses a closed job, a name that no sheet can have or that another sheet has, and whatever keeps a step from being worked out.
+ */
+export function buildJob(source: CommissioningPlan, job: PlanRow<"jobs">, workingName: (family: TabFamily) => string, moment: BuildMoment): JobBuild {
+  const family = tabFamily(source.tabs, idOfJob(job), job.job);
+  refuseName(source, job, family);
+  const { current } = family;
+  if (current !== null && isClosed(current)) {
+    throw invalid("State", job.state, `Job ${quote(job.job)} is closed and sealed, so its tab is not built again. Reopen it first, with name and reason.`);
+  }
+  const expanded = expandJob(source.lookup, source.loads, job);
+  const { records, counts } = carryRecords(expanded, current, family.others);
+  const stamp = { build: family.nextBuild, born: current?.born ?? moment.instant, madeAt: moment.madeAt, planName: moment.planName };
+  const tab = planTab(workingName(family), { expanded, lookup: source.lookup, loads: source.loads, stamp, records });
+  return {
+    name: job.job,
+    family,
+    tab,
+    counts,
+    steps: expanded.sections.reduce((sum, { steps }) => sum + steps.length, 0),
+    remarks: [...(current?.remarks ?? []), ...remarksOf(family, job.job), ...idRemarks(expanded.places.arrays)],
+  };
+}
+
+function refuseName({ lookup, plan, sheets }: CommissioningPlan, job: PlanRow<"jobs">, { current, others }: TabFamily): void {
+  const fault = sheetNameFault(job.job);
+  if (fault !== null) throw invalid("Job", job.job, `Job ${quote(job.job)} ${fault}, so no tab can have that name. Give it another one.`);
+  if (lookup.rowsWhere("jobs", "job", job.job).length > 1) throw invalid("Job", job.job, `Job ${quote(job.job)} stands twice in the table Jobs. Give each job a name of its own.`);
+  const planning = tableKeys.find((key) => sameSheetName(plan[key]?.sheet ?? "", job.job));
+  if (planning !== undefined) throw invalid("Job", job.job, `Job ${quote(job.job)} has the name of a planning sheet. Give it another one.`);
+  const taken = sheets.find((name) => sameSheetName(name, job.job));
+  if (taken !== undefined && ![current, ...others].some((tab) => tab?.sheet === taken)) {
+    throw invalid("Job", job.job, `A sheet named ${quote(taken)} is there already and is no tab in use of this job. Rename that sheet, then build.`);
+  }
+}
+
+function remarksOf({ current, copies }: TabFamily, name: string): string[] {
+  const remarks = copies.map(({ sheet }) => `${quote(sheet)} is a copy of this job's tab. It was left alone; delete it, or bring it back as a file.`);
+  if (current === null) return remarks;
+  if (!sameSheetName(current.sheet, name)) remarks.push(`The tab was called ${quote(current.sheet)}. It has the job's name again.`);
+  const own = [...(current.ownColumns.length > 0 ? [`${current.ownColumns.length} columns`] : []), ...(current.ownRows.length > 0 ? [`${current.ownRows.length} rows`] : []), ...(current.attachments > 0 ? [`${current.attachments} comments or pictures`] : [])];
+  if (own.length > 0) remarks.push(`${own.join(", ")} of your own stay on the hidden earlier sheet: a new tab cannot carry them.`);
+  return remarks;
+}
+
+function idRemarks(arrays: readonly PlanRow<"arrays">[]): string[] {
+  const nameless = arrays.filter(({ id }) => id === "").map(({ array }) => array);
+  return nameless.length === 0 ? [] : [`${nameless.length} arrays have no Id, such as ${quote(nameless[0])}: their records go by name until Check has written one.`];
+}
+
+/** A block of cells that differ between two plans of one sheet; null cells are alike. */
+export interface CellBlock {
+  readonly row: number;
+  readonly column: number;
+  readonly cells: readonly (readonly (Cell | null)[])[];
+}
+
+/** Lists the rows in which a later plan of a tab differs from an earlier one, as blocks to be written over it. */
+export function changedRows(earlier: SheetPlan, later: SheetPlan): CellBlock[] {
+  const blocks: CellBlock[] = [];
+  const rows = Math.max(earlier.rows.length, later.rows.length);
+  for (let row = 0; row < rows; row += 1) {
+    const [before = [], after = []] = [earlier.rows[row], later.rows[row]];
+    const cells: (Cell | null)[] = [];
+    for (let column = 0; column < Math.max(before.length, after.length); column += 1) {
+      const [old, made] = [before[column] ?? {}, after[column] ?? {}];
+      cells.push((old.value ?? null) === (made.value ?? null) && old.formula === made.formula ? null : made);
+    }
+    if (cells.some((cell) => cell !== null)) blocks.push({ row, column: 0, cells: [cells] });
+  }
+  return blocks;
+}

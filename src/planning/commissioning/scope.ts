@@ -1,0 +1,57 @@
+import { foldName } from "../addressing";
+import { invalid, quote } from "../problem";
+import { tables, type PlanRow, type Table, type TableKey } from "../workbook-model";
+import type { Lookup } from "./template";
+
+/** The fields of one table row that a step can name, by their headers without case. */
+export interface Layer {
+  /** What the layer is called in `{{Rack.Units}}`. */
+  readonly name: string;
+  /** Prototype-free; a field of the table that this row lacks is blank. */
+  readonly fields: Readonly<Record<string, string>>;
+}
+
+/** Layers in reach of a step, nearest first. */
+export type Scope = readonly Layer[];
+
+/** Makes a layer of the row of a planning table, or of none: then every column of the table is blank. */
+export function layerOf<Key extends TableKey>(name: string, key: Key, row: PlanRow<Key> | null, derived: Readonly<Record<string, string>> = {}): Layer {
+  const fields = Object.create(null) as Record<string, string>;
+  for (const [column, { header, kind }] of Object.entries((tables[key] as Table).columns)) {
+    const cell = row === null ? null : (row as Readonly<Record<string, unknown>>)[column];
+    const shown = row?.shown[header] ?? "";
+    fields[foldName(header)] = kind === "share" && typeof cell === "number" ? percent(cell) : kind === "size" && /^[\d.]+$/.test(shown) ? `${shown} TB` : shown.trim();
+  }
+  for (const [header, shown] of Object.entries(row?.shown ?? {})) fields[foldName(header)] ??= shown.trim();
+  for (const [field, text] of Object.entries(derived)) fields[foldName(field)] = text;
+  return { name, fields };
+}
+
+/** Makes a layer of fields that stand in no table. */
+export function layerOfFields(name: string, derived: Readonly<Record<string, string>>): Layer {
+  const fields = Object.create(null) as Record<string, string>;
+  for (const [field, text] of Object.entries(derived)) fields[foldName(field)] = text;
+  return { name, fields };
+}
+
+/**
+ * Looks a field up: `Table.Column` in the layer of that name, a bare name in the nearest layer that has it.
+ *
+ * `argument` names the step in the sentence that refuses a field that no layer has.
+ */
+export function lookupIn(scope: Scope, argument: string): Lookup {
+  return (name) => {
+    const folded = foldName(name);
+    for (const layer of scope) if (folded in layer.fields) return layer.fields[folded]!;
+    const dot = folded.indexOf(".");
+    const named = dot < 0 ? undefined : scope.find((layer) => foldName(layer.name) === folded.slice(0, dot).trim());
+    const field = folded.slice(dot + 1).trim();
+    if (named !== undefined && field in named.fields) return named.fields[field]!;
+    throw invalid(argument, name, `${argument} names ${quote(name)}, which no table in reach has. Write the header of a column, such as {{Array}}.`);
+  };
+}
+
+/** Writes a share as a percentage of at most two decimals. */
+export function percent(share: number): string {
+  return `${Number((share * 100).toFixed(2))}%`;
+}

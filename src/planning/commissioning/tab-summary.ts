@@ -1,0 +1,216 @@
+import { foldName } from "../addressing";
+import type { Cell, PlanRow } from "../workbook-model";
+import { bytesIn, terabyte } from "../quantity";
+import { capacityOf } from "./derived-fields";
+import type { FeedLoads } from "./feed-loads";
+import type { PlanLookup } from "./job-places";
+import type { ExpandedJob } from "./job-steps";
+import { percent } from "./scope";
+import { at, shownColumns } from "./tab-columns";
+import type { progressFormulas } from "./tab-formulas";
+
+/** When and out of what a tab is built. */
+export interface BuildStamp {
+  readonly build: number;
+  /** Instant of the job's first build, ISO. */
+  readonly born: string;
+  /** When this build was made, as people read it. */
+  readonly madeAt: string;
+  /** Name of the plan it was made from. */
+  readonly planName: string;
+}
+
+/** One row of the summary: its cells by column number, and which of them run together. */
+export interface SummaryRow {
+  readonly cells: ReadonlyMap<number, Cell>;
+  /** First and last column of cells that are merged. */
+  readonly merges: readonly (readonly [number, number])[];
+}
+
+/**
+ * Plans what stands above the steps: where and what, how far the job is, cautions, addresses, rack positions, feed loads and capacity.
+ *
+ * The tables stand side by side (addresses left, the rest right), so that a site of a few arrays fits on one screen.
+ */
+export function planSummary(expanded: ExpandedJob, lookup: PlanLookup, loads: FeedLoads, stamp: BuildStamp, formulas: ReturnType<typeof progressFormulas>): SummaryRow[] {
+  const { job, places } = expanded;
+  const last = shownColumns - 1;
+  const facts = [
+    `Site ${places.site?.site ?? job.site}`,
+    ...labelled("room", places.site?.room), ...labelled("contact", places.site?.contact),
+    job.procedure, ...labelled("planned", job.plannedDate), ...labelled("about", job.subject),
+    `build ${stamp.build}, made ${stamp.madeAt} from ${stamp.planName}`,
+  ].join(" · ");
+  const cautions = cautionsOf(expanded);
+  const progress: readonly (readonly [string, number, Cell])[] = [
+    ["Next open step", at.step, { formula: formulas.next, style: "figureText" }],
+    ["Done", at.subject, { formula: formulas.done, style: "figure" }],
+    ["Required open", at.expected, { formula: formulas.open, style: "figure" }],
+    ["Differ", at.found, { formula: formulas.differ, style: "figure" }],
+    ["To see again", at.result, { formula: formulas.again, style: "figure" }],
+    ["By eye", at.was, { formula: formulas.eye, style: "figure" }],
+    ["Second name", at.by, { formula: formulas.second, style: "figure" }],
+    ["Snags open", at.second, { formula: formulas.snags, style: "figure" }],
+    ["Minutes left", at.done, { formula: formulas.minutes, style: "figure" }],
+  ];
+  const left = addressRows(expanded, lookup);
+  const right = [...positionRows(expanded), ...feedRows(expanded, loads), ...poolRows(expanded, lookup)];
+  const height = Math.max(left.length, right.length);
+  return [
+    wide(facts, "facts", last),
+    wide("Anyone may stop the work. Type what you see into Found and your name into By; “Not applicable” and “Waived” want a name and a reason in Note. What differs goes to Snags at the end: the first Found stays.", "facts", last),
+    ...(cautions === "" ? [] : [wide(`Cautions. ${cautions}`, "caution", last)]),
+    rowOf(progress.map(([label, column]) => [column, { value: label, style: "label" }])),
+    rowOf(progress.map(([, column, cell]) => [column, cell])),
+    rowOf([]),
+    ...Array.from({ length: height }, (_, index) => joinRows(left[index], right[index])),
+    rowOf([]),
+  ];
+}
+
+function labelled(label: string, text: string | null | undefined): string[] {
+  return text === null || text === undefined || text === "" ? [] : [`${label} ${text}`];
+}
+
+/** Takes the first sentence of every caution once, in the order of the steps. */
+function cautionsOf({ sections }: ExpandedJob): string {
+  const firsts = sections.flatMap(({ steps }) => steps.map(({ caution }) => (/^.*?[.!:](?=\s|$)/s.exec(caution)?.[0] ?? caution).replace(/:$/, ".")));
+  return [...new Set(firsts)].filter((text) => text !== "").join(" ");
+}
+
+function addressRows({ places }: ExpandedJob, lookup: PlanLookup): SummaryRow[] {
+  const rows: SummaryRow[] = [];
+  for (const array of places.arrays) {
+    const ports = lookup.rowsWhere("ports", "array", array.array);
+    const controllers = [...new Set(ports.map(({ controller }) => controller))];
+    const lines = new Map<string, PlanRow<"ports">[]>();
+    for (const port of ports) {
+      const line = `${foldName(port.port)} ${foldName(port.network)}`;
+      lines.set(line, [...(lines.get(line) ?? []), port]);
+    }
+    for (const line of lines.values()) {
+      const network = lookup.find("networks", "network", line[0]!.network);
+      const facts = [network?.prefix, network?.gateway ? `gateway ${network.gateway}` : "", network?.vlan === null || network === null ? "" : `VLAN ${network.vlan}`];
+      const addressOf = (controller: string | undefined): string => line.find((port) => port.controller === controller)?.address ?? "";
+      const rest = controllers.slice(1).map((controller) => (controllers.length > 2 ? `${controller} ${addressOf(controller)}` : addressOf(controller)));
+      rows.push(
+        rowOf(
+          [
+            [at.no, fact(array.array)],
+            [at.stepId, { style: "fact" }],
+            [at.step, fact(`Port ${line[0]!.port} · ${[line[0]!.network, ...facts].filter(Boolean).join(", ")}`)],
+            [at.subject, fact(addressOf(controllers[0]))],
+            [at.expected, fact(rest.join("\n"))],
+          ],
+          [[at.no, at.stepId]],
+        ),
+      );
+    }
+  }
+  for (const cluster of new Set(places.arrays.map(({ cluster }) => cluster).filter((name) => name !== ""))) {
+    const found = lookup.find("clusters", "cluster", cluster);
+    rows.push(rowOf([[at.no, fact(cluster)], [at.stepId, { style: "fact" }], [at.step, fact("Shared address of the cluster")], [at.subject, fact(found?.sharedAddress ?? "")], [at.expected, { style: "fact" }]], [[at.no, at.stepId]]));
+  }
+  const names = [...new Set(places.arrays.flatMap((array) => lookup.rowsWhere("ports", "array", array.array).map(({ controller }) => controller)))];
+  return rows.length === 0 ? [] : [heads([[at.no, "Addresses"], [at.step, "Port and network"], [at.subject, `Controller ${names[0] ?? ""}`], [at.expected, `Controller ${names.slice(1).join(", ")}`]], [at.no, at.stepId]), ...rows];
+}
+
+function positionRows({ places }: ExpandedJob): SummaryRow[] {
+  const rows = places.arrays.map((array) =>
+    rowOf(
+      [
+        [at.unit, fact(array.array)],
+        [at.result, { style: "fact" }],
+        [at.was, fact(array.rack)],
+        [at.seenAgain, fact(array.bottomUnit === null ? "" : `${array.bottomUnit}–${array.bottomUnit + (array.units ?? 1) - 1}`)],
+        [at.by, fact(array.liftKg === null ? "" : `${array.liftKg} kg`)],
+        [at.second, fact(array.liftBy)],
+        [at.done, fact(array.feedA)],
+        [at.note, fact(array.feedB)],
+      ],
+      [[at.unit, at.result]],
+    ),
+  );
+  return rows.length === 0
+    ? []
+    : [heads([[at.unit, "Rack positions"], [at.was, "Rack"], [at.seenAgain, "Units"], [at.by, "Lift"], [at.second, "Lift by"], [at.done, "Feed A"], [at.note, "Feed B"]], [at.unit, at.result]), ...rows];
+}
+
+function feedRows({ places }: ExpandedJob, loads: FeedLoads): SummaryRow[] {
+  const rows = loads.of(places.arrays).map((load) =>
+    rowOf(
+      [
+        [at.unit, fact(load.feed)],
+        [at.result, { style: "fact" }],
+        [at.was, number(Math.round(load.normalWatts))],
+        [at.seenAgain, { style: "fact" }],
+        [at.by, number(Math.round(load.worstWatts))],
+        [at.second, number(round(load.worstAmps))],
+        [at.done, number(round(load.limitAmps))],
+        [at.note, load.ok ? fact(`${Math.round(load.share * 100)}%, within the limit`) : { value: `${Math.round(load.share * 100)}%: over the limit`, style: "alarm" }],
+      ],
+      [[at.unit, at.result], [at.was, at.seenAgain]],
+    ),
+  );
+  return rows.length === 0
+    ? []
+    : [heads([[at.unit, "Feed loads (local code decides)"], [at.was, "Normal W"], [at.by, "Worst W"], [at.second, "Worst A"], [at.done, "Limit A"], [at.note, "Share at worst"]], [at.unit, at.result], [at.was, at.seenAgain]), ...rows];
+}
+
+function poolRows({ places }: ExpandedJob, lookup: PlanLookup): SummaryRow[] {
+  const pools = new Map<string, PlanRow<"arrays">[]>();
+  for (const array of places.arrays) if (array.pool !== "") pools.set(array.pool, [...(pools.get(array.pool) ?? []), array]);
+  const rows = [...pools].map(([name, arrays]) => {
+    const capacities = arrays.map(capacityOf);
+    const total = capacities.every((one) => one !== null) ? capacities.reduce((sum, one) => sum + bytesIn(one.usable, terabyte), 0) : null;
+    const limit = lookup.find("pools", "pool", name)?.fillLimit ?? null;
+    return rowOf(
+      [
+        [at.unit, fact(name)],
+        [at.result, { style: "fact" }],
+        [at.was, total === null ? fact("") : number(round(total))],
+        [at.seenAgain, { style: "fact" }],
+        [at.by, fact(limit === null ? "" : percent(limit))],
+        [at.second, fact("")],
+        [at.done, total === null || limit === null ? fact("") : number(round(total * limit))],
+        [at.note, fact(arrays.map(({ array }) => array).join(", "))],
+      ],
+      [[at.unit, at.result], [at.was, at.seenAgain], [at.by, at.second]],
+    );
+  });
+  return rows.length === 0
+    ? []
+    : [heads([[at.unit, "Capacity by pool, here"], [at.was, "Usable TB"], [at.by, "Fill limit"], [at.done, "To fill TB"], [at.note, "Arrays"]], [at.unit, at.result], [at.was, at.seenAgain], [at.by, at.second]), ...rows];
+}
+
+function round(figure: number): number {
+  return Math.round(figure * 100) / 100;
+}
+
+function fact(value: string): Cell {
+  return value === "" ? { style: "fact" } : { value, style: "fact" };
+}
+
+function number(value: number): Cell {
+  return { value, style: "factNumber" };
+}
+
+function rowOf(cells: readonly (readonly [number, Cell])[], merges: SummaryRow["merges"] = []): SummaryRow {
+  return { cells: new Map(cells), merges };
+}
+
+function heads(labels: readonly (readonly [number, string])[], ...merges: readonly (readonly [number, number])[]): SummaryRow {
+  const cells = new Map<number, Cell>(labels.map(([column, value]) => [column, { value, style: "label" }]));
+  for (const [from, to] of merges) for (let column = from + 1; column <= to; column += 1) cells.set(column, { style: "label" });
+  return { cells, merges };
+}
+
+function wide(value: string, style: string, last: number): SummaryRow {
+  const cells = new Map<number, Cell>([[0, { value, style }]]);
+  for (let column = 1; column <= last; column += 1) cells.set(column, { style });
+  return { cells, merges: [[0, last]] };
+}
+
+function joinRows(left: SummaryRow | undefined, right: SummaryRow | undefined): SummaryRow {
+  return { cells: new Map([...(left?.cells ?? []), ...(right?.cells ?? [])]), merges: [...(left?.merges ?? []), ...(right?.merges ?? [])] };
+}
