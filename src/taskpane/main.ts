@@ -13,6 +13,7 @@ const host: PaneHost = {
   name: "the spreadsheet program",
   version: manifest.version,
   formulasMayStick: true,
+  workbookName: () => decodeURIComponent((Office.context.document.url as string | undefined)?.split(/[\\/]/).at(-1) ?? ""),
   theme: () => themeOf((Office.context.officeTheme as Office.OfficeTheme | undefined)?.bodyBackgroundColor, contrast.matches),
   watchTheme: (listener) => {
     // The host tells of a new theme by loading the page again; the system's contrast can change under it.

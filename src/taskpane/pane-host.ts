@@ -22,6 +22,9 @@ export interface PaneHost {
   /** True where formulas typed before the add-in was loaded stay at #NAME? until they are entered again. */
   readonly formulasMayStick: boolean;
 
+  /** What the workbook is called here, such as plan.xlsx; "" where it has no name yet. Tabs say from what plan they were built. */
+  workbookName(): string;
+
   theme(): Theme;
   /** Calls `listener` after each change of the theme until the returned function is called. */
   watchTheme(listener: (theme: Theme) => void): () => void;
