@@ -8,6 +8,7 @@ const HtmlPlugin = require("html-webpack-plugin");
 const MiniCssExtractPlugin = require("mini-css-extract-plugin");
 const { version } = require("./package.json");
 const { hostLibrary } = require("./scripts/host-library.js");
+const { ShippedLicences } = require("./scripts/shipped-licences.js");
 const { SizeBudget } = require("./scripts/size-budget.js");
 
 const source = (...parts) => resolve(__dirname, "src", ...parts);
@@ -89,6 +90,7 @@ module.exports = (env = {}, { mode = "production" } = {}) => {
           { from: "examples", to: "examples", noErrorOnMissing: true },
         ],
       }),
+      new ShippedLicences(),
       // Copies beside the files, for servers that hand them out as they are.
       ...(production ? [new CompressionPlugin({ test: compressed }), new CompressionPlugin({ test: compressed, algorithm: "brotliCompress", filename: "[path][base].br", compressionOptions: { params: { [constants.BROTLI_PARAM_QUALITY]: 10 } } })] : []),
       ...(production
