@@ -24,5 +24,5 @@ export function canonicalText(cell: CellValue | undefined, isDate = false): stri
  */
 export function digestOf(texts: readonly string[], characters: number): string {
   const joined = texts.map((text) => `${text.length}:${text}`).join("\n");
-  return base32.encode(sha256(new TextEncoder().encode(joined))).slice(0, characters);
+  return base32.encode(sha256(joined)).slice(0, characters);
 }
