@@ -45,8 +45,14 @@ export class LiveWorkbook {
   async settle(): Promise<void> {
     while (this.restless) {
       this.restless = false;
+      if (!this.hasFormulas()) return;
       await this.calculation.waitForLatestApplied(longestCalculation, calculationStart);
     }
+  }
+
+  private hasFormulas(): boolean {
+    const sheets = this.formulas.getFormulaData()[this.workbook.getUnitId()] ?? {};
+    return Object.values(sheets).some((rows) => rows && Object.values(rows).some((row) => row && Object.keys(row).length > 0));
   }
 
   /** Tells the formula of a cell that has one of its own: formulas that were filled down share one text in the engine. */
