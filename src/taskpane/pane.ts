@@ -17,6 +17,7 @@ type MakeView = (pane: PaneContext) => View;
 const views: readonly { readonly name: string; readonly load: () => Promise<MakeView> }[] = [
   { name: "Plan", load: async () => (await import(/* webpackChunkName: "plan-view" */ "./views/plan-view")).makePlanView },
   { name: "Check", load: async () => (await import(/* webpackChunkName: "check-view" */ "./views/check-view")).makeCheckView },
+  { name: "Commission", load: async () => (await import(/* webpackChunkName: "commission-view" */ "./views/commission-view")).makeCommissionView },
   { name: "Functions", load: async () => (await import(/* webpackChunkName: "functions-view" */ "./views/functions-view")).makeFunctionsView },
 ];
 

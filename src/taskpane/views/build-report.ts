@@ -1,0 +1,50 @@
+import { buildTabs, type JobOutcome } from "../../actions/build-tabs";
+import { momentOf } from "../../actions/moment";
+import { countOf } from "../elements/count-of";
+import { fill, make } from "../elements/make";
+import type { PaneContext } from "./view";
+
+/** Builds the tabs of the named jobs with progress and a way to stop, and lists in `place` what became of each. */
+export function buildWithReport({ port, host, status }: PaneContext, place: HTMLElement, names: readonly string[], refresh: () => Promise<void>): Promise<void> {
+  fill(place);
+  return status.run("Build tabs", async (work) => {
+    const outcomes: JobOutcome[] = [];
+    try {
+      for await (const { done, all, outcome } of buildTabs(port, momentOf(host.now(), host.workbookName()), names)) {
+        outcomes.push(outcome);
+        // Tabs are whole at this point: here it can be stopped.
+        await work.report({ done, total: all });
+      }
+    } finally {
+      fill(place, listOutcomes(outcomes));
+      await refresh();
+    }
+    const built = outcomes.filter((outcome) => outcome.built).length;
+    const failed = outcomes.length - built;
+    return failed === 0
+      ? { sentence: `${countOf(built, "tab")} built.` }
+      : { sentence: `${countOf(built, "tab")} built, ${failed} not: the report says why, and what to do.`, tone: "trouble" };
+  });
+}
+
+function listOutcomes(outcomes: readonly JobOutcome[]): HTMLElement | null {
+  if (outcomes.length === 0) return null;
+  return make(
+    "div",
+    { class: "bay-panel" },
+    make("h3", {}, "Report of the build"),
+    make(
+      "ul",
+      { class: "bay-list bay-scroll", tabindex: 0, "aria-label": "Report of the build" },
+      outcomes.map(({ job, built, sentence, carried, kept, remarks }) =>
+        make(
+          "li",
+          { class: "bay-outcome" },
+          make("div", {}, make("span", { class: "bay-sign", "data-weight": built ? "good" : "stop", "aria-hidden": true }, built ? "✓" : "✗"), make("strong", {}, job)),
+          make("div", {}, built ? "" : "Not built. ", sentence, carried > 0 && ` ${countOf(carried, "record")} carried over.`, kept > 0 && ` ${countOf(kept, "record")} without a step kept at the end.`),
+          remarks.map((remark) => make("div", { class: "soft small" }, remark)),
+        ),
+      ),
+    ),
+  );
+}
