@@ -1,6 +1,7 @@
 import { compareAddresses, readAddress, type Address } from "../addressing";
 import type { PlanRow } from "../workbook-model";
 import { foldName, networkHolding, type NetworkFacts, type PlanIndex } from "./plan-index";
+import { portUse } from "./port-slots";
 
 /** A cell of the plan that holds an address in use: of a port, of a cluster or of a host. */
 export interface AddressCell {
@@ -31,8 +32,7 @@ export function addressCells(index: PlanIndex): readonly AddressCell[] {
 function portCells(index: PlanIndex): AddressCell[] {
   return index.ports.flatMap(({ row, array, network, address }): AddressCell[] => {
     if (address === null) return [];
-    const shared = array !== null && foldName(array.portSharing) === "array";
-    const use = ["port", row.array, shared ? "" : row.controller, row.port].map(foldName).join("\n");
+    const use = portUse(row.array, foldName(array?.portSharing ?? ""), row.controller, row.port);
     const user = `${row.array} port ${row.controller}${row.controller === "" ? "" : "/"}${row.port}`;
     const named = network ?? (array === null ? null : networkHolding(index.networksOfSite(array.site), address));
     return [{ table: "ports", row, column: "address", user, use, address, network: named }];

@@ -2,7 +2,7 @@ import { assignableRanges, countInRanges, formatPrefix, RangeList, subtractRange
 import { addressCells, isReserved } from "./address-cells";
 import { remarkAt, type Remark, type Rule } from "./finding";
 import { foldName, type NetworkFacts, type PlanIndex } from "./plan-index";
-import { missingPorts } from "./port-slots";
+import { missingPorts, portUse } from "./port-slots";
 
 export const networkTooSmall: Rule = {
   name: "network-too-small",
@@ -49,8 +49,4 @@ function addressesNeeded(index: PlanIndex): ReadonlyMap<NetworkFacts, ReadonlySe
     if (network !== null) add(network, `cluster\n${row.row}`);
   }
   return needs;
-}
-
-function portUse(array: string, sharing: string, controller: string, port: string): string {
-  return ["port", array, sharing === "array" ? "" : controller, port].map(foldName).join("\n");
 }

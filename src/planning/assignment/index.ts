@@ -1,0 +1,3 @@
+export { assignPlanAddresses } from "./assign-plan-addresses";
+export { keepPlannedPorts, type SpillPlace } from "./keep-planned-ports";
+export { proposeCabling } from "./propose-cabling";

@@ -1,0 +1,138 @@
+import { foldName, PlanIndex, splitNames } from "../checks";
+import { requireTables, type CellWrite, type Changes, type PlanRow, type WorkbookSnapshot } from "../workbook-model";
+
+/** One cable: from a port of a controller, whose rows (one an address) it serves all, to a switch. */
+interface Cable {
+  readonly controller: string;
+  readonly port: string;
+  readonly rows: readonly PlanRow<"ports">[];
+  /** Switches of the site that carry all its networks, in the order of their rows. */
+  readonly candidates: readonly PlanRow<"switches">[];
+  /** Switch that a row names already; it stays. */
+  readonly planned: string;
+  chosen: PlanRow<"switches"> | null;
+}
+
+/**
+ * Proposes a switch, and a port of it, for every port that is not cabled; what stands stays.
+ *
+ * A port goes only to a switch of its site that carries its networks. Each controller reaches two switches where its ports allow it,
+ * and where two switches carry a network the same port of two controllers goes to different ones. Cables with the least choice are laid
+ * first; of equally good switches the one with the fewest cables is taken. Ports of a switch are numbered from 1 where all that are
+ * named there are numbers; else they are left for a person to name.
+ */
+export function proposeCabling(workbook: WorkbookSnapshot): Changes {
+  const index = new PlanIndex(workbook);
+  requireTables(index.plan, ["arrays", "ports", "switches"]);
+  const load = new Map<PlanRow<"switches">, number>();
+  const ports = new SwitchPorts(index);
+  const writes: CellWrite[] = [];
+  for (const array of index.rows("arrays")) {
+    const cables = cablesOf(index, array);
+    chooseSwitches(cables, load);
+    for (const cable of cables) writes.push(...writesOf(index, cable, ports));
+  }
+  return { writes, growths: [] };
+}
+
+function cablesOf(index: PlanIndex, array: PlanRow<"arrays">): Cable[] {
+  const groups = new Map<string, PlanRow<"ports">[]>();
+  for (const { row } of index.portsOf(array)) {
+    const key = `${foldName(row.controller)}\n${foldName(row.port)}`;
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [row]);
+    else group.push(row);
+  }
+  const switches = index.rowsWith("switches", "site", array.site);
+  return [...groups.values()].map((rows) => {
+    const first = rows[0]!;
+    const planned = rows.find((row) => row.switch !== "")?.switch ?? "";
+    const networks = rows.map(({ network }) => network).filter((network) => network !== "").map(foldName);
+    const carries = (one: PlanRow<"switches">): boolean => {
+      const carried = new Set(splitNames(one.networks).map(foldName));
+      return networks.length > 0 && networks.every((network) => carried.has(network));
+    };
+    return { controller: foldName(first.controller), port: foldName(first.port), rows, candidates: switches.filter(carries), planned, chosen: planned === "" ? null : index.find("switches", planned) };
+  });
+}
+
+function chooseSwitches(cables: readonly Cable[], load: Map<PlanRow<"switches">, number>): void {
+  for (const { chosen } of cables) if (chosen !== null) load.set(chosen, (load.get(chosen) ?? 0) + 1);
+  const open = cables.filter(({ planned, candidates }) => planned === "" && candidates.length > 0);
+  for (const cable of [...open].sort((a, b) => a.candidates.length - b.candidates.length)) {
+    const costs = cable.candidates.map((to) => [meetings(cables, cable, to), cablesTo(cables, cable, to), load.get(to) ?? 0]);
+    cable.chosen = cable.candidates[leastOf(costs)]!;
+    load.set(cable.chosen, (load.get(cable.chosen) ?? 0) + 1);
+  }
+  for (const cable of open) moveIfAlone(cables, cable, load);
+}
+
+/** Counts the other controllers whose port of the same name goes to the same switch. */
+function meetings(cables: readonly Cable[], { controller, port }: Cable, to: PlanRow<"switches">): number {
+  return cables.filter((other) => other.controller !== controller && other.port === port && other.chosen === to).length;
+}
+
+/** Counts the other cables of the controller that go to the same switch. */
+function cablesTo(cables: readonly Cable[], cable: Cable, to: PlanRow<"switches">): number {
+  return cables.filter((other) => other !== cable && other.controller === cable.controller && other.chosen === to).length;
+}
+
+/** Lays a cable anew where its controller would otherwise reach one switch only, even if the same port of another goes there too. */
+function moveIfAlone(cables: readonly Cable[], cable: Cable, load: Map<PlanRow<"switches">, number>): void {
+  const own = cables.filter(({ controller, chosen }) => controller === cable.controller && chosen !== null);
+  if (own.length < 2 || new Set(own.map(({ chosen }) => chosen)).size > 1) return;
+  const others = cable.candidates.filter((to) => to !== cable.chosen);
+  if (others.length === 0) return;
+  load.set(cable.chosen!, load.get(cable.chosen!)! - 1);
+  cable.chosen = others[leastOf(others.map((to) => [meetings(cables, cable, to), load.get(to) ?? 0]))]!;
+  load.set(cable.chosen, (load.get(cable.chosen) ?? 0) + 1);
+}
+
+/** Finds the place of the least list, compared item by item; the first of equals. */
+function leastOf(lists: readonly (readonly number[])[]): number {
+  let least = 0;
+  lists.forEach((list, at) => {
+    const difference = list.map((cost, item) => cost - lists[least]![item]!).find((one) => one !== 0) ?? 0;
+    if (difference < 0) least = at;
+  });
+  return least;
+}
+
+function writesOf(index: PlanIndex, { rows, chosen, planned }: Cable, ports: SwitchPorts): CellWrite[] {
+  if (chosen === null && planned === "") return [];
+  const to = chosen?.switch ?? planned;
+  const open = rows.filter((row) => row.switch === "" || row.switchPort === "");
+  if (open.length === 0) return [];
+  const switchPort = rows.find((row) => row.switchPort !== "")?.switchPort ?? ports.take(to);
+  return open.flatMap((row) => [
+    ...(row.switch === "" ? [index.write("ports", row.row, "switch", to)] : []),
+    ...(row.switchPort === "" && switchPort !== null ? [index.write("ports", row.row, "switchPort", switchPort)] : []),
+  ]).filter((write) => write !== null);
+}
+
+/** The ports of each switch that are taken, and the next free ones. */
+class SwitchPorts {
+  private readonly taken = new Map<string, Set<string>>();
+  private readonly next = new Map<string, number>();
+
+  constructor(index: PlanIndex) {
+    for (const row of index.rows("ports")) {
+      if (row.switch === "" || row.switchPort === "") continue;
+      const key = foldName(row.switch);
+      const set = this.taken.get(key);
+      if (set === undefined) this.taken.set(key, new Set([row.switchPort]));
+      else set.add(row.switchPort);
+    }
+  }
+
+  /** Takes the lowest free number of a switch; null where its ports are not named by numbers alone. */
+  take(to: string): string | null {
+    const key = foldName(to);
+    const taken = this.taken.get(key) ?? new Set<string>();
+    if (this.next.get(key) === undefined && [...taken].some((name) => !/^\d+$/.test(name))) return null;
+    let number = this.next.get(key) ?? 1;
+    while (taken.has(String(number))) number += 1;
+    this.next.set(key, number + 1);
+    return String(number);
+  }
+}
