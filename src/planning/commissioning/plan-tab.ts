@@ -33,11 +33,13 @@ export interface TabSource {
  */
 export function planTab(name: string, { expanded, lookup, loads, stamp, records }: TabSource): SheetPlan {
   const summaryStart = 2;
-  const summaryLength = planSummary(expanded, lookup, loads, stamp, progressFormulas({ first: 0, last: 0 }, { first: 0, last: 0 })).length;
+  const noRows = { first: 0, last: 0 };
+  const summaryLength = planSummary(expanded, lookup, loads, stamp, progressFormulas(noRows, noRows, 0)).length;
   const stepCount = expanded.sections.reduce((sum, { steps }) => sum + steps.length + 1, 0);
   const stepRows: RowSpan = { first: summaryStart + summaryLength, last: summaryStart + summaryLength + Math.max(stepCount, 1) - 1 };
   const snagRows: RowSpan = { first: stepRows.last + 4, last: stepRows.last + 3 + records.snags.length + spareSnags };
-  const progress = progressFormulas(stepRows, snagRows);
+  const firstSeal = snagRows.last + Math.max(records.kept.length, 1) + 6;
+  const progress = progressFormulas(stepRows, snagRows, firstSeal);
 
   const rows: Cell[][] = [];
   const merges: Area[] = [];
@@ -78,9 +80,8 @@ export function planTab(name: string, { expanded, lookup, loads, stamp, records 
   push(labels(snagColumns));
   for (let index = 0; index < records.snags.length + spareSnags; index += 1) {
     const snag = records.snags[index];
-    const cells = Object.fromEntries(
-      snagColumnKeys.map((column) => [column, { value: snag?.typed[column] ?? null, style: column === "expected" ? "typedDate" : "typedText" }]),
-    ) as Partial<Record<TabColumn, Cell>>;
+    const cells = inShownColumns("notAsked");
+    for (const column of snagColumnKeys) cells[column] = { value: snag?.typed[column] ?? null, style: column === "expected" ? "typedDate" : "typedText" };
     const formulas = snagFormulas(rows.length, stepRows, snagRows);
     cells.no = { value: snag === undefined ? null : snagNumber(snag.key, snag.typed.no, numbers), style: "typedNumber" };
     for (const key of ["stepId", "rule", "low", "high", "plannedUnit"] as const) cells[key] = { formula: formulas[key], style: key === "stepId" ? "stepId" : "hidden" };
@@ -127,7 +128,7 @@ export function planTab(name: string, { expanded, lookup, loads, stamp, records 
       titleRows: { row: 0, rows: 2 },
       header: `${escapeCode(title)} · build ${stamp.build} · made ${escapeCode(stamp.madeAt)}`,
       footer: `${escapeCode(title)} · build ${stamp.build} · page &P of &N`,
-      breaksBefore: pageBreaks(rows.map((_, row) => heights[row]!), [stepRows.first, ...sectionRows.slice(1)]),
+      breaksBefore: pageBreaks(rows.map((_, row) => heights[row]!), sectionRows),
     },
     tabColor: "#2f5d50",
   };
@@ -147,7 +148,7 @@ function stepRow(row: number, step: JobStep, no: number, records: CarriedRecords
     unit: { value: carried?.typed.unit ?? step.unit, style: expectation.kind === "size" ? "typedText" : "unitFixed" },
     result: { formula: formulas.result, style: "result" },
     was: { value: carried?.was ?? null, style: "was" },
-    seenAgain: { value: carried?.typed.seenAgain ?? null, style: "typedText" },
+    seenAgain: { value: carried?.typed.seenAgain ?? null, style: (carried?.was ?? "") === "" ? "notAsked" : "typedText" },
     by: { value: carried?.typed.by ?? null, style: "typedText" },
     second: { value: carried?.typed.second ?? null, style: step.sign === "two" ? "typedText" : "notAsked" },
     done: { value: carried?.typed.done ?? null, style: "typedDate" },
@@ -215,7 +216,11 @@ function band(title: string, tag: string | null = null): Cell[] {
 }
 
 function labels(texts: Partial<Record<TabColumn, string>>): Partial<Record<TabColumn, Cell>> {
-  return Object.fromEntries(Object.entries(texts).map(([key, value]) => [key, { value, style: "label" }]));
+  return { ...inShownColumns("label"), ...Object.fromEntries(Object.entries(texts).map(([key, value]) => [key, { value, style: "label" }])) };
+}
+
+function inShownColumns(style: string): Partial<Record<TabColumn, Cell>> {
+  return Object.fromEntries(tabColumnKeys.slice(0, shownColumns).map((key) => [key, { style }]));
 }
 
 function hidden(value: Scalar): Cell {

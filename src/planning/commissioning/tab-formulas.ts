@@ -96,8 +96,13 @@ export function snagFormulas(row: number, steps: RowSpan, snags: RowSpan): Reado
   };
 }
 
+/** How many sealings a tab is made for. */
+export const mostSeals = 40;
+
 /** Writes the formulas of the summary: how far the job is, in the cells above the steps. */
-export function progressFormulas(steps: RowSpan, snags: RowSpan): Readonly<Record<"next" | "done" | "open" | "differ" | "again" | "second" | "eye" | "snags" | "minutes" | "line", string>> {
+export function progressFormulas(steps: RowSpan, snags: RowSpan, firstSeal: number): Readonly<Record<"next" | "done" | "open" | "differ" | "again" | "second" | "eye" | "snags" | "minutes" | "seal" | "line", string>> {
+  const seals = { first: firstSeal, last: firstSeal + mostSeals - 1 };
+  const sealCount = `COUNTA(${spanOf("subject", seals)})`;
   const results = (text: string): string => `COUNTIF(${spanOf("result", steps)},"${text}")`;
   const done = `SUM(${spanOf("settled", steps)})`;
   const all = `COUNT(${spanOf("no", steps)})`;
@@ -113,6 +118,7 @@ export function progressFormulas(steps: RowSpan, snags: RowSpan): Readonly<Recor
     eye: `=${results("Compare by eye")}`,
     snags: `=${snagsOpen}`,
     minutes: `=SUMIFS(${spanOf("minutes", steps)},${spanOf("settled", steps)},0)`,
+    seal: `=IF(${sealCount}=0,"not sealed",IF(INDEX(${spanOf("expected", seals)},${sealCount})="",INDEX(${spanOf("step", seals)},${sealCount}),"reopened"))`,
     line: `=${done}&" of "&${all}&" steps done, "&${open}&" required open, "&${results("Differs")}&" differ, "&${results("Check again")}&" to see again, "&${snagsOpen}&" snags open"`,
   };
 }

@@ -42,17 +42,19 @@ export function planSummary(expanded: ExpandedJob, lookup: PlanLookup, loads: Fe
     `build ${stamp.build}, made ${stamp.madeAt} from ${stamp.planName}`,
   ].join(" · ");
   const cautions = cautionsOf(expanded);
-  const progress: readonly (readonly [string, number, Cell])[] = [
-    ["Next open step", at.step, { formula: formulas.next, style: "figureText" }],
-    ["Done", at.subject, { formula: formulas.done, style: "figure" }],
-    ["Required open", at.expected, { formula: formulas.open, style: "figure" }],
-    ["Differ", at.found, { formula: formulas.differ, style: "figure" }],
-    ["To see again", at.result, { formula: formulas.again, style: "figure" }],
-    ["By eye", at.was, { formula: formulas.eye, style: "figure" }],
-    ["Second name", at.by, { formula: formulas.second, style: "figure" }],
-    ["Snags open", at.second, { formula: formulas.snags, style: "figure" }],
-    ["Minutes left", at.done, { formula: formulas.minutes, style: "figure" }],
+  const progress: readonly (readonly [string, number, number, string, string])[] = [
+    ["Next open step", at.step, at.step, formulas.next, "figureText"],
+    ["Done", at.subject, at.subject, formulas.done, "figure"],
+    ["Required open", at.expected, at.expected, formulas.open, "figure"],
+    ["Differ", at.found, at.found, formulas.differ, "figure"],
+    ["To see again", at.unit, at.result, formulas.again, "figure"],
+    ["By eye", at.was, at.seenAgain, formulas.eye, "figure"],
+    ["Second name", at.by, at.by, formulas.second, "figure"],
+    ["Snags open", at.second, at.second, formulas.snags, "figure"],
+    ["Minutes left", at.done, at.done, formulas.minutes, "figure"],
+    ["Seal", at.note, at.note, formulas.seal, "figureText"],
   ];
+  const spans = progress.map(([, from, to]) => [from, to] as const);
   const left = addressRows(expanded, lookup);
   const right = [...positionRows(expanded), ...feedRows(expanded, loads), ...poolRows(expanded, lookup)];
   const height = Math.max(left.length, right.length);
@@ -60,8 +62,8 @@ export function planSummary(expanded: ExpandedJob, lookup: PlanLookup, loads: Fe
     wide(facts, "facts", last),
     wide("Anyone may stop the work. Type what you see into Found and your name into By; “Not applicable” and “Waived” want a name and a reason in Note. What differs goes to Snags at the end: the first Found stays.", "facts", last),
     ...(cautions === "" ? [] : [wide(`Cautions. ${cautions}`, "caution", last)]),
-    rowOf(progress.map(([label, column]) => [column, { value: label, style: "label" }])),
-    rowOf(progress.map(([, column, cell]) => [column, cell])),
+    spread(progress.map(([value, from]) => [from, { value, style: "label" }]), spans),
+    spread(progress.map(([, from, , formula, style]) => [from, { formula, style }]), spans),
     rowOf([]),
     ...Array.from({ length: height }, (_, index) => joinRows(left[index], right[index])),
     rowOf([]),
@@ -200,9 +202,14 @@ function rowOf(cells: readonly (readonly [number, Cell])[], merges: SummaryRow["
 }
 
 function heads(labels: readonly (readonly [number, string])[], ...merges: readonly (readonly [number, number])[]): SummaryRow {
-  const cells = new Map<number, Cell>(labels.map(([column, value]) => [column, { value, style: "label" }]));
-  for (const [from, to] of merges) for (let column = from + 1; column <= to; column += 1) cells.set(column, { style: "label" });
-  return { cells, merges };
+  return spread(labels.map(([column, value]) => [column, { value, style: "label" }]), merges);
+}
+
+/** Makes a row in which some cells run over their neighbours; those take on the same style, so that frames close. */
+function spread(cells: readonly (readonly [number, Cell])[], spans: readonly (readonly [number, number])[]): SummaryRow {
+  const all = new Map<number, Cell>(cells);
+  for (const [from, to] of spans) for (let column = from + 1; column <= to; column += 1) all.set(column, { style: all.get(from)?.style });
+  return { cells: all, merges: spans.filter(([from, to]) => to > from) };
 }
 
 function wide(value: string, style: string, last: number): SummaryRow {
