@@ -50,7 +50,7 @@ export function planExpansion(growth: Growth, capacity: Bytes, step: Bytes, year
   return Array.from({ length: years }, (_, index) => {
     const demand = demandTerabytes(growth, index + 1);
     const missing = demand.minus(owned.times(limit));
-    const steps = missing.gt(0) ? missing.div(stepSize.times(limit)).ceil() : new Decimal(0);
+    const steps = Decimal.max(missing, 0).div(stepSize.times(limit)).ceil();
     owned = owned.plus(steps.times(stepSize));
     return {
       year: index + 1,

@@ -40,11 +40,13 @@ function dataCapacity(layout: Layout, sizes: readonly Bytes[]): Fraction {
  * shared evenly over the places that are left, is no smaller than the next drive:
  *
  *     T = (what the uncapped drives hold) / (width - capped drives)
+ *
+ * With one place left the rest holds at least the next drive, so at most width - 1 drives are capped.
  */
 function stripeDepth(sizes: readonly Bytes[], width: number): Fraction {
   let rest = sizes.reduce((sum, size) => sum + size, 0n);
   let capped = 0;
-  while (capped < width - 1 && sizes[capped]! * BigInt(width - capped) > rest) {
+  while (sizes[capped]! * BigInt(width - capped) > rest) {
     rest -= sizes[capped]!;
     capped++;
   }

@@ -47,8 +47,8 @@ export function unitNamed(name: string, argument: string, received: string): Siz
 
 /** Gives a size as a number of `unit`: the double nearest to the exact value. */
 export function bytesIn(size: Bytes, unit: SizeUnit): number {
-  // Each way rounds once: a quotient of two exact doubles, a decimal text, or a whole number halved `exponent` times.
-  if (size < 9007199254740992n && unit.exponent <= 15) return Number(size) / Number(unit.bytes);
+  // Each way rounds once: a quotient of two exact doubles (10^18 is one), a decimal text, or a whole number halved `exponent` times.
+  if (size < 9007199254740992n) return Number(size) / Number(unit.bytes);
   return unit.base === 10 ? Number(`${size}e-${unit.exponent}`) : Number(size) / 2 ** unit.exponent;
 }
 

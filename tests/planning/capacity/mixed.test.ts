@@ -9,6 +9,8 @@ describe("drives of unequal sizes", () => {
   test.each<[string, number[], number, bigint]>([
     ["RAID 6", [4, 4, 8, 8, 4], 0, 12n],
     ["RAID 6", [4, 4, 8, 8, 4], 1, 8n],
+    ["RAID 10", [2, 8, 4, 8, 4], 1, 6n],
+    ["2 copies", [2, 4, 4, 9], 1, 5n],
     ["none", [4, 2, 8], 0, 6n],
     ["mirror", [4, 2, 8], 0, 2n],
     ["RAID 10", [8, 4, 8, 4, 2], 0, 12n],
