@@ -1,19 +1,22 @@
-import type { CellValue, CellWrite, Changes, WorkbookSnapshot } from "../../planning/workbook-model";
+import type { CellWrite, Changes, WorkbookSnapshot } from "../../planning/workbook-model";
 import { writeShownChanges } from "../../actions/write-changes";
 import type { PaneContext } from "../views/view";
 import { makeButton } from "./button";
-import { cellName } from "./cell-name";
 import { countOf } from "./count-of";
+import { describeWrites } from "./describe-writes";
 import { fill, make } from "./make";
 
 /** How many changes are listed; more than that nobody reads, and the count says the rest. */
 const mostListed = 200;
 
+type Planner = (workbook: WorkbookSnapshot) => Changes;
+
 /** What a preview is asked for. */
 export interface Proposal {
   /** What is about to be done, such as "Assign addresses". */
   readonly title: string;
-  readonly plan: (workbook: WorkbookSnapshot) => Changes;
+  /** Learns what there is to know beforehand, and answers with what plans the changes; it plans again just before it writes. */
+  readonly planner: () => Planner | Promise<Planner>;
   /** Sentence where there is nothing to change. */
   readonly nothing: string;
   /** Called after the changes were written. */
@@ -25,10 +28,12 @@ export interface Proposal {
  *
  * What is written is what was shown: where the workbook was edited in between nothing is.
  */
-export function propose(pane: PaneContext, place: HTMLElement, { title, plan, nothing, written }: Proposal): Promise<void> {
+export function propose(pane: PaneContext, place: HTMLElement, { title, planner, nothing, written }: Proposal): Promise<void> {
   fill(place);
   return pane.status.run(title, async () => {
-    const changes = plan(await pane.port.read());
+    const plan = await planner();
+    const workbook = await pane.port.read();
+    const changes = plan(workbook);
     const count = changes.writes.length;
     if (count === 0) return { sentence: nothing };
     const write = () =>
@@ -45,7 +50,7 @@ export function propose(pane: PaneContext, place: HTMLElement, { title, plan, no
         "div",
         { class: "bay-panel" },
         heading,
-        make("div", { class: "bay-scroll", tabindex: 0, role: "region", "aria-label": `${title}: changes` }, listWrites(changes.writes)),
+        make("div", { class: "bay-scroll", tabindex: 0, role: "region", "aria-label": `${title}: changes` }, listWrites(workbook, changes.writes)),
         make("div", { class: "bay-row" }, makeButton(`Write ${countOf(count, "cell")}`, write, { appearance: "primary" }), makeButton("Leave it as it is", () => fill(place))),
       ),
     );
@@ -54,7 +59,8 @@ export function propose(pane: PaneContext, place: HTMLElement, { title, plan, no
   });
 }
 
-function listWrites(writes: readonly CellWrite[]): HTMLElement {
+function listWrites(workbook: WorkbookSnapshot, writes: readonly CellWrite[]): HTMLElement {
+  const rows = describeWrites(workbook, writes, mostListed);
   return make(
     "table",
     {},
@@ -62,13 +68,8 @@ function listWrites(writes: readonly CellWrite[]): HTMLElement {
     make(
       "tbody",
       {},
-      writes.slice(0, mostListed).map((write) => make("tr", {}, make("th", { scope: "row" }, `${write.sheet} ${cellName(write)}`), make("td", {}, showValue(write.before)), make("td", {}, showValue(write.value)))),
-      writes.length > mostListed && make("tr", {}, make("td", { colspan: 3 }, `… and ${writes.length - mostListed} more`)),
+      rows.map(({ cell, of, before, after }) => make("tr", {}, make("th", { scope: "row" }, cell, of !== "" && make("div", { class: "bay-place" }, of)), make("td", {}, before), make("td", {}, after))),
+      writes.length > rows.length && make("tr", {}, make("td", { colspan: 3 }, `… and ${writes.length - rows.length} more`)),
     ),
   );
-}
-
-function showValue(value: CellValue): string {
-  if (value === null || value === "") return "–";
-  return typeof value === "object" ? value.error : String(value);
 }

@@ -28,7 +28,7 @@ export function makeCheckView(pane: PaneContext): View {
   const age = make("span", { class: "soft small" });
   const mendPlace = make("div");
   const lists = make("div", { tabindex: -1 });
-  const mendAll = makeButton("Mend all …", () => propose(pane, mendPlace, { title: "Mend all", plan: (workbook) => mendsOf(check(workbook)), nothing: "No finding has a mend that can be written for you.", written: run }));
+  const mendAll = makeButton("Mend all …", () => propose(pane, mendPlace, { title: "Mend all", planner: () => (workbook) => mendsOf(check(workbook)), nothing: "No finding has a mend that can be written for you.", written: run }));
   const listed: Record<Weight, number> = { stop: listedAtOnce, warn: listedAtOnce, note: listedAtOnce };
   let findings: readonly Finding[] = [];
   let answered: number | null = null;
@@ -77,7 +77,7 @@ export function makeCheckView(pane: PaneContext): View {
     const place = make("div");
     const title = (mend?.description ?? "").replace(/\.$/, "");
     const open = () => status.run("Go to the cell", async () => (await port.apply([{ kind: "select", sheet, area: { row, column, rows: 1, columns: 1 } }]), null));
-    const mendIt = () => propose(pane, place, { title, plan: (workbook) => mendsOf(check(workbook).filter((one) => isSame(one, finding))), nothing: "This is mended already.", written: run });
+    const mendIt = () => propose(pane, place, { title, planner: () => (workbook) => mendsOf(check(workbook).filter((one) => isSame(one, finding))), nothing: "This is mended already.", written: run });
     return make(
       "div",
       {},

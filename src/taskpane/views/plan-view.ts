@@ -7,6 +7,7 @@ import { countOf } from "../elements/count-of";
 import { fill, make } from "../elements/make";
 import { pace } from "../elements/pace";
 import { explain } from "../elements/work";
+import { makeAddressesGroup } from "./addresses-group";
 import { makePicturesGroup } from "./pictures-group";
 import type { PaneContext, View } from "./view";
 
@@ -14,12 +15,14 @@ import type { PaneContext, View } from "./view";
 export function makePlanView(pane: PaneContext): View {
   const { port, status } = pane;
   const tables = make("section", { class: "bay-group" });
+  const addresses = makeAddressesGroup(pane);
   const pictures = makePicturesGroup(pane);
 
   const refresh = async () => {
     const workbook = await port.read();
     const index = new PlanIndex(workbook);
     showTables(index, missingTables(workbook));
+    addresses.hidden = index.table("ports") === null;
     pictures.show(index);
   };
   const followChanges = pace(() => refresh().catch((thrown: unknown) => status.say(explain(thrown, "Read the plan"))), 1000);
@@ -61,5 +64,5 @@ export function makePlanView(pane: PaneContext): View {
     );
   }
 
-  return { element: make("div", {}, tables, pictures.element), show, changed: followChanges };
+  return { element: make("div", {}, tables, addresses, pictures.element), show, changed: followChanges };
 }
