@@ -3,7 +3,7 @@ import { basename } from "node:path";
 import { parseArgs } from "node:util";
 import { buildTabs } from "../actions/build-tabs";
 import { Problem } from "../planning/problem";
-import { momentOf } from "./moment";
+import { momentOf } from "../actions/moment";
 import { openHeadless } from "./open-headless";
 
 const usage = "Usage: npm run -s build-tabs -- plan.xlsx -o out.xlsx [--job NAME]...";
