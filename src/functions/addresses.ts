@@ -13,6 +13,7 @@ import {
   readPrefix,
   readPrefixRows,
   readRanges,
+  readSubnetText,
   readText,
   readTextOrNone,
 } from "./support/prefixes";
@@ -26,7 +27,7 @@ import { readYearMonth } from "./support/year-month";
  * @returns The address of the network.
  */
 export function network(prefix: unknown): string {
-  return answer("NETWORK", () => plan.formatAddress(readInterface(prefix, "prefix").network.first));
+  return answer("NETWORK", () => readSubnetText(prefix, "prefix").network);
 }
 
 /**
@@ -36,7 +37,7 @@ export function network(prefix: unknown): string {
  * @returns The address.
  */
 export function firstHost(prefix: unknown): string {
-  return answer("FIRSTHOST", () => plan.formatAddress(plan.firstHost(readInterface(prefix, "prefix").network)));
+  return answer("FIRSTHOST", () => readSubnetText(prefix, "prefix").firstHost);
 }
 
 /**
@@ -46,7 +47,7 @@ export function firstHost(prefix: unknown): string {
  * @returns The address.
  */
 export function lastHost(prefix: unknown): string {
-  return answer("LASTHOST", () => plan.formatAddress(plan.lastHost(readInterface(prefix, "prefix").network)));
+  return answer("LASTHOST", () => readSubnetText(prefix, "prefix").lastHost);
 }
 
 /**
@@ -135,10 +136,7 @@ export function host(prefix: unknown, position: unknown): string {
  * @returns TRUE or FALSE.
  */
 export function contains(prefix: unknown, inner: unknown): boolean {
-  return answer("CONTAINS", () => {
-    const outer = readPrefix(prefix, "prefix");
-    return plan.containsBlock(outer, readBlock(inner, "inner", outer.family));
-  });
+  return answer("CONTAINS", () => plan.containsText(readText(prefix, "prefix", "10.20.0.0/24"), readText(inner, "inner", "10.20.0.9 or 10.20.0.0/24")));
 }
 
 /**

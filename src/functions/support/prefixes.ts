@@ -6,12 +6,14 @@ import {
   parseInterface,
   parsePrefix,
   RangeList,
+  readSubnet,
   refuseOtherFamily,
   type Address,
   type Block,
   type Family,
   type Interface,
   type Prefix,
+  type SubnetText,
 } from "../../planning/addressing";
 import { invalid, quote } from "../../planning/problem";
 import { readScalar } from "./cells";
@@ -34,6 +36,11 @@ export function readTextOrNone(received: unknown, argument: string): string | nu
 /** Reads an address and its length: any address of the subnet will do. */
 export function readInterface(received: unknown, argument: string): Interface {
   return parseInterface(readText(received, argument, "10.20.0.0/24"), argument);
+}
+
+/** Reads the subnet of an address and its length, to be answered as text. */
+export function readSubnetText(received: unknown, argument: string): SubnetText {
+  return readSubnet(readText(received, argument, "10.20.0.0/24"), argument);
 }
 
 /** Reads a prefix without set host bits. */

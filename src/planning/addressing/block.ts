@@ -1,6 +1,8 @@
 import { invalid, quote } from "../problem";
 import { compareAddresses, formatAddress, parseAddress, type Address } from "./address";
 import type { Family } from "./family";
+import { networkIPv4 } from "./ipv4-hosts";
+import { packedAddress, packedLength, readIPv4Prefix, type PackedIPv4 } from "./ipv4-text";
 import { containsAddress, lastAddress, lengthStart, parsePrefix, type Prefix } from "./prefix";
 import { RangeList, type AddressRanges } from "./ranges";
 
@@ -65,6 +67,28 @@ export function addBlocks(list: RangeList, text: string, argument: string): void
   }
 }
 
+
+/**
+ * Tells whether a prefix contains an address, a range or a prefix, from text. Refuses what the parsers refuse, and two families.
+ *
+ * Two IPv4 prefixes or addresses in plain form, nearly all there are, are compared as numbers, and nothing is made of them.
+ */
+export function containsText(outer: string, inner: string, outerArgument = "prefix", innerArgument = "inner"): boolean {
+  const a = readIPv4Prefix(outer);
+  const b = a < 0 ? -1 : readIPv4Prefix(inner, 32);
+  if (b >= 0 && isStrict(a) && isStrict(b)) {
+    const length = packedLength(a);
+    return length <= packedLength(b) && networkIPv4(packedAddress(b), length) === packedAddress(a);
+  }
+  const prefix = parsePrefix(outer, outerArgument);
+  const block = parseBlock(inner, innerArgument);
+  refuseOtherFamily(prefix.family, block.first.family, inner, innerArgument);
+  return containsBlock(prefix, block);
+}
+
+function isStrict(packed: PackedIPv4): boolean {
+  return networkIPv4(packedAddress(packed), packedLength(packed)) === packedAddress(packed);
+}
 
 /** Tells whether every address of a block lies in a prefix. */
 export function containsBlock(prefix: Prefix, block: Block): boolean {

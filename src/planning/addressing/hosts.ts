@@ -1,6 +1,7 @@
 import { invalid, noAnswer, quote } from "../problem";
 import { Address, addressAt, addressValue } from "./address";
 import { bitsOf } from "./family";
+import { firstHostIPv4, lastHostIPv4 } from "./ipv4-hosts";
 import { formatPrefix, lastAddress, type Prefix } from "./prefix";
 
 /** How many bits of a prefix number its hosts. */
@@ -20,16 +21,16 @@ export function countAddresses(prefix: Prefix): bigint {
  * (RFC 4291 section 2.6.1). A /31 (RFC 3021) and a /127 (RFC 6164) give up nothing; a /32 and a /128 are one host.
  */
 export function firstHost(prefix: Prefix): Address {
-  const { first } = prefix;
+  const { first, length } = prefix;
+  if (first.family === 4) return new Address(4, 0, 0, 0, firstHostIPv4(first.word3, length));
   if (hostBits(prefix) <= 1) return first;
-  return new Address(first.family, first.word0, first.word1, first.word2, first.word3 + 1);
+  return new Address(6, first.word0, first.word1, first.word2, first.word3 + 1);
 }
 
 /** Finds the last address that a host may hold: in IPv4 the one before the broadcast address, in IPv6 the last of all. */
 export function lastHost(prefix: Prefix): Address {
-  const last = lastAddress(prefix);
-  if (last.family === 6 || hostBits(prefix) <= 1) return last;
-  return new Address(4, 0, 0, 0, last.word3 - 1);
+  if (prefix.family === 6) return lastAddress(prefix);
+  return new Address(4, 0, 0, 0, lastHostIPv4(prefix.first.word3, prefix.length));
 }
 
 /**

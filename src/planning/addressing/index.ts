@@ -1,7 +1,7 @@
 export { Address, addressAt, addressValue, compareAddresses, formatAddress, isSameAddress, parseAddress, readAddress } from "./address";
 export { assignableRanges } from "./assignable";
 export { assignAddresses, type KeptPair, type Named } from "./assign";
-export { addBlocks, containsBlock, meetsBlock, parseBlock, parseBlocks, parseRanges, refuseOtherFamily, type Block } from "./block";
+export { addBlocks, containsText, meetsBlock, parseBlock, parseBlocks, parseRanges, refuseOtherFamily, type Block } from "./block";
 export { findClashes, type Clash, type Clashes } from "./clashes";
 export { coverAsText, coverByPrefixes } from "./cover";
 export { bitsOf, type Family } from "./family";
@@ -40,3 +40,4 @@ export { sortKey } from "./sort-key";
 export { specialPurposeOf, specialPurposeOfAddress, specialPurposes, type RegistryFlag, type SpecialPurpose } from "./special-purpose";
 export { splitPrefix } from "./split";
 export { subnetFacts, type SubnetFact } from "./subnet-facts";
+export { readSubnet, type SubnetText } from "./subnet-text";

@@ -1,10 +1,11 @@
 import { invalid, quote } from "../problem";
 import type { Family } from "./family";
+import { maskBits } from "./ipv4-hosts";
 import { readIPv4, writeIPv4 } from "./ipv4-text";
 
 /** Makes the 32-bit mask with `length` leading ones. */
 function maskValue(length: number): number {
-  return length === 0 ? 0 : (-1 << (32 - length)) >>> 0;
+  return maskBits(length) >>> 0;
 }
 
 /** Writes the dotted mask of an IPv4 prefix length: 24 is 255.255.255.0 (RFC 950). */

@@ -2,6 +2,7 @@ import { invalid, quote, type Problem } from "../problem";
 import { Address, compareAddresses, formatAddress, readAddress } from "./address";
 import { explainAddress } from "./address-fault";
 import { bitsOf, type Family } from "./family";
+import { lastIPv4, maskBits, networkIPv4 } from "./ipv4-hosts";
 import { readMask } from "./netmask";
 
 /** A prefix in its one canonical form: its lowest address, and how many leading bits are fixed. Frozen. */
@@ -48,7 +49,7 @@ export function networkOf(address: Address, length: number): Prefix {
 export function lastAddress(prefix: Prefix): Address {
   const { family, word0, word1, word2, word3 } = prefix.first;
   const { length } = prefix;
-  if (family === 4) return new Address(4, 0, 0, 0, (word3 | ~mask(length)) >>> 0);
+  if (family === 4) return new Address(4, 0, 0, 0, lastIPv4(word3, length));
   return new Address(
     6,
     (word0 | ~mask(length)) >>> 0,
@@ -61,7 +62,7 @@ export function lastAddress(prefix: Prefix): Address {
 /** Computes the address of the network that `address` lies in: all bits after `length` cleared. */
 export function firstOf(address: Address, length: number): Address {
   const { family, word0, word1, word2, word3 } = address;
-  if (family === 4) return new Address(4, 0, 0, 0, (word3 & mask(length)) >>> 0);
+  if (family === 4) return new Address(4, 0, 0, 0, networkIPv4(word3, length));
   return new Address(
     6,
     (word0 & mask(length)) >>> 0,
@@ -71,10 +72,9 @@ export function firstOf(address: Address, length: number): Address {
   );
 }
 
-/** Makes one word whose first `bits` bits are set; none below 0, all above 32. A shift by 32 is a shift by 0, hence the ends. */
+/** Makes one word whose first `bits` bits are set; none below 0, all above 32. */
 function mask(bits: number): number {
-  if (bits <= 0) return 0;
-  return bits >= 32 ? -1 : -1 << (32 - bits);
+  return maskBits(bits <= 0 ? 0 : bits >= 32 ? 32 : bits);
 }
 
 /** Tells whether every address of `inner` is one of `outer`. False across families. */

@@ -1,6 +1,7 @@
 import { Address } from "./address";
 import { bitsOf, wordsOf, type Family } from "./family";
-import { readIPv4 } from "./ipv4-text";
+import { lastIPv4, networkIPv4 } from "./ipv4-hosts";
+import { packedAddress, packedLength, readIPv4Prefix } from "./ipv4-text";
 import { readIPv6, type Groups } from "./ipv6-text";
 import { lastAddress, readLength, type Prefix } from "./prefix";
 import { copyWords, type Words } from "./words";
@@ -55,20 +56,18 @@ export class RangeList implements AddressRanges {
    * The quick way through long lists. False means nothing more than "look closer": it may be a range, have a mask, or be wrong.
    */
   addText(text: string): boolean {
-    const slash = text.indexOf("/");
-    const end = slash < 0 ? text.length : slash;
     if (this.family === 4) {
-      const value = readIPv4(text, 0, end);
-      const free = value < 0 ? -1 : slash < 0 ? 0 : 32 - readLength(text, slash + 1, 4);
-      if (free < 0 || free > 32) return false;
-      const rest = free === 32 ? 0xffff_ffff : (1 << free) - 1;
-      if ((value & rest) !== 0) return false;
+      const packed = readIPv4Prefix(text, 32);
+      const value = packedAddress(packed);
+      const length = packedLength(packed);
+      if (packed < 0 || networkIPv4(value, length) !== value) return false;
       const at = this.roomForOne();
       this.first[at] = value;
-      this.last[at] = value | rest;
+      this.last[at] = lastIPv4(value, length);
       return true;
     }
-    const groups = readIPv6(text, 0, end);
+    const slash = text.indexOf("/");
+    const groups = readIPv6(text, 0, slash < 0 ? text.length : slash);
     const length = slash < 0 ? 128 : readLength(text, slash + 1, 6);
     return groups !== null && length >= 0 && this.addGroups(groups, length);
   }

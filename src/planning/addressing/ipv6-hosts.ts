@@ -1,0 +1,17 @@
+import type { Groups } from "./ipv6-text";
+
+/** Clears the bits after `length` in place: what is left names the network. */
+export function clearHostBits(groups: Groups, length: number): void {
+  for (let group = 7, free = 128 - length; free > 0; group--, free -= 16) groups[group] = free >= 16 ? 0 : (groups[group]! >> free) << free;
+}
+
+/** Sets the bits after `length` in place: the last address of the subnet. */
+export function setHostBits(groups: Groups, length: number): void {
+  for (let group = 7, free = 128 - length; free > 0; group--, free -= 16) groups[group] = free >= 16 ? 0xffff : groups[group]! | ((1 << free) - 1);
+}
+
+/** Clears the bits after `length` in place and steps past the subnet-router anycast address (RFC 4291), but for /127 (RFC 6164) and /128. */
+export function toFirstHost(groups: Groups, length: number): void {
+  clearHostBits(groups, length);
+  if (length < 127) groups[7] |= 1;
+}
