@@ -13,6 +13,7 @@ export const repeatedName: Rule = {
   check: (index) => [
     ...named.flatMap((key) => repeatsIn(index, key, nameColumn(key))),
     ...repeatsIn(index, "arrays", "id"),
+    ...repeatsIn(index, "jobs", "id"),
     ...repeatedSections(index),
     ...sharedEnds(index),
   ],

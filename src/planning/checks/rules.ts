@@ -1,5 +1,6 @@
 import { addressOutsideNetwork } from "./address-outside-network";
 import { addressTwice } from "./address-twice";
+import { ambiguousPlaceholder } from "./ambiguous-placeholder";
 import { arrayOnOneSwitch } from "./array-on-one-switch";
 import { circuitLoad } from "./circuit-load";
 import { clusterWithoutAddress } from "./cluster-without-address";
@@ -17,6 +18,7 @@ import { gatewayTaken } from "./gateway-taken";
 import { heavierAbove } from "./heavier-above";
 import { hostOnOneSwitch } from "./host-on-one-switch";
 import { hostWithoutPath } from "./host-without-path";
+import { impossibleCondition } from "./impossible-condition";
 import { liftAid } from "./lift-aid";
 import { missingColumn } from "./missing-column";
 import { missingId } from "./missing-id";
@@ -45,6 +47,7 @@ import { rackOverlap } from "./rack-overlap";
 import { rackWeight } from "./rack-weight";
 import { rebuildReadFault } from "./rebuild-read-fault";
 import { repeatedName } from "./repeated-name";
+import { repeatedStep } from "./repeated-step";
 import { reservedAddress } from "./reserved-address";
 import { schemeLayout } from "./scheme-layout";
 import { sharedAddressOnPort } from "./shared-address-on-port";
@@ -58,7 +61,9 @@ import { switchWithoutNetwork } from "./switch-without-network";
 import { switchesOnOneFeed } from "./switches-on-one-feed";
 import { tabName } from "./tab-name";
 import { tooFewSpares } from "./too-few-spares";
+import { uncomparableExpectation } from "./uncomparable-expectation";
 import { unknownName } from "./unknown-name";
+import { unknownPlaceholder } from "./unknown-placeholder";
 import { unknownSetting } from "./unknown-setting";
 import { unreadableCell } from "./unreadable-cell";
 import { unreadableSetting } from "./unreadable-setting";
@@ -129,5 +134,10 @@ export const rules: readonly Rule[] = [
   liftAid,
   feedPhase,
   circuitLoad,
+  repeatedStep,
+  unknownPlaceholder,
+  ambiguousPlaceholder,
+  uncomparableExpectation,
+  impossibleCondition,
   storedSecret,
 ];

@@ -1,3 +1,4 @@
+import { readTab, type TabReading } from "../commissioning";
 import { isBlank, showCell, tableKeys, type SheetSnapshot } from "../workbook-model";
 import type { Remark, Rule } from "./finding";
 import type { PlanIndex } from "./plan-index";
@@ -11,7 +12,10 @@ export const storedSecret: Rule = {
     const planning = new Set(tableKeys.map((key) => index.table(key)?.sheet));
     return [
       ...tableKeys.flatMap((key) => secretsInTable(index, key)),
-      ...index.workbook.sheets.filter(({ name }) => !planning.has(name)).flatMap(secretsBesideLabels),
+      ...index.workbook.sheets.filter(({ name }) => !planning.has(name)).flatMap((sheet) => {
+        const tab = readTab(sheet);
+        return tab === null ? secretsBesideLabels(sheet) : secretsOnTab(tab);
+      }),
     ];
   },
 };
@@ -60,19 +64,38 @@ function secretsInTable(index: PlanIndex, key: (typeof tableKeys)[number]): Rema
   return remarks;
 }
 
+/** Looks at the records of a commissioning tab that ask for an entry of the vault. */
+function secretsOnTab({ sheet, steps, places }: TabReading): Remark[] {
+  const column = places.columns.found;
+  return column === undefined
+    ? []
+    : steps
+        .filter(({ step, kind, typed }) => kind === "text" && /\bvault\b/i.test(step) && speaksOfSecret(step) && !isBlank(typed.found) && !isKept(typed.found))
+        .map(({ row }) => ({ sheet, row, column, sentence }));
+}
+
+/** A label has at most so many words and ends in no full stop: sentences are no labels. */
+const labelWords = 4;
+
 /**
- * Looks at any other sheet for a short label with something behind it.
- *
- * Sentences, such as the steps of a commissioning tab, are no labels: a label has at most four words and ends in no full stop.
+ * Looks at any other sheet for labels that speak of a secret: behind a label by itself stands its value; below one in a row of headers, its column.
  */
 function secretsBesideLabels(sheet: SheetSnapshot): Remark[] {
   return sheet.values.flatMap((line, row) =>
     line.flatMap((cell, column): Remark[] => {
-      const next = line[column + 1];
-      if (typeof cell !== "string" || cell.length > 40 || isBlank(next) || isKept(next)) return [];
-      if (!speaksOfSecret(cell) || cell.trim().split(/\s+/).length > 4 || /[.,]$/.test(cell.trim())) return [];
-      if (typeof next === "string" && speaksOfSecret(next)) return [];
-      return [{ sheet: sheet.name, row, column: column + 1, sentence }];
+      if (typeof cell !== "string" || cell.length > 40 || !speaksOfSecret(cell) || isKept(cell)) return [];
+      if (cell.trim().split(/\s+/).length > labelWords || /[.,]$/.test(cell.trim())) return [];
+      const isHeader = line.filter((one) => !isBlank(one)).length > 2;
+      const values = isHeader ? below(sheet, row, column) : [{ row, column: column + 1 }];
+      return values
+        .filter((place) => !isBlank(sheet.values[place.row]?.[place.column]) && !isKept(sheet.values[place.row]?.[place.column]))
+        .map((place) => ({ sheet: sheet.name, ...place, sentence }));
     }),
   );
+}
+
+function below(sheet: SheetSnapshot, header: number, column: number): { readonly row: number; readonly column: number }[] {
+  const places: { readonly row: number; readonly column: number }[] = [];
+  for (let row = header + 1; row < sheet.values.length && sheet.values[row]!.some((cell) => !isBlank(cell)); row += 1) places.push({ row, column });
+  return places;
 }

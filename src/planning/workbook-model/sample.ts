@@ -1,4 +1,4 @@
-import { initialSettings, lastArrayIdSetting } from "./settings";
+import { initialSettings, lastIdSettings } from "./settings";
 import type { TableRow, TableRows } from "./set-up";
 
 /**
@@ -9,7 +9,7 @@ import type { TableRow, TableRows } from "./set-up";
  */
 export function sampleRows(): TableRows {
   return {
-    settings: [...initialSettings(), { setting: lastArrayIdSetting, value: "A0006", meaning: "Last id given to an array; ids are never used again." }],
+    settings: initialSettings().map((row) => ({ ...row, value: lastIds[row.setting] ?? row.value })),
     sites,
     racks,
     feeds,
@@ -26,6 +26,8 @@ export function sampleRows(): TableRows {
     quote,
   };
 }
+
+const lastIds: Readonly<Record<string, string>> = { [lastIdSettings.arrays]: "A0006", [lastIdSettings.jobs]: "J0003" };
 
 const sites: readonly TableRow<"sites">[] = [
   {
@@ -211,9 +213,9 @@ const prompts: readonly TableRow<"prompts">[] = ["Alder 24", "Rowan 12"].flatMap
 ]);
 
 const jobs: readonly TableRow<"jobs">[] = [
-  { job: "Reading Room installation", site: "Reading Room", procedure: "Install a rack array", plannedDate: "2026-10-06", state: "planned" },
-  { job: "Bindery installation", site: "Bindery", procedure: "Install a rack array", plannedDate: "2026-10-13", state: "planned" },
-  { job: "Cold Store installation", site: "Cold Store", procedure: "Install a rack array", plannedDate: "2026-10-20", state: "planned" },
+  { id: "J0001", job: "Reading Room installation", site: "Reading Room", procedure: "Install a rack array", plannedDate: "2026-10-06", state: "planned" },
+  { id: "J0002", job: "Bindery installation", site: "Bindery", procedure: "Install a rack array", plannedDate: "2026-10-13", state: "planned" },
+  { id: "J0003", job: "Cold Store installation", site: "Cold Store", procedure: "Install a rack array", plannedDate: "2026-10-20", state: "planned" },
 ];
 
 const quote: readonly TableRow<"quote">[] = [

@@ -89,8 +89,8 @@ export interface SettingFault {
   readonly sentence: string;
 }
 
-/** Names of rows of the Settings table that are not thresholds of checks. */
-export const lastArrayIdSetting = "Last array id";
+/** Rows of the Settings table that remember the last id ever given, so that one whose row was deleted is not given again. */
+export const lastIdSettings = { arrays: "Last array id", jobs: "Last job id" } as const;
 
 /** Reads the thresholds; where a row is missing, blank or unreadable its initial value holds and the fault is told. */
 export function readSettings(plan: Plan): { readonly settings: Settings; readonly faults: readonly SettingFault[] } {
@@ -104,7 +104,7 @@ export function readSettings(plan: Plan): { readonly settings: Settings; readonl
     const name = row.setting.toLowerCase();
     const key = byName.get(name);
     if (key === undefined) {
-      if (name !== "" && name !== lastArrayIdSetting.toLowerCase()) faults.push({ row, kind: "unknown", sentence: `Setting ${quote(row.setting)} is not known, so nothing follows from it.` });
+      if (name !== "" && !Object.values(lastIdSettings).some((known) => known.toLowerCase() === name)) faults.push({ row, kind: "unknown", sentence: `Setting ${quote(row.setting)} is not known, so nothing follows from it.` });
       continue;
     }
     if (row.value === "") continue;
@@ -132,5 +132,8 @@ function parseSetting(text: string, { name, rule }: SettingRule): number {
 
 /** Rows with which set-up fills the Settings table. */
 export function initialSettings(): { readonly setting: string; readonly value: string; readonly meaning: string }[] {
-  return settingKeys().map((key) => ({ setting: settingRules[key].name, value: settingRules[key].initial, meaning: settingRules[key].meaning }));
+  return [
+    ...settingKeys().map((key) => ({ setting: settingRules[key].name, value: settingRules[key].initial, meaning: settingRules[key].meaning })),
+    ...Object.values(lastIdSettings).map((setting) => ({ setting, value: "", meaning: "Last id given; written when ids are, so that none is ever used again." })),
+  ];
 }
