@@ -36,10 +36,10 @@ describe("what cannot be answered says why and what to write", () => {
     [() => sellprice("", 0.25), "#VALUE! cost is blank. Write a number from 0 to 1000000000000000, such as 75."],
     [() => sellprice(75, 1), "#VALUE! share is 1. Write a number from 0 to below 1, such as 0.25."],
     [() => sellprice(75, 25), "#VALUE! share is 25, which means 2500%. Write 25% or 0.25."],
-    [() => sellprice(75, 11, "markup"), "#VALUE! share is 11. Write a number from 0 to 10, such as 0.25."],
+    [() => sellprice(75, 11, "markup"), "#VALUE! share is 11, which means 1100%. Write 11% or 0.11."],
     [() => sellprice(75, 0.25, "profit"), '#VALUE! kind is "profit". Write "margin" or "markup".'],
     [() => sellprice(75, 0.25, "margin", -1), "#VALUE! step is -1. Write a number from 0 to 1000000000000000, such as 0.05."],
-    [() => energycost(450, 0.25, 1, 1.5), "#VALUE! overhead is 1.5. Write a number from 0 to 1, such as 0.2."],
+    [() => energycost(450, 0.25, 1, 1.5), "#VALUE! overhead is 1.5, which means 150%. Write 1.5% or 0.015."],
     [() => energycost(-1, 0.25), "#VALUE! watts is -1. Write a number above 0 and at most 1000000000, such as 450."],
   ])("%#: %s", (call, shown) => {
     expect(cellAnswer(call)).toBe(shown);

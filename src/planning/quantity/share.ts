@@ -48,9 +48,9 @@ export function parseGrowth(value: CellValue, argument: string): number {
 export function parseProportion(value: CellValue, argument: string, rule: NumberRule): number {
   const read = typeof value === "string" ? parsePercentage(value, argument, rule.example) : value;
   const most = rule.below ?? rule.max ?? Infinity;
-  if (typeof read === "number" && typeof value === "number" && read >= 2 * most && read / 100 <= most) {
+  if (typeof read === "number" && typeof value === "number" && read > most && read / 100 <= most) {
     const shown = readAs15Digits(read);
-    throw invalid(argument, value, `${argument} is ${shown}, which means ${shown * 100}%. Write ${shown}% or ${readAs15Digits(shown / 100)}.`);
+    throw invalid(argument, value, `${argument} is ${shown}, which means ${readAs15Digits(shown * 100)}%. Write ${shown}% or ${readAs15Digits(shown / 100)}.`);
   }
   return parseNumber(read, argument, rule, value);
 }
