@@ -58,7 +58,7 @@ export function place(members: unknown[][], domains: unknown[][]): unknown[][] {
 export function singlePoints(links: unknown[][], from: unknown, to: unknown): string[][] {
   return answer("SINGLEPOINTS", () => {
     const points = plan.singlePoints(readGraph(links, "links"), readName(from, "from"), readName(to, "to"));
-    return filledColumn(points.map(({ name }) => name), "links", "No single node or link parts the two ends. Nothing to mend.");
+    return filledColumn(points.map(({ name }) => name), "links", "links: no single node or link parts the two ends. Nothing to mend here.");
   });
 }
 

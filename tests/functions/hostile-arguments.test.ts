@@ -19,7 +19,7 @@ function isShowable(value: unknown): boolean {
   return typeof value === "string" || typeof value === "boolean" || (typeof value === "number" && Number.isFinite(value));
 }
 
-describe.each(catalogue.filter((one) => ["Capacity", "Rate and time", "Durability", "Price"].includes(one.family)).map((one) => [one.id, one] as const))(
+describe.each(catalogue.filter((one) => ["Capacity", "Rate and time", "Durability", "Resilience", "Facility", "Price"].includes(one.family)).map((one) => [one.id, one] as const))(
   "%s",
   (_id, { call, parameters }) => {
     test("answers anything with a value or with one short sentence, never with a defect of ours", () => {
@@ -32,7 +32,7 @@ describe.each(catalogue.filter((one) => ["Capacity", "Rate and time", "Durabilit
             expect(thrown.message).not.toContain("inside the add-in");
             expect(thrown.message.length).toBeLessThanOrEqual(160);
             expect(thrown.message).toMatch(/[.!?]$/);
-            const argument = thrown.message.split(" ")[0]!;
+            const argument = thrown.message.split(/:? /)[0]!;
             expect(parameters.map(({ name }) => name)).toContain(argument);
           }
         }),

@@ -32,7 +32,7 @@ export function readPlacement(received: unknown, argument: string): Placement {
     const title = header?.cells[column] ?? null;
     if (title === null && rows.every(({ cells }) => cells[column] === null)) continue;
     const name = title === null ? (column === 0 ? "Member" : `Column ${column + 1}`) : String(title);
-    const at = ({ row }: RangeRow): string => `${argument} row ${row} ${name}`;
+    const at = ({ row }: RangeRow): string => `${argument} row ${row} ${name.slice(0, 40)}`;
     if (name.toLowerCase() === "group") groups = rows.map((row) => readName(row.cells[column], at(row)));
     else domains.push({ name, cells: rows.map((row) => parseDomainCell(readName(row.cells[column], at(row)), at(row))) });
   }

@@ -121,10 +121,10 @@ function findSupply(text: string, at: string, feeds: readonly Feed[], numbers: R
   const named = /^(.+?)\s*\/\s*L([123])$/i.exec(text);
   const feed = named === null ? undefined : numbers.get(named[1]!.toLowerCase());
   if (feed === undefined) {
-    throw invalid("supplies", text, `${at}: feed ${quote(text)} is not in feeds. Add its row there, or mend the name (A, or A/L2).`);
+    throw invalid("supplies", text, `${at}: feed ${quote(text)} is not in feeds. Add it there or mend the name (A, A/L2).`);
   }
   if (feeds[feed]!.phases === 1) {
-    throw invalid("supplies", text, `${at}: ${quote(text)} names a phase, but the feed has one. Write ${feeds[feed]!.name}.`);
+    throw invalid("supplies", text, `${at}: ${quote(text)} names a phase, but the feed has one. Write the feed alone.`);
   }
   return { feed, phase: Number(named![2]) };
 }

@@ -131,8 +131,8 @@ interface WorstPair {
   readonly loss: Loss;
 }
 
-/** Most members and pairs looked at before a placement is refused: about a second. */
-const mostWork = 150_000_000;
+/** Most work on pairs before a placement is refused: about a second. */
+const mostWork = 50_000_000;
 
 /**
  * Finds the worst pair without trying them all.

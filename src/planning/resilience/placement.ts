@@ -58,6 +58,7 @@ export function faultGroups(scheme: Scheme, count: number, groups: readonly stri
 }
 
 function groupsByLayout(scheme: Scheme, count: number): FaultGroups {
+  refuseSize(scheme, count, "placement has", "Give a row for every member, and no others.");
   const { groups, members, redundancy } = layoutDrives(scheme, count);
   const width = members / groups;
   const groupOf = Int32Array.from({ length: count }, (_, member) => (member < members ? Math.floor(member / width) : -1));
@@ -92,11 +93,14 @@ function groupTolerance(scheme: Scheme, size: number, name: string): number {
     }
     return scheme.redundancy!;
   }
-  if (size < scheme.leastDrives || size > scheme.mostDrives) {
-    const bound = size < scheme.leastDrives ? `at least ${scheme.leastDrives}` : `at most ${scheme.mostDrives}`;
-    throw invalid("placement", name, `placement: group ${quote(name)} has ${size} members; ${scheme.name} takes ${bound}. Mend the Group column.`);
-  }
+  refuseSize(scheme, size, `placement: group ${quote(name)} has`, "Mend the Group column.");
   return layoutDrives(scheme, size).redundancy;
+}
+
+function refuseSize({ name, leastDrives, mostDrives }: Scheme, size: number, what: string, mend: string): void {
+  if (size >= leastDrives && size <= mostDrives) return;
+  const bound = size < leastDrives ? `at least ${leastDrives}` : `at most ${mostDrives}`;
+  throw invalid("placement", size, `${what} ${size} members; ${name} takes ${bound}. ${mend}`);
 }
 
 /**

@@ -90,9 +90,9 @@ describe("feedLoads", () => {
   });
 
   test.each([
-    ["an unknown feed", "C", 'supplies "d": feed "C" is not in feeds. Add its row there, or mend the name (A, or A/L2).'],
-    ["an unknown phase", "A/L4", 'supplies "d": feed "A/L4" is not in feeds. Add its row there, or mend the name (A, or A/L2).'],
-    ["a phase of a feed that has one", "A/L2", 'supplies "d": "A/L2" names a phase, but the feed has one. Write A.'],
+    ["an unknown feed", "C", 'supplies "d": feed "C" is not in feeds. Add it there or mend the name (A, A/L2).'],
+    ["an unknown phase", "A/L4", 'supplies "d": feed "A/L4" is not in feeds. Add it there or mend the name (A, A/L2).'],
+    ["a phase of a feed that has one", "A/L2", 'supplies "d": "A/L2" names a phase, but the feed has one. Write the feed alone.'],
   ])("refuses %s", (_, on, sentence) => {
     expect(problemOf(() => feedLoads([device("d", 1, on)], [feed("A")]))).toMatchObject({ kind: "invalid", sentence });
   });

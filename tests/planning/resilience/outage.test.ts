@@ -139,7 +139,10 @@ describe("outage", () => {
   });
 
   test("refuses fewer members than the scheme takes", () => {
-    expect(problemOf(() => outage(scheme("8+2"), { domains: [domain("Rack", "a", "b")] })).kind).toBe("invalid");
+    expect(problemOf(() => outage(scheme("8+2"), { domains: [domain("Rack", "a", "b")] }))).toMatchObject({
+      kind: "invalid",
+      sentence: "placement has 2 members; 8+2 takes at least 10. Give a row for every member, and no others.",
+    });
   });
 
   test("refuses a cell that lacks a name beside its +", () => {
