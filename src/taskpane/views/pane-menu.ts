@@ -9,7 +9,8 @@ import type { PaneContext } from "./view";
 export function makePaneMenu(pane: PaneContext): HTMLElement {
   const about = makeAbout(pane);
   const turn = makeTurnDialog(pane);
-  const item = (label: string, run: () => unknown) => make("fluent-menu-item", { role: "menuitem", on: { click: () => void run() } }, label);
+  // A menu item says "change" when it is chosen, by a click as by a key.
+  const item = (label: string, run: () => unknown) => make("fluent-menu-item", { role: "menuitem", on: { change: () => void run() } }, label);
   const menu = make(
     "fluent-menu",
     {},
