@@ -11,10 +11,13 @@ export function makePaneMenu(pane: PaneContext): HTMLElement {
   const turn = makeTurnDialog(pane);
   // A menu item says "change" when it is chosen, by a click as by a key.
   const item = (label: string, run: () => unknown) => make("fluent-menu-item", { role: "menuitem", on: { change: () => void run() } }, label);
+  const trigger = makeButton("☰", null, { slot: "trigger", appearance: "subtle", icon: true, label: "Menu" });
+  // The menu item that opened a dialog is out of sight when it closes: the keyboard goes on from the menu.
+  for (const dialog of [about, turn]) dialog.addEventListener("close", () => trigger.focus());
   const menu = make(
     "fluent-menu",
     {},
-    makeButton("☰", null, { slot: "trigger", appearance: "subtle", icon: true, label: "Menu" }),
+    trigger,
     make(
       "fluent-menu-list",
       { role: "menu", "aria-label": "Menu" },
