@@ -1,9 +1,67 @@
+// Entry of the page that joins the browser workbook and the pane: pane first, then the grid, which is a hundred times its size.
+import manifest from "../../package.json";
+import { chooseFile } from "../taskpane/choose-file";
+import { make } from "../taskpane/elements/make";
+import { explain } from "../taskpane/elements/work";
+import { mountPane } from "../taskpane/pane";
+import type { PaneHost } from "../taskpane/pane-host";
+import { deferredPort } from "./deferred-port";
+import { Desk } from "./desk";
 import "./page.css";
+import { openPlanStore } from "./plan-store";
+import { makeTopBar } from "./top-bar";
 
-async function start() {
-  const { openGrid } = await import(/* webpackChunkName: "grid" */ "./open-grid");
-  const grid = openGrid(document.getElementById("grid")!, { id: "plan", name: "Plan", sheetOrder: ["s"], sheets: { s: { id: "s", name: "Sheet1", rowCount: 200, columnCount: 26, cellData: { 0: { 0: { f: "=BAY.VERSION()" } } } } } });
-  Object.assign(window, { grid });
+let desk: Desk | null = null;
+const bar = makeTopBar(() => desk);
+const cellNote = make("div", { class: "cell-note", role: "status", hidden: true });
+
+const host: PaneHost = {
+  name: "the browser workbook",
+  version: manifest.version,
+  formulasMayStick: false,
+  workbookName: () => (desk === null ? "" : `${desk.name}.xlsx`),
+  theme: () => "light",
+  watchTheme: () => () => undefined,
+  chooseFile,
+  readSnapshot: async (bytes) => (await import(/* webpackChunkName: "xlsx" */ "../workbook/xlsx/workbook-file")).readSnapshot(bytes),
+  fetchAsset: async (path) => new Uint8Array(await (await fetch(path)).arrayBuffer()),
+  helpAddress: (page) => new URL(`help/${page}`, location.href).href,
+  now: () => new Date(),
+};
+
+async function startGrid() {
+  const gridCode = import(/* webpackChunkName: "grid" */ "./open-grid");
+  desk = await Desk.open(await openPlanStore(), bar.refresh);
+  const { openGrid } = await gridCode;
+  const grid = openGrid(document.getElementById("grid")!, desk.data, (sentence) => {
+    cellNote.textContent = sentence ?? "";
+    cellNote.hidden = sentence === null;
+  });
+  desk.attach(grid);
+  bar.refresh();
+  document.documentElement.dataset["ready"] = "true";
+  // For people at the console, and for the tests that drive the page.
+  Object.assign(globalThis, { baywright: grid });
+  return grid.port;
 }
 
-void start();
+function start(): void {
+  document.getElementById("bar")!.append(bar.element);
+  document.getElementById("work")!.append(cellNote);
+  const port = startGrid();
+  port.catch((thrown: unknown) => {
+    bar.say(explain(thrown, "Open the workbook").sentence);
+  });
+  mountPane(document.getElementById("pane")!, deferredPort(port), host);
+  document.addEventListener("dragover", (event) => {
+    event.preventDefault();
+  });
+  document.addEventListener("drop", (event) => {
+    const file = event.dataTransfer?.files[0];
+    if (file === undefined) return;
+    event.preventDefault();
+    void file.arrayBuffer().then((bytes) => bar.open(file.name, new Uint8Array(bytes)));
+  });
+}
+
+start();

@@ -1,4 +1,4 @@
-import { type IWorkbookData, LocaleType, type Plugin, type PluginCtor, Univer, mergeLocales } from "@univerjs/core";
+import { type IWorkbookData, LocaleType, type Plugin, type PluginCtor, Univer, UniverInstanceType, mergeLocales } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
 import conditionalFormattingEnglish from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";
@@ -6,25 +6,38 @@ import { UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
 import coreEnglish from "@univerjs/preset-sheets-core/locales/en-US";
 import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
 import dataValidationEnglish from "@univerjs/preset-sheets-data-validation/locales/en-US";
+import { CalculationMode } from "@univerjs/sheets-formula";
 import "@univerjs/preset-sheets-core/lib/index.css";
 import "@univerjs/preset-sheets-data-validation/lib/index.css";
 import "@univerjs/preset-sheets-conditional-formatting/lib/index.css";
 import { bayFunctionHelp, bayFunctions } from "../workbook/browser/bay-functions";
+import { createBrowserPort } from "../workbook/browser/browser-port";
+import { LiveWorkbook } from "../workbook/browser/live-workbook";
+import type { WorkbookPort } from "../workbook/port";
+import { showFaultNotes } from "./fault-notes";
 
-/** A browser workbook on the page. */
+/** A grid on the page: the one workbook that is open in it, and how to open another. */
 export interface Grid {
-  readonly univer: Univer;
   readonly api: FUniver;
+  readonly live: LiveWorkbook;
+  readonly port: WorkbookPort;
+  /** Puts another workbook in place of the one that is open. */
+  show(data: Partial<IWorkbookData>): void;
 }
 
-/** Opens a workbook as a grid inside `container`. */
-export function openGrid(container: HTMLElement, data: Partial<IWorkbookData>): Grid {
+/** Opens a workbook as a grid inside `container`; `say` is told the sentence of the error in the selected cell. */
+export function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, say: (sentence: string | null) => void): Grid {
   const univer = new Univer({
     locale: LocaleType.EN_US,
     locales: { [LocaleType.EN_US]: mergeLocales(coreEnglish, dataValidationEnglish, conditionalFormattingEnglish) },
   });
   const presets = [
-    UniverSheetsCorePreset({ container, formula: { function: bayFunctions() as never, description: bayFunctionHelp() } }),
+    UniverSheetsCorePreset({
+      container,
+      // The keyboard belongs to the page until somebody goes to the grid.
+      disableAutoFocus: true,
+      formula: { function: bayFunctions() as never, description: bayFunctionHelp(), initialFormulaComputing: CalculationMode.FORCED },
+    }),
     UniverSheetsDataValidationPreset(),
     UniverSheetsConditionalFormattingPreset(),
   ];
@@ -36,6 +49,18 @@ export function openGrid(container: HTMLElement, data: Partial<IWorkbookData>): 
     univer.registerPlugin(plugin, config);
   }
   const api = FUniver.newAPI(univer);
-  api.createWorkbook(data);
-  return { univer, api };
+  univer.createUnit(UniverInstanceType.UNIVER_SHEET, data);
+  const live = new LiveWorkbook(univer);
+  showFaultNotes(univer, live, say);
+  return {
+    api,
+    live,
+    port: createBrowserPort(univer, live),
+    show(next) {
+      const before = live.workbook.getUnitId();
+      // Under a name of its own: the engine clears up after the old one for a while.
+      univer.createUnit(UniverInstanceType.UNIVER_SHEET, { ...next, id: `${before}+` });
+      api.disposeUnit(before);
+    },
+  };
 }

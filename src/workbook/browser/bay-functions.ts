@@ -109,7 +109,7 @@ function fault(note: FaultNote): BaseValueObject {
 }
 
 /** Reads the note off a cell's own data; null where the cell shows no error of ours, or another error than the note is about. */
-export function faultNote(cell: { readonly v?: unknown; readonly custom?: unknown } | null | undefined): FaultNote | null {
+export function faultNote(cell: Nullable<{ readonly v?: unknown; readonly custom?: unknown }>): FaultNote | null {
   const note = (cell?.custom as { fault?: FaultNote } | null | undefined)?.fault;
   return note !== undefined && note.error === cell?.v ? note : null;
 }

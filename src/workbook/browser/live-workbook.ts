@@ -3,6 +3,7 @@ import { ICommandService, IResourceLoaderService, IUniverInstanceService, Univer
 import { FormulaDataModel } from "@univerjs/engine-formula";
 import { FormulaCalculationSessionService } from "@univerjs/sheets-formula";
 import type { CellValue } from "../../planning/workbook-model";
+import { keepExtras } from "./keep-extras";
 import { cellValue } from "./sheet-snapshot";
 import { type Spill, type StoredWorkbook, toArea } from "./stored-sheet";
 
@@ -17,6 +18,7 @@ export class LiveWorkbook {
   private readonly formulas: FormulaDataModel;
   private readonly calculation: FormulaCalculationSessionService;
   private restless = true;
+  private ours = false;
 
   constructor(private readonly univer: Univer) {
     const injector = univer.__getInjector();
@@ -26,6 +28,11 @@ export class LiveWorkbook {
     this.commands.onCommandExecuted(({ id }) => {
       if (id.startsWith("sheet.mutation.")) this.restless = true;
     });
+    keepExtras(
+      this.commands,
+      (unitId, sheetId) => (unitId === this.workbook.getUnitId() ? (this.workbook.getSheetBySheetId(sheetId) ?? null) : null),
+      () => this.ours,
+    );
   }
 
   /** The workbook that is open now. */
@@ -38,7 +45,12 @@ export class LiveWorkbook {
   /** Carries out a command of the engine; one that only a page knows is passed over where there is none. */
   run(command: string, params: object): boolean {
     if (!this.commands.hasCommand(command)) return false;
-    return this.commands.syncExecuteCommand(command, { unitId: this.workbook.getUnitId(), ...params });
+    this.ours = true;
+    try {
+      return this.commands.syncExecuteCommand(command, { unitId: this.workbook.getUnitId(), ...params });
+    } finally {
+      this.ours = false;
+    }
   }
 
   /** Waits until every formula shows what it computes. */

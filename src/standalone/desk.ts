@@ -1,0 +1,136 @@
+import type { IWorkbookData } from "@univerjs/core";
+import { emptyWorkbook } from "../workbook/browser/stored-sheet";
+import type { Grid } from "./open-grid";
+import type { KeptPlan, KeptPlanTitle, PlanStore } from "./plan-store";
+
+/** How long after a change the plan is kept, in milliseconds: while somebody types it waits. */
+const keepAfter = 1_500;
+
+/** A workbook to be opened, and under which name. */
+interface Opened {
+  readonly id: string;
+  readonly name: string;
+  readonly data: Partial<IWorkbookData>;
+  readonly original?: Uint8Array;
+}
+
+/** The one plan on the desk: opened, kept in the browser's storage as it changes, saved as a file. */
+export class Desk {
+  private constructor(
+    private readonly store: PlanStore,
+    private current: Opened,
+    private readonly changed: () => void,
+  ) {}
+
+  private grid: Grid | null = null;
+  private timer: ReturnType<typeof setTimeout> | null = null;
+  private unsaved = false;
+
+  /** Sets the desk up with the plan that was last kept, else with the sample. `changed` is called when name or state change. */
+  static async open(store: PlanStore, changed: () => void): Promise<Desk> {
+    const [latest] = await store.titles();
+    const kept = latest === undefined ? undefined : await store.load(latest.id).catch(() => undefined);
+    return new Desk(store, kept ?? (await samplePlan()), changed);
+  }
+
+  /** The workbook that is to be shown. */
+  get data(): Partial<IWorkbookData> {
+    return this.current.data;
+  }
+
+  get name(): string {
+    return this.current.name;
+  }
+
+  /** True while changes are not in the browser's storage yet. */
+  get isUnsaved(): boolean {
+    return this.unsaved;
+  }
+
+  /** Joins the desk to the grid that shows its workbook. */
+  attach(grid: Grid): void {
+    this.grid = grid;
+    grid.live.onChange(({ id }) => {
+      // Heights that rows find for themselves while they are drawn are nobody's change.
+      if (!id.includes("auto-height")) this.keepSoon();
+    });
+    addEventListener("visibilitychange", () => {
+      if (document.visibilityState === "hidden") void this.keepNow();
+    });
+  }
+
+  startNew(): Promise<KeptPlanTitle> {
+    return this.put({ id: newId(), name: "New plan", data: emptyWorkbook() });
+  }
+
+  async openSample(): Promise<KeptPlanTitle> {
+    return this.put(await samplePlan());
+  }
+
+  async openFile(name: string, bytes: Uint8Array): Promise<KeptPlanTitle> {
+    const { readWorkbook } = await import(/* webpackChunkName: "xlsx" */ "../workbook/xlsx/workbook-file");
+    return this.put({ id: newId(), name: name.replace(/\.xlsx$/i, ""), data: await readWorkbook(bytes), original: bytes });
+  }
+
+  async openKept(id: string): Promise<KeptPlanTitle> {
+    const kept = await this.store.load(id);
+    if (kept === undefined) throw new Error("That plan is no longer kept in this browser.");
+    return this.put(kept);
+  }
+
+  /** The plans that are kept, without the one on the desk. */
+  async others(): Promise<KeptPlanTitle[]> {
+    return (await this.store.titles()).filter(({ id }) => id !== this.current.id);
+  }
+
+  /** Makes an .xlsx file of the workbook as it is now. */
+  async saveFile(): Promise<Blob> {
+    const { writeWorkbook } = await import(/* webpackChunkName: "xlsx" */ "../workbook/xlsx/workbook-file");
+    const { live } = this.grid!;
+    await live.settle();
+    const bytes = await writeWorkbook(live.store(), this.current.original);
+    return new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet" });
+  }
+
+  /** Keeps the plan in the browser's storage now, where it changed. */
+  async keepNow(): Promise<void> {
+    if (this.timer !== null) clearTimeout(this.timer);
+    this.timer = null;
+    if (!this.unsaved || this.grid === null) return;
+    this.unsaved = false;
+    await this.store.keep(this.kept());
+    this.changed();
+  }
+
+  private keepSoon(): void {
+    if (this.timer !== null) clearTimeout(this.timer);
+    else this.unsaved = true;
+    this.timer = setTimeout(() => void this.keepNow(), keepAfter);
+    this.changed();
+  }
+
+  private kept(): KeptPlan {
+    const { id, name, original } = this.current;
+    return { id, name, keptAt: Date.now(), data: this.grid!.live.store().data, ...(original && { original }) };
+  }
+
+  /** Puts another plan on the desk; the one that was there is kept, and its title is returned, so that it can be brought back. */
+  private async put(next: Opened): Promise<KeptPlanTitle> {
+    const before = this.kept();
+    await this.store.keep(before);
+    this.current = next;
+    this.grid!.show(next.data);
+    this.unsaved = true;
+    await this.keepNow();
+    return before;
+  }
+}
+
+async function samplePlan(): Promise<Opened> {
+  const { sampleWorkbook } = await import(/* webpackChunkName: "sample" */ "./sample-workbook");
+  return { id: newId(), name: "Thornmere sample", data: sampleWorkbook() };
+}
+
+function newId(): string {
+  return crypto.randomUUID();
+}

@@ -1,0 +1,9 @@
+import type { IWorkbookData } from "@univerjs/core";
+import { initialRows } from "../actions/set-up";
+import { planSetUp, sampleRows } from "../planning/workbook-model";
+import { planWorkbook } from "../workbook/browser/plan-workbook";
+
+/** Makes the sample plan as a workbook: every planning table, filled. */
+export function sampleWorkbook(): IWorkbookData {
+  return planWorkbook(planSetUp({ sheets: [] }, { ...initialRows(), ...sampleRows() }));
+}

@@ -1,0 +1,124 @@
+import { chooseFile } from "../taskpane/choose-file";
+import { make } from "../taskpane/elements/make";
+import { explain } from "../taskpane/elements/work";
+import type { Desk } from "./desk";
+import type { KeptPlanTitle } from "./plan-store";
+
+/** The bar over the workbook: says where one is, and opens, starts and saves plans. */
+export interface TopBar {
+  readonly element: HTMLElement;
+  /** Shows the name and state of the plan on the desk. */
+  refresh(): void;
+  /** Opens a file that was dropped on the page. */
+  open(name: string, bytes: Uint8Array): Promise<void>;
+  /** Says a sentence, with a way back to an earlier plan where there is one. */
+  say(sentence: string, back?: KeptPlanTitle): void;
+}
+
+/** Makes the bar; its buttons wait until the desk is `ready`. */
+export function makeTopBar(desk: () => Desk | null): TopBar {
+  const plan = make("span", { class: "plan-name" });
+  const state = make("span", { class: "plan-state" });
+  const notice = make("div", { class: "notice", role: "status" });
+  const recent = make("div", { class: "recent-list", id: "recent-plans", role: "menu", "aria-label": "Recent plans", hidden: true });
+  const recentButton = button("Recent", "Plans kept in this browser", () => showRecent());
+  recentButton.setAttribute("aria-haspopup", "menu");
+  recentButton.setAttribute("aria-controls", "recent-plans");
+
+  const say = (sentence: string, back?: KeptPlanTitle) => {
+    notice.replaceChildren(
+      sentence,
+      ...(back === undefined ? [] : [button(`Back to ${back.name}`, "Put the plan that was open before back on the desk", () => run(async (at) => say(`${back.name} is back.`, await at.openKept(back.id))))]),
+      ...(sentence === "" ? [] : [button("×", "Close this message", () => say(""))]),
+    );
+    notice.hidden = sentence === "";
+  };
+  const refresh = () => {
+    const at = desk();
+    plan.textContent = at?.name ?? "";
+    state.textContent = at === null ? "Loading …" : at.isUnsaved ? "Changed" : "Kept in this browser";
+    document.title = at === null ? "Baywright: browser workbook" : `${at.name}: Baywright browser workbook`;
+  };
+  const run = async (work: (at: Desk) => Promise<unknown>) => {
+    const at = desk();
+    if (at === null) {
+      say("The workbook is still loading. Try again in a moment.");
+      return;
+    }
+    try {
+      await work(at);
+    } catch (thrown) {
+      say(explain(thrown, "Do that").sentence);
+    }
+    refresh();
+  };
+  const open = (name: string, bytes: Uint8Array) =>
+    run(async (at) => {
+      say(`${name} is open.`, await at.openFile(name, bytes));
+    });
+
+  const showRecent = async () => {
+    if (!recent.hidden) {
+      recent.hidden = true;
+      return;
+    }
+    const others = (await desk()?.others()) ?? [];
+    recent.replaceChildren(
+      ...others.map((title) => {
+        const entry = button(`${title.name}, ${new Date(title.keptAt).toLocaleString()}`, `Open ${title.name}`, () => {
+          recent.hidden = true;
+          return run(async (at) => {
+            say(`${title.name} is open.`, await at.openKept(title.id));
+          });
+        });
+        entry.setAttribute("role", "menuitem");
+        return entry;
+      }),
+      ...(others.length === 0 ? [make("p", {}, "No other plan is kept in this browser yet.")] : []),
+    );
+    recent.hidden = false;
+    recent.querySelector("button")?.focus();
+  };
+  recent.addEventListener("keydown", (event) => {
+    if (event.key !== "Escape") return;
+    recent.hidden = true;
+    recentButton.focus();
+  });
+
+  const element = make(
+    "div",
+    { class: "top-bar" },
+    make("strong", { class: "place" }, "Browser workbook"),
+    plan,
+    state,
+    make(
+      "nav",
+      { "aria-label": "Plan" },
+      button("New", "Start a new, empty workbook", () => run(async (at) => { say("A new plan is on the desk.", await at.startNew()); })),
+      button("Sample", "Open the sample plan", () => run(async (at) => { say("The sample plan is on the desk.", await at.openSample()); })),
+      button("Open …", "Open an .xlsx file from this machine (or drag it onto the page)", async () => {
+        const file = await chooseFile([".xlsx"]);
+        if (file !== null) await open(file.name, file.bytes);
+      }),
+      button("Save .xlsx", "Save this workbook as an .xlsx file", () => run(async (at) => { download(`${at.name}.xlsx`, await at.saveFile()); })),
+      make("span", { class: "recent" }, recentButton, recent),
+    ),
+    notice,
+  );
+  say("");
+  refresh();
+  return { element, refresh, open, say };
+}
+
+function button(label: string, help: string, press: () => unknown): HTMLButtonElement {
+  return make("button", { type: "button", title: help, on: { click: () => void press() } }, label);
+}
+
+function download(name: string, file: Blob): void {
+  const address = URL.createObjectURL(file);
+  make("a", { href: address, download: name }).click();
+  // The browser reads it after the click has returned.
+  setTimeout(() => {
+    URL.revokeObjectURL(address);
+  }, 60_000);
+}
