@@ -1,5 +1,5 @@
 import type { CellValue, SheetPlan, SheetSnapshot, WorkbookSnapshot } from "../../src/planning/workbook-model";
-import type { Edit, WorkbookPort } from "../../src/workbook/port";
+import type { Edit, Selection, WorkbookChange, WorkbookPort } from "../../src/workbook/port";
 
 /** Reads planned sheets back as a workbook in which formulas have no results yet. */
 export function snapshotOf(plans: readonly SheetPlan[]): WorkbookSnapshot {
@@ -42,6 +42,8 @@ export function withCell(workbook: WorkbookSnapshot, sheet: string, row: number,
 export class PlainPort implements WorkbookPort {
   readonly applied: Edit[][] = [];
   refuse: Error | null = null;
+  selected: Selection | null = null;
+  private readonly listeners = new Set<(change: WorkbookChange) => void>();
 
   constructor(public workbook: WorkbookSnapshot = { sheets: [] }) {}
 
@@ -53,6 +55,7 @@ export class PlainPort implements WorkbookPort {
     if (this.refuse !== null) return Promise.reject(this.refuse);
     this.applied.push([...edits]);
     for (const edit of edits) this.carryOut(edit);
+    for (const listener of this.listeners) listener({ sheet: "", source: "local" });
     return Promise.resolve();
   }
 
@@ -60,12 +63,13 @@ export class PlainPort implements WorkbookPort {
     return Promise.resolve(cells.map(() => null));
   }
 
-  selection(): Promise<never> {
-    return Promise.reject(new Error("nothing is selected"));
+  selection(): Promise<Selection> {
+    return this.selected === null ? Promise.reject(new Error("nothing is selected")) : Promise.resolve(this.selected);
   }
 
-  watch(): Promise<() => void> {
-    return Promise.resolve(() => undefined);
+  watch(listener: (change: WorkbookChange) => void): Promise<() => void> {
+    this.listeners.add(listener);
+    return Promise.resolve(() => this.listeners.delete(listener));
   }
 
   private carryOut(edit: Edit): void {
@@ -82,6 +86,12 @@ export class PlainPort implements WorkbookPort {
       this.workbook = {
         sheets: this.workbook.sheets.map((one) => (one.name === sheet ? { ...one, tables: one.tables.map((known) => (known.name === table ? { name: table, area } : known)) } : one)),
       };
+    } else if (edit.kind === "select") {
+      this.selected = { sheet: edit.sheet, area: edit.area };
+    } else {
+      const changed = (sheet: SheetSnapshot): SheetSnapshot[] =>
+        edit.kind === "delete-sheet" ? [] : [edit.kind === "rename-sheet" ? { ...sheet, name: edit.name } : { ...sheet, visible: edit.kind === "show-sheet" }];
+      this.workbook = { sheets: this.workbook.sheets.flatMap((sheet) => (sheet.name === edit.sheet ? changed(sheet) : [sheet])) };
     }
   }
 }
