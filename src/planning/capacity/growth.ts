@@ -1,5 +1,5 @@
 import { noAnswer } from "../problem";
-import { Decimal, exactDecimal, sizeIn, terabyte, type Bytes, type Share } from "../quantity";
+import { Decimal, exactDecimal, memoise, sizeIn, terabyte, type Bytes, type Share } from "../quantity";
 
 /** What is used, how it grows each year (0.2 is 20 %), and what there is to fill. */
 export interface Growth {
@@ -9,8 +9,14 @@ export interface Growth {
 
 /** Computes what will be used after `years` of compound growth, in TB: used · (1 + growth)^years. Years need not be whole. */
 export function demandTerabytes({ used, yearlyGrowth }: Growth, years: number): Decimal {
-  return sizeIn(used, terabyte).times(exactDecimal(yearlyGrowth).plus(1).pow(exactDecimal(years)));
+  const whole = Math.floor(years);
+  const part = exactDecimal(years).minus(whole);
+  const grown = sizeIn(used, terabyte).times(exactDecimal(yearlyGrowth).plus(1).pow(whole));
+  return part.isZero() ? grown : grown.times(Decimal.exp(part.times(logarithmOfGrowth(yearlyGrowth))));
 }
+
+/** Gives ln(1 + growth); the years of one forecast share it. */
+const logarithmOfGrowth = memoise((yearlyGrowth: number): Decimal => Decimal.ln(exactDecimal(yearlyGrowth).plus(1)));
 
 /**
  * Computes the years until compound growth reaches `capacity` times `fill`: ln(capacity · fill / used) / ln(1 + growth).
@@ -25,7 +31,7 @@ export function yearsUntilFull({ used, yearlyGrowth }: Growth, capacity: Bytes, 
   if (yearlyGrowth <= 0) {
     throw noAnswer("yearlyGrowth", yearlyGrowth, `yearlyGrowth is ${yearlyGrowth}, so the capacity never fills. Write a growth above 0, such as 20%.`);
   }
-  return Decimal.ln(room.div(now)).div(Decimal.ln(exactDecimal(yearlyGrowth).plus(1))).toNumber();
+  return Decimal.ln(room.div(now)).div(logarithmOfGrowth(yearlyGrowth)).toNumber();
 }
 
 /** One year of an expansion plan; capacity and fill are those after what was bought that year. */

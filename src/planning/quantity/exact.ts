@@ -31,11 +31,7 @@ export function exactDecimal(value: number): Decimal {
 }
 
 /** Gives the exact fraction behind a non-negative double, read at 15 significant digits: 0.2 is 2/10. */
-export function exactFraction(value: number): Fraction {
-  return fractionOf(value, "");
-}
-
-const fractionOf = memoise((value: number): Fraction => {
+export const exactFraction: (value: number) => Fraction = memoise((value: number): Fraction => {
   if (Number.isInteger(value) && value < 1e15) return { numerator: BigInt(value), denominator: 1n };
   const [digits, exponent] = value.toExponential(14).split("e") as [string, string];
   const shift = 14 - Number(exponent);

@@ -7,9 +7,9 @@ const capacity = 10_000;
  * The function must be pure and its results immutable. What throws is not remembered, so that `argument`, which only sentences use, is
  * always the caller's own.
  */
-export function memoise<Key extends string | number, Result>(compute: (key: Key, argument: string) => Result): (key: Key, argument: string) => Result {
+export function memoise<Key extends string | number, Result>(compute: (key: Key, argument: string) => Result): (key: Key, argument?: string) => Result {
   const known = new Map<Key, Result>();
-  return (key, argument) => {
+  return (key, argument = "") => {
     const before = known.get(key);
     if (before !== undefined) return before;
     const result = compute(key, argument);

@@ -15,6 +15,8 @@ describe("demand", () => {
     [10, 0, 7, 10],
     [1.1 + 2.2, 1, 1, 6.6],
     [1, 3, 0.5, 2],
+    [1, 3, 2.5, 32],
+    [8, -0.75, 1.5, 1],
   ])("of %p TB growing by %p is, after %p years, %p TB", (used, yearly, years, demand) => {
     expect(demandTerabytes(growth(used, yearly), years).toNumber()).toBe(demand);
   });
