@@ -74,6 +74,12 @@ describe("fitRack", () => {
     expect(problemOf(work)).toMatchObject({ kind, sentence });
   });
 
+  test("what cannot fit is found out without trying every way: 15 items of 4 units into 14 gaps of 6", () => {
+    const items = Array.from({ length: 15 }, (_, index) => item(`i${index}`, 4, 10 + index));
+    const taken = Array.from({ length: 14 }, (_, index) => ({ bottomUnit: 7 * (index + 1), units: 1 }));
+    expect(problemOf(() => fitRack(98, items, taken)).sentence).toContain("not in one piece");
+  });
+
   test("a full rack of many small things is found at once", () => {
     const items = Array.from({ length: 60 }, (_, index) => item(`i${index}`, 1 + (index % 2), 10 + (index % 7)));
     expect(fitRack(90, items, []).items).toHaveLength(60);

@@ -76,6 +76,11 @@ describe("availability", () => {
     const answer = availability(buildGraph(links), "host", "array");
     expect(answer).toMatchObject({ states: 0, peak: 0 });
     expect(answer.down).toBeCloseTo(0.2, 15);
+    // The mesh hangs on the far end itself, which a ring leads to.
+    const ring = [{ from: "host", to: "0/0", unavailability: 0.1 }, { from: "host", to: "x", unavailability: 0.1 }, { from: "x", to: "0/0", unavailability: 0.1 }];
+    const ringed = availability(buildGraph([...ring, ...elsewhere]), "host", "0/0");
+    expect(ringed).toMatchObject({ states: 0, peak: 0 });
+    expect(ringed.down).toBeCloseTo(0.1 * (1 - 0.81), 15);
   });
 
   test("counts the ends themselves among the nodes that fail", () => {
