@@ -24,29 +24,32 @@ export function workbookWith(rows: EditableRows): WorkbookSnapshot {
   return snapshotOf(planSetUp({ sheets: [] }, rows as unknown as TableRows));
 }
 
-/** Names the cell that a finding or a write is about, such as `Arrays!K5`. */
-export function cellOf({ sheet, row, column }: Pick<Finding, "sheet" | "row" | "column">): string {
-  return `${sheet}!${columnLetters(column)}${row + 1}`;
+/** Names the cell that a finding or a write is about by sheet, row and header, such as `Arrays 5 Bottom unit`. */
+export function cellOf(workbook: WorkbookSnapshot, { sheet, row, column }: Pick<Finding, "sheet" | "row" | "column">): string {
+  const header = workbook.sheets.find(({ name }) => name === sheet)?.values[3]?.[column];
+  return `${sheet} ${row + 1} ${typeof header === "string" ? header : columnLetters(column)}`;
 }
 
-/** Lists what one rule finds in a plan, by cell. */
+/** Lists the cells about which one rule has something to say, each with its sentence. */
 export function found(rule: Rule, plan: EditableRows | WorkbookSnapshot): string[] {
-  return findings(rule, plan).map((finding) => `${cellOf(finding)} ${finding.sentence}`);
+  return check(rule, plan, ({ sentence }, cell) => [`${cell}: ${sentence}`]);
 }
 
-/** Lists only the cells of what one rule finds. */
+/** Lists only the cells about which one rule has something to say. */
 export function cells(rule: Rule, plan: EditableRows | WorkbookSnapshot): string[] {
-  return findings(rule, plan).map(cellOf);
+  return check(rule, plan, (_, cell) => [cell]);
 }
 
 /** Lists what the mends of one rule would write, by cell. */
 export function mends(rule: Rule, plan: EditableRows | WorkbookSnapshot): string[] {
-  return findings(rule, plan).flatMap(({ mend }) => (mend?.writes ?? []).map((write) => `${cellOf(write)} ${String(write.value)}`));
+  return check(rule, plan, ({ mend }, _, workbook) => (mend?.writes ?? []).map((write) => `${cellOf(workbook, write)}: ${String(write.value)}`));
 }
 
-function findings(rule: Rule, plan: EditableRows | WorkbookSnapshot): Finding[] {
+function check(rule: Rule, plan: EditableRows | WorkbookSnapshot, list: (finding: Finding, cell: string, workbook: WorkbookSnapshot) => string[]): string[] {
   const workbook = "sheets" in plan ? (plan as unknown as WorkbookSnapshot) : workbookWith(plan);
-  const list = checkPlan(workbook, [rule]);
-  for (const { sentence } of list) expect(sentence.length).toBeLessThanOrEqual(160);
-  return list;
+  return checkPlan(workbook, [rule]).flatMap((finding) => {
+    // Every sentence keeps to the length that a person still reads.
+    expect(finding.sentence.length).toBeLessThanOrEqual(160);
+    return list(finding, cellOf(workbook, finding), workbook);
+  });
 }

@@ -10,7 +10,7 @@ export const drivesOutsideGroup: Rule = {
     index.rows("arrays").flatMap((row): Remark[] => {
       const layout = layoutOf(row);
       if (layout === null || layout.outside === 0) return [];
-      const many = layout.outside === 1 ? "1 drive fills" : `${layout.outside} drives fill`;
-      return [remarkAt(index, "arrays", row, "drives", `${many} no group of ${layout.scheme.name} in ${row.array} and store nothing. Change drives, spares or the group shape.`)];
+      const many = layout.outside === 1 ? "1 drive of" : `${layout.outside} drives of`;
+      return [remarkAt(index, "arrays", row, "drives", `${many} ${row.array} would fill no group of ${layout.scheme.name} and store nothing. Change drives, spares or the group shape.`)];
     }),
 };

@@ -19,6 +19,11 @@ function listed(workbook: WorkbookSnapshot): string[] {
   return values.slice(4).filter((line) => line[0] !== null).map((line) => line.slice(0, 5).join(" "));
 }
 
+function written(rows: EditableRows): string[] {
+  const workbook = workbookWith(rows);
+  return assignPlanAddresses(workbook).writes.map((write) => `${cellOf(workbook, write)}: ${String(write.value)}`);
+}
+
 function assign(rows: EditableRows): string[] {
   const workbook = workbookWith(rows);
   return listed(carryOut(workbook, assignPlanAddresses(workbook)));
@@ -43,26 +48,26 @@ describe("assigning addresses", () => {
     const workbook = workbookWith(rows);
     const after = carryOut(workbook, assignPlanAddresses(workbook));
     const addresses = checkPlan(after, rules.filter(({ family }) => family === "addresses"));
-    expect(addresses.map((finding) => `${finding.rule} ${cellOf(finding)}`)).toEqual([]);
+    expect(addresses.map((finding) => `${finding.rule} ${cellOf(after, finding)}`)).toEqual([]);
   });
 
   test("gives clusters the lowest address left after the ports", () => {
     const rows = sample();
     for (const cluster of rows.clusters) cluster.sharedAddress = null;
-    expect(assignPlanAddresses(workbookWith(rows)).writes.map((write) => `${cellOf(write)} ${String(write.value)}`)).toEqual(["Clusters!C5 10.64.0.20", "Clusters!C6 10.64.0.21"]);
+    expect(written(rows)).toEqual(["Clusters 5 Shared address: 10.64.0.20", "Clusters 6 Shared address: 10.64.0.21"]);
   });
 
   test("moves nothing that stands, and fills the lowest gap", () => {
     const rows = sample();
     rows.ports[1]!.address = "10.64.12.200";
     rows.ports[4]!.address = null;
-    expect(assignPlanAddresses(workbookWith(rows)).writes.map((write) => `${cellOf(write)} ${String(write.value)}`)).toEqual(["Ports!E9 10.64.12.1"]);
+    expect(written(rows)).toEqual(["Ports 9 Address: 10.64.12.1"]);
   });
 
   test("gives a row that names another network than its turn an address of that", () => {
     const rows = sample();
     Object.assign(rows.ports[1]!, { network: "mgmt", address: null });
-    expect(assignPlanAddresses(workbookWith(rows)).writes.map(({ value }) => value)).toEqual(["10.64.0.20"]);
+    expect(written(rows)).toEqual(["Ports 6 Address: 10.64.0.20"]);
   });
 
   test("gives the controllers of an array that shares its addresses one address a port number", () => {
