@@ -39,7 +39,7 @@ export function readScalar(received: unknown, argument: string): Scalar {
  * Reads a range as rows, leaving out those that are wholly empty.
  *
  * A single value counts as a range of one cell. The first row that holds something is taken for a header, and left out, when its first
- * non-blank cell is one of the `headers` (compared without case). An error cell anywhere refuses the call and is named by its row.
+ * non-blank cell is one of the `headers` (compared without case) and no cell of it is a number. An error cell anywhere refuses the call and is named by its row.
  */
 export function readRows(received: unknown, argument: string, headers: readonly string[]): RangeRow[] {
   const rows = allRows(received, argument);
@@ -76,5 +76,7 @@ function allRows(received: unknown, argument: string): RangeRow[] {
 
 function isHeader(row: RangeRow, headers: readonly string[]): boolean {
   const first = row.cells.find((cell) => cell !== null);
-  return typeof first === "string" && headers.some((header) => header.toLowerCase() === first.toLowerCase());
+  // A row with a number in it is no header: a device may well be called Switch, and must not be left out of a total.
+  if (typeof first !== "string" || row.cells.some((cell) => typeof cell === "number")) return false;
+  return headers.some((header) => header.toLowerCase() === first.toLowerCase());
 }
