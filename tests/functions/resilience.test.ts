@@ -154,6 +154,10 @@ describe("FEEDLOAD", () => {
     expect(cellAnswer(() => feedLoad(supplies, feeds))).toBe(sentence);
   });
 
+  test("a device that is called as a header might be is counted", () => {
+    expect(feedLoad([["Switch", 230, "A"], ["Array", 230, "A"]], feeds)[1]!.slice(0, 2)).toEqual(["A", 460]);
+  });
+
   test("refuses two phases", () => {
     expect(cellAnswer(() => feedLoad([["d", 1, "A"]], [["A", 230, 16, 2]]))).toBe("#VALUE! feeds row 1 phases is 2. Write 1 or 3.");
   });

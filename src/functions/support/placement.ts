@@ -1,7 +1,7 @@
 import { mostDrives } from "../../planning/capacity";
 import { invalid } from "../../planning/problem";
 import { parseDomainCell, type Domain, type Placement, type Room } from "../../planning/resilience";
-import { readRows, type RangeRow, type Scalar } from "./cells";
+import { readRows, type RangeRow } from "./cells";
 import { readName } from "./names";
 import { readCount } from "./numbers";
 
@@ -20,7 +20,7 @@ const headers = new Set([
  */
 export function readPlacement(received: unknown, argument: string): Placement {
   const all = readRows(received, argument, []);
-  const header = all[0] !== undefined && all[0].cells.some(isHeaderWord) ? all[0] : null;
+  const header = all[0] !== undefined && isHeader(all[0]) ? all[0] : null;
   const rows = header === null ? all : all.slice(1);
   if (rows.length === 0) throw invalid(argument, null, `${argument} is blank. Give a range with a member and its domains, such as rack and feed, in each row.`);
   if (rows.length > mostDrives) throw invalid(argument, rows.length, `${argument} has ${rows.length} members. Give at most ${mostDrives}.`);
@@ -40,8 +40,8 @@ export function readPlacement(received: unknown, argument: string): Placement {
   return { domains, groups };
 }
 
-function isHeaderWord(cell: Scalar): boolean {
-  return typeof cell === "string" && headers.has(cell.toLowerCase());
+function isHeader({ cells }: RangeRow): boolean {
+  return cells.some((cell) => typeof cell === "string" && headers.has(cell.toLowerCase())) && !cells.some((cell) => typeof cell === "number");
 }
 
 /** Reads the names of members from a range, row by row. */
