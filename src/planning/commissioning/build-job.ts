@@ -31,6 +31,13 @@ export function jobsOf({ plan }: Pick<CommissioningPlan, "plan">): readonly Plan
   return rowsOf(plan, "jobs").filter(({ job }) => job !== "");
 }
 
+/** Finds the job of a name, without case; refuses a name that is no job. */
+export function jobNamed(source: Pick<CommissioningPlan, "plan">, name: string): PlanRow<"jobs"> {
+  const found = jobsOf(source).find(({ job }) => job.toLowerCase() === name.trim().toLowerCase());
+  if (found === undefined) throw invalid("Jobs", name, `No job is named ${quote(name)}. Write the name as it stands in the table Jobs.`);
+  return found;
+}
+
 /** A new tab of a job, ready to be written, and the tabs that it takes the place of. */
 export interface JobBuild {
   readonly name: string;
@@ -50,15 +57,18 @@ export interface BuildMoment {
   readonly planName: string;
 }
 
+/** Changes what was read of the tab in use before it is carried over: what a returned file brings is put in here. */
+export type AdjustReading = (tab: TabReading) => TabReading;
+
 /**
  * Plans the next tab of a job under a working name, with all that people typed into its earlier tabs.
  *
  * Refuses a closed job, a name that no sheet can have or that another sheet has, and whatever keeps a step from being worked out.
  */
-export function buildJob(source: CommissioningPlan, job: PlanRow<"jobs">, workingName: (family: TabFamily) => string, moment: BuildMoment): JobBuild {
+export function buildJob(source: CommissioningPlan, job: PlanRow<"jobs">, workingName: (family: TabFamily) => string, moment: BuildMoment, adjust: AdjustReading = (tab) => tab): JobBuild {
   const family = tabFamily(source.tabs, idOfJob(job), job.job);
   refuseName(source, job, family);
-  const { current } = family;
+  const current = family.current === null ? null : adjust(family.current);
   if (current !== null && isClosed(current)) {
     throw invalid("State", job.state, `Job ${quote(job.job)} is closed and sealed, so its tab is not built again. Reopen it first, with name and reason.`);
   }

@@ -1,11 +1,21 @@
-export { builtInProcedures } from "./procedures/built-in-procedures";
-export { buildJob, changedRows, jobsOf, readCommissioningPlan, type BuildMoment, type CellBlock, type CommissioningPlan, type JobBuild } from "./build-job";
+export { asBuiltChanges } from "./as-built";
+export { acceptReturned, compareReturned, type ReturnedChange, type ReturnedItem, type ReturnedTab } from "./bring-back";
+export {
+  buildJob, changedRows, jobNamed, jobsOf, readCommissioningPlan,
+  type AdjustReading, type BuildMoment, type CellBlock, type CommissioningPlan, type JobBuild,
+} from "./build-job";
 export { isSpent, type CarryCounts } from "./carry-records";
-export { parseCondition, type Comparison } from "./condition";
+export { openItems, type OpenItem } from "./close-out";
 export { derivedFields } from "./derived-fields";
-export { parseExpectation } from "./expectation";
+export { handoverMark, planHandover } from "./handover";
 export { idOfJob } from "./job-steps";
+export { planProgress, progressMark, progressOf, type JobProgress } from "./progress";
+export { builtInProcedures } from "./procedures/built-in-procedures";
 export { readPlannedTab, readTab, readTabs, stateCell, wholeState } from "./read-tab";
+export { checkSeal, sealOf, type Seal, type SealCheck } from "./seal";
+export { reopenBlocks, sealBlocks } from "./seal-cells";
 export { sheetNameWith, tabFamily, type TabFamily } from "./tab-family";
 export { isClosed, type SnagRecord, type StepRecord, type TabReading } from "./tab-reading";
-export { fieldsOf, parseTemplate } from "./template";
+export { parseCondition, type Comparison } from "./condition";
+export { parseExpectation, type Expectation } from "./expectation";
+export { fieldsOf, parseTemplate, type Template } from "./template";

@@ -5,7 +5,7 @@ import { conditionHolds, parseCondition } from "./condition";
 import { parseExpectation, type Expectation } from "./expectation";
 import type { FeedLoads } from "./feed-loads";
 import { placesOf, type JobPlaces, type PlanLookup } from "./job-places";
-import { lookupIn } from "./scope";
+import { lookupIn, planCellOf, type PlanCell } from "./scope";
 import { JobSubjects } from "./subjects";
 import { fillTemplate, parseTemplate } from "./template";
 
@@ -24,6 +24,8 @@ export interface JobStep {
   readonly required: boolean;
   readonly sign: "none" | "one" | "two";
   readonly minutes: number;
+  /** Cell of the plan that is expected as it stands, so that what was found can be written back to it; else null. */
+  readonly planCell: PlanCell | null;
 }
 
 /** A section of a job with the steps that are done in it, subject by subject. */
@@ -75,7 +77,7 @@ export function expandJob(lookup: PlanLookup, loads: FeedLoads, job: PlanRow<"jo
       title: section.section,
       steps: chosen.flatMap((subject) => {
         if (!conditionHolds(condition, lookupIn(subject.scope, `Section ${section.section}`))) return [];
-        return templates.flatMap(({ row, when, fill }): JobStep[] => {
+        return templates.flatMap(({ row, when, fill, only }): JobStep[] => {
           const argument = `Step ${row.stepId}`;
           const look = lookupIn(subject.scope, argument);
           if (!conditionHolds(when, look)) return [];
@@ -92,6 +94,7 @@ export function expandJob(lookup: PlanLookup, loads: FeedLoads, job: PlanRow<"jo
             required: row.required,
             sign: row.sign === "two" || row.sign === "none" ? row.sign : "one",
             minutes: row.minutes ?? 0,
+            planCell: only === null ? null : planCellOf(subject.scope, only),
           } as const;
           const longest = step.do.length + step.caution.length + step.makersGuide.length + 60;
           if (Math.max(longest, expect.length) > longestText) throw invalid(argument, longest, `${argument} has ${longest} characters when filled; a cell takes ${longestText}. Shorten it.`);
@@ -125,12 +128,15 @@ function stepsBySection(steps: readonly PlanRow<"steps">[], sections: readonly P
 
 function prepareStep(row: PlanRow<"steps">) {
   const argument = `Step ${row.stepId}`;
+  const expect = parseTemplate(row.expect, argument);
+  const [first] = expect;
   return {
     row,
     when: parseCondition(row.when, argument),
+    only: expect.length === 1 && first !== undefined && "name" in first ? first.name : null,
     fill: {
       do: parseTemplate(row.do, argument),
-      expect: parseTemplate(row.expect, argument),
+      expect,
       caution: parseTemplate(row.caution, argument),
       makersGuide: parseTemplate(row.makersGuide, argument),
     },

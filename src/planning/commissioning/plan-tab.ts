@@ -101,12 +101,11 @@ export function planTab(name: string, { expanded, lookup, loads, stamp, records 
   for (const record of records.kept) rows.push(keptRow(record));
   push({});
 
-  rows.push(band("Seals", tags.seals));
+  rows.push(band("Seals: they show that something changed, not who changed it; the code on the signed page is the proof", tags.seals));
   push(labels(sealColumns));
   for (const { typed } of records.seals) {
     push({ ...(Object.fromEntries(sealColumnKeys.map((column) => [column, { value: typed[column], style: "text" }])) as Partial<Record<TabColumn, Cell>>), key: hidden(tags.seal) });
   }
-  push({ step: { value: "Sealing shows that something changed, not who changed it: the code on the signed page is the proof.", style: "note" } });
 
   const heights = Object.fromEntries(rows.map((cells, row) => [row, rowHeight(cells, merges.filter((area) => area.row === row))]));
   heights[0] = 30;

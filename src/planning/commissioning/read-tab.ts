@@ -134,6 +134,7 @@ class RowReader {
       plannedUnit,
       was: this.text(row, "was"),
       result: this.text(row, "result"),
+      isComputed: (this.sheet.formulas[row]?.[this.columns.result ?? -1] ?? null) !== null,
       required: rule[0] === "required",
       sign: rule[1] ?? "none",
       kind: rule[2] ?? "text",

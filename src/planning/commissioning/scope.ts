@@ -9,6 +9,15 @@ export interface Layer {
   readonly name: string;
   /** Prototype-free; a field of the table that this row lacks is blank. */
   readonly fields: Readonly<Record<string, string>>;
+  /** Table row behind the layer; null where there is none. */
+  readonly origin: { readonly table: TableKey; readonly row: number } | null;
+}
+
+/** A cell of the plan from which a field came. */
+export interface PlanCell {
+  readonly table: TableKey;
+  readonly row: number;
+  readonly column: string;
 }
 
 /** Layers in reach of a step, nearest first. */
@@ -24,14 +33,14 @@ export function layerOf<Key extends TableKey>(name: string, key: Key, row: PlanR
   }
   for (const [header, shown] of Object.entries(row?.shown ?? {})) fields[foldName(header)] ??= shown.trim();
   for (const [field, text] of Object.entries(derived)) fields[foldName(field)] = text;
-  return { name, fields };
+  return { name, fields, origin: row === null ? null : { table: key, row: row.row } };
 }
 
 /** Makes a layer of fields that stand in no table. */
 export function layerOfFields(name: string, derived: Readonly<Record<string, string>>): Layer {
   const fields = Object.create(null) as Record<string, string>;
   for (const [field, text] of Object.entries(derived)) fields[foldName(field)] = text;
-  return { name, fields };
+  return { name, fields, origin: null };
 }
 
 /**
@@ -41,14 +50,29 @@ export function layerOfFields(name: string, derived: Readonly<Record<string, str
  */
 export function lookupIn(scope: Scope, argument: string): Lookup {
   return (name) => {
-    const folded = foldName(name);
-    for (const layer of scope) if (folded in layer.fields) return layer.fields[folded]!;
-    const dot = folded.indexOf(".");
-    const named = dot < 0 ? undefined : scope.find((layer) => foldName(layer.name) === folded.slice(0, dot).trim());
-    const field = folded.slice(dot + 1).trim();
-    if (named !== undefined && field in named.fields) return named.fields[field]!;
+    const found = findField(scope, name);
+    if (found !== null) return found.layer.fields[found.field]!;
     throw invalid(argument, name, `${argument} names ${quote(name)}, which no table in reach has. Write the header of a column, such as {{Array}}.`);
   };
+}
+
+/** Finds the cell of the plan that a field is taken from; null for a derived field and for a column of the user's own. */
+export function planCellOf(scope: Scope, name: string): PlanCell | null {
+  const found = findField(scope, name);
+  const origin = found?.layer.origin ?? null;
+  if (found === null || origin === null) return null;
+  const column = Object.entries((tables[origin.table] as Table).columns).find(([, { header }]) => foldName(header) === found.field);
+  return column === undefined || column[1].kind === "formula" ? null : { ...origin, column: column[0] };
+}
+
+function findField(scope: Scope, name: string): { readonly layer: Layer; readonly field: string } | null {
+  const folded = foldName(name);
+  const nearest = scope.find(({ fields }) => folded in fields);
+  if (nearest !== undefined) return { layer: nearest, field: folded };
+  const dot = folded.indexOf(".");
+  const field = folded.slice(dot + 1).trim();
+  const named = dot < 0 ? undefined : scope.find((layer) => foldName(layer.name) === folded.slice(0, dot).trim());
+  return named !== undefined && field in named.fields ? { layer: named, field } : null;
 }
 
 /** Writes a share as a percentage of at most two decimals. */

@@ -15,6 +15,8 @@ export interface StepRecord {
   readonly plannedUnit: string;
   readonly was: string;
   readonly result: string;
+  /** False where somebody typed over the formula of the result. */
+  readonly isComputed: boolean;
   readonly required: boolean;
   readonly sign: string;
   readonly kind: string;

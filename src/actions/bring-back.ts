@@ -1,0 +1,52 @@
+import { acceptReturned, compareReturned, isClosed, readTabs, type BuildMoment, type ReturnedTab, type TabReading } from "../planning/commissioning";
+import { idOfJob, jobsOf, readCommissioningPlan, tabFamily } from "../planning/commissioning";
+import { invalid, quote } from "../planning/problem";
+import type { PlanRow, WorkbookSnapshot } from "../planning/workbook-model";
+import type { WorkbookPort } from "../workbook/port";
+import { putTab, type JobOutcome } from "./put-tab";
+
+/** One tab of a returned file with what it brings to a job of the plan. */
+export interface ReturnedJob extends ReturnedTab {
+  readonly job: string;
+  /** The returned tab itself, to be handed to `bringBack`. */
+  readonly theirs: TabReading;
+}
+
+/**
+ * Compares every tab in use of a returned file with the plan's own, for a person to look at; nothing is written.
+ *
+ * Refuses a file without a tab, a tab whose job the plan does not have or has closed, and a tab of another plan.
+ */
+export async function previewReturned(port: WorkbookPort, returned: WorkbookSnapshot): Promise<ReturnedJob[]> {
+  const source = readCommissioningPlan(await port.read());
+  const theirTabs = readTabs(returned);
+  const ids = [...new Set(theirTabs.map(({ jobId }) => jobId))];
+  if (ids.length === 0) throw invalid("file", null, "The file holds no commissioning tab. Choose the workbook or the copied tab that was handed out.");
+  return ids.map((id) => {
+    const theirs = tabFamily(theirTabs, id, "").current ?? theirTabs.find(({ jobId }) => jobId === id)!;
+    const job = jobsOf(source).find((one) => idOfJob(one) === id);
+    if (job === undefined) throw invalid("file", theirs.title, `The returned tab ${quote(theirs.title)} is of a job that this plan does not have. Choose its own plan.`);
+    return { job: job.job, theirs, ...compareReturned(ours(source.tabs, job), theirs) };
+  });
+}
+
+function ours(tabs: readonly TabReading[], job: PlanRow<"jobs">): TabReading {
+  const { current } = tabFamily(tabs, idOfJob(job), job.job);
+  if (current === null) throw invalid("file", job.job, `Job ${quote(job.job)} has no tab in this plan, so nothing can be brought back to it. Build it first.`);
+  if (isClosed(current)) throw invalid("file", job.job, `Job ${quote(job.job)} is closed and sealed, so nothing is brought back to it. Reopen it first.`);
+  return current;
+}
+
+/**
+ * Writes the accepted items of a returned tab by building the job's tab again with them in it.
+ *
+ * So it is whole or not at all, as every build is; a record of ours that was replaced stands in the kept block.
+ */
+export async function bringBack(port: WorkbookPort, returned: ReturnedJob, accepted: ReadonlySet<string>, moment: BuildMoment): Promise<JobOutcome> {
+  const source = readCommissioningPlan(await port.read());
+  const job = jobsOf(source).find(({ job: name }) => name === returned.job);
+  if (job === undefined) throw invalid("Jobs", returned.job, `Job ${quote(returned.job)} is no longer in the plan. Choose the file again.`);
+  compareReturned(ours(source.tabs, job), returned.theirs);
+  const { outcome } = await putTab(port, source, job, moment, (tab) => acceptReturned(tab, returned.theirs, accepted));
+  return outcome;
+}

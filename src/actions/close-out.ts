@@ -1,0 +1,37 @@
+import { checkSeal, isClosed, openItems, sealBlocks, sealOf, type OpenItem } from "../planning/commissioning";
+import { invalid, noAnswer, quote } from "../planning/problem";
+import { writeCell } from "../planning/workbook-model";
+import type { Edit, WorkbookPort } from "../workbook/port";
+import { readJobInUse, type JobInUse } from "./tab-in-use";
+import { editsOf } from "./write-changes";
+
+/** Lists what stands in the way of closing the tab of a job; none where it can be closed. */
+export async function previewCloseOut(port: WorkbookPort, name: string): Promise<readonly OpenItem[]> {
+  return openItems((await readJobInUse(port, name)).tab);
+}
+
+/**
+ * Closes and seals the tab of a job, and answers with the code for the signed page.
+ *
+ * Digests are written first, then the line with the code, then the state of the job: a beginning of these leaves the tab open. The seal
+ * is read back; where somebody typed meanwhile the sentence names the row.
+ */
+export async function closeOut(port: WorkbookPort, name: string, by: string, date: string): Promise<string> {
+  if (by.trim() === "") throw invalid("by", by, "Closing out wants the name of who closes. Type it.");
+  const found = await readJobInUse(port, name);
+  const { tab, job } = found;
+  if (isClosed(tab)) throw invalid("Jobs", name, `Job ${quote(job.job)} is closed already, with code ${sealOf(tab).code}. Check the seal, or reopen it.`);
+  const items = openItems(tab);
+  if (items.length > 0) throw noAnswer("Jobs", name, `${items.length} items keep ${quote(job.job)} from closing. The first: ${items[0]!.sentence}`.slice(0, 160));
+  await port.apply([...sealBlocks(tab, { by: by.trim(), date }).map((block): Edit => ({ kind: "write", sheet: tab.sheet, ...block })), ...stateEdits(found, "closed")]);
+  const check = checkSeal((await readJobInUse(port, name)).tab);
+  if (!check.holds) throw noAnswer("Jobs", name, `Somebody typed while ${quote(job.job)} was sealed: ${check.changed[0]}. Reopen it, look, and close it out again.`.slice(0, 160));
+  return check.code;
+}
+
+/** Changes the state of a job in its table, where the table has that column. */
+export function stateEdits({ workbook, source, job }: JobInUse, state: string): Edit[] {
+  const table = source.plan.jobs;
+  const write = table === null ? null : writeCell(workbook, table, job.row, "state", state);
+  return write === null ? [] : editsOf({ writes: [write], growths: [] });
+}

@@ -1,0 +1,110 @@
+import {
+  buildJob, changedRows, idOfJob, isSpent, readPlannedTab, readTabs, sheetNameWith, stateCell, tabFamily, wholeState,
+  type AdjustReading, type BuildMoment, type CommissioningPlan, type JobBuild,
+} from "../planning/commissioning";
+import { Problem, quote } from "../planning/problem";
+import type { PlanRow } from "../planning/workbook-model";
+import type { Edit, WorkbookPort } from "../workbook/port";
+
+/** What became of one job of a run. */
+export interface JobOutcome {
+  readonly job: string;
+  readonly built: boolean;
+  /** What happened, and after a failure which tab is whole and what to do. */
+  readonly sentence: string;
+  readonly steps: number;
+  /** Records that found their step again, that are in the kept block, and that ask to be seen again. */
+  readonly carried: number;
+  readonly kept: number;
+  readonly again: number;
+  readonly remarks: readonly string[];
+}
+
+/**
+ * Builds the tab of one job and puts it in the place of the one in use.
+ *
+ * Never throws a `Problem`: a job that fails says so in its outcome. Answers also with the names of the sheets that are there afterwards.
+ * `adjust` changes what was read of the tab in use before it is carried over.
+ */
+export async function putTab(port: WorkbookPort, source: CommissioningPlan, job: PlanRow<"jobs">, moment: BuildMoment, adjust?: AdjustReading): Promise<{ readonly outcome: JobOutcome; readonly sheets: readonly string[] }> {
+  let build: JobBuild;
+  try {
+    build = buildJob(source, job, ({ nextBuild }) => sheetNameWith(job.job, `build ${nextBuild}`, source.sheets), moment, adjust);
+  } catch (thrown) {
+    if (!(thrown instanceof Problem)) throw thrown;
+    return { outcome: failure(job, thrown.sentence), sheets: source.sheets };
+  }
+  try {
+    const { counts, sheets } = await swapIn(port, source, job, build, moment, adjust);
+    const sentence = counts.again > 0 ? `Built with ${build.steps} steps; ${counts.again} records ask to be seen again.` : `Built with ${build.steps} steps.`;
+    return { outcome: { job: job.job, built: true, sentence, steps: build.steps, carried: counts.carried, kept: counts.kept, again: counts.again, remarks: build.remarks }, sheets };
+  } catch (thrown) {
+    if (!(thrown instanceof Problem)) throw thrown;
+    const { advice, sheets } = await afterFailure(port, source, job);
+    return { outcome: failure(job, `${thrown.sentence} ${advice}`), sheets };
+  }
+}
+
+/**
+ * Writes a new tab beside the one in use and swaps the two, so that every beginning of the edits leaves one whole tab in sight.
+ *
+ * The new sheet is hidden at once and marked whole only when it is. Then, in one request, the old one takes the name of an earlier tab,
+ * the new one the job's name, comes into sight, and the old one leaves it. What people typed into the old one until that moment is read
+ * after it and carried over; earlier tabs in which nothing is left to carry go.
+ */
+async function swapIn(port: WorkbookPort, source: CommissioningPlan, job: PlanRow<"jobs">, build: JobBuild, moment: BuildMoment, adjust?: AdjustReading): Promise<{ readonly counts: JobBuild["counts"]; readonly sheets: readonly string[] }> {
+  const { name, tab, family } = build;
+  const { current } = family;
+  const inTheWay = family.others.find(({ sheet }) => sheet.toLowerCase() === name.toLowerCase());
+  const aside = sheetNameWith(name, "left over", source.sheets);
+  const others = family.others.map((other) => (other === inTheWay ? aside : other.sheet));
+  await port.apply([
+    ...(inTheWay === undefined ? [] : [{ kind: "rename-sheet", sheet: inTheWay.sheet, name: aside } as const]),
+    { kind: "add-sheet", plan: tab, ...(current === null ? {} : { after: current.sheet }) },
+    { kind: "hide-sheet", sheet: tab.name },
+  ]);
+  const earlier = sheetNameWith(name, `before ${family.nextBuild}`, [...source.sheets, tab.name]);
+  await port.apply([
+    { kind: "write", sheet: tab.name, ...stateCell, cells: [[{ value: wholeState }]] },
+    ...(current === null ? [] : [{ kind: "rename-sheet", sheet: current.sheet, name: earlier } as const]),
+    { kind: "rename-sheet", sheet: tab.name, name },
+    { kind: "show-sheet", sheet: name },
+    ...(current === null ? [] : [{ kind: "hide-sheet", sheet: earlier } as const]),
+    ...family.others.flatMap(({ visible }, index): Edit[] => (visible ? [{ kind: "hide-sheet", sheet: others[index]! }] : [])),
+  ]);
+  const untouched = source.sheets.filter((sheet) => sheet !== current?.sheet && sheet !== inTheWay?.sheet);
+  const sheets = [...untouched, ...(inTheWay === undefined ? [] : [aside]), name, ...(current === null ? [] : [earlier])];
+  if (current === null && others.length === 0) return { counts: build.counts, sheets };
+
+  const again = readTabs(await port.read([...(current === null ? [] : [earlier]), ...others]));
+  const rest = again.filter(({ sheet }) => sheet !== earlier);
+  const old = again.find(({ sheet }) => sheet === earlier);
+  // The old tab plays its part once more, so that the same rules place what was typed meanwhile.
+  const tabs = old === undefined || current === null ? rest : [{ ...old, sheet: current.sheet, visible: true }, ...rest];
+  const later = buildJob({ ...source, tabs, sheets: source.sheets.filter((sheet) => sheet !== inTheWay?.sheet) }, job, () => tab.name, moment, adjust);
+  const carried = readPlannedTab(later.tab);
+  const spent = rest.filter((one) => isSpent(one, carried)).map(({ sheet }) => sheet);
+  const edits: Edit[] = [
+    ...changedRows(tab, later.tab).map((block): Edit => ({ kind: "write", sheet: name, ...block })),
+    ...spent.map((sheet): Edit => ({ kind: "delete-sheet", sheet })),
+  ];
+  if (edits.length > 0) await port.apply(edits);
+  return { counts: later.counts, sheets: sheets.filter((sheet) => !spent.includes(sheet)) };
+}
+
+/** Says after a failure which tab is whole, and what to do. */
+async function afterFailure(port: WorkbookPort, source: CommissioningPlan, job: PlanRow<"jobs">): Promise<{ readonly advice: string; readonly sheets: readonly string[] }> {
+  try {
+    const workbook = await port.read();
+    const { current } = tabFamily(readTabs(workbook), idOfJob(job), job.job);
+    const whole = current === null ? "There is no tab of this job yet" : `Tab ${quote(current.sheet)} is whole and holds every record`;
+    return { advice: `${whole}. Put right what hindered it, then build again.`, sheets: workbook.sheets.map(({ name }) => name) };
+  } catch (thrown) {
+    if (!(thrown instanceof Problem)) throw thrown;
+    return { advice: "Nothing that was typed is lost. Once the workbook answers again, build again.", sheets: source.sheets };
+  }
+}
+
+function failure({ job }: PlanRow<"jobs">, sentence: string): JobOutcome {
+  return { job, built: false, sentence, steps: 0, carried: 0, kept: 0, again: 0, remarks: [] };
+}

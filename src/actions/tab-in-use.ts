@@ -1,0 +1,22 @@
+import { idOfJob, jobNamed, readCommissioningPlan, tabFamily, type CommissioningPlan, type TabReading } from "../planning/commissioning";
+import { noAnswer, quote } from "../planning/problem";
+import type { PlanRow, WorkbookSnapshot } from "../planning/workbook-model";
+import type { WorkbookPort } from "../workbook/port";
+
+/** A job with the tab that is in use for it, as read just now. */
+export interface JobInUse {
+  readonly workbook: WorkbookSnapshot;
+  readonly source: CommissioningPlan;
+  readonly job: PlanRow<"jobs">;
+  readonly tab: TabReading;
+}
+
+/** Reads the workbook and finds the tab in use of a job; refuses a job that has none yet. */
+export async function readJobInUse(port: WorkbookPort, name: string): Promise<JobInUse> {
+  const workbook = await port.read();
+  const source = readCommissioningPlan(workbook);
+  const job = jobNamed(source, name);
+  const { current } = tabFamily(source.tabs, idOfJob(job), job.job);
+  if (current === null) throw noAnswer("Jobs", name, `Job ${quote(job.job)} has no tab yet. Build it first.`);
+  return { workbook, source, job, tab: current };
+}

@@ -1,0 +1,21 @@
+import { asBuiltChanges, jobNamed, readCommissioningPlan } from "../planning/commissioning";
+import type { Changes, WorkbookSnapshot } from "../planning/workbook-model";
+import type { WorkbookPort } from "../workbook/port";
+import { writeShownChanges } from "./write-changes";
+
+/** Lists what the accepted records of a job would change in the plan: serials, units, firmware and addresses. Nothing is written. */
+export async function previewAsBuilt(port: WorkbookPort, name: string): Promise<Changes> {
+  return changesFor(name)(await port.read());
+}
+
+/** Writes the changes that were shown, provided the workbook still asks for exactly these. */
+export async function takeAsBuilt(port: WorkbookPort, name: string, shown: Changes): Promise<void> {
+  await writeShownChanges(port, shown, changesFor(name));
+}
+
+function changesFor(name: string): (workbook: WorkbookSnapshot) => Changes {
+  return (workbook) => {
+    const source = readCommissioningPlan(workbook);
+    return asBuiltChanges(workbook, source, jobNamed(source, name));
+  };
+}
