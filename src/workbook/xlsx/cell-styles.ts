@@ -78,8 +78,9 @@ export function argb(color: string): string {
   return `FF${digits.length === 3 ? [...digits].map((digit) => digit + digit).join("") : digits}`.toUpperCase();
 }
 
-function readFont(font: Partial<Font> | undefined, readColor: ReadColor): StoredStyle {
-  if (font === undefined) return {};
+/** A style that sets no font comes without one, or with null in its place. */
+function readFont(font: Partial<Font> | null | undefined, readColor: ReadColor): StoredStyle {
+  if (font === undefined || font === null) return {};
   const color = readColor(font.color);
   return {
     ff: font.name,
