@@ -42,8 +42,12 @@ export function availability(graph: Graph, from: string, to: string): Availabili
     peak = Math.max(peak, answer.peak);
     cells += answer.cells;
   }
-  // The rounding of a long sum is left in the larger of the two, where it is least.
-  return { up: chance.down < 0.5 ? 1 - chance.down : chance.up, down: chance.down, states, peak };
+  return { ...leaveRoundingToTheLarger(chance), states, peak };
+}
+
+/** Keeps the digits of the smaller of the two, and makes the larger what is left of 1: there the rounding of a long sum shows least. */
+function leaveRoundingToTheLarger({ up, down }: Chance): Chance {
+  return up > down ? { up: 1 - down, down } : { up, down: 1 - up };
 }
 
 function solve(network: TwoTerminalNetwork, most: number): DiagramAnswer {

@@ -1,7 +1,7 @@
 import type { TwoTerminalNetwork } from "./two-terminal-network";
 
 /** Looks at neighbours that all the orders tried may take together. */
-const mostLooks = 10_000_000;
+const mostLooks = 4_000_000;
 
 /**
  * Chooses the order in which a decision diagram takes the nodes of a network up.
