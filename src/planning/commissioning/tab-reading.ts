@@ -91,5 +91,5 @@ export interface TabReading extends TabMark {
 /** Tells whether a tab is sealed and has not been reopened since. */
 export function isClosed({ seals }: Pick<TabReading, "seals">): boolean {
   const last = seals.at(-1);
-  return last !== undefined && last.typed.step !== null && last.typed.expected === null;
+  return last !== undefined && last.typed.stepId !== null && last.typed.step !== null && last.typed.expected === null;
 }
