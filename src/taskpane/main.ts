@@ -2,6 +2,7 @@
 import manifest from "../../package.json";
 import { officePort } from "../workbook/office/office-port";
 import { chooseFile } from "./choose-file";
+import { documentName } from "./document-name";
 import { themeOf } from "./office-theme";
 import { mountPane } from "./pane";
 import type { PaneHost } from "./pane-host";
@@ -13,7 +14,7 @@ const host: PaneHost = {
   name: "the spreadsheet program",
   version: manifest.version,
   formulasMayStick: true,
-  workbookName: () => decodeURIComponent((Office.context.document.url as string | undefined)?.split(/[\\/]/).at(-1) ?? ""),
+  workbookName: () => documentName(Office.context.document.url),
   theme: () => themeOf((Office.context.officeTheme as Office.OfficeTheme | undefined)?.bodyBackgroundColor, contrast.matches),
   watchTheme: (listener) => {
     // The host tells of a new theme by loading the page again; the system's contrast can change under it.

@@ -82,7 +82,7 @@ export function mockWorkbook({
     tellSheets(before, state);
     for (const one of state.sheets.filter(({ touched }) => touched)) tellChange(one, "Local");
     // office-addin-mock hands loaded values over some turns of the event loop later.
-    await new Promise((resolve) => setImmediate(resolve));
+    await new Promise((resolve) => setTimeout(resolve, 0));
   };
 
   const tellChange = (changed: MockSheet, source: "Local" | "Remote"): void => {

@@ -1,0 +1,106 @@
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Browser, Page } from "playwright-core";
+import { catalogue } from "../../src/functions/catalogue";
+import type { HostOnPage } from "./spreadsheet-host";
+import { launchBrowser } from "./support/launch-browser";
+
+declare global {
+  /** The host that stands in on the page of this test. */
+  var hostOnPage: HostOnPage;
+}
+
+const root = join(__dirname, "..", "..");
+const library = "https://appsforoffice.microsoft.com/lib/1/hosted/office.js";
+
+let standIn: string;
+let browser: Browser;
+let page: Page;
+let faults: string[];
+let requests: string[];
+
+beforeAll(async () => {
+  const folder = mkdtempSync(join(tmpdir(), "host-"));
+  const options = {
+    entryPoints: [join(__dirname, "spreadsheet-host.ts")],
+    bundle: true,
+    format: "iife",
+    target: "es2022",
+    outfile: join(folder, "office.js"),
+    logLevel: "error",
+    alias: { "office-addin-manifest": join(root, "tests", "support", "office-addin-manifest-stub.ts") },
+  };
+  // In a process of its own: the builder does not run inside the test runner's realm.
+  execFileSync(process.execPath, ["-e", `require("esbuild").buildSync(${JSON.stringify(options)})`], { cwd: root, stdio: "inherit" });
+  standIn = readFileSync(join(folder, "office.js"), "utf8");
+  rmSync(folder, { recursive: true });
+  browser = await launchBrowser();
+});
+
+afterAll(() => browser.close());
+
+beforeEach(async () => {
+  page = await browser.newPage({ viewport: { width: 360, height: 900 } });
+  faults = [];
+  requests = [];
+  page.on("pageerror", (error) => faults.push(String(error)));
+  page.on("console", (message) => message.type() === "error" && faults.push(message.text()));
+  page.on("request", (request) => requests.push(request.url()));
+  await page.route(library, (route) => route.fulfill({ contentType: "text/javascript", body: standIn }));
+  await page.goto(`${process.env["BAYWRIGHT_URL"]!}taskpane.html`);
+  await page.getByRole("tab", { name: "Plan" }).waitFor();
+});
+
+afterEach(async () => {
+  await page.close();
+  expect(faults).toEqual([]);
+});
+
+const said = (text: string) => page.locator(".bay-status [role=status]", { hasText: text }).waitFor();
+const sheetNames = () => page.evaluate(() => globalThis.hostOnPage.book.sheetNames());
+
+async function pressRibbon(name: string): Promise<void> {
+  await page.evaluate((button) => new Promise<void>((completed) => void globalThis.hostOnPage.buttons.get(button)!({ completed })), name);
+}
+
+describe("the pane in the spreadsheet host", () => {
+  test("hands over every worksheet function, follows the host's dark theme and asks nobody but its own site and the host library", async () => {
+    expect((await page.evaluate(() => globalThis.hostOnPage.functions)).sort()).toEqual(catalogue.map(({ id }) => id).sort());
+    expect(await page.locator("[data-theme]").getAttribute("data-theme")).toBe("dark");
+    expect(requests.filter((url) => !url.startsWith(process.env["BAYWRIGHT_URL"]!))).toEqual([library]);
+  });
+
+  test("the ribbon's Check and Build turn to their views and end their events", async () => {
+    await pressRibbon("showCheck");
+    await page.locator("#bay-check").waitFor({ state: "visible" });
+    await pressRibbon("showCommission");
+    await page.locator("#bay-commission").waitFor({ state: "visible" });
+    expect(await page.locator("#bay-check").isVisible()).toBe(false);
+  });
+
+  test("loads the sample into the workbook, and from then on loads with it", async () => {
+    expect(await page.evaluate(() => globalThis.hostOnPage.startUp)).toEqual([]);
+    await page.getByRole("button", { name: "Load the sample" }).click();
+    await said("Thornmere");
+    expect(await sheetNames()).toEqual(expect.arrayContaining(["Sheet1", "Sites", "Arrays", "Networks", "Ports"]));
+    expect(await page.evaluate(() => globalThis.hostOnPage.startUp)).toEqual(["Load"]);
+    const { text, formats } = await page.evaluate(() => {
+      const sheet = globalThis.hostOnPage.book.sheet("Networks");
+      const rows = Array.from({ length: 30 }, (_, row) => row);
+      return { text: rows.flatMap((row) => String(sheet.value(row, 2) ?? "")), formats: rows.map((row) => sheet.format(row, 2)) };
+    });
+    expect(text.filter((one) => one.includes("/")).length).toBeGreaterThan(2);
+    expect(formats).toContain("@");
+  });
+
+  test("a cell that is being edited is answered with a sentence and nothing is written", async () => {
+    await page.evaluate(() => {
+      globalThis.hostOnPage.book.failAt({ sync: 1, code: "InvalidOperationInCellEditMode" });
+    });
+    await page.getByRole("button", { name: "Load the sample" }).click();
+    await said("Press Enter or Esc in the sheet");
+    expect(await sheetNames()).toEqual(["Sheet1"]);
+  });
+});
