@@ -54,9 +54,21 @@ describe("availability", () => {
     );
   });
 
-  test("is the same from either end", () => {
-    const graph = buildGraph(grid(4, 5, 0.1));
-    expect(availability(graph, "0/0", "3/4").down).toBeCloseTo(availability(graph, "3/4", "0/0").down, 14);
+  test("equals the sum over every combination on a 3×4 grid of 17 links, wherever its ends are", () => {
+    const links = grid(3, 4, 0.3);
+    for (const to of ["2/3", "1/2", "0/3"]) {
+      const { down, states } = availability(buildGraph(links), "0/0", to);
+      expect(states).toBeGreaterThan(0);
+      expect(down).toBeCloseTo(enumerateAvailability(links, [], "0/0", to).down, 12);
+    }
+  });
+
+  test("is the same in whatever order the links stand, and from either end", () => {
+    const links = grid(5, 6, 0.1);
+    const { down } = availability(buildGraph(links), "0/0", "4/5");
+    expect(availability(buildGraph([...links].reverse()), "4/5", "0/0").down / down).toBeCloseTo(1, 12);
+    const shuffled = [...links].sort((one, other) => (one.to + one.from < other.to + other.from ? -1 : 1));
+    expect(availability(buildGraph(shuffled), "0/0", "4/5").down / down).toBeCloseTo(1, 12);
   });
 
   test("keeps the digits of a tiny unavailability, which no subtraction from 1 could", () => {
