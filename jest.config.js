@@ -22,6 +22,8 @@ module.exports = {
       ...shared,
       displayName: "e2e",
       testMatch: ["<rootDir>/tests/e2e/**/*.test.ts"],
+      globalSetup: "<rootDir>/tests/e2e/support/global-setup.ts",
+      globalTeardown: "<rootDir>/tests/e2e/support/global-teardown.ts",
     },
   ],
   testTimeout: 60_000,

@@ -40,6 +40,7 @@ async function startGrid() {
   desk.attach(grid);
   bar.refresh();
   document.documentElement.dataset["ready"] = "true";
+  performance.mark("grid up");
   // For people at the console, and for the tests that drive the page.
   Object.assign(globalThis, { baywright: grid });
   return grid.port;
@@ -53,6 +54,7 @@ function start(): void {
     bar.say(explain(thrown, "Open the workbook").sentence);
   });
   mountPane(document.getElementById("pane")!, deferredPort(port), host);
+  performance.mark("pane up");
   document.addEventListener("dragover", (event) => {
     event.preventDefault();
   });

@@ -36,6 +36,11 @@ export function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, s
       container,
       // The keyboard belongs to the page until somebody goes to the grid.
       disableAutoFocus: true,
+      ribbonType: "simple",
+      // Text that looks like a number is meant as text: addresses, serials, bays.
+      disableTextFormatMark: true,
+      disableTextFormatAlert: true,
+      sheets: { disableForceStringMark: true, disableForceStringAlert: true },
       formula: { function: bayFunctions() as never, description: bayFunctionHelp(), initialFormulaComputing: CalculationMode.FORCED },
     }),
     UniverSheetsDataValidationPreset(),

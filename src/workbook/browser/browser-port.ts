@@ -7,6 +7,7 @@ import { checkEdits } from "../check-edits";
 import type { Edit, WorkbookPort } from "../port";
 import { LiveWorkbook } from "./live-workbook";
 import { storedCell, storedSheet } from "./plan-sheet";
+import { estimateRowHeights } from "./row-heights";
 import { sheetSnapshot } from "./sheet-snapshot";
 import { extrasOf, type StoredStyle, toArea, toRange } from "./stored-sheet";
 
@@ -106,6 +107,7 @@ function carryOut(live: LiveWorkbook, edit: Edit, sheetNamed: (name: string) => 
 function addSheet(live: LiveWorkbook, { plan, after }: Extract<Edit, { kind: "add-sheet" }>): void {
   const { workbook } = live;
   const { sheet, validations, conditionalFormats } = storedSheet(plan, (style) => keepStyle(live, style), generateRandomId);
+  estimateRowHeights(sheet, workbook.getConfig().styles);
   const names = workbook.getSheets().map((one) => one.getName());
   const index = after === undefined ? names.length : names.findIndex((name) => sameSheetName(name, after)) + 1;
   live.run("sheet.command.insert-sheet", { index, sheet });

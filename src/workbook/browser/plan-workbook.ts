@@ -1,6 +1,7 @@
 import type { IWorkbookData } from "@univerjs/core";
 import type { SheetPlan } from "../../planning/workbook-model";
 import { storedSheet } from "./plan-sheet";
+import { estimateRowHeights } from "./row-heights";
 import { resourceNames, type StoredStyle } from "./stored-sheet";
 
 /** Makes a whole workbook of sheet plans, as the engine stores it: one step, where adding sheet by sheet computes again after each. */
@@ -16,6 +17,7 @@ export function planWorkbook(plans: readonly SheetPlan[]): IWorkbookData {
     return id;
   };
   const stored = plans.map((plan) => storedSheet(plan, keepStyle, () => `p${(counter += 1)}`));
+  for (const { sheet } of stored) estimateRowHeights(sheet, styles);
   const bySheet = <T>(pick: (sheet: (typeof stored)[number]) => readonly T[]) => JSON.stringify(Object.fromEntries(stored.map((one) => [one.sheet.id, pick(one)])));
   return {
     id: "workbook",

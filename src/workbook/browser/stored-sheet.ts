@@ -1,4 +1,4 @@
-import type { IRange, IStyleData, IWorkbookData, IWorksheetData, ISheetDataValidationRule } from "@univerjs/core";
+import type { ICellData, IRange, IStyleData, IWorkbookData, IWorksheetData, ISheetDataValidationRule, Nullable } from "@univerjs/core";
 import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
 import type { Area, CellValue, PrintPlan, TablePlan } from "../../planning/workbook-model";
 
@@ -59,6 +59,14 @@ export const resourceNames = {
   conditionalFormats: "SHEET_CONDITIONAL_FORMATTING_PLUGIN",
   names: "SHEET_DEFINED_NAME_PLUGIN",
 } as const;
+
+/** The styles of a workbook, by the ids under which cells name them. */
+export type StyleTable = Readonly<Record<string, Nullable<IStyleData>>>;
+
+/** Finds the style of a cell, which names one by its id or holds one itself. */
+export function findStyle(styles: StyleTable, id: ICellData["s"]): StoredStyle | undefined {
+  return ((typeof id === "string" ? styles[id] : id) as StoredStyle | null | undefined) ?? undefined;
+}
 
 /** Reads what a sheet carries along. */
 export function extrasOf(sheet: Pick<Partial<IWorksheetData>, "custom">): SheetExtras {

@@ -2,6 +2,7 @@ import type { ISheetDataValidationRule, IWorkbookData, IWorksheetData } from "@u
 import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
 import { Workbook, type Worksheet } from "exceljs";
 import type { WorkbookSnapshot } from "../../planning/workbook-model";
+import { estimateRowHeights } from "../browser/row-heights";
 import { sheetSnapshot } from "../browser/sheet-snapshot";
 import { extrasOf, readResource, resourceNames, type StoredStyle, type StoredWorkbook } from "../browser/stored-sheet";
 import { colorReader } from "./cell-styles";
@@ -38,6 +39,7 @@ export async function readWorkbook(bytes: Uint8Array, { spilled = false } = {}):
     return source === undefined ? [] : [readSheet(source, one, `sheet${index + 1}`, readColor, keep, spilled)];
   });
   if (stored.length === 0) throw damaged();
+  for (const { sheet } of stored) estimateRowHeights(sheet, styles);
   const bySheet = <T>(pick: (sheet: (typeof stored)[number]) => readonly T[]) => Object.fromEntries(stored.map((one) => [one.sheet.id, pick(one)]));
   return {
     id: "workbook",
@@ -72,7 +74,7 @@ export async function writeWorkbook({ data, spills }: StoredWorkbook, original?:
       targets[index]!,
       { sheet, validations: validations[sheet.id] ?? [], conditionalFormats: conditionalFormats[sheet.id] ?? [] },
       spills[sheet.id] ?? [],
-      (id) => (typeof id === "string" ? (data.styles[id] as StoredStyle) : (id as StoredStyle | null | undefined)),
+      data.styles,
     );
   });
   writeNames(file, data, sheets);

@@ -2,22 +2,19 @@ import type { ICellData, IWorksheetData } from "@univerjs/core";
 import type { CellErrorValue, CellFormulaValue, CellValue, Style, Worksheet } from "exceljs";
 import type { CellValue as PlainValue, PrintPlan, TablePlan } from "../../planning/workbook-model";
 import { cellValue } from "../browser/sheet-snapshot";
-import { columnCharacters, extrasOf, rowPoints, type Spill, type StoredSheet, type StoredStyle, toRange } from "../browser/stored-sheet";
+import { columnCharacters, extrasOf, findStyle, rowPoints, type Spill, type StoredSheet, type StyleTable, toRange } from "../browser/stored-sheet";
 import { areaAddress } from "./cell-address";
 import { argb, writeStyle } from "./cell-styles";
 import { writeFormatRules } from "./format-rules";
 import { toFileFormula } from "./formula-text";
 import { writeValidations } from "./validation-rules";
 
-/** Finds a style that cells name by its id. */
-export type FindStyle = (id: ICellData["s"]) => StoredStyle | null | undefined;
-
 /** Writes one sheet over a sheet of a file. What the file holds beyond our model, such as pictures, stays where it is. */
-export function writeSheet(target: Worksheet, { sheet, validations, conditionalFormats }: StoredSheet, spills: readonly Spill[], findStyle: FindStyle): void {
+export function writeSheet(target: Worksheet, { sheet, validations, conditionalFormats }: StoredSheet, spills: readonly Spill[], styles: StyleTable): void {
   const extras = extrasOf(sheet);
   const looks = new Map<unknown, Partial<Style>>();
   const lookOf = (id: ICellData["s"]): Partial<Style> | undefined => {
-    const style = findStyle(id);
+    const style = findStyle(styles, id);
     if (!style) return undefined;
     if (!looks.has(style)) looks.set(style, writeStyle(style));
     return looks.get(style);

@@ -1,0 +1,139 @@
+import { readFile } from "node:fs/promises";
+import type { Browser } from "playwright-core";
+import { readSnapshot } from "../../src/workbook/xlsx/workbook-file";
+import { launchBrowser } from "./support/launch-browser";
+import { WorkbookPage } from "./support/workbook-page";
+
+jest.setTimeout(120_000);
+
+let browser: Browser;
+let workbook: WorkbookPage;
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+
+afterAll(async () => {
+  await browser.close();
+});
+
+beforeEach(async () => {
+  workbook = await WorkbookPage.open(browser);
+});
+
+afterEach(async () => {
+  expect(workbook.faults).toEqual([]);
+  await workbook.close();
+});
+
+const startNew = async () => {
+  await workbook.page.getByRole("button", { name: "New" }).click();
+  await workbook.page.getByText("A new plan is on the desk.").waitFor();
+};
+
+test("a formula of ours that is typed into a cell answers", async () => {
+  await startNew();
+  await workbook.type(0, 0, '=BAY.USABLE("RAID 6",12,4)');
+  const { values, formulas } = await workbook.sheet("Sheet1");
+  expect(values).toEqual([[40]]);
+  expect(formulas).toEqual([['=BAY.USABLE("RAID 6",12,4)']]);
+});
+
+test("the page starts with the sample plan, computed, and a pane that reads it", async () => {
+  expect(await workbook.sheetNames()).toEqual(expect.arrayContaining(["Sites", "Arrays", "Ports", "Jobs", "Steps"]));
+  const { values } = await workbook.sheet("Arrays");
+  expect(values.flat().filter((value) => value !== null && typeof value === "object")).toEqual([]);
+  await workbook.page.getByText("3 sites, 6 arrays").waitFor();
+});
+
+test("a table of ours spills, and clears away when its formula goes", async () => {
+  await startNew();
+  await workbook.type(1, 1, '=BAY.BREAKDOWN("RAID 6",12,4)');
+  expect((await workbook.sheet("Sheet1")).values[1]).toEqual([null, "Line", "TB", "TiB", "Share"]);
+  await workbook.click(1, 1);
+  await workbook.page.keyboard.press("Delete");
+  await workbook.settle();
+  expect((await workbook.sheet("Sheet1")).values.flat().filter((value) => value !== null)).toEqual([]);
+});
+
+test("the sentence of an error shows for the selected cell and under the pointer, and moves with the cell", async () => {
+  await startNew();
+  await workbook.type(1, 0, '=BAY.USABLE("RAID 60",12,4)');
+  await workbook.click(1, 0);
+  const sentence = /Give the group shape/;
+  await workbook.page.locator(".cell-note").filter({ hasText: sentence }).waitFor();
+  await workbook.click(5, 3);
+  await workbook.page.locator(".cell-note").waitFor({ state: "hidden" });
+  await workbook.page.evaluate(() => globalThis.baywright.api.getActiveWorkbook()!.getActiveSheet().insertRows(0, 2));
+  await workbook.settle();
+  await workbook.hover(3, 0);
+  await workbook.page.locator("#grid, body").getByText(sentence).first().waitFor();
+  await workbook.click(3, 0);
+  await workbook.page.locator(".cell-note").filter({ hasText: sentence }).waitFor();
+});
+
+test("typing a function's name offers ours, and its arguments are explained", async () => {
+  await startNew();
+  await workbook.click(0, 0);
+  await workbook.page.keyboard.type("=BAY.USA");
+  await workbook.page.getByText("BAY.USABLE").first().waitFor();
+  await workbook.page.keyboard.type("BLE(");
+  await workbook.page.getByText("driveSize").first().waitFor();
+  await workbook.page.keyboard.press("Escape");
+});
+
+test("a plan is kept in the browser and there again on the next visit", async () => {
+  await startNew();
+  await workbook.type(0, 0, "kept");
+  await workbook.page.getByText("Kept in this browser").waitFor();
+  await workbook.page.reload();
+  await workbook.ready();
+  expect((await workbook.sheet("Sheet1")).values).toEqual([["kept"]]);
+});
+
+test("starting over can be undone, and earlier plans are listed", async () => {
+  await startNew();
+  await workbook.type(0, 0, "mine");
+  await workbook.page.getByRole("button", { name: "Sample" }).click();
+  await workbook.page.getByRole("button", { name: "Back to New plan" }).click();
+  await workbook.page.getByText("New plan is back.").waitFor();
+  await workbook.settle();
+  expect((await workbook.sheet("Sheet1")).values).toEqual([["mine"]]);
+  await workbook.page.getByRole("button", { name: "Recent" }).click();
+  await workbook.page.getByRole("menuitem", { name: /Thornmere sample/ }).first().click();
+  await workbook.page.getByText("Thornmere sample is open.").waitFor();
+  expect(await workbook.sheetNames()).toContain("Arrays");
+});
+
+test("a workbook is saved as .xlsx with its results, and opens again by being dropped on the page", async () => {
+  await startNew();
+  await workbook.type(0, 0, '=BAY.USABLE("RAID 6",12,4)');
+  const waiting = workbook.page.waitForEvent("download");
+  await workbook.page.getByRole("button", { name: "Save .xlsx" }).click();
+  const download = await waiting;
+  expect(download.suggestedFilename()).toBe("New plan.xlsx");
+  const bytes = await readFile(await download.path());
+  const { sheets } = await readSnapshot(new Uint8Array(bytes));
+  expect(sheets[0]).toMatchObject({ name: "Sheet1", values: [[40]], formulas: [['=BAY.USABLE("RAID 6",12,4)']] });
+
+  await workbook.type(0, 0, "changed");
+  const dropped = await workbook.page.evaluateHandle((content) => {
+    const transfer = new DataTransfer();
+    transfer.items.add(new File([Uint8Array.from(content)], "returned.xlsx"));
+    return transfer;
+  }, [...bytes]);
+  await workbook.page.dispatchEvent("#work", "drop", { dataTransfer: dropped });
+  await workbook.page.getByText("returned.xlsx is open.").waitFor();
+  await workbook.settle();
+  expect((await workbook.sheet("Sheet1")).values).toEqual([[40]]);
+});
+
+test("a file that is no workbook gets a sentence, and the plan stays", async () => {
+  await startNew();
+  await workbook.type(0, 0, "mine");
+  const choosing = workbook.page.waitForEvent("filechooser");
+  await workbook.page.getByRole("button", { name: "Open …" }).click();
+  await (await choosing).setFiles({ name: "notes.xlsx", mimeType: "text/plain", buffer: Buffer.from("these are notes") });
+  await workbook.page.getByText(/is no .xlsx workbook/).waitFor();
+  expect((await workbook.sheet("Sheet1")).values).toEqual([["mine"]]);
+});
