@@ -5,15 +5,16 @@ import { writeShownChanges } from "./write-changes";
 
 /** Lists what the accepted records of a job would change in the plan: serials, units, firmware and addresses. Nothing is written. */
 export async function previewAsBuilt(port: WorkbookPort, name: string): Promise<Changes> {
-  return changesFor(name)(await port.read());
+  return planAsBuilt(name)(await port.read());
 }
 
 /** Writes the changes that were shown, provided the workbook still asks for exactly these. */
 export async function takeAsBuilt(port: WorkbookPort, name: string, shown: Changes): Promise<void> {
-  await writeShownChanges(port, shown, changesFor(name));
+  await writeShownChanges(port, shown, planAsBuilt(name));
 }
 
-function changesFor(name: string): (workbook: WorkbookSnapshot) => Changes {
+/** Makes what plans the changes that the accepted records of a job call for. */
+export function planAsBuilt(name: string): (workbook: WorkbookSnapshot) => Changes {
   return (workbook) => {
     const source = readCommissioningPlan(workbook);
     return asBuiltChanges(workbook, source, jobNamed(source, name));

@@ -16,7 +16,7 @@ export function buildWithReport({ port, host, status }: PaneContext, place: HTML
         await work.report({ done, total: all });
       }
     } finally {
-      fill(place, listOutcomes(outcomes));
+      fill(place, listOutcomes("Report of the build", outcomes));
       await refresh();
     }
     const built = outcomes.filter((outcome) => outcome.built).length;
@@ -27,15 +27,16 @@ export function buildWithReport({ port, host, status }: PaneContext, place: HTML
   });
 }
 
-function listOutcomes(outcomes: readonly JobOutcome[]): HTMLElement | null {
+/** Lists what became of each job: built or not, why, and what is worth knowing of it. */
+export function listOutcomes(title: string, outcomes: readonly JobOutcome[]): HTMLElement | null {
   if (outcomes.length === 0) return null;
   return make(
     "div",
     { class: "bay-panel" },
-    make("h3", {}, "Report of the build"),
+    make("h3", {}, title),
     make(
       "ul",
-      { class: "bay-list bay-scroll", tabindex: 0, "aria-label": "Report of the build" },
+      { class: "bay-list bay-scroll", tabindex: 0, "aria-label": title },
       outcomes.map(({ job, built, sentence, carried, kept, remarks }) =>
         make(
           "li",

@@ -1,83 +1,115 @@
-import { jobsOf, readCommissioningPlan, idOfJob, tabFamily, isClosed, type CommissioningPlan } from "../../planning/commissioning";
+import { momentOf } from "../../actions/moment";
+import { writeProgress } from "../../actions/progress";
+import { idOfJob, jobsOf, progressOf, readCommissioningPlan, tabFamily, type CommissioningPlan } from "../../planning/commissioning";
 import type { PlanRow } from "../../planning/workbook-model";
 import { makeButton } from "../elements/button";
 import { countOf } from "../elements/count-of";
 import { fill, make } from "../elements/make";
+import { makeBringBackGroup } from "./bring-back-group";
 import { buildWithReport } from "./build-report";
+import { describeProgress } from "./describe-progress";
+import { makeJobActions } from "./job-actions";
 import type { PaneContext, View } from "./view";
 
-type Job = PlanRow<"jobs">;
+type Checkbox = HTMLElement & { checked: boolean };
 
 /** Makes the Commission view: the jobs of the plan, their tabs, and all that is done with a tab from its first build to its handover. */
 export function makeCommissionView(pane: PaneContext): View {
-  const { port, status } = pane;
+  const { port, host, status } = pane;
   const list = make("ul", { class: "bay-list" });
-  const build = makeButton("Build", () => run(), { appearance: "primary" });
-  const all = makeButton("Choose all", () => choose(true), { size: "small", appearance: "subtle" });
-  const none = makeButton("Choose none", () => choose(false), { size: "small", appearance: "subtle" });
+  const build = makeButton("Build", () => buildWithReport(pane, report, [...chosen], refresh), { appearance: "primary" });
+  const choices = make("div", { class: "bay-row" }, makeButton("Choose all", () => choose(true), { size: "small", appearance: "subtle" }), makeButton("Choose none", () => choose(false), { size: "small", appearance: "subtle" }));
+  const tabs = make("div", { class: "bay-row" }, makeButton("Progress sheet", () => listProgress()));
   const report = make("div");
-  /** Jobs that are not chosen, by name: a new job is chosen from the start. */
+  /** Jobs that the next build takes, in table order, and those the person took out: a new job is chosen from the start. */
+  let chosen: readonly string[] = [];
   const left = new Set<string>();
-  let jobs: readonly Job[] = [];
+  let boxes: readonly { readonly name: string; readonly box: Checkbox }[] = [];
 
-  const refresh = async () => {
+  async function refresh(): Promise<void> {
     const source = readCommissioningPlan(await port.read());
-    jobs = jobsOf(source);
-    fill(list, jobs.length === 0 ? make("li", {}, "No job stands in the plan yet. Write one row a piece of work into Jobs: its name, site and procedure.") : jobs.map((job) => make("li", {}, entry(source, job))));
-    tellChoice();
-  };
-
-  const chosen = () => jobs.filter(({ job, state }) => state !== "closed" && !left.has(job));
-
-  function choose(isChosen: boolean): void {
-    for (const { job } of jobs) if (isChosen) left.delete(job); else left.add(job);
-    for (const box of list.querySelectorAll<HTMLElement & { checked: boolean }>("fluent-checkbox:not([disabled])")) box.checked = isChosen;
+    const entries = jobsOf(source).map((job) => makeEntry(source, job));
+    boxes = entries.flatMap(({ name, box }) => (box === null ? [] : [{ name, box }]));
+    fill(list, entries.length === 0 ? make("li", {}, "No job stands in the plan yet. Write one row a piece of work into Jobs: its name, site and procedure.") : entries.map(({ element }) => element));
+    choices.hidden = boxes.length < 2;
+    tabs.hidden = source.tabs.length === 0;
     tellChoice();
   }
 
   function tellChoice(): void {
-    const count = chosen().length;
-    fill(build, count === 0 ? "Build" : `Build ${countOf(count, "tab")}`);
-    build.toggleAttribute("disabled", count === 0);
-    all.hidden = none.hidden = jobs.length < 2;
+    chosen = boxes.filter(({ box }) => box.checked).map(({ name }) => name);
+    fill(build, chosen.length === 0 ? "Build" : `Build ${countOf(chosen.length, "tab")}`);
+    build.toggleAttribute("disabled", chosen.length === 0);
   }
 
-  function entry(source: CommissioningPlan, row: Job): HTMLElement {
-    const { current } = tabFamily(source.tabs, idOfJob(row), row.job);
-    const closed = row.state === "closed" || (current !== null && isClosed(current));
-    const id = `bay-job-${row.row}`;
-    const box = make("fluent-checkbox", { id, disabled: closed, "aria-label": `Build ${row.job}` }) as HTMLElement & { checked: boolean };
-    box.checked = !closed && !left.has(row.job);
-    box.addEventListener("change", () => {
-      if (box.checked) left.delete(row.job);
-      else left.add(row.job);
-      tellChoice();
-    });
-    const facts = [row.site, row.procedure, row.plannedDate].filter((fact) => fact !== null && fact !== "").join(" · ");
-    return make(
-      "div",
+  function choose(isChosen: boolean): void {
+    for (const { name, box } of boxes) {
+      box.checked = isChosen;
+      if (isChosen) left.delete(name);
+      else left.add(name);
+    }
+    tellChoice();
+  }
+
+  function makeEntry(source: CommissioningPlan, row: PlanRow<"jobs">): { readonly name: string; readonly box: Checkbox | null; readonly element: HTMLElement } {
+    const { job: name, site, procedure, plannedDate } = row;
+    const { current } = tabFamily(source.tabs, idOfJob(row), name);
+    const progress = progressOf(row, current);
+    const isClosed = progress.state === "closed" || row.state === "closed";
+    const box = isClosed ? null : makeChoice(name);
+    const facts = [site, procedure, plannedDate ?? ""].filter((fact) => fact !== "").join(" · ");
+    const element = make(
+      "li",
       { class: "bay-job" },
-      box,
+      box ?? make("span", { class: "bay-closed", "aria-hidden": true }, "✓"),
       make(
         "div",
         {},
-        make("label", { for: id }, make("strong", {}, row.job)),
+        make("strong", {}, name),
         make("div", { class: "soft small" }, facts),
-        make("div", { class: "small" }, current === null ? "No tab yet" : closed ? `Build ${current.build}, closed and sealed` : `Build ${current.build}`),
+        make("div", { class: "small" }, describeProgress(progress)),
+        progress.steps > 0 && make("fluent-progress-bar", { "aria-hidden": true, max: progress.steps, value: progress.done }),
+        current !== null && make("details", {}, make("summary", { "aria-label": `More for ${name}` }, "More"), makeJobActions(pane, { name, sheet: current.sheet, isClosed }, refresh)),
       ),
     );
+    return { name, box, element };
   }
 
-  const run = () =>
-    buildWithReport(
-      pane,
-      report,
-      chosen().map(({ job }) => job),
-      refresh,
-    );
+  function makeChoice(name: string): Checkbox {
+    const box = make("fluent-checkbox", { role: "checkbox", "aria-label": `Build ${name}` }) as Checkbox;
+    box.checked = !left.has(name);
+    box.addEventListener("change", () => {
+      if (box.checked) left.delete(name);
+      else left.add(name);
+      tellChoice();
+    });
+    return box;
+  }
 
+  function listProgress(): Promise<void> {
+    return status.run("Progress sheet", async () => {
+      const sheet = await writeProgress(port, momentOf(host.now(), host.workbookName()).madeAt);
+      await port.apply([{ kind: "select", sheet, area: { row: 0, column: 0, rows: 1, columns: 1 } }]);
+      return { sentence: `Sheet ${sheet} lists how far every job is.` };
+    });
+  }
+
+  const jobs = make(
+    "section",
+    { class: "bay-group" },
+    make("h2", {}, "Jobs"),
+    list,
+    make("div", { class: "bay-row bay-after" }, build, choices),
+    make("p", { class: "bay-caution small" }, "A tab is a plan of work, not a permit. Whoever is on site may stop the work; electrical work and lifting follow local codes and licensed practice."),
+    report,
+    tabs,
+  );
   return {
-    element: make("div", {}, make("section", { class: "bay-group" }, make("h2", {}, "Jobs"), list, make("div", { class: "bay-row bay-after" }, build, all, none), report)),
-    show: () => status.run("Read the jobs", async () => (await refresh(), null)),
+    element: make("div", {}, jobs, makeBringBackGroup(pane, refresh)),
+    show: () =>
+      status.run("Read the jobs", async () => {
+        await refresh();
+        return null;
+      }),
   };
 }

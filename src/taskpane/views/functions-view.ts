@@ -3,12 +3,13 @@ import { examples } from "../../functions/examples";
 import { makeButton } from "../elements/button";
 import { cellName, isBlankCell } from "../elements/cell-name";
 import { fill, make } from "../elements/make";
+import { makeTextInput } from "../elements/text-input";
 import type { PaneContext, View } from "./view";
 import { matchFunctions } from "./match-functions";
 
 /** Makes the Functions view: every worksheet function with its arguments and an example that can be put into the sheet. */
 export function makeFunctionsView(pane: PaneContext): View {
-  const search = make("fluent-text-input", { type: "search", placeholder: "capacity, subnet, MTTDL …" }, "Find a function") as HTMLInputElement;
+  const search = makeTextInput("Find a function", { type: "search", placeholder: "capacity, subnet, MTTDL …" });
   const count = make("p", { class: "soft small", role: "status" });
   const families = make("div");
   search.addEventListener("input", () => list(search.value));

@@ -24,7 +24,7 @@ export function makePaneMenu(pane: PaneContext): HTMLElement {
       item("Turn our formulas into values …", () => turn.showModal()),
       item("Turn values back into our formulas", () => turnFormulasBack(pane)),
       pane.host.formulasMayStick && item("Enter our formulas again", () => enterAgain(pane)),
-      item("Help", () => window.open(pane.host.helpAddress("docs/index.html"), "_blank", "noopener")),
+      item("Help", () => window.open(pane.host.helpAddress("index.html"), "_blank", "noopener")),
       item("About and version", () => about.showModal()),
     ),
   );

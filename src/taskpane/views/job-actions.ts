@@ -1,0 +1,143 @@
+import { checkSeal } from "../../actions/check-seal";
+import { closeOut, previewCloseOut } from "../../actions/close-out";
+import { handover } from "../../actions/handover";
+import { momentOf } from "../../actions/moment";
+import { reopen } from "../../actions/reopen";
+import { planAsBuilt } from "../../actions/take-as-built";
+import type { OpenItem } from "../../planning/commissioning";
+import { makeButton } from "../elements/button";
+import { countOf } from "../elements/count-of";
+import { fill, make } from "../elements/make";
+import { propose } from "../elements/preview";
+import { makeTextInput } from "../elements/text-input";
+import type { PaneContext } from "./view";
+
+/** How many open items or changed rows are listed. */
+const mostListed = 100;
+
+/** A job whose tab is built: what it is called, where its tab is, and whether it is sealed. */
+export interface BuiltJob {
+  readonly name: string;
+  readonly sheet: string;
+  readonly isClosed: boolean;
+}
+
+/** Makes the buttons for a job whose tab is built; what they ask and show appears below them. */
+export function makeJobActions(pane: PaneContext, job: BuiltJob, refresh: () => Promise<void>): HTMLElement {
+  const place = make("div");
+  const button = (label: string, run: () => unknown) => makeButton(label, run, { size: "small", label: `${label}: ${job.name}` });
+  return make(
+    "div",
+    {},
+    make(
+      "div",
+      { class: "bay-row" },
+      button("Go to the tab", () => goTo(pane, job.sheet)),
+      job.isClosed ? button("Check the seal", () => tellSeal(pane, place, job)) : button("Close out …", () => offerCloseOut(pane, place, job, refresh)),
+      job.isClosed && button("Reopen …", () => offerReopening(pane, place, job, refresh)),
+      button("Take as built …", () =>
+        propose(pane, place, {
+          title: "Take as built",
+          planner: () => planAsBuilt(job.name),
+          nothing: "The plan says already what the accepted records of this job say.",
+          written: refresh,
+        }),
+      ),
+      button("Handover sheet", () => makeHandover(pane, job)),
+    ),
+    place,
+  );
+}
+
+function goTo({ port, status }: PaneContext, sheet: string, row = 0): Promise<void> {
+  return status.run("Go to the tab", async () => {
+    await port.apply([{ kind: "select", sheet, area: { row, column: 0, rows: 1, columns: 1 } }]);
+    return null;
+  });
+}
+
+/** Asks who closes; where something is open still it is listed instead, each with the way to its row. */
+function offerCloseOut(pane: PaneContext, place: HTMLElement, job: BuiltJob, refresh: () => Promise<void>): Promise<void> {
+  fill(place);
+  return pane.status.run("Close out", async () => {
+    const items = await previewCloseOut(pane.port, job.name);
+    if (items.length > 0) {
+      fill(place, listOpenItems(pane, job, items));
+      return { sentence: `${countOf(items.length, "item")} still to be settled before ${job.name} can be closed.` };
+    }
+    const by = makeTextInput("Closed by");
+    const close = () =>
+      pane.status.run("Close out", async () => {
+        const code = await closeOut(pane.port, job.name, by.value, today(pane));
+        await refresh();
+        return { sentence: `${job.name} is closed and sealed with code ${code}. Write the code on the signed page: that page is the proof.` };
+      });
+    fill(place, askPanel(`Close out ${job.name}`, "Every required step and every snag is settled. Closing seals the tab; a later change of a row is then found.", [by], "Close and seal", close));
+    by.focus();
+    return null;
+  });
+}
+
+function listOpenItems(pane: PaneContext, { name, sheet }: BuiltJob, items: readonly OpenItem[]): HTMLElement {
+  return make(
+    "div",
+    { class: "bay-panel" },
+    make("h3", {}, `Still open in ${name}: ${items.length}`),
+    make(
+      "ul",
+      { class: "bay-list bay-scroll", tabindex: 0, "aria-label": "Open items" },
+      items.slice(0, mostListed).map(({ row, sentence }) => make("li", {}, make("button", { type: "button", class: "bay-plain", on: { click: () => void goTo(pane, sheet, row) } }, sentence))),
+      items.length > mostListed && make("li", {}, `… and ${items.length - mostListed} more`),
+    ),
+  );
+}
+
+function tellSeal({ port, status }: PaneContext, place: HTMLElement, { name }: BuiltJob): Promise<void> {
+  fill(place);
+  return status.run("Check the seal", async () => {
+    const { holds, code, changed } = await checkSeal(port, name);
+    if (holds) return { sentence: `The seal of ${name} holds: code ${code}. Compare it with the code on the signed page.` };
+    fill(
+      place,
+      make("div", { class: "bay-panel" }, make("h3", {}, "Changed since it was sealed"), make("ul", { class: "bay-list bay-scroll", tabindex: 0, "aria-label": "Changed rows" }, changed.slice(0, mostListed).map((row) => make("li", { class: "bay-outcome" }, row)))),
+    );
+    return { sentence: `The seal of ${name} does not hold: ${countOf(changed.length, "row")} changed. It shows that something changed, not who changed it.`, tone: "trouble" };
+  });
+}
+
+function offerReopening(pane: PaneContext, place: HTMLElement, job: BuiltJob, refresh: () => Promise<void>): void {
+  const by = makeTextInput("Reopened by");
+  const reason = makeTextInput("Reason");
+  const open = () =>
+    pane.status.run("Reopen", async () => {
+      await reopen(pane.port, job.name, by.value, reason.value, today(pane));
+      await refresh();
+      return { sentence: `${job.name} is open again. Its earlier seal stays, with your name and reason beside it.` };
+    });
+  fill(place, askPanel(`Reopen ${job.name}`, "The earlier seal stays to be read. A line with date, name and reason is added.", [by, reason], "Reopen", open));
+  by.focus();
+}
+
+function askPanel(title: string, text: string, fields: readonly HTMLElement[], label: string, run: () => Promise<void>): HTMLElement {
+  const panel: HTMLElement = make(
+    "div",
+    { class: "bay-panel", role: "group", "aria-label": title },
+    make("h3", {}, title),
+    make("p", {}, text),
+    fields,
+    make("div", { class: "bay-row" }, makeButton(label, run, { appearance: "primary" }), makeButton("Leave it as it is", () => panel.remove())),
+  );
+  return panel;
+}
+
+function makeHandover({ port, host, status }: PaneContext, { name }: BuiltJob): Promise<void> {
+  return status.run("Handover sheet", async () => {
+    const sheet = await handover(port, name, momentOf(host.now(), host.workbookName()).madeAt);
+    await port.apply([{ kind: "select", sheet, area: { row: 0, column: 0, rows: 1, columns: 1 } }]);
+    return { sentence: `Sheet ${sheet} holds what was built, deviations, open snags, capacity, contacts and the seal.` };
+  });
+}
+
+function today({ host }: PaneContext): string {
+  return momentOf(host.now(), "").madeAt.slice(0, 10);
+}

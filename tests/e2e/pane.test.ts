@@ -1,0 +1,321 @@
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import type { Server } from "node:http";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { AxeResults } from "axe-core";
+import type { Browser, Page } from "playwright-core";
+import type { PlainPort } from "../support/plain-workbook";
+import { launchBrowser } from "./support/launch-browser";
+import { serveSite } from "./support/serve-site";
+
+declare global {
+  /** What the page of this test shows of itself. */
+  var page: { readonly port: PlainPort; turnTheme(to: string): void };
+  var axe: { run(context: Document): Promise<AxeResults> };
+}
+
+const root = join(__dirname, "..", "..");
+const axeSource = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
+const views = ["Plan", "Check", "Commission", "Functions"] as const;
+
+let folder: string;
+let server: Server;
+let address: string;
+let browser: Browser;
+let page: Page;
+let faults: string[];
+
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), "pane-"));
+  // In a process of its own: the builder does not run inside the test runner's realm.
+  execFileSync(process.execPath, ["-e", bundleCode(folder)], { cwd: root, stdio: "inherit" });
+  writeFileSync(
+    join(folder, "index.html"),
+    '<!doctype html><html lang="en"><meta charset="utf-8"><title>Pane</title><link rel="icon" href="data:,"><link rel="stylesheet" href="pane-page.css"><style>html,body{height:100%;margin:0}main{height:100%}</style><main id="pane"></main><script type="module" src="pane-page.js"></script>',
+  );
+  ({ server, url: address } = await serveSite(folder));
+  browser = await launchBrowser();
+});
+
+afterAll(async () => {
+  await browser.close();
+  server.close();
+  rmSync(folder, { recursive: true });
+});
+
+afterEach(async () => {
+  await page.close();
+  expect(faults).toEqual([]);
+});
+
+function bundleCode(to: string): string {
+  const options = { entryPoints: [join(__dirname, "pane-page.ts")], bundle: true, splitting: true, format: "esm", target: "es2022", outdir: to, logLevel: "error" };
+  return `require("esbuild").buildSync(${JSON.stringify(options)})`;
+}
+
+async function open({ width = 320, theme = "light", sample = true } = {}): Promise<void> {
+  page = await browser.newPage({ viewport: { width, height: 900 } });
+  faults = [];
+  page.on("pageerror", (error) => faults.push(String(error)));
+  page.on("console", (message) => message.type() === "error" && faults.push(message.text()));
+  await page.goto(`${address}?theme=${theme}`);
+  if (!sample) return;
+  await button("Load the sample").click();
+  await said("Thornmere");
+}
+
+const button = (name: string | RegExp) => page.getByRole("button", { name });
+
+/** Waits until the status line says something. */
+async function said(text: string): Promise<void> {
+  await page.locator(".bay-status [role=status]", { hasText: text }).waitFor();
+}
+
+async function turnTo(view: string): Promise<void> {
+  await page.getByRole("tab", { name: view }).click();
+  await page.locator(`#bay-${view.toLowerCase()} > *`).waitFor();
+  await page.waitForTimeout(400);
+}
+
+/** Writes into the column of a planning table, as somebody else would who edits the workbook; row 1 is the first below the header. */
+function edit(sheet: string, header: string, row: number, value: string | number | null): Promise<void> {
+  return page.evaluate(
+    ({ sheet: name, header: text, row: at, value: what }) => {
+      const { port } = globalThis.page;
+      const column = port.workbook.sheets.find((one) => one.name === name)!.values[3]!.indexOf(text);
+      return port.apply([{ kind: "write", sheet: name, row: 3 + at, column, cells: [[{ value: what }]] }]);
+    },
+    { sheet, header, row, value },
+  );
+}
+
+function cell(sheet: string, header: string, row: number): Promise<unknown> {
+  return page.evaluate(
+    ({ sheet: name, header: text, row: at }) => {
+      const { values } = globalThis.page.port.workbook.sheets.find((one) => one.name === name)!;
+      return values[3 + at]![values[3]!.indexOf(text)];
+    },
+    { sheet, header, row },
+  );
+}
+
+async function complaints(): Promise<readonly string[]> {
+  await page.evaluate(axeSource);
+  const { violations } = await page.evaluate(() => globalThis.axe.run(document));
+  return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(" | ")}`);
+}
+
+describe.each([320, 450])("at a width of %i px", (width) => {
+  test.each(["light", "dark", "contrast"])("the accessibility checker finds nothing in any view, nor in preview, menu and dialogs, in the %s theme", async (theme) => {
+    await open({ width, theme });
+    await edit("Ports", "Address", 2, null);
+    await edit("Jobs", "Job", 1, "Reading/Room");
+    for (const view of views) {
+      await turnTo(view);
+      if (view === "Plan") await button(/Assign addresses/).click();
+      if (view === "Functions") await page.locator("summary").first().click();
+      await page.waitForTimeout(200);
+      expect({ view, complaints: await complaints() }).toEqual({ view, complaints: [] });
+    }
+    await button("Menu").click();
+    expect(await complaints()).toEqual([]);
+    await page.getByRole("menuitem", { name: "About" }).click();
+    expect(await complaints()).toEqual([]);
+  });
+
+  test("nothing reaches beyond the edge and the top right corner stays clear", async () => {
+    await open({ width });
+    for (const view of views) {
+      await turnTo(view);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+      expect(await page.locator(".bay-view:not([hidden])").evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth)).toBeLessThanOrEqual(0);
+      const corner = await page.evaluate((right) => document.elementFromPoint(right - 20, 16)!.className, width);
+      expect(corner).toBe("bay-bar");
+    }
+  });
+});
+
+test("the theme follows the host while the pane is open", async () => {
+  await open({ sample: false });
+  const ground = () => page.locator(".bay").evaluate((element) => getComputedStyle(element).backgroundColor);
+  const light = await ground();
+  await page.evaluate(() => globalThis.page.turnTheme("dark"));
+  expect(await ground()).not.toBe(light);
+});
+
+describe("by keyboard alone", () => {
+  test("arrows go through the tabs, Tab leads into the view", async () => {
+    await open();
+    await page.getByRole("tab", { name: "Plan" }).focus();
+    await page.keyboard.press("ArrowRight");
+    await page.locator("#bay-check").waitFor();
+    expect(await page.getByRole("tab", { name: "Check" }).getAttribute("aria-selected")).toBe("true");
+    await page.keyboard.press("Tab");
+    expect(await page.evaluate(() => document.activeElement!.id)).toBe("bay-check");
+  });
+
+  test("the menu opens, closes and gives the focus back", async () => {
+    await open({ sample: false });
+    await button("Menu").focus();
+    await page.keyboard.press("Enter");
+    await page.keyboard.press("ArrowUp");
+    await page.keyboard.press("Enter");
+    await page.getByRole("dialog").waitFor();
+    await page.keyboard.press("Escape");
+    await expect(page.evaluate(() => document.activeElement!.getAttribute("aria-label"))).resolves.toBe("Menu");
+  });
+});
+
+describe("the Plan view", () => {
+  test("sets up tables, says what it added, and touches nothing the second time", async () => {
+    await open({ sample: false });
+    await button("Set up tables").click();
+    await said("16 tables added");
+    expect(await page.evaluate(() => globalThis.page.port.workbook.sheets[0]!.values[0]![0])).toBe("taken");
+    expect(await button("Set up tables").count()).toBe(0);
+  });
+
+  test("shows addresses before it writes them, and writes nothing when left", async () => {
+    await open();
+    const before = await cell("Ports", "Address", 2);
+    await edit("Ports", "Address", 2, null);
+    await button(/Assign addresses/).click();
+    await page.getByRole("heading", { name: "Assign addresses: 1 cell would change" }).waitFor();
+    await button("Leave it as it is").click();
+    expect(await cell("Ports", "Address", 2)).toBeNull();
+    await button(/Assign addresses/).click();
+    await button("Write 1 cell").click();
+    await said("1 cell written");
+    expect(await cell("Ports", "Address", 2)).toBe(before);
+  });
+
+  test("writes nothing when somebody changed the plan after the preview", async () => {
+    await open();
+    await edit("Ports", "Address", 2, null);
+    await button(/Assign addresses/).click();
+    await page.getByRole("heading", { name: "Assign addresses: 1 cell would change" }).waitFor();
+    await edit("Ports", "Address", 3, null);
+    await button("Write 1 cell").click();
+    await said("nothing was written");
+    expect(await cell("Ports", "Address", 2)).toBeNull();
+  });
+
+  test("draws each picture with a name and a description, and copies it as PNG", async () => {
+    await open();
+    await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+    for (const name of ["Capacity by pool", "Rack elevation", "Feed loads", "Cabling"]) {
+      await page.getByLabel("Picture").selectOption(name);
+      const picture = page.locator("svg.bay-picture");
+      expect(await picture.locator("> title").textContent()).not.toBe("");
+      expect((await picture.locator("> desc").textContent())!.length).toBeGreaterThan(20);
+    }
+    await button("Copy as PNG").click();
+    await said("is copied");
+    const size = await page.evaluate(async () => {
+      const blob = await (await navigator.clipboard.read())[0]!.getType("image/png");
+      return (await createImageBitmap(blob)).width;
+    });
+    expect(size).toBe(870);
+  });
+
+  test("follows the workbook: an array moved onto another is marked in the rack", async () => {
+    await open();
+    await page.getByLabel("Picture").selectOption("Rack elevation");
+    await edit("Arrays", "Rack", 2, "RR-R1");
+    await page.locator("svg.bay-picture .item.alarm").first().waitFor();
+    expect(await page.locator("figcaption").textContent()).toContain("(overlaps)");
+  });
+});
+
+describe("the Check view", () => {
+  test("findings come and go while somebody edits, and a click selects the cell", async () => {
+    await open();
+    await turnTo("Check");
+    const counts = page.locator(".bay-weights");
+    await counts.getByText("Stop 0").waitFor();
+    await edit("Ports", "Switch", 1, "nowhere");
+    await counts.getByText("Stop 1").waitFor();
+    await page.getByRole("button", { name: /"nowhere"/ }).click();
+    await page.waitForFunction(() => globalThis.page.port.selected!.sheet === "Ports");
+    expect(await page.evaluate(() => globalThis.page.port.selected!.area)).toMatchObject({ row: 4 });
+    await edit("Ports", "Switch", 1, "rr-sw1");
+    await counts.getByText("Stop 0").waitFor();
+    await page.getByText(/^Checked/).waitFor();
+  });
+
+  test("mends one finding and then all the rest, each after a preview", async () => {
+    await open();
+    await edit("Arrays", "Id", 1, null);
+    await edit("Jobs", "Job", 1, "Reading/Room");
+    await turnTo("Check");
+    await button(/^Mend: .*Job/).click();
+    await button("Write 1 cell").click();
+    await said("1 cell written");
+    expect(await cell("Jobs", "Job", 1)).toBe("Reading-Room");
+    await button(/Mend all/).click();
+    await button(/^Write/).click();
+    await said("written");
+    expect(await cell("Arrays", "Id", 1)).toMatch(/^A\d{4}$/);
+    await page.locator(".bay-weights").getByText("Stop 0").waitFor();
+  });
+});
+
+describe("the Commission view", () => {
+  test("builds the chosen jobs, reports each, and can be stopped with whole tabs only", async () => {
+    await open();
+    await turnTo("Commission");
+    await page.locator("fluent-checkbox").nth(1).click();
+    await button("Build 2 tabs").click();
+    await said("2 tabs built");
+    expect(await page.getByRole("list", { name: "Report of the build" }).getByRole("listitem").count()).toBe(2);
+    const names = await page.evaluate(() => globalThis.page.port.workbook.sheets.map(({ name }) => name));
+    expect(names).toContain("Reading Room installation");
+    expect(names).not.toContain("Bindery installation");
+  });
+
+  test("says in a sentence why a job was not built, and builds the others", async () => {
+    await open();
+    await edit("Jobs", "Procedure", 1, "Nobody's procedure");
+    await turnTo("Commission");
+    await button("Build 3 tabs").click();
+    await said("2 tabs built, 1 not");
+    await page.getByText(/Not built\..*procedure/i).waitFor();
+  });
+});
+
+describe("the Functions view", () => {
+  test("finds a function by a word of its help, shows arguments and inserts an example into the selected cell", async () => {
+    await open({ sample: false });
+    await turnTo("Functions");
+    await page.getByLabel("Find a function").fill("usable");
+    await page.locator("summary", { hasText: "USABLE" }).first().click();
+    await button(/^Insert =BAY\.USABLE\("RAID 6",12,4\)/).click();
+    await said("Sheet1!B1");
+    expect(await page.evaluate(() => globalThis.page.port.applied.at(-1))).toEqual([{ kind: "write", sheet: "Sheet1", row: 0, column: 1, cells: [[{ formula: '=BAY.USABLE("RAID 6",12,4)' }]] }]);
+  });
+
+  test("asks before it replaces what stands in the cell", async () => {
+    await open({ sample: false });
+    await page.evaluate(() => (globalThis.page.port.selected = { sheet: "Sheet1", area: { row: 0, column: 0, rows: 1, columns: 1 } }));
+    await turnTo("Functions");
+    await page.locator("summary").first().click();
+    await button(/^Insert/).first().click();
+    await said("is not empty");
+    expect(await page.evaluate(() => globalThis.page.port.applied.length)).toBe(0);
+    await button("Replace Sheet1!A1").click();
+    await said("The example stands in Sheet1!A1");
+  });
+});
+
+test("text of a cell that looks like markup is shown as the text it is", async () => {
+  await open();
+  await edit("Jobs", "Job", 1, '<img src=x onerror="document.title=1">');
+  await edit("Racks", "Rack", 1, "<b>rack</b>");
+  await turnTo("Commission");
+  await page.getByText("<img src=x").first().waitFor();
+  await turnTo("Check");
+  await turnTo("Plan");
+  expect(await page.locator("#pane img, #pane b").count()).toBe(0);
+  expect(await page.title()).toBe("Pane");
+});
