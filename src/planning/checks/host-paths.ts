@@ -76,7 +76,7 @@ function cablesOf(index: PlanIndex, array: PlanRow<"arrays">): Link[] {
   for (const { row } of index.portsOf(array)) {
     const to = row.switch === "" ? null : index.find("switches", row.switch);
     if (to === null) continue;
-    const from = several ? `${controllerMark}${foldName(row.controller)}` : start;
+    const from = several ? `${controllerMark}${row.controller.trim()}` : start;
     const cable = [from, to.switch, foldName(row.port)].join("\n");
     if (links.has(cable)) continue;
     links.set(cable, { from, to: to.switch });
