@@ -41,7 +41,7 @@ export interface FeedLoad {
 }
 
 /** Watts of a feed that are on no named phase, then those on L1, L2 and L3. */
-type PhaseWatts = readonly [number, number, number, number];
+type PhaseWatts = readonly number[];
 
 /** Rounding that a share may carry without being over its limit. */
 const roundingShare = 1e-12;
@@ -73,8 +73,8 @@ export function feedLoads(devices: readonly PoweredDevice[], feeds: readonly Fee
   }
 
   return feeds.map((feed, index): FeedLoad => {
-    const before = normal[index]! as unknown as PhaseWatts;
-    const cases = [before, ...[...added[index]!.values()].map((extra) => before.map((watts, phase) => watts + extra[phase]!) as unknown as PhaseWatts)];
+    const before = normal[index]!;
+    const cases = [before, ...[...added[index]!.values()].map((extra) => before.map((watts, phase) => watts + extra[phase]!))];
     const worstAmps = Math.max(...cases.map((watts) => lineCurrent(watts, feed)));
     const limitAmps = continuousLimit(feed.breakerAmps, feed.continuousShare);
     const share = worstAmps / limitAmps;
@@ -95,7 +95,7 @@ function total(watts: PhaseWatts): number {
 }
 
 /** Computes the current on the line of a feed that has the most on it. */
-function lineCurrent([unnamed, ...named]: PhaseWatts, feed: Feed): number {
+function lineCurrent([unnamed = 0, ...named]: PhaseWatts, feed: Feed): number {
   const lineVolts = feed.phases === 3 ? feed.volts / Math.sqrt(3) : feed.volts;
   return current(unnamed + Math.max(...named), lineVolts, feed.powerFactor);
 }
