@@ -124,7 +124,7 @@ function planLevels(network: TwoTerminalNetwork): Level[] {
  * Makes the step from the states of one level to those of the next, and answers the probability of the states that are settled by it: the
  * two ends joined, or parted for good.
  *
- * One loop without calls or allocation: it runs millions of times.
+ * One loop that allocates nothing: it runs millions of times.
  */
 function decide(level: Level, layer: StateTable, next: StateTable): Chance {
   const { enter, a, b, chance, keep, lastLink } = level;
