@@ -93,11 +93,13 @@ export function planPorts(
     .map((family) => new Lane(family, pools.filter((pool) => pool.network.prefix.family === family)))
     .filter((lane) => lane.pools.length > 0);
   const slots = new Slots(arrays, sharing);
+  const gone: KeptPort[] = [];
   for (const one of kept) {
-    const lane = lanes.find(({ family }) => family === one.address.family);
-    lane?.keep(one, slots);
-    if (lane === undefined && slots.find(one) !== null) throw nowhere(one);
+    const slot = slots.find(one);
+    if (slot === null) gone.push(one);
+    else laneOf(lanes, one).keep(one, slot, slots.isShared(slot));
   }
+  for (const one of gone) lanes.find(({ family }) => family === one.address.family)?.keepGone(one);
   for (const pool of pools) pool.free = new FreeAddresses(freeBesideKept(pool.network.prefix, takenByNetwork(pool.network), pool.kept));
   const planned: PlannedPort[] = [];
   for (const slot of slots) for (const lane of lanes) planned.push(lane.plan(slot));
@@ -172,31 +174,37 @@ class Slots implements Iterable<Slot> {
 /** The networks of one family, and the addresses the ports have in them. */
 class Lane {
   private readonly held = new Map<number, Held>();
+  /** Rows of the controllers that share an address, by what they say. */
   private readonly rows = new Map<string, number>();
+  /** Array, port and address of what controllers share, or shared. */
+  private readonly uses = new Set<string>();
 
   constructor(
     readonly family: Family,
     readonly pools: readonly Pool[],
   ) {}
 
-  keep(kept: KeptPort, slots: Slots): void {
-    const slot = slots.find(kept);
+  keep(kept: KeptPort, slot: Slot, shared: boolean): void {
     const pool = this.poolOf(kept, slot);
-    if (pool === null) {
-      if (slot !== null) throw nowhere(kept);
-      return;
-    }
-    if (slot === null) {
-      pool.kept.push(kept);
-      return;
-    }
+    if (pool === null) throw nowhere(kept);
     const earlier = this.held.get(slot.key);
-    if (slots.isShared(slot)) this.refuseSecondRow(kept, slot);
-    if (earlier !== undefined) refuseSecondAddress(kept, earlier, slots.isShared(slot));
+    if (shared) {
+      this.refuseSecondRow(kept, slot);
+      this.uses.add(useOf(kept));
+    }
+    if (earlier !== undefined) refuseSecondAddress(kept, earlier, shared);
     else {
       this.held.set(slot.key, { pool, address: kept.address, row: kept.row });
       pool.kept.push(kept);
     }
+  }
+
+  /** Holds the address of a port that is no longer there; rows of controllers that shared it are one use. */
+  keepGone(kept: KeptPort): void {
+    const use = useOf(kept);
+    if (this.uses.has(use)) return;
+    this.uses.add(use);
+    this.poolOf(kept, null)?.kept.push(kept);
   }
 
   plan(slot: Slot): PlannedPort {
@@ -242,6 +250,16 @@ class Lane {
     if (row !== undefined) throw secondRow(kept, row);
     this.rows.set(id, kept.row);
   }
+}
+
+function laneOf(lanes: readonly Lane[], kept: KeptPort): Lane {
+  const lane = lanes.find(({ family }) => family === kept.address.family);
+  if (lane === undefined) throw nowhere(kept);
+  return lane;
+}
+
+function useOf({ array, port, address }: KeptPort): string {
+  return [foldName(array), foldName(port), formatAddress(address)].join(" ");
 }
 
 function refuseSecondAddress(kept: KeptPort, earlier: Held, shared: boolean): void {
