@@ -3,6 +3,7 @@ import type { JobOutcome } from "../../actions/build-tabs";
 import { momentOf } from "../../actions/moment";
 import type { ReturnedChange, ReturnedItem } from "../../planning/commissioning";
 import { makeButton } from "../elements/button";
+import { makeCheckbox, type Checkbox } from "../elements/checkbox";
 import { countOf } from "../elements/count-of";
 import { fill, make } from "../elements/make";
 import { listOutcomes } from "./build-report";
@@ -10,8 +11,6 @@ import type { PaneContext } from "./view";
 
 /** How many records of a group are listed one by one; the rest follows the choice for the whole group. */
 const mostListed = 200;
-
-type Checkbox = HTMLElement & { checked: boolean };
 
 /** Makes the part of the Commission view that brings back a filled tab: choose the file, look at what differs, accept by row. */
 export function makeBringBackGroup(pane: PaneContext, refresh: () => Promise<void>): HTMLElement {
@@ -98,15 +97,11 @@ function describeGroup(title: string, items: readonly ReturnedItem[], accepted: 
     whole.checked = items.every(({ id }) => accepted.has(id));
     tell();
   };
-  const makeBox = (label: string, ids: readonly string[], then?: (isAccepted: boolean) => void) => {
-    const box = make("fluent-checkbox", { role: "checkbox", "aria-label": label }) as Checkbox;
-    box.checked = ids.every((id) => accepted.has(id));
-    box.addEventListener("change", () => {
-      then?.(box.checked);
-      accept(ids, box.checked);
+  const makeBox = (label: string, ids: readonly string[], then?: (isAccepted: boolean) => void) =>
+    makeCheckbox(label, ids.every((id) => accepted.has(id)), (isAccepted) => {
+      then?.(isAccepted);
+      accept(ids, isAccepted);
     });
-    return box;
-  };
   const whole = makeBox(`Accept all: ${title}`, items.map(({ id }) => id), (isAccepted) => {
     for (const box of boxes) box.checked = isAccepted;
   });

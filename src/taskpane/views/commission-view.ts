@@ -3,6 +3,7 @@ import { writeProgress } from "../../actions/progress";
 import { idOfJob, jobsOf, progressOf, readCommissioningPlan, tabFamily, type CommissioningPlan } from "../../planning/commissioning";
 import type { PlanRow } from "../../planning/workbook-model";
 import { makeButton } from "../elements/button";
+import { makeCheckbox, type Checkbox } from "../elements/checkbox";
 import { countOf } from "../elements/count-of";
 import { fill, make } from "../elements/make";
 import { makeBringBackGroup } from "./bring-back-group";
@@ -10,8 +11,6 @@ import { buildWithReport } from "./build-report";
 import { describeProgress } from "./describe-progress";
 import { makeJobActions } from "./job-actions";
 import type { PaneContext, View } from "./view";
-
-type Checkbox = HTMLElement & { checked: boolean };
 
 /** Makes the Commission view: the jobs of the plan, their tabs, and all that is done with a tab from its first build to its handover. */
 export function makeCommissionView(pane: PaneContext): View {
@@ -76,14 +75,11 @@ export function makeCommissionView(pane: PaneContext): View {
   }
 
   function makeChoice(name: string): Checkbox {
-    const box = make("fluent-checkbox", { role: "checkbox", "aria-label": `Build ${name}` }) as Checkbox;
-    box.checked = !left.has(name);
-    box.addEventListener("change", () => {
-      if (box.checked) left.delete(name);
+    return makeCheckbox(`Build ${name}`, !left.has(name), (isChosen) => {
+      if (isChosen) left.delete(name);
       else left.add(name);
       tellChoice();
     });
-    return box;
   }
 
   function listProgress(): Promise<void> {
