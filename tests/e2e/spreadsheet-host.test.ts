@@ -95,6 +95,23 @@ describe("the pane in the spreadsheet host", () => {
     expect(formats).toContain("@");
   });
 
+  test("checks the sample, builds a tab for each of its jobs and draws every view under the page's own policy", async () => {
+    await page.getByRole("button", { name: "Load the sample" }).click();
+    await said("Thornmere");
+    for (const view of ["Check", "Commission", "Functions", "Plan"]) {
+      await page.getByRole("tab", { name: view }).click();
+      await page.locator(`#bay-${view.toLowerCase()} > *`).first().waitFor();
+      await page.waitForTimeout(300);
+    }
+    const before = (await sheetNames()).length;
+    await page.getByRole("tab", { name: "Commission" }).click();
+    await page.getByRole("button", { name: /^Build/ }).first().click();
+    await said("built");
+    const names = await sheetNames();
+    expect(names.length).toBeGreaterThan(before);
+    expect(names).not.toContain("BAY unfinished");
+  });
+
   test("a cell that is being edited is answered with a sentence and nothing is written", async () => {
     await page.evaluate(() => {
       globalThis.hostOnPage.book.failAt({ sync: 1, code: "InvalidOperationInCellEditMode" });

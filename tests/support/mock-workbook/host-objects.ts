@@ -234,9 +234,18 @@ function rangeObject(batch: Batch, find: () => Place | null, state?: MockState):
       rowCount: ({ area }) => area.rows,
       columnCount: ({ area }) => area.columns,
       "worksheet/name": ({ sheet }) => sheet.name,
-      values: (place) => grid(place, (row, column) => shown(place.sheet.value(row, column))),
-      valueTypes: (place) => grid(place, (row, column) => typeOf(place.sheet.value(row, column))),
-      formulas: (place) => grid(place, (row, column) => place.sheet.formula(row, column) ?? shown(place.sheet.value(row, column))),
+      values: (place) => {
+        const value = place.sheet.view();
+        return grid(place, (row, column) => shown(value(row, column)));
+      },
+      valueTypes: (place) => {
+        const value = place.sheet.view();
+        return grid(place, (row, column) => typeOf(value(row, column)));
+      },
+      formulas: (place) => {
+        const value = place.sheet.view();
+        return grid(place, (row, column) => place.sheet.formula(row, column) ?? shown(value(row, column)));
+      },
       numberFormat: (place) => grid(place, (row, column) => place.sheet.format(row, column)),
     },
     write: {

@@ -62,18 +62,24 @@ export class MockSheet {
   }
 
   value(row: number, column: number): CellValue {
-    const own = this.cells.get(`${row},${column}`);
-    if (own !== undefined && own.formula === undefined) return own.value;
+    return this.view()(row, column);
+  }
+
+  /** Computes every formula once and tells what a cell shows, spilled ones too, until something is entered. */
+  view(): (row: number, column: number) => CellValue {
+    const shown = new Map<string, CellValue>();
     for (const [place, { formula }] of this.cells) {
       if (formula === undefined) continue;
       const [atRow, atColumn] = place.split(",").map(Number) as [number, number];
       const result = this.calculate(formula);
-      if (Array.isArray(result)) {
-        const line = (result as readonly (readonly CellValue[])[])[row - atRow];
-        if (line?.[column - atColumn] !== undefined) return line[column - atColumn]!;
-      } else if (atRow === row && atColumn === column) return result as CellValue;
+      if (!Array.isArray(result)) shown.set(place, result as CellValue);
+      else (result as CellValue[][]).forEach((line, y) => line.forEach((value, x) => shown.set(`${atRow + y},${atColumn + x}`, value)));
     }
-    return null;
+    return (row, column) => {
+      const place = `${row},${column}`;
+      const own = this.cells.get(place);
+      return own !== undefined && own.formula === undefined ? own.value : (shown.get(place) ?? null);
+    };
   }
 
   used(): Area | null {
