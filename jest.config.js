@@ -1,5 +1,5 @@
 const swc = ["@swc/jest", { jsc: { parser: { syntax: "typescript" }, target: "es2022" }, module: { type: "commonjs" } }];
-const ignored = ["/node_modules/(?!(cjk-regex|unicode-regex|regexp-util|franc-min|trigram-utils|n-gram|collapse-white-space|lodash-es|rbush|quickselect|kdbush|nanoid|@fluentui|@microsoft/fast-[a-z]+|@noble|@scure)/)"];
+const ignored = ["/node_modules/(?!(cjk-regex|unicode-regex|regexp-util|franc-min|trigram-utils|n-gram|collapse-white-space|lodash-es|rbush|quickselect|kdbush|nanoid|@fluentui|@microsoft/fast-[a-z]+|@noble|@scure|cidr-tools|ip-bigint)/)"];
 const shared = {
   rootDir: __dirname,
   testEnvironment: "node",
