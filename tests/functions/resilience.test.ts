@@ -28,19 +28,17 @@ describe("OUTAGE", () => {
   test("answers a row for each domain and one for the worst pair", () => {
     expect(outage("RAID 5 2+1", placement)).toEqual([
       ["Domain", "Worst", "Lost", "Left", "Survives"],
-      ["Array", "A1", 1, 0, true],
       ["Rack", "R1", 2, 0, true],
       ["Feed", "A", 2, 0, false],
       ["Pair", "Feed A and Feed B", 6, 0, false],
     ]);
   });
 
-  test("calls the columns of a placement without a header Member, Column 2 and so on", () => {
+  test("calls the columns of a placement without a header Column 2 and so on", () => {
     const rows = outage("mirror", [["A1", "R1"], ["A2", "R2"]]);
     expect(rows.slice(1)).toEqual([
-      ["Member", "A1", 1, 0, true],
       ["Column 2", "R1", 1, 0, true],
-      ["Pair", "Member A1 and Member A2", 2, 0, false],
+      ["Pair", "Column 2 R1 and Column 2 R2", 2, 0, false],
     ]);
   });
 
@@ -48,7 +46,7 @@ describe("OUTAGE", () => {
     ["a domain left blank", [["Member", "Rack"], ["A1", "R1"], ["A2", ""]], "#VALUE! placement row 3 Rack is blank. Write a name."],
     ["a name missing beside a +", [["Member", "Feed"], ["A1", "A+"], ["A2", "B"]], '#VALUE! placement row 2 Feed "A+" lacks a name beside its +. Write two names, such as A+B.'],
     ["nothing", [["", ""]], "#VALUE! placement is blank. Give a range with a member and its domains, such as rack and feed, in each row."],
-    ["nothing but groups", [["Group"], ["1"]], "#VALUE! placement has only a Group column. Add a column with the members."],
+    ["members without a domain", [["Member", "Group"], ["A1", "1"]], "#VALUE! placement has no domains. Add columns behind the members, such as rack and feed."],
     ["an error cell", [["Member", "Rack"], ["A1", "#REF!"]], '#VALUE! placement row 2 holds "#REF!". Mend that cell first.'],
   ])("refuses %s", (_, placement, sentence) => {
     expect(cellAnswer(() => outage("mirror", placement))).toBe(sentence);

@@ -13,10 +13,11 @@ const headers = new Set([
 ]);
 
 /**
- * Reads a placement: a member a row, then what it stands in, column by column, and a column Group wherever it is.
+ * Reads a placement: a member a row, its name in the first column, then what it stands in, column by column, and a column Group wherever
+ * it is.
  *
- * The columns are called by the header row; without one they are Member, Column 2, Column 3 and so on. A column that is wholly blank,
- * header included, is left out.
+ * The columns are called by the header row; without one they are Column 2, Column 3 and so on. A column that is wholly blank, header
+ * included, is left out.
  */
 export function readPlacement(received: unknown, argument: string): Placement {
   const all = readRows(received, argument, []);
@@ -27,6 +28,7 @@ export function readPlacement(received: unknown, argument: string): Placement {
 
   const domains: Domain[] = [];
   let groups: string[] | undefined;
+  let members: string[] | null = null;
   const width = Math.max(...all.slice(0, 1).map(({ cells }) => cells.length));
   for (let column = 0; column < width; column += 1) {
     const title = header?.cells[column] ?? null;
@@ -34,9 +36,10 @@ export function readPlacement(received: unknown, argument: string): Placement {
     const name = title === null ? (column === 0 ? "Member" : `Column ${column + 1}`) : String(title);
     const at = ({ row }: RangeRow): string => `${argument} row ${row} ${name.slice(0, 40)}`;
     if (name.toLowerCase() === "group") groups = rows.map((row) => readName(row.cells[column], at(row)));
+    else if (members === null) members = rows.map((row) => readName(row.cells[column], at(row)));
     else domains.push({ name, cells: rows.map((row) => parseDomainCell(readName(row.cells[column], at(row)), at(row))) });
   }
-  if (domains.length === 0) throw invalid(argument, null, `${argument} has only a Group column. Add a column with the members.`);
+  if (domains.length === 0) throw invalid(argument, null, `${argument} has no domains. Add columns behind the members, such as rack and feed.`);
   return { domains, groups };
 }
 
