@@ -1,0 +1,181 @@
+// The sample plan, broken on purpose: at least once for every rule of the checks, with what the checks have to find.
+import { initialRows } from "../../src/actions/set-up";
+import { planSetUp, sampleRows, tables, type Scalar, type SheetPlan, type TableKey, type TableRows } from "../../src/planning/workbook-model";
+
+type Row = Record<string, Scalar>;
+type Rows = Record<TableKey, Row[]>;
+
+/** One way in which the plan is broken, and the cells about which a rule then has something to say. */
+export interface Break {
+  readonly what: string;
+  readonly change: (rows: Rows) => void;
+  /** Rule and cell: sheet, row as the sheet counts it, header. */
+  readonly found: readonly (readonly [rule: string, cell: string])[];
+}
+
+const step = { procedure: "Install a rack array", section: "Rack and earth", record: "tick", required: "no" };
+
+/** Every break; all of them are in one plan, so that a change may add to the findings of another. */
+export const breaks: readonly Break[] = [
+  { what: "A warranty ends at no date", change: ({ arrays }) => set(arrays[0], { warrantyUntil: "next year" }), found: [["unreadable-cell", "Arrays 5 Warranty until"]] },
+  { what: "A host has no name", change: ({ hosts }) => void hosts.push({ site: "Bindery", address: "10.64.21.66" }), found: [["nameless-row", "Hosts 8 Host"]] },
+  { what: "A switch names a rack in another spelling", change: ({ switches }) => set(switches[0], { rack: "RR R1" }), found: [["unknown-name", "Switches 5 Rack"]] },
+  { what: "A switch hangs on a feed of another site", change: ({ switches }) => set(switches[3], { feedB: "RR-B" }), found: [["other-site", "Switches 8 Feed B"]] },
+  { what: "A site stands twice", change: ({ sites }) => void sites.push({ site: "bindery" }), found: [["repeated-name", "Sites 8 Site"]] },
+  { what: "A job's name cannot be the name of a tab", change: ({ jobs }) => set(jobs[0], { job: "Reading Room: installation" }), found: [["tab-name", "Jobs 5 Job"]] },
+  { what: "A job has no id", change: ({ jobs }) => set(jobs[1], { id: null }), found: [["missing-id", "Jobs 6 Id"]] },
+  { what: "A room number turned into a date", change: ({ sites }) => set(sites[0], { room: 46_024 }), found: [["date-in-text", "Sites 5 Room"]] },
+  { what: "A number was typed as text", change: ({ racks }) => set(racks[0], { units: "42" }), found: [["number-as-text", "Racks 5 Units"]] },
+  {
+    what: "A setting that nothing reads, and one that cannot be read",
+    change: (rows) => {
+      const share = rows.settings.find(({ setting }) => setting === "Two person share")!;
+      rows.settings = [{ setting: "Coffee breaks", value: "2" }, { ...share, value: "67" }, ...rows.settings.filter((row) => row !== share)];
+    },
+    found: [["unknown-setting", "Settings 5 Setting"], ["unreadable-setting", "Settings 6 Value"]],
+  },
+  { what: "Too few drives for RAID 6", change: ({ arrays }) => set(arrays[2], { drives: 3 }), found: [["scheme-layout", "Arrays 7 Drives"]] },
+  { what: "A spare less leaves a drive outside its groups", change: ({ arrays }) => set(arrays[0], { spares: 1 }), found: [["drives-outside-group", "Arrays 5 Drives"]] },
+  { what: "An array without a spare", change: ({ arrays }) => set(arrays[3], { spares: 0 }), found: [["too-few-spares", "Arrays 8 Spares"]] },
+  {
+    what: "A pool is nearly full, so that neither of its arrays could be taken out",
+    change: ({ arrays }) => set(arrays[4], { used: "160 TB" }),
+    found: [["pool-fill", "Pools 6 Fill limit"], ["pool-removal", "Arrays 9 Pool"], ["pool-removal", "Arrays 10 Pool"]],
+  },
+  { what: "Single parity over ten large drives", change: ({ arrays }) => set(arrays[1], { scheme: "RAID 5 10+1" }), found: [["rebuild-read-fault", "Arrays 6 Scheme"]] },
+  { what: "A host's address lacks its last part", change: ({ hosts }) => set(hosts[1], { address: "10.64.21" }), found: [["not-an-address", "Hosts 6 Address"]] },
+  {
+    what: "A network out of a range for documentation",
+    change: ({ networks }) => void networks.push({ network: "lab", site: "Bindery", prefix: "192.0.2.0/24", gateway: "none" }),
+    found: [["unusable-range", "Networks 15 Prefix"]],
+  },
+  {
+    what: "A network inside another",
+    change: ({ networks }) => void networks.push({ network: "rr-spare", site: "Reading Room", prefix: "10.64.12.128/25", gateway: "none" }),
+    found: [["networks-overlap", "Networks 16 Prefix"]],
+  },
+  {
+    what: "A network too small for its four ports: one has its broadcast address, one is outside",
+    change: ({ networks }) => set(networks[3], { prefix: "10.64.22.0/30" }),
+    found: [["network-too-small", "Networks 8 Prefix"], ["network-or-broadcast", "Ports 24 Address"], ["address-outside-network", "Ports 27 Address"]],
+  },
+  { what: "A gateway outside its network", change: ({ networks }) => set(networks[9], { gateway: "fd00::1" }), found: [["gateway-outside", "Networks 14 Gateway"]] },
+  { what: "A cluster at the gateway's address", change: ({ clusters }) => set(clusters[0], { sharedAddress: "10.64.0.1" }), found: [["gateway-taken", "Clusters 5 Shared address"]] },
+  { what: "A cluster at the address of a port", change: ({ clusters }) => set(clusters[1], { sharedAddress: "10.64.0.13" }), found: [["shared-address-on-port", "Clusters 6 Shared address"]] },
+  {
+    what: "A new cluster in a network without a gateway, at an address outside it, which no array creates",
+    change: ({ clusters }) => void clusters.push({ cluster: "Prints", network: "rr-data-1", sharedAddress: "10.64.77.20", state: "new", putIntoUse: "now" }),
+    found: [["gateway-missing", "Networks 5 Gateway"], ["shared-address-outside", "Clusters 7 Shared address"], ["first-of-cluster", "Clusters 7 Cluster"]],
+  },
+  { what: "A cluster without a shared address", change: ({ clusters }) => void clusters.push({ cluster: "Maps", network: "mgmt", state: "existing" }), found: [["cluster-without-address", "Clusters 8 Shared address"]] },
+  { what: "An array in a cluster whose network it has no port in", change: ({ arrays }) => set(arrays[5], { cluster: "Prints" }), found: [["cluster-without-port", "Arrays 10 Cluster"]] },
+  { what: "A fourth port that has no row in Ports", change: ({ arrays }) => set(arrays[1], { ports: "0,1,2,3" }), found: [["port-without-row", "Arrays 6 Ports"]] },
+  { what: "A port without a network", change: ({ ports }) => set(ports[0], { network: null }), found: [["port-without-network", "Ports 5 Network"]] },
+  { what: "A port in a reserved range", change: ({ ports }) => set(ports[2], { address: "10.64.0.5" }), found: [["reserved-address", "Ports 7 Address"]] },
+  { what: "Two ports with one address", change: ({ ports }) => set(ports[3], { address: "10.64.11.3" }), found: [["address-twice", "Ports 11 Address"]] },
+  { what: "A port without an address", change: ({ ports }) => set(ports[7], { address: null }), found: [["port-without-address", "Ports 12 Address"]] },
+  { what: "A port with an MTU of its own", change: ({ ports }) => set(ports[10], { mtu: 1500 }), found: [["port-mtu", "Ports 15 MTU"]] },
+  {
+    what: "All ports of an array on one switch, and one on none",
+    change: ({ ports }) => {
+      ports.slice(18, 23).forEach((row, at) => set(row, { switch: "bi-sw1", switchPort: String(at + 11) }));
+      set(ports[23], { switch: null, switchPort: null });
+    },
+    found: [["array-on-one-switch", "Arrays 8 Array"], ["port-without-switch", "Ports 28 Switch"]],
+  },
+  { what: "All ports of a controller on one switch", change: ({ ports }) => set(ports[1], { switch: "rr-sw1", switchPort: "21" }), found: [["controller-on-one-switch", "Ports 5 Switch"]] },
+  { what: "A switch that does not carry the network of a port", change: ({ switches }) => set(switches[1], { networks: "rr-data-1, mgmt" }), found: [["switch-without-network", "Ports 12 Switch"]] },
+  { what: "Two cables in one port of a switch", change: ({ ports }) => set(ports[17], { switchPort: "2" }), found: [["switch-port-twice", "Ports 22 Switch port"]] },
+  { what: "Both supplies of an array on one feed", change: ({ arrays }) => set(arrays[2], { feedB: "BI-A" }), found: [["supplies-on-one-feed", "Arrays 7 Feed B"]] },
+  {
+    what: "Both feeds of a site on one source",
+    change: ({ feeds }) => set(feeds[5], { source: "Annex UPS" }),
+    found: [
+      ["supplies-on-one-source", "Arrays 9 Feed B"],
+      ["supplies-on-one-source", "Arrays 10 Feed B"],
+      ["supplies-on-one-source", "Switches 9 Feed B"],
+      ["supplies-on-one-source", "Switches 10 Feed B"],
+      ["switches-on-one-feed", "Switches 10 Feed A"],
+    ],
+  },
+  { what: "A feed that cannot carry the load of the other", change: ({ feeds }) => set(feeds[0], { breakerA: 8 }), found: [["feed-takeover", "Feeds 5 Breaker A"]] },
+  { what: "A feed over its limit while all is well", change: ({ feeds }) => set(feeds[2], { breakerA: 3 }), found: [["circuit-load", "Feeds 7 Breaker A"]] },
+  { what: "A phase of a feed that has one", change: ({ switches }) => set(switches[2], { feedA: "BI-A/L1" }), found: [["feed-phase", "Switches 7 Feed A"]] },
+  { what: "A host without a link", change: ({ hosts }) => void hosts.push({ host: "scan-9", site: "Bindery" }), found: [["host-without-path", "Hosts 9 Host"]] },
+  { what: "A host with one link", change: (rows) => (rows.links = rows.links.filter(({ from, to }) => from !== "archive-1" || to !== "cs-sw2")), found: [["host-on-one-switch", "Hosts 7 Host"]] },
+  {
+    what: "A host behind one core switch",
+    change: (rows) => {
+      for (const name of ["rr-sw3", "rr-sw4", "rr-core"]) rows.switches.push({ switch: name, site: "Reading Room", networks: "rr-data-1" });
+      const links = ["scan-1 rr-sw3", "scan-1 rr-sw4", "rr-sw3 rr-core", "rr-sw4 rr-core", "rr-core rr-sw1", "rr-core rr-sw2"].map((text) => text.split(" "));
+      rows.links = [...rows.links.filter(({ from }) => from !== "scan-1" && from !== "rr-sw1"), ...links.map(([from, to]) => ({ from: from!, to: to! }))];
+    },
+    found: [["single-point", "Arrays 5 Array"], ["single-point", "Arrays 6 Array"]],
+  },
+  {
+    what: "Two of four arrays in one rack, one of them reaching over its top",
+    change: ({ arrays }) => set(arrays[1], { rack: "RR-R1", bottomUnit: 40 }),
+    found: [["pool-domain", "Pools 5 Across arrays"], ["rack-outside", "Arrays 6 Bottom unit"]],
+  },
+  { what: "A pool without redundancy across its arrays", change: () => undefined, found: [["pool-without-scheme", "Pools 6 Across arrays"]] },
+  { what: "Two arrays in the same units", change: ({ arrays }) => set(arrays[5], { bottomUnit: 8 }), found: [["rack-overlap", "Arrays 10 Bottom unit"]] },
+  { what: "A rack that carries less than stands in it", change: ({ racks }) => set(racks[4], { limitKg: 90 }), found: [["rack-weight", "Racks 9 Limit kg"]] },
+  { what: "An array deeper than its rack", change: ({ arrays }) => set(arrays[4], { depthMm: 1100 }), found: [["rack-depth", "Arrays 9 Depth mm"]] },
+  { what: "A rack with too little cooling", change: ({ racks }) => set(racks[3], { coolingW: 100 }), found: [["rack-cooling", "Racks 8 Cooling W"]] },
+  { what: "A rack with too few outlets", change: ({ racks }) => set(racks[2], { outlets: "1 x C13" }), found: [["rack-outlets", "Racks 7 Outlets"]] },
+  { what: "A heavy array high above a light one", change: ({ arrays }) => set(arrays[3], { rack: "BI-R1", bottomUnit: 30, weightKg: 45 }), found: [["heavier-above", "Arrays 8 Bottom unit"]] },
+  { what: "A lift by two that needs a lift table", change: ({ arrays }) => set(arrays[2], { liftKg: 19.9 }), found: [["lift-aid", "Arrays 7 Lift by"]] },
+  {
+    what: "Steps with an unknown field, an ambiguous one, an expectation that cannot be compared, a condition that cannot be met, and an id that stands twice",
+    change: (rows) => {
+      rows.steps = [
+        { ...step, stepId: "OWN-1", do: "Look at the {{Colour}} label." },
+        { ...step, stepId: "OWN-2", do: "Count {{Units}} units." },
+        { ...step, stepId: "OWN-3", do: "Count the screws.", record: "number", expect: "a few" },
+        { ...step, stepId: "OWN-4", do: "Tie the cables.", when: "Port sharing = both" },
+        { ...step, stepId: "own-1", do: "Sweep the floor." },
+        ...rows.steps,
+      ];
+    },
+    found: [
+      ["unknown-placeholder", "Steps 5 Do"],
+      ["ambiguous-placeholder", "Steps 6 Do"],
+      ["uncomparable-expectation", "Steps 7 Expect"],
+      ["impossible-condition", "Steps 8 When"],
+      ["repeated-step", "Steps 9 Step id"],
+    ],
+  },
+  { what: "A password in the plan (an invented one)", change: ({ prompts }) => set(prompts[3], { value: "sesame-4711" }), found: [["stored-secret", "Prompts 8 Value"]] },
+];
+
+/** Headers that were renamed: sheet, column, new text, and what the checks say of it. */
+const renamed = [
+  { sheet: "Sites", column: tables.sites.columns.alertsTo.header, text: "Alarm to", found: ["missing-column", "Sites 4 Site"] },
+  { sheet: "Quote", column: tables.quote.columns.item.header, text: "What", found: ["missing-key-column", "Quote 4 What"] },
+] as const;
+
+/** Every finding that the broken plan has to give, as rule and cell, with how it came about. */
+export const brokenFindings: readonly { readonly rule: string; readonly cell: string; readonly what: string }[] = [
+  ...breaks.flatMap(({ what, found }) => found.map(([rule, cell]) => ({ rule, cell, what }))),
+  ...renamed.map(({ column, text, found: [rule, cell] }) => ({ rule, cell, what: `The header ${column} was renamed ${text}` })),
+];
+
+/** Plans the sheets of the sample plan. */
+export function samplePlan(): SheetPlan[] {
+  return planSetUp({ sheets: [] }, { ...initialRows(), ...sampleRows() });
+}
+
+/** Plans the sheets of the broken plan. */
+export function brokenPlan(): SheetPlan[] {
+  const whole = { ...initialRows(), ...sampleRows() } as Readonly<Partial<Record<TableKey, readonly Row[]>>>;
+  const rows = Object.fromEntries((Object.keys(tables) as TableKey[]).map((key) => [key, (whole[key] ?? []).map((row) => ({ ...row }))])) as Rows;
+  for (const { change } of breaks) change(rows);
+  return planSetUp({ sheets: [] }, rows as unknown as TableRows).map((plan) => ({
+    ...plan,
+    rows: plan.rows.map((line, at) => (at === 3 ? line.map((cell) => ({ ...cell, value: renamed.find(({ sheet, column }) => sheet === plan.name && column === cell.value)?.text ?? cell.value ?? null })) : line)),
+  }));
+}
+
+function set(row: Row | undefined, change: Row): void {
+  Object.assign(row!, change);
+}
