@@ -1,28 +1,47 @@
-import { type Injector, type Nullable, type Univer } from "@univerjs/core";
+import type { Univer } from "@univerjs/core";
+import type { FUniver } from "@univerjs/core/facade";
 import { SheetsSelectionsService } from "@univerjs/sheets";
-import { CellAlertManagerService } from "@univerjs/sheets-ui";
+import { CellAlertManagerService, HoverManagerService } from "@univerjs/sheets-ui";
 import { faultNote } from "../workbook/browser/bay-functions";
 import type { LiveWorkbook } from "../workbook/browser/live-workbook";
 
-/**
- * Shows the sentence of an error of ours: in the bubble over the cell that the pointer rests on, and through `say` for the selected
- * cell, which the keyboard reaches too.
- */
-export function showFaultNotes(univer: Univer, live: LiveWorkbook, say: (sentence: string | null) => void): void {
-  const injector: Injector = univer.__getInjector();
-  const alerts = injector.get(CellAlertManagerService);
-  const showPlain = alerts.showAlert.bind(alerts);
-  alerts.showAlert = (alert) => {
-    const { row, col } = alert.location;
-    const note = faultNote(live.workbook.getActiveSheet().getCell(row, col));
-    showPlain(note === null ? alert : { ...alert, title: note.error, message: note.sentence, width: 320, height: 110 });
-  };
-  const sayForSelected = () => {
-    const range = injector.get(SheetsSelectionsService).getCurrentLastSelection()?.range as Nullable<{ startRow: number; startColumn: number }>;
-    const note = range ? faultNote(live.workbook.getActiveSheet().getCell(range.startRow, range.startColumn)) : null;
-    say(note === null ? null : `${note.error}: ${note.sentence}`);
-  };
-  injector.get(SheetsSelectionsService).selectionChanged$.subscribe(sayForSelected);
-  live.onChange(sayForSelected);
+/** Where the sentence of an error is shown. */
+export interface FaultDisplay {
+  /** Shows the sentence for the selected cell, or null. */
+  selected(sentence: string | null): void;
+  /** Shows the sentence for the cell under the pointer, below the area of the page that the cell takes, or null. */
+  pointed(sentence: string | null, cell?: { readonly left: number; readonly bottom: number }): void;
 }
 
+/** Shows the sentence of an error of ours for the cell under the pointer, and for the selected one, which the keyboard reaches too. */
+export function showFaultNotes(univer: Univer, api: FUniver, live: LiveWorkbook, container: HTMLElement, display: FaultDisplay): void {
+  const injector = univer.__getInjector();
+  const noteAt = (row: number, column: number) => faultNote(live.workbook.getActiveSheet().getCell(row, column));
+  const sentenceAt = (row: number, column: number) => {
+    const note = noteAt(row, column);
+    return note === null ? null : `${note.error}: ${note.sentence}`;
+  };
+  // The engine's own bubble knows only the code of an error; for ours it would say less than we know.
+  const alerts = injector.get(CellAlertManagerService);
+  const showAlert = alerts.showAlert.bind(alerts);
+  alerts.showAlert = (alert) => {
+    if (noteAt(alert.location.row, alert.location.col) === null) showAlert(alert);
+  };
+  injector.get(HoverManagerService).currentCell$.subscribe((place) => {
+    const sentence = place ? sentenceAt(place.location.row, place.location.col) : null;
+    if (!place || sentence === null) {
+      display.pointed(null);
+      return;
+    }
+    const cell = api.getActiveWorkbook()!.getActiveSheet().getRange(place.location.row, place.location.col).getCellRect();
+    const canvas = container.querySelector("canvas[id^=univer-sheet-main-canvas]")!.getBoundingClientRect();
+    display.pointed(sentence, { left: canvas.left + cell.left, bottom: canvas.top + cell.bottom });
+  });
+  const { selectionChanged$, selectionMoveEnd$, selectionSet$ } = injector.get(SheetsSelectionsService);
+  const showSelected = () => {
+    const range = injector.get(SheetsSelectionsService).getCurrentLastSelection()?.range;
+    display.selected(range ? sentenceAt(range.startRow, range.startColumn) : null);
+  };
+  for (const moves of [selectionChanged$, selectionMoveEnd$, selectionSet$]) moves.subscribe(showSelected);
+  live.onChange(showSelected);
+}

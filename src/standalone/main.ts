@@ -14,6 +14,7 @@ import { makeTopBar } from "./top-bar";
 let desk: Desk | null = null;
 const bar = makeTopBar(() => desk);
 const cellNote = make("div", { class: "cell-note", role: "status", hidden: true });
+const bubble = make("div", { class: "cell-bubble", role: "tooltip", hidden: true });
 
 const host: PaneHost = {
   name: "the browser workbook",
@@ -33,9 +34,16 @@ async function startGrid() {
   const gridCode = import(/* webpackChunkName: "grid" */ "./open-grid");
   desk = await Desk.open(await openPlanStore(), bar.refresh);
   const { openGrid } = await gridCode;
-  const grid = openGrid(document.getElementById("grid")!, desk.data, (sentence) => {
-    cellNote.textContent = sentence ?? "";
-    cellNote.hidden = sentence === null;
+  const grid = openGrid(document.getElementById("grid")!, desk.data, {
+    selected(sentence) {
+      cellNote.textContent = sentence ?? "";
+      cellNote.hidden = sentence === null;
+    },
+    pointed(sentence, cell) {
+      bubble.textContent = sentence ?? "";
+      bubble.hidden = sentence === null;
+      if (cell !== undefined) Object.assign(bubble.style, { left: `${cell.left}px`, top: `${cell.bottom + 2}px` });
+    },
   });
   desk.attach(grid);
   bar.refresh();
@@ -48,7 +56,7 @@ async function startGrid() {
 
 function start(): void {
   document.getElementById("bar")!.append(bar.element);
-  document.getElementById("work")!.append(cellNote);
+  document.getElementById("work")!.append(cellNote, bubble);
   const port = startGrid();
   port.catch((thrown: unknown) => {
     bar.say(explain(thrown, "Open the workbook").sentence);

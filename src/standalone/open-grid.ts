@@ -1,4 +1,4 @@
-import { type IWorkbookData, LocaleType, type Plugin, type PluginCtor, Univer, UniverInstanceType, mergeLocales } from "@univerjs/core";
+import { IUniverInstanceService, type IWorkbookData, LocaleType, type Plugin, type PluginCtor, Univer, UniverInstanceType, mergeLocales } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
 import conditionalFormattingEnglish from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";
@@ -6,6 +6,7 @@ import { UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
 import coreEnglish from "@univerjs/preset-sheets-core/locales/en-US";
 import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
 import dataValidationEnglish from "@univerjs/preset-sheets-data-validation/locales/en-US";
+import { SheetsDataValidationValidatorService } from "@univerjs/sheets-data-validation";
 import { CalculationMode } from "@univerjs/sheets-formula";
 import "@univerjs/preset-sheets-core/lib/index.css";
 import "@univerjs/preset-sheets-data-validation/lib/index.css";
@@ -14,7 +15,7 @@ import { bayFunctionHelp, bayFunctions } from "../workbook/browser/bay-functions
 import { createBrowserPort } from "../workbook/browser/browser-port";
 import { LiveWorkbook } from "../workbook/browser/live-workbook";
 import type { WorkbookPort } from "../workbook/port";
-import { showFaultNotes } from "./fault-notes";
+import { type FaultDisplay, showFaultNotes } from "./fault-notes";
 
 /** A grid on the page: the one workbook that is open in it, and how to open another. */
 export interface Grid {
@@ -25,8 +26,8 @@ export interface Grid {
   show(data: Partial<IWorkbookData>): void;
 }
 
-/** Opens a workbook as a grid inside `container`; `say` is told the sentence of the error in the selected cell. */
-export function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, say: (sentence: string | null) => void): Grid {
+/** Opens a workbook as a grid inside `container`; sentences of errors go to `display`. */
+export function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: FaultDisplay): Grid {
   const univer = new Univer({
     locale: LocaleType.EN_US,
     locales: { [LocaleType.EN_US]: mergeLocales(coreEnglish, dataValidationEnglish, conditionalFormattingEnglish) },
@@ -55,8 +56,9 @@ export function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, s
   }
   const api = FUniver.newAPI(univer);
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, data);
+  forgetClosedWorkbooks(univer);
   const live = new LiveWorkbook(univer);
-  showFaultNotes(univer, live, say);
+  showFaultNotes(univer, api, live, container, display);
   return {
     api,
     live,
@@ -68,4 +70,12 @@ export function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, s
       api.disposeUnit(before);
     },
   };
+}
+
+/** Lets go what the engine had planned to validate in idle moments once its workbook is closed; left alone it throws for each. */
+function forgetClosedWorkbooks(univer: Univer): void {
+  const injector = univer.__getInjector();
+  const [validator, workbooks] = [injector.get(SheetsDataValidationValidatorService), injector.get(IUniverInstanceService)];
+  const validate = validator.validatorRanges.bind(validator);
+  validator.validatorRanges = (unitId, ...rest) => (workbooks.getUnit(unitId) ? validate(unitId, ...rest) : Promise.resolve([]));
 }

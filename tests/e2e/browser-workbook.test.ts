@@ -22,12 +22,12 @@ beforeEach(async () => {
 });
 
 afterEach(async () => {
-  expect(workbook.faults).toEqual([]);
   await workbook.close();
+  expect(workbook.faults).toEqual([]);
 });
 
 const startNew = async () => {
-  await workbook.page.getByRole("button", { name: "New" }).click();
+  await workbook.page.getByRole("button", { name: "New", exact: true }).click();
   await workbook.page.getByText("A new plan is on the desk.").waitFor();
 };
 
@@ -67,7 +67,7 @@ test("the sentence of an error shows for the selected cell and under the pointer
   await workbook.page.evaluate(() => globalThis.baywright.api.getActiveWorkbook()!.getActiveSheet().insertRows(0, 2));
   await workbook.settle();
   await workbook.hover(3, 0);
-  await workbook.page.locator("#grid, body").getByText(sentence).first().waitFor();
+  await workbook.page.getByRole("tooltip").filter({ hasText: sentence }).waitFor();
   await workbook.click(3, 0);
   await workbook.page.locator(".cell-note").filter({ hasText: sentence }).waitFor();
 });
@@ -94,7 +94,7 @@ test("a plan is kept in the browser and there again on the next visit", async ()
 test("starting over can be undone, and earlier plans are listed", async () => {
   await startNew();
   await workbook.type(0, 0, "mine");
-  await workbook.page.getByRole("button", { name: "Sample" }).click();
+  await workbook.page.getByRole("button", { name: "Sample", exact: true }).click();
   await workbook.page.getByRole("button", { name: "Back to New plan" }).click();
   await workbook.page.getByText("New plan is back.").waitFor();
   await workbook.settle();
