@@ -1,5 +1,6 @@
 // Entry of a page that holds the pane alone over a workbook in memory: what the pane does is tried without a grid.
-import { mountPane, type ChosenFile, type Theme } from "../../src/taskpane/pane";
+import type { WorkbookSnapshot } from "../../src/planning/workbook-model";
+import { mountPane, type Theme } from "../../src/taskpane/pane";
 import { PlainPort } from "../support/plain-workbook";
 
 const asked = new URLSearchParams(location.search);
@@ -10,7 +11,8 @@ port.selected = { sheet: "Sheet1", area: { row: 0, column: 1, rows: 1, columns: 
 
 const page = {
   port,
-  file: null as ChosenFile | null,
+  /** What the file that is chosen next holds; nothing is chosen where this is null. */
+  returned: null as WorkbookSnapshot | null,
   turnTheme(to: Theme) {
     theme = to;
     for (const listener of listeners) listener(to);
@@ -28,8 +30,8 @@ mountPane(document.getElementById("pane")!, port, {
     listeners.add(listener);
     return () => listeners.delete(listener);
   },
-  chooseFile: () => Promise.resolve(page.file),
-  readSnapshot: () => Promise.resolve(port.workbook),
+  chooseFile: () => Promise.resolve(page.returned === null ? null : { name: "returned.xlsx", bytes: new Uint8Array() }),
+  readSnapshot: () => Promise.resolve(page.returned!),
   fetchAsset: () => Promise.resolve(new Uint8Array()),
   helpAddress: (path) => path,
   now: () => new Date(),

@@ -1,16 +1,40 @@
 import { momentOf } from "../../actions/moment";
 import { writeProgress } from "../../actions/progress";
-import { idOfJob, jobsOf, progressOf, readCommissioningPlan, tabFamily, type CommissioningPlan } from "../../planning/commissioning";
+import { idOfJob, jobsOf, progressOf, readCommissioningPlan, tabFamily, type CommissioningPlan, type JobProgress } from "../../planning/commissioning";
 import type { PlanRow } from "../../planning/workbook-model";
 import { makeButton } from "../elements/button";
 import { makeCheckbox, type Checkbox } from "../elements/checkbox";
 import { countOf } from "../elements/count-of";
 import { fill, make } from "../elements/make";
+import { pace } from "../elements/pace";
+import { explain } from "../elements/work";
 import { makeBringBackGroup } from "./bring-back-group";
 import { buildWithReport } from "./build-report";
 import { describeProgress } from "./describe-progress";
 import { makeJobActions } from "./job-actions";
 import type { PaneContext, View } from "./view";
+
+/** The least time between two readings of the tabs while somebody fills one. */
+const paceMilliseconds = 1000;
+
+/** What the list says of a job, its progress apart. */
+interface JobStanding {
+  readonly name: string;
+  readonly facts: string;
+  /** Sheet of its tab; null where it has none yet. */
+  readonly sheet: string | null;
+  readonly isClosed: boolean;
+  readonly progress: JobProgress;
+}
+
+/** A job in the list. */
+interface Entry {
+  readonly job: JobStanding;
+  /** Null where the job is closed, so that it is not built again. */
+  readonly box: Checkbox | null;
+  readonly element: HTMLElement;
+  tell(progress: JobProgress): void;
+}
 
 /** Makes the Commission view: the jobs of the plan, their tabs, and all that is done with a tab from its first build to its handover. */
 export function makeCommissionView(pane: PaneContext): View {
@@ -23,26 +47,32 @@ export function makeCommissionView(pane: PaneContext): View {
   /** Jobs that the next build takes, in table order, and those the person took out: a new job is chosen from the start. */
   let chosen: readonly string[] = [];
   const left = new Set<string>();
-  let boxes: readonly { readonly name: string; readonly box: Checkbox }[] = [];
+  let entries: readonly Entry[] = [];
 
   async function refresh(): Promise<void> {
     const source = readCommissioningPlan(await port.read());
-    const entries = jobsOf(source).map((job) => makeEntry(source, job));
-    boxes = entries.flatMap(({ name, box }) => (box === null ? [] : [{ name, box }]));
-    fill(list, entries.length === 0 ? make("li", {}, "No job stands in the plan yet. Write one row a piece of work into Jobs: its name, site and procedure.") : entries.map(({ element }) => element));
-    choices.hidden = boxes.length < 2;
+    const jobs = jobsOf(source).map((row) => standingOf(source, row));
+    // The list is made anew only where it says something else: whatever a person has open in it stays open while tabs are filled.
+    if (entries.length !== jobs.length || jobs.some((job, at) => !isSame(job, entries[at]!.job))) {
+      entries = jobs.map(makeEntry);
+      fill(list, entries.length === 0 ? make("li", {}, "No job stands in the plan yet. Write one row a piece of work into Jobs: its name, site and procedure.") : entries.map(({ element }) => element));
+    }
+    jobs.forEach(({ progress }, at) => entries[at]!.tell(progress));
+    choices.hidden = boxes().length < 2;
     tabs.hidden = source.tabs.length === 0;
     tellChoice();
   }
 
+  const boxes = () => entries.flatMap(({ job: { name }, box }) => (box === null ? [] : [{ name, box }]));
+
   function tellChoice(): void {
-    chosen = boxes.filter(({ box }) => box.checked).map(({ name }) => name);
+    chosen = boxes().filter(({ box }) => box.checked).map(({ name }) => name);
     fill(build, chosen.length === 0 ? "Build" : `Build ${countOf(chosen.length, "tab")}`);
     build.toggleAttribute("disabled", chosen.length === 0);
   }
 
   function choose(isChosen: boolean): void {
-    for (const { name, box } of boxes) {
+    for (const { name, box } of boxes()) {
       box.checked = isChosen;
       if (isChosen) left.delete(name);
       else left.add(name);
@@ -50,13 +80,11 @@ export function makeCommissionView(pane: PaneContext): View {
     tellChoice();
   }
 
-  function makeEntry(source: CommissioningPlan, row: PlanRow<"jobs">): { readonly name: string; readonly box: Checkbox | null; readonly element: HTMLElement } {
-    const { job: name, site, procedure, plannedDate } = row;
-    const { current } = tabFamily(source.tabs, idOfJob(row), name);
-    const progress = progressOf(row, current);
-    const isClosed = progress.state === "closed" || row.state === "closed";
+  function makeEntry(job: JobStanding): Entry {
+    const { name, facts, sheet, isClosed } = job;
     const box = isClosed ? null : makeChoice(name);
-    const facts = [site, procedure, plannedDate ?? ""].filter((fact) => fact !== "").join(" · ");
+    const line = make("div", { class: "small" });
+    const bar = make("fluent-progress-bar", { "aria-hidden": true, hidden: true });
     const element = make(
       "li",
       { class: "bay-job" },
@@ -66,12 +94,18 @@ export function makeCommissionView(pane: PaneContext): View {
         {},
         make("strong", {}, name),
         make("div", { class: "soft small" }, facts),
-        make("div", { class: "small" }, describeProgress(progress)),
-        progress.steps > 0 && make("fluent-progress-bar", { "aria-hidden": true, max: progress.steps, value: progress.done }),
-        current !== null && make("details", {}, make("summary", { "aria-label": `More for ${name}` }, "More"), makeJobActions(pane, { name, sheet: current.sheet, isClosed }, refresh)),
+        line,
+        bar,
+        sheet !== null && make("details", {}, make("summary", { "aria-label": `More for ${name}` }, "More"), makeJobActions(pane, { name, sheet, isClosed }, refresh)),
       ),
     );
-    return { name, box, element };
+    const tell = (progress: JobProgress) => {
+      fill(line, describeProgress(progress));
+      bar.hidden = progress.steps === 0;
+      bar.setAttribute("max", String(progress.steps));
+      bar.setAttribute("value", String(progress.done));
+    };
+    return { job, box, element, tell };
   }
 
   function makeChoice(name: string): Checkbox {
@@ -102,10 +136,27 @@ export function makeCommissionView(pane: PaneContext): View {
   );
   return {
     element: make("div", {}, jobs, makeBringBackGroup(pane, refresh)),
+    changed: pace(() => refresh().catch((thrown: unknown) => status.say(explain(thrown, "Read the jobs"))), paceMilliseconds),
     show: () =>
       status.run("Read the jobs", async () => {
         await refresh();
         return null;
       }),
   };
+}
+
+function standingOf(source: CommissioningPlan, row: PlanRow<"jobs">): JobStanding {
+  const { current } = tabFamily(source.tabs, idOfJob(row), row.job);
+  const progress = progressOf(row, current);
+  return {
+    name: row.job,
+    facts: [row.site, row.procedure, row.plannedDate ?? ""].filter((fact) => fact !== "").join(" · "),
+    sheet: current?.sheet ?? null,
+    isClosed: progress.state === "closed" || row.state === "closed",
+    progress,
+  };
+}
+
+function isSame(one: JobStanding, other: JobStanding): boolean {
+  return one.name === other.name && one.facts === other.facts && one.sheet === other.sheet && one.isClosed === other.isClosed;
 }

@@ -19,7 +19,7 @@ describe("a paced trigger", () => {
     expect(run).toHaveBeenCalledTimes(2);
   });
 
-  test("never runs twice at a time, and does not lose a trigger that came while it ran", async () => {
+  test("never runs twice at a time, rests four times as long as it took, and does not lose a trigger that came meanwhile", async () => {
     let finish: () => void = () => undefined;
     const run = jest.fn(() => new Promise<void>((resolve) => (finish = resolve)));
     const trigger = pace(run, 300);
@@ -28,7 +28,9 @@ describe("a paced trigger", () => {
     trigger();
     expect(run).toHaveBeenCalledTimes(1);
     finish();
-    await jest.advanceTimersByTimeAsync(0);
+    await jest.advanceTimersByTimeAsync(3999);
+    expect(run).toHaveBeenCalledTimes(1);
+    await jest.advanceTimersByTimeAsync(1);
     expect(run).toHaveBeenCalledTimes(2);
   });
 });
