@@ -47,8 +47,9 @@ export class PlainPort implements WorkbookPort {
 
   constructor(public workbook: WorkbookSnapshot = { sheets: [] }) {}
 
-  read(): Promise<WorkbookSnapshot> {
-    return Promise.resolve(this.workbook);
+  read(names?: readonly string[]): Promise<WorkbookSnapshot> {
+    const wanted = (name: string): boolean => names === undefined || names.some((one) => one.toLowerCase() === name.toLowerCase());
+    return Promise.resolve({ sheets: this.workbook.sheets.map((sheet) => (wanted(sheet.name) ? sheet : { ...sheet, values: [], formulas: [] })) });
   }
 
   apply(edits: readonly Edit[]): Promise<void> {
