@@ -3,7 +3,9 @@ import { compareAddresses, formatAddress, parseAddress, type Address } from "./a
 import type { Family } from "./family";
 import { networkIPv4 } from "./ipv4-hosts";
 import { packedAddress, packedLength, readIPv4Prefix, type PackedIPv4 } from "./ipv4-text";
-import { containsAddress, lastAddress, lengthStart, parsePrefix, type Prefix } from "./prefix";
+import { clearHostBits, hasHostBits } from "./ipv6-hosts";
+import { readIPv6 } from "./ipv6-text";
+import { containsAddress, lastAddress, lengthStart, parsePrefix, readLength, type Prefix } from "./prefix";
 import { RangeList, type AddressRanges } from "./ranges";
 
 /** A run of addresses, both ends included. */
@@ -71,7 +73,7 @@ export function addBlocks(list: RangeList, text: string, argument: string): void
 /**
  * Tells whether a prefix contains an address, a range or a prefix, from text. Refuses what the parsers refuse, and two families.
  *
- * Two IPv4 prefixes or addresses in plain form, nearly all there are, are compared as numbers, and nothing is made of them.
+ * Two prefixes or addresses in plain form, nearly all there are, are compared as numbers, and no values are made of them.
  */
 export function containsText(outer: string, inner: string, outerArgument = "prefix", innerArgument = "inner"): boolean {
   const a = readIPv4Prefix(outer);
@@ -80,10 +82,28 @@ export function containsText(outer: string, inner: string, outerArgument = "pref
     const length = packedLength(a);
     return length <= packedLength(b) && networkIPv4(packedAddress(b), length) === packedAddress(a);
   }
+  const inside = containsIPv6Text(outer, inner);
+  if (inside !== null) return inside;
   const prefix = parsePrefix(outer, outerArgument);
   const block = parseBlock(inner, innerArgument);
   refuseOtherFamily(prefix.family, block.first.family, inner, innerArgument);
   return containsBlock(prefix, block);
+}
+
+/** Does the same for two plain IPv6 texts without set host bits; null where they are anything else. */
+function containsIPv6Text(outer: string, inner: string): boolean | null {
+  const slash = outer.indexOf("/");
+  const length = slash < 0 ? -1 : readLength(outer, slash + 1, 6);
+  const a = length < 0 ? null : readIPv6(outer, 0, slash);
+  if (a === null || hasHostBits(a, length)) return null;
+  const innerSlash = inner.indexOf("/");
+  const innerLength = innerSlash < 0 ? 128 : readLength(inner, innerSlash + 1, 6);
+  const b = innerLength < 0 ? null : readIPv6(inner, 0, innerSlash < 0 ? inner.length : innerSlash);
+  if (b === null || hasHostBits(b, innerLength)) return null;
+  if (innerLength < length) return false;
+  clearHostBits(b, length);
+  for (let group = 0; group < 8; group++) if (a[group] !== b[group]) return false;
+  return true;
 }
 
 function isStrict(packed: PackedIPv4): boolean {

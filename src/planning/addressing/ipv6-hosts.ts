@@ -15,3 +15,11 @@ export function toFirstHost(groups: Groups, length: number): void {
   clearHostBits(groups, length);
   if (length < 127) groups[7] |= 1;
 }
+
+/** Tells whether a bit after `length` is set. */
+export function hasHostBits(groups: Groups, length: number): boolean {
+  for (let group = 7, free = 128 - length; free > 0; group--, free -= 16) {
+    if ((groups[group]! & (free >= 16 ? 0xffff : (1 << free) - 1)) !== 0) return true;
+  }
+  return false;
+}

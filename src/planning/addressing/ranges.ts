@@ -2,6 +2,7 @@ import { Address } from "./address";
 import { bitsOf, wordsOf, type Family } from "./family";
 import { lastIPv4, networkIPv4 } from "./ipv4-hosts";
 import { packedAddress, packedLength, readIPv4Prefix } from "./ipv4-text";
+import { hasHostBits } from "./ipv6-hosts";
 import { readIPv6, type Groups } from "./ipv6-text";
 import { lastAddress, readLength, type Prefix } from "./prefix";
 import { copyWords, type Words } from "./words";
@@ -73,11 +74,7 @@ export class RangeList implements AddressRanges {
   }
 
   private addGroups(groups: Groups, length: number): boolean {
-    for (let group = 7; group >= 0; group--) {
-      const free = (group + 1) * 16 - length;
-      if (free <= 0) break;
-      if ((groups[group]! & (free >= 16 ? 0xffff : (1 << free) - 1)) !== 0) return false;
-    }
+    if (hasHostBits(groups, length)) return false;
     const at = this.roomForOne();
     for (let word = 0; word < 4; word++) {
       const value = (groups[2 * word]! << 16) | groups[2 * word + 1]!;
