@@ -22,11 +22,14 @@ export class Batch {
   }
 }
 
+/** Makes something once and gives it out again. */
+export type Once = <T>(make: () => T) => T;
+
 interface Description<State> {
   /** Finds the object in the workbook when its turn in the request comes; null makes it a null object. */
   readonly find: () => State | null;
-  /** Properties that can be loaded, by path. */
-  readonly read?: Readonly<Record<string, (state: State) => unknown>>;
+  /** Properties that can be loaded, by path. `once` keeps what several of them need while they are loaded together. */
+  readonly read?: Readonly<Record<string, (state: State, once: Once) => unknown>>;
   /** Properties that can be set. */
   readonly write?: Readonly<Record<string, (state: State, value: never) => void>>;
   /** Methods and child objects. `state` throws before the object was found. */
@@ -58,12 +61,14 @@ export function clientObject<State>(batch: Batch, { find, read = {}, write = {},
     ...members?.({ found: () => found, later }),
     load: (paths: string) => {
       later((state) => {
+        const kept: { value?: unknown } = {};
+        const once: Once = (make) => ("value" in kept ? kept : Object.assign(kept, { value: make() })).value as ReturnType<typeof make>;
         for (const path of paths.split(",")) {
           const value = read[path];
           if (value === undefined) throw new Error(`The mock workbook cannot load "${path}"`);
           const parts = path.split("/");
           const parent = parts.slice(0, -1).reduce<typeof base>((object, part) => object[part] as typeof base, base);
-          parent.setValue(parts.at(-1)!, value(state));
+          parent.setValue(parts.at(-1)!, value(state, once));
           base.load(path);
         }
         void base.sync();

@@ -234,16 +234,16 @@ function rangeObject(batch: Batch, find: () => Place | null, state?: MockState):
       rowCount: ({ area }) => area.rows,
       columnCount: ({ area }) => area.columns,
       "worksheet/name": ({ sheet }) => sheet.name,
-      values: (place) => {
-        const value = place.sheet.view();
+      values: (place, once) => {
+        const value = once(() => place.sheet.view());
         return grid(place, (row, column) => shown(value(row, column)));
       },
-      valueTypes: (place) => {
-        const value = place.sheet.view();
+      valueTypes: (place, once) => {
+        const value = once(() => place.sheet.view());
         return grid(place, (row, column) => typeOf(value(row, column)));
       },
-      formulas: (place) => {
-        const value = place.sheet.view();
+      formulas: (place, once) => {
+        const value = once(() => place.sheet.view());
         return grid(place, (row, column) => place.sheet.formula(row, column) ?? shown(value(row, column)));
       },
       numberFormat: (place) => grid(place, (row, column) => place.sheet.format(row, column)),

@@ -11,6 +11,10 @@ interface MockCell {
 
 let sheetsMade = 0;
 
+/** Widest sheet: cells are kept by one number, row by row. */
+const width = 16_384;
+const placeOf = (row: number, column: number): number => row * width + column;
+
 /** One sheet of the mock workbook, with the habits of a real one that lose what people wrote. */
 export class MockSheet {
   readonly id = `{sheet-${(sheetsMade += 1)}}`;
@@ -22,8 +26,8 @@ export class MockSheet {
   tables: TablePlan[] = [];
   /** What was set of looks, widths, validations, print and so on: where, which property, which value. */
   readonly settings: { readonly address: string; readonly property: string; readonly value: unknown }[] = [];
-  private readonly cells = new Map<string, MockCell>();
-  private readonly formats = new Map<string, string>();
+  private readonly cells = new Map<number, MockCell>();
+  private readonly formats = new Map<number, string>();
 
   constructor(
     public name: string,
@@ -31,11 +35,11 @@ export class MockSheet {
   ) {}
 
   format(row: number, column: number): string {
-    return this.formats.get(`${row},${column}`) ?? "General";
+    return this.formats.get(placeOf(row, column)) ?? "General";
   }
 
   setFormat(row: number, column: number, format: string): void {
-    this.formats.set(`${row},${column}`, format);
+    this.formats.set(placeOf(row, column), format);
   }
 
   /**
@@ -46,12 +50,12 @@ export class MockSheet {
     if (this.protected) throw new HostError("AccessDenied");
     this.touched = true;
     const cell = input === "" ? null : this.format(row, column) === "@" ? { value: String(input) } : understood(input);
-    if (cell === null) this.cells.delete(`${row},${column}`);
-    else this.cells.set(`${row},${column}`, cell);
+    if (cell === null) this.cells.delete(placeOf(row, column));
+    else this.cells.set(placeOf(row, column), cell);
   }
 
   formula(row: number, column: number): string | null {
-    return this.cells.get(`${row},${column}`)?.formula ?? null;
+    return this.cells.get(placeOf(row, column))?.formula ?? null;
   }
 
   /** The area into which the formula of a cell spills; null where it does not. */
@@ -67,32 +71,31 @@ export class MockSheet {
 
   /** Computes every formula once and tells what a cell shows, spilled ones too, until something is entered. */
   view(): (row: number, column: number) => CellValue {
-    const shown = new Map<string, CellValue>();
+    const shown = new Map<number, CellValue>();
     for (const [place, { formula }] of this.cells) {
       if (formula === undefined) continue;
-      const [atRow, atColumn] = place.split(",").map(Number) as [number, number];
       const result = this.calculate(formula);
       if (!Array.isArray(result)) shown.set(place, result as CellValue);
-      else (result as CellValue[][]).forEach((line, y) => line.forEach((value, x) => shown.set(`${atRow + y},${atColumn + x}`, value)));
+      else (result as CellValue[][]).forEach((line, y) => line.forEach((value, x) => shown.set(place + placeOf(y, x), value)));
     }
     return (row, column) => {
-      const place = `${row},${column}`;
+      const place = placeOf(row, column);
       const own = this.cells.get(place);
       return own !== undefined && own.formula === undefined ? own.value : (shown.get(place) ?? null);
     };
   }
 
   used(): Area | null {
-    const areas = [...this.cells.keys()].map((place): Area => {
-      const [row, column] = place.split(",").map(Number) as [number, number];
-      return this.spill(row, column) ?? { row, column, rows: 1, columns: 1 };
-    });
-    if (areas.length === 0) return null;
-    const row = areas.reduce((least, area) => Math.min(least, area.row), Infinity);
-    const column = areas.reduce((least, area) => Math.min(least, area.column), Infinity);
-    const rows = areas.reduce((most, area) => Math.max(most, area.row + area.rows), 0) - row;
-    const columns = areas.reduce((most, area) => Math.max(most, area.column + area.columns), 0) - column;
-    return { row, column, rows, columns };
+    let [top, left, bottom, right] = [Infinity, Infinity, 0, 0];
+    for (const [place, { formula }] of this.cells) {
+      const [row, column] = [Math.floor(place / width), place % width];
+      const area = formula === undefined ? null : this.spill(row, column);
+      top = Math.min(top, row);
+      left = Math.min(left, column);
+      bottom = Math.max(bottom, row + (area?.rows ?? 1));
+      right = Math.max(right, column + (area?.columns ?? 1));
+    }
+    return bottom === 0 ? null : { row: top, column: left, rows: bottom - top, columns: right - left };
   }
 }
 
