@@ -265,7 +265,7 @@ describe("the Check view", () => {
 });
 
 describe("the Commission view", () => {
-  test("builds the chosen jobs, reports each, and can be stopped with whole tabs only", async () => {
+  test("builds the chosen jobs alone and reports each", async () => {
     await open();
     await turnTo("Commission");
     await page.locator("fluent-checkbox").nth(1).click();
@@ -275,6 +275,26 @@ describe("the Commission view", () => {
     const names = await page.evaluate(() => globalThis.page.port.workbook.sheets.map(({ name }) => name));
     expect(names).toContain("Reading Room installation");
     expect(names).not.toContain("Bindery installation");
+  });
+
+  test("stops between two jobs, leaves whole tabs only, and reports those", async () => {
+    await open();
+    await page.evaluate(() => {
+      const { port } = globalThis.page;
+      const { values } = port.workbook.sheets.find(({ name }) => name === "Jobs")!;
+      const row = (at: number) => values[3]!.map((header) => ({ value: header === "Job" ? `Extra ${at}` : header === "Site" ? "Bindery" : header === "Procedure" ? "Install a rack array" : header === "Id" ? `J9${at}` : null }));
+      return port.apply([{ kind: "write", sheet: "Jobs", row: 7, column: 0, cells: Array.from({ length: 30 }, (_, at) => row(at)) }]);
+    });
+    await turnTo("Commission");
+    await button("Build 33 tabs").click();
+    await button("Stop").click();
+    await said("stopped. What was finished stays");
+    const built = await page.getByRole("list", { name: "Report of the build" }).getByRole("listitem").count();
+    expect(built).toBeGreaterThan(0);
+    expect(built).toBeLessThan(33);
+    const tabs = await page.evaluate(() => globalThis.page.port.workbook.sheets.filter(({ name, visible }) => visible && / installation$|^Extra /.test(name)).length);
+    const hidden = await page.evaluate(() => globalThis.page.port.workbook.sheets.filter(({ visible }) => !visible).length);
+    expect({ tabs, hidden }).toEqual({ tabs: built, hidden: 0 });
   });
 
   test("says in a sentence why a job was not built, and builds the others", async () => {

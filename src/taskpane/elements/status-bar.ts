@@ -40,34 +40,40 @@ export function makeStatusBar(): StatusBar {
     progress.hidden = true;
   }
 
-  function sayRunning(title: string, stop: AbortController): void {
+  function sayRunning(title: string): void {
     element.dataset["tone"] = "result";
     fill(sentence, `${title} …`);
     progress.removeAttribute("value");
-    fill(buttons, makeButton("Stop", () => stop.abort(), { size: "small" }));
-    progress.hidden = buttons.hidden = false;
-    close.hidden = true;
+    progress.hidden = false;
+    close.hidden = buttons.hidden = true;
   }
 
   async function run(title: string, work: (work: Work) => Promise<Message | null>): Promise<void> {
     if (running !== null) {
-      fill(sentence, `${running} is still running. Wait for it, or choose Stop.`);
+      fill(sentence, `${running} is still running. Wait until it has ended, then choose again.`);
       return;
     }
     running = title;
-    const stop = new AbortController();
-    const started = performance.now();
-    const begin = setTimeout(() => sayRunning(title, stop), quietMilliseconds);
+    let isStopped = false;
+    let isSaid = false;
+    const begin = setTimeout(() => {
+      isSaid = true;
+      sayRunning(title);
+    }, quietMilliseconds);
     const report: Work["report"] = async ({ done, total }) => {
       progress.setAttribute("max", String(total));
       progress.setAttribute("value", String(done));
-      if (performance.now() - started > quietMilliseconds) fill(sentence, `${title}: ${done} of ${total} …`);
+      if (isSaid) {
+        fill(sentence, `${title}: ${done} of ${total} …`);
+        if (buttons.hidden) fill(buttons, makeButton("Stop", () => (isStopped = true), { size: "small" }));
+        buttons.hidden = false;
+      }
       await nextTurn();
-      if (stop.signal.aborted) throw new Stopped();
+      if (isStopped) throw new Stopped();
     };
     let message: Message | null;
     try {
-      message = await work({ signal: stop.signal, report });
+      message = await work({ report });
     } catch (thrown) {
       message = explain(thrown, title);
     }

@@ -21,40 +21,16 @@ export interface Progress {
 
 /** A piece of work while it runs. */
 export interface Work {
-  /** Aborted once the person chose Stop. */
-  readonly signal: AbortSignal;
-  /** Shows how far the work has come, and gives the page time to draw it. Throws where the person chose Stop. */
+  /**
+   * Shows how far the work has come and gives the page its turn; throws `Stopped` where the person chose Stop. Call it only where
+   * everything is whole: from the first call on the person is offered to stop.
+   */
   report(progress: Progress): Promise<void>;
 }
-
-/** How long planning may compute before the page gets its turn. */
-const turnMilliseconds = 50;
 
 /** Ends a piece of work that the person stopped. */
 export class Stopped extends Error {
   override readonly name = "Stopped";
-}
-
-/**
- * Drives work that planning wrote as a generator, and lets the page draw and listen every 50 ms.
- *
- * Throws `Stopped` between two steps once the person chose Stop; the generator is then closed, so that its `finally` runs.
- */
-export async function drive<Result>(steps: Generator<Progress | undefined, Result>, work: Work): Promise<Result> {
-  try {
-    let turnEnds = performance.now() + turnMilliseconds;
-    for (;;) {
-      const step = steps.next();
-      if (step.done === true) return step.value;
-      if (performance.now() < turnEnds) continue;
-      if (step.value === undefined) await nextTurn();
-      else await work.report(step.value);
-      if (work.signal.aborted) throw new Stopped();
-      turnEnds = performance.now() + turnMilliseconds;
-    }
-  } finally {
-    steps.return(undefined as never);
-  }
 }
 
 /** Waits until the page has had its turn. */
