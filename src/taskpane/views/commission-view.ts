@@ -20,7 +20,9 @@ const paceMilliseconds = 1000;
 /** What the list says of a job, its progress apart. */
 interface JobStanding {
   readonly name: string;
+  /** Site and procedure. */
   readonly facts: string;
+  readonly plannedDate: string;
   /** Sheet of its tab; null where it has none yet. */
   readonly sheet: string | null;
   readonly isClosed: boolean;
@@ -81,7 +83,7 @@ export function makeCommissionView(pane: PaneContext): View {
   }
 
   function makeEntry(job: JobStanding): Entry {
-    const { name, facts, sheet, isClosed } = job;
+    const { name, facts, plannedDate, sheet, isClosed } = job;
     const box = isClosed ? null : makeChoice(name);
     const line = make("div", { class: "small" });
     const bar = make("fluent-progress-bar", { "aria-hidden": true, hidden: true });
@@ -93,7 +95,7 @@ export function makeCommissionView(pane: PaneContext): View {
         "div",
         {},
         make("strong", {}, name),
-        make("div", { class: "soft small" }, facts),
+        make("div", { class: "soft small" }, facts, plannedDate !== "" && make("span", { class: "bay-whole" }, ` · ${plannedDate}`)),
         line,
         bar,
         sheet !== null && make("details", {}, make("summary", { "aria-label": `More for ${name}` }, "More"), makeJobActions(pane, { name, sheet, isClosed }, refresh)),
@@ -150,7 +152,8 @@ function standingOf(source: CommissioningPlan, row: PlanRow<"jobs">): JobStandin
   const progress = progressOf(row, current);
   return {
     name: row.job,
-    facts: [row.site, row.procedure, row.plannedDate ?? ""].filter((fact) => fact !== "").join(" · "),
+    facts: [row.site, row.procedure].filter((fact) => fact !== "").join(" · "),
+    plannedDate: row.plannedDate ?? "",
     sheet: current?.sheet ?? null,
     isClosed: progress.state === "closed" || row.state === "closed",
     progress,
@@ -158,5 +161,5 @@ function standingOf(source: CommissioningPlan, row: PlanRow<"jobs">): JobStandin
 }
 
 function isSame(one: JobStanding, other: JobStanding): boolean {
-  return one.name === other.name && one.facts === other.facts && one.sheet === other.sheet && one.isClosed === other.isClosed;
+  return one.name === other.name && one.facts === other.facts && one.plannedDate === other.plannedDate && one.sheet === other.sheet && one.isClosed === other.isClosed;
 }
