@@ -18,8 +18,8 @@ export interface FaultNote {
 /**
  * Makes an engine function out of every entry of the catalogue, for the engine's `formula.function` setting.
  *
- * Arguments arrive as the spreadsheet host gives them: a range as rows of cells, an empty cell as null, an error cell inside a range
- * as its text. An argument that is itself an error is passed straight through as the answer, as native functions do.
+ * Arguments arrive as the spreadsheet host gives them: a range as rows of cells, an empty cell as null, an error as its text, which
+ * the function answers with a sentence that names the argument.
  */
 export function bayFunctions(): [new (name: string) => BaseFunction, string][] {
   installCustomFunctions();
@@ -54,8 +54,6 @@ function engineClass(one: WorksheetFunction): new (name: string) => BaseFunction
 
     override calculate(...variants: FunctionVariantType[]): BaseValueObject {
       if (variants.length > most) return fault({ error: ErrorType.VALUE, sentence: `${namespace}.${one.id} takes at most ${most} arguments, not ${variants.length}.` });
-      const error = variants.find((variant) => variant.isError());
-      if (error !== undefined) return error as ErrorValueObject;
       try {
         return engineValue(call(...(variants as BaseValueObject[]).map(plainArgument)));
       } catch (thrown) {

@@ -1,4 +1,4 @@
-import type { ICellData, IObjectMatrixPrimitiveType, IStyleData, ISheetDataValidationRule } from "@univerjs/core";
+import { DataValidationRenderMode, type ICellData, type IObjectMatrixPrimitiveType, type IStyleData, type ISheetDataValidationRule } from "@univerjs/core";
 import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
 import type { Cell, CellStyle, SheetPlan, Validation } from "../../planning/workbook-model";
 import { borderLines, cellKind, columnPixels, horizontal, rowPixels, type SheetExtras, type StoredSheet, type StoredStyle, toRange, vertical, wrapping } from "./stored-sheet";
@@ -85,9 +85,9 @@ function storedValidation({ area, rule, message, strict }: Validation, uid: stri
   const base = { uid, ranges: [toRange(area)], allowBlank: true, error: message, showErrorMessage: true, errorStyle: strict ? 1 : 2 };
   switch (rule.kind) {
     case "list":
-      return { ...base, type: "list", formula1: rule.items.join(","), showDropDown: true };
+      return { ...base, type: "list", formula1: rule.items.join(","), showDropDown: true, renderMode: DataValidationRenderMode.ARROW };
     case "list-of":
-      return { ...base, type: "list", formula1: rule.formula, showDropDown: true };
+      return { ...base, type: "list", formula1: rule.formula, showDropDown: true, renderMode: DataValidationRenderMode.ARROW };
     case "date":
       return { ...base, type: "date", operator: "greaterThanOrEqual" as never, formula1: "1900-01-01" };
     default:

@@ -27,7 +27,8 @@ export function readSheet(source: Worksheet, packaged: PackagedSheet, id: string
   const formats = readFormatRules(source, readColor);
   const rows = Object.keys(rowData).length === 0 && Object.keys(cellData).length === 0 ? 0 : Math.max(...[...Object.keys(cellData), ...Object.keys(rowData)].map(Number)) + 1;
   const columns = Math.max(source.columnCount, source.columns?.length ?? 0);
-  const view = source.views[0];
+  // Null where a file has none, against the library's types.
+  const view = (source.views as Worksheet["views"] | null)?.[0];
   const frozen = view?.state === "frozen" ? { rows: view.ySplit ?? 0, columns: view.xSplit ?? 0 } : undefined;
   const protection = (source as unknown as { sheetProtection?: Record<string, unknown> | null }).sheetProtection;
   const extras: SheetExtras = {
@@ -160,7 +161,6 @@ function readTables(source: Worksheet): TablePlan[] {
 
 function readPrint(source: Worksheet, xml: string): PrintPlan {
   const { pageSetup } = source;
-  // Null where a file has none, against the library's types.
   const headerFooter = source.headerFooter as Partial<HeaderFooter> | null;
   const titles = /^(\d+):(\d+)$/.exec(pageSetup.printTitlesRow ?? "");
   const [header, footer] = [headerFooter?.oddHeader, headerFooter?.oddFooter];

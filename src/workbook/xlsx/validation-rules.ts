@@ -1,4 +1,4 @@
-import type { ISheetDataValidationRule } from "@univerjs/core";
+import { DataValidationRenderMode, type ISheetDataValidationRule } from "@univerjs/core";
 import type { DataValidation, Worksheet } from "exceljs";
 import { fromFileFormula, toFileFormula } from "./formula-text";
 import { areaAddress, parseAreas } from "./cell-address";
@@ -24,6 +24,8 @@ export function readValidations(xml: string): ISheetDataValidationRule[] {
         operator: (attributes["operator"] ?? "between") as never,
         allowBlank: attributes["allowBlank"] === "1",
         showDropDown: type === "list" && attributes["showDropDown"] !== "1",
+        // As spreadsheet programs show it: the text of the cell, and an arrow beside it.
+        renderMode: DataValidationRenderMode.ARROW,
         showErrorMessage: attributes["showErrorMessage"] === "1",
         showInputMessage: attributes["showInputMessage"] === "1",
         error: attributes["error"],

@@ -115,7 +115,7 @@ function plainValue(value: PlainValue): string | number | boolean | CellErrorVal
 
 function writeView(target: Worksheet, { freeze, showGridlines }: Partial<IWorksheetData>): void {
   const [rows, columns] = [freeze?.ySplit ?? 0, freeze?.xSplit ?? 0];
-  const common = { ...(target.views[0] ?? {}), showGridLines: showGridlines !== 0, topLeftCell: undefined };
+  const common = { ...(target.views as Worksheet["views"] | null)?.[0], showGridLines: showGridlines !== 0, topLeftCell: undefined };
   const split = rows > 0 || columns > 0 ? { state: "frozen", xSplit: columns, ySplit: rows } : { state: "normal", xSplit: undefined, ySplit: undefined };
   target.views = [{ ...common, ...split } as Worksheet["views"][number]];
 }
