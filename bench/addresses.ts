@@ -1,7 +1,7 @@
 // Addresses: facts, containment, sets and plans from text to text, beside the general libraries, with their answers compared first.
 import { containsCidr, excludeCidr, mergeCidr, parseCidr } from "cidr-tools";
 import { Address4, Address6 } from "ip-address";
-import * as ipaddr from "ipaddr.js";
+import ipaddr from "ipaddr.js";
 import { Netmask } from "netmask";
 import { assign, clashes, contains, firstHost, gaps, lastHost, merge, network, nextFree, portPlan } from "../src/functions/addresses";
 import { installCustomFunctions } from "../src/functions/support/custom-functions";
