@@ -1,5 +1,5 @@
 import type { IWorkbookData } from "@univerjs/core";
-import { emptyWorkbook } from "../workbook/browser/stored-sheet";
+import { countLostDrawings, emptyWorkbook } from "../workbook/browser/stored-sheet";
 import type { Grid } from "./open-grid";
 import type { KeptPlan, KeptPlanTitle, PlanStore } from "./plan-store";
 
@@ -67,9 +67,11 @@ export class Desk {
     return this.put(await samplePlan());
   }
 
-  async openFile(name: string, bytes: Uint8Array): Promise<KeptPlanTitle> {
+  /** Opens a file; `lost` counts its charts and shapes, which saving from here leaves out. */
+  async openFile(name: string, bytes: Uint8Array): Promise<{ before: KeptPlanTitle; lost: number }> {
     const { readWorkbook } = await import(/* webpackChunkName: "xlsx" */ "../workbook/xlsx/workbook-file");
-    return this.put({ id: newId(), name: name.replace(/\.xlsx$/i, ""), data: await readWorkbook(bytes), original: bytes });
+    const data = await readWorkbook(bytes);
+    return { before: await this.put({ id: newId(), name: name.replace(/\.xlsx$/i, ""), data, original: bytes }), lost: countLostDrawings(data) };
   }
 
   async openKept(id: string): Promise<KeptPlanTitle> {

@@ -34,7 +34,7 @@ async function startGrid() {
   const gridCode = import(/* webpackChunkName: "grid" */ "./open-grid");
   desk = await Desk.open(await openPlanStore(), bar.refresh);
   const { openGrid } = await gridCode;
-  const grid = openGrid(document.getElementById("grid")!, desk.data, {
+  const grid = await openGrid(document.getElementById("grid")!, desk.data, {
     selected(sentence) {
       cellNote.textContent = sentence ?? "";
       cellNote.hidden = sentence === null;

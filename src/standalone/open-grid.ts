@@ -1,4 +1,4 @@
-import { IUniverInstanceService, type IWorkbookData, LocaleType, type Plugin, type PluginCtor, Univer, UniverInstanceType, mergeLocales } from "@univerjs/core";
+import { IUniverInstanceService, type IWorkbookData, LifecycleService, LifecycleStages, LocaleType, type Plugin, type PluginCtor, Univer, UniverInstanceType, mergeLocales } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
 import conditionalFormattingEnglish from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";
@@ -26,8 +26,8 @@ export interface Grid {
   show(data: Partial<IWorkbookData>): void;
 }
 
-/** Opens a workbook as a grid inside `container`; sentences of errors go to `display`. */
-export function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: FaultDisplay): Grid {
+/** Opens a workbook as a grid inside `container`, and answers once it is drawn; sentences of errors go to `display`. */
+export async function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: FaultDisplay): Promise<Grid> {
   const univer = new Univer({
     locale: LocaleType.EN_US,
     locales: { [LocaleType.EN_US]: mergeLocales(coreEnglish, dataValidationEnglish, conditionalFormattingEnglish) },
@@ -58,6 +58,7 @@ export function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, d
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, data);
   forgetClosedWorkbooks(univer);
   const live = new LiveWorkbook(univer);
+  await univer.__getInjector().get(LifecycleService).onStage(LifecycleStages.Rendered);
   showFaultNotes(univer, api, live, container, display);
   return {
     api,

@@ -54,7 +54,8 @@ export function makeTopBar(desk: () => Desk | null): TopBar {
   };
   const open = (name: string, bytes: Uint8Array) =>
     run(async (at) => {
-      say(`${name} is open.`, await at.openFile(name, bytes));
+      const { before, lost } = await at.openFile(name, bytes);
+      say(`${name} is open.${lost === 0 ? "" : ` Charts and shapes in it: ${lost}. They are not shown, and a file saved from here has them no more.`}`, before);
     });
 
   const showRecent = async () => {

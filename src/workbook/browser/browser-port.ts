@@ -175,5 +175,5 @@ function select(live: LiveWorkbook, sheet: Worksheet, area: Area): void {
     subUnitId,
     selections: [{ range, primary: { ...range, endRow: range.startRow, endColumn: range.startColumn, actualRow: range.startRow, actualColumn: range.startColumn, isMerged: false, isMergedMainCell: false }, style: null }],
   });
-  live.run("sheet.command.scroll-to-cell", { range });
+  void live.look("sheet.command.scroll-to-cell", { range });
 }

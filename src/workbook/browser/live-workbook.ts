@@ -42,9 +42,14 @@ export class LiveWorkbook {
     return workbook;
   }
 
-  /** Carries out a command of the engine; one that only a page knows is passed over where there is none. */
+  /** Carries out a command that only changes what is seen; where there is no page, or nothing is drawn yet, nothing is done. */
+  async look(command: string, params: object): Promise<void> {
+    if (!this.commands.hasCommand(command)) return;
+    await this.commands.executeCommand(command, { unitId: this.workbook.getUnitId(), ...params }).catch(() => undefined);
+  }
+
+  /** Carries out a command of the engine. */
   run(command: string, params: object): boolean {
-    if (!this.commands.hasCommand(command)) return false;
     this.ours = true;
     try {
       return this.commands.syncExecuteCommand(command, { unitId: this.workbook.getUnitId(), ...params });

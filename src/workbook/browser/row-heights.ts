@@ -24,7 +24,7 @@ export function estimateRowHeights(sheet: Partial<IWorksheetData>, styles: Style
       if (Number(style?.tb) !== wrapping.wrap) continue;
       const points = style?.fs ?? standardFontSize;
       const width = widthOf(sheet, row, Number(column)) - 6;
-      const lines = countLines(cell.v, width / (points * 0.64));
+      const lines = countLines(cell.v, width / (points * 0.67));
       if (lines > 1) height = Math.max(height, Math.ceil(lines * points * 1.7) + 6);
     }
     if (height > oneLine) rowData[row] = { ...rowData[row], h: height, ia: 1 };

@@ -25,6 +25,8 @@ export interface SheetExtras {
   notes?: { row: number; column: number; note: unknown }[];
   /** Pictures, shapes and charts that the file holds for this sheet. */
   drawings?: number;
+  /** How many of them the file library cannot write again: charts and shapes. */
+  lostDrawings?: number;
   /** Name of the sheet in the file it was read from. */
   fileSheet?: string;
   /** True for a sheet hidden so that only a program can show it. */
@@ -73,6 +75,11 @@ export function extrasOf(sheet: Pick<Partial<IWorksheetData>, "custom">): SheetE
   return (sheet.custom ?? {}) as SheetExtras;
 }
 
+/** Counts the charts and shapes of the file a workbook was read from that are lost when it is saved over that file. */
+export function countLostDrawings(data: IWorkbookData): number {
+  return Object.values(data.sheets).reduce((sum, sheet) => sum + (extrasOf(sheet).lostDrawings ?? 0), 0);
+}
+
 /** Reads one plug-in's share of a stored workbook. */
 export function readResource<T>(data: IWorkbookData, name: string): T | undefined {
   const text = data.resources?.find((resource) => resource.name === name)?.data;
@@ -87,13 +94,16 @@ export function toArea({ startRow, startColumn, endRow, endColumn }: IRange): Ar
   return { row: startRow, column: startColumn, rows: endRow - startRow + 1, columns: endColumn - startColumn + 1 };
 }
 
+// The font the engine draws in is wider than the spreadsheet host's, whose digits take 7 pixels.
+const digitPixels = 8;
+
 /** Pixels of a column that is so many characters of the standard font wide. */
 export function columnPixels(characters: number): number {
-  return Math.round(characters * 7 + 5);
+  return Math.round(characters * digitPixels + 5);
 }
 
 export function columnCharacters(pixels: number): number {
-  return Math.round(((pixels - 5) / 7) * 100) / 100;
+  return Math.round(((pixels - 5) / digitPixels) * 100) / 100;
 }
 
 /** Pixels of a height in points, at 96 pixels an inch. */

@@ -7,6 +7,8 @@ export interface PackagedSheet {
   readonly xml: string;
   /** How many pictures, shapes and charts are drawn on it. */
   readonly drawings: number;
+  /** How many of them are no pictures. */
+  readonly lostDrawings: number;
 }
 
 /** A defined name as it stands in the file; `sheet` where it is known on that sheet alone. */
@@ -44,21 +46,22 @@ export async function openPackage(bytes: Uint8Array): Promise<FilePackage> {
     if (xml === null) throw damaged();
     cells += occurrences(xml, "<c ");
     if (cells > limits.cells) throw tooLarge(`has more than ${limits.cells.toLocaleString("en")} cells`);
-    sheets.push({ name, xml, drawings: await countDrawings(part, read) });
+    sheets.push({ name, xml, ...(await countDrawings(part, read)) });
   }
   return { sheets, names: readNames(workbook, sheets), themeColors: readTheme(await read("xl/theme/theme1.xml")) };
 }
 
-async function countDrawings(part: string, read: (name: string) => Promise<string | null>): Promise<number> {
+async function countDrawings(part: string, read: (name: string) => Promise<string | null>): Promise<Pick<PackagedSheet, "drawings" | "lostDrawings">> {
   const folder = part.slice(0, part.lastIndexOf("/") + 1);
   const targets = relations(await read(`${folder}_rels/${part.slice(folder.length)}.rels`), folder);
-  let count = 0;
+  let [drawings, pictures] = [0, 0];
   for (const target of targets.values()) {
     if (!/\/drawings\/[^/]+\.xml$/.test(target)) continue;
     const xml = (await read(target)) ?? "";
-    count += [...xml.matchAll(/<(?:[\w.-]+:)?(?:twoCellAnchor|oneCellAnchor|absoluteAnchor)[\s>]/g)].length;
+    drawings += [...xml.matchAll(/<(?:[\w.-]+:)?(?:twoCellAnchor|oneCellAnchor|absoluteAnchor)[\s>]/g)].length;
+    pictures += [...xml.matchAll(/<(?:[\w.-]+:)?pic[\s>]/g)].length;
   }
-  return count;
+  return { drawings, lostDrawings: Math.max(0, drawings - pictures) };
 }
 
 /** Reads a relations part: ids to names of parts. */

@@ -37,6 +37,7 @@ export function readSheet(source: Worksheet, packaged: PackagedSheet, id: string
     print: readPrint(source, packaged.xml),
     notes,
     drawings: packaged.drawings,
+    lostDrawings: packaged.lostDrawings,
     ...(protection && { protection }),
     ...(source.state === "veryHidden" && { veryHidden: true }),
     ...(formats.others.length > 0 && { otherFormats: [...formats.others] }),
