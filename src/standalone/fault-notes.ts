@@ -39,7 +39,7 @@ export function showFaultNotes(univer: Univer, api: FUniver, live: LiveWorkbook,
   });
   const { selectionChanged$, selectionMoveEnd$, selectionSet$ } = injector.get(SheetsSelectionsService);
   const showSelected = () => {
-    const range = injector.get(SheetsSelectionsService).getCurrentLastSelection()?.range;
+    const range = live.selectedRange();
     display.selected(range ? sentenceAt(range.startRow, range.startColumn) : null);
   };
   for (const moves of [selectionChanged$, selectionMoveEnd$, selectionSet$]) moves.subscribe(showSelected);

@@ -35,6 +35,7 @@ async function startGrid() {
   desk = await Desk.open(await openPlanStore(), bar.refresh);
   const { openGrid } = await gridCode;
   const grid = await openGrid(document.getElementById("grid")!, desk.data, {
+    say: bar.say,
     selected(sentence) {
       cellNote.textContent = sentence ?? "";
       cellNote.hidden = sentence === null;
@@ -63,6 +64,13 @@ function start(): void {
   });
   mountPane(document.getElementById("pane")!, deferredPort(port), host);
   performance.mark("pane up");
+  // Before the grid has the key, which takes all of them.
+  window.addEventListener("keydown", (event) => {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey || event.shiftKey || event.key.toLowerCase() !== "s") return;
+    event.preventDefault();
+    event.stopPropagation();
+    void bar.save();
+  }, { capture: true });
   document.addEventListener("dragover", (event) => {
     event.preventDefault();
   });

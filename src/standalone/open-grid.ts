@@ -16,6 +16,7 @@ import { createBrowserPort } from "../workbook/browser/browser-port";
 import { LiveWorkbook } from "../workbook/browser/live-workbook";
 import type { WorkbookPort } from "../workbook/port";
 import { type FaultDisplay, showFaultNotes } from "./fault-notes";
+import { keepHostRules } from "./host-rules";
 
 /** A grid on the page: the one workbook that is open in it, and how to open another. */
 export interface Grid {
@@ -26,8 +27,8 @@ export interface Grid {
   show(data: Partial<IWorkbookData>): void;
 }
 
-/** Opens a workbook as a grid inside `container`, and answers once it is drawn; sentences of errors go to `display`. */
-export async function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: FaultDisplay): Promise<Grid> {
+/** Opens a workbook as a grid inside `container`, and answers once it is drawn; sentences of errors and refusals go to `display`. */
+export async function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: FaultDisplay & { say(sentence: string): void }): Promise<Grid> {
   const univer = new Univer({
     locale: LocaleType.EN_US,
     locales: { [LocaleType.EN_US]: mergeLocales(coreEnglish, dataValidationEnglish, conditionalFormattingEnglish) },
@@ -59,6 +60,9 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   forgetClosedWorkbooks(univer);
   const live = new LiveWorkbook(univer);
   await univer.__getInjector().get(LifecycleService).onStage(LifecycleStages.Rendered);
+  keepHostRules(univer, live, (sentence) => {
+    display.say(sentence);
+  });
   showFaultNotes(univer, api, live, container, display);
   return {
     api,

@@ -11,6 +11,8 @@ export interface TopBar {
   refresh(): void;
   /** Opens a file that was dropped on the page. */
   open(name: string, bytes: Uint8Array): Promise<void>;
+  /** Saves the workbook as a file. */
+  save(): Promise<void>;
   /** Says a sentence, with a way back to an earlier plan where there is one. */
   say(sentence: string, back?: KeptPlanTitle): void;
 }
@@ -57,6 +59,7 @@ export function makeTopBar(desk: () => Desk | null): TopBar {
       const { before, lost } = await at.openFile(name, bytes);
       say(`${name} is open.${lost === 0 ? "" : ` Charts and shapes in it: ${lost}. They are not shown, and a file saved from here has them no more.`}`, before);
     });
+  const save = () => run(async (at) => { download(`${at.name}.xlsx`, await at.saveFile()); });
 
   const showRecent = async () => {
     if (!recent.hidden) {
@@ -97,18 +100,18 @@ export function makeTopBar(desk: () => Desk | null): TopBar {
       { "aria-label": "Plan" },
       button("New", "Start a new, empty workbook", () => run(async (at) => { say("A new plan is on the desk.", await at.startNew()); })),
       button("Sample", "Open the sample plan", () => run(async (at) => { say("The sample plan is on the desk.", await at.openSample()); })),
-      button("Open …", "Open an .xlsx file from this machine (or drag it onto the page)", async () => {
+      button("Open …", "Open an .xlsx file from this machine, or drag it onto the page", async () => {
         const file = await chooseFile([".xlsx"]);
         if (file !== null) await open(file.name, file.bytes);
       }),
-      button("Save .xlsx", "Save this workbook as an .xlsx file", () => run(async (at) => { download(`${at.name}.xlsx`, await at.saveFile()); })),
+      button("Save .xlsx", "Save this workbook as an .xlsx file (Ctrl+S)", save),
       make("span", { class: "recent" }, recentButton, recent),
     ),
     notice,
   );
   say("");
   refresh();
-  return { element, refresh, open, say };
+  return { element, refresh, open, save, say };
 }
 
 function button(label: string, help: string, press: () => unknown): HTMLButtonElement {

@@ -1,4 +1,5 @@
 import { readFile } from "node:fs/promises";
+import { Workbook } from "exceljs";
 import type { Browser } from "playwright-core";
 import { readSnapshot } from "../../src/workbook/xlsx/workbook-file";
 import { launchBrowser } from "./support/launch-browser";
@@ -109,7 +110,7 @@ test("a workbook is saved as .xlsx with its results, and opens again by being dr
   await startNew();
   await workbook.type(0, 0, '=BAY.USABLE("RAID 6",12,4)');
   const waiting = workbook.page.waitForEvent("download");
-  await workbook.page.getByRole("button", { name: "Save .xlsx" }).click();
+  await workbook.page.keyboard.press("Control+S");
   const download = await waiting;
   expect(download.suggestedFilename()).toBe("New plan.xlsx");
   const bytes = await readFile(await download.path());
@@ -136,4 +137,30 @@ test("a file that is no workbook gets a sentence, and the plan stays", async () 
   await (await choosing).setFiles({ name: "notes.xlsx", mimeType: "text/plain", buffer: Buffer.from("these are notes") });
   await workbook.page.getByText(/is no .xlsx workbook/).waitFor();
   expect((await workbook.sheet("Sheet1")).values).toEqual([["mine"]]);
+});
+
+test("a sheet name that the spreadsheet host would not take is refused with a sentence", async () => {
+  await startNew();
+  await workbook.page.getByText("Sheet1", { exact: true }).dblclick();
+  await workbook.page.keyboard.press("Control+A");
+  await workbook.page.keyboard.type("History");
+  await workbook.page.keyboard.press("Enter");
+  await workbook.page.getByText(/The sheet name "History" is kept by/).waitFor();
+  expect(await workbook.sheetNames()).toEqual(["Sheet1"]);
+});
+
+test("a protected sheet of a file is not changed by typing", async () => {
+  const file = new Workbook();
+  const sheet = file.addWorksheet("Locked");
+  sheet.getCell("A1").value = "stays";
+  sheet.getCell("A2").protection = { locked: false };
+  await sheet.protect("", {});
+  const choosing = workbook.page.waitForEvent("filechooser");
+  await workbook.page.getByRole("button", { name: "Open …" }).click();
+  await (await choosing).setFiles({ name: "locked.xlsx", mimeType: "application/octet-stream", buffer: Buffer.from(await file.xlsx.writeBuffer()) });
+  await workbook.page.getByText("locked.xlsx is open.").waitFor();
+  await workbook.type(0, 0, "changed");
+  await workbook.page.getByText('Sheet "Locked" is protected.').waitFor();
+  await workbook.type(1, 0, "open");
+  expect((await workbook.sheet("Locked")).values).toEqual([["stays"], ["open"]]);
 });

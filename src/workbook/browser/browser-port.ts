@@ -1,5 +1,4 @@
 import { type ICellData, IUndoRedoService, type IStyleData, type Univer, type Worksheet, generateRandomId } from "@univerjs/core";
-import { SheetsSelectionsService } from "@univerjs/sheets";
 import { noAnswer } from "../../planning/problem";
 import type { Area } from "../../planning/workbook-model";
 import { sameSheetName } from "../../planning/workbook-model/sheet-name";
@@ -62,7 +61,7 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
 
     selection() {
       const sheet = live.workbook.getActiveSheet();
-      const range = injector.get(SheetsSelectionsService).getCurrentLastSelection()?.range;
+      const range = live.selectedRange();
       const area: Area = range ? toArea(range) : { row: 0, column: 0, rows: 1, columns: 1 };
       return Promise.resolve({ sheet: sheet.getName(), area });
     },

@@ -1,6 +1,7 @@
 import type { ICellData, IRange, IWorkbookData, Nullable, Univer, Workbook, Worksheet } from "@univerjs/core";
 import { ICommandService, IResourceLoaderService, IUniverInstanceService, UniverInstanceType } from "@univerjs/core";
 import { FormulaDataModel } from "@univerjs/engine-formula";
+import { SheetsSelectionsService } from "@univerjs/sheets";
 import { FormulaCalculationSessionService } from "@univerjs/sheets-formula";
 import type { CellValue } from "../../planning/workbook-model";
 import { keepExtras } from "./keep-extras";
@@ -16,6 +17,7 @@ const calculationStart = 200;
 export class LiveWorkbook {
   private readonly commands: ICommandService;
   private readonly formulas: FormulaDataModel;
+  private readonly selections: SheetsSelectionsService;
   private readonly calculation: FormulaCalculationSessionService;
   private restless = true;
   private ours = false;
@@ -24,9 +26,10 @@ export class LiveWorkbook {
     const injector = univer.__getInjector();
     this.commands = injector.get(ICommandService);
     this.formulas = injector.get(FormulaDataModel);
+    this.selections = injector.get(SheetsSelectionsService);
     this.calculation = injector.get(FormulaCalculationSessionService);
     this.commands.onCommandExecuted(({ id }) => {
-      if (id.startsWith("sheet.mutation.")) this.restless = true;
+      if (id.startsWith("sheet.mutation.") || id === "formula.mutation.set-formula-data") this.restless = true;
     });
     keepExtras(
       this.commands,
@@ -40,6 +43,16 @@ export class LiveWorkbook {
     const workbook = this.univer.__getInjector().get(IUniverInstanceService).getCurrentUnitOfType<Workbook>(UniverInstanceType.UNIVER_SHEET);
     if (workbook === null || workbook === undefined) throw new Error("No workbook is open.");
     return workbook;
+  }
+
+  /** True while a command of the program's own runs, not one of a person. */
+  get isOurs(): boolean {
+    return this.ours;
+  }
+
+  /** The range selected last. */
+  selectedRange(): IRange | null {
+    return this.selections.getCurrentLastSelection()?.range ?? null;
   }
 
   /** Carries out a command that only changes what is seen; where there is no page, or nothing is drawn yet, nothing is done. */
@@ -62,8 +75,9 @@ export class LiveWorkbook {
   async settle(): Promise<void> {
     while (this.restless) {
       this.restless = false;
-      if (!this.hasFormulas()) return;
-      await this.calculation.waitForLatestApplied(longestCalculation, calculationStart);
+      // The engine takes note of a new formula a moment after its cell was set.
+      if (!this.hasFormulas()) await nextTurn();
+      else await this.calculation.waitForLatestApplied(longestCalculation, calculationStart);
     }
   }
 
@@ -127,6 +141,12 @@ export class LiveWorkbook {
       subscription.dispose();
     };
   }
+}
+
+function nextTurn(): Promise<void> {
+  return new Promise((resolve) => {
+    setTimeout(resolve, 0);
+  });
 }
 
 function spilled(cell: Nullable<ICellData>): CellValue {

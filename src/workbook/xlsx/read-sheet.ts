@@ -75,7 +75,8 @@ function readRows(source: Worksheet, styleOf: (style: Partial<Style> | undefined
   const cellData: Rows["cellData"] = {};
   const rowData: Rows["rowData"] = {};
   const notes: Rows["notes"] = [];
-  source.eachRow({ includeEmpty: false }, (row, number) => {
+  for (const row of storedRows(source)) {
+    const number = row.number;
     if (row.height || row.hidden) rowData[number - 1] = { ...(row.height && { h: rowPixels(row.height), ia: 0 as const }), ...(row.hidden && { hd: 1 as const }) };
     const line: Record<number, ICellData> = {};
     for (const cell of storedCells(row)) {
@@ -89,11 +90,16 @@ function readRows(source: Worksheet, styleOf: (style: Partial<Style> | undefined
       if (note !== undefined) notes.push({ row: number - 1, column, note });
     }
     if (Object.keys(line).length > 0) cellData[number - 1] = line;
-  });
+  }
   return { cellData, rowData, notes };
 }
 
-/** The cells a row really has. The library's own walk either leaves out empty cells with a look or makes up every cell between. */
+/** The rows a sheet really has. The library's own walks either leave out empty ones with a look or make up every one between. */
+function storedRows(source: Worksheet): Row[] {
+  return (source as unknown as { _rows: (Row | undefined)[] })._rows.filter((row): row is Row => row !== undefined);
+}
+
+/** The cells a row really has. */
 function storedCells(row: Row): Cell[] {
   return (row as unknown as { _cells: (Cell | undefined)[] })._cells.filter((cell): cell is Cell => cell !== undefined);
 }
@@ -124,7 +130,7 @@ function readValue(value: CellValue | undefined): ICellData {
 
 /** Takes away what a formula spilled into other cells: it is spilled again when the workbook is computed. */
 function dropSpilled(source: Worksheet, cellData: Rows["cellData"]): void {
-  source.eachRow((row) => {
+  for (const row of storedRows(source)) {
     for (const cell of storedCells(row)) {
       const { shareType, ref } = (cell.value ?? {}) as { shareType?: string; ref?: string };
       if (shareType !== "array" || ref === undefined) continue;
@@ -139,7 +145,7 @@ function dropSpilled(source: Worksheet, cellData: Rows["cellData"]): void {
         }
       }
     }
-  });
+  }
 }
 
 function readColumns(source: Worksheet, styleOf: (style: Partial<Style> | undefined) => string | undefined): NonNullable<IWorksheetData["columnData"]> {

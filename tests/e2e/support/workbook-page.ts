@@ -63,6 +63,7 @@ export class WorkbookPage {
     await this.click(row, column);
     await this.page.keyboard.type(text);
     await this.page.keyboard.press("Enter");
+    await this.page.waitForFunction(() => !globalThis.baywright.api.getActiveWorkbook()!.isCellEditing());
     await this.settle();
   }
 

@@ -110,6 +110,8 @@ async function foreignFile(): Promise<Uint8Array> {
   sheet.getCell("B1").value = { formula: "A7*2", result: 14 };
   sheet.getCell("A7").value = 7;
   sheet.getCell("A7").note = "counted twice";
+  sheet.getCell("A12").protection = { locked: false };
+  sheet.getCell("A12").fill = { type: "pattern", pattern: "solid", fgColor: { argb: "FFEEEEEE" } };
   sheet.getCell("C1").font = { color: { theme: 4 } as never };
   sheet.addImage(file.addImage({ base64: "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==", extension: "png" }), "D1:E3");
   sheet.addConditionalFormatting({ ref: "A1:A9", rules: [{ type: "cellIs", operator: "greaterThan", formulae: [5], priority: 1, style: { font: { bold: true } } }, { type: "colorScale", priority: 2, cfvo: [{ type: "min" }, { type: "max" }], color: [{ argb: "FFFFFFFF" }, { argb: "FFFF0000" }] }] });
@@ -130,7 +132,7 @@ describe("a file from elsewhere", () => {
     expect(sheets[0]!.values[0]![1]).toBe(14);
   });
 
-  test("keeps pictures, notes, fonts inside text, links, margins, names, protection and colour scales when a sheet is added and it is saved", async () => {
+  test("keeps pictures, notes, fonts inside text, links, margins, names, looks of empty cells, protection and colour scales when a sheet is added and it is saved", async () => {
     const file = await load(await save([formulas], await foreignFile()));
     const sheet = file.getWorksheet("Foreign")!;
     expect(sheet.getImages()).toHaveLength(1);
@@ -140,6 +142,7 @@ describe("a file from elsewhere", () => {
     expect(sheet.getCell("A3").value).toMatchObject({ hyperlink: "https://example.com/" });
     expect(sheet.getCell("A4").value).toEqual({ error: "#N/A" });
     expect(sheet.getCell("A5").value).toBe("#N/A");
+    expect(sheet.getCell("A12")).toMatchObject({ protection: { locked: false }, fill: { fgColor: { argb: "FFEEEEEE" } } });
     expect(sheet.pageSetup).toMatchObject({ paperSize: 9, margins: { left: 0.2 } });
     expect((sheet as unknown as { sheetProtection: unknown }).sheetProtection).toMatchObject({ sheet: true });
     expect(file.definedNames.getRanges("Counted").ranges).toEqual(["Foreign!$A$7"]);
