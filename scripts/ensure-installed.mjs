@@ -14,7 +14,7 @@ export function ensureInstalled() {
   const packages = existsSync(join(root, "node_modules", ".package-lock.json"));
   if (packages && (!existsSync(stamp) || readFileSync(stamp, "utf8") === wanted)) return;
   console.log("Installing packages (once, a minute or two) …");
-  const { status } = spawnSync(npm, ["ci", "--no-audit", "--no-fund"], { cwd: root, stdio: "inherit", shell: process.platform === "win32" });
+  const { status } = spawnSync(npm, ["ci", "--no-audit", "--no-fund", "--loglevel=error"], { cwd: root, stdio: "inherit", shell: process.platform === "win32" });
   if (status !== 0) {
     console.error("The packages could not be installed. Check the connection to the package registry, then run the same command again.");
     process.exit(status ?? 1);

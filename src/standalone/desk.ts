@@ -30,7 +30,7 @@ export class Desk {
   static async open(store: PlanStore, changed: () => void): Promise<Desk> {
     const [latest] = await store.titles();
     const kept = latest === undefined ? undefined : await store.load(latest.id).catch(() => undefined);
-    return new Desk(store, kept ?? (await samplePlan()), changed);
+    return new Desk(store, await ownCopy(kept ?? (await samplePlan())), changed);
   }
 
   /** The workbook that is to be shown. */
@@ -120,7 +120,7 @@ export class Desk {
   private async put(next: Opened): Promise<KeptPlanTitle> {
     const before = this.kept();
     await this.store.keep(before);
-    this.current = next;
+    this.current = await ownCopy(next);
     this.grid!.show(next.data);
     this.unsaved = true;
     await this.keepNow();
@@ -131,6 +131,30 @@ export class Desk {
 async function samplePlan(): Promise<Opened> {
   const { sampleWorkbook } = await import(/* webpackChunkName: "sample" */ "./sample-workbook");
   return { id: newId(), name: "Thornmere sample", data: sampleWorkbook() };
+}
+
+/** Plans that this tab holds. */
+const held = new Set<string>();
+
+/**
+ * Holds a plan for this tab as long as the tab lives; where another tab of this browser holds it, takes a copy instead: two tabs that
+ * keep the same plan would undo each other's work.
+ */
+async function ownCopy(plan: Opened): Promise<Opened> {
+  if (held.has(plan.id) || (await holdPlan(plan.id))) return plan;
+  return ownCopy({ ...plan, id: newId(), name: `${plan.name} (copy)` });
+}
+
+function holdPlan(id: string): Promise<boolean> {
+  if (!("locks" in navigator)) return Promise.resolve(true);
+  return new Promise((resolve) => {
+    void navigator.locks.request(`baywright plan ${id}`, { ifAvailable: true }, (lock) => {
+      if (lock !== null) held.add(id);
+      resolve(lock !== null);
+      // Held until the tab is closed.
+      return lock === null ? undefined : new Promise(() => undefined);
+    });
+  });
 }
 
 function newId(): string {

@@ -139,6 +139,17 @@ test("a file that is no workbook gets a sentence, and the plan stays", async () 
   expect((await workbook.sheet("Sheet1")).values).toEqual([["mine"]]);
 });
 
+test("a second tab works on a copy, so that neither undoes the other's work", async () => {
+  await startNew();
+  await workbook.type(0, 0, "first tab");
+  await workbook.page.getByText("Kept in this browser").waitFor();
+  const second = await workbook.openTab();
+  expect(await second.page.title()).toContain("New plan (copy)");
+  await second.type(0, 0, "second tab");
+  await second.page.getByText("Kept in this browser").waitFor();
+  expect((await workbook.sheet("Sheet1")).values).toEqual([["first tab"]]);
+});
+
 test("a sheet name that the spreadsheet host would not take is refused with a sentence", async () => {
   await startNew();
   await workbook.page.getByText("Sheet1", { exact: true }).dblclick();

@@ -18,9 +18,16 @@ export class WorkbookPage {
 
   /** Opens the page as somebody who was never there before, and waits until its grid can be used. */
   static async open(browser: Browser, address = process.env["BAYWRIGHT_URL"]!): Promise<WorkbookPage> {
-    const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, acceptDownloads: true });
+    return WorkbookPage.openIn(await browser.newContext({ viewport: { width: 1440, height: 900 }, acceptDownloads: true }), address, []);
+  }
+
+  /** Opens the page in another tab of the same browser. */
+  openTab(): Promise<WorkbookPage> {
+    return WorkbookPage.openIn(this.context, new URL(".", this.page.url()).href, this.faults);
+  }
+
+  private static async openIn(context: BrowserContext, address: string, faults: string[]): Promise<WorkbookPage> {
     const page = await context.newPage();
-    const faults: string[] = [];
     page.on("pageerror", (error) => faults.push(String(error)));
     page.on("request", (request) => {
       if (!request.url().startsWith(address) && !/^(data|blob):/.test(request.url())) faults.push(`request to ${request.url()}`);
