@@ -11,7 +11,7 @@ interface Shift {
 }
 
 /**
- * Keeps tables, notes and print set-up with the cells they belong to, which the engine does not know of: they move when rows or
+ * Keeps tables, notes, pictures and print set-up with the cells they belong to, which the engine does not know of: they move when rows or
  * columns come and go, and a table grows over what somebody types right below it, as tables in the spreadsheet host do.
  *
  * `ours` tells that a change is the program's own: that says itself how tables grow.
@@ -52,13 +52,15 @@ function shiftOf(command: string, { startRow, endRow, startColumn, endColumn }: 
 
 /** Moves everything that hangs on rows or columns; what stood wholly on rows or columns that went goes with them. */
 export function shiftExtras(extras: SheetExtras, shift: Shift): SheetExtras {
-  const { tables, notes, print } = extras;
+  const { tables, notes, pictures, print } = extras;
   const titles = print?.titleRows;
   const movedTitles = titles === undefined || shift.axis === "column" ? titles : spanOf(titles.row, titles.rows, shift);
   return {
     ...extras,
     ...(tables && { tables: tables.flatMap((table) => shiftArea(table.area, shift).map((area) => ({ ...table, area }))) }),
     ...(notes && { notes: notes.flatMap((note) => shiftArea({ row: note.row, column: note.column, rows: 1, columns: 1 }, shift).map(({ row, column }) => ({ ...note, row, column }))) }),
+    // A picture whose cell went stays where the cell was: the picture is still there.
+    ...(pictures && { pictures: pictures.map((cell) => shiftArea({ ...cell, rows: 1, columns: 1 }, shift)[0] ?? { ...cell, [shift.axis]: shift.at }).map(({ row, column }) => ({ row, column })) }),
     ...(print &&
       shift.axis === "row" && {
         print: {

@@ -25,7 +25,9 @@ export interface SheetExtras {
   notes?: { row: number; column: number; note: unknown }[];
   /** Pictures, shapes and charts that the file holds for this sheet. */
   drawings?: number;
-  /** How many of them the file library cannot write again: charts and shapes. */
+  /** Upper left cells of the file's pictures, in its order, as the rows and columns now stand. */
+  pictures?: { row: number; column: number }[];
+  /** How many drawings the file library cannot write again: charts and shapes. */
   lostDrawings?: number;
   /** Name of the sheet in the file it was read from. */
   fileSheet?: string;

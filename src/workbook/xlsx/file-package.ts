@@ -5,6 +5,8 @@ import { element, elements, unescapeXml } from "./xml-scan";
 export interface PackagedSheet {
   readonly name: string;
   readonly xml: string;
+  /** Notes by the address of their cell, as plain text: the file library loses those of cells that hold nothing else. */
+  readonly notes: ReadonlyMap<string, string>;
   /** How many pictures, shapes and charts are drawn on it. */
   readonly drawings: number;
   /** How many of them are no pictures. */
@@ -46,22 +48,29 @@ export async function openPackage(bytes: Uint8Array): Promise<FilePackage> {
     if (xml === null) throw damaged();
     cells += occurrences(xml, "<c ");
     if (cells > limits.cells) throw tooLarge(`has more than ${limits.cells.toLocaleString("en")} cells`);
-    sheets.push({ name, xml, ...(await countDrawings(part, read)) });
+    sheets.push({ name, xml, ...(await readAttached(part, read)) });
   }
   return { sheets, names: readNames(workbook, sheets), themeColors: readTheme(await read("xl/theme/theme1.xml")) };
 }
 
-async function countDrawings(part: string, read: (name: string) => Promise<string | null>): Promise<Pick<PackagedSheet, "drawings" | "lostDrawings">> {
+async function readAttached(part: string, read: (name: string) => Promise<string | null>): Promise<Omit<PackagedSheet, "name" | "xml">> {
   const folder = part.slice(0, part.lastIndexOf("/") + 1);
   const targets = relations(await read(`${folder}_rels/${part.slice(folder.length)}.rels`), folder);
+  const notes = new Map<string, string>();
   let [drawings, pictures] = [0, 0];
   for (const target of targets.values()) {
-    if (!/\/drawings\/[^/]+\.xml$/.test(target)) continue;
-    const xml = (await read(target)) ?? "";
-    drawings += [...xml.matchAll(/<(?:[\w.-]+:)?(?:twoCellAnchor|oneCellAnchor|absoluteAnchor)[\s>]/g)].length;
-    pictures += [...xml.matchAll(/<(?:[\w.-]+:)?pic[\s>]/g)].length;
+    if (/\/drawings\/[^/]+\.xml$/.test(target)) {
+      const xml = (await read(target)) ?? "";
+      drawings += [...xml.matchAll(/<(?:[\w.-]+:)?(?:twoCellAnchor|oneCellAnchor|absoluteAnchor)[\s>]/g)].length;
+      pictures += [...xml.matchAll(/<(?:[\w.-]+:)?pic[\s>]/g)].length;
+    }
+    if (/\/comments[^/]*\.xml$/.test(target)) {
+      for (const { attributes, inner } of elements((await read(target)) ?? "", "comment")) {
+        notes.set(attributes["ref"] ?? "", [...elements(inner, "t")].map((text) => unescapeXml(text.inner)).join(""));
+      }
+    }
   }
-  return { drawings, lostDrawings: Math.max(0, drawings - pictures) };
+  return { notes, drawings, lostDrawings: Math.max(0, drawings - pictures) };
 }
 
 /** Reads a relations part: ids to names of parts. */

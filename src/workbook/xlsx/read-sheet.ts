@@ -3,7 +3,7 @@ import type { Cell, CellValue, HeaderFooter, Row, Style, Worksheet } from "excel
 import type { PrintPlan, TablePlan } from "../../planning/workbook-model";
 import { freeze } from "../browser/plan-sheet";
 import { cellKind, columnPixels, rowPixels, type SheetExtras, type StoredSheet, type StoredStyle, toArea } from "../browser/stored-sheet";
-import { parseAreas } from "./cell-address";
+import { cellAddress, parseAreas } from "./cell-address";
 import { type ReadColor, readStyle } from "./cell-styles";
 import type { PackagedSheet } from "./file-package";
 import { readFormatRules } from "./format-rules";
@@ -16,14 +16,19 @@ export type KeepStyle = (style: StoredStyle) => string | undefined;
 
 /** Reads one sheet of a file. Cells that a formula spilled into are left to be computed again, unless `spilled` asks for them. */
 export function readSheet(source: Worksheet, packaged: PackagedSheet, id: string, readColor: ReadColor, keep: KeepStyle, spilled: boolean): StoredSheet {
-  const known = new Map<Partial<Style>, string | undefined>();
+  const styleIds = new Map<Partial<Style>, string | undefined>();
   const styleOf = (style: Partial<Style> | undefined): string | undefined => {
     if (style === undefined) return undefined;
-    if (!known.has(style)) known.set(style, keep(readStyle(style, readColor)));
-    return known.get(style);
+    if (!styleIds.has(style)) styleIds.set(style, keep(readStyle(style, readColor)));
+    return styleIds.get(style);
   };
   const { cellData, notes, rowData } = readRows(source, styleOf);
   if (!spilled) dropSpilled(source, cellData);
+  const known = new Set(notes.map(({ row, column }) => cellAddress(row, column)));
+  for (const [address, note] of packaged.notes) {
+    const cell = parseAreas(address)[0];
+    if (cell !== undefined && !known.has(address)) notes.push({ row: cell.startRow, column: cell.startColumn, note });
+  }
   const formats = readFormatRules(source, readColor);
   const rows = Object.keys(rowData).length === 0 && Object.keys(cellData).length === 0 ? 0 : Math.max(...[...Object.keys(cellData), ...Object.keys(rowData)].map(Number)) + 1;
   const columns = Math.max(source.columnCount, source.columns?.length ?? 0);
@@ -37,6 +42,7 @@ export function readSheet(source: Worksheet, packaged: PackagedSheet, id: string
     print: readPrint(source, packaged.xml),
     notes,
     drawings: packaged.drawings,
+    pictures: source.getImages().map(({ range }) => ({ row: range.tl.nativeRow, column: range.tl.nativeCol })),
     lostDrawings: packaged.lostDrawings,
     ...(protection && { protection }),
     ...(source.state === "veryHidden" && { veryHidden: true }),

@@ -27,6 +27,7 @@ export function writeSheet(target: Worksheet, { sheet, validations, conditionalF
   writeRows(target, sheet, spills, lookOf);
   for (const { startRow, startColumn, endRow, endColumn } of sheet.mergeData ?? []) target.mergeCellsWithoutStyle(startRow + 1, startColumn + 1, endRow + 1, endColumn + 1);
   for (const { row, column, note } of extras.notes ?? []) target.getCell(row + 1, column + 1).note = note as string;
+  movePictures(target, extras.pictures ?? []);
   writeView(target, sheet);
   writePrint(target, extras.print);
   for (const table of extras.tables ?? []) writeTable(target, table, kept.get(table.name));
@@ -111,6 +112,21 @@ const fileErrors = new Set(["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "
 function plainValue(value: PlainValue): string | number | boolean | CellErrorValue | null {
   if (value === null || typeof value !== "object") return value;
   return { error: (fileErrors.has(value.error) ? value.error : "#VALUE!") as CellErrorValue["error"] };
+}
+
+/** Moves the pictures of the file by as much as the cells under them moved since it was read. */
+function movePictures(target: Worksheet, cells: readonly { readonly row: number; readonly column: number }[]): void {
+  target.getImages().forEach(({ range }, index) => {
+    const cell = cells[index];
+    if (cell === undefined) return;
+    const [down, across] = [cell.row - range.tl.nativeRow, cell.column - range.tl.nativeCol];
+    // A picture of fixed size has no lower right corner.
+    for (const corner of [range.tl, range.br as typeof range.br | undefined]) {
+      if (corner === undefined) continue;
+      corner.nativeRow += down;
+      corner.nativeCol += across;
+    }
+  });
 }
 
 function writeView(target: Worksheet, { freeze, showGridlines }: Partial<IWorksheetData>): void {
