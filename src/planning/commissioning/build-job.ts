@@ -102,14 +102,15 @@ function remarksOf({ current, copies }: TabFamily, name: string): string[] {
   const remarks = copies.map(({ sheet }) => `${quote(sheet)} is a copy of this job's tab. It was left alone; delete it, or bring it back as a file.`);
   if (current === null) return remarks;
   if (!sameSheetName(current.sheet, name)) remarks.push(`The tab was called ${quote(current.sheet)}. It has the job's name again.`);
-  const own = [...(current.ownColumns.length > 0 ? [`${current.ownColumns.length} columns`] : []), ...(current.ownRows.length > 0 ? [`${current.ownRows.length} rows`] : []), ...(current.attachments > 0 ? [`${current.attachments} comments or pictures`] : [])];
-  if (own.length > 0) remarks.push(`${own.join(", ")} of your own stay on the hidden earlier sheet: a new tab cannot carry them.`);
+  const own = [["columns", current.ownColumns.length], ["rows", current.ownRows.length], ["comments or pictures", current.attachments]] as const;
+  const there = own.filter(([, count]) => count > 0).map(([what, count]) => `${what} (${count})`);
+  if (there.length > 0) remarks.push(`Your own ${there.join(", ")} stay on the hidden earlier sheet: a new tab cannot carry them.`);
   return remarks;
 }
 
 function idRemarks(arrays: readonly PlanRow<"arrays">[]): string[] {
   const nameless = arrays.filter(({ id }) => id === "").map(({ array }) => array);
-  return nameless.length === 0 ? [] : [`${nameless.length} arrays have no Id, such as ${quote(nameless[0])}: their records go by name until Check has written one.`];
+  return nameless.map((array) => `Array ${quote(array)} has no Id: its records go by its name until Check has written one.`);
 }
 
 /** A block of cells that differ between two plans of one sheet; null cells are alike. */

@@ -1,0 +1,12 @@
+import { stateCell, wholeState } from "../../src/planning/commissioning";
+import type { Scalar, SheetPlan, SheetSnapshot } from "../../src/planning/workbook-model";
+import { snapshotOf } from "./plain-workbook";
+
+/** Reads a planned tab as it stands once it is in place, with what `type` puts into its cells. */
+export function tabSheet(plan: SheetPlan, name: string, typed: readonly { readonly row: number; readonly column: number; readonly value: Scalar }[] = []): SheetSnapshot {
+  const sheet = snapshotOf([plan]).sheets[0]!;
+  const values = sheet.values.map((line) => [...line]);
+  values[stateCell.row]![stateCell.column] = wholeState;
+  for (const { row, column, value } of typed) values[row]![column] = value;
+  return { ...sheet, name, values };
+}
