@@ -45,7 +45,8 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
       sheets: { disableForceStringMark: true, disableForceStringAlert: true },
       formula: { function: bayFunctions() as never, description: bayFunctionHelp(), initialFormulaComputing: CalculationMode.FORCED },
     }),
-    UniverSheetsDataValidationPreset(),
+    // Its search box would take the keyboard: Enter must end what is typed into a cell with a list, as in any other cell.
+    UniverSheetsDataValidationPreset({ showSearchOnDropdown: false, showEditOnDropdown: false }),
     UniverSheetsConditionalFormattingPreset(),
   ];
   const known = new Set<string>();
