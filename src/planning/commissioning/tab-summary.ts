@@ -76,7 +76,7 @@ function labelled(label: string, text: string | null | undefined): string[] {
 
 /** Takes the first sentence of every caution once, in the order of the steps. */
 function cautionsOf({ sections }: ExpandedJob): string {
-  const firsts = sections.flatMap(({ steps }) => steps.map(({ caution }) => (/^.*?[.!:](?=\s|$)/s.exec(caution)?.[0] ?? caution).replace(/:$/, ".")));
+  const firsts = sections.flatMap(({ steps }) => steps.map(({ caution }) => /^.*?[.!](?=\s|$)/s.exec(caution)?.[0] ?? caution));
   return [...new Set(firsts)].filter((text) => text !== "").join(" ");
 }
 
