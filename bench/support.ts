@@ -1,4 +1,9 @@
 import { performance } from "node:perf_hooks";
+import { setFlagsFromString } from "node:v8";
+import { runInNewContext } from "node:vm";
+
+setFlagsFromString("--expose-gc");
+const collectGarbage = runInNewContext("gc") as () => void;
 
 let sunk: unknown;
 
@@ -20,13 +25,15 @@ export function medianMs(work: () => unknown, runs = 9): number {
 /**
  * Times several pieces of work against each other and returns the median of each in milliseconds.
  *
- * The runs are interleaved (a, b, a, b, ...), so that a slow spell of the machine falls on all of them alike.
+ * The runs are interleaved (a, b, a, b, ...), so that a slow spell of the machine falls on all of them alike, and nobody pays for the
+ * garbage of the one before.
  */
 export function medians(works: readonly (() => unknown)[], runs = 9): number[] {
   for (const work of works) sink(work());
   const times: number[][] = works.map(() => []);
   for (let run = 0; run < runs; run++) {
     works.forEach((work, index) => {
+      collectGarbage();
       const start = performance.now();
       sink(work());
       times[index]!.push(performance.now() - start);

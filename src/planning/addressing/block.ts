@@ -1,8 +1,8 @@
 import { invalid, quote } from "../problem";
 import { compareAddresses, formatAddress, parseAddress, type Address } from "./address";
 import type { Family } from "./family";
-import { networkIPv4 } from "./ipv4-hosts";
-import { packedAddress, packedLength, readIPv4Prefix, type PackedIPv4 } from "./ipv4-text";
+import { maskBits } from "./ipv4-hosts";
+import { packedLength, readIPv4Prefix } from "./ipv4-text";
 import { clearHostBits, hasHostBits } from "./ipv6-hosts";
 import { readIPv6 } from "./ipv6-text";
 import { containsAddress, lastAddress, lengthStart, parsePrefix, readLength, type Prefix } from "./prefix";
@@ -78,9 +78,12 @@ export function addBlocks(list: RangeList, text: string, argument: string): void
 export function containsText(outer: string, inner: string, outerArgument = "prefix", innerArgument = "inner"): boolean {
   const a = readIPv4Prefix(outer);
   const b = a < 0 ? -1 : readIPv4Prefix(inner, 32);
-  if (b >= 0 && isStrict(a) && isStrict(b)) {
+  if (b >= 0) {
     const length = packedLength(a);
-    return length <= packedLength(b) && networkIPv4(packedAddress(b), length) === packedAddress(a);
+    const innerLength = packedLength(b);
+    const mask = maskBits(length);
+    // Under a bit operation a packed prefix is its address.
+    if ((a & ~mask) === 0 && (b & ~maskBits(innerLength)) === 0) return length <= innerLength && ((a ^ b) & mask) === 0;
   }
   const inside = containsIPv6Text(outer, inner);
   if (inside !== null) return inside;
@@ -104,10 +107,6 @@ function containsIPv6Text(outer: string, inner: string): boolean | null {
   clearHostBits(b, length);
   for (let group = 0; group < 8; group++) if (a[group] !== b[group]) return false;
   return true;
-}
-
-function isStrict(packed: PackedIPv4): boolean {
-  return networkIPv4(packedAddress(packed), packedLength(packed)) === packedAddress(packed);
 }
 
 /** Tells whether every address of a block lies in a prefix. */

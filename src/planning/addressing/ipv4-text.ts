@@ -68,26 +68,24 @@ export function packedLength(packed: PackedIPv4): number {
 export function readIPv4Prefix(text: string, bareLength = -1): PackedIPv4 {
   const end = text.length;
   let value = 0;
-  let octet = 0;
-  let digits = 0;
+  // −1 stands for an octet without a digit yet.
+  let octet = -1;
   let dots = 0;
   let at = 0;
   for (; at < end; at++) {
     const digit = text.charCodeAt(at) - 48;
-    if (digit >= 0 && digit <= 9) {
-      if (digits > 0 && octet === 0) return -1;
-      octet = octet * 10 + digit;
-      digits++;
+    if (digit >= 0) {
+      if (digit > 9 || octet === 0) return -1;
+      octet = octet < 0 ? digit : octet * 10 + digit;
     } else if (digit === -2) {
-      if (digits === 0 || octet > 255 || dots === 3) return -1;
+      if (octet < 0 || octet > 255) return -1;
       value = (value << 8) | octet;
-      octet = 0;
-      digits = 0;
+      octet = -1;
       dots++;
     } else if (digit === -1) break;
     else return -1;
   }
-  if (dots !== 3 || digits === 0 || octet > 255) return -1;
+  if (dots !== 3 || octet < 0 || octet > 255) return -1;
   const address = ((value << 8) | octet) >>> 0;
   if (at === end) return bareLength < 0 ? -1 : bareLength * 0x1_0000_0000 + address;
   const tens = text.charCodeAt(at + 1) - 48;
