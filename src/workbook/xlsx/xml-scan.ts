@@ -10,8 +10,19 @@ export interface XmlElement {
  * Enough for the few parts of a workbook file that the file library leaves out; it is no parser for XML at large.
  */
 export function* elements(xml: string, name: string): Generator<XmlElement> {
-  const pattern = new RegExp(`<(?:[\\w.-]+:)?${name}(?=[\\s/>])((?:[^>"']|"[^"]*"|'[^']*')*?)(?:/>|>([\\s\\S]*?)</(?:[\\w.-]+:)?${name}\\s*>)`, "g");
-  for (const [, attributes = "", inner = ""] of xml.matchAll(pattern)) yield { attributes: readAttributes(attributes), inner };
+  // Bounded, so that a hostile text costs no more than its length.
+  const opening = new RegExp(`<([\\w.-]{1,40}:)?${name}(?=[\\s/>])((?:[^>"']|"[^"]{0,40000}"|'[^']{0,40000}'){0,4000}?)(/?)>`, "g");
+  for (let found = opening.exec(xml); found !== null; found = opening.exec(xml)) {
+    const [, prefix = "", attributes = "", closed] = found;
+    if (closed === "/") {
+      yield { attributes: readAttributes(attributes), inner: "" };
+      continue;
+    }
+    const end = xml.indexOf(`</${prefix}${name}`, opening.lastIndex);
+    if (end < 0) return;
+    yield { attributes: readAttributes(attributes), inner: xml.slice(opening.lastIndex, end) };
+    opening.lastIndex = end;
+  }
 }
 
 /** Finds the first element called `name`. */
