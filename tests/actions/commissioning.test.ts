@@ -1,0 +1,284 @@
+import { bringBack, previewReturned } from "../../src/actions/bring-back";
+import { buildTabs } from "../../src/actions/build-tabs";
+import { checkSeal } from "../../src/actions/check-seal";
+import { closeOut, previewCloseOut } from "../../src/actions/close-out";
+import { handover } from "../../src/actions/handover";
+import { readProgress, writeProgress } from "../../src/actions/progress";
+import { reopen } from "../../src/actions/reopen";
+import { previewAsBuilt, takeAsBuilt } from "../../src/actions/take-as-built";
+import { openHeadless, type HeadlessWorkbook } from "../../src/headless/open-headless";
+import { type Scalar, type SheetSnapshot, type TableRow, type TableRows } from "../../src/planning/workbook-model";
+import { jobName, moment, planSheets, smallPlan, step } from "../support/commissioning-plan";
+import { tabInSight, typeInto } from "../support/tab-on-sheet";
+
+// On the real engine: what the formulas of a tab answer is part of what is tried here.
+let open: HeadlessWorkbook[] = [];
+afterEach(() => {
+  for (const workbook of open) workbook.dispose();
+  open = [];
+});
+
+async function start(bytes?: Uint8Array): Promise<HeadlessWorkbook> {
+  const workbook = await openHeadless(bytes);
+  open.push(workbook);
+  return workbook;
+}
+
+async function build(workbook: HeadlessWorkbook): Promise<void> {
+  for await (const { outcome } of buildTabs(workbook.port, moment, [jobName])) if (!outcome.built) throw new Error(outcome.sentence);
+}
+
+async function fill({ port }: HeadlessWorkbook, rows: TableRows): Promise<void> {
+  await port.apply(planSheets(rows).map(({ name, values }) => ({ kind: "add-sheet", plan: { name, rows: values.map((line) => line.map((value) => ({ value }))), styles: {}, columnWidths: [] } })));
+}
+
+async function built(rows: TableRows = smallPlan()): Promise<HeadlessWorkbook> {
+  const workbook = await start();
+  await fill(workbook, rows);
+  await build(workbook);
+  return workbook;
+}
+
+async function type(workbook: HeadlessWorkbook, records: Readonly<Record<string, Readonly<Record<string, Scalar>>>>): Promise<void> {
+  await typeInto(workbook.port, await tabInSight(workbook.port), records);
+}
+
+async function snag(workbook: HeadlessWorkbook, index: number, key: string, cells: Readonly<Record<string, Scalar>>): Promise<void> {
+  const tab = await tabInSight(workbook.port);
+  const no = Number(tab.steps.find((one) => one.key.endsWith(`/${key}`))!.no);
+  const row = tab.places.snagsRow + 2 + index;
+  await workbook.port.apply(Object.entries({ no, ...cells }).map(([column, value]) => ({ kind: "write", sheet: tab.sheet, row, column: tab.places.columns[column]!, cells: [[{ value }]] })));
+}
+
+/** Everything as expected, signed. */
+const complete: Readonly<Record<string, Readonly<Record<string, Scalar>>>> = {
+  "T-01/site": { found: "Yes", by: "AB" },
+  "T-10/A0001": { found: "n-0001", by: "AB" },
+  "T-11/A0001": { found: 4, by: "AB" },
+  "T-12/A0001": { found: 15.9, by: "AB" },
+  "T-10/A0002": { found: "N-0002", by: "AB" },
+  "T-11/A0002": { found: 8, by: "AB" },
+  "T-12/A0002": { found: 16_000_000_000_000, unit: "bytes", by: "AB" },
+  "T-13/A0002": { found: "192.0.2.250", by: "AB" },
+  "T-20/A0001.A.0": { found: "192.0.2.1", by: "AB", done: 46_083 },
+  "T-21/A0001.A.0": { found: 8972, by: "AB" },
+  "T-20/A0001.B.0": { found: "192.0.2.2", by: "AB" },
+  "T-21/A0001.B.0": { found: 8972, by: "AB" },
+  "T-20/A0002.A.0": { found: "192.0.2.3", by: "AB" },
+  "T-21/A0002.A.0": { found: 8972, by: "AB" },
+  "T-20/A0002.B.0": { found: "192.0.2.4", by: "AB" },
+  "T-21/A0002.B.0": { found: "Not applicable", by: "AB", note: "Port left dark" },
+  "T-30/A0001.cluster": { found: "192.0.2.250", by: "AB" },
+  "T-90/site": { found: "Accepted", by: "AB", second: "EF" },
+};
+
+describe("the result of a step", () => {
+  const kinds: Readonly<Record<string, Partial<TableRow<"steps">>>> = {
+    tick: {},
+    number: { record: "number", expect: "48", tolerance: 2 },
+    date: { record: "date", expect: "2026-05-31" },
+    choice: { record: "choice:Complete|Incomplete", expect: "Complete" },
+    any: { record: "text" },
+    size: { record: "size", expect: "12 TiB", unit: "TB", tolerancePercent: 1 },
+    two: { record: "text", expect: "sw-1 4", sign: "two" },
+    address: { record: "address", expect: "fd00::10:1" },
+  };
+  const cases: readonly (readonly [string, string, Readonly<Record<string, Scalar>>, string])[] = [
+    ["nothing typed", "tick", {}, ""],
+    ["Yes", "tick", { found: "Yes" }, "As expected"],
+    ["No", "tick", { found: "No" }, "Differs"],
+    ["a check box", "tick", { found: true }, "As expected"],
+    ["Waived", "tick", { found: "Waived" }, "Waived"],
+    ["Not applicable", "tick", { found: "Not applicable" }, "Not applicable"],
+    ["a number at the edge", "number", { found: 50 }, "As expected"],
+    ["a number past the edge", "number", { found: 50.1 }, "Differs"],
+    ["a number typed as text", "number", { found: "47" }, "As expected"],
+    ["a word for a number", "number", { found: "many" }, "Differs"],
+    ["the day", "date", { found: 46_173 }, "As expected"],
+    ["another day", "date", { found: 46_174 }, "Differs"],
+    ["the choice", "choice", { found: "Complete" }, "As expected"],
+    ["the other choice", "choice", { found: "Incomplete" }, "Differs"],
+    ["any text where none is expected", "any", { found: "=SUM(A1)" }, "As expected"],
+    // IEC 80000-13: 1 TiB is 2^40 bytes, so 12 TiB are 13.194 TB.
+    ["a size in the unit that was seen", "size", { found: 12, unit: "TiB" }, "As expected"],
+    ["the same figure in TB", "size", { found: 12, unit: "TB" }, "Differs"],
+    ["the size in bytes", "size", { found: 13_194_139_533_312, unit: "bytes" }, "As expected"],
+    ["a text in other capitals", "two", { found: " SW-1 4", by: "AB", second: "CD" }, "As expected"],
+    ["one name where two sign", "two", { found: "sw-1 4", by: "AB" }, "Needs a second name"],
+    ["the same name twice", "two", { found: "sw-1 4", by: "AB", second: "ab" }, "Needs a second name"],
+    ["the address", "address", { found: "FD00::10:1" }, "As expected"],
+    ["the address in full", "address", { found: "fd00:0000:0000:0000:0000:0000:0010:0001" }, "As expected"],
+    ["another address", "address", { found: "fd00::10:2" }, "Differs"],
+    ["another address in full", "address", { found: "fd00:0000:0000:0000:0000:0000:0010:0002" }, "Differs"],
+    ["an address with leading zeros", "address", { found: "fd00::0010:1" }, "Compare by eye"],
+    ["an address with zero groups written out", "address", { found: "fd00:0:0:0:0:0:10:1" }, "Compare by eye"],
+  ];
+
+  test("is what its formulas say, for every kind of record", async () => {
+    // A step a case, so that the sheet is computed once.
+    const workbook = await built({ ...smallPlan(), steps: cases.map(([, kind], index) => step(`K-${index}`, "Start", kinds[kind])) });
+    await type(workbook, Object.fromEntries(cases.map(([, , cells], index) => [`K-${index}/site`, cells])));
+    const { steps } = await tabInSight(workbook.port);
+    expect(Object.fromEntries(cases.map(([what], index) => [what, steps[index]!.result]))).toEqual(Object.fromEntries(cases.map(([what, , , result]) => [what, result])));
+  });
+});
+
+describe("a job from first record to seal", () => {
+  test("fails a step, mends it by its snag, sees a change again, closes, names what changed, and reopens", async () => {
+    const workbook = await built();
+    await type(workbook, { ...complete, "T-11/A0001": { found: 5, by: "AB" } });
+    const resultOf = async (key: string): Promise<string> => (await tabInSight(workbook.port)).steps.find((one) => one.key.endsWith(`/${key}`))!.result;
+    expect(await resultOf("T-11/A0001")).toBe("Differs");
+    expect((await previewCloseOut(workbook.port, jobName)).map(({ sentence }) => sentence)).toEqual(["No. 3 T-11 says Differs. Put it right, or waive it with name and reason."]);
+
+    await snag(workbook, 0, "T-11/A0001", { step: "One unit too high", subject: "CD", found: 4 });
+    expect((await readProgress(workbook.port))[0]).toMatchObject({ steps: 18, done: 17, open: 1, differ: 1, snags: 1, minutesLeft: 5 });
+    await snag(workbook, 0, "T-11/A0001", { result: "Closed", by: "CD" });
+    expect(await resultOf("T-11/A0001")).toBe("As expected");
+    expect((await tabInSight(workbook.port)).steps[2]!.typed.found).toBe(5);
+
+    // The plan changes: the serial of n-2 was written down wrongly.
+    const arrays = (await workbook.port.read()).sheets.find(({ name }) => name === "Arrays")!;
+    const place = cellWith(arrays, "N-0002");
+    await workbook.port.apply([{ kind: "write", sheet: "Arrays", ...place, cells: [[{ value: "N-0022" }]] }]);
+    await build(workbook);
+    expect(await resultOf("T-10/A0002")).toBe("Check again");
+    await type(workbook, { "T-10/A0002": { seenAgain: "Yes" } });
+    expect(await resultOf("T-10/A0002")).toBe("Differs");
+    await snag(workbook, 1, "T-10/A0002", { step: "Serial as delivered", result: "Accepted", by: "EF", note: "Delivery note corrected" });
+    expect(await resultOf("T-10/A0002")).toBe("Waived");
+
+    const code = await closeOut(workbook.port, jobName, "AB", "2026-03-09");
+    expect(code).toMatch(/^([A-Z2-7]{4}-){4}[A-Z2-7]{4}$/);
+    expect(await checkSeal(workbook.port, jobName)).toEqual({ code, reopened: false, holds: true, changed: [] });
+    await expect(build(workbook)).rejects.toThrow("is closed and sealed");
+
+    await type(workbook, { "T-20/A0001.A.0": { note: "later" } });
+    expect(await checkSeal(workbook.port, jobName)).toMatchObject({ holds: false, changed: ["No. 9 T-20 n-1 A0"] });
+    await type(workbook, { "T-20/A0001.A.0": { note: null } });
+    expect(await checkSeal(workbook.port, jobName)).toMatchObject({ holds: true });
+
+    await reopen(workbook.port, jobName, "AB", "A controller was changed", "2026-04-01");
+    await build(workbook);
+    expect((await tabInSight(workbook.port)).seals).toMatchObject([{ typed: { step: code, found: "AB", note: "A controller was changed" } }]);
+    expect(await closeOut(workbook.port, jobName, "AB", "2026-04-02")).not.toBe(code);
+  });
+
+  test("keeps its seal through a file and through sorting, and misses a row that was deleted", async () => {
+    const workbook = await built();
+    await type(workbook, complete);
+    await closeOut(workbook.port, jobName, "AB", "2026-03-09");
+    const again = await start(await workbook.save());
+    expect(await checkSeal(again.port, jobName)).toMatchObject({ holds: true });
+
+    const tab = await tabInSight(again.port);
+    const sheet = (await again.port.read()).sheets.find(({ name }) => name === tab.sheet)!;
+    const rows = tab.steps.map(({ row }) => row);
+    // Sorting moves values; formulas go with their rows and look at the same cells of them.
+    const moved = rows.map((row, index) => ({
+      kind: "write" as const, sheet: tab.sheet, row, column: 0,
+      cells: [sheet.values[rows.at(-1 - index)!]!.map((value, column) => (sheet.formulas[row]?.[column] ? null : { value: value as Scalar }))],
+    }));
+    await again.port.apply(moved);
+    const sorted = await tabInSight(again.port);
+    expect(sorted.steps.map(({ key }) => key)).toEqual([...tab.steps].reverse().map(({ key }) => key));
+
+    await again.port.apply([{ kind: "write", sheet: tab.sheet, row: rows[4]!, column: 0, cells: [sheet.values[rows[4]!]!.map(() => ({}))] }]);
+    expect((await checkSeal(again.port, jobName)).changed).toContain(`No. ${sorted.steps[4]!.no} is missing`);
+  });
+
+  test("is not closed while a result is typed over", async () => {
+    const workbook = await built();
+    await type(workbook, { ...complete, "T-11/A0001": { found: 5, by: "AB", result: "As expected" } });
+    expect((await previewCloseOut(workbook.port, jobName)).map(({ sentence }) => sentence)).toEqual(["No. 3 T-11 has something typed over its Result. Build the tab again: the formula comes back."]);
+    await expect(closeOut(workbook.port, jobName, "AB", "2026-03-09")).rejects.toThrow("1 items keep");
+  });
+});
+
+describe("a filled tab that comes back", () => {
+  async function both(): Promise<{ readonly plan: HeadlessWorkbook; readonly file: HeadlessWorkbook }> {
+    const plan = await built();
+    return { plan, file: await start(await plan.save()) };
+  }
+
+  test("brings what only they typed, keeps what only we typed, and asks about what both changed", async () => {
+    const { plan, file } = await both();
+    await type(plan, { "T-01/site": { found: "Yes" }, "T-10/A0001": { found: "ours" } });
+    await type(file, { "T-11/A0001": { found: 4, by: "CD" }, "T-10/A0001": { found: "N-0001" } });
+    const [job] = await previewReturned(plan.port, await file.port.read());
+    expect(job!.items.map(({ id, change, ours, theirs }) => [id, change, ours, theirs])).toEqual([
+      ["J0001/T-10/A0001", "both", "Found: ours", "Found: N-0001"],
+      ["J0001/T-11/A0001", "theirs", "", "Found: 4, By: CD"],
+    ]);
+    expect(job!.onlyOurs).toBe(1);
+    await bringBack(plan.port, job!, new Set(job!.items.map(({ id }) => id)), moment);
+    const tab = await tabInSight(plan.port);
+    const found = Object.fromEntries(tab.steps.map((one) => [one.key.slice(6), one.typed.found]));
+    expect(found).toMatchObject({ "T-01/site": "Yes", "T-10/A0001": "N-0001", "T-11/A0001": 4 });
+    // What was replaced is not lost.
+    expect(tab.kept).toMatchObject([{ key: "J0001/T-10/A0001", typed: { found: "ours" } }]);
+  });
+
+  test("writes nothing that was not accepted", async () => {
+    const { plan, file } = await both();
+    await type(file, { "T-10/A0001": { found: "N-0001" }, "T-11/A0001": { found: 4 } });
+    const [job] = await previewReturned(plan.port, await file.port.read());
+    await bringBack(plan.port, job!, new Set(["J0001/T-11/A0001"]), moment);
+    expect((await tabInSight(plan.port)).steps.filter(({ typed }) => typed.found !== null).map(({ key }) => key)).toEqual(["J0001/T-11/A0001"]);
+  });
+
+  test("from an older build is compared all the same, and its records ask to be seen again where the plan has changed", async () => {
+    const { plan, file } = await both();
+    const arrays = (await plan.port.read()).sheets.find(({ name }) => name === "Arrays")!;
+    await plan.port.apply([{ kind: "write", sheet: "Arrays", ...cellWith(arrays, "N-0001"), cells: [[{ value: "N-0011" }]] }]);
+    await build(plan);
+    await type(file, { "T-10/A0001": { found: "N-0001" } });
+    const [job] = await previewReturned(plan.port, await file.port.read());
+    expect(job!.remarks[0]).toContain("is build 1, ours is 2");
+    await bringBack(plan.port, job!, new Set(job!.items.map(({ id }) => id)), moment);
+    const again = (await tabInSight(plan.port)).steps.find(({ key }) => key === "J0001/T-10/A0001");
+    expect(again).toMatchObject({ was: "N-0001", result: "Check again", typed: { found: "N-0001" } });
+  });
+
+  test("from another plan with the same ids is refused", async () => {
+    const plan = await built();
+    const other = await start();
+    await fill(other, smallPlan());
+    for await (const { outcome } of buildTabs(other.port, { ...moment, instant: "2026-03-03T10:00:00.000Z" })) expect(outcome.built).toBe(true);
+    await expect(previewReturned(plan.port, await other.port.read())).rejects.toThrow("it was first built from another plan");
+    await expect(previewReturned(plan.port, { sheets: [] })).rejects.toThrow("The file holds no commissioning tab.");
+  });
+});
+
+describe("after the work", () => {
+  test("accepted serials, units and addresses go back to the plan once they were shown", async () => {
+    const workbook = await built();
+    await type(workbook, { ...complete, "T-10/A0001": { found: "N-0077", by: "AB" }, "T-11/A0002": { found: 9, by: "AB" } });
+    expect((await previewAsBuilt(workbook.port, jobName)).writes).toEqual([]);
+    await snag(workbook, 0, "T-10/A0001", { step: "Other chassis", result: "Accepted", by: "EF" });
+    const shown = await previewAsBuilt(workbook.port, jobName);
+    expect(shown.writes.map(({ sheet, before, value }) => [sheet, before, value])).toEqual([["Arrays", "N-0001", "N-0077"]]);
+    await takeAsBuilt(workbook.port, jobName, shown);
+    expect((await previewAsBuilt(workbook.port, jobName)).writes).toEqual([]);
+  });
+
+  test("a handover and a progress sheet are made, and made again in their places", async () => {
+    const workbook = await built();
+    await type(workbook, complete);
+    const code = await closeOut(workbook.port, jobName, "AB", "2026-03-09");
+    expect(await handover(workbook.port, jobName, "2026-03-09 10:00")).toBe("North hall handover");
+    await handover(workbook.port, jobName, "2026-03-09 11:00");
+    await writeProgress(workbook.port, "2026-03-09 10:00");
+    await writeProgress(workbook.port, "2026-03-09 11:00");
+    const sheets = (await workbook.port.read()).sheets;
+    expect(sheets.map(({ name }) => name).filter((name) => /handover|Progress/.test(name))).toEqual(["North hall handover", "Progress"]);
+    const cells = sheets.find(({ name }) => name === "North hall handover")!.values.flat();
+    expect(cells).toEqual(expect.arrayContaining(["N-0001", "Port left dark", code, "holds"]));
+    expect(sheets.find(({ name }) => name === "Progress")!.values[4]).toEqual([jobName, "North hall", "closed", 1, 18, 18, 0, 0, 0, 0, 0]);
+  });
+});
+
+function cellWith(sheet: SheetSnapshot, value: string): { readonly row: number; readonly column: number } {
+  const row = sheet.values.findIndex((line) => line.includes(value));
+  return { row, column: sheet.values[row]!.indexOf(value) };
+}
