@@ -1,0 +1,56 @@
+// Tabs: our own time for a tab of 1,000 steps, the syncs it costs, and a hundred jobs of 300 steps in one go without a page.
+import { performance } from "node:perf_hooks";
+import { buildTabs } from "../src/actions/build-tabs";
+import { openHeadless } from "../src/headless/open-headless";
+import { buildJob, jobsOf, readCommissioningPlan } from "../src/planning/commissioning";
+import { planSetUp, type TableRows } from "../src/planning/workbook-model";
+import { mockWorkbook } from "../tests/support/mock-workbook/mock-workbook";
+import { jobName, moment, planSheets, planWorkbook, smallPlan, step } from "../tests/support/commissioning-plan";
+import { medianMs, printBench } from "./support";
+
+/** A plan whose job has so many steps. */
+function planOf(steps: number): TableRows {
+  return { ...smallPlan(), steps: Array.from({ length: steps }, (_, index) => step(`B-${index}`, "Start", { record: "number", expect: "48", tolerance: 2, do: "Read {{Room}} once more and enter what {{Contact}} says." })) };
+}
+
+async function syncsOf(steps: number): Promise<number> {
+  const workbook = mockWorkbook({ sheets: planSheets(planOf(steps)) });
+  const build = async (): Promise<void> => {
+    for await (const { outcome } of buildTabs(workbook.port, moment, [jobName])) if (!outcome.built) throw new Error(outcome.sentence);
+  };
+  await build();
+  const before = workbook.syncs();
+  await build();
+  return workbook.syncs() - before;
+}
+
+async function hundredJobs(): Promise<{ readonly seconds: number; readonly megabytes: number; readonly built: number }> {
+  const rows = planOf(300);
+  const jobs = Array.from({ length: 100 }, (_, index) => ({ ...rows.jobs![0]!, id: `J${index}`, job: `Job ${index}` }));
+  const workbook = await openHeadless();
+  await workbook.port.apply(planSetUp({ sheets: [] }, { ...rows, jobs }).map((plan) => ({ kind: "add-sheet", plan })));
+  await workbook.settle();
+  const start = performance.now();
+  let built = 0;
+  for await (const { outcome } of buildTabs(workbook.port, moment)) if (outcome.built) built += 1;
+  const seconds = (performance.now() - start) / 1000;
+  const megabytes = process.memoryUsage().rss / 1e6;
+  workbook.dispose();
+  return { seconds, megabytes, built };
+}
+
+export default async function tabs(): Promise<void> {
+  const workbook = planWorkbook(planOf(1000));
+  const ours = medianMs(() => {
+    const source = readCommissioningPlan(workbook);
+    return buildJob(source, jobsOf(source)[0]!, () => "new", moment);
+  });
+  const [few, many] = [await syncsOf(20), await syncsOf(1000)];
+  const { seconds, megabytes, built } = await hundredJobs();
+  printBench("Commissioning tabs", [
+    { what: "a tab of 1,000 steps, our own time", measured: `${ours.toFixed(0)} ms`, target: "under 500 ms", holds: ours < 500 },
+    { what: "syncs of a rebuild, 20 and 1,000 steps", measured: `${few} and ${many}`, target: "alike", holds: few === many },
+    { what: `${built} jobs of 300 steps without a page`, measured: `${seconds.toFixed(1)} s`, target: "100 under 20 s", holds: built === 100 && seconds < 20 },
+    { what: "memory then, engine and all", measured: `${megabytes.toFixed(0)} MB`, target: "under 500 MB", holds: megabytes < 500 },
+  ]);
+}
