@@ -8,9 +8,12 @@ function maskValue(length: number): number {
   return maskBits(length) >>> 0;
 }
 
+/** The 33 dotted masks as text, by their lengths. */
+const masks: readonly string[] = Array.from({ length: 33 }, (_, length) => writeIPv4(maskValue(length)));
+
 /** Writes the dotted mask of an IPv4 prefix length: 24 is 255.255.255.0 (RFC 950). */
 export function formatMask(length: number): string {
-  return writeIPv4(maskValue(length));
+  return masks[length]!;
 }
 
 /** Writes the wildcard of an IPv4 prefix length, its mask inverted: 24 is 0.0.0.255. */

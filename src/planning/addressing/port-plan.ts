@@ -102,7 +102,9 @@ export function planPorts(
   for (const one of gone) lanes.find(({ family }) => family === one.address.family)?.keepGone(one);
   for (const pool of pools) pool.free = new FreeAddresses(freeBesideKept(pool.network.prefix, takenByNetwork(pool.network), pool.kept));
   const planned: PlannedPort[] = [];
-  for (const slot of slots) for (const lane of lanes) planned.push(lane.plan(slot));
+  slots.forEach((slot) => {
+    for (const lane of lanes) planned.push(lane.plan(slot, slots.isShared(slot)));
+  });
   return planned;
 }
 
@@ -115,7 +117,7 @@ interface Slot {
 }
 
 /** All controller ports of a plan. Those that share an address have one key. */
-class Slots implements Iterable<Slot> {
+class Slots {
   private readonly places = new Map<string, number>();
   private readonly bases: number[] = [];
   private readonly indices = new Map<readonly string[], Map<string, number>>();
@@ -146,13 +148,12 @@ class Slots implements Iterable<Slot> {
     return (slot.array.sharing ?? this.sharing) === "array";
   }
 
-  *[Symbol.iterator](): Iterator<Slot> {
-    for (let place = 0; place < this.arrays.length; place++) {
-      const { controllers, ports } = this.arrays[place]!;
+  forEach(visit: (slot: Slot) => void): void {
+    this.arrays.forEach(({ controllers, ports }, place) => {
       for (let controller = 0; controller < controllers.length; controller++) {
-        for (let port = 0; port < ports.length; port++) yield this.slot(place, controller, port);
+        for (let port = 0; port < ports.length; port++) visit(this.slot(place, controller, port));
       }
-    }
+    });
   }
 
   private slot(place: number, controller: number, port: number): Slot {
@@ -207,12 +208,12 @@ class Lane {
     this.poolOf(kept, null)?.kept.push(kept);
   }
 
-  plan(slot: Slot): PlannedPort {
+  plan(slot: Slot, shared: boolean): PlannedPort {
     let held = this.held.get(slot.key);
     if (held === undefined) {
       const pool = this.turnOf(slot.port);
       held = { pool, address: pool.free.take() ?? refuseFull(pool.network, slot), row: 0 };
-      this.held.set(slot.key, held);
+      if (shared) this.held.set(slot.key, held);
     }
     const { name, prefix, gateway } = held.pool.network;
     const { array, controller, port } = slot;
