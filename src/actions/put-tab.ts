@@ -1,6 +1,6 @@
 import {
   buildJob, changedRows, idOfJob, isSpent, readPlannedTab, readTabs, sheetNameWith, stateCell, tabFamily, wholeState,
-  type AdjustReading, type BuildMoment, type CommissioningPlan, type JobBuild,
+  type AdjustReading, type BuildMoment, type CommissioningPlan, type JobBuild, type TabFamily,
 } from "../planning/commissioning";
 import { Problem, quote } from "../planning/problem";
 import type { PlanRow } from "../planning/workbook-model";
@@ -29,7 +29,7 @@ export interface JobOutcome {
 export async function putTab(port: WorkbookPort, source: CommissioningPlan, job: PlanRow<"jobs">, moment: BuildMoment, adjust?: AdjustReading): Promise<{ readonly outcome: JobOutcome; readonly sheets: readonly string[] }> {
   let build: JobBuild;
   try {
-    build = buildJob(source, job, ({ nextBuild }) => sheetNameWith(job.job, `build ${nextBuild}`, source.sheets), moment, adjust);
+    build = buildJob(source, job, (family) => workingName(source, job, family), moment, adjust);
   } catch (thrown) {
     if (!(thrown instanceof Problem)) throw thrown;
     return { outcome: failure(job, thrown.sentence), sheets: source.sheets };
@@ -43,6 +43,11 @@ export async function putTab(port: WorkbookPort, source: CommissioningPlan, job:
     const { advice, sheets } = await afterFailure(port, source, job);
     return { outcome: failure(job, `${thrown.sentence} ${advice}`), sheets };
   }
+}
+
+/** Names a new tab until it is put in place; a first one has its name at once, as nothing else can be in sight under it. */
+function workingName({ sheets }: CommissioningPlan, { job }: PlanRow<"jobs">, { current, nextBuild }: TabFamily): string {
+  return current === null ? job : sheetNameWith(job, `build ${nextBuild}`, sheets);
 }
 
 /**
@@ -67,7 +72,7 @@ async function swapIn(port: WorkbookPort, source: CommissioningPlan, job: PlanRo
   await port.apply([
     { kind: "write", sheet: tab.name, ...stateCell, cells: [[{ value: wholeState }]] },
     ...(current === null ? [] : [{ kind: "rename-sheet", sheet: current.sheet, name: earlier } as const]),
-    { kind: "rename-sheet", sheet: tab.name, name },
+    ...(current === null ? [] : [{ kind: "rename-sheet", sheet: tab.name, name } as const]),
     { kind: "show-sheet", sheet: name },
     ...(current === null ? [] : [{ kind: "hide-sheet", sheet: earlier } as const]),
     ...family.others.flatMap(({ visible }, index): Edit[] => (visible ? [{ kind: "hide-sheet", sheet: others[index]! }] : [])),
