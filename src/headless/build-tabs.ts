@@ -1,10 +1,10 @@
-import { readFile, writeFile } from "node:fs/promises";
+import { writeFile } from "node:fs/promises";
 import { basename } from "node:path";
 import { parseArgs } from "node:util";
 import { buildTabs } from "../actions/build-tabs";
-import { Problem } from "../planning/problem";
 import { momentOf } from "../actions/moment";
 import { openHeadless } from "./open-headless";
+import { readNamedFile, runCommand, wrongCall } from "./run-command";
 
 const usage = "Usage: npm run -s build-tabs -- plan.xlsx -o out.xlsx [--job NAME]...";
 
@@ -12,11 +12,8 @@ const usage = "Usage: npm run -s build-tabs -- plan.xlsx -o out.xlsx [--job NAME
 async function main(args: readonly string[]): Promise<number> {
   const { values, positionals } = parseArgs({ args: [...args], allowPositionals: true, options: { output: { type: "string", short: "o" }, job: { type: "string", multiple: true } } });
   const [file] = positionals;
-  if (file === undefined || positionals.length > 1 || values.output === undefined) {
-    console.error(usage);
-    return 2;
-  }
-  const workbook = await openHeadless(await readFile(file));
+  if (file === undefined || positionals.length > 1 || values.output === undefined) return wrongCall;
+  const workbook = await openHeadless(await readNamedFile(file));
   let failed = 0;
   try {
     await workbook.settle();
@@ -31,12 +28,4 @@ async function main(args: readonly string[]): Promise<number> {
   return failed === 0 ? 0 : 1;
 }
 
-main(process.argv.slice(2)).then(
-  (code) => {
-    process.exit(code);
-  },
-  (thrown: unknown) => {
-    console.error(thrown instanceof Problem ? thrown.sentence : thrown instanceof Error ? thrown.message : String(thrown));
-    process.exit(1);
-  },
-);
+runCommand(usage, main);

@@ -1,10 +1,10 @@
-import { readFile, writeFile } from "node:fs/promises";
+import { writeFile } from "node:fs/promises";
 import { basename } from "node:path";
 import { parseArgs } from "node:util";
 import { bringBack, previewReturned } from "../actions/bring-back";
-import { Problem } from "../planning/problem";
 import { momentOf } from "../actions/moment";
 import { openHeadless } from "./open-headless";
+import { readNamedFile, runCommand, wrongCall } from "./run-command";
 
 const usage = `Usage: npm run -s merge-tabs -- plan.xlsx returned.xlsx -o out.xlsx [--take theirs|mine]
 Writes the records of a returned file into the plan's tabs, one line of JSON for each record that is written or in conflict.
@@ -14,13 +14,10 @@ async function main(args: readonly string[]): Promise<number> {
   const { values, positionals } = parseArgs({ args: [...args], allowPositionals: true, options: { output: { type: "string", short: "o" }, take: { type: "string" } } });
   const [planFile, returnedFile] = positionals;
   const { output, take } = values;
-  if (planFile === undefined || returnedFile === undefined || positionals.length > 2 || output === undefined || (take !== undefined && take !== "theirs" && take !== "mine")) {
-    console.error(usage);
-    return 2;
-  }
-  const plan = await openHeadless(await readFile(planFile));
+  if (planFile === undefined || returnedFile === undefined || positionals.length > 2 || output === undefined || (take !== undefined && take !== "theirs" && take !== "mine")) return wrongCall;
+  const plan = await openHeadless(await readNamedFile(planFile));
   try {
-    const returned = await openHeadless(await readFile(returnedFile));
+    const returned = await openHeadless(await readNamedFile(returnedFile));
     const snapshot = await returned.port.read().finally(() => {
       returned.dispose();
     });
@@ -45,12 +42,4 @@ async function main(args: readonly string[]): Promise<number> {
   }
 }
 
-main(process.argv.slice(2)).then(
-  (code) => {
-    process.exit(code);
-  },
-  (thrown: unknown) => {
-    console.error(thrown instanceof Problem ? thrown.sentence : thrown instanceof Error ? thrown.message : String(thrown));
-    process.exit(1);
-  },
-);
+runCommand(usage, main);
