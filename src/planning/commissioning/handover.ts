@@ -87,7 +87,7 @@ export function planHandover(name: string, { lookup }: CommissioningPlan, job: P
     },
     columnWidths: [26, 20, 26, 20, 20, 18, 20, 30],
     rowHeights: Object.fromEntries(rows.flatMap((cells, row) => {
-      const lines = Math.max(1, ...cells.map(({ value, style }) => (typeof value === "string" && style === "text" ? value.split("\n").reduce((sum, line) => sum + Math.max(1, Math.ceil(line.length / 19)), 0) : 1)));
+      const lines = Math.max(1, ...cells.map(({ value, style }) => (typeof value === "string" && style === "text" ? value.split("\n").reduce((sum, line) => sum + Math.max(1, Math.ceil(line.length / 17)), 0) : 1)));
       return lines > 1 ? [[row, Math.min(409, lines * 15 + 4)]] : [];
     })),
     print: { orientation: "landscape", fitToWidth: true, footer: "page &P of &N", breaksBefore: [] },

@@ -51,7 +51,7 @@ const page = { width: 741, height: 487 };
 /** Height of the two rows that stand again on every page. */
 const titleHeight = 60;
 /** A section that does not fit begins a new page only where less than this part of the page is left. */
-const worthKeeping = 0.25;
+const worthKeeping = 0.15;
 
 /** Chooses the sections that begin a new page: those that do not fit on the rest of the page, where that rest is small. */
 export function pageBreaks(heights: readonly number[], sections: readonly number[]): number[] {
