@@ -41,7 +41,7 @@ export function switchesOfHost(index: PlanIndex, host: PlanRow<"hosts">): string
 function workOut(index: PlanIndex): HostPath[] {
   const isSwitch = (name: string): boolean => index.find("switches", name) !== null;
   const fabric = index.rows("links").filter(({ from, to }) => isSwitch(from) && isSwitch(to) && foldName(from) !== foldName(to)).map(({ from, to }) => ({ from, to }));
-  const searches = new Map<string, Search>();
+  const searches = new Map<string, ArraySearch>();
   return [...index.groupBy("hosts", "site").entries()].flatMap(([site, hosts]) => {
     const linked = hosts.map((host) => ({ host, ends: switchesOfHost(index, host) })).filter(({ ends }) => ends.length > 0);
     if (linked.length === 0) return [];
@@ -52,10 +52,10 @@ function workOut(index: PlanIndex): HostPath[] {
       let search = searches.get(key);
       if (search === undefined) {
         const graph = buildGraph([...cables, ...fabric]);
-        search = searchFrom(graph, graph.nodeNumbers.get(start)!);
+        search = { search: searchFrom(graph, graph.nodeNumbers.get(start)!), points: new Map() };
         searches.set(key, search);
       }
-      return linked.map(({ host, ends }) => ({ host, array, points: pointsBetween(search, host, ends) }));
+      return linked.map(({ host, ends }) => ({ host, array, points: pointsOf(search, host, ends) }));
     });
   });
 }
@@ -65,25 +65,40 @@ const start = "\u0000array";
 const controllerMark = "\u0000controller ";
 
 /**
- * Lists the cables of an array from the array over its controllers to switches, each once.
+ * Lists the cables of an array from the array over its controllers to switches, in an order that does not hang on that of the rows.
  *
- * The way from an array to its controllers stands twice, so that it never counts as a single cable. A lone controller is the array.
+ * Of more than two cables that run alike two say as much. The way from an array to its controllers stands twice, so that it never counts
+ * as a single cable. A lone controller is the array.
  */
 function cablesOf(index: PlanIndex, array: PlanRow<"arrays">): Link[] {
   const several = (controllersOf(array)?.length ?? 0) > 1;
-  const links = new Map<string, Link>();
-  const cables: Link[] = [];
+  const runs = new Map<string, { readonly link: Link; readonly port: string; isDouble: boolean }>();
   for (const { row } of index.portsOf(array)) {
     const to = row.switch === "" ? null : index.find("switches", row.switch);
     if (to === null) continue;
-    const from = several ? `${controllerMark}${row.controller.trim()}` : start;
-    const cable = [from, to.switch, foldName(row.port)].join("\n");
-    if (links.has(cable)) continue;
-    links.set(cable, { from, to: to.switch });
+    const key = `${several ? foldName(row.controller) : ""}\n${to.switch}`;
+    const run = runs.get(key);
+    if (run === undefined) runs.set(key, { link: { from: several ? `${controllerMark}${row.controller.trim()}` : start, to: to.switch }, port: row.port, isDouble: false });
+    else if (run.port !== row.port) run.isDouble = true;
   }
-  const controllers = new Set([...links.values()].map(({ from }) => from));
-  for (const from of [...controllers].sort()) if (several) cables.push({ from: start, to: from }, { from: start, to: from });
-  return [...cables, ...[...links.entries()].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, link]) => link)];
+  const sorted = [...runs.entries()].sort(([a], [b]) => (a < b ? -1 : 1)).flatMap(([, { link, isDouble }]) => (isDouble ? [link, link] : [link]));
+  const controllers = several ? [...new Set(sorted.map(({ from }) => from))] : [];
+  return [...controllers.flatMap((to): Link[] => [{ from: start, to }, { from: start, to }]), ...sorted];
+}
+
+/** A search from arrays that are cabled alike, and what it has answered for hosts. */
+interface ArraySearch {
+  readonly search: Search;
+  readonly points: Map<PlanRow<"hosts">, readonly Point[] | null>;
+}
+
+function pointsOf({ search, points }: ArraySearch, host: PlanRow<"hosts">, ends: readonly string[]): readonly Point[] | null {
+  let known = points.get(host);
+  if (known === undefined) {
+    known = pointsBetween(search, host, ends);
+    points.set(host, known);
+  }
+  return known;
 }
 
 function pointsBetween(search: Search, host: PlanRow<"hosts">, ends: readonly string[]): Point[] | null {

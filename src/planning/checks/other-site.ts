@@ -8,37 +8,35 @@ export const otherSite: Rule = {
   family: "references",
   weight: "stop",
   meaning: "The rack, feeds, switches and networks that a row names are at the site of that row.",
-  check: (index) => [
-    ...index.rows("arrays").flatMap((row) => [
-      ...strangers(index, "arrays", row, row.site, "rack", "racks", [row.rack]),
-      ...strangers(index, "arrays", row, row.site, "feedA", "feeds", [splitFeed(row.feedA).feed]),
-      ...strangers(index, "arrays", row, row.site, "feedB", "feeds", [splitFeed(row.feedB).feed]),
-    ]),
-    ...index.rows("switches").flatMap((row) => [
-      ...strangers(index, "switches", row, row.site, "rack", "racks", [row.rack]),
-      ...strangers(index, "switches", row, row.site, "feedA", "feeds", [splitFeed(row.feedA).feed]),
-      ...strangers(index, "switches", row, row.site, "feedB", "feeds", [splitFeed(row.feedB).feed]),
-      ...strangers(index, "switches", row, row.site, "networks", "networks", splitNames(row.networks)),
-    ]),
-    ...index.ports.flatMap(({ row, array }) =>
-      array === null
-        ? []
-        : [
-            ...strangers(index, "ports", row, array.site, "network", "networks", [row.network]),
-            ...strangers(index, "ports", row, array.site, "switch", "switches", [row.switch]),
-          ],
-    ),
-    ...index.rows("jobs").flatMap((row) => strangers(index, "jobs", row, row.site, "arrays", "arrays", splitNames(row.arrays))),
-  ],
+  check: (index) => {
+    const remarks: Remark[] = [];
+    const compare = (key: TableKey, row: { readonly row: number }, site: string, column: string, target: Sited, name: string): void => {
+      const stranger = name === "" || site === "" ? null : siteElsewhere(index, site, target, name);
+      if (stranger !== null) remarks.push(remarkAt(index, key, row, column as never, `${quote(name)} is at ${quote(stranger)}, this row at ${quote(site)}. Name one of the same site.`));
+    };
+    for (const key of ["arrays", "switches"] as const) {
+      for (const row of index.rows(key)) {
+        compare(key, row, row.site, "rack", "racks", row.rack);
+        compare(key, row, row.site, "feedA", "feeds", splitFeed(row.feedA).feed);
+        compare(key, row, row.site, "feedB", "feeds", splitFeed(row.feedB).feed);
+      }
+    }
+    for (const row of index.rows("switches")) for (const name of splitNames(row.networks)) compare("switches", row, row.site, "networks", "networks", name);
+    for (const { row, array } of index.ports) {
+      if (array === null) continue;
+      compare("ports", row, array.site, "network", "networks", row.network);
+      compare("ports", row, array.site, "switch", "switches", row.switch);
+    }
+    for (const row of index.rows("jobs")) for (const name of splitNames(row.arrays)) compare("jobs", row, row.site, "arrays", "arrays", name);
+    return remarks;
+  },
 };
 
 type Sited = "racks" | "feeds" | "networks" | "switches" | "arrays";
 
-function strangers(index: PlanIndex, key: TableKey, row: { readonly row: number }, site: string, column: string, target: Sited, names: readonly string[]): Remark[] {
-  if (site === "") return [];
-  return names.flatMap((name): Remark[] => {
-    const found = name === "" ? null : index.find(target, name);
-    if (found === null || found.site === "" || foldName(found.site) === foldName(site)) return [];
-    return [remarkAt(index, key, row, column as never, `${quote(name)} is at ${quote(found.site)}, this row at ${quote(site)}. Name one of the same site.`)];
-  });
+/** Tells at which other site something is; null where it is at this one, at every one, or nowhere known. */
+function siteElsewhere(index: PlanIndex, site: string, target: Sited, name: string): string | null {
+  const found = index.find(target, name);
+  if (found === null || found.site === "" || found.site === site || foldName(found.site) === foldName(site)) return null;
+  return found.site;
 }

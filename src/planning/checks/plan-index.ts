@@ -120,13 +120,17 @@ export class PlanIndex {
       const column = nameColumn(key);
       const made = new Map<string, PlanRow<Key>>();
       for (const row of this.rows(key)) {
-        const folded = foldName(textIn(row, column));
-        if (folded !== "" && !made.has(folded)) made.set(folded, row);
+        const text = textIn(row, column);
+        const folded = foldName(text);
+        if (folded === "") continue;
+        if (!made.has(folded)) made.set(folded, row);
+        // Most names are spelt alike everywhere: those are found without folding them again.
+        if (!made.has(text)) made.set(text, made.get(folded)!);
       }
       map = made;
       this.names.set(key, map);
     }
-    return map.get(foldName(name)) ?? null;
+    return map.get(name) ?? map.get(foldName(name)) ?? null;
   }
 
   /** Groups the rows of a table by the text of one column, without case; rows with a blank there are left out. */
@@ -164,7 +168,8 @@ export class PlanIndex {
       for (const one of this.networks) if (!made.has(foldName(one.row.network))) made.set(foldName(one.row.network), one);
       this.networksByName = made;
     }
-    return name === "" ? null : (this.networksByName.get(foldName(name)) ?? null);
+    if (name === "") return null;
+    return this.networksByName.get(name) ?? this.networksByName.get(foldName(name)) ?? null;
   }
 
   /** Lists the networks that reach a site: its own, and those of no site. */

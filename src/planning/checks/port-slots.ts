@@ -12,6 +12,8 @@ export interface ExpectedPort {
   readonly row: PlanRow<"ports"> | null;
 }
 
+const expected = new WeakMap<PlanIndex, Map<PlanRow<"arrays">, readonly ExpectedPort[]>>();
+
 /**
  * Lists what the Ports table ought to hold for an array: controller by controller, port by port, one row for each address family that
  * the networks of its site have.
@@ -19,7 +21,18 @@ export interface ExpectedPort {
  * The p-th port of a controller takes the networks of a family in turn, in the order of their rows. A row that names neither a network
  * nor an address may be of any family: it is taken for the first that lacks one.
  */
-export function expectedPorts(index: PlanIndex, array: PlanRow<"arrays">): ExpectedPort[] {
+export function expectedPorts(index: PlanIndex, array: PlanRow<"arrays">): readonly ExpectedPort[] {
+  const known = expected.get(index) ?? new Map<PlanRow<"arrays">, readonly ExpectedPort[]>();
+  expected.set(index, known);
+  let list = known.get(array);
+  if (list === undefined) {
+    list = workOut(index, array);
+    known.set(array, list);
+  }
+  return list;
+}
+
+function workOut(index: PlanIndex, array: PlanRow<"arrays">): ExpectedPort[] {
   const [controllers, ports] = [controllersOf(array), portNamesOf(array)];
   const networks = array.site === "" ? [] : index.networksOfSite(array.site).filter(({ prefix }) => prefix !== null);
   if (controllers === null || ports === null || networks.length === 0) return [];
@@ -50,7 +63,7 @@ export function missingPorts(index: PlanIndex, array: PlanRow<"arrays">): Expect
 
 /** Names the use of a port's address: controllers that share the address of a port number have one use of it. */
 export function portUse(array: string, sharing: string, controller: string, port: string): string {
-  return ["port", array, sharing === "array" ? "" : controller, port].map(foldName).join("\n");
+  return `port\n${foldName(array)}\n${sharing === "array" ? "" : foldName(controller)}\n${foldName(port)}`;
 }
 
 function slot(controller: string, port: string, family: Family | null): string {

@@ -1,3 +1,4 @@
+import type { PlanRow } from "../workbook-model";
 import { remarkAt, type Remark, type Rule } from "./finding";
 import { foldName } from "./plan-index";
 
@@ -7,16 +8,19 @@ export const switchPortTwice: Rule = {
   weight: "stop",
   meaning: "A port of a switch takes one cable.",
   check: (index) => {
-    const seen = new Map<string, { readonly cable: string; readonly row: number }>();
+    const seen = new Map<string, PlanRow<"ports">>();
     return index.rows("ports").flatMap((row): Remark[] => {
       if (row.switch === "" || row.switchPort === "") return [];
       const place = `${foldName(row.switch)}\n${foldName(row.switchPort)}`;
-      const cable = [row.array, row.controller, row.port].map(foldName).join("\n");
       const earlier = seen.get(place);
-      if (earlier === undefined) seen.set(place, { cable, row: row.row });
+      if (earlier === undefined) seen.set(place, row);
       // Addresses of both families on one port share its cable.
-      if (earlier === undefined || earlier.cable === cable) return [];
+      if (earlier === undefined || cableOf(earlier) === cableOf(row)) return [];
       return [remarkAt(index, "ports", row, "switchPort", `Port ${row.switchPort} of ${row.switch} is taken by row ${earlier.row + 1}. Choose a free one.`)];
     });
   },
 };
+
+function cableOf({ array, controller, port }: PlanRow<"ports">): string {
+  return [array, controller, port].map(foldName).join("\n");
+}

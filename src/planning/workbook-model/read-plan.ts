@@ -27,7 +27,7 @@ export type Row<Columns extends Record<string, Column> = Record<string, Column>>
 } & {
   /** Row of the sheet, counted from 0. */
   readonly row: number;
-  /** Every cell as a person reads it, by header text, the user's own columns included. Has no prototype. */
+  /** Every cell as a person reads it, by header text, the user's own columns included. Has no prototype. Not copied with the row. */
   readonly shown: Readonly<Record<string, string>>;
 };
 
@@ -118,33 +118,49 @@ function readTable(workbook: WorkbookSnapshot, key: TableKey): ReadTable | null 
     if (index >= 0) columns[name] = firstColumn + index;
   }
 
+  // What a row shows is asked for of few rows: it is worked out when it is, by every row's common prototype.
+  const prototype = Object.defineProperty({}, "shown", {
+    get(this: Row) {
+      return showRow(sheet.values[this.row] ?? [], headers, firstColumn, table, this);
+    },
+  });
+  const fields = Object.entries(table.columns).map(([name, column]) => ({ name, column, at: columns[name] ?? -1 }));
+  const typed = fields.filter(({ column, at }) => column.kind !== "formula" && at >= 0);
+
   const rows: Row[] = [];
   const faults: CellFault[] = [];
   for (let row = headerRow + 1; row <= lastRow; row += 1) {
     const line = sheet.values[row] ?? [];
     // A row counts once somebody typed into it: a formula that answers "" does not make one.
-    const filled = Object.entries(columns).some(([name, column]) => table.columns[name]!.kind !== "formula" && !isBlank(line[column]));
-    if (!filled) continue;
-    const shown = Object.create(null) as Record<string, string>;
-    headers.forEach((text, index) => {
-      if (text !== "") shown[text] = showCell(line[firstColumn + index]);
-    });
-    const fields: Record<string, unknown> = {};
-    for (const [name, column] of Object.entries(table.columns)) {
-      const at = columns[name];
-      const cell = at === undefined ? null : (line[at] ?? null);
+    if (!typed.some(({ at }) => !isBlank(line[at]))) continue;
+    const read = Object.create(prototype as object) as Record<string, unknown>;
+    read.row = row;
+    for (const { name, column, at } of fields) {
+      const cell = at < 0 ? null : (line[at] ?? null);
       try {
-        fields[name] = readCell(cell, column);
+        read[name] = readCell(cell, column);
       } catch (thrown) {
-        if (!(thrown instanceof Problem) || at === undefined) throw thrown;
-        fields[name] = blanks[column.kind];
+        if (!(thrown instanceof Problem)) throw thrown;
+        read[name] = blanks[column.kind];
         faults.push({ table: key, sheet: sheet.name, row, column: at, header: column.header, problem: thrown });
       }
-      if (column.kind === "date" && typeof fields[name] === "string") shown[column.header] = fields[name];
     }
-    rows.push({ ...fields, row, shown } as unknown as Row);
+    rows.push(read as unknown as Row);
   }
   return { key, name: table.name, sheet: sheet.name, headerRow, columns, firstColumn, lastColumn, lastRow, rows, faults };
+}
+
+/** Shows every cell of a row by its header; a date as ISO text. */
+function showRow(line: readonly CellValue[], headers: readonly string[], firstColumn: number, table: Table, row: object): Readonly<Record<string, string>> {
+  const shown = Object.create(null) as Record<string, string>;
+  headers.forEach((text, index) => {
+    if (text !== "") shown[text] = showCell(line[firstColumn + index]);
+  });
+  for (const [name, { kind, header }] of Object.entries(table.columns)) {
+    const value = (row as Readonly<Record<string, unknown>>)[name];
+    if (kind === "date" && typeof value === "string") shown[header] = value;
+  }
+  return shown;
 }
 
 const blanks: Reading = {

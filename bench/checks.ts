@@ -1,0 +1,84 @@
+import { assignPlanAddresses } from "../src/planning/assignment";
+import { builtInProcedures } from "../src/planning/commissioning";
+import { checkPlan, rules } from "../src/planning/checks";
+import { initialSettings, planSetUp, type SheetSnapshot, type TableRow, type TableRows, type WorkbookSnapshot } from "../src/planning/workbook-model";
+import { medianMs, printBench } from "./support";
+
+const sites = 20;
+const arraysPerSite = 50;
+const portsPerController = 10;
+
+/** Makes a plan of 1,000 arrays with 20,000 ports at 20 sites, each with four networks, four switches, ten racks and five hosts. */
+function makePlan(addressed: boolean): TableRows {
+  const rows = { sites: [], racks: [], feeds: [], networks: [], switches: [], hosts: [], links: [], clusters: [], pools: [], arrays: [], ports: [] } as Record<string, Record<string, string | number>[]>;
+  const used = new Map<string, number>();
+  for (let s = 1; s <= sites; s += 1) {
+    const site = `Site ${s}`;
+    rows.sites!.push({ site });
+    for (const side of ["A", "B"]) rows.feeds!.push({ feed: `S${s}-${side}`, site, source: `S${s} board ${side}`, volts: 400, phases: 3, breakerA: 125 });
+    for (let n = 0; n < 4; n += 1) rows.networks!.push({ network: `s${s}-n${n}`, site, prefix: `10.${s}.${n * 4}.0/22`, gateway: `10.${s}.${n * 4}.1`, mtu: 9000 });
+    for (let w = 0; w < 4; w += 1) rows.switches!.push({ switch: `s${s}-sw${w}`, site, feedA: `S${s}-A`, feedB: `S${s}-B`, watts: 150, networks: [0, 1, 2, 3].map((n) => `s${s}-n${n}`).join(", ") });
+    for (let w = 0; w < 4; w += 1) rows.links!.push({ from: `s${s}-sw${w}`, to: `s${s}-sw${(w + 1) % 4}` });
+    for (let h = 0; h < 5; h += 1) {
+      rows.hosts!.push({ host: `s${s}-host${h}`, site, address: `10.${s}.3.${200 + h}` });
+      rows.links!.push({ from: `s${s}-host${h}`, to: `s${s}-sw${h % 4}` }, { from: `s${s}-host${h}`, to: `s${s}-sw${(h + 1) % 4}` });
+    }
+    for (let r = 0; r < 10; r += 1) rows.racks!.push({ rack: `s${s}-r${r}`, site, units: 42, numberedFrom: "bottom", depthMm: 1000, limitKg: 900, coolingW: 9000, outlets: "20 x C13" });
+    for (let a = 0; a < arraysPerSite; a += 1) {
+      const array = `s${s}-a${a}`;
+      const pool = `s${s}-p${a % 5}`;
+      if (a < 5) {
+        rows.clusters!.push({ cluster: pool, network: `s${s}-n0`, sharedAddress: `10.${s}.3.${100 + a}`, state: "new", putIntoUse: "now" });
+        rows.pools!.push({ pool, cluster: pool, fillLimit: 0.8, acrossArrays: "3 copies" });
+      }
+      rows.arrays!.push({
+        id: `A${String((s - 1) * arraysPerSite + a + 1).padStart(4, "0")}`, array, site, model: "M", rack: `s${s}-r${Math.floor(a / 5)}`, bottomUnit: 1 + 6 * (a % 5), units: 4, depthMm: 800, weightKg: 40, liftKg: 20,
+        liftBy: "lift table", watts: 600, plug: "C14", feedA: `S${s}-A/L${1 + (a % 3)}`, feedB: `S${s}-B/L${1 + (a % 3)}`, controllers: "A,B", ports: String(portsPerController), portSharing: "controller",
+        drives: 24, driveSize: "8 TB", scheme: "RAID 60 9+2", spares: 2, reserve: 0.1, cluster: pool, clusterOrder: Math.floor(a / 5) + 1, pool, used: "60 TB",
+      });
+      for (const controller of ["A", "B"]) {
+        for (let p = 0; p < portsPerController; p += 1) {
+          const network = `s${s}-n${p % 4}`;
+          const count = (used.get(network) ?? 1) + 1;
+          used.set(network, count);
+          const address = `10.${s}.${(p % 4) * 4 + (count >> 8)}.${count & 255}`;
+          const to = `s${s}-sw${(p + (controller === "A" ? 0 : 1)) % 4}`;
+          const taken = (used.get(to) ?? 0) + 1;
+          used.set(to, taken);
+          rows.ports!.push({ array, controller, port: String(p), network, ...(addressed ? { address } : {}), mtu: 9000, switch: to, switchPort: String(taken) });
+        }
+      }
+    }
+  }
+  return { settings: initialSettings(), ...builtInProcedures, ...(rows as unknown as Record<string, readonly TableRow<"ports">[]>) };
+}
+
+function workbookOf(rows: TableRows): WorkbookSnapshot {
+  return {
+    sheets: planSetUp({ sheets: [] }, rows).map((plan): SheetSnapshot => ({
+      name: plan.name, visible: true, protected: false, attachments: 0, tables: plan.tables ?? [],
+      values: plan.rows.map((row) => row.map((cell) => cell.value ?? null)),
+      formulas: plan.rows.map((row) => row.map((cell) => cell.formula ?? null)),
+    })),
+  };
+}
+
+/** Measures the checks of a large plan, from the cells to the findings, and the assignment of all its addresses. */
+export default function checks(): void {
+  const whole = workbookOf(makePlan(true));
+  const bare = workbookOf(makePlan(false));
+  const findings = checkPlan(whole, rules);
+  const checking = medianMs(() => checkPlan(whole, rules));
+  const checkingBare = medianMs(() => checkPlan(bare, rules));
+  const assigned = assignPlanAddresses(bare).writes.length;
+  const assigning = medianMs(() => assignPlanAddresses(bare));
+  const ports = sites * arraysPerSite * 2 * portsPerController;
+  printBench(`Checks: ${sites * arraysPerSite} arrays, ${ports} ports, ${rules.length} rules`, [
+    { what: `checking, ${findings.length} findings`, measured: `${checking.toFixed(0)} ms`, target: "< 300 ms", holds: checking < 300 },
+    { what: `checking, ${ports} ports without an address`, measured: `${checkingBare.toFixed(0)} ms`, target: "< 300 ms", holds: checkingBare < 300 },
+    { what: `assigning ${assigned} addresses`, measured: `${assigning.toFixed(0)} ms`, target: "< 500 ms", holds: assigning < 500 && assigned === ports },
+  ]);
+  const byRule = new Map<string, number>();
+  for (const { rule } of findings) byRule.set(rule, (byRule.get(rule) ?? 0) + 1);
+  for (const [rule, count] of byRule) console.log(`  ${rule}: ${count}`);
+}
