@@ -1,4 +1,4 @@
-import { buildJob, builtInProcedures, jobsOf, readCommissioningPlan } from "../../../src/planning/commissioning";
+import { buildJob, builtInProcedures, jobsOf, readCommissioningPlan, readPlannedTab } from "../../../src/planning/commissioning";
 import { expandJob, type JobStep } from "../../../src/planning/commissioning/job-steps";
 import { sampleRows, type TableRows } from "../../../src/planning/workbook-model";
 import { jobName, moment, planWorkbook, smallPlan, step } from "../../support/commissioning-plan";
@@ -110,6 +110,13 @@ describe("the built-in procedures", () => {
     expect(order.map((section) => sections.indexOf(section))).toEqual([...order.keys()].map((index) => sections.indexOf(order[index]!)).sort((a, b) => a - b));
     expect(order.every((section) => sections.includes(section))).toBe(true);
   });
+});
+
+test("a tab of 5,000 steps is planned with every step under its own key", () => {
+  const source = readCommissioningPlan(planWorkbook({ ...small, steps: Array.from({ length: 5000 }, (_, index) => step(`L-${index}`, "Start", { record: index % 2 === 0 ? "tick" : "number" })) }));
+  const { tab, steps } = buildJob(source, jobsOf(source)[0]!, () => "new", moment);
+  expect(steps).toBe(5000);
+  expect(new Set(readPlannedTab(tab).steps.map(({ key }) => key)).size).toBe(5000);
 });
 
 describe("what cannot be built", () => {
