@@ -9,6 +9,7 @@ import { tables, type WorkbookSnapshot } from "../../src/planning/workbook-model
 import type { PlainPort } from "../support/plain-workbook";
 import { launchBrowser } from "./support/launch-browser";
 import { serveSite } from "./support/serve-site";
+import { WorkbookPage } from "./support/workbook-page";
 
 declare global {
   /** What the page of this test shows of itself. */
@@ -440,4 +441,56 @@ test("text of a cell that looks like markup is shown as the text it is", async (
   await turnTo("Plan");
   expect(await page.locator("#pane img, #pane b").count()).toBe(0);
   expect(await page.title()).toBe("Pane");
+});
+
+describe("over the browser workbook", () => {
+  let workbook: WorkbookPage;
+
+  beforeEach(async () => {
+    workbook = await WorkbookPage.open(browser);
+    ({ page, faults } = workbook);
+  });
+
+  afterEach(() => workbook.close());
+
+  test("an example is inserted where a person clicked, and answers", async () => {
+    await workbook.showSheet("Settings");
+    await workbook.click(2, 4);
+    await turnTo("Functions");
+    await page.getByRole("searchbox", { name: "Find a function" }).fill("usable");
+    await page.locator("summary", { hasText: "USABLE" }).first().click();
+    await button(/^Insert =BAY\.USABLE\("RAID 6",12,4\)/).click();
+    await said("The example stands in Settings!E3");
+    await workbook.settle();
+    expect((await workbook.sheet("Settings")).values[2]![4]).toBe(40);
+  });
+
+  test("a finding comes when somebody types a wrong name into a cell, leads back to it, and goes when it is mended", async () => {
+    await turnTo("Check");
+    const counts = page.locator(".bay-weights");
+    await counts.getByText("Stop 0").waitFor();
+    await workbook.showSheet("Racks");
+    await workbook.type(4, 1, "Nowhere");
+    await counts.getByText(/Stop [1-9]/).waitFor();
+    await workbook.showSheet("Sites");
+    await page.getByRole("button", { name: /"Nowhere".*Racks B5/ }).first().click();
+    await page.waitForFunction(async () => (await globalThis.baywright.port.selection()).sheet === "Racks");
+    await workbook.type(4, 1, "Reading Room");
+    await counts.getByText("Stop 0").waitFor();
+  });
+
+  test("addresses are assigned into the grid after a preview", async () => {
+    await turnTo("Plan");
+    const { values } = await workbook.sheet("Ports");
+    const column = values[3]!.indexOf("Address");
+    await workbook.showSheet("Ports");
+    await workbook.click(4, column);
+    await page.keyboard.press("Delete");
+    await workbook.settle();
+    await button(/^Assign addresses/).click();
+    await button("Write 1 cell").click();
+    await said("1 cell written");
+    await workbook.settle();
+    expect((await workbook.sheet("Ports")).values[4]![column]).toBe(values[4]![column]);
+  });
 });
