@@ -1,20 +1,20 @@
-import { writeFile } from "node:fs/promises";
 import { basename } from "node:path";
 import { parseArgs } from "node:util";
 import { bringBack, previewReturned } from "../actions/bring-back";
 import { momentOf } from "../actions/moment";
 import { openHeadless } from "./open-headless";
-import { readNamedFile, runCommand, wrongCall } from "./run-command";
+import { readNamedFile, runCommand, writeNamedFile, WrongCall } from "./run-command";
 
 const usage = `Usage: npm run -s merge-tabs -- plan.xlsx returned.xlsx -o out.xlsx [--take theirs|mine]
 Writes the records of a returned file into the plan's tabs, one line of JSON for each record that is written or in conflict.
-Exit code 0: all is written; 1: a file cannot be merged; 2: the call itself is wrong; 3: records that both sides changed were left as the plan has them.`;
+Exit code 0: all is written; 1: the file is written, but a tab could not be; 2: nothing is written, the call or a file is wrong; 3: records that
+both sides changed were left as the plan has them.`;
 
 async function main(args: readonly string[]): Promise<number> {
   const { values, positionals } = parseArgs({ args: [...args], allowPositionals: true, options: { output: { type: "string", short: "o" }, take: { type: "string" } } });
   const [planFile, returnedFile] = positionals;
   const { output, take } = values;
-  if (planFile === undefined || returnedFile === undefined || positionals.length > 2 || output === undefined || (take !== undefined && take !== "theirs" && take !== "mine")) return wrongCall;
+  if (planFile === undefined || returnedFile === undefined || positionals.length > 2 || output === undefined || (take !== undefined && take !== "theirs" && take !== "mine")) throw new WrongCall();
   const plan = await openHeadless(await readNamedFile(planFile));
   try {
     const returned = await openHeadless(await readNamedFile(returnedFile));
@@ -35,7 +35,7 @@ async function main(args: readonly string[]): Promise<number> {
       if (!outcome.built) failed += 1;
       console.log(JSON.stringify(outcome));
     }
-    await writeFile(output, await plan.save());
+    await writeNamedFile(output, await plan.save());
     return failed > 0 ? 1 : left > 0 ? 3 : 0;
   } finally {
     plan.dispose();
