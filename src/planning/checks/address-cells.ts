@@ -8,8 +8,6 @@ export interface AddressCell {
   readonly table: "ports" | "clusters" | "hosts";
   readonly row: PlanRow<"ports"> | PlanRow<"clusters"> | PlanRow<"hosts">;
   readonly column: "address" | "sharedAddress";
-  /** What uses it, for a sentence. */
-  readonly user: string;
   /** Cells with the same use are one: the address of a port number that controllers share, say. */
   readonly use: string;
   readonly address: Address;
@@ -30,20 +28,21 @@ export function addressCells(index: PlanIndex): readonly AddressCell[] {
 }
 
 function portCells(index: PlanIndex): AddressCell[] {
-  return index.ports.flatMap(({ row, array, network, address }): AddressCell[] => {
-    if (address === null) return [];
-    const use = portUse(row.array, foldName(array?.portSharing ?? ""), row.controller, row.port);
-    const user = `${row.array} port ${row.controller}${row.controller === "" ? "" : "/"}${row.port}`;
+  const cells: AddressCell[] = [];
+  for (const { row, array, network, address } of index.ports) {
+    if (address === null) continue;
+    const use = portUse(row.array, array === null ? "" : foldName(array.portSharing), row.controller, row.port);
     const named = network ?? (array === null ? null : networkHolding(index.networksOfSite(array.site), address));
-    return [{ table: "ports", row, column: "address", user, use, address, network: named }];
-  });
+    cells.push({ table: "ports", row, column: "address", use, address, network: named });
+  }
+  return cells;
 }
 
 function clusterCells(index: PlanIndex): AddressCell[] {
   return index.rows("clusters").flatMap((row): AddressCell[] => {
     const address = row.sharedAddress === "" ? null : readAddress(row.sharedAddress);
     if (address === null) return [];
-    return [{ table: "clusters", row, column: "sharedAddress", user: `cluster ${row.cluster}`, use: `cluster\n${row.row}`, address, network: index.network(row.network) }];
+    return [{ table: "clusters", row, column: "sharedAddress", use: `cluster\n${row.row}`, address, network: index.network(row.network) }];
   });
 }
 
@@ -51,8 +50,15 @@ function hostCells(index: PlanIndex): AddressCell[] {
   return index.rows("hosts").flatMap((row): AddressCell[] => {
     const address = row.address === "" ? null : readAddress(row.address);
     if (address === null) return [];
-    return [{ table: "hosts", row, column: "address", user: `host ${row.host}`, use: `host\n${row.row}`, address, network: networkHolding(index.networksOfSite(row.site), address) }];
+    return [{ table: "hosts", row, column: "address", use: `host\n${row.row}`, address, network: networkHolding(index.networksOfSite(row.site), address) }];
   });
+}
+
+/** Names what uses an address, for a sentence. */
+export function userOf({ row }: AddressCell): string {
+  if ("sharedAddress" in row) return `cluster ${row.cluster}`;
+  if ("host" in row) return `host ${row.host}`;
+  return `${row.array} port ${row.controller}${row.controller === "" ? "" : "/"}${row.port}`;
 }
 
 /** Makes a key under which an address of one routing table is found again, however it is spelt. */

@@ -1,6 +1,6 @@
 import { formatAddress } from "../addressing";
 import { tables } from "../workbook-model";
-import { addressCells, addressKey, type AddressCell } from "./address-cells";
+import { addressCells, addressKey, userOf, type AddressCell } from "./address-cells";
 import { remarkAt, type Remark, type Rule } from "./finding";
 
 export const addressTwice: Rule = {
@@ -21,7 +21,7 @@ export const addressTwice: Rule = {
       if (cell.table === "clusters" && earlier.table === "ports") return [];
       if (cell.use === earlier.use && !isSameController(cell, earlier)) return [];
       const where = `row ${earlier.row.row + 1} of ${tables[earlier.table].name}`;
-      return [remarkAt(index, cell.table, cell.row, cell.column as never, `${formatAddress(cell.address)} of ${cell.user} is used by ${earlier.user} already, in ${where}. Give each its own.`)];
+      return [remarkAt(index, cell.table, cell.row, cell.column as never, `${formatAddress(cell.address)} of ${userOf(cell)} is used by ${userOf(earlier)} already, in ${where}. Give each its own.`)];
     });
   },
 };

@@ -14,7 +14,9 @@ export const controllerOnOneSwitch: Rule = {
       for (const port of index.portsOf(array)) {
         if (port.row.switch === "") continue;
         const key = foldName(port.row.controller);
-        byController.set(key, [...(byController.get(key) ?? []), port]);
+        const list = byController.get(key);
+        if (list === undefined) byController.set(key, [port]);
+        else list.push(port);
       }
       return [...byController.values()].flatMap((ports): Remark[] => {
         const first = ports[0]!.row;

@@ -18,12 +18,14 @@ export const dateInText: Rule = {
       return Object.entries((tables[key] as Table).columns).flatMap(([name, { kind, header }]): Remark[] => {
         const column = table.columns[name];
         if (column === undefined || kind !== "text" || key === "settings") return [];
-        return index.rows(key).flatMap(({ row }): Remark[] => {
+        const remarks: Remark[] = [];
+        for (const { row } of index.rows(key)) {
           const value = values[row]?.[column];
-          if (typeof value !== "number" || !Number.isInteger(value) || value < firstDay || value > lastDay) return [];
+          if (typeof value !== "number" || !Number.isInteger(value) || value < firstDay || value > lastDay) continue;
           const day = new Date((value - 25_569) * 86_400_000).toISOString().slice(0, 10);
-          return [{ sheet: table.sheet, row, column, sentence: `${header} holds the number ${value}, perhaps a text that turned into the date ${day}. Set text format and type it again.` }];
-        });
+          remarks.push({ sheet: table.sheet, row, column, sentence: `${header} holds the number ${value}, perhaps a text that turned into the date ${day}. Set text format and type it again.` });
+        }
+        return remarks;
       });
     }),
 };

@@ -1,5 +1,5 @@
 import { formatAddress } from "../addressing";
-import { addressCells, addressKey } from "./address-cells";
+import { addressCells, addressKey, userOf } from "./address-cells";
 import { remarkAt, type Remark, type Rule } from "./finding";
 
 export const gatewayTaken: Rule = {
@@ -12,10 +12,11 @@ export const gatewayTaken: Rule = {
     for (const { row, gateway, routing } of index.networks) {
       if (gateway !== null && typeof gateway !== "string") gateways.set(addressKey(gateway, routing), row.network);
     }
-    return addressCells(index).flatMap(({ table, row, column, user, address, network }): Remark[] => {
+    return addressCells(index).flatMap((cell): Remark[] => {
+      const { table, row, column, address, network } = cell;
       const owner = gateways.get(addressKey(address, network?.routing ?? ""));
       if (owner === undefined) return [];
-      return [remarkAt(index, table, row, column as never, `${formatAddress(address)} of ${user} is the gateway of ${owner}. Give it another address.`)];
+      return [remarkAt(index, table, row, column as never, `${formatAddress(address)} of ${userOf(cell)} is the gateway of ${owner}. Give it another address.`)];
     });
   },
 };

@@ -73,8 +73,7 @@ const controllerMark = "\u0000controller ";
 function cablesOf(index: PlanIndex, array: PlanRow<"arrays">): Link[] {
   const several = (controllersOf(array)?.length ?? 0) > 1;
   const runs = new Map<string, { readonly link: Link; readonly port: string; isDouble: boolean }>();
-  for (const { row } of index.portsOf(array)) {
-    const to = row.switch === "" ? null : index.find("switches", row.switch);
+  for (const { row, to } of index.portsOf(array)) {
     if (to === null) continue;
     const key = `${several ? foldName(row.controller) : ""}\n${to.switch}`;
     const run = runs.get(key);

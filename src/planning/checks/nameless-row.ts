@@ -12,12 +12,14 @@ export const namelessRow: Rule = {
       const table = index.table(key);
       if (table === null) return [];
       const required = Object.entries((tables[key] as Table).columns).filter(([, column]) => column.required === true);
-      return index.rows(key).flatMap((row): Remark[] => {
-        return required.flatMap(([name, { header }]): Remark[] => {
+      const remarks: Remark[] = [];
+      for (const row of index.rows(key)) {
+        for (const [name, { header }] of required) {
           const column = table.columns[name];
-          if (column === undefined || fieldOf(row, name) !== "") return [];
-          return [{ sheet: table.sheet, row: row.row, column, sentence: `${header} is blank in a row that holds something else. Write it, or empty the row.` }];
-        });
-      });
+          if (column === undefined || fieldOf(row, name) !== "") continue;
+          remarks.push({ sheet: table.sheet, row: row.row, column, sentence: `${header} is blank in a row that holds something else. Write it, or empty the row.` });
+        }
+      }
+      return remarks;
     }),
 };

@@ -19,14 +19,16 @@ export const numberAsText: Rule = {
       return Object.entries((tables[key] as Table).columns).flatMap(([name, { kind, header }]): Remark[] => {
         const column = table.columns[name];
         if (column === undefined || !numeric.includes(kind)) return [];
-        return index.rows(key).flatMap((row): Remark[] => {
+        const remarks: Remark[] = [];
+        for (const row of index.rows(key)) {
           const value = values[row.row]?.[column];
-          const read = fieldOf(row, name);
-          if (typeof value !== "string" || typeof read !== "number") return [];
+          const read = typeof value === "string" ? fieldOf(row, name) : null;
+          if (typeof value !== "string" || typeof read !== "number") continue;
           const place = { sheet: table.sheet, row: row.row, column, sentence: `${header} ${quote(value)} is text, which formulas do not count. Write it as a number.` };
           const mend = mendAt(index, key, row, name as never, read);
-          return [mend === null ? place : { ...place, mend }];
-        });
+          remarks.push(mend === null ? place : { ...place, mend });
+        }
+        return remarks;
       });
     }),
 };

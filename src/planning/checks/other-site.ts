@@ -22,10 +22,10 @@ export const otherSite: Rule = {
       }
     }
     for (const row of index.rows("switches")) for (const name of splitNames(row.networks)) compare("switches", row, row.site, "networks", "networks", name);
-    for (const { row, array } of index.ports) {
+    for (const { row, array, network, to } of index.ports) {
       if (array === null) continue;
-      compare("ports", row, array.site, "network", "networks", row.network);
-      compare("ports", row, array.site, "switch", "switches", row.switch);
+      if (network !== null && network.row.site !== array.site) compare("ports", row, array.site, "network", "networks", row.network);
+      if (to !== null && to.site !== array.site) compare("ports", row, array.site, "switch", "switches", row.switch);
     }
     for (const row of index.rows("jobs")) for (const name of splitNames(row.arrays)) compare("jobs", row, row.site, "arrays", "arrays", name);
     return remarks;

@@ -48,6 +48,19 @@ export interface PortFacts {
   readonly network: NetworkFacts | null;
   /** Null where the cell is blank or no address. */
   readonly address: Address | null;
+  /** Switch that it is cabled to; null where none is named or it has no row. */
+  readonly to: PlanRow<"switches"> | null;
+  /** Controller and port in one text without case: rows of the same one stand for the same socket. */
+  readonly socket: string;
+}
+
+/** A port of a controller that an array has by its columns Controllers and Ports. */
+export interface Socket {
+  readonly controller: string;
+  readonly port: string;
+  /** Place of the port on its controller, from 0. */
+  readonly at: number;
+  readonly socket: string;
 }
 
 export { foldName };
@@ -82,6 +95,7 @@ export class PlanIndex {
   private readonly groups = new Map<string, ReadonlyMap<string, readonly unknown[]>>();
   private readonly sheets: ReadonlyMap<string, SheetSnapshot>;
   private readonly siteNetworks = new Map<string, readonly NetworkFacts[]>();
+  private readonly sockets = new Map<string, readonly Socket[] | null>();
   private networkFacts: readonly NetworkFacts[] | null = null;
   private networksByName: ReadonlyMap<string, NetworkFacts> | null = null;
   private portFacts: readonly PortFacts[] | null = null;
@@ -189,8 +203,22 @@ export class PlanIndex {
       array: this.find("arrays", row.array),
       network: this.network(row.network),
       address: row.address === "" ? null : readAddress(row.address),
+      to: row.switch === "" ? null : this.find("switches", row.switch),
+      socket: socketOf(row.controller, row.port),
     }));
     return this.portFacts;
+  }
+
+  /** Lists the ports that an array has, controller by controller; null where a column is blank or cannot be read. */
+  socketsOf({ controllers, ports }: PlanRow<"arrays">): readonly Socket[] | null {
+    // Arrays of one model have the same ones: they are worked out once for all.
+    const key = `${controllers}\n${ports}`;
+    let list = this.sockets.get(key);
+    if (list === undefined) {
+      list = workOutSockets(controllers, ports);
+      this.sockets.set(key, list);
+    }
+    return list;
   }
 
   /** Lists the port rows of an array. */
@@ -219,9 +247,16 @@ export function controllersOf(array: PlanRow<"arrays">): string[] | null {
   return orNull(() => (array.controllers === "" ? null : parseControllerNames(array.controllers)));
 }
 
-/** Names the ports of each controller of an array; null where the cell is blank or cannot be read. */
-export function portNamesOf(array: PlanRow<"arrays">): string[] | null {
-  return orNull(() => (array.ports === "" ? null : parsePortNames(array.ports)));
+function workOutSockets(controllers: string, ports: string): Socket[] | null {
+  if (controllers === "" || ports === "") return null;
+  return orNull(() => {
+    const portNames = parsePortNames(ports);
+    return parseControllerNames(controllers).flatMap((controller) => portNames.map((port, at) => ({ controller, port, at, socket: socketOf(controller, port) })));
+  });
+}
+
+function socketOf(controller: string, port: string): string {
+  return `${foldName(controller)}\n${foldName(port)}`;
 }
 
 /** Runs `read` and gives null where it refuses: another rule says why. */

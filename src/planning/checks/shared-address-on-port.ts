@@ -1,5 +1,5 @@
 import { formatAddress } from "../addressing";
-import { addressCells, addressKey } from "./address-cells";
+import { addressCells, addressKey, userOf, type AddressCell } from "./address-cells";
 import { remarkAt, type Remark, type Rule } from "./finding";
 
 export const sharedAddressOnPort: Rule = {
@@ -8,12 +8,12 @@ export const sharedAddressOnPort: Rule = {
   weight: "stop",
   meaning: "The shared address of a cluster sits on no port: the cluster moves it itself.",
   check: (index) => {
-    const ports = new Map<string, string>();
-    for (const { table, address, network, user } of addressCells(index)) if (table === "ports") ports.set(addressKey(address, network?.routing ?? ""), user);
+    const ports = new Map<string, AddressCell>();
+    for (const cell of addressCells(index)) if (cell.table === "ports") ports.set(addressKey(cell.address, cell.network?.routing ?? ""), cell);
     return addressCells(index).flatMap(({ table, row, address, network }): Remark[] => {
-      const user = table === "clusters" ? ports.get(addressKey(address, network?.routing ?? "")) : undefined;
-      if (user === undefined) return [];
-      return [remarkAt(index, "clusters", row, "sharedAddress", `${formatAddress(address)} is the address of ${user} too. A shared address sits on no port: write a free one.`)];
+      const port = table === "clusters" ? ports.get(addressKey(address, network?.routing ?? "")) : undefined;
+      if (port === undefined) return [];
+      return [remarkAt(index, "clusters", row, "sharedAddress", `${formatAddress(address)} is the address of ${userOf(port)} too. A shared address sits on no port: write a free one.`)];
     });
   },
 };

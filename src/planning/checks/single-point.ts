@@ -12,7 +12,7 @@ export const singlePoint: Rule = {
     // One remark a point and array, however many hosts it parts from it.
     const parted = new Map<string, { readonly path: HostPath; readonly point: string; hosts: number }>();
     for (const path of hostPaths(index)) {
-      if (path.points === null || hangsOnOneSwitch(index, path)) continue;
+      if (path.points === null || path.points.length === 0 || hangsOnOneSwitch(index, path)) continue;
       for (const { name } of path.points) {
         const key = `${path.array.row} ${name}`;
         const earlier = parted.get(key);

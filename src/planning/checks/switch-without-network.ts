@@ -9,8 +9,7 @@ export const switchWithoutNetwork: Rule = {
   meaning: "A port is cabled to a switch that carries its network.",
   check: (index) => {
     const carried = new Map(index.rows("switches").map((row) => [row, new Set(splitNames(row.networks).map(foldName))]));
-    return index.ports.flatMap(({ row }): Remark[] => {
-      const to = row.switch === "" ? null : index.find("switches", row.switch);
+    return index.ports.flatMap(({ row, to }): Remark[] => {
       if (to === null || row.network === "" || carried.get(to)!.has(foldName(row.network))) return [];
       return [remarkAt(index, "ports", row, "switch", `${to.switch} does not carry network ${quote(row.network)} of this port. Add it to the switch, or cable the port to another.`)];
     });

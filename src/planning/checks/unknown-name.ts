@@ -22,9 +22,9 @@ export const unknownName: Rule = {
 function referencesOf(index: PlanIndex, key: TableKey, column: string, schema: Column): Remark[] {
   const target = tableKeys.find((one) => tables[one].name === schema.from)!;
   if (index.table(target) === null) return [];
-  return index.rows(key).flatMap((row): Remark[] => {
+  const strangers = index.rows(key).filter((row) => textIn(row, column) !== "" && index.find(target, textIn(row, column)) === null);
+  return strangers.flatMap((row): Remark[] => {
     const text = textIn(row, column);
-    if (text === "") return [];
     const names = schema.several === true ? splitNames(text) : [target === "feeds" ? splitFeed(text).feed : text];
     return names.flatMap((name): Remark[] => {
       if (index.find(target, name) !== null) return [];
