@@ -82,8 +82,9 @@ export function textIn(row: object, column: string): string {
 
 /** Takes the phase off the name of a feed: `A/L2` hangs on feed A, phase 2. */
 export function splitFeed(text: string): { readonly feed: string; readonly phase: string | null } {
-  const match = /^(.*\S)\s*\/\s*(L[123])$/i.exec(text);
-  return match === null ? { feed: text, phase: null } : { feed: match[1]!, phase: match[2]!.toUpperCase() };
+  const slash = text.lastIndexOf("/");
+  const phase = slash < 1 ? "" : text.slice(slash + 1).trim().toUpperCase();
+  return /^L[123]$/.test(phase) ? { feed: text.slice(0, slash).trim(), phase } : { feed: text, phase: null };
 }
 
 /** The plan with everything that several rules look up, each worked out once and only when asked for. */

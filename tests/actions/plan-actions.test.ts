@@ -1,0 +1,159 @@
+import { findSelectedPortPlan } from "../../src/actions/keep-addresses";
+import { loadSample } from "../../src/actions/load-sample";
+import { previewSetUp, setUp } from "../../src/actions/set-up";
+import { writeShownChanges } from "../../src/actions/write-changes";
+import { assignPlanAddresses } from "../../src/planning/assignment";
+import { checkPlan, mendsOf, rules } from "../../src/planning/checks";
+import { readPlan, rowsOf, sampleRows, tables, type WorkbookSnapshot } from "../../src/planning/workbook-model";
+import type { Area } from "../../src/planning/workbook-model";
+import { PlainPort, withCell, workbookOf } from "../support/plain-workbook";
+import { sample, workbookWith } from "../support/plan-rows";
+
+describe("setting up", () => {
+  test("adds every table to an empty workbook in one go, and says so beforehand", async () => {
+    const port = new PlainPort();
+    const preview = await previewSetUp(port);
+    expect(port.applied).toEqual([]);
+    expect(await setUp(port)).toEqual(preview);
+    expect(preview).toEqual({ added: Object.values(tables).map(({ name }) => name), kept: [] });
+    expect(port.applied).toHaveLength(1);
+  });
+
+  test("fills in thresholds and procedures, and leaves a plan in which nothing can be found", async () => {
+    const port = new PlainPort();
+    await setUp(port);
+    expect(checkPlan(port.workbook, rules)).toEqual([]);
+    expect(rowsOf(readPlan(port.workbook), "steps").length).toBeGreaterThan(100);
+  });
+
+  test("does not touch a table that is there, however little it holds", async () => {
+    const own = workbookOf({ Ours: [["Table: Racks"], ["Rack", "Site"], ["R1", "Mill"]] });
+    const port = new PlainPort(own);
+    const { kept } = await setUp(port);
+    expect(kept).toEqual(["Racks"]);
+    expect(port.workbook.sheets[0]).toEqual(own.sheets[0]);
+    expect(await setUp(port)).toEqual({ added: [], kept: Object.values(tables).map(({ name }) => name) });
+    expect(port.applied).toHaveLength(1);
+  });
+});
+
+describe("loading the sample", () => {
+  test("fills an empty workbook, and one that was only set up, with the same plan", async () => {
+    const fresh = new PlainPort();
+    await loadSample(fresh);
+    const before = new PlainPort();
+    await setUp(before);
+    await loadSample(before);
+    const listed = (workbook: WorkbookSnapshot): unknown => (["sites", "arrays", "ports", "jobs", "steps"] as const).map((key) => rowsOf(readPlan(workbook), key).map(({ shown }) => ({ ...shown })));
+    expect(listed(before.workbook)).toEqual(listed(fresh.workbook));
+    expect(rowsOf(readPlan(before.workbook), "ports")).toHaveLength(sampleRows().ports!.length);
+    expect(checkPlan(before.workbook, rules).filter(({ weight }) => weight !== "note")).toEqual([]);
+  });
+
+  test("refuses a workbook that holds a plan, and leaves it as it was", async () => {
+    const own = workbookOf({ Ours: [["Table: Racks"], ["Rack", "Site"], ["R1", "Mill"]] });
+    const port = new PlainPort(own);
+    await expect(loadSample(port)).rejects.toThrow("Table Racks holds 1 rows already");
+    expect(port.applied).toEqual([]);
+  });
+});
+
+describe("writing what was shown", () => {
+  const bare = (): WorkbookSnapshot => workbookWith({ ...sample(), ports: [] });
+
+  test("grows the table, then writes whole blocks", async () => {
+    const port = new PlainPort(bare());
+    await writeShownChanges(port, assignPlanAddresses(port.workbook), assignPlanAddresses);
+    expect(port.applied[0]!.map(({ kind }) => kind)).toEqual(["resize-table", "write"]);
+    expect(rowsOf(readPlan(port.workbook), "ports")).toHaveLength(48);
+    expect(assignPlanAddresses(port.workbook).writes).toEqual([]);
+  });
+
+  test("writes nothing once somebody's edit makes the changes come out otherwise", async () => {
+    const port = new PlainPort(bare());
+    const shown = assignPlanAddresses(port.workbook);
+    const networks = port.workbook.sheets.find(({ name }) => name === "Networks")!;
+    const reserved = networks.values[3]!.indexOf("Reserved");
+    port.workbook = withCell(port.workbook, "Networks", 4, reserved, "10.64.11.1-10.64.11.9");
+    await expect(writeShownChanges(port, shown, assignPlanAddresses)).rejects.toThrow("edited after this was shown");
+    expect(port.applied).toEqual([]);
+  });
+
+  test("writes nothing once a row was inserted above", async () => {
+    const rows = sample();
+    rows.ports[3]!.address = null;
+    const port = new PlainPort(workbookWith(rows));
+    const shown = assignPlanAddresses(port.workbook);
+    rows.ports.unshift({ array: "rr-array-9" });
+    port.workbook = workbookWith(rows);
+    await expect(writeShownChanges(port, shown, assignPlanAddresses)).rejects.toThrow("edited after this was shown");
+    expect(port.applied).toEqual([]);
+  });
+
+  test("is not put off by an edit that changes nothing of it", async () => {
+    const port = new PlainPort(bare());
+    const shown = assignPlanAddresses(port.workbook);
+    port.workbook = withCell(port.workbook, "Sites", 4, 2, "Night desk");
+    await writeShownChanges(port, shown, assignPlanAddresses);
+    expect(port.applied).toHaveLength(1);
+  });
+
+  test("passes a refusal of the workbook on, such as a protected sheet", async () => {
+    const port = new PlainPort(bare());
+    port.refuse = new Error("Sheet Ports is protected.");
+    await expect(writeShownChanges(port, assignPlanAddresses(port.workbook), assignPlanAddresses)).rejects.toThrow("Sheet Ports is protected.");
+  });
+
+  test("says so when a table was deleted in between", async () => {
+    const port = new PlainPort(bare());
+    const shown = assignPlanAddresses(port.workbook);
+    port.workbook = { sheets: port.workbook.sheets.filter(({ name }) => name !== "Networks") };
+    await expect(writeShownChanges(port, shown, assignPlanAddresses)).rejects.toThrow("The workbook has no table Networks");
+  });
+});
+
+test("mending everything that has a mend leaves nothing that has one", async () => {
+  const rows = sample();
+  Object.assign(rows.arrays[0]!, { id: null, rack: "RR R1", drives: "24" });
+  rows.arrays[1]!.liftBy = "one";
+  rows.ports[0]!.mtu = 1500;
+  rows.ports[1]!.network = null;
+  rows.jobs[0]!.job = "Reading Room: day 1";
+  const port = new PlainPort(workbookWith(rows));
+  const plan = (workbook: WorkbookSnapshot) => mendsOf(checkPlan(workbook, rules));
+  await writeShownChanges(port, plan(port.workbook), plan);
+  expect(checkPlan(port.workbook, rules).map(({ rule }) => rule)).toEqual(["pool-without-scheme"]);
+});
+
+describe("finding the PORTPLAN table that is selected", () => {
+  class SpillPort extends PlainPort {
+    constructor(
+      private readonly at: { readonly row: number; readonly column: number },
+      private readonly spill: Area | null,
+    ) {
+      const { sheets } = workbookOf({ Quick: [["=", null], [null, null]] });
+      super({ sheets: [{ ...sheets[0]!, formulas: [["=BAY.PORTPLAN(A9:C12,E9:G12)", null], [null, null]] }] });
+    }
+
+    override selection() {
+      return Promise.resolve({ sheet: "Quick", area: { ...this.at, rows: 1, columns: 1 } }) as Promise<never>;
+    }
+
+    override spillAreas() {
+      return Promise.resolve([this.spill]) as Promise<null[]>;
+    }
+  }
+  const spill = { row: 0, column: 0, rows: 9, columns: 7 };
+
+  test.each([[0, 0], [8, 6], [4, 2]])("finds it from row %i, column %i of it", async (row, column) => {
+    expect(await findSelectedPortPlan(new SpillPort({ row, column }, spill))).toEqual({ sheet: "Quick", area: spill });
+  });
+
+  test.each([[9, 0], [0, 7]])("refuses a cell outside of it: row %i, column %i", async (row, column) => {
+    await expect(findSelectedPortPlan(new SpillPort({ row, column }, spill))).rejects.toThrow("Select one of its cells");
+  });
+
+  test("refuses a formula that does not spill", async () => {
+    await expect(findSelectedPortPlan(new SpillPort({ row: 0, column: 0 }, null))).rejects.toThrow("Select one of its cells");
+  });
+});

@@ -1,0 +1,56 @@
+import { keepPlannedPorts } from "../../../src/planning/assignment";
+import type { CellValue, WorkbookSnapshot } from "../../../src/planning/workbook-model";
+import { cellOf, sample, workbookWith, type EditableRows } from "../../support/plan-rows";
+import { workbookOf } from "../../support/plain-workbook";
+
+const header = ["Array", "Controller", "Port", "Network", "Address", "Mask", "Gateway"];
+const place = { sheet: "Quick", area: { row: 1, column: 1, rows: 3, columns: 7 } };
+
+function withSpill(rows: EditableRows, lines: readonly (readonly CellValue[])[], titles: readonly string[] = header): WorkbookSnapshot {
+  const quick = workbookOf({ Quick: [[], ...[titles, ...lines].map((line) => [null, ...line])] });
+  return { sheets: [...workbookWith(rows).sheets, ...quick.sheets] };
+}
+
+function written(workbook: WorkbookSnapshot): string[] {
+  return keepPlannedPorts(workbook, place).writes.map((write) => `${cellOf(workbook, write)}: ${String(write.value)}`);
+}
+
+const planned = [
+  ["rr-array-1", "A", "0", "rr-data-1", "10.64.11.1", "255.255.255.0", "none"],
+  ["rr-array-1", "A", "1", "rr-data-2", "10.64.12.1", "255.255.255.0", "none"],
+] as const;
+
+describe("keeping the addresses of a PORTPLAN table", () => {
+  test("adds rows for ports that have none", () => {
+    const rows = sample();
+    rows.ports = rows.ports.slice(2);
+    expect(written(withSpill(rows, planned))).toEqual([
+      "Ports 51 Array: rr-array-1", "Ports 51 Controller: A", "Ports 51 Port: 0", "Ports 51 Network: rr-data-1", "Ports 51 Address: 10.64.11.1",
+      "Ports 52 Array: rr-array-1", "Ports 52 Controller: A", "Ports 52 Port: 1", "Ports 52 Network: rr-data-2", "Ports 52 Address: 10.64.12.1",
+    ]);
+  });
+
+  test("passes over ports that have the address, however spelt, and fills a row that lacks it", () => {
+    const rows = sample();
+    rows.ports[1]!.address = null;
+    expect(written(withSpill(rows, planned))).toEqual(["Ports 6 Address: 10.64.12.1"]);
+  });
+
+  test("refuses an address other than the one that a port has, and writes nothing", () => {
+    const rows = sample();
+    rows.ports[1]!.address = "10.64.12.99";
+    expect(() => written(withSpill(rows, planned))).toThrow("Ports row 6 has 10.64.12.99 for rr-array-1 A/1, the table says 10.64.12.1");
+  });
+
+  test.each([
+    ["a table with other headers", planned, ["Name", "Address"], "no columns array, controller, port, network and address"],
+    ["an error in the table", [planned[0], [{ error: "#N/A" }, "", "", "", "", "", ""]], header, "Quick row 4 shows"],
+    ["a row without an address", [planned[0], ["rr-array-1", "A", "1", "rr-data-2", "", "", ""]], header, "Quick row 4 address"],
+  ] as [string, readonly (readonly CellValue[])[], readonly string[], string][])("refuses %s", (_, lines, titles, sentence) => {
+    expect(() => keepPlannedPorts(withSpill(sample(), lines, titles), place)).toThrow(sentence);
+  });
+
+  test("refuses a sheet that is gone", () => {
+    expect(() => keepPlannedPorts(workbookWith(sample()), place)).toThrow("Select the table of a BAY.PORTPLAN formula");
+  });
+});
