@@ -26,6 +26,8 @@ module.exports = {
       globalTeardown: "<rootDir>/tests/e2e/support/global-teardown.ts",
     },
   ],
+  // The engine of the browser workbook keeps a timer after it was disposed of; the run ends all the same.
+  forceExit: true,
   testTimeout: 60_000,
   reporters: ["default", "<rootDir>/scripts/count-reporter.js"],
 };
