@@ -120,4 +120,13 @@ describe("the pane in the spreadsheet host", () => {
     await said("Press Enter or Esc in the sheet");
     expect(await sheetNames()).toEqual(["Sheet1"]);
   });
+
+  test("says so where the host library cannot be loaded", async () => {
+    await page.unroute(library);
+    await page.route(library, (route) => route.abort());
+    await page.reload();
+    await page.locator("#pane", { hasText: "The host library could not be loaded" }).waitFor();
+    expect(faults.some((one) => one.includes("ERR_FAILED"))).toBe(true);
+    faults.length = 0;
+  });
 });
