@@ -77,7 +77,7 @@ function planTable<Key extends TableKey>(key: Key, rows: readonly TableRow<Key>[
     [{ value: markerText(table), style: "marker" }],
     [{ value: table.note, style: "note" }],
     [],
-    columns.map(([, { header }]) => ({ value: header, style: "header" })),
+    columns.map(([, { header, kind }]) => ({ value: header, style: centred.has(kindStyles[kind]) ? "headerCentred" : "header" })),
   ];
   for (let index = 0; index < count; index += 1) {
     const row: Readonly<Record<string, Scalar | undefined>> = rows[index] ?? {};
@@ -88,6 +88,7 @@ function planTable<Key extends TableKey>(key: Key, rows: readonly TableRow<Key>[
     name: places.get(key)!.sheet,
     rows: cells,
     styles,
+    rowHeights: heightsOf(columns.map(([, { width }]) => width ?? null), cells),
     columnWidths: columns.map(([name, column]) => widthOf(column, rows.map((row: Readonly<Record<string, Scalar | undefined>>) => row[name]))),
     freeze: { rows: headerRow + 1, columns: 0 },
     validations: columns.flatMap(([, column], index) => validationOf(column, { row: headerRow + 1, column: index, rows: count, columns: 1 }, places)),
@@ -100,17 +101,23 @@ const kindStyles: Readonly<Record<ColumnKind, string>> = {
   text: "text", choice: "text", scheme: "text", tick: "text", size: "size", count: "plain", number: "plain", share: "share", date: "date", formula: "formula",
 };
 
+/** Numbers stand in the middle of their column, so that none touches the text of the next. */
+const centred: ReadonlySet<string> = new Set(["size", "plain", "share", "date", "formula"]);
+
+const header: CellStyle = { bold: true, fill: "#dfe7e4", border: "bottom", borderColor: "#4d6b63", vertical: "middle" };
+
 const styles: Readonly<Record<string, CellStyle>> = {
   marker: { color: "#5c5c5c", fontSize: 9 },
   note: { italic: true, color: "#404040" },
-  header: { bold: true, fill: "#dfe7e4", border: "bottom", borderColor: "#4d6b63", vertical: "middle" },
+  header,
+  headerCentred: { ...header, align: "center" },
   text: { format: "@", vertical: "top" },
   prose: { format: "@", vertical: "top", wrap: true },
-  size: { align: "right", vertical: "top" },
-  plain: { align: "right", vertical: "top" },
-  share: { format: "0.0%", align: "right", vertical: "top" },
-  date: { format: "yyyy-mm-dd", align: "right", vertical: "top" },
-  formula: { format: "#,##0.00", align: "right", color: "#34524a", vertical: "top" },
+  size: { align: "center", vertical: "top" },
+  plain: { align: "center", vertical: "top" },
+  share: { format: "0.0%", align: "center", vertical: "top" },
+  date: { format: "yyyy-mm-dd", align: "center", vertical: "top" },
+  formula: { format: "#,##0.00", align: "center", color: "#34524a", vertical: "top" },
 };
 
 function cellOf(column: Column, value: Scalar, formula: (text: string) => string): Cell {
@@ -119,6 +126,19 @@ function cellOf(column: Column, value: Scalar, formula: (text: string) => string
   if (value === null) return { style };
   if (column.kind === "date" && typeof value === "string") return { value: serialOf(value), style };
   return { value, style };
+}
+
+/** Points that a line of text takes. */
+const lineHeight = 15;
+
+/** Makes rows high enough for the texts that wrap in columns of a given width; those of one line keep the usual height. */
+function heightsOf(widths: readonly (number | null)[], rows: readonly (readonly Cell[])[]): Record<number, number> {
+  const heights: Record<number, number> = {};
+  rows.forEach((row, at) => {
+    const lines = Math.max(...row.map(({ value }, column) => (at > headerRow && typeof widths[column] === "number" ? Math.ceil(String(value ?? "").length / widths[column]) : 1)), 1);
+    if (lines > 1) heights[at] = lines * lineHeight;
+  });
+  return heights;
 }
 
 /** Counts days as the sheet does: 2026-05-31 is 46173. */

@@ -70,7 +70,7 @@ export const tables = {
   settings: table("Settings", "Thresholds of the checks. Change a value here and the checks follow.", {
     setting: text("Setting", "Name of the threshold.", key),
     value: text("Value", "Its value."),
-    meaning: text("Meaning", "What it decides.", { width: 70 }),
+    meaning: text("Meaning", "What it decides.", { width: 90 }),
   }),
   sites: table("Sites", "One row a site. Contacts are roles with a way to reach them, not private data.", {
     site: text("Site", "Name of the site.", key),
