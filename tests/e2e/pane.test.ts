@@ -455,14 +455,14 @@ describe("over the browser workbook", () => {
 
   test("an example is inserted where a person clicked, and answers", async () => {
     await workbook.showSheet("Settings");
-    await workbook.click(2, 4);
+    await workbook.click(2, 1);
     await turnTo("Functions");
     await page.getByRole("searchbox", { name: "Find a function" }).fill("usable");
     await page.locator("summary", { hasText: "USABLE" }).first().click();
     await button(/^Insert =BAY\.USABLE\("RAID 6",12,4\)/).click();
-    await said("The example stands in Settings!E3");
+    await said("The example stands in Settings!B3");
     await workbook.settle();
-    expect((await workbook.sheet("Settings")).values[2]![4]).toBe(40);
+    expect((await workbook.sheet("Settings")).values[2]![1]).toBe(40);
   });
 
   test("a finding comes when somebody types a wrong name into a cell, leads back to it, and goes when it is mended", async () => {
