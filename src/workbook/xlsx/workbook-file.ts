@@ -2,7 +2,7 @@ import type { ISheetDataValidationRule, IWorkbookData, IWorksheetData } from "@u
 import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
 import { Workbook, type Worksheet } from "exceljs";
 import type { WorkbookSnapshot } from "../../planning/workbook-model";
-import { estimateRowHeights } from "../browser/row-heights";
+import { assembleWorkbook, makeStyleKeeper } from "../browser/assemble-workbook";
 import { sheetSnapshot } from "../browser/sheet-snapshot";
 import { extrasOf, readResource, resourceNames, type StoredStyle, type StoredWorkbook } from "../browser/stored-sheet";
 import { colorReader } from "./cell-styles";
@@ -22,39 +22,16 @@ export async function readSnapshot(bytes: Uint8Array): Promise<WorkbookSnapshot>
 export async function readWorkbook(bytes: Uint8Array, { spilled = false } = {}): Promise<IWorkbookData> {
   const { sheets: packaged, names, themeColors } = await openPackage(bytes);
   const file = await loadFile(bytes);
-  const styles: Record<string, StoredStyle> = {};
-  const ids = new Map<string, string>();
-  const keep = (style: StoredStyle): string | undefined => {
-    const text = JSON.stringify(style);
-    if (text === "{}") return undefined;
-    const id = ids.get(text) ?? `s${ids.size}`;
-    ids.set(text, id);
-    styles[id] = style;
-    return id;
-  };
+  const { styles, keep } = makeStyleKeeper();
+  const keepLook = (style: StoredStyle): string | undefined => (JSON.stringify(style) === "{}" ? undefined : keep(style));
   const readColor = colorReader(themeColors);
   const stored = packaged.flatMap((one, index) => {
     // A sheet that is a chart and nothing else is not in the library's list.
     const source = file.getWorksheet(one.name);
-    return source === undefined ? [] : [readSheet(source, one, `sheet${index + 1}`, readColor, keep, spilled)];
+    return source === undefined ? [] : [readSheet(source, one, `sheet${index + 1}`, readColor, keepLook, spilled)];
   });
   if (stored.length === 0) throw damaged();
-  for (const { sheet } of stored) estimateRowHeights(sheet, styles);
-  const bySheet = <T>(pick: (sheet: (typeof stored)[number]) => readonly T[]) => Object.fromEntries(stored.map((one) => [one.sheet.id, pick(one)]));
-  return {
-    id: "workbook",
-    name: "Workbook",
-    appVersion: "",
-    locale: "enUS" as never,
-    styles,
-    sheetOrder: stored.map(({ sheet }) => sheet.id),
-    sheets: Object.fromEntries(stored.map(({ sheet }) => [sheet.id, sheet])),
-    resources: [
-      { name: resourceNames.validations, data: JSON.stringify(bySheet(({ validations }) => validations)) },
-      { name: resourceNames.conditionalFormats, data: JSON.stringify(bySheet(({ conditionalFormats }) => conditionalFormats)) },
-      { name: resourceNames.names, data: JSON.stringify(readNames(names, stored.map(({ sheet }) => sheet))) },
-    ],
-  };
+  return assembleWorkbook(stored, styles, { [resourceNames.names]: readNames(names, stored.map(({ sheet }) => sheet)) });
 }
 
 /**
