@@ -56,25 +56,30 @@ export function readNeeds(received: unknown, argument: string, family: Family): 
 /** Reads arrays: name, controllers (2 or "A,B"), ports (4 or "0,1,2,3"). Arrays with the same names share one list of them. */
 export function readPortArrays(received: unknown, argument: string): PortArray[] {
   const arrays: PortArray[] = [];
-  const lists = new Map<string, string[]>();
-  const listOf = (cell: unknown, place: string, parse: typeof parsePortNames): string[] => {
-    const scalar = readScalar(cell, place);
-    if (scalar === null || typeof scalar === "boolean") throw invalid(place, cell, `${place} is ${quote(scalar)}. Write a count such as 2, or names with commas between.`);
-    const key = `${parse.name} ${typeof scalar} ${scalar}`;
-    const list = lists.get(key) ?? parse(scalar, place);
-    lists.set(key, list);
-    return list;
-  };
+  const controllersOf = sharedLists(parseControllerNames);
+  const portsOf = sharedLists(parsePortNames);
   eachRow(received, argument, ["Array", "Arrays", "Name"], (cells, row) => {
     const place = `${argument} row ${row}`;
     arrays.push({
       name: requiredText(cells[0], argument, row, "name"),
-      controllers: listOf(cells[1], `${place} controllers`, parseControllerNames),
-      ports: listOf(cells[2], `${place} ports`, parsePortNames),
+      controllers: controllersOf(cells[1], `${place} controllers`),
+      ports: portsOf(cells[2], `${place} ports`),
       row,
     });
   });
   return arrays;
+}
+
+/** Makes a reader of a count or names that answers the same list for the same cell, so that it is looked up only once. */
+function sharedLists(parse: typeof parsePortNames): (cell: unknown, place: string) => string[] {
+  const lists = new Map<string | number, string[]>();
+  return (cell, place) => {
+    const scalar = readScalar(cell, place);
+    if (scalar === null || typeof scalar === "boolean") throw invalid(place, cell, `${place} is ${quote(scalar)}. Write a count such as 2, or names with commas between.`);
+    const list = lists.get(scalar) ?? parse(scalar, place);
+    lists.set(scalar, list);
+    return list;
+  };
 }
 
 /** Reads networks: name, prefix, gateway or "none". */
