@@ -25,7 +25,6 @@ const host: PaneHost = {
   watchTheme: () => () => undefined,
   chooseFile,
   readSnapshot: async (bytes) => (await import(/* webpackChunkName: "xlsx" */ "../workbook/xlsx/workbook-file")).readSnapshot(bytes),
-  fetchAsset: async (path) => new Uint8Array(await (await fetch(path)).arrayBuffer()),
   helpAddress: (page) => new URL(`help/${page}`, location.href).href,
   now: () => new Date(),
 };

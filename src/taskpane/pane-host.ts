@@ -33,8 +33,6 @@ export interface PaneHost {
   chooseFile(kinds: readonly string[]): Promise<ChosenFile | null>;
   /** Reads the bytes of an .xlsx file as a workbook. */
   readSnapshot(bytes: Uint8Array): Promise<WorkbookSnapshot>;
-  /** Fetches the bytes of a file of the built site, such as `examples/thornmere.xlsx`. */
-  fetchAsset(path: string): Promise<Uint8Array>;
   /** Address of a help page, such as `functions/USABLE.html`. */
   helpAddress(page: string): string;
 

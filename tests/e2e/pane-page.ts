@@ -32,7 +32,6 @@ mountPane(document.getElementById("pane")!, port, {
   },
   chooseFile: () => Promise.resolve(page.returned === null ? null : { name: "returned.xlsx", bytes: new Uint8Array() }),
   readSnapshot: () => Promise.resolve(page.returned!),
-  fetchAsset: () => Promise.resolve(new Uint8Array()),
   helpAddress: (path) => path,
   now: () => new Date(),
 });

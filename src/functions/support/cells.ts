@@ -46,17 +46,6 @@ export function readRows(received: unknown, argument: string, headers: readonly 
   return rows.length > 0 && isHeader(rows[0]!, headers) ? rows.slice(1) : rows;
 }
 
-/** As `readRows`, but keeps the header row apart: null where the range has none. */
-export function readRowsWithHeader(
-  received: unknown,
-  argument: string,
-  headers: readonly string[],
-): { header: RangeRow | null; rows: RangeRow[] } {
-  const rows = allRows(received, argument);
-  const header = rows[0] !== undefined && isHeader(rows[0], headers) ? rows[0] : null;
-  return { header, rows: header === null ? rows : rows.slice(1) };
-}
-
 const errorText = /^#(NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A|SPILL!|CALC!|BUSY!|GETTING_DATA|CONNECT!|BLOCKED!|FIELD!|UNKNOWN!)$/;
 
 function errorCell(received: unknown, argument: string): Error {

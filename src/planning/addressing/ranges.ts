@@ -123,12 +123,6 @@ export function rangesOfPrefixes(family: Family, prefixes: readonly Prefix[]): A
   return list;
 }
 
-/** Makes the range of every address of a family. */
-export function wholeFamily(family: Family): AddressRanges {
-  const width = wordsOf(family);
-  return { family, width, count: 1, first: new Uint32Array(width), last: new Uint32Array(width).fill(0xffff_ffff) };
-}
-
 /** Counts the addresses in disjoint ranges. */
 export function countInRanges(ranges: AddressRanges): bigint {
   let sum = 0n;

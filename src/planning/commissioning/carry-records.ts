@@ -28,8 +28,6 @@ export interface CarryCounts {
   readonly again: number;
 }
 
-export const nothingCarried: CarriedRecords = { steps: new Map(), kept: [], snags: [], seals: [] };
-
 /** Shown under Was where the earlier expectation let anything pass. */
 const anything = "(anything)";
 

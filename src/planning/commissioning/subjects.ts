@@ -1,5 +1,5 @@
 import { foldName, parseControllerNames, readAddress } from "../addressing";
-import { rowsOf, type PlanRow, type Tables } from "../workbook-model";
+import { rowsOf, type PlanRow } from "../workbook-model";
 import { deriveArrayFields, deriveNetworkFields, derivePortFields, firstController } from "./derived-fields";
 import type { FeedLoads } from "./feed-loads";
 import { homeOfCluster, homeOfPool, type JobPlaces, type PlanLookup } from "./job-places";
@@ -7,9 +7,6 @@ import { layerOf, layerOfFields, lookupIn, type Layer, type Scope } from "./scop
 import { fillTemplate, parseTemplate } from "./template";
 
 type ArrayRow = PlanRow<"arrays">;
-
-/** What a section can be repeated for. */
-export type ForEach = NonNullable<Tables["procedures"]["columns"]["forEach"]["choices"]>[number];
 
 /** One thing that a section is done for. */
 export interface Subject {
