@@ -38,13 +38,13 @@ function addHelpAddresses(text, baseUrl) {
 module.exports = (env = {}, { mode = "production" } = {}) => {
   const production = mode === "production";
   const baseUrl = (env.baseUrl ?? "https://localhost:3000/").replace(/\/?$/, "/");
-  const library = hostLibrary(env.hostLibrary);
+  const carried = hostLibrary(env.hostLibrary);
   const fillManifest = (text) => text.toString().replaceAll("{{baseUrl}}", baseUrl).replaceAll("{{version}}", version);
   return {
     mode,
     target: ["web", "es2022"],
     devtool: production ? false : "source-map",
-    cache: { type: "filesystem", buildDependencies: { config: [resolve(__dirname, "webpack.config.js")] }, version: createHash("sha1").update(`${mode} ${baseUrl} ${library.source}`).digest("hex") },
+    cache: { type: "filesystem", buildDependencies: { config: [resolve(__dirname, "webpack.config.js")] }, version: createHash("sha1").update(`${mode} ${baseUrl} ${carried.source}`).digest("hex") },
     entry: {
       functions: source("functions", "main.ts"),
       // The pane's page holds the functions too (a shared runtime): what both use stands in functions.js, which runs alone as well.
@@ -81,7 +81,7 @@ module.exports = (env = {}, { mode = "production" } = {}) => {
       new IgnorePlugin({ resourceRegExp: /^\.\/(?!en-)[a-z0-9-]+-[\w-]{8}\.js$/, contextRegExp: /engine-render/ }),
       new MiniCssExtractPlugin({ filename: "[name].[contenthash:10].css", chunkFilename: "[name].[contenthash:10].css" }),
       new HtmlPlugin({ filename: "index.html", template: source("standalone", "index.html"), chunks: ["standalone"], scriptLoading: "module" }),
-      new HtmlPlugin({ filename: "taskpane.html", template: source("taskpane", "taskpane.html"), chunks: ["functions", "taskpane"], scriptLoading: "blocking", inject: "body", templateParameters: { hostLibrary: library } }),
+      new HtmlPlugin({ filename: "taskpane.html", template: source("taskpane", "taskpane.html"), chunks: ["functions", "taskpane"], scriptLoading: "blocking", inject: "body", templateParameters: { hostLibrary: carried } }),
       new CopyPlugin({
         patterns: [
           { from: source("functions", "functions.json"), to: "functions.json", transform: (text) => addHelpAddresses(text, baseUrl) },
@@ -89,7 +89,7 @@ module.exports = (env = {}, { mode = "production" } = {}) => {
           { context: "docs", from: "pictures/*.png", to: "help/[path][name][ext]", noErrorOnMissing: true },
           { from: "manifest/manifest.xml", to: "manifest.xml", transform: fillManifest },
           { from: "manifest/icons", to: "icons" },
-          ...library.copies,
+          ...carried.copies,
           { from: "examples", to: "examples", noErrorOnMissing: true },
         ],
       }),

@@ -1,5 +1,5 @@
 // NIOSH Revised Lifting Equation: Applications Manual, DHHS (NIOSH) publication 94-110, revised September 2021. Tables and examples as quoted with page
-// numbers by a transcription. The manual takes an inch for 2.5 cm in its formulas (10/H in, 25/H cm), and so do these tests.
+// numbers by a copy of its text. The manual takes an inch for 2.5 cm in its formulas (10/H in, 25/H cm), and so do these tests.
 import { liftLimit, type Lift } from "../../src/planning/facility";
 import { frequencyMultiplier } from "../../src/planning/facility/lift-frequency";
 import { asymmetryMultiplier, distanceMultiplier, horizontalMultiplier, verticalMultiplier } from "../../src/planning/facility/lift-limit";
