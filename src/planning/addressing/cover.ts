@@ -1,5 +1,5 @@
 import { bitsOf } from "./family";
-import { writeFirstOctets } from "./ipv4-text";
+import { writeIPv4 } from "./ipv4-text";
 import { writeIPv6 } from "./ipv6-text";
 import { Prefix, lengthText } from "./prefix";
 import { addressOfWords, type AddressRanges } from "./ranges";
@@ -22,11 +22,9 @@ export function coverAsText(ranges: AddressRanges): string[] {
   return texts;
 }
 
-/** Cuts IPv4 ranges as `eachPrefix` does, in plain numbers; neighbours mostly share their first three octets, which are written once. */
+/** Cuts IPv4 ranges as `eachPrefix` does, in plain numbers. */
 function coverIPv4AsText({ first, last, count }: AddressRanges): string[] {
   const texts: string[] = [];
-  let head = "";
-  let headOf = -1;
   for (let i = 0; i < count; i++) {
     const end = last[i]!;
     for (let start = first[i]!; ; ) {
@@ -34,11 +32,7 @@ function coverIPv4AsText({ first, last, count }: AddressRanges): string[] {
       const zeros = start === 0 ? 32 : 31 - Math.clz32(start & -start);
       let block = zeros < differing ? zeros : differing;
       if (block === differing && (end & lowBits(block)) >>> 0 !== lowBits(block)) block--;
-      if (start >>> 8 !== headOf) {
-        headOf = start >>> 8;
-        head = writeFirstOctets(start);
-      }
-      texts.push(head + tailText(start & 255, 32 - block));
+      texts.push(writeIPv4(start) + lengthText(32 - block));
       const reached = (start | lowBits(block)) >>> 0;
       if (reached === end) break;
       start = reached + 1;
@@ -50,15 +44,6 @@ function coverIPv4AsText({ first, last, count }: AddressRanges): string[] {
 /** Makes a number of `bits` ones. A shift by 32 is a shift by 0, hence the end. */
 function lowBits(bits: number): number {
   return bits === 0 ? 0 : 0xffff_ffff >>> (32 - bits);
-}
-
-/** Last octets with the lengths that blocks beginning there can have: some five hundred texts, each made once. */
-const tails: string[][] = Array.from({ length: 256 }, (_, octet) =>
-  Array.from({ length: 33 }, (_, length) => (octet % 2 ** Math.max(0, 32 - length) === 0 ? octet + lengthText(length) : "")),
-);
-
-function tailText(octet: number, length: number): string {
-  return tails[octet]![length]!;
 }
 
 /**

@@ -1,7 +1,3 @@
-/** The 256 octets as text, so that writing an address is four look-ups. */
-const octets: readonly string[] = Array.from({ length: 256 }, (_, octet) => String(octet));
-const octetsWithDot: readonly string[] = octets.map((octet) => `${octet}.`);
-
 /**
  * Reads the dotted decimal between `from` and `to` as a number from 0 to 2^32 − 1, or answers −1 where it is not one.
  *
@@ -30,19 +26,20 @@ export function readIPv4(text: string, from: number, to: number): number {
   return dots === 3 && digits > 0 ? ((value << 8) | octet) >>> 0 : -1;
 }
 
+/**
+ * The halves of an address as text, `10.20.` and `0.9`, each made when it is first written: writing an address is then one joining of
+ * two texts, twice as quick as joining four octets. All of them together, which few lists need, take some five megabytes.
+ */
+const upperHalves: string[] = new Array<string>(0x1_0000).fill("");
+const lowerHalves: string[] = new Array<string>(0x1_0000).fill("");
+
 /** Writes a number from 0 to 2^32 − 1 as dotted decimal. */
 export function writeIPv4(value: number): string {
-  return writeFirstOctets(value) + writeLastOctet(value);
-}
-
-/** Writes the first three octets, each with its dot. */
-export function writeFirstOctets(value: number): string {
-  return octetsWithDot[value >>> 24]! + octetsWithDot[(value >>> 16) & 255]! + octetsWithDot[(value >>> 8) & 255]!;
-}
-
-/** Writes the last octet. */
-export function writeLastOctet(value: number): string {
-  return octets[value & 255]!;
+  const high = value >>> 16;
+  const low = value & 0xffff;
+  const upper = upperHalves[high]!;
+  const lower = lowerHalves[low]!;
+  return (upper === "" ? (upperHalves[high] = `${high >>> 8}.${high & 255}.`) : upper) + (lower === "" ? (lowerHalves[low] = `${low >>> 8}.${low & 255}`) : lower);
 }
 
 /** An IPv4 prefix in one number: the length times 2^32, plus the address. */
