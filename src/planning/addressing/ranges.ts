@@ -19,8 +19,15 @@ export interface AddressRanges {
   readonly last: Words;
 }
 
-/** Gathers ranges of one family one by one, in columns that grow. */
+/**
+ * Gathers ranges of one family one by one, in columns that grow.
+ *
+ * One list lives for good: an engine that has collected the last instance of a class forgets its layout, and throws away the code it
+ * had compiled for it. Every recalculation would begin cold then.
+ */
 export class RangeList implements AddressRanges {
+  static readonly lasting = new RangeList(4, 0);
+
   readonly width: number;
   first: Words;
   last: Words;

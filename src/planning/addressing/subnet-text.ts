@@ -32,7 +32,10 @@ export function readSubnet(text: string, argument = "prefix"): SubnetText {
   };
 }
 
+/** One of each family lives for good, as one `RangeList` does, and for the same reason. */
 class IPv4Subnet implements SubnetText {
+  static readonly lasting = new IPv4Subnet(0, 0);
+
   constructor(
     private readonly address: number,
     private readonly length: number,
@@ -52,6 +55,8 @@ class IPv4Subnet implements SubnetText {
 }
 
 class IPv6Subnet implements SubnetText {
+  static readonly lasting = new IPv6Subnet([0, 0, 0, 0, 0, 0, 0, 0], 0);
+
   constructor(
     private readonly groups: Groups,
     private readonly length: number,
