@@ -291,7 +291,7 @@ export function assign(prefix: unknown, names: unknown[][], kept?: unknown[][], 
     const named = readNames(names, "names");
     const held = readKeptPairs(kept, "kept", whole.family);
     const addresses = plan.assignAddresses(whole, named, held, readRanges(reserved, "reserved", whole.family));
-    return [["Name", "Address"], ...named.map(({ name }, place) => [name, plan.formatAddress(addresses[place]!)])];
+    return [["Name", "Address"]].concat(named.map(({ name }, place) => [name, plan.formatAddress(addresses[place]!)]));
   });
 }
 
@@ -308,18 +308,8 @@ export function portPlan(arrays: unknown[][], networks: unknown[][], kept?: unkn
   return answer("PORTPLAN", () => {
     const held = readKeptPorts(kept, "kept");
     const planned = plan.planPorts(readPortArrays(arrays, "arrays"), readPortNetworks(networks, "networks"), held, readChoice<plan.PortSharing>(sharing, "sharing", ["controller", "array"]));
-    return [
-      ["Array", "Controller", "Port", "Network", "Address", "Mask", "Gateway"],
-      ...planned.map((one) => [
-        one.array,
-        one.controller,
-        one.port,
-        one.network,
-        plan.formatAddress(one.address),
-        plan.maskText(one.address.family, one.length),
-        one.gateway === null ? "none" : plan.formatAddress(one.gateway),
-      ]),
-    ];
+    const header = ["Array", "Controller", "Port", "Network", "Address", "Mask", "Gateway"];
+    return [header].concat(planned.map(plannedRow));
   });
 }
 
@@ -409,4 +399,9 @@ export function iscsiName(yearMonth: unknown, domain: unknown, name?: unknown): 
   return answer("ISCSINAME", () =>
     plan.iscsiName(readYearMonth(yearMonth, "yearMonth"), readText(domain, "domain", "example.com"), readTextOrNone(name, "name")),
   );
+}
+
+function plannedRow({ array, controller, port, network: { name, prefix, gateway }, address }: plan.PlannedPort): string[] {
+  const mask = plan.maskText(prefix.family, prefix.length);
+  return [array, controller, port, name, plan.formatAddress(address), mask, gateway === null ? "none" : plan.formatAddress(gateway)];
 }

@@ -25,5 +25,5 @@ export function answer<T>(name: string, compute: () => T): T {
 
 function refuseNonFinite(result: unknown): void {
   if (typeof result === "number" && !Number.isFinite(result)) throw new RangeError("not a finite number");
-  if (Array.isArray(result)) result.forEach(refuseNonFinite);
+  if (Array.isArray(result)) for (const one of result) refuseNonFinite(one);
 }

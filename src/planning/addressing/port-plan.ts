@@ -49,10 +49,8 @@ export interface PlannedPort {
   readonly array: string;
   readonly controller: string;
   readonly port: string;
-  readonly network: string;
+  readonly network: PortNetwork;
   readonly address: Address;
-  readonly length: number;
-  readonly gateway: Address | null;
 }
 
 /** A network while addresses are given away. */
@@ -97,13 +95,13 @@ export function planPorts(
   for (const one of kept) {
     const slot = slots.find(one);
     if (slot === null) gone.push(one);
-    else laneOf(lanes, one).keep(one, slot, slots.isShared(slot));
+    else laneOf(lanes, one).keep(one, slot);
   }
   for (const one of gone) lanes.find(({ family }) => family === one.address.family)?.keepGone(one);
   for (const pool of pools) pool.free = new FreeAddresses(freeBesideKept(pool.network.prefix, takenByNetwork(pool.network), pool.kept));
   const planned: PlannedPort[] = [];
   slots.forEach((slot) => {
-    for (const lane of lanes) planned.push(lane.plan(slot, slots.isShared(slot)));
+    for (const lane of lanes) planned.push(lane.plan(slot));
   });
   return planned;
 }
@@ -114,6 +112,7 @@ interface Slot {
   readonly controller: number;
   readonly port: number;
   readonly key: number;
+  readonly shared: boolean;
 }
 
 /** All controller ports of a plan. Those that share an address have one key. */
@@ -144,10 +143,6 @@ class Slots {
     return controller === undefined || port === undefined ? null : this.slot(place, controller, port);
   }
 
-  isShared(slot: Slot): boolean {
-    return (slot.array.sharing ?? this.sharing) === "array";
-  }
-
   forEach(visit: (slot: Slot) => void): void {
     this.arrays.forEach(({ controllers, ports }, place) => {
       for (let controller = 0; controller < controllers.length; controller++) {
@@ -159,7 +154,7 @@ class Slots {
   private slot(place: number, controller: number, port: number): Slot {
     const array = this.arrays[place]!;
     const shared = (array.sharing ?? this.sharing) === "array";
-    return { array, controller, port, key: this.bases[place]! + (shared ? 0 : controller * array.ports.length) + port };
+    return { array, controller, port, key: this.bases[place]! + (shared ? 0 : controller * array.ports.length) + port, shared };
   }
 
   private indexOf(names: readonly string[], name: string): number | undefined {
@@ -185,15 +180,15 @@ class Lane {
     readonly pools: readonly Pool[],
   ) {}
 
-  keep(kept: KeptPort, slot: Slot, shared: boolean): void {
+  keep(kept: KeptPort, slot: Slot): void {
     const pool = this.poolOf(kept, slot);
     if (pool === null) throw nowhere(kept);
     const earlier = this.held.get(slot.key);
-    if (shared) {
+    if (slot.shared) {
       this.refuseSecondRow(kept, slot);
       this.uses.add(useOf(kept));
     }
-    if (earlier !== undefined) refuseSecondAddress(kept, earlier, shared);
+    if (earlier !== undefined) refuseSecondAddress(kept, earlier, slot.shared);
     else {
       this.held.set(slot.key, { pool, address: kept.address, row: kept.row });
       pool.kept.push(kept);
@@ -208,24 +203,13 @@ class Lane {
     this.poolOf(kept, null)?.kept.push(kept);
   }
 
-  plan(slot: Slot, shared: boolean): PlannedPort {
-    let held = this.held.get(slot.key);
-    if (held === undefined) {
-      const pool = this.turnOf(slot.port);
-      held = { pool, address: pool.free.take() ?? refuseFull(pool.network, slot), row: 0 };
-      if (shared) this.held.set(slot.key, held);
-    }
-    const { name, prefix, gateway } = held.pool.network;
+  plan(slot: Slot): PlannedPort {
+    const held = this.held.get(slot.key);
+    const pool = held === undefined ? this.turnOf(slot.port) : held.pool;
+    const address = held === undefined ? (pool.free.take() ?? refuseFull(pool.network, slot)) : held.address;
+    if (held === undefined && slot.shared) this.held.set(slot.key, { pool, address, row: 0 });
     const { array, controller, port } = slot;
-    return {
-      array: array.name,
-      controller: array.controllers[controller]!,
-      port: array.ports[port]!,
-      network: name,
-      address: held.address,
-      length: prefix.length,
-      gateway,
-    };
+    return { array: array.name, controller: array.controllers[controller]!, port: array.ports[port]!, network: pool.network, address };
   }
 
   private turnOf(port: number): Pool {

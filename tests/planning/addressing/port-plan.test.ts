@@ -29,7 +29,7 @@ function kept(text: string, row = 1): KeptPort {
 }
 
 function lines(planned: readonly PlannedPort[]): string[] {
-  return planned.map((one) => [one.array, one.controller, one.port, one.network, formatAddress(one.address)].join(" "));
+  return planned.map((one) => [one.array, one.controller, one.port, one.network.name, formatAddress(one.address)].join(" "));
 }
 
 const two = [network("left", "10.20.1.0/26", "10.20.1.1"), network("right", "10.20.2.0/26", null, 2)];
@@ -74,7 +74,7 @@ describe("networks", () => {
   test("with both families every port has an address in each", () => {
     const planned = planPorts([array("x", 1, null, "A", "0,1")], [...two, network("six", "fd00:1::/64", null, 3)]);
     expect(lines(planned)).toEqual(["x A 0 left 10.20.1.2", "x A 0 six fd00:1::1", "x A 1 right 10.20.2.1", "x A 1 six fd00:1::2"]);
-    expect(planned.map(({ length }) => length)).toEqual([26, 64, 26, 64]);
+    expect(planned.map((one) => one.network.prefix.length)).toEqual([26, 64, 26, 64]);
   });
 
   test("gateway and reserved addresses are never given away", () => {
@@ -85,7 +85,7 @@ describe("networks", () => {
 
   test("an IPv6 gateway may be the router's link-local address", () => {
     const [planned] = planPorts([array("x", 1, null, "A", "1")], [network("six", "fd00:1::/64", "fe80::1")]);
-    expect(formatAddress(planned!.gateway!)).toBe("fe80::1");
+    expect(formatAddress(planned!.network.gateway!)).toBe("fe80::1");
   });
 
   test("networks of different routing tables may overlap", () => {
@@ -101,7 +101,7 @@ describe("keeping", () => {
     fc.assert(
       fc.property(fc.subarray(arrays, { minLength: 1 }), fc.shuffledSubarray(arrays, { minLength: 1 }), fc.constantFrom<PortSharing>("controller", "array"), (before, after, sharing) => {
         const first = planPorts(before, two, [], sharing);
-        const held = first.map((one, place): KeptPort => ({ ...one, row: place + 1 }));
+        const held = first.map((one, place): KeptPort => ({ ...one, network: one.network.name, row: place + 1 }));
         const second = lines(planPorts(after, two, held, sharing));
         for (const line of lines(first)) if (after.some(({ name }) => line.startsWith(`${name} `))) expect(second).toContain(line);
         const addresses = second.map((line) => line.split(" ").at(-1));

@@ -100,7 +100,7 @@ describe("assigning addresses", () => {
           chosen.map((name, at) => ({ name, controllers: parseControllerNames(shapes[at]!.controllers), ports: parsePortNames(shapes[at]!.ports), sharing: shapes[at]!.portSharing as "array" | null, row: at + 1 })),
           networks.map(({ network, prefix }, at) => ({ name: network, prefix: parsePrefix(prefix), gateway: null, row: at + 1 })),
         );
-        expect(assign(rows)).toEqual(planned.map((one) => `${one.array} ${one.controller} ${one.port} ${one.network} ${formatAddress(one.address)}`));
+        expect(assign(rows)).toEqual(planned.map((one) => `${one.array} ${one.controller} ${one.port} ${one.network.name} ${formatAddress(one.address)}`));
       }),
       { seed: 6, numRuns: 100 },
     );
