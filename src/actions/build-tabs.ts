@@ -1,6 +1,7 @@
 import { jobNamed, jobsOf, readCommissioningPlan, type BuildMoment } from "../planning/commissioning";
 import { invalid } from "../planning/problem";
 import type { WorkbookPort } from "../workbook/port";
+import { giveIds } from "./give-ids";
 import { putTab, type JobOutcome } from "./put-tab";
 
 export type { JobOutcome } from "./put-tab";
@@ -15,11 +16,11 @@ export interface BuildProgress {
 /**
  * Builds the tabs of the named jobs, or of every job that is not closed, one after the other; yields after each.
  *
- * Whoever drives it stops it by not asking for the next one: tabs are whole at every yield. A job that fails does not stop the others.
+ * Arrays and jobs without an id get one first. Whoever drives it stops it by not asking for the next one: tabs are whole at every yield. A job that fails does not stop the others.
  * Throws a `Problem` where the plan itself cannot be read or a name is no job.
  */
 export async function* buildTabs(port: WorkbookPort, moment: BuildMoment, names?: readonly string[]): AsyncGenerator<BuildProgress, void, undefined> {
-  let source = readCommissioningPlan(await port.read());
+  let source = readCommissioningPlan(await giveIds(port));
   const jobs = names === undefined ? jobsOf(source).filter(({ state }) => state !== "closed") : names.map((name) => jobNamed(source, name));
   if (jobs.length === 0) throw invalid("Jobs", null, "The table Jobs has no job to build. Write one row a piece of work: its name, site and procedure.");
   for (const [index, job] of jobs.entries()) {

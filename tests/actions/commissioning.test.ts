@@ -164,6 +164,21 @@ describe("a job from first record to seal", () => {
     expect(await closeOut(workbook.port, jobName, "AB", "2026-04-02")).not.toBe(code);
   });
 
+  test("gives a job and arrays that were typed without ids theirs first, so that new names lose no record", async () => {
+    const plan = smallPlan();
+    const unnamed = { ...plan, jobs: plan.jobs!.map((row) => ({ ...row, id: null })), arrays: plan.arrays!.map((row) => ({ ...row, id: null })) };
+    const workbook = await built(unnamed);
+    await type(workbook, { "T-10/A0001": { found: "n-0001", by: "AB" } });
+    const write = async (sheet: string, from: string, to: string): Promise<void> => {
+      const place = cellWith((await workbook.port.read()).sheets.find(({ name }) => name === sheet)!, from);
+      await workbook.port.apply([{ kind: "write", sheet, ...place, cells: [[{ value: to }]] }]);
+    };
+    await write("Arrays", "n-1", "northern-1");
+    await write("Jobs", jobName, "Great hall");
+    for await (const { outcome } of buildTabs(workbook.port, moment)) expect(outcome).toMatchObject({ job: "Great hall", built: true, carried: 1, kept: 0 });
+    expect((await workbook.port.read()).sheets.filter(({ name, visible }) => visible && /hall/.test(name)).map(({ name }) => name)).toEqual(["Great hall"]);
+  });
+
   test("keeps its seal through a file and through sorting, and misses a row that was deleted", async () => {
     const workbook = await built();
     await type(workbook, complete);

@@ -4,6 +4,7 @@ export { checkPlan } from "./check-plan";
 export type { Finding, Mend, Rule, RuleFamily, Weight } from "./finding";
 export { hostPaths, type HostPath } from "./host-paths";
 export { mendsOf } from "./mends";
+export { missingId } from "./missing-id";
 export { controllersOf, foldName, PlanIndex, splitFeed, splitNames, type NetworkFacts, type PortFacts } from "./plan-index";
 export { expectedPorts, portUse, type ExpectedPort } from "./port-slots";
 export { plannedFeedLoads, type PlannedFeedLoad } from "./powered-devices";
