@@ -20,6 +20,7 @@ export class LiveWorkbook {
   private readonly selections: SheetsSelectionsService;
   private readonly calculation: FormulaCalculationSessionService;
   private restless = true;
+  private settling: Promise<void> | null = null;
   private ours = false;
 
   constructor(private readonly univer: Univer) {
@@ -71,8 +72,13 @@ export class LiveWorkbook {
     }
   }
 
-  /** Waits until every formula shows what it computes. */
-  async settle(): Promise<void> {
+  /** Waits until every formula shows what it computes; whoever asks meanwhile waits for the same. */
+  settle(): Promise<void> {
+    this.settling ??= this.comeToRest().finally(() => (this.settling = null));
+    return this.settling;
+  }
+
+  private async comeToRest(): Promise<void> {
     while (this.restless) {
       this.restless = false;
       // The engine takes note of a new formula a moment after its cell was set.
