@@ -53,7 +53,7 @@ export function readTab(sheet: SheetSnapshot): TabReading | null {
   for (let row = headerRow + 1; row < sheet.values.length; row += 1) {
     const key = reader.text(row, "key");
     if (key.startsWith(keptPrefix)) kept.push(reader.step(row, key.slice(keptPrefix.length)));
-    else if (key === tags.snag || (key === "" && row > snagsRow + 1 && row < keptRow)) snags.push(...reader.snag(row));
+    else if (key === tags.snag || (key === "" && row > snagsRow + 1 && row < keptRow)) snags.push(...reader.snag(row, steps));
     else if (key === tags.seal || (key === "" && row > sealsRow + 1)) seals.push(...reader.seal(row));
     else if (key !== "" && !key.startsWith("#")) steps.push(reader.step(row, key));
     else if (key === "" && firstStep >= 0 && row > firstStep && row < snagsRow && reader.isOwnRow(row)) ownRows.push(row);
@@ -147,10 +147,12 @@ class RowReader {
     };
   }
 
-  snag(row: number): SnagRecord[] {
+  /** Reads a row for snags; none where it is blank. Which step it is about follows from its number, as a file may hold formulas that were not computed. */
+  snag(row: number, steps: readonly StepRecord[]): SnagRecord[] {
     const typed = Object.fromEntries(snagColumnKeys.map((column) => [column, this.typed(row, column)])) as Record<SnagColumn, Scalar>;
     if (snagColumnKeys.every((column) => typed[column] === null)) return [];
-    return [{ key: this.text(row, "plannedUnit"), stepId: this.text(row, "stepId"), typed, carried: this.text(row, "carried"), digest: this.text(row, "digest"), row }];
+    const about = typeof typed.no === "number" ? steps.find(({ no }) => no === canonicalText(typed.no)) : undefined;
+    return [{ key: about?.key ?? this.text(row, "plannedUnit"), stepId: about?.stepId ?? this.text(row, "stepId"), typed, carried: this.text(row, "carried"), digest: this.text(row, "digest"), row }];
   }
 
   seal(row: number): SealLine[] {

@@ -118,14 +118,18 @@ describe("building again", () => {
     expect(stepOf(build(small, filled(build(small), { "T-01/site": { note } })), "T-01/site")?.typed.note).toBe(note);
   });
 
-  test("keeps a snag with its step, though the step has another number now", () => {
+  test.each([
+    ["as its sheet computed it", true],
+    ["in a file that was saved without computing", false],
+  ])("keeps a snag with its step %s, though the step has another number now", (_where, isComputed) => {
     const first = build(small);
     const tab = read(first);
     const about = tab.steps.find(({ key }) => key.endsWith("T-20/A0002.B.0"))!;
     const row = tab.places.snagsRow + 2;
     const { columns } = tab.places;
     // What the sheet's own formulas answer for the snag: the key of its step.
-    const typed = [[columns.no!, Number(about.no)], [columns.step!, "Cable too short"], [columns.plannedUnit!, about.key]] as const;
+    const computed = isComputed ? ([[columns.plannedUnit!, about.key]] as const) : [];
+    const typed = [[columns.no!, Number(about.no)], [columns.step!, "Cable too short"], ...computed] as const;
     const sheet = tabSheet(first.tab, jobName, typed.map(([column, value]) => ({ row, column, value })));
     const fewer = build({ ...small, steps: small.steps!.filter(({ stepId }) => stepId !== "T-11") }, sheet);
     const [snag] = read(fewer).snags;
