@@ -37,47 +37,10 @@ afterEach(async () => {
 });
 
 const at = (name: string) => join(folder, name);
-const button = (name: string | RegExp) => page.getByRole("button", { name });
-
-async function said(text: string): Promise<void> {
-  await page.locator(".bay-status [role=status]", { hasText: text }).waitFor();
-}
-
-async function turnTo(view: string): Promise<void> {
-  await page.getByRole("tab", { name: view }).click();
-  await page.locator(`#bay-${view.toLowerCase()} > *`).first().waitFor();
-}
 
 async function startNew(): Promise<void> {
   await page.getByRole("button", { name: "New", exact: true }).click();
   await page.getByText("A new plan is on the desk.").waitFor();
-}
-
-async function save(name: string): Promise<void> {
-  const waiting = page.waitForEvent("download");
-  await button("Save .xlsx").click();
-  await (await waiting).saveAs(at(name));
-}
-
-async function open(name: string): Promise<void> {
-  const choosing = page.waitForEvent("filechooser");
-  await button("Open …").click();
-  await (await choosing).setFiles(at(name));
-  await page.getByText(`${name} is open.`).waitFor();
-  await workbook.settle();
-}
-
-/** Goes to a cell as by the name box, and types texts along the row with Tab between them; "" passes a cell over. */
-async function typeRow(sheet: string, row: number, column: number, texts: readonly string[]): Promise<void> {
-  await workbook.showSheet(sheet);
-  await workbook.click(0, 0);
-  await page.evaluate(([name, down, across]) => globalThis.baywright.port.apply([{ kind: "select", sheet: name, area: { row: down, column: across, rows: 1, columns: 1 } }]), [sheet, row, column] as const);
-  for (const text of texts) {
-    if (text !== "") await page.keyboard.type(text);
-    await page.keyboard.press("Tab");
-  }
-  await page.waitForFunction(() => !globalThis.baywright.api.getActiveWorkbook()!.isCellEditing());
-  await workbook.settle();
 }
 
 /** Types rows into a planning table, from its first row on. */
@@ -85,7 +48,7 @@ async function fillTable(key: TableKey, rows: readonly Readonly<Record<string, s
   const columns = Object.keys(tables[key].columns);
   for (const [index, row] of rows.entries()) {
     const last = Math.max(...Object.keys(row).map((name) => columns.indexOf(name)));
-    await typeRow(tables[key].name, 4 + index, 0, columns.slice(0, last + 1).map((name) => row[name] ?? ""));
+    await workbook.typeFrom(tables[key].name, 4 + index, 0, columns.slice(0, last + 1).map((name) => row[name] ?? ""));
   }
 }
 
@@ -117,8 +80,8 @@ function expectQuote(values: readonly (readonly unknown[])[]): void {
 
 test("an engineer quotes three alternatives, and the file has the figures where it is opened without the add-in", async () => {
   await startNew();
-  for (const [row, texts] of quoteSheet.entries()) await typeRow("Sheet1", row, 0, texts);
-  await save("quote.xlsx");
+  for (const [row, texts] of quoteSheet.entries()) await workbook.typeFrom("Sheet1", row, 0, texts);
+  await workbook.save(at("quote.xlsx"));
   const { sheets } = await readFileSnapshot("quote.xlsx");
   expectQuote(sheets[0]!.values);
   expect(sheets[0]!.formulas[1]![1]).toBe(quoteSheet[1]![1]);
@@ -137,9 +100,9 @@ test("finance opens the quote a year later: the figures stand, and the release i
   });
   await page.reload();
   await workbook.ready();
-  await open("quote.xlsx");
+  await workbook.openFile(at("quote.xlsx"));
   expectQuote((await workbook.sheet("Sheet1")).values);
-  await typeRow("Sheet1", 6, 0, ["=E2*2"]);
+  await workbook.typeFrom("Sheet1", 6, 0, ["=E2*2"]);
   expect((await workbook.sheet("Sheet1")).values[6]![0]).toBeCloseTo(12_000 / 72, 6);
 });
 
@@ -147,14 +110,14 @@ const job = "Mill survey";
 
 test("a manager fills a site from nothing, mends what the checks find, assigns addresses, sees pictures and builds the tab", async () => {
   await startNew();
-  await button("Set up tables").click();
-  await said("Begin with Sites.");
+  await workbook.button("Set up tables").click();
+  await workbook.said("Begin with Sites.");
   await fillTable("sites", [{ site: "Mill", room: "0.1", contact: "Desk", timeServers: "10.1.0.5", access: "Ramp" }]);
   await fillTable("racks", [{ rack: "M-R1", site: "Nowhere", units: "42", numberedFrom: "bottom", depthMm: "1000", limitKg: "800", coolingW: "4000", outlets: "12 x C13" }]);
-  await turnTo("Check");
+  await workbook.turnTo("Check");
   const counts = page.locator(".bay-weights");
   await page.getByRole("button", { name: /"Nowhere"/ }).first().waitFor();
-  await typeRow("Racks", 4, 1, ["Mill"]);
+  await workbook.typeFrom("Racks", 4, 1, ["Mill"]);
   await page.getByRole("button", { name: /"Nowhere"/ }).first().waitFor({ state: "detached" });
 
   await fillTable("feeds", ["A", "B"].map((feed) => ({ feed: `M-${feed}`, site: "Mill", source: `Board ${feed}`, volts: "230", phases: "1", breakerA: "16" })));
@@ -171,27 +134,27 @@ test("a manager fills a site from nothing, mends what the checks find, assigns a
   await fillTable("ports", [["A", "0", "1"], ["A", "1", "2"], ["B", "0", "2"], ["B", "1", "1"]].map(([controller, port, to], index) => ({ array: "mill-1", controller: controller!, port: port!, network: `data-${Number(port) + 1}`, switch: `sw${to}`, switchPort: String(index + 1) })));
   await fillTable("jobs", [{ job, site: "Mill", procedure: "Site survey" }]);
 
-  await turnTo("Plan");
-  await button(/^Assign addresses/).click();
-  await button("Write 5 cells").click();
-  await said("5 cells written");
+  await workbook.turnTo("Plan");
+  await workbook.button(/^Assign addresses/).click();
+  await workbook.button("Write 5 cells").click();
+  await workbook.said("5 cells written");
   await page.getByLabel("Picture").selectOption("Rack elevation");
   await page.locator("svg.bay-picture text", { hasText: "mill-1" }).first().waitFor();
   await page.getByLabel("Picture").selectOption("Capacity by pool");
   await page.locator("svg.bay-picture > desc").waitFor({ state: "attached" });
 
-  await turnTo("Check");
-  await button(/Mend all/).click();
-  await button(/^Write/).click();
-  await said("written");
+  await workbook.turnTo("Check");
+  await workbook.button(/Mend all/).click();
+  await workbook.button(/^Write/).click();
+  await workbook.said("written");
   await counts.getByText("Stop 0").waitFor();
   // 9 of 12 drives of 4 TB, a tenth kept free; the Id was written by the mend.
   const arrays = await workbook.sheet("Arrays");
   expect(arrays.values[4]![0]).toBe("A0001");
   expect(arrays.values[4]![arrays.values[3]!.indexOf("Usable")]).toBeCloseTo(9 * 4 * 0.9, 9);
 
-  await turnTo("Commission");
-  await button("Build 1 tab").click();
-  await said("1 tab built");
+  await workbook.turnTo("Commission");
+  await workbook.button("Build 1 tab").click();
+  await workbook.said("1 tab built");
   expect(await workbook.sheetNames()).toContain(job);
 });

@@ -1,4 +1,5 @@
-import type { Browser, BrowserContext, Page } from "playwright-core";
+import { basename } from "node:path";
+import type { Browser, BrowserContext, Locator, Page } from "playwright-core";
 import type { Grid } from "../../../src/standalone/open-grid";
 import type { SheetSnapshot } from "../../../src/planning/workbook-model";
 
@@ -72,6 +73,57 @@ export class WorkbookPage {
     await this.page.keyboard.press("Enter");
     await this.page.waitForFunction(() => !globalThis.baywright.api.getActiveWorkbook()!.isCellEditing());
     await this.settle();
+  }
+
+  /** Goes to a cell as by the name box, and types texts with a key after each: Tab along the row, Enter down the column; "" passes a cell over. */
+  async typeFrom(sheet: string, row: number, column: number, texts: readonly string[], key: "Tab" | "Enter" = "Tab"): Promise<void> {
+    await this.showSheet(sheet);
+    await this.click(0, 0);
+    await this.page.evaluate(([name, down, across]) => globalThis.baywright.port.apply([{ kind: "select", sheet: name, area: { row: down, column: across, rows: 1, columns: 1 } }]), [sheet, row, column] as const);
+    for (const text of texts) {
+      // The first key opens the cell; the rest comes in one go, as from an input method.
+      await this.page.keyboard.type(text.slice(0, 1));
+      await this.page.keyboard.insertText(text.slice(1));
+      await this.page.keyboard.press(key);
+    }
+    await this.page.waitForFunction(() => !globalThis.baywright.api.getActiveWorkbook()!.isCellEditing());
+    await this.settle();
+  }
+
+  /** Saves the workbook as a file. */
+  async save(path: string): Promise<void> {
+    const waiting = this.page.waitForEvent("download");
+    await this.button("Save .xlsx").click();
+    await (await waiting).saveAs(path);
+  }
+
+  /** Opens a file in the place of the workbook. */
+  async openFile(path: string): Promise<void> {
+    await this.chooseFile(this.button("Open …"), path);
+    await this.page.getByText(`${basename(path)} is open.`).waitFor();
+    await this.settle();
+  }
+
+  /** Clicks what asks for a file, and gives it one. */
+  async chooseFile(asking: Locator, path: string): Promise<void> {
+    const choosing = this.page.waitForEvent("filechooser");
+    await asking.click();
+    await (await choosing).setFiles(path);
+  }
+
+  button(name: string | RegExp): Locator {
+    return this.page.getByRole("button", { name });
+  }
+
+  /** Turns the pane to one of its views. */
+  async turnTo(view: string): Promise<void> {
+    await this.page.getByRole("tab", { name: view }).click();
+    await this.page.locator(`#bay-${view.toLowerCase()} > *`).first().waitFor();
+  }
+
+  /** Waits until the pane says something that holds a text, and answers with the whole of it. */
+  async said(text: string): Promise<string> {
+    return (await this.page.locator(".bay-status [role=status]", { hasText: text }).textContent()) ?? "";
   }
 
   /** What a sheet holds now. */
