@@ -20,7 +20,7 @@ export const siteSurvey: ProcedureDraft = {
         { id: "SUR-020", do: "Walk the way from the kerb to the room with a tape. Enter the smallest door, width × height.", record: "text", unit: "mm", minutes: 15 },
         { id: "SUR-021", do: "Enter the load the lift carries and the depth of its car, or that there is none.", record: "text", minutes: 5 },
         { id: "SUR-022", do: "Count steps, ramps and thresholds. Enter how a loaded trolley gets past them.", record: "text", minutes: 5 },
-        { id: "SUR-023", do: "Agree days and hours, parking, badges and who opens. The plan says: {{Access and lift}}.", record: "text", minutes: 5 },
+        { id: "SUR-023", do: "Agree days and hours, parking, badges and who opens. The plan says: {{Access and lift}}", record: "text", minutes: 5 },
         { id: "SUR-024", do: "Find a place in or near the room where closed boxes can stand and warm up.", record: "text", minutes: 3 },
         { id: "SUR-025", do: "Ask whether a lift table can be had on the day, and for what load.", record: "text", unit: "kg", minutes: 3 },
       ],
@@ -40,7 +40,7 @@ export const siteSurvey: ProcedureDraft = {
       section: "Rack",
       forEach: "array",
       steps: [
-        { id: "SUR-040", do: "Find rack {{Rack}}. Count its units and say at which end unit 1 is.", expect: "{{Rack.Units}}", record: "number", unit: "U", minutes: 4 },
+        { id: "SUR-040", do: "Find rack {{Rack}} and count its units.", expect: "{{Rack.Units}}", record: "number", unit: "U", minutes: 4 },
         { id: "SUR-041", do: "From which end are the units numbered?", expect: "{{Numbered from}}", record: "choice:bottom|top", minutes: 1 },
         { id: "SUR-042", do: "Measure from the front rails to the inside of the rear door. {{Array}} needs {{Array.Depth mm}} mm with its cables.", expect: "{{Rack.Depth mm}}", record: "number", unit: "mm", tolerance: 20, minutes: 4 },
         { id: "SUR-043", do: "Units {{Bottom unit}} to {{Top unit}}: are they free, front and back, with no cable arm in the way?", expect: "Free", record: "choice:Free|Not free", minutes: 3 },
