@@ -14,8 +14,9 @@ const longestList = 255;
  * Says what may be typed where: lists by the kind of the record, names of units of sizes, dates.
  *
  * Neighbouring rows that ask for the same share one entry. Where anything else than the list may be meant it is remarked on, not refused.
+ * Only the rows `asked` ask to be seen again.
  */
-export function foundValidations(steps: ReadonlyMap<number, JobStep>, stepRows: RowSpan, snagRows: RowSpan): Validation[] {
+export function foundValidations(steps: ReadonlyMap<number, JobStep>, asked: readonly number[], stepRows: RowSpan, snagRows: RowSpan): Validation[] {
   const validations: Validation[] = [];
   let open: { readonly column: TabColumn; readonly first: number; readonly text: string; readonly rule: Rule; last: number } | null = null;
   const close = (): void => {
@@ -39,7 +40,7 @@ export function foundValidations(steps: ReadonlyMap<number, JobStep>, stepRows: 
   }
   return [
     ...validations,
-    { area: area("seenAgain", stepRows.first, stepRows.last), rule: { kind: "list", items: ["Yes"] }, message: "Choose Yes once the new expectation has been looked at.", strict: true },
+    ...asked.map((row): Validation => ({ area: area("seenAgain", row, row), rule: { kind: "list", items: ["Yes"] }, message: "Choose Yes once the new expectation has been looked at.", strict: true })),
     { area: area("done", stepRows.first, stepRows.last), rule: { kind: "date" }, message: "Type a date, such as 2026-05-31.", strict: false },
     { area: area("result", snagRows.first, snagRows.last), rule: { kind: "list", items: ["Closed", "Accepted"] }, message: "Choose Closed once it is mended, or Accepted with a name.", strict: true },
     { area: area("expected", snagRows.first, snagRows.last), rule: { kind: "date" }, message: "Type a date, such as 2026-05-31.", strict: false },

@@ -63,12 +63,14 @@ export function planTab(name: string, { expanded, lookup, loads, stamp, records 
   const sectionRows: number[] = [];
   const numbers = new Map<string, number>();
   const stepAt = new Map<number, JobStep>();
+  const asked: number[] = [];
   for (const section of expanded.sections) {
     sectionRows.push(rows.length);
     rows.push(band(section.title));
     for (const step of section.steps) {
       numbers.set(step.key, numbers.size + 1);
       stepAt.set(rows.length, step);
+      if ((records.steps.get(step.key)?.was ?? "") !== "") asked.push(rows.length);
       rows.push(stepRow(rows.length, step, numbers.size, records, snagRows));
     }
   }
@@ -119,7 +121,7 @@ export function planTab(name: string, { expanded, lookup, loads, stamp, records 
     hiddenColumns: tabColumnKeys.map((_, index) => index).filter((index) => index >= shownColumns),
     merges,
     freeze: { rows: 2, columns: 3 },
-    validations: foundValidations(stepAt, stepRows, snagRows),
+    validations: foundValidations(stepAt, asked, stepRows, snagRows),
     conditionalFormats: conditionalFormats(stepRows, snagRows),
     print: {
       orientation: "landscape",

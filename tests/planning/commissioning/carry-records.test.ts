@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { buildJob, isSpent, jobsOf, readCommissioningPlan, readPlannedTab, readTab, type JobBuild, type TabReading } from "../../../src/planning/commissioning";
-import { typedColumns } from "../../../src/planning/commissioning/tab-columns";
+import { tabColumnKeys, typedColumns } from "../../../src/planning/commissioning/tab-columns";
 import type { Scalar, SheetSnapshot, TableRows } from "../../../src/planning/workbook-model";
 import { jobName, moment, planWorkbook, smallPlan } from "../../support/commissioning-plan";
 import { tabSheet } from "../../support/tab-workbook";
@@ -44,6 +44,13 @@ describe("building again", () => {
     const again = build(withSerial("N-0009"), filled(build(small), { "T-10/A0001": seen }));
     expect(stepOf(again, "T-10/A0001")).toMatchObject({ expected: "N-0009", was: "N-0001", typed: { found: "N-0001", seenAgain: null } });
     expect(again.counts.again).toBe(1);
+  });
+
+  test("offers Seen again in the rows that ask for it, and in no other", () => {
+    const offered = ({ tab }: JobBuild): number[] => tab.validations!.filter(({ area }) => area.column === tabColumnKeys.indexOf("seenAgain")).map(({ area }) => area.row);
+    expect(offered(build(small))).toEqual([]);
+    const again = build(withSerial("N-0009"), filled(build(small), { "T-10/A0001": seen }));
+    expect(offered(again)).toEqual([stepOf(again, "T-10/A0001")!.row]);
   });
 
   test("asks nothing where the expectation changed before anything was found", () => {
