@@ -36,7 +36,7 @@ export async function putTab(port: WorkbookPort, source: CommissioningPlan, job:
   }
   try {
     const { counts, sheets } = await swapIn(port, source, job, build, moment, adjust);
-    const sentence = counts.again > 0 ? `Built with ${build.steps} steps; ${counts.again} records ask to be seen again.` : `Built with ${build.steps} steps.`;
+    const sentence = counts.again > 0 ? `Built with ${build.steps} steps; ${counts.again} ${counts.again === 1 ? "record asks" : "records ask"} to be seen again.` : `Built with ${build.steps} steps.`;
     return { outcome: { job: job.job, built: true, sentence, steps: build.steps, carried: counts.carried, kept: counts.kept, again: counts.again, remarks: build.remarks }, sheets };
   } catch (thrown) {
     if (!(thrown instanceof Problem)) throw thrown;
