@@ -42,7 +42,8 @@ export function makeBringBackGroup(pane: PaneContext, refresh: () => Promise<voi
           make("div", { class: "bay-row" }, write, makeButton("Leave it", () => fill(place))),
         ),
       );
-      heading.focus();
+      heading.focus({ preventScroll: true });
+      heading.scrollIntoView();
       return null;
     });
   }
