@@ -25,7 +25,7 @@ export async function closeOut(port: WorkbookPort, name: string, by: string, dat
   if (items.length > 0) throw noAnswer("Jobs", name, `${items.length} items keep ${quote(job.job)} from closing. The first: ${items[0]!.sentence}`.slice(0, 160));
   await port.apply([...sealBlocks(tab, { by: by.trim(), date }).map((block): Edit => ({ kind: "write", sheet: tab.sheet, ...block })), ...stateEdits(found, "closed")]);
   const check = checkSeal((await readJobInUse(port, name)).tab);
-  if (!check.holds) throw noAnswer("Jobs", name, `Somebody typed while ${quote(job.job)} was sealed: ${check.changed[0]}. Reopen it, look, and close it out again.`.slice(0, 160));
+  if (!check.holds) throw noAnswer("Jobs", name, `Somebody typed while ${quote(job.job)} was sealed: ${check.changed[0]!.label}. Reopen it, look, and close it out again.`.slice(0, 160));
   return check.code;
 }
 

@@ -154,7 +154,7 @@ describe("a job from first record to seal", () => {
     await expect(build(workbook)).rejects.toThrow("is closed and sealed");
 
     await type(workbook, { "T-20/A0001.A.0": { note: "later" } });
-    expect(await checkSeal(workbook.port, jobName)).toMatchObject({ holds: false, changed: ["No. 9 T-20 n-1 A0"] });
+    expect(await checkSeal(workbook.port, jobName)).toMatchObject({ holds: false, changed: [{ label: "No. 9 T-20 n-1 A0" }] });
     await type(workbook, { "T-20/A0001.A.0": { note: null } });
     expect(await checkSeal(workbook.port, jobName)).toMatchObject({ holds: true });
 
@@ -199,7 +199,7 @@ describe("a job from first record to seal", () => {
     expect(sorted.steps.map(({ key }) => key)).toEqual([...tab.steps].reverse().map(({ key }) => key));
 
     await again.port.apply([{ kind: "write", sheet: tab.sheet, row: rows[4]!, column: 0, cells: [sheet.values[rows[4]!]!.map(() => ({}))] }]);
-    expect((await checkSeal(again.port, jobName)).changed).toContain(`No. ${sorted.steps[4]!.no} is missing`);
+    expect((await checkSeal(again.port, jobName)).changed.map(({ label }) => label)).toContain(`No. ${sorted.steps[4]!.no} is missing`);
   });
 
   test("is not closed while a result is typed over", async () => {

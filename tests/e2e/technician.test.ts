@@ -101,6 +101,16 @@ async function typeDown(header: string, textOf: (stepId: string) => string): Pro
 /** Waits until the pane says of the job how far it is. */
 const progress = (told: string) => page.getByRole("listitem").filter({ hasText: job }).getByText(told).waitFor();
 
+/** Waits until a row of the tab is selected. */
+const selected = (row: number) =>
+  page.waitForFunction(
+    async ([sheet, wanted]) => {
+      const selection = await globalThis.baywright.port.selection();
+      return selection.sheet === sheet && selection.area.row === wanted;
+    },
+    [job, row] as const,
+  );
+
 const openMore = () => page.locator(`summary[aria-label="More for ${job}"]`).click();
 
 async function closeOut(): Promise<string> {
@@ -186,7 +196,7 @@ describe("a technician at the desk", () => {
     await workbook.said("1 item still to be settled");
     await page.getByRole("list", { name: "Open items" }).getByRole("button", { name: "SUR-042 asks to be seen again" }).click();
     const { row } = await step("SUR-042 bi-array-1");
-    await page.waitForFunction(async (wanted) => (await globalThis.baywright.port.selection()).area.row === wanted, row);
+    await selected(row);
     await typeInto(row, { "Seen again": "Yes" });
     await progress("45 of 45 steps settled");
     expect((await step("SUR-042 bi-array-1")).cells).toMatchObject({ Found: "1005", Result: "As expected" });
@@ -210,7 +220,11 @@ describe("a technician at the desk", () => {
     await typeInto(row, { Found: "round" });
     await workbook.button(/^Check the seal/).click();
     await workbook.said("does not hold: 1 row changed");
-    expect(await page.getByRole("list", { name: "Changed rows" }).getByRole("listitem").allTextContents()).toEqual([`No. ${cells["No."]} SUR-044 bi-array-1`]);
+    const changed = page.getByRole("list", { name: "Changed rows" }).getByRole("button");
+    expect(await changed.allTextContents()).toEqual([`No. ${cells["No."]} SUR-044 bi-array-1`]);
+    await workbook.showSheet("Sites");
+    await changed.click();
+    await selected(row);
   });
 
   test("reopens with name and reason; the earlier seal stays to be read", async () => {

@@ -56,14 +56,19 @@ function labelOf({ no, stepId, subject }: StepRecord): string {
   return `No. ${no} ${stepId} ${subject}`.trim();
 }
 
+/** A row that is not what it was, in words, and where to look. */
+export interface ChangedRow {
+  readonly row: number;
+  readonly label: string;
+}
+
 /** What checking a seal has found. */
 export interface SealCheck {
   /** Code that stands in the tab; "" where it was never sealed. */
   readonly code: string;
   readonly reopened: boolean;
   readonly holds: boolean;
-  /** Rows that are not what they were, in words. */
-  readonly changed: readonly string[];
+  readonly changed: readonly ChangedRow[];
 }
 
 /** Holds a tab against its last seal and names the rows that changed, are new or are missing. */
@@ -75,12 +80,12 @@ export function checkSeal(tab: TabReading): SealCheck {
   const sealed = new Map([...tab.steps, ...tab.snags, ...tab.kept].map(({ row, digest }) => [row, digest]));
   const changed = now.rows.flatMap(({ row, label, digest }) => {
     const before = sealed.get(row)!;
-    return before === digest ? [] : [before === "" ? `${label} is new` : label];
+    return before === digest ? [] : [{ row, label: before === "" ? `${label} is new` : label }];
   });
   const numbers = new Set(tab.steps.map(({ no }) => Number(no)));
   const count = Number(/^\d+/.exec(last.digest)?.[0] ?? numbers.size);
-  const missing = Array.from({ length: count }, (_, index) => index + 1).filter((no) => !numbers.has(no)).map((no) => `No. ${no} is missing`);
+  const missing = Array.from({ length: count }, (_, index) => index + 1).filter((no) => !numbers.has(no)).map((no) => ({ row: tab.places.headerRow, label: `No. ${no} is missing` }));
   const named = [...changed, ...missing];
   const holds = now.code === code && named.length === 0;
-  return { code, reopened: last.typed.expected !== null, holds, changed: holds || named.length > 0 ? named : ["the head of the tab, its code, or a row that is gone"] };
+  return { code, reopened: last.typed.expected !== null, holds, changed: holds || named.length > 0 ? named : [{ row: 0, label: "the head of the tab, its code, or a row that is gone" }] };
 }

@@ -4,7 +4,6 @@ import { handover } from "../../actions/handover";
 import { momentOf } from "../../actions/moment";
 import { reopen } from "../../actions/reopen";
 import { planAsBuilt } from "../../actions/take-as-built";
-import type { OpenItem } from "../../planning/commissioning";
 import { makeButton } from "../elements/button";
 import { countOf } from "../elements/count-of";
 import { fill, make } from "../elements/make";
@@ -62,7 +61,7 @@ function offerCloseOut(pane: PaneContext, place: HTMLElement, job: BuiltJob, ref
   return pane.status.run("Close out", async () => {
     const items = await previewCloseOut(pane.port, job.name);
     if (items.length > 0) {
-      fill(place, listOpenItems(pane, job, items));
+      fill(place, listRows(pane, job.sheet, `Still open in ${job.name}: ${items.length}`, "Open items", items.map(({ row, sentence }) => ({ row, text: sentence }))));
       return { sentence: `${countOf(items.length, "item")} still to be settled before ${job.name} can be closed.` };
     }
     const by = makeTextInput("Closed by");
@@ -78,29 +77,27 @@ function offerCloseOut(pane: PaneContext, place: HTMLElement, job: BuiltJob, ref
   });
 }
 
-function listOpenItems(pane: PaneContext, { name, sheet }: BuiltJob, items: readonly OpenItem[]): HTMLElement {
+/** Lists rows of the tab, each with the way to it. */
+function listRows(pane: PaneContext, sheet: string, title: string, label: string, rows: readonly { readonly row: number; readonly text: string }[]): HTMLElement {
   return make(
     "div",
     { class: "bay-panel" },
-    make("h3", {}, `Still open in ${name}: ${items.length}`),
+    make("h3", {}, title),
     make(
       "ul",
-      { class: "bay-list bay-scroll", tabindex: 0, "aria-label": "Open items" },
-      items.slice(0, mostListed).map(({ row, sentence }) => make("li", {}, make("button", { type: "button", class: "bay-plain", on: { click: () => void goTo(pane, sheet, row) } }, sentence))),
-      items.length > mostListed && make("li", {}, `… and ${items.length - mostListed} more`),
+      { class: "bay-list bay-scroll", tabindex: 0, "aria-label": label },
+      rows.slice(0, mostListed).map(({ row, text }) => make("li", {}, make("button", { type: "button", class: "bay-plain", on: { click: () => void goTo(pane, sheet, row) } }, text))),
+      rows.length > mostListed && make("li", {}, `… and ${rows.length - mostListed} more`),
     ),
   );
 }
 
-function tellSeal({ port, status }: PaneContext, place: HTMLElement, { name }: BuiltJob): Promise<void> {
+function tellSeal(pane: PaneContext, place: HTMLElement, { name, sheet }: BuiltJob): Promise<void> {
   fill(place);
-  return status.run("Check the seal", async () => {
-    const { holds, code, changed } = await checkSeal(port, name);
+  return pane.status.run("Check the seal", async () => {
+    const { holds, code, changed } = await checkSeal(pane.port, name);
     if (holds) return { sentence: `The seal of ${name} holds: code ${code}. Compare it with the code on the signed page.` };
-    fill(
-      place,
-      make("div", { class: "bay-panel" }, make("h3", {}, "Changed since it was sealed"), make("ul", { class: "bay-list bay-scroll", tabindex: 0, "aria-label": "Changed rows" }, changed.slice(0, mostListed).map((row) => make("li", { class: "bay-outcome" }, row)))),
-    );
+    fill(place, listRows(pane, sheet, "Changed since it was sealed", "Changed rows", changed.map(({ row, label }) => ({ row, text: label }))));
     return { sentence: `The seal of ${name} does not hold: ${countOf(changed.length, "row")} changed. It shows that something changed, not who changed it.`, tone: "trouble" };
   });
 }
