@@ -42,7 +42,7 @@ async function buildFile(file: string, output: string, names?: readonly string[]
     await workbook.settle();
     const outcomes: JobOutcome[] = [];
     for await (const { outcome } of buildTabs(workbook.port, momentOf(new Date(), basename(file)), names)) outcomes.push(outcome);
-    await writeNamedFile(output, await workbook.save());
+    await writeNamedFile(output, await workbook.close());
     return outcomes;
   } finally {
     workbook.dispose();

@@ -1,6 +1,6 @@
-import { type IWorkbookData, LocaleType, Univer, UniverInstanceType } from "@univerjs/core";
+import { generateRandomId, type IWorkbookData, LocaleType, Univer, UniverInstanceType } from "@univerjs/core";
 import { UniverDataValidationPlugin } from "@univerjs/data-validation";
-import { UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
+import { RegisterOtherFormulaService, UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
 import { UniverSheetsPlugin } from "@univerjs/sheets";
 import { UniverSheetsConditionalFormattingPlugin } from "@univerjs/sheets-conditional-formatting";
 import { UniverSheetsDataValidationPlugin } from "@univerjs/sheets-data-validation";
@@ -20,6 +20,8 @@ export interface HeadlessWorkbook {
   settle(): Promise<void>;
   /** Makes an .xlsx file of the workbook as it is now, written over the file it was opened from. */
   save(): Promise<Uint8Array>;
+  /** Saves and disposes: what the engine holds is free before the file is made, which takes as much again. */
+  close(): Promise<Uint8Array>;
   dispose(): void;
 }
 
@@ -28,11 +30,17 @@ export async function openHeadless(bytes?: Uint8Array): Promise<HeadlessWorkbook
   const univer = bootEngine(bytes === undefined ? emptyWorkbook() : await readWorkbook(bytes));
   const live = new LiveWorkbook(univer);
   return {
-    port: createBrowserPort(univer, live),
+    port: createBrowserPort(univer, live, { isTypedInto: false }),
     settle: () => live.settle(),
     async save() {
       await live.settle();
       return writeWorkbook(live.store(), bytes);
+    },
+    async close() {
+      await live.settle();
+      const stored = live.store();
+      univer.dispose();
+      return writeWorkbook(stored, bytes);
     },
     dispose: () => {
       univer.dispose();
@@ -50,6 +58,9 @@ function bootEngine(data: Partial<IWorkbookData>): Univer {
   univer.registerPlugin(UniverDataValidationPlugin);
   univer.registerPlugin(UniverSheetsDataValidationPlugin);
   univer.registerPlugin(UniverSheetsConditionalFormattingPlugin);
-  univer.createUnit(UniverInstanceType.UNIVER_SHEET, data);
+  // Conditional formats are kept, but nobody looks: the engine is not to work them out, which costs it more than all cells of a tab.
+  univer.__getInjector().get(RegisterOtherFormulaService).registerFormulaWithRange = () => generateRandomId();
+  // Engines of one process share what they have parsed, by the id of the workbook: with one id for two, formulas would read the other's cells.
+  univer.createUnit(UniverInstanceType.UNIVER_SHEET, { ...data, id: generateRandomId() });
   return univer;
 }

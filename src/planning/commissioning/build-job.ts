@@ -129,7 +129,8 @@ export function changedRows(earlier: SheetPlan, later: SheetPlan): CellBlock[] {
     const cells: (Cell | null)[] = [];
     for (let column = 0; column < Math.max(before.length, after.length); column += 1) {
       const [old, made] = [before[column] ?? {}, after[column] ?? {}];
-      cells.push((old.value ?? null) === (made.value ?? null) && old.formula === made.formula ? null : made);
+      const isAlike = old.formula === made.formula && (made.formula !== undefined || (old.value ?? null) === (made.value ?? null));
+      cells.push(isAlike ? null : made);
     }
     if (cells.some((cell) => cell !== null)) blocks.push({ row, column: 0, cells: [cells] });
   }

@@ -8,7 +8,7 @@ import type { ExpandedJob, JobStep } from "./job-steps";
 import { unfinishedState, tabMarker } from "./read-tab";
 import { pageBreaks, rowHeight } from "./tab-paper";
 import { at, keptPrefix, letter, sealColumnKeys, sealColumns, shownColumns, snagColumnKeys, snagColumns, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
-import { progressFormulas, snagFormulas, stepFormulas, type RowSpan } from "./tab-formulas";
+import { progressFormulas, snagFormulas, stepFormulas, untouchedSnag, untouchedStep, type RowSpan } from "./tab-formulas";
 import { tabStyles } from "./tab-styles";
 import { planSummary, type BuildStamp } from "./tab-summary";
 import type { StepRecord } from "./tab-reading";
@@ -86,7 +86,7 @@ export function planTab(name: string, { expanded, lookup, loads, stamp, records 
     for (const column of snagColumnKeys) cells[column] = { value: snag?.typed[column] ?? null, style: column === "expected" ? "typedDate" : "typedText" };
     const formulas = snagFormulas(rows.length, stepRows, snagRows);
     cells.no = { value: snag === undefined ? null : snagNumber(snag.key, snag.typed.no, numbers), style: "typedNumber" };
-    for (const key of ["stepId", "rule", "low", "high", "plannedUnit"] as const) cells[key] = { formula: formulas[key], style: key === "stepId" ? "stepId" : "hidden" };
+    for (const key of ["stepId", "rule", "low", "high", "plannedUnit"] as const) cells[key] = { formula: formulas[key], ...(snag === undefined && { value: untouchedSnag[key] }), style: key === "stepId" ? "stepId" : "hidden" };
     if (snag !== undefined && snag.key !== "" && !numbers.has(snag.key)) {
       cells.stepId = { value: snag.stepId, style: "stepId" };
       cells.plannedUnit = hidden(snag.key);
@@ -139,6 +139,8 @@ function stepRow(row: number, step: JobStep, no: number, records: CarriedRecords
   const { expectation } = step;
   const carried = records.steps.get(step.key);
   const formulas = stepFormulas(row, expectation, step.sign, snags);
+  const isUntouched = (carried?.typed.found ?? null) === null && records.snags.length === 0;
+  const computed = (key: keyof typeof formulas): Cell => ({ formula: formulas[key], ...(isUntouched && { value: untouchedStep[key] }), style: key === "result" ? "result" : "hidden" });
   const cells: Partial<Record<TabColumn, Cell>> = {
     no: { value: no, style: "no" },
     stepId: { value: step.stepId, style: "stepId" },
@@ -147,7 +149,7 @@ function stepRow(row: number, step: JobStep, no: number, records: CarriedRecords
     expected: { value: expectation.shown, style: "expected" },
     found: { value: carried?.typed.found ?? null, style: foundStyle(expectation.kind) },
     unit: { value: carried?.typed.unit ?? step.unit, style: expectation.kind === "size" ? "typedText" : "unitFixed" },
-    result: { formula: formulas.result, style: "result" },
+    result: computed("result"),
     was: { value: carried?.was ?? null, style: "was" },
     seenAgain: { value: carried?.typed.seenAgain ?? null, style: (carried?.was ?? "") === "" ? "notAsked" : "typedText" },
     by: { value: carried?.typed.by ?? null, style: "typedText" },
@@ -159,10 +161,10 @@ function stepRow(row: number, step: JobStep, no: number, records: CarriedRecords
     low: hidden(expectation.low),
     high: hidden(expectation.high),
     plannedUnit: hidden(step.unit),
-    compares: { formula: formulas.compares, style: "hidden" },
-    retest: { formula: formulas.retest, style: "hidden" },
-    retestCompares: { formula: formulas.retestCompares, style: "hidden" },
-    settled: { formula: formulas.settled, style: "hidden" },
+    compares: computed("compares"),
+    retest: computed("retest"),
+    retestCompares: computed("retestCompares"),
+    settled: computed("settled"),
     minutes: hidden(step.minutes),
     carried: hidden(carried?.carried ?? null),
     digest: { style: "hiddenText" },
@@ -229,7 +231,7 @@ function hidden(value: Scalar): Cell {
 }
 
 function withoutBlank(cell: Cell): Cell {
-  return cell.value === null || cell.value === "" ? { style: cell.style } : cell;
+  return cell.formula === undefined && (cell.value === null || cell.value === "") ? { style: cell.style } : cell;
 }
 
 /** Keeps a text from being read as a code of the page header, where & begins one. */

@@ -7,6 +7,12 @@ export interface RowSpan {
   readonly last: number;
 }
 
+/** What the formulas of a step's row answer while nothing stands in Found and the tab has no snag. */
+export const untouchedStep = { result: "", compares: "", retest: "", retestCompares: "", settled: 0 } as const;
+
+/** What the formulas of a blank row for snags answer. */
+export const untouchedSnag = { stepId: "", rule: "", low: "", high: 0, plannedUnit: "" } as const;
+
 /** Names a column of a block as formulas do: `$H$12:$H$40`. */
 export function spanOf(column: TabColumn, { first, last }: RowSpan): string {
   return `$${letter[column]}$${first + 1}:$${letter[column]}$${last + 1}`;
@@ -20,7 +26,7 @@ const accepted = "~accepted";
  *
  * `compares` and `retestCompares` say yes, no or eye of what stands in Found and in the step's last snag, once that is closed.
  */
-export function stepFormulas(row: number, expectation: Expectation, sign: string, snags: RowSpan): Readonly<Record<"result" | "compares" | "retest" | "retestCompares" | "settled", string>> {
+export function stepFormulas(row: number, expectation: Expectation, sign: string, snags: RowSpan): Readonly<Record<keyof typeof untouchedStep, string>> {
   const cell = (column: TabColumn): string => `$${letter[column]}${row + 1}`;
   const [found, was, by, second, note] = [cell("found"), cell("was"), cell("by"), cell("second"), cell("note")];
   const oneName = sign === "two" ? `OR(TRIM(${second})="",UPPER(TRIM(${second}))=UPPER(TRIM(${by})))` : "FALSE";
@@ -81,7 +87,7 @@ function addressComparison(found: string, canonical: string, full: string): stri
 }
 
 /** Writes the formulas of a row for snags: which step it is about, and what its closing hands to that step. */
-export function snagFormulas(row: number, steps: RowSpan, snags: RowSpan): Readonly<Record<"stepId" | "rule" | "low" | "high" | "plannedUnit", string>> {
+export function snagFormulas(row: number, steps: RowSpan, snags: RowSpan): Readonly<Record<keyof typeof untouchedSnag, string>> {
   const cell = (column: TabColumn): string => `$${letter[column]}${row + 1}`;
   const [about, closed] = [cell("no"), cell("result")];
   const below = `$${letter.no}${row + 1}:$${letter.no}$${snags.last + 1}`;

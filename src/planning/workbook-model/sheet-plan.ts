@@ -20,7 +20,9 @@ export interface Area {
  * One cell to be written.
  *
  * A string `value` is always text, whatever it begins with: no adapter may let it become a formula, a date or a number. `formula`
- * begins with `=` and uses native functions unless the plan says otherwise; `style` names an entry of the plan's `styles`.
+ * begins with `=` and uses native functions unless the plan says otherwise; `style` names an entry of the plan's `styles`. A `value`
+ * beside a `formula` is what the formula is known to answer while the cells of its sheet stand as planned; it names those cells by
+ * columns and rows. An adapter may leave it out.
  */
 export interface Cell {
   readonly value?: Scalar;

@@ -6,12 +6,17 @@ import { checkEdits } from "../check-edits";
 import type { Edit, WorkbookPort } from "../port";
 import { LiveWorkbook } from "./live-workbook";
 import { storedCell, storedSheet } from "./plan-sheet";
+import { restFormulas, wokenBy } from "./resting-formulas";
 import { estimateRowHeights } from "./row-heights";
 import { sheetSnapshot } from "./sheet-snapshot";
 import { extrasOf, type StoredStyle, toArea, toRange } from "./stored-sheet";
 
-/** Joins the workbook that is open in an engine, on a page or without one, to the rest of the program. */
-export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer)): WorkbookPort {
+/**
+ * Joins the workbook that is open in an engine, on a page or without one, to the rest of the program.
+ *
+ * Where nobody types (`isTypedInto` false) formulas of added sheets whose results are known rest: the engine has less to compute and to hold.
+ */
+export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer), { isTypedInto = true } = {}): WorkbookPort {
   const injector = univer.__getInjector();
 
   const sheetNamed = (name: string): Worksheet => {
@@ -45,7 +50,7 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
       // One step of undo for the person, however many edits it takes.
       const batch = injector.get(IUndoRedoService).__tempBatchingUndoRedo(live.workbook.getUnitId());
       try {
-        for (const edit of edits) carryOut(live, edit, sheetNamed);
+        for (const edit of edits) carryOut(live, edit, sheetNamed, isTypedInto);
       } finally {
         batch.dispose();
       }
@@ -77,10 +82,10 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
 /** Mutations that change how a sheet is looked at, not what it holds. */
 const quietMutations = new Set(["sheet.mutation.set-worksheet-row-auto-height", "sheet.mutation.set-worksheet-row-height", "sheet.mutation.set-worksheet-col-width"]);
 
-function carryOut(live: LiveWorkbook, edit: Edit, sheetNamed: (name: string) => Worksheet): void {
+function carryOut(live: LiveWorkbook, edit: Edit, sheetNamed: (name: string) => Worksheet, isTypedInto: boolean): void {
   switch (edit.kind) {
     case "add-sheet":
-      addSheet(live, edit);
+      addSheet(live, edit, isTypedInto);
       return;
     case "write":
       write(live, sheetNamed(edit.sheet), edit);
@@ -103,13 +108,16 @@ function carryOut(live: LiveWorkbook, edit: Edit, sheetNamed: (name: string) => 
   }
 }
 
-function addSheet(live: LiveWorkbook, { plan, after }: Extract<Edit, { kind: "add-sheet" }>): void {
+function addSheet(live: LiveWorkbook, { plan, after }: Extract<Edit, { kind: "add-sheet" }>, isTypedInto: boolean): void {
   const { workbook } = live;
   const { sheet, validations, conditionalFormats } = storedSheet(plan, (style) => keepStyle(live, style), generateRandomId);
   estimateRowHeights(sheet, workbook.getConfig().styles);
+  if (!isTypedInto) restFormulas(sheet);
   const names = workbook.getSheets().map((one) => one.getName());
   const index = after === undefined ? names.length : names.findIndex((name) => sameSheetName(name, after)) + 1;
   live.run("sheet.command.insert-sheet", { index, sheet });
+  // The engine has made its own copy. The planned cells it keeps only to undo and do again.
+  if (!isTypedInto) plan.rows.forEach((_, row) => (sheet.cellData![row] = {}));
   const subUnitId = sheet.id;
   if (validations.length > 0) live.run("data-validation.mutation.addRule", { subUnitId, rule: validations });
   // The engine puts each new rule before those that are there; the last one added is asked first.
@@ -146,6 +154,8 @@ function write(live: LiveWorkbook, sheet: Worksheet, { row, column, cells }: Ext
   if (Object.keys(matrix).length === 0) return;
   const area = { row, column, rows: cells.length, columns: Math.max(...cells.map((line) => line.length)) };
   makeRoom(live, sheet, row + area.rows, column + area.columns);
+  const woken = wokenBy(toRange(area), sheet);
+  if (woken !== null) live.run("sheet.command.set-range-values", { subUnitId: sheet.getSheetId(), range: sheet.getCellMatrix().getDataRange(), value: woken });
   live.run("sheet.command.set-range-values", { subUnitId: sheet.getSheetId(), range: toRange(area), value: matrix });
 }
 

@@ -5,6 +5,7 @@ import { SheetsSelectionsService } from "@univerjs/sheets";
 import { FormulaCalculationSessionService } from "@univerjs/sheets-formula";
 import type { CellValue } from "../../planning/workbook-model";
 import { keepExtras } from "./keep-extras";
+import { restingFormula } from "./resting-formulas";
 import { cellValue } from "./sheet-snapshot";
 import { type Spill, type StoredWorkbook, toArea } from "./stored-sheet";
 
@@ -94,7 +95,7 @@ export class LiveWorkbook {
 
   /** Tells the formula of a cell that has one of its own: formulas that were filled down share one text in the engine. */
   formulaAt(sheet: Worksheet, row: number, column: number, cell: Nullable<ICellData>): string | null {
-    if (!cell?.f && !cell?.si) return null;
+    if (!cell?.f && !cell?.si) return restingFormula(cell);
     const text = this.formulas.getFormulaStringByCell(row, column, sheet.getSheetId(), this.workbook.getUnitId());
     return text === null || text === undefined || text === "" ? null : text;
   }
@@ -126,7 +127,7 @@ export class LiveWorkbook {
       spills[sheet.getSheetId()] = this.spills(sheet);
       for (const [row, line] of Object.entries(data.sheets[sheet.getSheetId()]?.cellData ?? {})) {
         for (const [column, cell] of Object.entries(line as Record<string, ICellData>)) {
-          if (!cell?.si) continue;
+          if (!cell?.si && restingFormula(cell) === null) continue;
           cell.f = this.formulaAt(sheet, Number(row), Number(column), cell);
           delete cell.si;
         }

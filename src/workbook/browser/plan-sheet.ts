@@ -41,12 +41,16 @@ export function storedSheet(plan: SheetPlan, keepStyle: KeepStyle, newId: () => 
   };
 }
 
-/** Turns one planned cell into the engine's. Text is marked as text, so that it never becomes a number, a date or a formula. */
-export function storedCell({ value, formula }: Cell): ICellData {
-  if (formula !== undefined) return { f: formula };
+/** Turns one planned cell into the engine's, a formula with the result that is known. */
+export function storedCell({ value = null, formula }: Cell): ICellData {
+  if (formula !== undefined) return { f: formula, ...(value !== null && storedValue(value)) };
+  return value === null || value === "" ? {} : storedValue(value);
+}
+
+/** Text is marked as text, so that it never becomes a number, a date or a formula. */
+function storedValue(value: string | number | boolean): ICellData {
   if (typeof value === "number") return { v: value, t: cellKind.number };
-  if (typeof value === "boolean") return { v: value ? 1 : 0, t: cellKind.boolean };
-  return value === undefined || value === null || value === "" ? {} : { v: value, t: cellKind.text };
+  return typeof value === "boolean" ? { v: value ? 1 : 0, t: cellKind.boolean } : { v: value, t: cellKind.text };
 }
 
 /** Freezes so many rows and columns at the top left. */

@@ -1,7 +1,7 @@
 import type { IStyleBase } from "@univerjs/core";
 import type { ConditionalFormattingOptions, ConditionalFormattingRule, Style, Worksheet } from "exceljs";
 import type { IConditionFormattingRule, IFormulaHighlightCell } from "@univerjs/sheets-conditional-formatting";
-import { areaAddress, cellAddress, parseAreas } from "./cell-address";
+import { areaAddress, cellAddress, parseAreas } from "../browser/cell-address";
 import { argb, type ReadColor, readStyle } from "./cell-styles";
 import { fromFileFormula, toFileFormula } from "./formula-text";
 

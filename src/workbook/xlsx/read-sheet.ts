@@ -3,7 +3,7 @@ import type { Cell, CellValue, HeaderFooter, Row, Style, Worksheet } from "excel
 import type { PrintPlan, TablePlan } from "../../planning/workbook-model";
 import { freeze } from "../browser/plan-sheet";
 import { cellKind, columnPixels, rowPixels, type SheetExtras, type StoredSheet, type StoredStyle, toArea } from "../browser/stored-sheet";
-import { cellAddress, parseAreas } from "./cell-address";
+import { cellAddress, parseAreas } from "../browser/cell-address";
 import { type ReadColor, readStyle } from "./cell-styles";
 import type { PackagedSheet } from "./file-package";
 import { readFormatRules } from "./format-rules";

@@ -38,11 +38,11 @@ export async function readWorkbook(bytes: Uint8Array, { spilled = false } = {}):
  * Makes an .xlsx file of a workbook, every formula with its result.
  *
  * With `original`, the file it was opened from, the sheets are written over that one's: pictures, margins and whatever else the model
- * has no place for stay. Charts are beyond the file library and are lost.
+ * has no place for stay. Charts are beyond the file library and are lost. Uses the stored workbook up: a large one is not held twice.
  */
 export async function writeWorkbook({ data, spills }: StoredWorkbook, original?: Uint8Array): Promise<Uint8Array> {
   const file = original === undefined ? new Workbook() : await loadFile(original);
-  const sheets = data.sheetOrder.flatMap((id) => (data.sheets[id] === undefined ? [] : [{ ...data.sheets[id], id }]));
+  const sheets = data.sheetOrder.flatMap((id) => (data.sheets[id] === undefined ? [] : [Object.assign(data.sheets[id], { id })]));
   const targets = placeSheets(file, sheets);
   const validations = readResource<Record<string, ISheetDataValidationRule[]>>(data, resourceNames.validations) ?? {};
   const conditionalFormats = readResource<Record<string, IConditionFormattingRule[]>>(data, resourceNames.conditionalFormats) ?? {};
@@ -53,9 +53,18 @@ export async function writeWorkbook({ data, spills }: StoredWorkbook, original?:
       spills[sheet.id] ?? [],
       data.styles,
     );
+    keepModelOnly(targets[index]!);
+    sheet.cellData = {};
   });
   writeNames(file, data, sheets);
   return new Uint8Array(await file.xlsx.writeBuffer());
+}
+
+/** Puts a sheet that is written in the form that goes into the file, and lets go of the library's objects, of which every cell is one. */
+function keepModelOnly(target: Worksheet): void {
+  const { model } = target;
+  Object.defineProperty(target, "model", { value: model });
+  (target as unknown as { _rows: unknown[] })._rows = [];
 }
 
 async function loadFile(bytes: Uint8Array): Promise<Workbook> {

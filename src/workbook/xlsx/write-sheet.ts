@@ -3,7 +3,7 @@ import type { CellErrorValue, CellFormulaValue, CellValue, Style, Worksheet } fr
 import type { CellValue as PlainValue, PrintPlan, TablePlan } from "../../planning/workbook-model";
 import { cellValue } from "../browser/sheet-snapshot";
 import { columnCharacters, extrasOf, findStyle, rowPoints, type Spill, type StoredSheet, type StyleTable, toRange } from "../browser/stored-sheet";
-import { areaAddress } from "./cell-address";
+import { areaAddress } from "../browser/cell-address";
 import { argb, writeStyle } from "./cell-styles";
 import { writeFormatRules } from "./format-rules";
 import { toFileFormula } from "./formula-text";

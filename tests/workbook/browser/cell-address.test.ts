@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { areaAddress, cellAddress, parseAreas } from "../../../src/workbook/xlsx/cell-address";
+import { areaAddress, cellAddress, parseAreas } from "../../../src/workbook/browser/cell-address";
 
 test.each([[0, 0, "A1"], [9, 25, "Z10"], [0, 26, "AA1"], [0, 701, "ZZ1"], [0, 702, "AAA1"], [1_048_575, 16_383, "XFD1048576"]])("row %i, column %i is %s", (row, column, address) => {
   expect(cellAddress(row, column)).toBe(address);
