@@ -1,4 +1,8 @@
 // Tabs: our own time for a tab of 1,000 steps, the syncs it costs, and a hundred jobs of 300 steps in one go without a page.
+import { spawnSync } from "node:child_process";
+import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { performance } from "node:perf_hooks";
 import { buildTabs } from "../src/actions/build-tabs";
 import { openHeadless } from "../src/headless/open-headless";
@@ -24,19 +28,26 @@ async function syncsOf(steps: number): Promise<number> {
   return workbook.syncs() - before;
 }
 
+/** Runs `build-tabs` as a person does, in a process of its own: reads, builds, computes and saves. Time and peak memory are that process's. */
 async function hundredJobs(): Promise<{ readonly seconds: number; readonly megabytes: number; readonly built: number }> {
   const rows = planOf(300);
   const jobs = Array.from({ length: 100 }, (_, index) => ({ ...rows.jobs![0]!, id: `J${index}`, job: `Job ${index}` }));
   const workbook = await openHeadless();
   await workbook.port.apply(planSetUp({ sheets: [] }, { ...rows, jobs }).map((plan) => ({ kind: "add-sheet", plan })));
-  await workbook.settle();
-  const start = performance.now();
-  let built = 0;
-  for await (const { outcome } of buildTabs(workbook.port, moment)) if (outcome.built) built += 1;
-  const seconds = (performance.now() - start) / 1000;
-  const megabytes = process.memoryUsage().rss / 1e6;
-  workbook.dispose();
-  return { seconds, megabytes, built };
+  const folder = await mkdtemp(join(tmpdir(), "bench-tabs-"));
+  try {
+    const [plan, out] = [join(folder, "plan.xlsx"), join(folder, "out.xlsx")];
+    await writeFile(plan, await workbook.close());
+    const command = ["--import", 'data:text/javascript,process.on("exit",()=>console.error(process.resourceUsage().maxRSS))', "scripts/run-bundled.mjs", "src/headless/build-tabs.ts"];
+    // A first call, which ends with the usage, makes the bundle.
+    spawnSync(process.execPath, command);
+    const start = performance.now();
+    const { stdout, stderr } = spawnSync(process.execPath, [...command, plan, "-o", out], { encoding: "utf8", maxBuffer: 1e8 });
+    const seconds = (performance.now() - start) / 1000;
+    return { seconds, megabytes: (Number(stderr.trim()) * 1024) / 1e6, built: (JSON.parse(stdout) as { built: number }).built };
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
 }
 
 export default async function tabs(): Promise<void> {
@@ -50,7 +61,7 @@ export default async function tabs(): Promise<void> {
   printBench("Commissioning tabs", [
     { what: "a tab of 1,000 steps, our own time", measured: `${ours.toFixed(0)} ms`, target: "under 500 ms", holds: ours < 500 },
     { what: "syncs of a rebuild, 20 and 1,000 steps", measured: `${few} and ${many}`, target: "alike", holds: few === many },
-    { what: `${built} jobs of 300 steps without a page`, measured: `${seconds.toFixed(1)} s`, target: "100 under 20 s", holds: built === 100 && seconds < 20 },
-    { what: "memory then, engine and all", measured: `${megabytes.toFixed(0)} MB`, target: "under 500 MB", holds: megabytes < 500 },
+    { what: `${built} jobs of 300 steps by build-tabs, file to file`, measured: `${seconds.toFixed(1)} s`, target: "100 under 20 s", holds: built === 100 && seconds < 20 },
+    { what: "its peak resident memory", measured: `${megabytes.toFixed(0)} MB`, target: "under 500 MB", holds: megabytes < 500 },
   ]);
 }
