@@ -41,7 +41,6 @@ export function planSummary(expanded: ExpandedJob, lookup: PlanLookup, loads: Fe
     job.procedure, ...labelled("planned", job.plannedDate), ...labelled("about", job.subject),
     `build ${stamp.build}, made ${stamp.madeAt} from ${stamp.planName}`,
   ].join(" · ");
-  const cautions = cautionsOf(expanded);
   const progress: readonly (readonly [string, number, number, string, string])[] = [
     ["Next open step", at.step, at.step, formulas.next, "figureText"],
     ["Done", at.subject, at.subject, formulas.done, "figure"],
@@ -61,7 +60,7 @@ export function planSummary(expanded: ExpandedJob, lookup: PlanLookup, loads: Fe
   return [
     wide(facts, "facts", last),
     wide("Anyone may stop the work. Type what you see into Found and your name into By; “Not applicable” and “Waived” want a name and a reason in Note. What differs goes to Snags at the end: the first Found stays.", "facts", last),
-    ...(cautions === "" ? [] : [wide(`Cautions. ${cautions}`, "caution", last)]),
+    ...cautionRows(expanded),
     spread(progress.map(([value, from]) => [from, { value, style: "label" }]), spans),
     spread(progress.map(([, from, , formula, style]) => [from, { formula, style }]), spans),
     rowOf([]),
@@ -74,10 +73,17 @@ function labelled(label: string, text: string | null | undefined): string[] {
   return text === null || text === undefined || text === "" ? [] : [`${label} ${text}`];
 }
 
-/** Takes the first sentence of every caution once, in the order of the steps. */
-function cautionsOf({ sections }: ExpandedJob): string {
+/** Lists what can hurt in two columns, in the order of the work: the first sentence of every caution, once. */
+function cautionRows({ sections }: ExpandedJob): SummaryRow[] {
   const firsts = sections.flatMap(({ steps }) => steps.map(({ caution }) => /^.*?[.!](?=\s|$)/s.exec(caution)?.[0] ?? caution));
-  return [...new Set(firsts)].filter((text) => text !== "").join(" ");
+  const lines = [...new Set(firsts)].filter((text) => text !== "").map((text) => `• ${text}`);
+  if (lines.length === 0) return [];
+  const half = Math.ceil(lines.length / 2);
+  const list = (from: number, to?: number): Cell => ({ value: lines.slice(from, to).join("\n"), style: "caution" });
+  return [
+    wide("Cautions, in the order of the work. Each stands in full at its step.", "cautionHead", shownColumns - 1),
+    spread([[at.no, list(0, half)], [at.unit, list(half)]], [[at.no, at.found], [at.unit, shownColumns - 1]]),
+  ];
 }
 
 function addressRows({ places }: ExpandedJob, lookup: PlanLookup): SummaryRow[] {
