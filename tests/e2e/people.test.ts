@@ -1,42 +1,23 @@
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import type { Browser, Page } from "playwright-core";
+import { readFileSync } from "node:fs";
+import type { Page } from "playwright-core";
 import { version } from "../../package.json";
 import { tables, type TableKey, type WorkbookSnapshot } from "../../src/planning/workbook-model";
 import { readSnapshot } from "../../src/workbook/xlsx/workbook-file";
-import { launchBrowser } from "./support/launch-browser";
-import { WorkbookPage } from "./support/workbook-page";
+import { beginStory, closeWhole } from "./support/story";
+import type { WorkbookPage } from "./support/workbook-page";
 
 // One story in the order in which it happens: each person works from the file that the one before handed on.
-jest.setTimeout(120_000);
+const { at, open } = beginStory("people");
 
-let folder: string;
-let browser: Browser;
 let workbook: WorkbookPage;
 let page: Page;
 
-beforeAll(async () => {
-  folder = mkdtempSync(join(tmpdir(), "people-"));
-  browser = await launchBrowser();
-});
-
-afterAll(async () => {
-  await browser.close();
-  rmSync(folder, { recursive: true });
-});
-
 beforeEach(async () => {
-  workbook = await WorkbookPage.open(browser);
+  workbook = await open();
   ({ page } = workbook);
 });
 
-afterEach(async () => {
-  await workbook.close();
-  expect(workbook.faults).toEqual([]);
-});
-
-const at = (name: string) => join(folder, name);
+afterEach(() => closeWhole(workbook));
 
 async function startNew(): Promise<void> {
   await page.getByRole("button", { name: "New", exact: true }).click();

@@ -1,34 +1,17 @@
-import { mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import { Workbook } from "exceljs";
-import type { Browser, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import type { CellValue, SheetSnapshot } from "../../src/planning/workbook-model";
 import { hasLibreOffice, saveInLibreOffice } from "../support/libre-office";
-import { launchBrowser } from "./support/launch-browser";
-import { WorkbookPage } from "./support/workbook-page";
+import { beginStory, closeWhole } from "./support/story";
+import type { WorkbookPage } from "./support/workbook-page";
 
 // One story in the order in which it happens: every test goes on where the one before it left off.
-jest.setTimeout(120_000);
+const { at, open } = beginStory("technician");
 
 const job = "Bindery survey";
 
-let folder: string;
-let browser: Browser;
 let workbook: WorkbookPage;
 let page: Page;
-
-beforeAll(async () => {
-  folder = mkdtempSync(join(tmpdir(), "technician-"));
-  browser = await launchBrowser();
-});
-
-afterAll(async () => {
-  await browser.close();
-  rmSync(folder, { recursive: true });
-});
-
-const at = (name: string) => join(folder, name);
 
 /** Texts typed into a row, by the header above them. */
 type Typed = Readonly<Record<string, string>>;
@@ -124,14 +107,11 @@ async function closeOut(): Promise<string> {
 
 describe("a technician at the desk", () => {
   beforeAll(async () => {
-    workbook = await WorkbookPage.open(browser);
+    workbook = await open();
     ({ page } = workbook);
   });
 
-  afterAll(async () => {
-    await workbook.close();
-    expect(workbook.faults).toEqual([]);
-  });
+  afterAll(() => closeWhole(workbook));
 
   test("builds the tab of a job that was written into the plan", async () => {
     const { values } = await workbook.sheet("Jobs");
@@ -270,14 +250,11 @@ describe("a technician who fills a copy elsewhere", () => {
   });
 
   beforeEach(async () => {
-    workbook = await WorkbookPage.open(browser);
+    workbook = await open();
     ({ page } = workbook);
   });
 
-  afterEach(async () => {
-    await workbook.close();
-    expect(workbook.faults).toEqual([]);
-  });
+  afterEach(() => closeWhole(workbook));
 
   async function bringBackAndCloseOut(returned: string): Promise<void> {
     await workbook.openFile(at("handed-out.xlsx"));
