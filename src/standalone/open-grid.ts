@@ -17,6 +17,7 @@ import { LiveWorkbook } from "../workbook/browser/live-workbook";
 import type { WorkbookPort } from "../workbook/port";
 import { type FaultDisplay, showFaultNotes } from "./fault-notes";
 import { keepHostRules } from "./host-rules";
+import { passStaleSuggestions } from "./stale-suggestions";
 
 /** A grid on the page: the one workbook that is open in it, and how to open another. */
 export interface Grid {
@@ -64,6 +65,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   keepHostRules(univer, live, (sentence) => {
     display.say(sentence);
   });
+  passStaleSuggestions(univer, live);
   showFaultNotes(univer, api, live, container, display);
   return {
     api,

@@ -83,6 +83,28 @@ test("typing a function's name offers ours, and its arguments are explained", as
   await workbook.page.keyboard.press("Escape");
 });
 
+test.each(["Enter", "Tab"])("%s ends a formula whose name was written with a pause, and takes what is offered while the name is written", async (key) => {
+  await startNew();
+  const { keyboard } = workbook.page;
+  const offered = workbook.page.locator("[data-u-comp=sheets-formula-editor] li").first();
+  await workbook.click(1, 1);
+  await keyboard.type("=BAY.USABLE");
+  await offered.waitFor();
+  await keyboard.insertText('("RAID 6",12,4)');
+  await keyboard.press(key);
+  await workbook.typed();
+  expect((await workbook.sheet("Sheet1")).values[1]).toEqual([null, 40]);
+  await workbook.click(4, 1);
+  await keyboard.type("=BAY.USA");
+  await offered.waitFor();
+  await keyboard.press(key);
+  await workbook.page.getByText("driveSize").first().waitFor();
+  await keyboard.insertText('"RAID 5",12,4)');
+  await keyboard.press(key);
+  await workbook.typed();
+  expect((await workbook.sheet("Sheet1")).values[4]).toEqual([null, 44]);
+});
+
 test("a plan is kept in the browser and there again on the next visit", async () => {
   await startNew();
   await workbook.type(0, 0, "kept");

@@ -71,6 +71,11 @@ export class WorkbookPage {
     await this.click(row, column);
     await this.page.keyboard.type(text);
     await this.page.keyboard.press("Enter");
+    await this.typed();
+  }
+
+  /** Waits until what was typed stands in its cell and is computed. */
+  async typed(): Promise<void> {
     await this.page.waitForFunction(() => !globalThis.baywright.api.getActiveWorkbook()!.isCellEditing());
     await this.settle();
   }
@@ -86,8 +91,7 @@ export class WorkbookPage {
       await this.page.keyboard.insertText(text.slice(1));
       await this.page.keyboard.press(key);
     }
-    await this.page.waitForFunction(() => !globalThis.baywright.api.getActiveWorkbook()!.isCellEditing());
-    await this.settle();
+    await this.typed();
   }
 
   /** Saves the workbook as a file. */
