@@ -69,7 +69,7 @@ export function makeStatusBar(): StatusBar {
         buttons.hidden = false;
       }
       await nextTurn();
-      if (isStopped) throw new Stopped();
+      if (isStopped && done < total) throw new Stopped();
     };
     let message: Message | null;
     try {

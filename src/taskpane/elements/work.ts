@@ -22,8 +22,8 @@ export interface Progress {
 /** A piece of work while it runs. */
 export interface Work {
   /**
-   * Shows how far the work has come and gives the page its turn; throws `Stopped` where the person chose Stop. Call it only where
-   * everything is whole: from the first call on the person is offered to stop.
+   * Shows how far the work has come and gives the page its turn; throws `Stopped` where the person chose Stop and something is left to do.
+   * Call it only where everything is whole: from the first call on the person is offered to stop.
    */
   report(progress: Progress): Promise<void>;
 }
