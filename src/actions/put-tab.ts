@@ -53,9 +53,9 @@ function workingName({ sheets }: CommissioningPlan, { job }: PlanRow<"jobs">, { 
 /**
  * Writes a new tab beside the one in use and swaps the two, so that every beginning of the edits leaves one whole tab in sight.
  *
- * The new sheet is hidden at once and marked whole only when it is. Then, in one request, the old one takes the name of an earlier tab,
- * the new one the job's name, comes into sight, and the old one leaves it. What people typed into the old one until that moment is read
- * after it and carried over; earlier tabs in which nothing is left to carry go.
+ * The new sheet is hidden at once and marked whole only when it is. Then the old one takes the name of an earlier tab, the new one the
+ * job's name, comes into sight, and the old one leaves it. What people typed into the old one until that moment is read after it and
+ * carried over; earlier tabs in which nothing is left to carry go.
  */
 async function swapIn(port: WorkbookPort, source: CommissioningPlan, job: PlanRow<"jobs">, build: JobBuild, moment: BuildMoment, adjust?: AdjustReading): Promise<{ readonly counts: JobBuild["counts"]; readonly sheets: readonly string[] }> {
   const { name, tab, family } = build;
@@ -63,13 +63,11 @@ async function swapIn(port: WorkbookPort, source: CommissioningPlan, job: PlanRo
   const inTheWay = family.others.find(({ sheet }) => sheet.toLowerCase() === name.toLowerCase());
   const aside = sheetNameWith(name, "left over", source.sheets);
   const others = family.others.map((other) => (other === inTheWay ? aside : other.sheet));
+  const earlier = sheetNameWith(name, `before ${family.nextBuild}`, [...source.sheets, tab.name]);
   await port.apply([
     ...(inTheWay === undefined ? [] : [{ kind: "rename-sheet", sheet: inTheWay.sheet, name: aside } as const]),
     { kind: "add-sheet", plan: tab, ...(current === null ? {} : { after: current.sheet }) },
     { kind: "hide-sheet", sheet: tab.name },
-  ]);
-  const earlier = sheetNameWith(name, `before ${family.nextBuild}`, [...source.sheets, tab.name]);
-  await port.apply([
     { kind: "write", sheet: tab.name, ...stateCell, cells: [[{ value: wholeState }]] },
     ...(current === null ? [] : [{ kind: "rename-sheet", sheet: current.sheet, name: earlier } as const]),
     ...(current === null ? [] : [{ kind: "rename-sheet", sheet: tab.name, name } as const]),

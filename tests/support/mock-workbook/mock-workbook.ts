@@ -33,6 +33,8 @@ export interface MockWorkbook {
   readonly host: OfficeHost;
   /** Counts the syncs so far that had something to do. */
   readonly syncs: () => number;
+  /** How many operations each sync so far had. */
+  readonly operations: () => readonly number[];
   readonly failAt: (failure: Failure) => void;
   /** Runs a callback just before a sync, counted from the next one on: a colleague types in between. */
   readonly before: (sync: number, callback: () => void) => void;
@@ -64,7 +66,7 @@ export function mockWorkbook({
     calculate,
     apiSet,
   };
-  let syncs = 0;
+  const sizes: number[] = [];
   const failures = new Map<number, Failure>();
   const callbacks = new Map<number, () => void>();
 
@@ -72,10 +74,10 @@ export function mockWorkbook({
     const { actions } = batch;
     batch.actions = [];
     if (actions.length === 0) return;
-    syncs += 1;
-    callbacks.get(syncs)?.();
+    sizes.push(actions.length);
+    callbacks.get(sizes.length)?.();
     if (actions.reduce((sum, { bytes }) => sum + bytes, 0) > 5_000_000) throw new HostError("RequestPayloadSizeLimitExceeded");
-    const failure = failures.get(syncs);
+    const failure = failures.get(sizes.length);
     const before = new Set(state.sheets);
     for (const { act } of actions.slice(0, failure === undefined ? undefined : operationsBefore(failure, actions.length))) act();
     if (failure !== undefined) throw new HostError(failure.code ?? "GeneralException");
@@ -110,9 +112,10 @@ export function mockWorkbook({
   return {
     port: officePort(host),
     host,
-    syncs: () => syncs,
-    failAt: (failure) => void failures.set(syncs + failure.sync, failure),
-    before: (sync, callback) => void callbacks.set(syncs + sync, callback),
+    syncs: () => sizes.length,
+    operations: () => sizes,
+    failAt: (failure) => void failures.set(sizes.length + failure.sync, failure),
+    before: (sync, callback) => void callbacks.set(sizes.length + sync, callback),
     type: (name, row, column, input, source = "local") => {
       const typedOn = sheet(name);
       typedOn.enter(row, column, input);
