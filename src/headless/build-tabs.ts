@@ -37,7 +37,7 @@ async function main(args: readonly string[]): Promise<number> {
 }
 
 async function buildFile(file: string, output: string, names?: readonly string[]): Promise<readonly JobOutcome[]> {
-  const workbook = await openHeadless(await readNamedFile(file));
+  const workbook = await openHeadless(await readNamedFile(file), { tabsRest: true });
   try {
     await workbook.settle();
     const outcomes: JobOutcome[] = [];

@@ -15,7 +15,7 @@ async function main(args: readonly string[]): Promise<number> {
   const [planFile, returnedFile] = positionals;
   const { output, take } = values;
   if (planFile === undefined || returnedFile === undefined || positionals.length > 2 || output === undefined || (take !== undefined && take !== "theirs" && take !== "mine")) throw new WrongCall();
-  const plan = await openHeadless(await readNamedFile(planFile));
+  const plan = await openHeadless(await readNamedFile(planFile), { tabsRest: true });
   try {
     const returned = await openHeadless(await readNamedFile(returnedFile));
     const snapshot = await returned.port.read().finally(() => {

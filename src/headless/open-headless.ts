@@ -6,12 +6,16 @@ import { UniverSheetsConditionalFormattingPlugin } from "@univerjs/sheets-condit
 import { UniverSheetsDataValidationPlugin } from "@univerjs/sheets-data-validation";
 import { CalculationMode, UniverSheetsFormulaPlugin } from "@univerjs/sheets-formula";
 import { UniverSheetsNumfmtPlugin } from "@univerjs/sheets-numfmt";
+import { isTab } from "../planning/commissioning";
 import { bayFunctions } from "../workbook/browser/bay-functions";
 import { createBrowserPort } from "../workbook/browser/browser-port";
 import { LiveWorkbook } from "../workbook/browser/live-workbook";
+import { restComputedFormulas } from "../workbook/browser/resting-formulas";
+import { sheetSnapshot } from "../workbook/browser/sheet-snapshot";
 import { emptyWorkbook } from "../workbook/browser/stored-sheet";
 import type { WorkbookPort } from "../workbook/port";
 import { readWorkbook, writeWorkbook } from "../workbook/xlsx/workbook-file";
+import { rememberFormulas } from "./remember-formulas";
 
 /** A workbook that is open without a page. */
 export interface HeadlessWorkbook {
@@ -25,9 +29,16 @@ export interface HeadlessWorkbook {
   dispose(): void;
 }
 
-/** Opens the bytes of an .xlsx file, or a new workbook of one empty sheet, in the engine of the browser workbook. */
-export async function openHeadless(bytes?: Uint8Array): Promise<HeadlessWorkbook> {
-  const univer = bootEngine(bytes === undefined ? emptyWorkbook() : await readWorkbook(bytes));
+/**
+ * Opens the bytes of an .xlsx file, or a new workbook of one empty sheet, in the engine of the browser workbook.
+ *
+ * Everything in the file is computed anew. With `tabsRest` commissioning tabs are not: a hundred filled ones hold more formulas than all
+ * else, and what a build reads of them is what people typed. They keep the results of the program that saved them until one is written to.
+ */
+export async function openHeadless(bytes?: Uint8Array, { tabsRest = false } = {}): Promise<HeadlessWorkbook> {
+  const data = bytes === undefined ? emptyWorkbook() : await readWorkbook(bytes);
+  if (tabsRest) for (const sheet of Object.values(data.sheets ?? {})) if (isTab(sheetSnapshot(sheet))) restComputedFormulas(sheet);
+  const univer = bootEngine(data);
   const live = new LiveWorkbook(univer);
   return {
     port: createBrowserPort(univer, live, { isTypedInto: false }),
@@ -60,6 +71,7 @@ function bootEngine(data: Partial<IWorkbookData>): Univer {
   univer.registerPlugin(UniverSheetsConditionalFormattingPlugin);
   // Conditional formats are kept, but nobody looks: the engine is not to work them out, which costs it more than all cells of a tab.
   univer.__getInjector().get(RegisterOtherFormulaService).registerFormulaWithRange = () => generateRandomId();
+  rememberFormulas(univer);
   // Engines of one process share what they have parsed, by the id of the workbook: with one id for two, formulas would read the other's cells.
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, { ...data, id: generateRandomId() });
   return univer;

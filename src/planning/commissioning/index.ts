@@ -11,7 +11,7 @@ export { handoverMark, planHandover } from "./handover";
 export { idOfJob } from "./job-steps";
 export { planProgress, progressMark, progressOf, type JobProgress } from "./progress";
 export { builtInProcedures } from "./procedures/built-in-procedures";
-export { readPlannedTab, readTab, readTabs, stateCell, wholeState } from "./read-tab";
+export { isTab, readPlannedTab, readTab, readTabs, stateCell, wholeState } from "./read-tab";
 export { checkSeal, sealOf, type Seal, type SealCheck } from "./seal";
 export { reopenBlocks, sealBlocks } from "./seal-cells";
 export { sheetNameWith, tabFamily, type TabFamily } from "./tab-family";

@@ -19,6 +19,11 @@ export function readTabs(workbook: WorkbookSnapshot): TabReading[] {
   return workbook.sheets.flatMap((sheet) => readTab(sheet) ?? []);
 }
 
+/** Tells whether a sheet is a commissioning tab. */
+export function isTab(sheet: SheetSnapshot): boolean {
+  return findMarker(sheet) !== null;
+}
+
 /**
  * Reads a commissioning tab; null where the sheet is none.
  *

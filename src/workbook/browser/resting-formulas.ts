@@ -1,5 +1,6 @@
 import type { ICellData, IObjectMatrixPrimitiveType, IRange, IWorksheetData, Nullable, Worksheet } from "@univerjs/core";
 import { parseAreas } from "./cell-address";
+import { cellKind } from "./stored-sheet";
 
 // Computing costs the engine a fifth of a millisecond and some kilobytes a formula, and most formulas of a new tab answer what is known
 // before. Where nobody types, such a cell is a plain value to the engine, and its formula rests beside it until a cell it looks at is
@@ -10,10 +11,21 @@ export function restFormulas({ cellData }: Partial<IWorksheetData>): void {
   for (const line of Object.values((cellData ?? {}) as IObjectMatrixPrimitiveType<ICellData>)) {
     for (const cell of Object.values((line ?? {}) as Record<string, ICellData>)) {
       if (!cell.f || cell.v === undefined) continue;
-      cell.custom = { resting: cell.f };
+      cell.custom = { ...cell.custom, resting: cell.f };
       delete cell.f;
     }
   }
+}
+
+/**
+ * Lays to rest all formulas of a sheet out of a file, if the program that saved it computed them. A formula without a result then answers
+ * empty text, which a file cannot tell from no result; a sheet without any result was never computed, and its formulas stay live.
+ */
+export function restComputedFormulas(sheet: Partial<IWorksheetData>): void {
+  const cells = Object.values((sheet.cellData ?? {}) as IObjectMatrixPrimitiveType<ICellData>).flatMap((line) => Object.values((line ?? {}) as Record<string, ICellData>));
+  if (!cells.some((cell) => cell.f && cell.v !== undefined)) return;
+  for (const cell of cells) if (cell.f && cell.v === undefined) Object.assign(cell, { v: "", t: cellKind.text });
+  restFormulas(sheet);
 }
 
 /** Reads the formula that rests beside a cell's value; null where none does. */

@@ -1,0 +1,49 @@
+import { buildTabs } from "../../src/actions/build-tabs";
+import { openHeadless, type HeadlessWorkbook } from "../../src/headless/open-headless";
+import { readSnapshot } from "../../src/workbook/xlsx/workbook-file";
+import { jobName, moment, planSheets, smallPlan } from "../support/commissioning-plan";
+import { tabInSight, typeInto } from "../support/tab-on-sheet";
+
+async function build({ port }: HeadlessWorkbook): Promise<void> {
+  for await (const { outcome } of buildTabs(port, moment, [jobName])) expect(outcome.built).toBe(true);
+}
+
+/** Makes a file of a plan whose tab was just built. */
+async function builtFile(): Promise<Uint8Array> {
+  const workbook = await openHeadless();
+  await workbook.port.apply(planSheets(smallPlan()).map(({ name, values }) => ({ kind: "add-sheet", plan: { name, rows: values.map((line) => line.map((value) => ({ value }))), styles: {}, columnWidths: [] } })));
+  await build(workbook);
+  return workbook.close();
+}
+
+/** Compares what a file says of its tab with what the engine computes from the formulas in it. */
+async function expectComputed(bytes: Uint8Array): Promise<void> {
+  const saved = (await readSnapshot(bytes)).sheets.find(({ name }) => name === jobName)!;
+  const computed = await openHeadless(bytes);
+  const { values, formulas } = (await computed.port.read([jobName])).sheets.find(({ name }) => name === jobName)!;
+  computed.dispose();
+  expect(formulas.flat().filter((formula) => formula !== null).length).toBeGreaterThan(100);
+  expect(values).toEqual(saved.values);
+}
+
+test("the results that a new tab is saved with are those the engine computes from its formulas", async () => {
+  await expectComputed(await builtFile());
+});
+
+test("so are those of a tab that was opened at rest, typed into and saved", async () => {
+  const workbook = await openHeadless(await builtFile(), { tabsRest: true });
+  await typeInto(workbook.port, await tabInSight(workbook.port), { "T-11/A0002": { found: 8, by: "CD" }, "T-12/A0001": { found: 1, by: "CD" } });
+  const bytes = await workbook.close();
+  expect((await readSnapshot(bytes)).sheets.find(({ name }) => name === jobName)!.values.flat()).toContain("Differs");
+  await expectComputed(bytes);
+});
+
+test("so are those of a tab that is built again over one opened at rest", async () => {
+  const filled = await openHeadless(await builtFile());
+  await typeInto(filled.port, await tabInSight(filled.port), { "T-11/A0002": { found: 8, by: "CD" }, "T-12/A0001": { found: 1, by: "CD" } });
+  const workbook = await openHeadless(await filled.close(), { tabsRest: true });
+  await build(workbook);
+  const bytes = await workbook.close();
+  expect((await readSnapshot(bytes)).sheets.find(({ name }) => name === jobName)!.values.flat()).toContain("Differs");
+  await expectComputed(bytes);
+});
