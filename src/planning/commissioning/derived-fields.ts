@@ -4,7 +4,8 @@ import { Problem } from "../problem";
 import { bytesIn, megabytesPerSecond, share, terabyte, type Bytes } from "../quantity";
 import { rebuildHours } from "../rates";
 import type { PlanRow } from "../workbook-model";
-import { clusterAct, type PlanLookup } from "./job-places";
+import { clusterAct } from "./job-places";
+import type { PlanLookup } from "./plan-lookup";
 
 /**
  * Fields that stand in no column but follow from the plan, by the table whose rows they belong to.

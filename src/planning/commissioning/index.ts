@@ -1,8 +1,8 @@
 export { asBuiltChanges } from "./as-built";
 export { acceptReturned, compareReturned, type ReturnedChange, type ReturnedItem, type ReturnedTab } from "./bring-back";
 export {
-  buildJob, changedRows, jobNamed, jobsOf, readCommissioningPlan,
-  type AdjustReading, type BuildMoment, type CellBlock, type CommissioningPlan, type JobBuild,
+  buildJob, jobNamed, jobsOf, readCommissioningPlan,
+  type AdjustReading, type BuildMoment, type CommissioningPlan, type JobBuild,
 } from "./build-job";
 export { isSpent, type CarryCounts } from "./carry-records";
 export { openItems, type OpenItem } from "./close-out";
@@ -19,3 +19,4 @@ export { isClosed, type SnagRecord, type StepRecord, type TabReading } from "./t
 export { parseCondition, type Comparison } from "./condition";
 export { parseExpectation, type Expectation } from "./expectation";
 export { fieldsOf, parseTemplate, type Template } from "./template";
+export { changedRows, type CellBlock } from "./cell-blocks";

@@ -3,7 +3,7 @@ import { foundValidations } from "./found-validations";
 import type { CarriedRecords } from "./carry-records";
 import { recordFingerprint, snagFingerprint } from "./fingerprint";
 import type { FeedLoads } from "./feed-loads";
-import type { PlanLookup } from "./job-places";
+import type { PlanLookup } from "./plan-lookup";
 import type { ExpandedJob, JobStep } from "./job-steps";
 import { unfinishedState, tabMarker } from "./read-tab";
 import { pageBreaks, rowHeight } from "./tab-paper";

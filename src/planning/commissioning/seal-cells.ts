@@ -1,5 +1,5 @@
 import type { Cell, Scalar } from "../workbook-model";
-import type { CellBlock } from "./build-job";
+import type { CellBlock } from "./cell-blocks";
 import { sealOf } from "./seal";
 import { sealColumnKeys, tags, type SealColumn, type TabColumn } from "./tab-columns";
 import type { TabReading } from "./tab-reading";

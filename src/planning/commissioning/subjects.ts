@@ -2,7 +2,8 @@ import { foldName, parseControllerNames, readAddress } from "../addressing";
 import { rowsOf, type PlanRow } from "../workbook-model";
 import { deriveArrayFields, deriveNetworkFields, derivePortFields, firstController } from "./derived-fields";
 import type { FeedLoads } from "./feed-loads";
-import { homeOfCluster, homeOfPool, type JobPlaces, type PlanLookup } from "./job-places";
+import { homeOfCluster, homeOfPool, type JobPlaces } from "./job-places";
+import type { PlanLookup } from "./plan-lookup";
 import { layerOf, layerOfFields, lookupIn, type Layer, type Scope } from "./scope";
 import { fillTemplate, parseTemplate } from "./template";
 

@@ -3,7 +3,7 @@ import type { Cell, PlanRow } from "../workbook-model";
 import { bytesIn, terabyte } from "../quantity";
 import { capacityOf } from "./derived-fields";
 import type { FeedLoads } from "./feed-loads";
-import type { PlanLookup } from "./job-places";
+import type { PlanLookup } from "./plan-lookup";
 import type { ExpandedJob } from "./job-steps";
 import { percent } from "./scope";
 import { at, shownColumns } from "./tab-columns";

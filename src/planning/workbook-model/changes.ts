@@ -1,8 +1,11 @@
 import { invalid } from "../problem";
 import { hostTableName } from "./locate-table";
-import { isBlank, type ReadTable } from "./read-plan";
-import type { Area, CellValue, Scalar, WorkbookSnapshot } from "./sheet-plan";
-import type { TableRow } from "./set-up";
+import { isBlank } from "./cell-value";
+import type { ReadTable } from "./read-plan";
+import type { Area } from "./area";
+import type { CellValue, Scalar } from "./cell-value";
+import type { WorkbookSnapshot } from "./snapshot";
+import type { TableRow } from "./table-row";
 import { tables, type Table, type TableKey } from "./tables";
 
 /** One cell to be changed. Rows and columns of the sheet, counted from 0. */

@@ -7,3 +7,8 @@ export * from "./settings";
 export * from "./sheet-name";
 export * from "./sheet-plan";
 export * from "./tables";
+export * from "./area";
+export * from "./cell-value";
+export * from "./column-letters";
+export * from "./snapshot";
+export * from "./table-row";

@@ -1,4 +1,5 @@
-import type { CellValue, SheetSnapshot, WorkbookSnapshot } from "./sheet-plan";
+import type { CellValue } from "./cell-value";
+import type { SheetSnapshot, WorkbookSnapshot } from "./snapshot";
 import type { Table } from "./tables";
 
 /** Where a planning table stands; rows and columns of the sheet, counted from 0, both ends included. */

@@ -2,7 +2,9 @@ import { parseScheme, type Scheme } from "../capacity";
 import { invalid, Problem, quote } from "../problem";
 import { parseShare, parseSize, parseSizeOrZero, type Bytes, type Share } from "../quantity";
 import { locateTable } from "./locate-table";
-import type { CellValue, WorkbookSnapshot } from "./sheet-plan";
+import { isBlank, isError, showCell } from "./cell-value";
+import type { CellValue } from "./cell-value";
+import type { WorkbookSnapshot } from "./snapshot";
 import { tables, type Column, type ColumnKind, type Table, type TableKey, type Tables } from "./tables";
 
 /** What a cell of each kind is read as. A blank or unreadable cell is "" for texts, false for ticks and null for the rest. */
@@ -215,22 +217,3 @@ function readDate(cell: string | number | boolean, header: string): string {
   }
   return text;
 }
-
-/** Tells whether a cell shows an error. */
-export function isError(cell: CellValue | undefined): cell is { readonly error: string } {
-  return typeof cell === "object" && cell !== null;
-}
-
-/** Tells whether a cell is empty, or holds nothing but blanks. */
-export function isBlank(cell: CellValue | undefined): boolean {
-  return cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
-}
-
-/** Shows a cell as a person reads it: numbers at 15 significant digits, blank as "". */
-export function showCell(cell: CellValue | undefined): string {
-  if (cell === null || cell === undefined) return "";
-  if (isError(cell)) return cell.error;
-  if (typeof cell === "boolean") return cell ? "TRUE" : "FALSE";
-  return typeof cell === "number" ? String(Number(cell.toPrecision(15))) : cell;
-}
-

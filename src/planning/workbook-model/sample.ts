@@ -1,5 +1,5 @@
 import { initialSettings, lastIdSettings } from "./settings";
-import type { TableRow, TableRows } from "./set-up";
+import type { TableRow, TableRows } from "./table-row";
 
 /**
  * The sample plan: the Thornmere Map Library, which is invented, scans its maps at three sites.

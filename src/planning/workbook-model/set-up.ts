@@ -1,16 +1,12 @@
 import { quote } from "../problem";
+import { columnLetters } from "./column-letters";
+import { tableKeys, type TableRow, type TableRows } from "./table-row";
 import { hostTableName, locateTable, markerText } from "./locate-table";
-import type { Area, Cell, CellStyle, Scalar, SheetPlan, Validation, WorkbookSnapshot } from "./sheet-plan";
-import { tables, type Column, type ColumnKind, type Table, type TableKey, type Tables } from "./tables";
-
-/** One row to be written into a planning table, by column key; a column that is left out stays empty. */
-export type TableRow<Key extends TableKey> = { readonly [Column in keyof Tables[Key]["columns"]]?: Scalar };
-
-/** Rows to be written into planning tables. Dates are ISO texts. */
-export type TableRows = { readonly [Key in TableKey]?: readonly TableRow<Key>[] };
-
-/** Keys of the planning tables, in the order of their sheets. */
-export const tableKeys = Object.keys(tables) as readonly TableKey[];
+import type { Area } from "./area";
+import type { Cell, CellStyle, SheetPlan, Validation } from "./sheet-plan";
+import type { Scalar } from "./cell-value";
+import type { WorkbookSnapshot } from "./snapshot";
+import { tables, type Column, type ColumnKind, type Table, type TableKey } from "./tables";
 
 /** Names the planning tables that a workbook lacks. */
 export function missingTables(workbook: WorkbookSnapshot): TableKey[] {
@@ -177,12 +173,6 @@ function rangeOf(tableName: string, header: string | null, places: ReadonlyMap<T
 
 function quoteSheet(name: string): string {
   return /^[A-Za-z_]+$/.test(name) ? name : `'${name.replaceAll("'", "''")}'`;
-}
-
-/** Names a column as the sheet does: 0 is A, 26 is AA. */
-export function columnLetters(column: number): string {
-  const rest = Math.floor(column / 26) - 1;
-  return (rest >= 0 ? columnLetters(rest) : "") + String.fromCharCode(65 + (column % 26));
 }
 
 function validationOf(column: Column, area: Area, places: ReadonlyMap<TableKey, TablePlace>): Validation[] {

@@ -1,20 +1,5 @@
-/** What one cell holds as plain data; null is an empty cell. */
-export type Scalar = string | number | boolean | null;
-
-/** An error shown by a cell, such as `#VALUE!`. */
-export interface CellError {
-  readonly error: string;
-}
-
-export type CellValue = Scalar | CellError;
-
-/** A rectangle of cells, counted from 0. */
-export interface Area {
-  readonly row: number;
-  readonly column: number;
-  readonly rows: number;
-  readonly columns: number;
-}
+import type { Area } from "./area";
+import type { Scalar } from "./cell-value";
 
 /**
  * One cell to be written.
@@ -106,22 +91,4 @@ export interface SheetPlan {
   readonly tables?: readonly TablePlan[];
   readonly print?: PrintPlan;
   readonly tabColor?: string;
-}
-
-/** A sheet as it was read, from cell A1 to the last one used. */
-export interface SheetSnapshot {
-  readonly name: string;
-  readonly visible: boolean;
-  readonly protected: boolean;
-  readonly values: readonly (readonly CellValue[])[];
-  /** The formula of each cell that has one of its own, else null; cells that a formula spills into have none. */
-  readonly formulas: readonly (readonly (string | null)[])[];
-  readonly tables: readonly TablePlan[];
-  /** How many comments, notes, pictures, shapes and charts sit on the sheet: things that a rewritten sheet cannot carry along. */
-  readonly attachments: number;
-}
-
-/** The sheets of a workbook in tab order. Sheets that were not asked for stand with empty `values`. */
-export interface WorkbookSnapshot {
-  readonly sheets: readonly SheetSnapshot[];
 }

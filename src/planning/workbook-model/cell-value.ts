@@ -1,0 +1,27 @@
+/** What one cell holds as plain data; null is an empty cell. */
+export type Scalar = string | number | boolean | null;
+
+/** An error shown by a cell, such as `#VALUE!`. */
+export interface CellError {
+  readonly error: string;
+}
+
+export type CellValue = Scalar | CellError;
+
+/** Tells whether a cell shows an error. */
+export function isError(cell: CellValue | undefined): cell is { readonly error: string } {
+  return typeof cell === "object" && cell !== null;
+}
+
+/** Tells whether a cell is empty, or holds nothing but blanks. */
+export function isBlank(cell: CellValue | undefined): boolean {
+  return cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
+}
+
+/** Shows a cell as a person reads it: numbers at 15 significant digits, blank as "". */
+export function showCell(cell: CellValue | undefined): string {
+  if (cell === null || cell === undefined) return "";
+  if (isError(cell)) return cell.error;
+  if (typeof cell === "boolean") return cell ? "TRUE" : "FALSE";
+  return typeof cell === "number" ? String(Number(cell.toPrecision(15))) : cell;
+}
