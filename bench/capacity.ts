@@ -4,7 +4,7 @@ import { usable } from "../src/functions/capacity";
 import { mttdl } from "../src/functions/durability";
 import { installCustomFunctions } from "../src/functions/support/custom-functions";
 import { openHeadless, type HeadlessWorkbook } from "../src/headless/open-headless";
-import type { Cell } from "../src/planning/workbook-model";
+import type { Cell } from "../src/sheet";
 import { medianMs, medians, printBench, type BenchLine } from "./support";
 
 const calls = 100_000;

@@ -1,7 +1,10 @@
 import { assignPlanAddresses } from "../src/planning/assignment";
-import { builtInProcedures } from "../src/planning/commissioning";
+import { builtInProcedures } from "../src/planning/commissioning/procedure";
 import { checkPlan, rules } from "../src/planning/checks";
-import { initialSettings, planSetUp, type SheetSnapshot, type TableRow, type TableRows, type WorkbookSnapshot } from "../src/planning/workbook-model";
+import { initialSettings } from "../src/planning/plan/read";
+import type { TableRow, TableRows } from "../src/planning/plan/schema";
+import { planSetUp } from "../src/planning/plan/set-up";
+import type { SheetSnapshot, WorkbookSnapshot } from "../src/sheet";
 import { medianMs, printBench } from "./support";
 
 const sites = 20;

@@ -4,7 +4,7 @@ import type { Browser } from "playwright-core";
 import { launchBrowser } from "../tests/e2e/support/launch-browser";
 import { serveSite } from "../tests/e2e/support/serve-site";
 import { WorkbookPage } from "../tests/e2e/support/workbook-page";
-import { type BenchLine, printBench, sink } from "./support";
+import { printBench, sink, type BenchLine } from "./support";
 
 const visits = 5;
 

@@ -13,7 +13,7 @@ const folder = join(root, "docs", "pictures");
 const stamp = join(folder, "shows.txt");
 
 /** What the pictures show: the page, the pane, the tables and the tabs. */
-const shown = ["src/standalone", "src/taskpane", "src/planning/commissioning", "src/planning/workbook-model", "examples/thornmere.xlsx"];
+const shown = ["src/standalone", "src/taskpane", "src/planning/commissioning", "src/planning/plan", "examples/thornmere.xlsx"];
 
 function digestOfShown(): string {
   const digest = createHash("sha256");

@@ -1,7 +1,7 @@
 // Records the answers of tests/golden in answers.json. An answer that differs from the last one recorded is put behind it, never over
 // it: the test then wants the formula named under "Answers that change" in CHANGELOG.md.
 import { writeFileSync } from "node:fs";
-import { answersFile, answerOf, goldenFormulas, recordedAnswers, sameAnswer } from "../tests/support/golden-answers";
+import { answerOf, answersFile, goldenFormulas, recordedAnswers, sameAnswer } from "../tests/support/golden-answers";
 import { version } from "../package.json";
 
 const recorded = recordedAnswers();

@@ -2,7 +2,7 @@
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { rules, type Weight } from "../src/planning/checks";
-import { settingRules } from "../src/planning/workbook-model";
+import { settingRules } from "../src/planning/plan/read";
 
 const weights: Readonly<Record<Weight, string>> = {
   stop: "built like this it will not work, or people or data are at risk",

@@ -1,6 +1,8 @@
 // The sample plan, broken on purpose: at least once for every rule of the checks, with what the checks have to find.
 import { initialRows } from "../../src/actions/set-up";
-import { planSetUp, sampleRows, tables, type Scalar, type SheetPlan, type TableKey, type TableRows } from "../../src/planning/workbook-model";
+import { tables, type TableKey, type TableRows } from "../../src/planning/plan/schema";
+import { planSetUp, sampleRows } from "../../src/planning/plan/set-up";
+import type { Scalar, SheetPlan } from "../../src/sheet";
 
 type Row = Record<string, Scalar>;
 type Rows = Record<TableKey, Row[]>;

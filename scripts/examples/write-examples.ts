@@ -2,7 +2,7 @@
 import { writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { openHeadless } from "../../src/headless/open-headless";
-import type { SheetPlan } from "../../src/planning/workbook-model";
+import type { SheetPlan } from "../../src/sheet";
 import { brokenPlan, samplePlan } from "./broken-plan";
 import { findingsPage } from "./findings-page";
 

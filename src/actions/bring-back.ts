@@ -1,7 +1,12 @@
-import { acceptReturned, compareReturned, isClosed, readTabs, type BuildMoment, type ReturnedTab, type TabReading } from "../planning/commissioning";
-import { idOfJob, jobsOf, readCommissioningPlan, tabFamily } from "../planning/commissioning";
-import { invalid, quote } from "../planning/problem";
-import type { PlanRow, WorkbookSnapshot } from "../planning/workbook-model";
+import type { BuildMoment } from "../planning/commissioning/build";
+import { acceptReturned, compareReturned, isClosed, type ReturnedTab, type TabReading } from "../planning/commissioning/record";
+import { readTabs } from "../planning/commissioning/tab";
+import { jobsOf, readCommissioningPlan } from "../planning/commissioning/build";
+import { idOfJob } from "../planning/commissioning/job";
+import { tabFamily } from "../planning/commissioning/tab";
+import { invalid, quote } from "../planning/text";
+import type { PlanRow } from "../planning/plan/read";
+import type { WorkbookSnapshot } from "../sheet";
 import type { WorkbookPort } from "../workbook/port";
 import { putTab, type JobOutcome } from "./put-tab";
 

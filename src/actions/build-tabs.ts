@@ -1,5 +1,5 @@
-import { jobNamed, jobsOf, readCommissioningPlan, type BuildMoment } from "../planning/commissioning";
-import { invalid } from "../planning/problem";
+import { jobNamed, jobsOf, readCommissioningPlan, type BuildMoment } from "../planning/commissioning/build";
+import { invalid } from "../planning/text";
 import type { WorkbookPort } from "../workbook/port";
 import { giveIds } from "./give-ids";
 import { putTab, type JobOutcome } from "./put-tab";

@@ -1,4 +1,4 @@
-import type { Cell } from "../planning/workbook-model";
+import type { Cell } from "../sheet";
 import type { Edit } from "../workbook/port";
 
 /** A cell to write and where. */

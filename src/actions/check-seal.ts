@@ -1,5 +1,5 @@
-import { checkSeal as checkSealOf, type SealCheck } from "../planning/commissioning";
-import { noAnswer, quote } from "../planning/problem";
+import { checkSeal as checkSealOf, type SealCheck } from "../planning/commissioning/seal";
+import { noAnswer, quote } from "../planning/text";
 import type { WorkbookPort } from "../workbook/port";
 import { readJobInUse } from "./tab-in-use";
 

@@ -1,6 +1,8 @@
-import { checkSeal, isClosed, openItems, sealBlocks, sealOf, type OpenItem } from "../planning/commissioning";
-import { invalid, noAnswer, quote } from "../planning/problem";
-import { writeCell } from "../planning/workbook-model";
+import { isClosed, openItems, type OpenItem } from "../planning/commissioning/record";
+import { checkSeal, sealOf } from "../planning/commissioning/seal";
+import { sealBlocks } from "../planning/commissioning/tab";
+import { invalid, noAnswer, quote } from "../planning/text";
+import { writeCell } from "../planning/plan/changes";
 import type { Edit, WorkbookPort } from "../workbook/port";
 import { readJobInUse, type JobInUse } from "./tab-in-use";
 import { editsOf } from "./write-changes";

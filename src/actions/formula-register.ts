@@ -1,4 +1,4 @@
-import { columnLetters, sameSheetName, type Area, type Cell, type Scalar, type SheetPlan, type SheetSnapshot, type WorkbookSnapshot } from "../planning/workbook-model";
+import { columnLetters, sameSheetName, type Area, type Cell, type Scalar, type SheetPlan, type SheetSnapshot, type WorkbookSnapshot } from "../sheet";
 import type { Edit } from "../workbook/port";
 
 /** Sheet that says which values were formulas of ours. */

@@ -1,5 +1,5 @@
 import { checkPlan, mendsOf, missingId } from "../planning/checks";
-import type { WorkbookSnapshot } from "../planning/workbook-model";
+import type { WorkbookSnapshot } from "../sheet";
 import type { WorkbookPort } from "../workbook/port";
 import { editsOf } from "./write-changes";
 

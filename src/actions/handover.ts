@@ -1,4 +1,5 @@
-import { handoverMark, planHandover, sheetNameWith } from "../planning/commissioning";
+import { handoverMark, planHandover } from "../planning/commissioning/reports";
+import { sheetNameWith } from "../planning/commissioning/tab";
 import type { WorkbookPort } from "../workbook/port";
 import { replaceSheet } from "./replace-sheet";
 import { readJobInUse } from "./tab-in-use";

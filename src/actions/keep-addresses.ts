@@ -1,5 +1,5 @@
 import type { SpillPlace } from "../planning/assignment";
-import { invalid } from "../planning/problem";
+import { invalid } from "../planning/text";
 import type { WorkbookPort } from "../workbook/port";
 
 /**

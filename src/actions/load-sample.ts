@@ -1,5 +1,8 @@
-import { invalid } from "../planning/problem";
-import { appendRows, missingTables, planSetUp, readPlan, sampleRows, tableKeys, type Plan, type ReadTable, type TableKey, type TableRows } from "../planning/workbook-model";
+import { invalid } from "../planning/text";
+import { appendRows } from "../planning/plan/changes";
+import { readPlan, type Plan, type ReadTable } from "../planning/plan/read";
+import { tableKeys, type TableKey, type TableRows } from "../planning/plan/schema";
+import { missingTables, planSetUp, sampleRows } from "../planning/plan/set-up";
 import type { Edit, WorkbookPort } from "../workbook/port";
 import { initialRows } from "./set-up";
 import { editsOf } from "./write-changes";

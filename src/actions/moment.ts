@@ -1,4 +1,4 @@
-import type { BuildMoment } from "../planning/commissioning";
+import type { BuildMoment } from "../planning/commissioning/build";
 
 /** Tells planning, which has no clock, what time it is and which plan it works from. */
 export function momentOf(now: Date, planName: string): BuildMoment {

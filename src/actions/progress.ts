@@ -1,4 +1,7 @@
-import { idOfJob, jobsOf, planProgress, progressMark, progressOf, readCommissioningPlan, tabFamily, type JobProgress } from "../planning/commissioning";
+import { jobsOf, readCommissioningPlan } from "../planning/commissioning/build";
+import { idOfJob } from "../planning/commissioning/job";
+import { planProgress, progressMark, progressOf, type JobProgress } from "../planning/commissioning/reports";
+import { tabFamily } from "../planning/commissioning/tab";
 import type { WorkbookPort } from "../workbook/port";
 import { replaceSheet } from "./replace-sheet";
 

@@ -1,9 +1,9 @@
-import {
-  buildJob, changedRows, idOfJob, isSpent, readPlannedTab, readTabs, sheetNameWith, stateCell, tabFamily, wholeState,
-  type AdjustReading, type BuildMoment, type CommissioningPlan, type JobBuild, type TabFamily,
-} from "../planning/commissioning";
-import { Problem, quote } from "../planning/problem";
-import type { PlanRow } from "../planning/workbook-model";
+import { buildJob, type AdjustReading, type BuildMoment, type CommissioningPlan, type JobBuild } from "../planning/commissioning/build";
+import { idOfJob } from "../planning/commissioning/job";
+import { isSpent } from "../planning/commissioning/record";
+import { changedRows, readPlannedTab, readTabs, sheetNameWith, stateCell, tabFamily, wholeState, type TabFamily } from "../planning/commissioning/tab";
+import { Problem, quote } from "../planning/text";
+import type { PlanRow } from "../planning/plan/read";
 import type { Edit, WorkbookPort } from "../workbook/port";
 
 /** What became of one job of a run. */

@@ -1,5 +1,6 @@
-import { isClosed, reopenBlocks } from "../planning/commissioning";
-import { invalid, noAnswer, quote } from "../planning/problem";
+import { isClosed } from "../planning/commissioning/record";
+import { reopenBlocks } from "../planning/commissioning/tab";
+import { invalid, noAnswer, quote } from "../planning/text";
 import type { Edit, WorkbookPort } from "../workbook/port";
 import { stateEdits } from "./close-out";
 import { readJobInUse } from "./tab-in-use";

@@ -1,6 +1,6 @@
-import type { SheetPlan, WorkbookSnapshot } from "../planning/workbook-model";
-import { sameSheetName } from "../planning/workbook-model/sheet-name";
-import { sheetNameWith } from "../planning/commissioning";
+import type { SheetPlan, WorkbookSnapshot } from "../sheet";
+import { sameSheetName } from "../sheet";
+import { sheetNameWith } from "../planning/commissioning/tab";
 import type { Edit, WorkbookPort } from "../workbook/port";
 
 /**

@@ -1,5 +1,8 @@
-import { builtInProcedures } from "../planning/commissioning";
-import { initialSettings, missingTables, planSetUp, tableKeys, tables, type TableRows, type WorkbookSnapshot } from "../planning/workbook-model";
+import { builtInProcedures } from "../planning/commissioning/procedure";
+import { initialSettings } from "../planning/plan/read";
+import { tableKeys, tables, type TableRows } from "../planning/plan/schema";
+import { missingTables, planSetUp } from "../planning/plan/set-up";
+import type { WorkbookSnapshot } from "../sheet";
 import type { WorkbookPort } from "../workbook/port";
 
 /** Which planning tables a workbook has and which set-up adds, by their names. */

@@ -1,6 +1,10 @@
-import { idOfJob, jobNamed, readCommissioningPlan, tabFamily, type CommissioningPlan, type TabReading } from "../planning/commissioning";
-import { noAnswer, quote } from "../planning/problem";
-import type { PlanRow, WorkbookSnapshot } from "../planning/workbook-model";
+import { jobNamed, readCommissioningPlan, type CommissioningPlan } from "../planning/commissioning/build";
+import { idOfJob } from "../planning/commissioning/job";
+import type { TabReading } from "../planning/commissioning/record";
+import { tabFamily } from "../planning/commissioning/tab";
+import { noAnswer, quote } from "../planning/text";
+import type { PlanRow } from "../planning/plan/read";
+import type { WorkbookSnapshot } from "../sheet";
 import type { WorkbookPort } from "../workbook/port";
 
 /** A job with the tab that is in use for it, as read just now. */

@@ -1,5 +1,7 @@
-import { asBuiltChanges, jobNamed, readCommissioningPlan } from "../planning/commissioning";
-import type { Changes, WorkbookSnapshot } from "../planning/workbook-model";
+import { jobNamed, readCommissioningPlan } from "../planning/commissioning/build";
+import { asBuiltChanges } from "../planning/commissioning/reports";
+import type { Changes } from "../planning/plan/changes";
+import type { WorkbookSnapshot } from "../sheet";
 import type { WorkbookPort } from "../workbook/port";
 import { writeShownChanges } from "./write-changes";
 

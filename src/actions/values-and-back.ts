@@ -1,4 +1,4 @@
-import { sameSheetName, type Area, type Scalar, type SheetSnapshot, type WorkbookSnapshot } from "../planning/workbook-model";
+import { sameSheetName, type Area, type Scalar, type SheetSnapshot, type WorkbookSnapshot } from "../sheet";
 import type { Edit, WorkbookPort } from "../workbook/port";
 import { callsOurs, withOurNames } from "./bay-formula";
 import { cellsEdit, type PlacedCell } from "./cells-edit";

@@ -1,6 +1,7 @@
-import { invalid } from "../planning/problem";
-import type { CellWrite, Changes, WorkbookSnapshot } from "../planning/workbook-model";
-import type { Cell } from "../planning/workbook-model";
+import { invalid } from "../planning/text";
+import type { CellWrite, Changes } from "../planning/plan/changes";
+import type { WorkbookSnapshot } from "../sheet";
+import type { Cell } from "../sheet";
 import type { Edit, WorkbookPort } from "../workbook/port";
 
 /**

@@ -1,22 +1,10 @@
 // Addresses: subnet facts, sets of prefixes, and plans that never move what is kept.
 import * as plan from "../planning/addressing";
 import { answer } from "./support/answer";
-import { readKeptPairs, readKeptPorts, readNames, readNeeds, readPortArrays, readPortNetworks, readAddressRows, readGrowthOrNone } from "./support/address-rows";
+import { readAddressRows, readGrowthOrNone, readKeptPairs, readKeptPorts, readNames, readNeeds, readPortArrays, readPortNetworks } from "./support/address-rows";
 import { readChoice } from "./support/choice";
 import { readCount, readNumber } from "./support/numbers";
-import {
-  readAddress,
-  readBlock,
-  readInterface,
-  readLength,
-  readMaskLength,
-  readPrefix,
-  readPrefixRows,
-  readRanges,
-  readSubnetText,
-  readText,
-  readTextOrNone,
-} from "./support/prefixes";
+import { readAddress, readBlock, readInterface, readLength, readMaskLength, readPrefix, readPrefixRows, readRanges, readSubnetText, readText, readTextOrNone } from "./support/prefixes";
 import { column, filledColumn, mostRows, readMostRows, rowsLeftOut } from "./support/spill";
 import { readYearMonth } from "./support/year-month";
 

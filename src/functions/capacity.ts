@@ -22,19 +22,7 @@ import { bytesIn, partOf, tebibyte, terabyte, type Bytes } from "../planning/qua
 import { answer } from "./support/answer";
 import { readChoice } from "./support/choice";
 import { readCount } from "./support/numbers";
-import {
-  readDrives,
-  readDrivesOrNone,
-  readFill,
-  readGrowth,
-  readReduction,
-  readScheme,
-  readShare,
-  readSize,
-  readSizeOrZero,
-  readSpares,
-  readUnit,
-} from "./support/quantities";
+import { readDrives, readDrivesOrNone, readFill, readGrowth, readReduction, readScheme, readShare, readSize, readSizeOrZero, readSpares, readUnit } from "./support/quantities";
 import { answerYears, readDriveSizes, readPoolMembers, readSchemes } from "./support/capacity-ranges";
 import { readName } from "./support/names";
 

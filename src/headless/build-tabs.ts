@@ -1,8 +1,9 @@
 import { basename } from "node:path";
 import { parseArgs } from "node:util";
-import { buildTabs, type JobOutcome } from "../actions/build-tabs";
+import { buildTabs } from "../actions/build-tabs";
+import type { JobOutcome } from "../actions/put-tab";
 import { momentOf } from "../actions/moment";
-import { Problem } from "../planning/problem";
+import { Problem } from "../planning/text";
 import { openHeadless } from "./open-headless";
 import { readNamedFile, runCommand, writeNamedFile, WrongCall } from "./run-command";
 

@@ -8,7 +8,7 @@ import {
   IFormulaRuntimeService,
   UniverFormulaEnginePlugin,
 } from "@univerjs/engine-formula";
-import { bayFunctions } from "../workbook/browser/bay-functions";
+import { bayFunctions } from "../workbook/engine/bay-functions";
 
 /** What one formula answered: a value, the cells of a table, or an error with a sentence. */
 export type Evaluation =

@@ -1,5 +1,5 @@
 import { readFile, rename, rm, writeFile } from "node:fs/promises";
-import { invalid, Problem, quote } from "../planning/problem";
+import { invalid, Problem, quote } from "../planning/text";
 
 /** Exit code where nothing was written: the call or a file is wrong. */
 export const nothingWritten = 2;

@@ -1,5 +1,5 @@
 import type { IWorkbookData } from "@univerjs/core";
-import { countLostDrawings, emptyWorkbook } from "../workbook/browser/stored-sheet";
+import { countLostDrawings, emptyWorkbook } from "../workbook/engine/stored-sheet";
 import type { Grid } from "./open-grid";
 import type { KeptPlan, KeptPlanTitle, PlanStore } from "./plan-store";
 

@@ -11,11 +11,11 @@ import { CalculationMode } from "@univerjs/sheets-formula";
 import "@univerjs/preset-sheets-core/lib/index.css";
 import "@univerjs/preset-sheets-data-validation/lib/index.css";
 import "@univerjs/preset-sheets-conditional-formatting/lib/index.css";
-import { bayFunctionHelp, bayFunctions } from "../workbook/browser/bay-functions";
-import { createBrowserPort } from "../workbook/browser/browser-port";
-import { LiveWorkbook } from "../workbook/browser/live-workbook";
+import { bayFunctionHelp, bayFunctions } from "../workbook/engine/bay-functions";
+import { createBrowserPort } from "../workbook/engine/browser-port";
+import { LiveWorkbook } from "../workbook/engine/live-workbook";
 import type { WorkbookPort } from "../workbook/port";
-import { type FaultDisplay, showFaultNotes } from "./fault-notes";
+import { showFaultNotes, type FaultDisplay } from "./fault-notes";
 import { keepHostRules } from "./host-rules";
 import { passStaleSuggestions } from "./stale-suggestions";
 

@@ -1,7 +1,7 @@
 import type { IWorkbookData } from "@univerjs/core";
 import { initialRows } from "../actions/set-up";
-import { planSetUp, sampleRows } from "../planning/workbook-model";
-import { planWorkbook } from "../workbook/browser/plan-workbook";
+import { planSetUp, sampleRows } from "../planning/plan/set-up";
+import { planWorkbook } from "../workbook/engine/plan-workbook";
 
 /** Makes the sample plan as a workbook: every planning table, filled. */
 export function sampleWorkbook(): IWorkbookData {

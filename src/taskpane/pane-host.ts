@@ -1,4 +1,4 @@
-import type { WorkbookSnapshot } from "../planning/workbook-model";
+import type { WorkbookSnapshot } from "../sheet";
 
 /** How the host looks: the pane follows it. */
 export type Theme = "light" | "dark" | "contrast";

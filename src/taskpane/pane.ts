@@ -1,4 +1,4 @@
-import { invalid } from "../planning/problem";
+import { invalid } from "../planning/text";
 import type { WorkbookPort } from "../workbook/port";
 import "./elements/fluent";
 import { make } from "./elements/make";

@@ -1,6 +1,6 @@
-import { invalid, noAnswer, quote } from "../planning/problem";
-import { sameSheetName, sheetNameFault } from "../planning/workbook-model/sheet-name";
-import type { Cell, Validation } from "../planning/workbook-model";
+import { invalid, noAnswer, quote } from "../planning/text";
+import { sameSheetName, sheetNameFault } from "../sheet";
+import type { Cell, Validation } from "../sheet";
 import type { Edit } from "./port";
 
 /** What must be known of a sheet before it is changed. */

@@ -1,4 +1,4 @@
-import type { Area, Cell, SheetPlan, WorkbookSnapshot } from "../planning/workbook-model";
+import type { Area, Cell, SheetPlan, WorkbookSnapshot } from "../sheet";
 
 /** One change of the workbook. Sheets are named as they are called at that point of the list of edits. Cells count from 0. */
 export type Edit =

@@ -7,7 +7,8 @@ import { readProgress, writeProgress } from "../../src/actions/progress";
 import { reopen } from "../../src/actions/reopen";
 import { previewAsBuilt, takeAsBuilt } from "../../src/actions/take-as-built";
 import { openHeadless, type HeadlessWorkbook } from "../../src/headless/open-headless";
-import { type Scalar, type SheetSnapshot, type TableRow, type TableRows } from "../../src/planning/workbook-model";
+import type { TableRow, TableRows } from "../../src/planning/plan/schema";
+import type { Scalar, SheetSnapshot } from "../../src/sheet";
 import { jobName, moment, planSheets, smallPlan, step } from "../support/commissioning-plan";
 import { tabInSight, typeInto } from "../support/tab-on-sheet";
 

@@ -4,8 +4,11 @@ import { previewSetUp, setUp } from "../../src/actions/set-up";
 import { writeShownChanges } from "../../src/actions/write-changes";
 import { assignPlanAddresses } from "../../src/planning/assignment";
 import { checkPlan, mendsOf, rules } from "../../src/planning/checks";
-import { readPlan, rowsOf, sampleRows, tables, type WorkbookSnapshot } from "../../src/planning/workbook-model";
-import type { Area } from "../../src/planning/workbook-model";
+import { readPlan, rowsOf } from "../../src/planning/plan/read";
+import { tables } from "../../src/planning/plan/schema";
+import { sampleRows } from "../../src/planning/plan/set-up";
+import type { WorkbookSnapshot } from "../../src/sheet";
+import type { Area } from "../../src/sheet";
 import { PlainPort, withCell, workbookOf } from "../support/plain-workbook";
 import { sample, workbookWith } from "../support/plan-rows";
 

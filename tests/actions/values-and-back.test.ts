@@ -2,7 +2,7 @@ import { callsOurs, withOurNames } from "../../src/actions/bay-formula";
 import { registerName } from "../../src/actions/formula-register";
 import { reEnterFormulas } from "../../src/actions/re-enter-formulas";
 import { turnBack, turnIntoValues } from "../../src/actions/values-and-back";
-import type { CellValue } from "../../src/planning/workbook-model";
+import type { CellValue } from "../../src/sheet";
 import { mockWorkbook } from "../support/mock-workbook/mock-workbook";
 
 const results: Record<string, CellValue | CellValue[][]> = {

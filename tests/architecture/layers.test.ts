@@ -13,10 +13,10 @@ const joining = ["src/taskpane/main.ts", "src/standalone/", "src/headless/"];
 const layers: readonly { readonly files: readonly string[]; readonly mayImport: readonly string[] }[] = [
   { files: joining, mayImport: ["src/", "package.json", "@univerjs/", "@fluentui/", "node:"] },
   { files: ["src/planning/"], mayImport: ["src/planning/", "decimal.js", "ipaddr.js", "mustache", "@noble/hashes", "@scure/base"] },
-  { files: ["src/functions/"], mayImport: ["src/functions/", "src/planning/", "package.json"] },
+  { files: ["src/functions/"], mayImport: ["src/functions/", "src/planning/", "src/sheet/", "package.json"] },
   { files: ["src/workbook/office/"], mayImport: ["src/workbook/office/", "src/workbook/port.ts", "src/workbook/check-edits.ts", "src/planning/"] },
-  { files: ["src/workbook/browser/"], mayImport: ["src/workbook/browser/", "src/workbook/port.ts", "src/workbook/check-edits.ts", "src/planning/", "src/functions/", "@univerjs/"] },
-  { files: ["src/workbook/xlsx/"], mayImport: ["src/workbook/xlsx/", "src/workbook/browser/", "src/workbook/port.ts", "src/planning/", "@univerjs/", "exceljs", "jszip"] },
+  { files: ["src/workbook/engine/"], mayImport: ["src/workbook/engine/", "src/workbook/port.ts", "src/workbook/check-edits.ts", "src/planning/", "src/functions/", "@univerjs/"] },
+  { files: ["src/workbook/xlsx/"], mayImport: ["src/workbook/xlsx/", "src/workbook/engine/", "src/workbook/port.ts", "src/planning/", "@univerjs/", "exceljs", "jszip"] },
   { files: ["src/workbook/"], mayImport: ["src/workbook/port.ts", "src/planning/"] },
   { files: ["src/actions/"], mayImport: ["src/actions/", "src/planning/", "src/workbook/port.ts"] },
   {
@@ -56,7 +56,7 @@ describe("imports point one way", () => {
   });
 
   test("only the joining entries import an adapter", () => {
-    const adapters = /^src\/workbook\/(office|browser|xlsx)\//;
+    const adapters = /^src\/workbook\/(office|engine|xlsx)\//;
     const choosers = files.filter((file) => !adapters.test(file) && importsOf(file).some((imported) => adapters.test(target(file, imported))));
     expect(choosers.filter((file) => !joining.some((start) => file.startsWith(start)))).toEqual([]);
     expect(choosers).toContain("src/taskpane/main.ts");
@@ -75,6 +75,6 @@ describe("imports point one way", () => {
 
   test("the rule on a table sees a wrong import", () => {
     expect(target("src/planning/capacity/usable.ts", "../../workbook/port")).toBe("src/workbook/port.ts");
-    expect(target("src/actions/set-up.ts", "../planning/workbook-model")).toBe("src/planning/workbook-model/index.ts");
+    expect(target("src/actions/set-up.ts", "../planning/plan/set-up")).toBe("src/planning/plan/set-up/index.ts");
   });
 });

@@ -1,5 +1,5 @@
-import { Problem } from "../../src/planning/problem";
-import type { Cell, CellValue, SheetPlan } from "../../src/planning/workbook-model";
+import { Problem } from "../../src/planning/text/problem";
+import type { Cell, CellValue, SheetPlan } from "../../src/sheet";
 import type { Edit, WorkbookChange, WorkbookPort } from "../../src/workbook/port";
 
 /** What the formulas of the contract come to, for a host that has no engine. */

@@ -1,6 +1,7 @@
 // Entry of a page that holds the pane alone over a workbook in memory: what the pane does is tried without a grid.
-import type { WorkbookSnapshot } from "../../src/planning/workbook-model";
-import { mountPane, type Theme } from "../../src/taskpane/pane";
+import type { WorkbookSnapshot } from "../../src/sheet";
+import { mountPane } from "../../src/taskpane/pane";
+import type { Theme } from "../../src/taskpane/pane-host";
 import { PlainPort } from "../support/plain-workbook";
 
 const asked = new URLSearchParams(location.search);

@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { version } from "../../package.json";
-import { tables, type TableKey, type WorkbookSnapshot } from "../../src/planning/workbook-model";
+import { tables, type TableKey } from "../../src/planning/plan/schema";
+import type { WorkbookSnapshot } from "../../src/sheet";
 import { readSnapshot } from "../../src/workbook/xlsx/workbook-file";
 import { beginStory, closeWhole } from "./support/story";
 import type { WorkbookPage } from "./support/workbook-page";

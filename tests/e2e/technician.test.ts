@@ -1,6 +1,6 @@
 import { Workbook } from "exceljs";
 import type { Page } from "playwright-core";
-import type { CellValue, SheetSnapshot } from "../../src/planning/workbook-model";
+import type { CellValue, SheetSnapshot } from "../../src/sheet";
 import { hasLibreOffice, saveInLibreOffice } from "../support/libre-office";
 import { beginStory, closeWhole } from "./support/story";
 import type { WorkbookPage } from "./support/workbook-page";

@@ -4,7 +4,7 @@ import { brokenFindings, brokenPlan, samplePlan } from "../../scripts/examples/b
 import { findingsPage } from "../../scripts/examples/findings-page";
 import { openHeadless } from "../../src/headless/open-headless";
 import { checkPlan, rules } from "../../src/planning/checks";
-import { isBlank, isError, type CellValue, type SheetPlan, type WorkbookSnapshot } from "../../src/planning/workbook-model";
+import { isBlank, isError, type CellValue, type SheetPlan, type WorkbookSnapshot } from "../../src/sheet";
 import { cellOf } from "../support/plan-rows";
 
 async function open(file: string): Promise<WorkbookSnapshot> {

@@ -1,8 +1,10 @@
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { buildJob, builtInProcedures, jobsOf, readCommissioningPlan } from "../../src/planning/commissioning";
-import { shownColumns, tabColumnKeys, tabColumns } from "../../src/planning/commissioning/tab-columns";
-import type { Cell, SheetPlan, TableRows } from "../../src/planning/workbook-model";
+import { buildJob, jobsOf, readCommissioningPlan } from "../../src/planning/commissioning/build";
+import { builtInProcedures } from "../../src/planning/commissioning/procedure";
+import { shownColumns, tabColumnKeys, tabColumns } from "../../src/planning/commissioning/tab/tab-columns";
+import type { TableRows } from "../../src/planning/plan/schema";
+import type { Cell, SheetPlan } from "../../src/sheet";
 import { moment, planWorkbook } from "../support/commissioning-plan";
 
 // One folder a procedure: plan.json goes in, tab.txt comes out. Write what comes out with UPDATE_GOLDEN=1, and read the difference.

@@ -2,7 +2,7 @@ import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { DOMParser, type Element } from "@xmldom/xmldom";
 import release from "../../package.json";
-import { namespace } from "../../src/workbook/browser/bay-functions";
+import { namespace } from "../../src/workbook/engine/bay-functions";
 import { siteFile, siteFolder } from "../support/built-site";
 
 const address = "https://localhost:3000/";

@@ -1,5 +1,7 @@
-import type { BuildMoment } from "../../src/planning/commissioning";
-import { planSetUp, type Scalar, type TableRow, type TableRows, type WorkbookSnapshot } from "../../src/planning/workbook-model";
+import type { BuildMoment } from "../../src/planning/commissioning/build";
+import type { TableRow, TableRows } from "../../src/planning/plan/schema";
+import { planSetUp } from "../../src/planning/plan/set-up";
+import type { Scalar, WorkbookSnapshot } from "../../src/sheet";
 import { workbookOf } from "./plain-workbook";
 
 /** A moment for builds; the first build of a job is known by its instant. */

@@ -1,4 +1,4 @@
-import type { CellValue, SheetPlan, SheetSnapshot, WorkbookSnapshot } from "../../src/planning/workbook-model";
+import type { CellValue, SheetPlan, SheetSnapshot, WorkbookSnapshot } from "../../src/sheet";
 import type { Edit, Selection, WorkbookChange, WorkbookPort } from "../../src/workbook/port";
 
 /** Reads planned sheets back as a workbook in which formulas have no results yet. */

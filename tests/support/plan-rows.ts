@@ -1,6 +1,8 @@
 import { checkPlan, type Finding, type Rule } from "../../src/planning/checks";
-import { builtInProcedures } from "../../src/planning/commissioning";
-import { columnLetters, planSetUp, sampleRows, type Scalar, type TableKey, type TableRows, type WorkbookSnapshot } from "../../src/planning/workbook-model";
+import { builtInProcedures } from "../../src/planning/commissioning/procedure";
+import type { TableKey, TableRows } from "../../src/planning/plan/schema";
+import { planSetUp, sampleRows } from "../../src/planning/plan/set-up";
+import { columnLetters, type Scalar, type WorkbookSnapshot } from "../../src/sheet";
 import { snapshotOf } from "./plain-workbook";
 
 /** Rows of a plan that a test changes before it is checked. */

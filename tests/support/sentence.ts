@@ -1,4 +1,4 @@
-import { Problem } from "../../src/planning/problem";
+import { Problem } from "../../src/planning/text/problem";
 
 /** Runs `work` and gives the problem it throws; fails when it throws none, or something else. */
 export function problemOf(work: () => unknown): Problem {

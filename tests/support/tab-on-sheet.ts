@@ -1,5 +1,6 @@
-import { readTabs, type TabReading } from "../../src/planning/commissioning";
-import type { Scalar } from "../../src/planning/workbook-model";
+import type { TabReading } from "../../src/planning/commissioning/record";
+import { readTabs } from "../../src/planning/commissioning/tab";
+import type { Scalar } from "../../src/sheet";
 import type { WorkbookPort } from "../../src/workbook/port";
 
 /** Reads the tabs of a workbook that are in sight. */

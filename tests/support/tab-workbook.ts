@@ -1,5 +1,5 @@
-import { stateCell, wholeState } from "../../src/planning/commissioning";
-import type { Scalar, SheetPlan, SheetSnapshot } from "../../src/planning/workbook-model";
+import { stateCell, wholeState } from "../../src/planning/commissioning/tab";
+import type { Scalar, SheetPlan, SheetSnapshot } from "../../src/sheet";
 import { snapshotOf } from "./plain-workbook";
 
 /** Reads a planned tab as it stands once it is in place, with what `type` puts into its cells. */

@@ -13,7 +13,7 @@ import {
   type PortArray,
   type PortNetwork,
 } from "../../planning/addressing";
-import { invalid, quote } from "../../planning/problem";
+import { invalid, quote } from "../../planning/text";
 import { parseProportion } from "../../planning/quantity";
 import { readScalar } from "./cells";
 import { readCount } from "./numbers";

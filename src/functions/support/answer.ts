@@ -1,4 +1,4 @@
-import { Problem } from "../../planning/problem";
+import { Problem } from "../../planning/text";
 
 /**
  * Runs one function call and turns what goes wrong into what a cell can show.

@@ -1,5 +1,5 @@
 import { mostDrives, parseScheme, type PoolMember, type Scheme } from "../../planning/capacity";
-import { invalid, quote } from "../../planning/problem";
+import { invalid, quote } from "../../planning/text";
 import { parseNumber, parseSize, parseSizeOrZero, type Bytes } from "../../planning/quantity";
 import { readRows, readScalar, type Scalar } from "./cells";
 import { readName } from "./names";

@@ -1,4 +1,4 @@
-import { invalid, quote } from "../../planning/problem";
+import { invalid, quote } from "../../planning/text";
 
 /** What one cell holds, once the wrappings of the host are off. Blank is null: an omitted argument, an empty cell and "" alike. */
 export type Scalar = string | number | boolean | null;

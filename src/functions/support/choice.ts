@@ -1,4 +1,4 @@
-import { invalid, quote } from "../../planning/problem";
+import { invalid, quote } from "../../planning/text";
 import { readScalar } from "./cells";
 
 /** Reads one of a few words or numbers, words in any case; a blank means the first of them. */

@@ -1,4 +1,4 @@
-import { invalid } from "../../planning/problem";
+import { invalid } from "../../planning/text";
 import { parseNumber, parseShare } from "../../planning/quantity";
 import { buildGraph, type FallibleNode, type Graph, type Link } from "../../planning/resilience";
 import { readRows, type RangeRow, type Scalar } from "./cells";

@@ -1,4 +1,4 @@
-import { invalid } from "../../planning/problem";
+import { invalid } from "../../planning/text";
 import { readScalar } from "./cells";
 
 /** Reads a name as text; a number is a name too, such as array 7. A blank is refused. */

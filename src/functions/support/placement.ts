@@ -1,5 +1,5 @@
 import { mostDrives } from "../../planning/capacity";
-import { invalid } from "../../planning/problem";
+import { invalid } from "../../planning/text";
 import { parseDomainCell, type Domain, type Placement, type Room } from "../../planning/resilience";
 import { readRows, type RangeRow } from "./cells";
 import { readName } from "./names";

@@ -1,5 +1,5 @@
 import { usualContinuousShare } from "../../planning/facility";
-import { invalid, quote } from "../../planning/problem";
+import { invalid, quote } from "../../planning/text";
 import type { Feed, PoweredDevice } from "../../planning/resilience";
 import { readRows } from "./cells";
 import { readChoice } from "./choice";

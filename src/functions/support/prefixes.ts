@@ -15,7 +15,7 @@ import {
   type Prefix,
   type SubnetText,
 } from "../../planning/addressing";
-import { invalid, quote } from "../../planning/problem";
+import { invalid, quote } from "../../planning/text";
 import { readScalar } from "./cells";
 
 /** Texts of a first cell that make its row a header, where a range holds addresses or prefixes. */

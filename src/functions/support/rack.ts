@@ -1,5 +1,5 @@
 import type { RackItem, TakenUnits } from "../../planning/facility";
-import { invalid } from "../../planning/problem";
+import { invalid } from "../../planning/text";
 import { readRows } from "./cells";
 import { readName } from "./names";
 import { readCount, readNumber } from "./numbers";

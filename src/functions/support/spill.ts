@@ -1,4 +1,4 @@
-import { noAnswer } from "../../planning/problem";
+import { noAnswer } from "../../planning/text";
 import { readScalar } from "./cells";
 import { readCount } from "./numbers";
 

@@ -1,4 +1,4 @@
-import { invalid, quote } from "../../planning/problem";
+import { invalid, quote } from "../../planning/text";
 import { readScalar } from "./cells";
 
 /**

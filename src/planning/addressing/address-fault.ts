@@ -1,5 +1,5 @@
 import ipaddr from "ipaddr.js";
-import { invalid, quote, type Problem } from "../problem";
+import { invalid, quote, type Problem } from "../text";
 
 /**
  * Says why `text` is not an address, and what to write instead.

@@ -1,4 +1,4 @@
-import { invalid, quote } from "../problem";
+import { invalid, quote } from "../text";
 import { compareAddresses, formatAddress, parseAddress, type Address } from "./address";
 import type { Family } from "./family";
 import { maskBits } from "./ipv4-hosts";

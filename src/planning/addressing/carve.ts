@@ -1,4 +1,4 @@
-import { invalid, noAnswer, quote, type Problem } from "../problem";
+import { invalid, noAnswer, quote, type Problem } from "../text";
 import { Decimal } from "../quantity";
 import type { Address } from "./address";
 import { countHosts, firstHost, lastHost } from "./hosts";

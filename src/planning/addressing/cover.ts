@@ -1,7 +1,7 @@
 import { bitsOf } from "./family";
 import { writeIPv4 } from "./ipv4-text";
 import { writeIPv6 } from "./ipv6-text";
-import { Prefix, lengthText } from "./prefix";
+import { lengthText, Prefix } from "./prefix";
 import { addressOfWords, type AddressRanges } from "./ranges";
 import { copyWords, differingBits, hasLowBitsSet, setLowBits, stepUp, trailingZeros, type Words } from "./words";
 

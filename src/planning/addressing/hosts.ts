@@ -1,4 +1,4 @@
-import { invalid, noAnswer, quote } from "../problem";
+import { invalid, noAnswer, quote } from "../text";
 import { Address, addressAt, addressValue } from "./address";
 import { bitsOf } from "./family";
 import { firstHostIPv4, lastHostIPv4 } from "./ipv4-hosts";

@@ -30,7 +30,6 @@ export {
 export { countInRanges, RangeList, rangesOfPrefixes, type AddressRanges } from "./ranges";
 export { subtractRanges } from "./subtract";
 export { carve, type Carved, type Need } from "./carve";
-export { foldName } from "./fold-name";
 export { iscsiName } from "./iscsi-name";
 export { findFreeSubnet } from "./next-subnet";
 export { leastMtu, pingSize } from "./ping-size";

@@ -1,4 +1,4 @@
-import { invalid, quote } from "../problem";
+import { invalid, quote } from "../text";
 
 /** Longest name in bytes of UTF-8 (RFC 7143 section 4.2.7.1). */
 const mostBytes = 223;

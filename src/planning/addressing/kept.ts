@@ -1,4 +1,4 @@
-import { invalid, type Problem } from "../problem";
+import { invalid, type Problem } from "../text";
 import { compareAddresses, formatAddress, type Address } from "./address";
 import { assignableRanges } from "./assignable";
 import { firstHost, lastHost } from "./hosts";

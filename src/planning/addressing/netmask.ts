@@ -1,4 +1,4 @@
-import { invalid, quote } from "../problem";
+import { invalid, quote } from "../text";
 import type { Family } from "./family";
 import { maskBits } from "./ipv4-hosts";
 import { readIPv4, writeIPv4 } from "./ipv4-text";

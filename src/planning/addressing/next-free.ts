@@ -1,4 +1,4 @@
-import { noAnswer, type Problem } from "../problem";
+import { noAnswer, type Problem } from "../text";
 import type { Address } from "./address";
 import { assignableRanges } from "./assignable";
 import { FreeAddresses } from "./free-addresses";

@@ -1,4 +1,4 @@
-import { noAnswer } from "../problem";
+import { noAnswer } from "../text";
 import { coverByPrefixes } from "./cover";
 import { FreeBlocks } from "./free-blocks";
 import { formatPrefix, type Prefix } from "./prefix";

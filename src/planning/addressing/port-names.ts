@@ -1,5 +1,5 @@
-import { invalid, quote } from "../problem";
-import { foldName } from "./fold-name";
+import { invalid, quote } from "../text";
+import { foldName } from "../text";
 
 const most = 1024;
 

@@ -1,6 +1,6 @@
-import { invalid, noAnswer, quote } from "../problem";
+import { invalid, noAnswer, quote } from "../text";
 import { compareAddresses, formatAddress, type Address } from "./address";
-import { foldName } from "./fold-name";
+import { foldName } from "../text";
 import { FreeAddresses } from "./free-addresses";
 import type { Family } from "./family";
 import { freeBesideKept, type KeptAddress } from "./kept";

@@ -1,4 +1,4 @@
-import { invalid, quote, type Problem } from "../problem";
+import { invalid, quote, type Problem } from "../text";
 import { Address, compareAddresses, formatAddress, readAddress } from "./address";
 import { explainAddress } from "./address-fault";
 import { bitsOf, type Family } from "./family";

@@ -1,4 +1,4 @@
-import { invalid } from "../problem";
+import { invalid } from "../text";
 import { addressAt, addressValue } from "./address";
 import { bitsOf } from "./family";
 import { formatPrefix, Prefix } from "./prefix";

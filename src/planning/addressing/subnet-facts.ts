@@ -1,5 +1,5 @@
 import { formatAddress } from "./address";
-import { assignableRanges, anycastRange } from "./assignable";
+import { anycastRange, assignableRanges } from "./assignable";
 import { countAddresses, countHosts, firstHost, hostBits, lastHost } from "./hosts";
 import { formatMask, formatWildcard } from "./netmask";
 import { formatPrefix, lastAddress, type Interface, type Prefix } from "./prefix";

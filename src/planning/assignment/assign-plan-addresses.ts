@@ -1,7 +1,11 @@
 import { assignAddresses, formatAddress, formatPrefix, parseAddress, parseBlocks, parsePrefix, RangeList, type Address } from "../addressing";
-import { addressCells, expectedPorts, foldName, PlanIndex, portUse, type ExpectedPort, type NetworkFacts } from "../checks";
-import { noAnswer, Problem } from "../problem";
-import { appendRows, requireTables, type CellWrite, type Changes, type PlanRow, type TableRow, type WorkbookSnapshot } from "../workbook-model";
+import { addressCells, expectedPorts, PlanIndex, portUse, type ExpectedPort, type NetworkFacts } from "../plan/model";
+import { foldName } from "../text";
+import { noAnswer, Problem } from "../text";
+import type { WorkbookSnapshot } from "../../sheet";
+import { appendRows, type CellWrite, type Changes } from "../plan/changes";
+import { requireTables, type PlanRow } from "../plan/read";
+import type { TableRow } from "../plan/schema";
 
 /** Somebody who wants an address of a network: what for, and what is written once there is one. */
 interface Want {

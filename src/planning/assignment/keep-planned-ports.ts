@@ -1,7 +1,11 @@
 import { formatAddress, parseAddress, type Address } from "../addressing";
-import { foldName, PlanIndex } from "../checks";
-import { invalid, quote } from "../problem";
-import { appendRows, isError, requireTables, showCell, type Area, type CellWrite, type Changes, type PlanRow, type TableRow, type WorkbookSnapshot } from "../workbook-model";
+import { PlanIndex } from "../plan/model";
+import { foldName } from "../text";
+import { invalid, quote } from "../text";
+import { isError, showCell, type Area, type WorkbookSnapshot } from "../../sheet";
+import { appendRows, type CellWrite, type Changes } from "../plan/changes";
+import { requireTables, type PlanRow } from "../plan/read";
+import type { TableRow } from "../plan/schema";
 
 /** Where a spilled table stands: its sheet and its cells, header row included. */
 export interface SpillPlace {

@@ -1,5 +1,8 @@
-import { foldName, PlanIndex, splitNames } from "../checks";
-import { requireTables, type CellWrite, type Changes, type PlanRow, type WorkbookSnapshot } from "../workbook-model";
+import { PlanIndex, splitNames } from "../plan/model";
+import { foldName } from "../text";
+import type { WorkbookSnapshot } from "../../sheet";
+import type { CellWrite, Changes } from "../plan/changes";
+import { requireTables, type PlanRow } from "../plan/read";
 
 /** One cable: from a port of a controller, whose rows (one an address) it serves all, to a switch. */
 interface Cable {

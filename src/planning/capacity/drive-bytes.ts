@@ -1,4 +1,4 @@
-import { invalid } from "../problem";
+import { invalid } from "../text";
 import { bytes, bytesIn, gigabyte, terabyte, type Bytes } from "../quantity";
 
 /** Sizes of a logical block for which the block count is published. */

@@ -1,4 +1,4 @@
-import { noAnswer } from "../problem";
+import { noAnswer } from "../text";
 import { bytesIn, exactFraction, terabyte, type Bytes, type Share } from "../quantity";
 import { layoutDrives } from "./layout";
 import { mostDrives, type Scheme } from "./scheme";

@@ -1,4 +1,4 @@
-import { invalid } from "../problem";
+import { invalid } from "../text";
 import { layoutDrives, type Layout } from "./layout";
 import type { Scheme } from "./scheme";
 

@@ -1,4 +1,4 @@
-import { noAnswer } from "../problem";
+import { noAnswer } from "../text";
 import { Decimal, exactDecimal, memoise, sizeIn, terabyte, type Bytes, type Share } from "../quantity";
 
 /** What is used, how it grows each year (0.2 is 20 %), and what there is to fill. */

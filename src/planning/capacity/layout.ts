@@ -1,4 +1,4 @@
-import { invalid } from "../problem";
+import { invalid } from "../text";
 import { mostDrives, type Scheme } from "./scheme";
 
 /** A scheme laid on a number of drives. Drives count from 1: the groups come first, then the spares, then what fills no group. */

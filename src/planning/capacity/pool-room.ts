@@ -1,4 +1,4 @@
-import { invalid, noAnswer, quote } from "../problem";
+import { invalid, noAnswer, quote } from "../text";
 import { bytes, exactFraction, partOf, type Bytes, type Share } from "../quantity";
 
 /** One array of a pool. */

@@ -1,4 +1,4 @@
-import { invalid, quote } from "../problem";
+import { invalid, quote } from "../text";
 import { exactFraction, parseNumber, readAs15Digits, type CellValue, type Fraction } from "../quantity";
 
 const rule = { min: 1, max: 1000, example: 3 } as const;

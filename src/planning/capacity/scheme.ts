@@ -1,4 +1,4 @@
-import { invalid, quote } from "../problem";
+import { invalid, quote } from "../text";
 import { memoise, type CellValue } from "../quantity";
 
 /**

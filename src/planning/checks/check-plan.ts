@@ -1,6 +1,6 @@
-import type { WorkbookSnapshot } from "../workbook-model";
+import type { WorkbookSnapshot } from "../../sheet";
 import type { Finding, Rule, Weight } from "./finding";
-import { PlanIndex } from "./plan-index";
+import { PlanIndex } from "../plan/model";
 
 const order: Readonly<Record<Weight, number>> = { stop: 0, warn: 1, note: 2 };
 

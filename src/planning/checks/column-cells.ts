@@ -1,6 +1,7 @@
-import { tableKeys, tables, type CellValue, type Column, type Table, type TableKey } from "../workbook-model";
+import type { CellValue } from "../../sheet";
+import { tableKeys, tables, type Column, type Table, type TableKey } from "../plan/schema";
 import type { Remark } from "./finding";
-import type { PlanIndex } from "./plan-index";
+import type { PlanIndex } from "../plan/model";
 
 /** One cell of a planning table as it stands on its sheet, before it was read. */
 export interface ColumnCell {

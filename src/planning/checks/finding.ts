@@ -1,5 +1,6 @@
-import { tables, type CellWrite, type Table, type TableKey, type Tables } from "../workbook-model";
-import type { PlanIndex } from "./plan-index";
+import type { CellWrite } from "../plan/changes";
+import { tables, type Table, type TableKey, type Tables } from "../plan/schema";
+import type { PlanIndex } from "../plan/model";
 
 /** stop: built like this it will not work, or puts the data at risk; warn: it may; note: worth knowing. */
 export type Weight = "stop" | "warn" | "note";

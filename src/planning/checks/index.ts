@@ -1,12 +1,5 @@
-export { addressCells, type AddressCell } from "./address-cells";
-export { layoutOf, poolContents, usableOf, type PoolContents } from "./array-capacity";
 export { checkPlan } from "./check-plan";
-export type { Finding, Mend, Rule, RuleFamily, Weight } from "./finding";
-export { hostPaths, type HostPath } from "./host-paths";
+export type { Finding, Rule, Weight } from "./finding";
 export { mendsOf } from "./mends";
-export { missingId } from "./missing-id";
-export { controllersOf, foldName, PlanIndex, splitFeed, splitNames, type NetworkFacts, type PortFacts } from "./plan-index";
-export { expectedPorts, portUse, type ExpectedPort } from "./port-slots";
-export { plannedFeedLoads, type PlannedFeedLoad } from "./powered-devices";
-export { rackContents, unitsOf, type RackContents, type RackItem } from "./rack-contents";
 export { rules } from "./rules";
+export { missingId } from "./rules/references/missing-id";

@@ -1,4 +1,4 @@
-import type { Changes } from "../workbook-model";
+import type { Changes } from "../plan/changes";
 import type { Finding } from "./finding";
 
 /** Gathers what the mends of findings write; where two would write the same cell the first, which weighs more, does. */

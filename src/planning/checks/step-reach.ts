@@ -1,6 +1,9 @@
-import { derivedFields } from "../commissioning";
-import { showCell, tables, type PlanRow, type Table, type TableKey } from "../workbook-model";
-import { foldName, type PlanIndex } from "./plan-index";
+import { derivedFields } from "../plan/subjects";
+import { showCell } from "../../sheet";
+import type { PlanRow } from "../plan/read";
+import { tables, type Table, type TableKey } from "../plan/schema";
+import type { PlanIndex } from "../plan/model";
+import { foldName } from "../text";
 
 /** A table in reach of a step, under the name by which `{{Rack.Units}}` calls it. */
 export interface ReachedTable {

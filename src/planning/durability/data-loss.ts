@@ -1,5 +1,5 @@
 import type { Layout } from "../capacity";
-import { noAnswer } from "../problem";
+import { noAnswer } from "../text";
 import { hoursPerYear, type Bytes, type Hours, type Share } from "../quantity";
 import { hourlyFailureRate } from "./failure-rate";
 import { meanHoursToLoss } from "./loss-chain";

@@ -1,4 +1,4 @@
-import { invalid, noAnswer, quote } from "../problem";
+import { invalid, noAnswer, quote } from "../text";
 
 /** Something that goes into a rack. */
 export interface RackItem {

@@ -1,4 +1,4 @@
-import { invalid, quote } from "../problem";
+import { invalid, quote } from "../text";
 import { readAs15Digits } from "./exact";
 
 /** What one cell holds. Blank is null. */

@@ -1,4 +1,4 @@
-import { invalid, quote } from "../problem";
+import { invalid, quote } from "../text";
 import { share, type Share } from "./brands";
 import { readAs15Digits } from "./exact";
 import { parseNumber, type CellValue, type NumberRule } from "./number";

@@ -1,4 +1,4 @@
-import { invalid, quote } from "../problem";
+import { invalid, quote } from "../text";
 import type { Bytes } from "./brands";
 import { Decimal } from "./exact";
 import type { CellValue } from "./number";

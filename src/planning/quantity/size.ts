@@ -1,4 +1,4 @@
-import { invalid, quote, type Problem } from "../problem";
+import { invalid, quote, type Problem } from "../text";
 import { bytes, type Bytes } from "./brands";
 import { divideToNearest, exactFraction } from "./exact";
 import { memoise } from "./memoise";

@@ -1,4 +1,4 @@
-import { invalid } from "../problem";
+import { invalid } from "../text";
 import { exactDecimal, megabytesPerSecond, type MegabytesPerSecond } from "../quantity";
 
 export const ipVersions = [4, 6] as const;

@@ -1,5 +1,5 @@
 import type { Layout } from "../capacity";
-import { noAnswer } from "../problem";
+import { noAnswer } from "../text";
 import { exactDecimal, hours, megabyte, secondsPerHour, sizeIn, type Bytes, type Decimal, type Hours, type MegabytesPerSecond, type Share } from "../quantity";
 
 /** Computes the hours that moving `size` takes at `rate`. */

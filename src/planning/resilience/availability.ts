@@ -1,4 +1,4 @@
-import { noAnswer } from "../problem";
+import { noAnswer } from "../text";
 import { chanceOf, impossible, inSeries, type Chance } from "./chance";
 import { frontierDiagram, type DiagramAnswer } from "./frontier-diagram";
 import { findEnds, type Graph } from "./graph";

@@ -1,4 +1,4 @@
-import { invalid, noAnswer, quote } from "../problem";
+import { invalid, noAnswer, quote } from "../text";
 
 /** A cable between two things, both ways alike. */
 export interface Link {

@@ -1,4 +1,4 @@
-import { invalid, noAnswer, quote } from "../problem";
+import { invalid, noAnswer, quote } from "../text";
 
 /** A domain that members can be placed in. */
 export interface Room {

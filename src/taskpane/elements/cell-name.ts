@@ -1,4 +1,4 @@
-import { columnLetters, type SheetSnapshot } from "../../planning/workbook-model";
+import { columnLetters, type SheetSnapshot } from "../../sheet";
 
 /** Names a cell as the sheet does: row 3, column 1 is B4. */
 export function cellName({ row, column }: { readonly row: number; readonly column: number }): string {

@@ -1,4 +1,5 @@
-import type { CellValue, CellWrite, WorkbookSnapshot } from "../../planning/workbook-model";
+import type { CellWrite } from "../../planning/plan/changes";
+import type { CellValue, WorkbookSnapshot } from "../../sheet";
 import { cellName } from "./cell-name";
 
 /** A change as a person reads it. */

@@ -1,4 +1,5 @@
-import type { CellWrite, Changes, WorkbookSnapshot } from "../../planning/workbook-model";
+import type { CellWrite, Changes } from "../../planning/plan/changes";
+import type { WorkbookSnapshot } from "../../sheet";
 import { writeShownChanges } from "../../actions/write-changes";
 import type { PaneContext } from "../views/view";
 import { makeButton } from "./button";

@@ -1,4 +1,4 @@
-import { Problem } from "../../planning/problem";
+import { Problem } from "../../planning/text";
 
 /** A way on from a message: a button beside it. */
 export interface WayOn {

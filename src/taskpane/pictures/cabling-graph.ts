@@ -1,4 +1,5 @@
-import { controllersOf, foldName, hostPaths, type PlanIndex } from "../../planning/checks";
+import { controllersOf, hostPaths, type PlanIndex } from "../../planning/plan/model";
+import { foldName } from "../../planning/text";
 import { label, pictureWidth, rect, type Picture, type Shape } from "./picture";
 
 type Column = "controller" | "switch" | "host";

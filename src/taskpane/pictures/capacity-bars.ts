@@ -1,7 +1,7 @@
 import { breakDown } from "../../planning/capacity";
-import { layoutOf, poolContents, type PlanIndex } from "../../planning/checks";
+import { layoutOf, poolContents, type PlanIndex } from "../../planning/plan/model";
 import { share } from "../../planning/quantity";
-import type { PlanRow } from "../../planning/workbook-model";
+import type { PlanRow } from "../../planning/plan/read";
 import { label, line, pictureWidth, rect, type Picture, type Shape } from "./picture";
 
 /** Where the raw capacity of a pool's arrays goes. The parts add up to `raw`; `used` may be more than `usable`. */

@@ -1,4 +1,4 @@
-import { splitFeed, type PlanIndex, type PlannedFeedLoad } from "../../planning/checks";
+import { splitFeed, type PlanIndex, type PlannedFeedLoad } from "../../planning/plan/model";
 import { label, line, pictureWidth, rect, type Picture, type Shape } from "./picture";
 
 const top = 6;

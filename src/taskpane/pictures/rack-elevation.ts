@@ -1,4 +1,4 @@
-import { unitsOf, type PlanIndex, type RackContents, type RackItem } from "../../planning/checks";
+import { unitsOf, type PlanIndex, type RackContents, type RackItem } from "../../planning/plan/model";
 import { label, line, pictureWidth, rect, type Picture, type Shape } from "./picture";
 
 /** Something mounted in a rack, and what is wrong with where it is. */

@@ -1,7 +1,7 @@
 import { bringBack, previewReturned, type ReturnedJob } from "../../actions/bring-back";
-import type { JobOutcome } from "../../actions/build-tabs";
+import type { JobOutcome } from "../../actions/put-tab";
 import { momentOf } from "../../actions/moment";
-import type { ReturnedChange, ReturnedItem } from "../../planning/commissioning";
+import type { ReturnedChange, ReturnedItem } from "../../planning/commissioning/record";
 import { makeButton } from "../elements/button";
 import { makeCheckbox, type Checkbox } from "../elements/checkbox";
 import { countOf } from "../elements/count-of";

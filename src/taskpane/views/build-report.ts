@@ -1,4 +1,5 @@
-import { buildTabs, type JobOutcome } from "../../actions/build-tabs";
+import { buildTabs } from "../../actions/build-tabs";
+import type { JobOutcome } from "../../actions/put-tab";
 import { momentOf } from "../../actions/moment";
 import { countOf } from "../elements/count-of";
 import { fill, make } from "../elements/make";

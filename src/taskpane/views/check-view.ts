@@ -1,5 +1,5 @@
 import { checkPlan, mendsOf, rules, type Finding, type Weight } from "../../planning/checks";
-import type { WorkbookSnapshot } from "../../planning/workbook-model";
+import type { WorkbookSnapshot } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { cellName } from "../elements/cell-name";
 import { describeAge } from "../elements/describe-age";

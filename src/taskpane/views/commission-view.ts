@@ -1,7 +1,10 @@
 import { momentOf } from "../../actions/moment";
 import { writeProgress } from "../../actions/progress";
-import { idOfJob, jobsOf, progressOf, readCommissioningPlan, tabFamily, type CommissioningPlan, type JobProgress } from "../../planning/commissioning";
-import type { PlanRow } from "../../planning/workbook-model";
+import { jobsOf, readCommissioningPlan, type CommissioningPlan } from "../../planning/commissioning/build";
+import { idOfJob } from "../../planning/commissioning/job";
+import { progressOf, type JobProgress } from "../../planning/commissioning/reports";
+import { tabFamily } from "../../planning/commissioning/tab";
+import type { PlanRow } from "../../planning/plan/read";
 import { makeButton } from "../elements/button";
 import { makeCheckbox, type Checkbox } from "../elements/checkbox";
 import { countOf } from "../elements/count-of";

@@ -1,4 +1,4 @@
-import type { JobProgress } from "../../planning/commissioning";
+import type { JobProgress } from "../../planning/commissioning/reports";
 import { countOf } from "../elements/count-of";
 
 /** Says in one line how far a job is; what is nought is left out. */

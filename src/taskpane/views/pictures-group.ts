@@ -1,4 +1,4 @@
-import { plannedFeedLoads, rackContents, type PlanIndex } from "../../planning/checks";
+import { plannedFeedLoads, rackContents, type PlanIndex } from "../../planning/plan/model";
 import { makeButton } from "../elements/button";
 import { fill, make } from "../elements/make";
 import { drawCabling, layoutCabling } from "../pictures/cabling-graph";

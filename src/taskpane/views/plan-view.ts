@@ -1,7 +1,8 @@
 import { loadSample } from "../../actions/load-sample";
 import { setUp } from "../../actions/set-up";
-import { PlanIndex } from "../../planning/checks";
-import { missingTables, tableKeys, tables as schema, type TableKey } from "../../planning/workbook-model";
+import { PlanIndex } from "../../planning/plan/model";
+import { tableKeys, tables as schema, type TableKey } from "../../planning/plan/schema";
+import { missingTables } from "../../planning/plan/set-up";
 import { makeButton } from "../elements/button";
 import { countOf } from "../elements/count-of";
 import { fill, make } from "../elements/make";

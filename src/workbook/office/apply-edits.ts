@@ -1,4 +1,4 @@
-import { sameSheetName } from "../../planning/workbook-model/sheet-name";
+import { sameSheetName } from "../../sheet";
 import { checkEdits, type SheetState } from "../check-edits";
 import type { Edit } from "../port";
 import { cellInput, safeFormat } from "./cell-input";

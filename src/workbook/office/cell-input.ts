@@ -1,4 +1,4 @@
-import type { Cell } from "../../planning/workbook-model";
+import type { Cell } from "../../sheet";
 
 /** What a cell takes when it is set as a formula: text stays text only where the number format is "@". */
 export function cellInput({ value, formula }: Cell): string | number | boolean {

@@ -1,4 +1,4 @@
-import { noAnswer, Problem } from "../../planning/problem";
+import { noAnswer, Problem } from "../../planning/text";
 
 /** What people are told about an error of the host, by its code (`OfficeExtension.Error.code`). */
 const sentences: Readonly<Record<string, string>> = {

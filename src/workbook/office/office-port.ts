@@ -1,4 +1,4 @@
-import type { Area } from "../../planning/workbook-model";
+import type { Area } from "../../sheet";
 import type { WorkbookChange, WorkbookPort } from "../port";
 import { applyEdits } from "./apply-edits";
 import { officeHost, type OfficeHost } from "./host";

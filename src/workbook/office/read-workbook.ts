@@ -1,5 +1,5 @@
-import { sameSheetName } from "../../planning/workbook-model/sheet-name";
-import type { CellValue, SheetSnapshot, TablePlan, WorkbookSnapshot } from "../../planning/workbook-model";
+import { sameSheetName } from "../../sheet";
+import type { CellValue, SheetSnapshot, TablePlan, WorkbookSnapshot } from "../../sheet";
 import type { OfficeHost } from "./host";
 
 /**

@@ -1,4 +1,4 @@
-import type { Area, Cell, CellStyle, PrintPlan, SheetPlan, Validation } from "../../planning/workbook-model";
+import type { Area, Cell, CellStyle, PrintPlan, SheetPlan, Validation } from "../../sheet";
 import { cellInput, safeFormat } from "./cell-input";
 import { jsonBytes, rowBlocks, type Step } from "./step";
 import { addressTexts, areaAddress, styleAreas } from "./style-areas";

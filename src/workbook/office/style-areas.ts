@@ -1,4 +1,4 @@
-import { columnLetters, type Area, type Cell } from "../../planning/workbook-model";
+import { columnLetters, type Area, type Cell } from "../../sheet";
 
 /** Longest list of areas that one call of the host takes, in characters. */
 const longestAddress = 8_000;

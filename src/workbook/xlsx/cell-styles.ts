@@ -1,6 +1,6 @@
 import type { IBorderStyleData, Nullable } from "@univerjs/core";
 import type { Border, Borders, Color, Font, Style } from "exceljs";
-import { borderLines, horizontal, type StoredStyle, vertical, wrapping } from "../browser/stored-sheet";
+import { borderLines, horizontal, vertical, wrapping, type StoredStyle } from "../engine/stored-sheet";
 
 /** A colour as files give it: outright, or by the theme and lightened or darkened. */
 type FileColor = Partial<Color> & { readonly tint?: number; readonly indexed?: number };

@@ -1,8 +1,8 @@
 import type { IStyleBase } from "@univerjs/core";
 import type { ConditionalFormattingOptions, ConditionalFormattingRule, Style, Worksheet } from "exceljs";
 import type { IConditionFormattingRule, IFormulaHighlightCell } from "@univerjs/sheets-conditional-formatting";
-import { areaAddress, cellAddress, parseAreas } from "../browser/cell-address";
-import { argb, type ReadColor, readStyle } from "./cell-styles";
+import { areaAddress, cellAddress, parseAreas } from "../engine/cell-address";
+import { argb, readStyle, type ReadColor } from "./cell-styles";
 import { fromFileFormula, toFileFormula } from "./formula-text";
 
 /** The conditional formats of a sheet: those that are a formula and a look, and the rest as it stood in the file. */

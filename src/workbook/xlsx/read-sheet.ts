@@ -1,10 +1,10 @@
 import type { ICellData, IWorksheetData } from "@univerjs/core";
 import type { Cell, CellValue, HeaderFooter, Row, Style, Worksheet } from "exceljs";
-import type { PrintPlan, TablePlan } from "../../planning/workbook-model";
-import { freeze } from "../browser/plan-sheet";
-import { cellKind, columnPixels, rowPixels, type SheetExtras, type StoredSheet, type StoredStyle, toArea } from "../browser/stored-sheet";
-import { cellAddress, parseAreas } from "../browser/cell-address";
-import { type ReadColor, readStyle } from "./cell-styles";
+import type { PrintPlan, TablePlan } from "../../sheet";
+import { freeze } from "../engine/plan-sheet";
+import { cellKind, columnPixels, rowPixels, toArea, type SheetExtras, type StoredSheet, type StoredStyle } from "../engine/stored-sheet";
+import { cellAddress, parseAreas } from "../engine/cell-address";
+import { readStyle, type ReadColor } from "./cell-styles";
 import type { PackagedSheet } from "./file-package";
 import { readFormatRules } from "./format-rules";
 import { fromFileFormula } from "./formula-text";

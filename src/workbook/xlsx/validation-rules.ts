@@ -1,7 +1,7 @@
 import { DataValidationRenderMode, type ISheetDataValidationRule } from "@univerjs/core";
 import type { DataValidation, Worksheet } from "exceljs";
 import { fromFileFormula, toFileFormula } from "./formula-text";
-import { areaAddress, parseAreas } from "../browser/cell-address";
+import { areaAddress, parseAreas } from "../engine/cell-address";
 import { element, elements, unescapeXml } from "./xml-scan";
 
 const errorStyles = ["information", "stop", "warning"] as const;

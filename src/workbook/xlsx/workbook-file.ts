@@ -1,10 +1,10 @@
 import type { ISheetDataValidationRule, IWorkbookData, IWorksheetData } from "@univerjs/core";
 import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
 import { Workbook, type Worksheet } from "exceljs";
-import type { WorkbookSnapshot } from "../../planning/workbook-model";
-import { assembleWorkbook, makeStyleKeeper } from "../browser/assemble-workbook";
-import { sheetSnapshot } from "../browser/sheet-snapshot";
-import { extrasOf, readResource, resourceNames, type StoredStyle, type StoredWorkbook } from "../browser/stored-sheet";
+import type { WorkbookSnapshot } from "../../sheet";
+import { assembleWorkbook, makeStyleKeeper } from "../engine/assemble-workbook";
+import { sheetSnapshot } from "../engine/sheet-snapshot";
+import { extrasOf, readResource, resourceNames, type StoredStyle, type StoredWorkbook } from "../engine/stored-sheet";
 import { colorReader } from "./cell-styles";
 import { openPackage, type PackagedName } from "./file-package";
 import { fromFileFormula, toFileFormula } from "./formula-text";

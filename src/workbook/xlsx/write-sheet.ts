@@ -1,9 +1,9 @@
 import type { ICellData, IWorksheetData } from "@univerjs/core";
 import type { CellErrorValue, CellFormulaValue, CellValue, Style, Worksheet } from "exceljs";
-import type { CellValue as PlainValue, PrintPlan, TablePlan } from "../../planning/workbook-model";
-import { cellValue } from "../browser/sheet-snapshot";
-import { columnCharacters, extrasOf, findStyle, rowPoints, type Spill, type StoredSheet, type StyleTable, toRange } from "../browser/stored-sheet";
-import { areaAddress } from "../browser/cell-address";
+import type { CellValue as PlainValue, PrintPlan, TablePlan } from "../../sheet";
+import { cellValue } from "../engine/sheet-snapshot";
+import { columnCharacters, extrasOf, findStyle, rowPoints, toRange, type Spill, type StoredSheet, type StyleTable } from "../engine/stored-sheet";
+import { areaAddress } from "../engine/cell-address";
 import { argb, writeStyle } from "./cell-styles";
 import { writeFormatRules } from "./format-rules";
 import { toFileFormula } from "./formula-text";

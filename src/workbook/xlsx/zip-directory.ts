@@ -1,4 +1,4 @@
-import { invalid } from "../../planning/problem";
+import { invalid } from "../../planning/text";
 
 /** One file inside a zip archive, as the archive's directory declares it. */
 export interface ZipEntry {

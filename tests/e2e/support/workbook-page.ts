@@ -1,7 +1,7 @@
 import { basename } from "node:path";
 import type { Browser, BrowserContext, Locator, Page } from "playwright-core";
 import type { Grid } from "../../../src/standalone/open-grid";
-import type { SheetSnapshot } from "../../../src/planning/workbook-model";
+import type { SheetSnapshot } from "../../../src/sheet";
 
 declare global {
   // The page shows its grid under this name.

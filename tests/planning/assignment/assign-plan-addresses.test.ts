@@ -2,7 +2,8 @@ import fc from "fast-check";
 import { assignPlanAddresses } from "../../../src/planning/assignment";
 import { formatAddress, parseControllerNames, parsePortNames, parsePrefix, planPorts } from "../../../src/planning/addressing";
 import { checkPlan, rules } from "../../../src/planning/checks";
-import type { Changes, WorkbookSnapshot } from "../../../src/planning/workbook-model";
+import type { Changes } from "../../../src/planning/plan/changes";
+import type { WorkbookSnapshot } from "../../../src/sheet";
 import { withCell } from "../../support/plain-workbook";
 import { cellOf, sample, workbookWith, type EditableRows } from "../../support/plan-rows";
 

@@ -1,5 +1,5 @@
 import { keepPlannedPorts } from "../../../src/planning/assignment";
-import type { CellValue, WorkbookSnapshot } from "../../../src/planning/workbook-model";
+import type { CellValue, WorkbookSnapshot } from "../../../src/sheet";
 import { cellOf, sample, workbookWith, type EditableRows } from "../../support/plan-rows";
 import { workbookOf } from "../../support/plain-workbook";
 

@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { proposeCabling } from "../../../src/planning/assignment";
 import { checkPlan, rules } from "../../../src/planning/checks";
-import { readPlan, rowsOf, type WorkbookSnapshot } from "../../../src/planning/workbook-model";
+import { readPlan, rowsOf } from "../../../src/planning/plan/read";
+import type { WorkbookSnapshot } from "../../../src/sheet";
 import { withCell } from "../../support/plain-workbook";
 import { cellOf, sample, workbookWith, type EditableRows } from "../../support/plan-rows";
 

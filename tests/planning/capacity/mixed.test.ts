@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { parseScheme, usableBytes, layoutDrives, usableOfMixed } from "../../../src/planning/capacity";
+import { layoutDrives, parseScheme, usableBytes, usableOfMixed } from "../../../src/planning/capacity";
 import { bytes, share } from "../../../src/planning/quantity";
 
 const mixed = (scheme: string, sizes: readonly number[], spares = 0, reserve = 0): bigint =>

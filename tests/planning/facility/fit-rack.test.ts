@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { fitRack, type RackItem } from "../../../src/planning/facility";
 import { problemOf } from "../../support/sentence";
-import { Problem } from "../../../src/planning/problem";
+import { Problem } from "../../../src/planning/text/problem";
 
 function item(name: string, units: number, kilograms: number, bottomUnit: number | null = null): RackItem {
   return { name, units, kilograms, bottomUnit };

@@ -1,5 +1,5 @@
-import type { Area, CellValue } from "../../../src/planning/workbook-model";
-import { sameSheetName, sheetNameFault } from "../../../src/planning/workbook-model/sheet-name";
+import type { Area, CellValue } from "../../../src/sheet";
+import { sameSheetName, sheetNameFault } from "../../../src/sheet/sheet-name";
 import { clientObject, HostError, recorder, type Batch } from "./client-object";
 import { MockSheet, type Calculate } from "./mock-sheet";
 

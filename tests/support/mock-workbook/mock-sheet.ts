@@ -1,4 +1,4 @@
-import type { Area, CellValue, TablePlan } from "../../../src/planning/workbook-model";
+import type { Area, CellValue, TablePlan } from "../../../src/sheet";
 import { HostError } from "./client-object";
 
 /** What a formula of the mock workbook comes to: one value, or rows that spill. */

@@ -1,4 +1,4 @@
-import type { CellValue, Scalar } from "../../../src/planning/workbook-model";
+import type { CellValue, Scalar } from "../../../src/sheet";
 import type { OfficeHost } from "../../../src/workbook/office/host";
 import { officePort } from "../../../src/workbook/office/office-port";
 import type { WorkbookPort } from "../../../src/workbook/port";

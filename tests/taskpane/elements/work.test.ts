@@ -1,4 +1,4 @@
-import { invalid } from "../../../src/planning/problem";
+import { invalid } from "../../../src/planning/text/problem";
 import { explain, Stopped } from "../../../src/taskpane/elements/work";
 
 describe("explaining a failure", () => {

@@ -1,5 +1,6 @@
-import { PlanIndex } from "../../../src/planning/checks";
-import { planSetUp, type TableRows } from "../../../src/planning/workbook-model";
+import { PlanIndex } from "../../../src/planning/plan/model";
+import type { TableRows } from "../../../src/planning/plan/schema";
+import { planSetUp } from "../../../src/planning/plan/set-up";
 import { describeCabling, drawCabling, layoutCabling } from "../../../src/taskpane/pictures/cabling-graph";
 import { snapshotOf } from "../../support/plain-workbook";
 

@@ -1,5 +1,6 @@
-import { PlanIndex } from "../../../src/planning/checks";
-import { planSetUp, type TableRows } from "../../../src/planning/workbook-model";
+import { PlanIndex } from "../../../src/planning/plan/model";
+import type { TableRows } from "../../../src/planning/plan/schema";
+import { planSetUp } from "../../../src/planning/plan/set-up";
 import { describePool, drawCapacity, layoutCapacity } from "../../../src/taskpane/pictures/capacity-bars";
 import { snapshotOf } from "../../support/plain-workbook";
 

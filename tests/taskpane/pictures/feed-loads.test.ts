@@ -1,5 +1,6 @@
-import { PlanIndex, plannedFeedLoads } from "../../../src/planning/checks";
-import { planSetUp, type TableRows } from "../../../src/planning/workbook-model";
+import { PlanIndex, plannedFeedLoads } from "../../../src/planning/plan/model";
+import type { TableRows } from "../../../src/planning/plan/schema";
+import { planSetUp } from "../../../src/planning/plan/set-up";
 import { drawFeedLoads, feedLoadsOf, unfedDevices } from "../../../src/taskpane/pictures/feed-loads";
 import { snapshotOf } from "../../support/plain-workbook";
 

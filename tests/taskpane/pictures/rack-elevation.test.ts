@@ -1,5 +1,6 @@
-import { PlanIndex, rackContents } from "../../../src/planning/checks";
-import { planSetUp, type TableRows } from "../../../src/planning/workbook-model";
+import { PlanIndex, rackContents } from "../../../src/planning/plan/model";
+import type { TableRows } from "../../../src/planning/plan/schema";
+import { planSetUp } from "../../../src/planning/plan/set-up";
 import { describeRack, drawRack, layoutRack } from "../../../src/taskpane/pictures/rack-elevation";
 import { snapshotOf } from "../../support/plain-workbook";
 

@@ -1,4 +1,4 @@
-import { Problem } from "../../../src/planning/problem";
+import { Problem } from "../../../src/planning/text/problem";
 import { hostProblem } from "../../../src/workbook/office/host-problem";
 import { HostError } from "../../support/mock-workbook/client-object";
 

@@ -1,5 +1,5 @@
-import { Problem } from "../../../src/planning/problem";
-import type { Cell, SheetPlan } from "../../../src/planning/workbook-model";
+import { Problem } from "../../../src/planning/text/problem";
+import type { Cell, SheetPlan } from "../../../src/sheet";
 import { unfinishedName } from "../../../src/workbook/office/sheet-steps";
 import type { Edit, WorkbookChange } from "../../../src/workbook/port";
 import { everySetting } from "../../contract/port-contract";

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import type { Cell } from "../../../src/planning/workbook-model";
+import type { Cell } from "../../../src/sheet";
 import { addressTexts, areaAddress, styleAreas } from "../../../src/workbook/office/style-areas";
 
 describe("styleAreas", () => {

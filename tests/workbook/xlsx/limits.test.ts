@@ -1,5 +1,5 @@
 import { deflateRawSync } from "node:zlib";
-import { Problem } from "../../../src/planning/problem";
+import { Problem } from "../../../src/planning/text/problem";
 import { readWorkbook } from "../../../src/workbook/xlsx/workbook-file";
 
 /** Makes a zip archive; `declare` sets the unpacked size that its directory claims. */

@@ -1,0 +1,23 @@
+import { containsAddress, formatAddress, formatPrefix, parsePrefix, type Address, type Prefix } from "../../../addressing";
+import { isHostOf } from "../../host-address";
+import { remarkAt, type Remark, type Rule } from "../../finding";
+
+export const gatewayOutside: Rule = {
+  name: "gateway-outside",
+  family: "addresses",
+  weight: "stop",
+  meaning: "A gateway is a host of its network; in IPv6 it may be a link-local address too.",
+  check: (index) =>
+    index.networks.flatMap(({ row, prefix, gateway }): Remark[] => {
+      if (prefix === null || gateway === null || typeof gateway === "string" || canBeGateway(prefix, gateway)) return [];
+      return [remarkAt(index, "networks", row, "gateway", `Gateway ${formatAddress(gateway)} is no host of ${formatPrefix(prefix)}. Write one that is, or none.`)];
+    }),
+};
+
+const linkLocal = parsePrefix("fe80::/10");
+
+/** Tells whether a network can have this gateway (for IPv6 RFC 4291 sections 2.5.6 and 2.6.1). */
+function canBeGateway(prefix: Prefix, gateway: Address): boolean {
+  if (prefix.family === 4) return isHostOf(prefix, gateway);
+  return containsAddress(prefix, gateway) || containsAddress(linkLocal, gateway);
+}

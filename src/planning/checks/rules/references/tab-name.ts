@@ -1,0 +1,31 @@
+import { quote } from "../../../text";
+import { longestSheetName, sheetNameFault } from "../../../../sheet";
+import { tableKeys } from "../../../plan/schema";
+import { mendAt, remarkAt, type Remark, type Rule } from "../../finding";
+import { foldName } from "../../../text";
+
+export const tabName: Rule = {
+  name: "tab-name",
+  family: "references",
+  weight: "stop",
+  meaning: "The name of a job can be the name of its tab: 1 to 31 characters, none of \\ / ? * [ ] :, and no planning sheet's name.",
+  mends: "Writes the name without the characters that cannot stand in it, cut to 31.",
+  check: (index) => {
+    const planning = new Set(tableKeys.flatMap((key) => foldName(index.table(key)?.sheet ?? "")));
+    const jobs = new Set(index.rows("jobs").map(({ job }) => foldName(job)));
+    return index.rows("jobs").flatMap((row): Remark[] => {
+      if (row.job === "") return [];
+      const fault = planning.has(foldName(row.job)) ? "is the name of a planning sheet" : sheetNameFault(row.job);
+      if (fault === null) return [];
+      const better = withinRules(row.job);
+      const isFree = better !== "" && sheetNameFault(better) === null && !planning.has(foldName(better)) && !jobs.has(foldName(better));
+      const sentence = `Job ${quote(row.job)} ${fault}, so no tab can have it. Write another${isFree ? `, such as ${better}` : ""}.`;
+      return [remarkAt(index, "jobs", row, "job", sentence, isFree ? mendAt(index, "jobs", row, "job", better) : null)];
+    });
+  },
+};
+
+function withinRules(name: string): string {
+  const clean = name.replace(/[\\/?*[\]:]+/g, "-").replace(/^'+|'+$/g, "").trim();
+  return clean.slice(0, longestSheetName).trim();
+}

@@ -1,0 +1,10 @@
+import { remarkAt, type Rule } from "../../finding";
+
+export const unreadableSetting: Rule = {
+  name: "unreadable-setting",
+  family: "references",
+  weight: "warn",
+  meaning: "Every threshold can be read; one that cannot is taken at its initial value.",
+  check: (index) =>
+    index.settingFaults.filter(({ kind }) => kind === "unreadable").map(({ row, sentence }) => remarkAt(index, "settings", row, "value", sentence)),
+};

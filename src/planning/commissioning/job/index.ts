@@ -1,0 +1,1 @@
+export { expandJob, idOfJob, type ExpandedJob, type JobStep } from "./job-steps";

@@ -1,0 +1,2 @@
+export { builtInProcedures } from "./built-in-procedures";
+export { parseExpectation, seenUnits, type Expectation } from "./expectation";

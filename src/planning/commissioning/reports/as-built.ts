@@ -1,0 +1,46 @@
+import type { Scalar, WorkbookSnapshot } from "../../../sheet";
+import { writeCell, type Changes } from "../../plan/changes";
+import type { PlanRow } from "../../plan/read";
+import { tables, type Table } from "../../plan/schema";
+import type { CommissioningPlan } from "../build";
+import { canonicalText } from "../../text";
+import { expandJob, idOfJob, type JobStep } from "../job";
+import type { StepRecord, TabReading } from "../record";
+import { tabFamily } from "../tab";
+
+/** Columns of the plan that commissioning may correct: serials, units, firmware and addresses. */
+const asBuiltColumns: ReadonlySet<string> = new Set(["arrays.serial", "arrays.firmware", "arrays.bottomUnit", "ports.address", "clusters.sharedAddress"]);
+
+/**
+ * Lists what the accepted records of a job would change in the plan, as cells to be shown first and written then.
+ *
+ * A record counts where its step expects one cell of the plan as it stands, and where it is accepted: as expected, or waived by name. The
+ * value is that of the last retest, else the first one found.
+ */
+export function asBuiltChanges(workbook: WorkbookSnapshot, source: CommissioningPlan, job: PlanRow<"jobs">): Changes {
+  const { current } = tabFamily(source.tabs, idOfJob(job), job.job);
+  if (current === null) return { writes: [], growths: [] };
+  const records = new Map(current.steps.map((record) => [record.key, record]));
+  const steps = expandJob(source.lookup, source.loads, job).sections.flatMap((section) => section.steps);
+  const writes = steps.flatMap((step) => {
+    const record = records.get(step.key);
+    const value = record === undefined ? null : acceptedValue(current, record, step);
+    const cell = step.planCell;
+    const table = cell === null ? null : source.plan[cell.table];
+    if (cell === null || table === null || value === null || !asBuiltColumns.has(`${cell.table}.${cell.column}`)) return [];
+    const write = writeCell(workbook, table, cell.row, cell.column, value);
+    return write === null || canonicalText(write.before).toLowerCase() === canonicalText(value).toLowerCase() ? [] : [write];
+  });
+  return { writes, growths: [] };
+}
+
+function acceptedValue(tab: TabReading, record: StepRecord, step: JobStep): Scalar {
+  const { found } = record.typed;
+  if (found === null || !(record.result === "As expected" || record.result === "Waived") || canonicalText(found) === "Waived") return null;
+  const snag = tab.snags.filter(({ key, typed }) => key === record.key && typed.found !== null && (typed.result === "Closed" || typed.result === "Accepted")).at(-1);
+  const seen = snag?.typed.found ?? found;
+  const column = (tables[step.planCell?.table ?? "arrays"] as Table).columns[step.planCell?.column ?? ""];
+  if (column?.kind !== "count" && column?.kind !== "number") return canonicalText(seen);
+  const number = Number(canonicalText(seen));
+  return Number.isFinite(number) ? number : null;
+}

@@ -1,0 +1,96 @@
+import { bytesIn, terabyte } from "../../quantity";
+import type { Cell, SheetPlan } from "../../../sheet";
+import type { PlanRow } from "../../plan/read";
+import type { CommissioningPlan } from "../build";
+import { canonicalText } from "../../text";
+import { isSnagClosed } from "../record";
+import { capacityOf } from "../../plan/subjects";
+import { placesOf } from "../../plan/model";
+import { checkSeal } from "../seal";
+import type { TabReading } from "../record";
+
+/** Text by which a handover sheet is known for ours. */
+export const handoverMark = "Handover";
+
+/** Plans the handover sheet of a job: as built, deviations, open snags, capacity, contacts, the seal, and room for two signatures. */
+export function planHandover(name: string, { lookup }: CommissioningPlan, job: PlanRow<"jobs">, tab: TabReading, madeAt: string): SheetPlan {
+  const { site, arrays } = placesOf(lookup, job);
+  const seal = checkSeal(tab);
+  const rows: Cell[][] = [
+    [{ value: `${handoverMark}: ${job.job}`, style: "title" }],
+    [{ value: `Site ${job.site}, ${job.procedure}, build ${tab.build}, made ${madeAt}`, style: "note" }],
+  ];
+  const block = (title: string, headers: readonly string[], lines: readonly (readonly (string | number)[])[], none: string): void => {
+    rows.push([], [title, "", "", "", "", "", "", ""].map((value) => ({ ...(value === "" ? {} : { value }), style: "section" })));
+    if (lines.length === 0) rows.push([{ value: none, style: "note" }]);
+    else rows.push(headers.map((value) => ({ value, style: "header" })), ...lines.map((line) => line.map((value) => (value === "" ? { style: "text" } : { value, style: typeof value === "number" ? "number" : "text" }))));
+  };
+  block(
+    "As built",
+    ["Array", "Model", "Serial", "Firmware", "Rack", "Units", "Feeds", "Addresses"],
+    arrays.map((array) => [
+      array.array, array.model, array.serial, array.firmware, array.rack,
+      array.bottomUnit === null ? "" : `${array.bottomUnit}–${array.bottomUnit + (array.units ?? 1) - 1}`,
+      [array.feedA, array.feedB].filter((feed) => feed !== "").join(", "),
+      lookup.rowsWhere("ports", "array", array.array).map(({ controller, port, address }) => `${controller}${port} ${address}`).join("\n"),
+    ]),
+    "No arrays.",
+  );
+  block(
+    "Capacity",
+    ["Array", "Pool", "Scheme", "Drives", "Spares", "Usable TB", "Reserve TB", "Raw TB"],
+    arrays.map((array) => {
+      const capacity = capacityOf(array);
+      const inTerabytes = (size: bigint): number => Math.round(bytesIn(size as never, terabyte) * 100) / 100;
+      return [array.array, array.pool, array.scheme?.name ?? "", array.drives ?? "", array.spares ?? "", ...(capacity === null ? ["", "", ""] : [inTerabytes(capacity.usable), inTerabytes(capacity.reserve), inTerabytes(capacity.raw)])];
+    }),
+    "No arrays.",
+  );
+  block(
+    "Deviations",
+    ["No.", "Step id", "For", "Expected", "Found", "Result", "By", "Note"],
+    tab.steps
+      .filter(({ result }) => result !== "" && result !== "As expected")
+      .map(({ no, stepId, subject, expected, typed, result }) => [no, stepId, subject, expected, canonicalText(typed.found), result, canonicalText(typed.by), canonicalText(typed.note)]),
+    "None: every step that was done is as expected.",
+  );
+  block(
+    "Snags",
+    ["Row", "Step id", "What was found", "Who mends", "By when", "Found again", "State", "By"],
+    tab.snags.map((snag) => {
+      const { no, step, subject, expected, found, by, result } = snag.typed;
+      return [canonicalText(no), snag.stepId, canonicalText(step), canonicalText(subject), canonicalText(expected, true), canonicalText(found), isSnagClosed(snag) ? canonicalText(result) : "OPEN", canonicalText(by)];
+    }),
+    "None.",
+  );
+  block("Contacts", ["Site", "Room", "Contact", "Alerts to", "Time servers", "Name servers"], site === null ? [] : [[site.site, site.room, site.contact, site.alertsTo, site.timeServers, site.nameServers]], "None in the plan.");
+  block(
+    "Seal",
+    ["Code", "Sealed", "By", "State"],
+    tab.seals.map(({ typed }, index) => [
+      canonicalText(typed.step), canonicalText(typed.stepId, true), canonicalText(typed.subject),
+      index < tab.seals.length - 1 || typed.expected !== null ? `reopened ${canonicalText(typed.expected, true)} by ${canonicalText(typed.found)}` : seal.holds ? "holds" : "BROKEN",
+    ]),
+    "Not sealed: the tab is not closed out.",
+  );
+  rows.push([], [], [{ value: "For the site, name and date", style: "line" }, { style: "line" }, { style: "line" }, {}, { value: "For the installer, name and date", style: "line" }, { style: "line" }, { style: "line" }]);
+  return {
+    name,
+    rows,
+    styles: {
+      title: { bold: true, fontSize: 18, color: "#17352d" },
+      note: { italic: true, color: "#3d4f49" },
+      section: { bold: true, fontSize: 12, fill: "#cfe0da", color: "#17352d" },
+      header: { bold: true, fontSize: 10, fill: "#e6eeeb", border: "all", borderColor: "#b9c4c0", wrap: true, vertical: "middle" },
+      text: { format: "@", wrap: true, vertical: "top", border: "all", borderColor: "#b9c4c0" },
+      number: { align: "center", vertical: "top", border: "all", borderColor: "#b9c4c0" },
+      line: { border: "bottom", borderColor: "#17352d", fontSize: 9 },
+    },
+    columnWidths: [26, 20, 26, 20, 20, 18, 20, 30],
+    rowHeights: Object.fromEntries(rows.flatMap((cells, row) => {
+      const lines = Math.max(1, ...cells.map(({ value, style }) => (typeof value === "string" && style === "text" ? value.split("\n").reduce((sum, line) => sum + Math.max(1, Math.ceil(line.length / 17)), 0) : 1)));
+      return lines > 1 ? [[row, Math.min(409, lines * 15 + 4)]] : [];
+    })),
+    print: { orientation: "landscape", fitToWidth: true, footer: "page &P of &N", breaksBefore: [] },
+  };
+}

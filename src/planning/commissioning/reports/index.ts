@@ -1,0 +1,3 @@
+export { asBuiltChanges } from "./as-built";
+export { handoverMark, planHandover } from "./handover";
+export { planProgress, progressMark, progressOf, type JobProgress } from "./progress";

@@ -1,0 +1,1 @@
+export { checkSeal, sealOf, type SealCheck } from "./seal";

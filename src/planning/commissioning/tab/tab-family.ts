@@ -1,0 +1,50 @@
+import { longestSheetName, sameSheetName } from "../../../sheet";
+import type { TabReading } from "../record";
+
+/** The tabs of one job in a workbook, by the part they play. */
+export interface TabFamily {
+  /** The tab in use; null before the first build. */
+  readonly current: TabReading | null;
+  /** Tabs of earlier builds that are kept, and what a build that failed has left: newest first. */
+  readonly others: readonly TabReading[];
+  /** Copies that people made: they are left alone. */
+  readonly copies: readonly TabReading[];
+  /** Number of the next build. */
+  readonly nextBuild: number;
+}
+
+/**
+ * Tells which tab of a job is the one in use.
+ *
+ * It is the whole one of the highest build that is in sight; of two the one that has the job's name, else the first. Only where none is
+ * in sight, because people hid it, a hidden one. Whatever a build that failed left behind is thereby told from it: a new tab stays out of
+ * sight until it is whole, and the old one stays in sight until the new one is.
+ */
+export function tabFamily(tabs: readonly TabReading[], jobId: string, jobName: string): TabFamily {
+  const own = tabs.filter((tab) => tab.jobId === jobId);
+  const whole = own.filter((tab) => tab.whole);
+  const inSight = whole.filter((tab) => tab.visible);
+  const current = best(inSight.length > 0 ? inSight : whole, jobName);
+  const rest = own.filter((tab) => tab !== current);
+  const isCopy = (tab: TabReading): boolean => tab.visible && tab.whole && !/ before \d+( \d+)?$/.test(tab.sheet);
+  return {
+    current,
+    others: rest.filter((tab) => !isCopy(tab)).sort((a, b) => b.build - a.build),
+    copies: rest.filter(isCopy),
+    nextBuild: own.reduce((most, { build }) => Math.max(most, build), 0) + 1,
+  };
+}
+
+function best(tabs: readonly TabReading[], jobName: string): TabReading | null {
+  const rank = (tab: TabReading): number => tab.build * 2 + (sameSheetName(tab.sheet, jobName) ? 1 : 0);
+  return tabs.reduce<TabReading | null>((found, tab) => (found === null || rank(tab) > rank(found) ? tab : found), null);
+}
+
+/** Makes a sheet name of a job's name and an ending, cut to the longest a sheet may have, that no sheet has yet. */
+export function sheetNameWith(jobName: string, ending: string, taken: readonly string[]): string {
+  for (let number = 1; ; number += 1) {
+    const tail = number === 1 ? ` ${ending}` : ` ${ending} ${number}`;
+    const name = `${jobName.slice(0, longestSheetName - tail.length).trimEnd()}${tail}`;
+    if (!taken.some((one) => sameSheetName(one, name))) return name;
+  }
+}

@@ -1,0 +1,77 @@
+import { invalid } from "../../text";
+import { hostTableName } from "../read";
+import { isBlank } from "../../../sheet";
+import type { ReadTable } from "../read";
+import type { Area } from "../../../sheet";
+import type { CellValue, Scalar } from "../../../sheet";
+import type { WorkbookSnapshot } from "../../../sheet";
+import type { TableRow } from "../schema";
+import { tables, type Table, type TableKey } from "../schema";
+
+/** One cell to be changed. Rows and columns of the sheet, counted from 0. */
+export interface CellWrite {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+  /** What stands there now. */
+  readonly before: CellValue;
+  readonly value: Scalar;
+}
+
+/** A planning table that has to reach further down to hold new rows. */
+export interface TableGrowth {
+  readonly sheet: string;
+  readonly table: string;
+  readonly area: Area;
+}
+
+/** Changes of a plan as plain data: shown to a person first, then written whole or not at all. */
+export interface Changes {
+  readonly writes: readonly CellWrite[];
+  readonly growths: readonly TableGrowth[];
+}
+
+/** Changes one cell of a row of a table; null where the table has no such column. */
+export function writeCell(workbook: WorkbookSnapshot, table: ReadTable, row: number, column: string, value: Scalar): CellWrite | null {
+  const at = table.columns[column];
+  return at === undefined ? null : { sheet: table.sheet, row, column: at, before: cellAt(workbook, table.sheet, row, at), value };
+}
+
+/**
+ * Adds rows to a table, below the last row in which anything stands, the user's own columns included.
+ *
+ * Columns that the table lacks are left out. Refuses where something else stands below the table in the rows that it would need.
+ */
+export function appendRows<Key extends TableKey>(workbook: WorkbookSnapshot, table: ReadTable, key: Key, rows: readonly TableRow<Key>[]): Changes {
+  if (rows.length === 0) return { writes: [], growths: [] };
+  const schema: Table = tables[key];
+  const values = workbook.sheets.find(({ name }) => name === table.sheet)?.values ?? [];
+  const typed: number[] = [];
+  for (let column = table.firstColumn; column <= table.lastColumn; column += 1) {
+    const isFormula = Object.entries(table.columns).some(([name, at]) => at === column && schema.columns[name]!.kind === "formula");
+    if (!isFormula) typed.push(column);
+  }
+  let first = Math.min(table.lastRow, values.length - 1);
+  while (first > table.headerRow && typed.every((column) => isBlank(values[first]?.[column]))) first -= 1;
+  first += 1;
+
+  const writes: CellWrite[] = [];
+  rows.forEach((row: Readonly<Record<string, Scalar | undefined>>, index) => {
+    for (const [name, at] of Object.entries(table.columns)) {
+      if (at === undefined || schema.columns[name]!.kind === "formula") continue;
+      const before = values[first + index]?.[at] ?? null;
+      if (!isBlank(before)) {
+        throw invalid(table.name, before, `Table ${table.name} has no room for ${rows.length} rows: something stands below it in row ${first + index + 1}. Move that.`);
+      }
+      const value = row[name] ?? null;
+      if (value !== null) writes.push({ sheet: table.sheet, row: first + index, column: at, before, value });
+    }
+  });
+  const last = first + rows.length - 1;
+  const area = { row: table.headerRow, column: table.firstColumn, rows: last - table.headerRow + 1, columns: table.lastColumn - table.firstColumn + 1 };
+  return { writes, growths: last > table.lastRow ? [{ sheet: table.sheet, table: hostTableName(schema), area }] : [] };
+}
+
+function cellAt(workbook: WorkbookSnapshot, sheet: string, row: number, column: number): CellValue {
+  return workbook.sheets.find(({ name }) => name === sheet)?.values[row]?.[column] ?? null;
+}

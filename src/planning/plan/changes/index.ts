@@ -1,0 +1,1 @@
+export { appendRows, writeCell, type CellWrite, type Changes } from "./changes";

@@ -1,0 +1,10 @@
+export { addressCells, addressKey, isReserved, userOf, type AddressCell } from "./address-cells";
+export { layoutOf, poolContents, saysNone, type PoolContents } from "./array-capacity";
+export { FeedLoads } from "./feed-loads";
+export { hostPaths, switchesOfHost, type HostPath } from "./host-paths";
+export { clusterAct, homeOfCluster, homeOfPool, placesOf, type JobPlaces } from "./job-places";
+export { PlanIndex, controllersOf, fieldOf, nameColumn, networkHolding, orNull, refusalOf, splitFeed, splitNames, textIn, type NetworkFacts, type PortFacts } from "./plan-index";
+export { PlanLookup } from "./plan-lookup";
+export { expectedPorts, missingPorts, portUse, type ExpectedPort } from "./port-slots";
+export { plannedFeedLoads, type PlannedFeedLoad } from "./powered-devices";
+export { rackContents, unitFromBottom, unitsOf, type RackContents, type RackItem } from "./rack-contents";

@@ -1,0 +1,69 @@
+import type { CellValue } from "../../../sheet";
+import type { SheetSnapshot, WorkbookSnapshot } from "../../../sheet";
+import type { Table } from "../schema";
+
+/** Where a planning table stands; rows and columns of the sheet, counted from 0, both ends included. */
+export interface TableLocation {
+  readonly sheet: SheetSnapshot;
+  readonly headerRow: number;
+  readonly firstColumn: number;
+  readonly lastColumn: number;
+  readonly lastRow: number;
+}
+
+/** Makes the name under which the host knows a planning table, such as `BayArrays`. */
+export function hostTableName(table: Pick<Table, "name">): string {
+  return `Bay${table.name.replace(/\s+/g, "")}`;
+}
+
+/** Makes the text of the cell above a planning table by which it is found where there are no named tables. */
+export function markerText(table: Pick<Table, "name">): string {
+  return `Table: ${table.name}`;
+}
+
+/**
+ * Finds a planning table: by its table name, else by the header row below its marker cell.
+ *
+ * Below a marker the header is the first row that holds at least two of the table's headers (one, for a table of one column). It
+ * begins at the first of them and reaches to the last cell in an unbroken run; its rows reach to the end of the sheet.
+ */
+export function locateTable(workbook: WorkbookSnapshot, table: Table): TableLocation | null {
+  const wanted = hostTableName(table).toLowerCase();
+  for (const sheet of workbook.sheets) {
+    const named = sheet.tables.find(({ name }) => name.toLowerCase() === wanted);
+    if (named === undefined) continue;
+    const { row, column, rows, columns } = named.area;
+    return { sheet, headerRow: row, firstColumn: column, lastColumn: column + columns - 1, lastRow: row + rows - 1 };
+  }
+  for (const sheet of workbook.sheets) {
+    const below = markerRow(sheet, markerText(table).toLowerCase());
+    const found = below === null ? null : headerBelow(sheet, table, below);
+    if (found !== null) return found;
+  }
+  return null;
+}
+
+function markerRow(sheet: SheetSnapshot, marker: string): number | null {
+  const row = sheet.values.findIndex((line) => line.some((cell) => textOf(cell) === marker));
+  return row < 0 ? null : row;
+}
+
+function headerBelow(sheet: SheetSnapshot, table: Table, marker: number): TableLocation | null {
+  const headers = new Set(Object.values(table.columns).map(({ header }) => header.toLowerCase()));
+  const enough = Math.min(2, headers.size);
+  for (let row = marker + 1; row < sheet.values.length; row += 1) {
+    const line = sheet.values[row]!;
+    const known = line.flatMap((cell, column) => (headers.has(textOf(cell)) ? [column] : []));
+    if (known.length < enough) continue;
+    let firstColumn = known[0]!;
+    while (firstColumn > 0 && textOf(line[firstColumn - 1]) !== "") firstColumn -= 1;
+    let lastColumn = known.at(-1)!;
+    while (textOf(line[lastColumn + 1]) !== "") lastColumn += 1;
+    return { sheet, headerRow: row, firstColumn, lastColumn, lastRow: sheet.values.length - 1 };
+  }
+  return null;
+}
+
+function textOf(cell: CellValue | undefined): string {
+  return typeof cell === "string" ? cell.trim().toLowerCase() : "";
+}

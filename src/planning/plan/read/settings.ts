@@ -1,0 +1,139 @@
+import { invalid, Problem, quote } from "../../text";
+import { parseNumber, parseShare, type NumberRule } from "../../quantity";
+import { rowsOf, type Plan, type PlanRow } from "./read-plan";
+
+interface SettingRule {
+  /** Text in the column Setting, by which the row is found. */
+  readonly name: string;
+  /** What holds where the row is missing or blank, as it is written in the sheet. */
+  readonly initial: string;
+  readonly meaning: string;
+  /** Null for a share, which may be written 20% or 0.2. */
+  readonly rule: NumberRule | null;
+}
+
+/** Every threshold of the checks, in the order in which set-up writes them. */
+export const settingRules = {
+  sparesPerArray: {
+    name: "Spares an array",
+    initial: "1",
+    meaning: "Fewest hot spares of an array with redundancy.",
+    rule: { min: 0, max: 1000, whole: true, example: 1 },
+  },
+  fillLimit: { name: "Fill limit", initial: "80%", meaning: "Fill limit of a pool that names none.", rule: null },
+  readErrorRate: {
+    name: "Read error rate",
+    initial: "1E-15",
+    meaning: "Unreadable bits for each bit read, by the data sheet of the drive.",
+    rule: { min: 0, max: 1, example: 1e-15 },
+  },
+  readFaultShare: {
+    name: "Read fault share",
+    initial: "10%",
+    meaning: "Most acceptable probability that a rebuild without further redundancy meets an unreadable bit.",
+    rule: null,
+  },
+  driveRate: {
+    name: "Drive rate MB/s",
+    initial: "100",
+    meaning: "How fast a drive is read and written while it is rebuilt; for large hard disks under load.",
+    rule: { above: 0, max: 100_000, example: 100 },
+  },
+  liftReachCm: {
+    name: "Lift reach cm",
+    initial: "35",
+    meaning: "Horizontal distance from the ankles to the hands while an array is lifted.",
+    rule: { above: 0, max: 200, example: 35 },
+  },
+  liftFromCm: {
+    name: "Lift from cm",
+    initial: "75",
+    meaning: "Height of the hands where a lift begins, such as a trolley.",
+    rule: { min: 0, max: 300, example: 75 },
+  },
+  rackFootCm: {
+    name: "Rack foot cm",
+    initial: "10",
+    meaning: "Height of the lower edge of the lowest rack unit above the floor.",
+    rule: { min: 0, max: 100, example: 10 },
+  },
+  twoPersonShare: {
+    name: "Two person share",
+    initial: "66.7%",
+    meaning: "Share of the sum of two persons' limits that they lift together.",
+    rule: null,
+  },
+  liftTableAboveCm: {
+    name: "Lift table above cm",
+    initial: "175",
+    meaning: "Height of the hands above which nobody lifts by hand.",
+    rule: { min: 0, max: 300, example: 175 },
+  },
+  heavierAboveKg: {
+    name: "Heavier above kg",
+    initial: "10",
+    meaning: "How much heavier than a unit below it a unit in the upper half of a rack may not be.",
+    rule: { above: 0, max: 1000, example: 10 },
+  },
+} as const satisfies Record<string, SettingRule>;
+
+export type SettingKey = keyof typeof settingRules;
+
+/** The value of every threshold. */
+export type Settings = Readonly<Record<SettingKey, number>>;
+
+/** A row of the Settings table that says nothing the checks can use. */
+export interface SettingFault {
+  readonly row: PlanRow<"settings">;
+  readonly kind: "unknown" | "unreadable";
+  readonly sentence: string;
+}
+
+/** Rows of the Settings table that remember the last id ever given, so that one whose row was deleted is not given again. */
+export const lastIdSettings = { arrays: "Last array id", jobs: "Last job id" } as const;
+
+/** Reads the thresholds; where a row is missing, blank or unreadable its initial value holds and the fault is told. */
+export function readSettings(plan: Plan): { readonly settings: Settings; readonly faults: readonly SettingFault[] } {
+  const byName = new Map<string, SettingKey>(settingKeys().map((key) => [settingRules[key].name.toLowerCase(), key]));
+  const settings = Object.fromEntries(settingKeys().map((key) => [key, parseSetting(settingRules[key].initial, settingRules[key])])) as Record<
+    SettingKey,
+    number
+  >;
+  const faults: SettingFault[] = [];
+  for (const row of rowsOf(plan, "settings")) {
+    const name = row.setting.toLowerCase();
+    const key = byName.get(name);
+    if (key === undefined) {
+      if (name !== "" && !Object.values(lastIdSettings).some((known) => known.toLowerCase() === name)) faults.push({ row, kind: "unknown", sentence: `Setting ${quote(row.setting)} is not known, so nothing follows from it.` });
+      continue;
+    }
+    if (row.value === "") continue;
+    try {
+      settings[key] = parseSetting(row.value, settingRules[key]);
+    } catch (thrown) {
+      if (!(thrown instanceof Problem)) throw thrown;
+      faults.push({ row, kind: "unreadable", sentence: thrown.sentence });
+    }
+  }
+  return { settings, faults };
+}
+
+function settingKeys(): SettingKey[] {
+  return Object.keys(settingRules) as SettingKey[];
+}
+
+/** Reads the text of the column Value: the column is text, so digits there are a number. */
+function parseSetting(text: string, { name, rule }: SettingRule): number {
+  const value = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(text) ? Number(text) : text;
+  if (rule === null) return parseShare(value, name);
+  if (typeof value === "string") throw invalid(name, text, `${name} ${quote(text)} is not a number. Write one such as ${rule.example}.`);
+  return parseNumber(value, name, rule);
+}
+
+/** Rows with which set-up fills the Settings table. */
+export function initialSettings(): { readonly setting: string; readonly value: string; readonly meaning: string }[] {
+  return [
+    ...settingKeys().map((key) => ({ setting: settingRules[key].name, value: settingRules[key].initial, meaning: settingRules[key].meaning })),
+    ...Object.values(lastIdSettings).map((setting) => ({ setting, value: "", meaning: "Last id given; written when ids are, so that none is ever used again." })),
+  ];
+}

@@ -1,0 +1,2 @@
+export { sampleRows } from "./sample";
+export { missingTables, planSetUp } from "./set-up";

@@ -1,0 +1,195 @@
+import { quote } from "../../text";
+import { columnLetters } from "../../../sheet";
+import { tableKeys, type TableRow, type TableRows } from "../schema";
+import { hostTableName, locateTable, markerText } from "../read";
+import type { Area } from "../../../sheet";
+import type { Cell, CellStyle, SheetPlan, Validation } from "../../../sheet";
+import type { Scalar } from "../../../sheet";
+import type { WorkbookSnapshot } from "../../../sheet";
+import { tables, type Column, type ColumnKind, type Table, type TableKey } from "../schema";
+
+/** Names the planning tables that a workbook lacks. */
+export function missingTables(workbook: WorkbookSnapshot): TableKey[] {
+  return tableKeys.filter((key) => locateTable(workbook, tables[key]) === null);
+}
+
+/**
+ * Plans one sheet for each planning table that the workbook lacks, filled with `rows`; tables that are there are left as they are.
+ *
+ * On a sheet: the marker in A1, the note in A2, the headers in row 4, rows from row 5 on. Below the rows stand blank ones with the
+ * formats and formulas of the table. A sheet whose name is taken by something else gets a number behind its name.
+ */
+export function planSetUp(workbook: WorkbookSnapshot, rows: TableRows = {}): SheetPlan[] {
+  const taken = new Set(workbook.sheets.map(({ name }) => name.toLowerCase()));
+  const places = new Map<TableKey, TablePlace>();
+  const added: TableKey[] = [];
+  for (const key of tableKeys) {
+    const found = placeOf(workbook, key);
+    if (found !== null) {
+      places.set(key, found);
+      continue;
+    }
+    const sheet = freeSheetName(tables[key].name, taken);
+    taken.add(sheet.toLowerCase());
+    places.set(key, { sheet, firstRow: headerRow + 1, column: (name) => columnKeys(tables[key]).indexOf(name) });
+    added.push(key);
+  }
+  return added.map((key) => planTable(key, rows[key] ?? [], places));
+}
+
+const headerRow = 3;
+/** Rows of a table that formulas and lists look at: as many as a plan is checked for, and a few. */
+const lookedAtRows = 2000;
+
+/** Where the rows of a table stand, for formulas and lists of other tables. */
+interface TablePlace {
+  readonly sheet: string;
+  readonly firstRow: number;
+  /** Column of the sheet, from 0; below 0 where the table has no such column. */
+  readonly column: (key: string) => number;
+}
+
+function placeOf(workbook: WorkbookSnapshot, key: TableKey): TablePlace | null {
+  const found = locateTable(workbook, tables[key]);
+  if (found === null) return null;
+  const headers = (found.sheet.values[found.headerRow] ?? []).map((cell) => (typeof cell === "string" ? cell.trim().toLowerCase() : ""));
+  const header = (name: string): string => (tables[key] as Table).columns[name]!.header.toLowerCase();
+  return { sheet: found.sheet.name, firstRow: found.headerRow + 1, column: (name) => headers.indexOf(header(name), found.firstColumn) };
+}
+
+function freeSheetName(name: string, taken: ReadonlySet<string>): string {
+  if (!taken.has(name.toLowerCase())) return name;
+  for (let number = 2; ; number += 1) {
+    const numbered = `${name} ${number}`;
+    if (!taken.has(numbered.toLowerCase())) return numbered;
+  }
+}
+
+function planTable<Key extends TableKey>(key: Key, rows: readonly TableRow<Key>[], places: ReadonlyMap<TableKey, TablePlace>): SheetPlan {
+  const table: Table = tables[key];
+  const columns = Object.entries(table.columns);
+  const count = Math.max(rows.length + 10, 40);
+  const cells: Cell[][] = [
+    [{ value: markerText(table), style: "marker" }],
+    [{ value: table.note, style: "note" }],
+    [],
+    columns.map(([, { header, kind }]) => ({ value: header, style: centred.has(kindStyles[kind]) ? "headerCentred" : "header" })),
+  ];
+  for (let index = 0; index < count; index += 1) {
+    const row: Readonly<Record<string, Scalar | undefined>> = rows[index] ?? {};
+    const place = headerRow + 1 + index;
+    cells.push(columns.map(([name, column]) => cellOf(column, row[name] ?? null, (formula) => resolve(formula, table, place, places))));
+  }
+  return {
+    name: places.get(key)!.sheet,
+    rows: cells,
+    styles,
+    rowHeights: heightsOf(columns.map(([, { width }]) => width ?? null), cells),
+    columnWidths: columns.map(([name, column]) => widthOf(column, rows.map((row: Readonly<Record<string, Scalar | undefined>>) => row[name]))),
+    freeze: { rows: headerRow + 1, columns: 0 },
+    validations: columns.flatMap(([, column], index) => validationOf(column, { row: headerRow + 1, column: index, rows: count, columns: 1 }, places)),
+    tables: [{ name: hostTableName(table), area: { row: headerRow, column: 0, rows: count + 1, columns: columns.length } }],
+    print: { orientation: "landscape", fitToWidth: true, titleRows: { row: headerRow, rows: 1 }, footer: table.name, breaksBefore: [] },
+  };
+}
+
+const kindStyles: Readonly<Record<ColumnKind, string>> = {
+  text: "text", choice: "text", scheme: "text", tick: "text", size: "size", count: "plain", number: "plain", share: "share", date: "date", formula: "formula",
+};
+
+/** Numbers stand in the middle of their column, so that none touches the text of the next. */
+const centred: ReadonlySet<string> = new Set(["size", "plain", "share", "date", "formula"]);
+
+const header: CellStyle = { bold: true, fill: "#dfe7e4", border: "bottom", borderColor: "#4d6b63", vertical: "middle" };
+
+const styles: Readonly<Record<string, CellStyle>> = {
+  marker: { color: "#5c5c5c", fontSize: 9 },
+  note: { italic: true, color: "#404040" },
+  header,
+  headerCentred: { ...header, align: "center" },
+  text: { format: "@", vertical: "top" },
+  prose: { format: "@", vertical: "top", wrap: true },
+  size: { align: "center", vertical: "top" },
+  plain: { align: "center", vertical: "top" },
+  share: { format: "0.0%", align: "center", vertical: "top" },
+  date: { format: "yyyy-mm-dd", align: "center", vertical: "top" },
+  formula: { format: "#,##0.00", align: "center", color: "#34524a", vertical: "top" },
+};
+
+function cellOf(column: Column, value: Scalar, formula: (text: string) => string): Cell {
+  const style = column.kind === "text" && column.width !== undefined ? "prose" : kindStyles[column.kind];
+  if (column.kind === "formula") return column.formula === undefined ? { style } : { formula: formula(column.formula), style };
+  if (value === null) return { style };
+  if (column.kind === "date" && typeof value === "string") return { value: serialOf(value), style };
+  return { value, style };
+}
+
+/** Points that a line of text takes. */
+const lineHeight = 15;
+
+/** Makes rows high enough for the texts that wrap in columns of a given width; those of one line keep the usual height. */
+function heightsOf(widths: readonly (number | null)[], rows: readonly (readonly Cell[])[]): Record<number, number> {
+  const heights: Record<number, number> = {};
+  rows.forEach((row, at) => {
+    const lines = Math.max(...row.map(({ value }, column) => (at > headerRow && typeof widths[column] === "number" ? Math.ceil(String(value ?? "").length / widths[column]) : 1)), 1);
+    if (lines > 1) heights[at] = lines * lineHeight;
+  });
+  return heights;
+}
+
+/** Counts days as the sheet does: 2026-05-31 is 46173. */
+function serialOf(iso: string): number {
+  return Date.parse(`${iso}T00:00:00Z`) / 86_400_000 + 25_569;
+}
+
+function widthOf({ header, width, kind }: Column, values: readonly (Scalar | undefined)[]): number {
+  if (width !== undefined) return width;
+  const longest = kind === "date" ? 10 : Math.max(0, ...values.map((value) => String(value ?? "").length));
+  return Math.min(36, Math.max(header.length, longest, 6) + 3);
+}
+
+/**
+ * Writes a formula of the schema for one row: `[Header]` is the cell of that column in the row, `[Table.Header]` the plain range of a
+ * column of another table, which every host understands.
+ */
+function resolve(formula: string, table: Table, row: number, places: ReadonlyMap<TableKey, TablePlace>): string {
+  return formula.replace(/\[(?:([^.\]]+)\.)?([^\]]+)\]/g, (_, name: string | undefined, header: string) => {
+    if (name !== undefined) return rangeOf(name, header, places) ?? '""';
+    const column = Object.values(table.columns).findIndex((one) => one.header === header);
+    return `$${columnLetters(column)}${row + 1}`;
+  });
+}
+
+function rangeOf(tableName: string, header: string | null, places: ReadonlyMap<TableKey, TablePlace>): string | null {
+  const key = tableKeys.find((one) => tables[one].name === tableName)!;
+  const entries = Object.entries((tables[key] as Table).columns);
+  const [columnKey] = header === null ? entries.find(([, { required }]) => required === true)! : entries.find(([, column]) => column.header === header)!;
+  const { sheet, firstRow, column } = places.get(key)!;
+  const at = column(columnKey);
+  if (at < 0) return null;
+  const letters = columnLetters(at);
+  return `${quoteSheet(sheet)}!$${letters}$${firstRow + 1}:$${letters}$${firstRow + lookedAtRows}`;
+}
+
+function quoteSheet(name: string): string {
+  return /^[A-Za-z_]+$/.test(name) ? name : `'${name.replaceAll("'", "''")}'`;
+}
+
+function validationOf(column: Column, area: Area, places: ReadonlyMap<TableKey, TablePlace>): Validation[] {
+  const { header, choices, suggestions, from, several, kind } = column;
+  if (from !== undefined && several !== true) {
+    const range = rangeOf(from, null, places);
+    // A feed may carry a phase behind its name, such as A/L2: what is not in the list is remarked on, not refused.
+    return range === null ? [] : [{ area, rule: { kind: "list-of", formula: `=${range}` }, message: `Choose a row of the table ${from}.`, strict: false }];
+  }
+  if (choices !== undefined) return [{ area, rule: { kind: "list", items: choices }, message: `Write ${choices.join(" or ")}.`, strict: true }];
+  if (suggestions !== undefined) return [{ area, rule: { kind: "list", items: suggestions }, message: `${column.meaning}`, strict: false }];
+  if (kind === "count") return [{ area, rule: { kind: "whole", least: 0 }, message: `${header} is a whole number.`, strict: false }];
+  if (kind === "number") return [{ area, rule: { kind: "number" }, message: `${header} is a number.`, strict: false }];
+  if (kind === "date") return [{ area, rule: { kind: "date" }, message: `${header} is a date, such as ${quote("2026-05-31")}.`, strict: false }];
+  return [];
+}
+
+function columnKeys(table: Table): string[] {
+  return Object.keys(table.columns);
+}

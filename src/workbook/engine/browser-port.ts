@@ -1,0 +1,188 @@
+import { type ICellData, IUndoRedoService, type IStyleData, type Univer, type Worksheet, generateRandomId } from "@univerjs/core";
+import { noAnswer } from "../../planning/text";
+import type { Area } from "../../sheet";
+import { sameSheetName } from "../../sheet";
+import { checkEdits } from "../check-edits";
+import type { Edit, WorkbookPort } from "../port";
+import { LiveWorkbook } from "./live-workbook";
+import { storedCell, storedSheet } from "./plan-sheet";
+import { restFormulas, wokenBy } from "./resting-formulas";
+import { estimateRowHeights } from "./row-heights";
+import { sheetSnapshot } from "./sheet-snapshot";
+import { extrasOf, toArea, toRange, type StoredStyle } from "./stored-sheet";
+
+/**
+ * Joins the workbook that is open in an engine, on a page or without one, to the rest of the program.
+ *
+ * Where nobody types (`isTypedInto` false) formulas of added sheets whose results are known rest: the engine has less to compute and to hold.
+ */
+export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer), { isTypedInto = true } = {}): WorkbookPort {
+  const injector = univer.__getInjector();
+
+  const sheetNamed = (name: string): Worksheet => {
+    const found = live.workbook.getSheets().find((sheet) => sameSheetName(sheet.getName(), name));
+    if (found === undefined) throw noAnswer("sheet", name, `There is no sheet "${name}" any more. It may have been renamed or deleted.`);
+    return found;
+  };
+
+  return {
+    async read(sheets) {
+      await live.settle();
+      return {
+        sheets: live.workbook.getSheets().map((sheet) =>
+          sheetSnapshot(sheet.getConfig(), {
+            cells: sheets === undefined || sheets.some((name) => sameSheetName(name, sheet.getName())),
+            formulaAt: (row, column, cell) => live.formulaAt(sheet, row, column, cell),
+            spills: live.spills(sheet),
+          }),
+        ),
+      };
+    },
+
+    async apply(edits) {
+      checkEdits(
+        edits,
+        live.workbook.getSheets().map((sheet) => {
+          const { name, visible, protected: locked } = sheetSnapshot(sheet.getConfig(), { cells: false });
+          return { name, visible, protected: locked };
+        }),
+      );
+      // One step of undo for the person, however many edits it takes.
+      const batch = injector.get(IUndoRedoService).__tempBatchingUndoRedo(live.workbook.getUnitId());
+      try {
+        for (const edit of edits) carryOut(live, edit, sheetNamed, isTypedInto);
+      } finally {
+        batch.dispose();
+      }
+    },
+
+    async spillAreas(cells) {
+      await live.settle();
+      return cells.map(({ sheet, row, column }) => {
+        const found = live.workbook.getSheets().find((one) => sameSheetName(one.getName(), sheet));
+        return found === undefined ? null : (live.spills(found).find(({ area }) => area.row === row && area.column === column)?.area ?? null);
+      });
+    },
+
+    selection() {
+      const sheet = live.workbook.getActiveSheet();
+      const range = live.selectedRange();
+      const area: Area = range ? toArea(range) : { row: 0, column: 0, rows: 1, columns: 1 };
+      return Promise.resolve({ sheet: sheet.getName(), area });
+    },
+
+    watch(listener) {
+      return Promise.resolve(live.onChange(({ id, sheet }) => {
+        if (!quietMutations.has(id)) listener({ sheet, source: "local" });
+      }));
+    },
+  };
+}
+
+/** Mutations that change how a sheet is looked at, not what it holds. */
+const quietMutations = new Set(["sheet.mutation.set-worksheet-row-auto-height", "sheet.mutation.set-worksheet-row-height", "sheet.mutation.set-worksheet-col-width"]);
+
+function carryOut(live: LiveWorkbook, edit: Edit, sheetNamed: (name: string) => Worksheet, isTypedInto: boolean): void {
+  switch (edit.kind) {
+    case "add-sheet":
+      addSheet(live, edit, isTypedInto);
+      return;
+    case "write":
+      write(live, sheetNamed(edit.sheet), edit);
+      return;
+    case "resize-table":
+      resizeTable(sheetNamed(edit.sheet), edit.table, edit.area);
+      return;
+    case "rename-sheet":
+      live.run("sheet.command.set-worksheet-name", { subUnitId: sheetNamed(edit.sheet).getSheetId(), name: edit.name });
+      return;
+    case "show-sheet":
+    case "hide-sheet":
+      live.run("sheet.mutation.set-worksheet-hidden", { subUnitId: sheetNamed(edit.sheet).getSheetId(), hidden: edit.kind === "hide-sheet" ? 1 : 0 });
+      return;
+    case "delete-sheet":
+      live.run("sheet.command.remove-sheet", { subUnitId: sheetNamed(edit.sheet).getSheetId() });
+      return;
+    case "select":
+      select(live, sheetNamed(edit.sheet), edit.area);
+  }
+}
+
+function addSheet(live: LiveWorkbook, { plan, after }: Extract<Edit, { kind: "add-sheet" }>, isTypedInto: boolean): void {
+  const { workbook } = live;
+  const { sheet, validations, conditionalFormats } = storedSheet(plan, (style) => keepStyle(live, style), generateRandomId);
+  estimateRowHeights(sheet, workbook.getConfig().styles);
+  if (!isTypedInto) restFormulas(sheet);
+  const names = workbook.getSheets().map((one) => one.getName());
+  const index = after === undefined ? names.length : names.findIndex((name) => sameSheetName(name, after)) + 1;
+  live.run("sheet.command.insert-sheet", { index, sheet });
+  // The engine has made its own copy. The planned cells it keeps only to undo and do again.
+  if (!isTypedInto) plan.rows.forEach((_, row) => (sheet.cellData![row] = {}));
+  const subUnitId = sheet.id;
+  if (validations.length > 0) live.run("data-validation.mutation.addRule", { subUnitId, rule: validations });
+  // The engine puts each new rule before those that are there; the last one added is asked first.
+  for (const rule of [...conditionalFormats].reverse()) live.run("sheet.mutation.add-conditional-rule", { subUnitId, rule });
+}
+
+/** Finds the id of a style that the workbook has already, or gives it to the workbook under a new one. */
+function keepStyle({ workbook }: LiveWorkbook, style: StoredStyle): string {
+  const known = workbook.getConfig().styles;
+  const text = JSON.stringify(style);
+  const found = Object.entries(known).find(([, one]) => JSON.stringify(one) === text);
+  if (found !== undefined) return found[0];
+  const id = generateRandomId(6);
+  workbook.addStyles({ [id]: style as IStyleData });
+  return id;
+}
+
+function write(live: LiveWorkbook, sheet: Worksheet, { row, column, cells }: Extract<Edit, { kind: "write" }>): void {
+  const matrix: Record<number, Record<number, ICellData>> = {};
+  cells.forEach((line, down) => {
+    line.forEach((cell, across) => {
+      if (cell === null) return;
+      const stored = storedCell(cell);
+      const text = typeof cell.value === "string" && cell.value !== "" && cell.formula === undefined;
+      (matrix[row + down] ??= {})[column + across] = {
+        v: null, t: null, f: null, si: null, p: null, custom: null,
+        ...stored,
+        // Typed over by hand it stays text too.
+        ...(text && { s: { n: { pattern: "@" } } }),
+        ...(cell.formula !== undefined && isTextFormat(live, sheet, row + down, column + across) && { s: { n: null } }),
+      };
+    });
+  });
+  if (Object.keys(matrix).length === 0) return;
+  const area = { row, column, rows: cells.length, columns: Math.max(...cells.map((line) => line.length)) };
+  makeRoom(live, sheet, row + area.rows, column + area.columns);
+  const woken = wokenBy(toRange(area), sheet);
+  if (woken !== null) live.run("sheet.command.set-range-values", { subUnitId: sheet.getSheetId(), range: sheet.getCellMatrix().getDataRange(), value: woken });
+  live.run("sheet.command.set-range-values", { subUnitId: sheet.getSheetId(), range: toRange(area), value: matrix });
+}
+
+function isTextFormat({ workbook }: LiveWorkbook, sheet: Worksheet, row: number, column: number): boolean {
+  return workbook.getStyles().getStyleByCell(sheet.getCellRaw(row, column))?.n?.pattern === "@";
+}
+
+function makeRoom(live: LiveWorkbook, sheet: Worksheet, rows: number, columns: number): void {
+  const subUnitId = sheet.getSheetId();
+  if (rows > sheet.getRowCount()) live.run("sheet.command.set-worksheet-row-count", { subUnitId, rowCount: rows + 50 });
+  if (columns > sheet.getColumnCount()) live.run("sheet.command.set-worksheet-column-count", { subUnitId, columnCount: columns + 6 });
+}
+
+function resizeTable(sheet: Worksheet, name: string, area: Area): void {
+  const config = sheet.getConfig();
+  const tables = (extrasOf(config).tables ?? []).map((table) => (table.name.toLowerCase() === name.toLowerCase() ? { ...table, area } : table));
+  config.custom = { ...config.custom, tables };
+}
+
+function select(live: LiveWorkbook, sheet: Worksheet, area: Area): void {
+  const subUnitId = sheet.getSheetId();
+  if (sheet.isSheetHidden() === 1) live.run("sheet.mutation.set-worksheet-hidden", { subUnitId, hidden: 0 });
+  live.run("sheet.operation.set-worksheet-active", { subUnitId });
+  const range = toRange(area);
+  live.run("sheet.operation.set-selections", {
+    subUnitId,
+    selections: [{ range, primary: { ...range, endRow: range.startRow, endColumn: range.startColumn, actualRow: range.startRow, actualColumn: range.startColumn, isMerged: false, isMergedMainCell: false }, style: null }],
+  });
+  void live.look("sheet.command.scroll-to-cell", { range });
+}

@@ -1,0 +1,161 @@
+import type { ICellData, IRange, IWorkbookData, Nullable, Univer, Workbook, Worksheet } from "@univerjs/core";
+import { ICommandService, IResourceLoaderService, IUniverInstanceService, UniverInstanceType } from "@univerjs/core";
+import { FormulaDataModel } from "@univerjs/engine-formula";
+import { SheetsSelectionsService } from "@univerjs/sheets";
+import { FormulaCalculationSessionService } from "@univerjs/sheets-formula";
+import type { CellValue } from "../../sheet";
+import { keepExtras } from "./keep-extras";
+import { restingFormula } from "./resting-formulas";
+import { cellValue } from "./sheet-snapshot";
+import { toArea, type Spill, type StoredWorkbook } from "./stored-sheet";
+
+/** How long a calculation may take before waiting for it is given up, in milliseconds. */
+const longestCalculation = 120_000;
+/** How long after a change a calculation may take to begin: the engine gathers changes for a moment first. */
+const calculationStart = 200;
+
+/** The workbook that is open in an engine: what its plain data does not tell. */
+export class LiveWorkbook {
+  private readonly commands: ICommandService;
+  private readonly formulas: FormulaDataModel;
+  private readonly selections: SheetsSelectionsService;
+  private readonly calculation: FormulaCalculationSessionService;
+  private restless = true;
+  private settling: Promise<void> | null = null;
+  private ours = false;
+
+  constructor(private readonly univer: Univer) {
+    const injector = univer.__getInjector();
+    this.commands = injector.get(ICommandService);
+    this.formulas = injector.get(FormulaDataModel);
+    this.selections = injector.get(SheetsSelectionsService);
+    this.calculation = injector.get(FormulaCalculationSessionService);
+    this.commands.onCommandExecuted(({ id }) => {
+      if (id.startsWith("sheet.mutation.") || id === "formula.mutation.set-formula-data") this.restless = true;
+    });
+    keepExtras(
+      this.commands,
+      (unitId, sheetId) => (unitId === this.workbook.getUnitId() ? (this.workbook.getSheetBySheetId(sheetId) ?? null) : null),
+      () => this.ours,
+    );
+  }
+
+  /** The workbook that is open now. */
+  get workbook(): Workbook {
+    const workbook = this.univer.__getInjector().get(IUniverInstanceService).getCurrentUnitOfType<Workbook>(UniverInstanceType.UNIVER_SHEET);
+    if (workbook === null || workbook === undefined) throw new Error("No workbook is open.");
+    return workbook;
+  }
+
+  /** True while a command of the program's own runs, not one of a person. */
+  get isOurs(): boolean {
+    return this.ours;
+  }
+
+  /** The range selected last. */
+  selectedRange(): IRange | null {
+    return this.selections.getCurrentLastSelection()?.range ?? null;
+  }
+
+  /** Carries out a command that only changes what is seen; where there is no page, or nothing is drawn yet, nothing is done. */
+  async look(command: string, params: object): Promise<void> {
+    if (!this.commands.hasCommand(command)) return;
+    await this.commands.executeCommand(command, { unitId: this.workbook.getUnitId(), ...params }).catch(() => undefined);
+  }
+
+  /** Carries out a command of the engine. */
+  run(command: string, params: object): boolean {
+    this.ours = true;
+    try {
+      return this.commands.syncExecuteCommand(command, { unitId: this.workbook.getUnitId(), ...params });
+    } finally {
+      this.ours = false;
+    }
+  }
+
+  /** Waits until every formula shows what it computes; whoever asks meanwhile waits for the same. */
+  settle(): Promise<void> {
+    this.settling ??= this.comeToRest().finally(() => (this.settling = null));
+    return this.settling;
+  }
+
+  private async comeToRest(): Promise<void> {
+    while (this.restless) {
+      this.restless = false;
+      // The engine takes note of a new formula a moment after its cell was set.
+      if (!this.hasFormulas()) await nextTurn();
+      else await this.calculation.waitForLatestApplied(longestCalculation, calculationStart);
+    }
+  }
+
+  private hasFormulas(): boolean {
+    const sheets = this.formulas.getFormulaData()[this.workbook.getUnitId()] ?? {};
+    return Object.values(sheets).some((rows) => rows && Object.values(rows).some((row) => row && Object.keys(row).length > 0));
+  }
+
+  /** Tells the formula of a cell that has one of its own: formulas that were filled down share one text in the engine. */
+  formulaAt(sheet: Worksheet, row: number, column: number, cell: Nullable<ICellData>): string | null {
+    if (!cell?.f && !cell?.si) return restingFormula(cell);
+    const text = this.formulas.getFormulaStringByCell(row, column, sheet.getSheetId(), this.workbook.getUnitId());
+    return text === null || text === undefined || text === "" ? null : text;
+  }
+
+  /** Lists the formulas of a sheet that fill more cells than their own. */
+  spills(sheet: Worksheet): Spill[] {
+    const [unit, id] = [this.workbook.getUnitId(), sheet.getSheetId()];
+    const ranges = this.formulas.getArrayFormulaRange()?.[unit]?.[id] ?? {};
+    const cells = this.formulas.getArrayFormulaCellData()?.[unit]?.[id];
+    const spills: Spill[] = [];
+    for (const line of Object.values(ranges as Record<string, Nullable<Record<string, Nullable<IRange>>>>)) {
+      for (const range of Object.values(line ?? {})) {
+        if (!range) continue;
+        const area = toArea(range);
+        const shown = sheet.getCellRaw(area.row, area.column)?.v;
+        if (shown === "#SPILL!" || area.rows * area.columns < 2) continue;
+        spills.push({ area, values: Array.from({ length: area.rows }, (_, row) => Array.from({ length: area.columns }, (_, column) => spilled(cells?.[area.row + row]?.[area.column + column]))) });
+      }
+    }
+    return spills;
+  }
+
+  /** Copies the whole workbook as plain data, every formula written out. */
+  store(): StoredWorkbook {
+    const { workbook } = this;
+    const data = this.univer.__getInjector().get(IResourceLoaderService).saveUnit<IWorkbookData>(workbook.getUnitId())!;
+    const spills: Record<string, Spill[]> = {};
+    for (const sheet of workbook.getSheets()) {
+      spills[sheet.getSheetId()] = this.spills(sheet);
+      for (const [row, line] of Object.entries(data.sheets[sheet.getSheetId()]?.cellData ?? {})) {
+        for (const [column, cell] of Object.entries(line as Record<string, ICellData>)) {
+          if (!cell?.si && restingFormula(cell) === null) continue;
+          cell.f = this.formulaAt(sheet, Number(row), Number(column), cell);
+          delete cell.si;
+        }
+      }
+    }
+    return { data, spills };
+  }
+
+  /** Calls `listener` with the engine's commands that change cells or sheets, until the returned function is called. */
+  onChange(listener: (change: { readonly id: string; readonly sheet: string; readonly params: unknown }) => void): () => void {
+    const subscription = this.commands.onCommandExecuted(({ id, params }) => {
+      const { unitId, subUnitId } = (params ?? {}) as { unitId?: string; subUnitId?: string };
+      if (!id.startsWith("sheet.mutation.") || unitId !== this.workbook.getUnitId()) return;
+      const sheet = subUnitId === undefined ? undefined : this.workbook.getSheetBySheetId(subUnitId);
+      listener({ id, sheet: sheet?.getName() ?? "", params });
+    });
+    return () => {
+      subscription.dispose();
+    };
+  }
+}
+
+function nextTurn(): Promise<void> {
+  return new Promise((resolve) => {
+    setTimeout(resolve, 0);
+  });
+}
+
+function spilled(cell: Nullable<ICellData>): CellValue {
+  return cell ? cellValue(cell, true) : null;
+}

@@ -1,0 +1,111 @@
+import { DataValidationRenderMode, type ICellData, type IObjectMatrixPrimitiveType, type IStyleData, type ISheetDataValidationRule } from "@univerjs/core";
+import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
+import type { Cell, CellStyle, SheetPlan, Validation } from "../../sheet";
+import { borderLines, cellKind, columnPixels, horizontal, rowPixels, toRange, vertical, wrapping, type SheetExtras, type StoredSheet, type StoredStyle } from "./stored-sheet";
+
+/** Adds a style to the workbook's and answers with the id under which cells refer to it. */
+export type KeepStyle = (style: StoredStyle) => string;
+
+/** Turns a sheet plan into a sheet as the engine stores it. `newId` makes an id that no rule or sheet has yet. */
+export function storedSheet(plan: SheetPlan, keepStyle: KeepStyle, newId: () => string): StoredSheet {
+  const styleIds = new Map(Object.entries(plan.styles).map(([name, style]) => [name, keepStyle(storedStyle(style))]));
+  const cellData: IObjectMatrixPrimitiveType<ICellData> = {};
+  plan.rows.forEach((cells, row) => {
+    const line: Record<number, ICellData> = {};
+    cells.forEach((cell, column) => {
+      const stored = storedCell(cell);
+      const style = cell.style === undefined ? undefined : styleIds.get(cell.style);
+      if (style !== undefined) stored.s = style;
+      if (Object.keys(stored).length > 0) line[column] = stored;
+    });
+    cellData[row] = line;
+  });
+  const columns = Math.max(plan.columnWidths.length, ...plan.rows.map((cells) => cells.length));
+  const extras: SheetExtras = { tables: [...(plan.tables ?? [])], ...(plan.print && { print: plan.print }) };
+  return {
+    sheet: {
+      id: newId(),
+      name: plan.name,
+      tabColor: plan.tabColor ?? "",
+      rowCount: Math.max(plan.rows.length + 50, 200),
+      columnCount: Math.max(columns + 6, 26),
+      cellData,
+      rowData: Object.fromEntries(Object.entries(plan.rowHeights ?? {}).map(([row, points]) => [row, { h: rowPixels(points), ia: 0 }])),
+      columnData: columnData(plan),
+      mergeData: (plan.merges ?? []).map(toRange),
+      freeze: freeze(plan.freeze),
+      custom: extras,
+    },
+    validations: (plan.validations ?? []).map((validation) => storedValidation(validation, newId())),
+    conditionalFormats: (plan.conditionalFormats ?? []).map(({ area, formula, style }) => storedFormat(formula, plan.styles[style] ?? {}, area, newId())),
+  };
+}
+
+/** Turns one planned cell into the engine's, a formula with the result that is known. */
+export function storedCell({ value = null, formula }: Cell): ICellData {
+  if (formula !== undefined) return { f: formula, ...(value !== null && storedValue(value)) };
+  return value === null || value === "" ? {} : storedValue(value);
+}
+
+/** Text is marked as text, so that it never becomes a number, a date or a formula. */
+function storedValue(value: string | number | boolean): ICellData {
+  if (typeof value === "number") return { v: value, t: cellKind.number };
+  return typeof value === "boolean" ? { v: value ? 1 : 0, t: cellKind.boolean } : { v: value, t: cellKind.text };
+}
+
+/** Freezes so many rows and columns at the top left. */
+export function freeze(frozen: { readonly rows: number; readonly columns: number } | undefined) {
+  const { rows, columns } = frozen ?? { rows: 0, columns: 0 };
+  return { xSplit: columns, ySplit: rows, startRow: rows > 0 ? rows : -1, startColumn: columns > 0 ? columns : -1 };
+}
+
+function columnData({ columnWidths, hiddenColumns = [] }: SheetPlan) {
+  const data: Record<number, { w?: number; hd?: 1 }> = {};
+  columnWidths.forEach((characters, column) => {
+    if (characters !== null) data[column] = { w: columnPixels(characters) };
+  });
+  for (const column of hiddenColumns) data[column] = { ...data[column], hd: 1 };
+  return data;
+}
+
+function storedStyle(style: CellStyle): StoredStyle {
+  const line = { s: borderLines.indexOf("thin"), cl: { rgb: style.borderColor ?? "#000000" } };
+  return {
+    ...(style.bold && { bl: 1 }),
+    ...(style.italic && { it: 1 }),
+    ...(style.color && { cl: { rgb: style.color } }),
+    ...(style.fill && { bg: { rgb: style.fill } }),
+    ...(style.fontSize && { fs: style.fontSize }),
+    ...(style.wrap && { tb: wrapping.wrap }),
+    ...(style.align && { ht: horizontal[style.align] }),
+    ...(style.vertical && { vt: vertical[style.vertical] }),
+    ...(style.border && { bd: style.border === "all" ? { t: line, r: line, b: line, l: line } : { b: line } }),
+    ...(style.format && { n: { pattern: style.format } }),
+    ...(style.locked === false && { unlocked: 1 }),
+  } as StoredStyle;
+}
+
+function storedValidation({ area, rule, message, strict }: Validation, uid: string): ISheetDataValidationRule {
+  const base = { uid, ranges: [toRange(area)], allowBlank: true, error: message, showErrorMessage: true, errorStyle: strict ? 1 : 2 };
+  switch (rule.kind) {
+    case "list":
+      return { ...base, type: "list", formula1: rule.items.join(","), showDropDown: true, renderMode: DataValidationRenderMode.ARROW };
+    case "list-of":
+      return { ...base, type: "list", formula1: rule.formula, showDropDown: true, renderMode: DataValidationRenderMode.ARROW };
+    case "date":
+      return { ...base, type: "date", operator: "greaterThanOrEqual" as never, formula1: "1900-01-01" };
+    default:
+      return { ...base, type: rule.kind === "whole" ? "whole" : "decimal", ...bounds(rule.least, rule.most) };
+  }
+}
+
+function bounds(least: number | undefined, most: number | undefined) {
+  if (least !== undefined && most !== undefined) return { operator: "between" as never, formula1: String(least), formula2: String(most) };
+  if (most !== undefined) return { operator: "lessThanOrEqual" as never, formula1: String(most) };
+  return { operator: "greaterThanOrEqual" as never, formula1: String(least ?? -1e300) };
+}
+
+function storedFormat(formula: string, style: CellStyle, area: Parameters<typeof toRange>[0], cfId: string): IConditionFormattingRule {
+  const { bl, it, cl, bg } = storedStyle(style) as IStyleData;
+  return { cfId, ranges: [toRange(area)], stopIfTrue: false, rule: { type: "highlightCell" as never, subType: "formula" as never, value: formula, style: { bl, it, cl, bg } } };
+}

@@ -1,0 +1,59 @@
+import type { ICellData, IWorksheetData } from "@univerjs/core";
+import { findStyle, wrapping, type StyleTable } from "./stored-sheet";
+
+/** Pixels of a row with one line, as the engine draws it. */
+const oneLine = 24;
+const standardFontSize = 11;
+const standardColumnWidth = 88;
+
+/**
+ * Gives rows with wrapped text a height in which it can be read, where they have none.
+ *
+ * The engine measures rows only when they are edited, and measuring a whole workbook would hold the page up. The estimate counts the
+ * lines that words of average width take; a row that is edited is measured exactly.
+ */
+export function estimateRowHeights(sheet: Partial<IWorksheetData>, styles: StyleTable): void {
+  const rowData = (sheet.rowData ??= {});
+  for (const [key, line] of Object.entries(sheet.cellData ?? {})) {
+    const row = Number(key);
+    if (rowData[row]?.h !== undefined) continue;
+    let height = oneLine;
+    for (const [column, cell] of Object.entries((line ?? {}) as Record<string, ICellData | null>)) {
+      if (typeof cell?.v !== "string") continue;
+      const style = findStyle(styles, cell.s);
+      if (Number(style?.tb) !== wrapping.wrap) continue;
+      const points = style?.fs ?? standardFontSize;
+      const width = widthOf(sheet, row, Number(column)) - 6;
+      const lines = countLines(cell.v, width / (points * 0.67));
+      if (lines > 1) height = Math.max(height, Math.ceil(lines * points * 1.7) + 6);
+    }
+    if (height > oneLine) rowData[row] = { ...rowData[row], h: height, ia: 1 };
+  }
+}
+
+/** Width in pixels that a cell's text has: its column's, or all columns of its merged area. */
+function widthOf({ columnData = {}, defaultColumnWidth = standardColumnWidth, mergeData = [] }: Partial<IWorksheetData>, row: number, column: number): number {
+  const merged = mergeData.find(({ startRow, endRow, startColumn, endColumn }) => row >= startRow && row <= endRow && column >= startColumn && column <= endColumn);
+  let width = 0;
+  for (let across = merged?.startColumn ?? column; across <= (merged?.endColumn ?? column); across += 1) width += columnData[across]?.w ?? defaultColumnWidth;
+  return width;
+}
+
+/** Counts the lines of a text whose lines hold so many characters, broken between words. */
+export function countLines(text: string, characters: number): number {
+  let lines = 0;
+  for (const paragraph of text.split("\n")) {
+    let used = 0;
+    lines += 1;
+    for (const word of paragraph.split(" ")) {
+      if (used > 0 && used + 1 + word.length > characters) {
+        lines += 1;
+        used = 0;
+      }
+      used += word.length + (used > 0 ? 1 : 0);
+      // A word that is longer than a line is broken inside.
+      for (; used > characters && characters >= 1; used -= characters) lines += 1;
+    }
+  }
+  return lines;
+}

@@ -1,0 +1,23 @@
+import { notAnAddress } from "../../../../../src/planning/checks/rules/addresses/not-an-address";
+import { cells, sample, type EditableRows } from "../../../../support/plan-rows";
+
+test.each([
+  ["a prefix with host bits set", (rows: EditableRows) => (rows.networks[0]!.prefix = "10.64.11.1/24"), "Networks 5 Prefix"],
+  ["a gateway", (rows: EditableRows) => (rows.networks[6]!.gateway = "10.64.0.256"), "Networks 11 Gateway"],
+  ["a reserved range that runs backwards", (rows: EditableRows) => (rows.networks[6]!.reserved = "10.64.0.9-10.64.0.2"), "Networks 11 Reserved"],
+  ["the address of a port", (rows: EditableRows) => (rows.ports[0]!.address = "10.64.11.01"), "Ports 5 Address"],
+  ["a shared address", (rows: EditableRows) => (rows.clusters[0]!.sharedAddress = "10.64.0"), "Clusters 5 Shared address"],
+  ["the address of a host", (rows: EditableRows) => (rows.hosts[0]!.address = "scan-1"), "Hosts 5 Address"],
+])("finds %s", (_, change, cell) => {
+  const rows = sample();
+  change(rows);
+  expect(cells(notAnAddress, rows)).toEqual([cell]);
+});
+
+test("takes blanks, no gateway, and IPv6 in any spelling", () => {
+  const rows = sample();
+  rows.networks[0]!.gateway = "None";
+  rows.ports[0]!.address = null;
+  rows.ports[25]!.address = "FD6B:41C2:9E07:31:0:0:0:1";
+  expect(cells(notAnAddress, rows)).toEqual([]);
+});

@@ -1,0 +1,14 @@
+import { sharedAddressOnPort } from "../../../../../src/planning/checks/rules/addresses/shared-address-on-port";
+import { cells, found, sample } from "../../../../support/plan-rows";
+
+test("finds a shared address that a port has", () => {
+  const rows = sample();
+  rows.clusters[0]!.sharedAddress = "10.64.0.13";
+  expect(found(sharedAddressOnPort, rows)).toEqual(["Clusters 5 Shared address: 10.64.0.13 is the address of rr-array-2 port B/2 too. A shared address sits on no port: write a free one."]);
+});
+
+test("takes one that only another cluster has", () => {
+  const rows = sample();
+  rows.clusters[0]!.sharedAddress = "10.64.0.251";
+  expect(cells(sharedAddressOnPort, rows)).toEqual([]);
+});

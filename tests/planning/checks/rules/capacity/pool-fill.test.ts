@@ -1,0 +1,29 @@
+import { poolFill } from "../../../../../src/planning/checks/rules/capacity/pool-fill";
+import { cells, found, sample, set } from "../../../../support/plan-rows";
+
+// The pool Masters: two arrays of 23 drives of 8 TB, 8+3, a tenth kept free: 2 x 120.436 TB usable; its limit is 85 %, 204.741 TB.
+test("finds a pool over its fill limit", () => {
+  const rows = sample();
+  rows.arrays[4]!.used = "160 TB";
+  expect(found(poolFill, rows)).toEqual(["Pools 6 Fill limit: Masters holds 205 TB of 240.9 TB usable, 85.1% where 85% is the limit. Add capacity."]);
+});
+
+test("takes one just below it", () => {
+  const rows = sample();
+  rows.arrays[4]!.used = "159.7 TB";
+  expect(cells(poolFill, rows)).toEqual([]);
+});
+
+test("goes by the setting where a pool names no limit", () => {
+  const rows = sample();
+  rows.pools[1]!.fillLimit = null;
+  set(rows, "Fill limit", "30%");
+  expect(cells(poolFill, rows)).toEqual(["Pools 6 Fill limit"]);
+});
+
+test("says nothing of a pool whose capacity is not known whole", () => {
+  const rows = sample();
+  rows.arrays[4]!.used = "160 TB";
+  rows.arrays[5]!.scheme = null;
+  expect(cells(poolFill, rows)).toEqual([]);
+});

@@ -1,0 +1,32 @@
+import { poolRemoval } from "../../../../../src/planning/checks/rules/capacity/pool-removal";
+import { cells, found, sample } from "../../../../support/plan-rows";
+
+// The others of Masters may take 0.85 x 120.436 = 102.371 TB less what they hold.
+test("finds an array for which the others have no room", () => {
+  const rows = sample();
+  Object.assign(rows.arrays[4]!, { used: "52 TB" });
+  Object.assign(rows.arrays[5]!, { used: "51 TB" });
+  expect(found(poolRemoval, rows)).toEqual([
+    "Arrays 9 Pool: cs-array-1 could not be taken out of Masters: it holds 52 TB, the others have room for 51.4 TB.",
+    "Arrays 10 Pool: cs-array-2 could not be taken out of Masters: it holds 51 TB, the others have room for 50.4 TB.",
+  ]);
+});
+
+test("takes arrays that just fit into the others", () => {
+  const rows = sample();
+  Object.assign(rows.arrays[4]!, { used: "51 TB" });
+  Object.assign(rows.arrays[5]!, { used: "51 TB" });
+  expect(cells(poolRemoval, rows)).toEqual([]);
+});
+
+test("finds a scheme across arrays that one array fewer cannot hold", () => {
+  const rows = sample();
+  rows.pools[0]!.acrossArrays = "3+1";
+  expect(cells(poolRemoval, rows)).toEqual(["Pools 5 Across arrays"]);
+});
+
+test("asks nothing of a pool of one array", () => {
+  const rows = sample();
+  rows.arrays[5]!.pool = null;
+  expect(cells(poolRemoval, rows)).toEqual([]);
+});

@@ -1,0 +1,14 @@
+import { feedPhase } from "../../../../../src/planning/checks/rules/facility/feed-phase";
+import { cells, mends, sample } from "../../../../support/plan-rows";
+
+test("finds a phase of a feed that has only one, and writes the feed", () => {
+  const rows = sample();
+  rows.arrays[0]!.feedA = "RR-A/L2";
+  rows.switches[1]!.feedB = "RR-B/L1";
+  expect(cells(feedPhase, rows)).toEqual(["Arrays 5 Feed A", "Switches 6 Feed B"]);
+  expect(mends(feedPhase, rows)).toEqual(["Arrays 5 Feed A: RR-A", "Switches 6 Feed B: RR-B"]);
+});
+
+test("takes phases of a three-phase feed", () => {
+  expect(cells(feedPhase, sample())).toEqual([]);
+});

@@ -1,0 +1,30 @@
+import { rackOutlets } from "../../../../../src/planning/checks/rules/facility/rack-outlets";
+import { cells, found, sample } from "../../../../support/plan-rows";
+
+test("finds a plug for which the rack has no outlet", () => {
+  const rows = sample();
+  rows.arrays[0]!.plug = "C20";
+  rows.racks[0]!.outlets = "12 x C13";
+  expect(cells(rackOutlets, rows)).toEqual(["Arrays 5 Plug"]);
+});
+
+test("finds too few outlets: one cord a supply", () => {
+  const rows = sample();
+  rows.racks[4]!.outlets = "3 x C13; 8 x C19";
+  expect(found(rackOutlets, rows)).toEqual(["Racks 9 Outlets: CS-R1 has 3 outlets C13, its arrays need 4. Add outlets or move an array."]);
+});
+
+test("finds outlets that cannot be read", () => {
+  const rows = sample();
+  rows.racks[0]!.outlets = "plenty";
+  expect(cells(rackOutlets, rows)).toEqual(["Racks 5 Outlets"]);
+});
+
+test("takes just enough, outlets of other kinds by their own name, and a rack that names none", () => {
+  const rows = sample();
+  rows.racks[4]!.outlets = "2 x C13, 2 × c13";
+  rows.racks[0]!.outlets = "2 x Type F";
+  rows.arrays[0]!.plug = "type f";
+  rows.racks[1]!.outlets = null;
+  expect(cells(rackOutlets, rows)).toEqual([]);
+});

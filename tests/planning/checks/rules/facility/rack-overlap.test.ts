@@ -1,0 +1,30 @@
+import { rackOverlap } from "../../../../../src/planning/checks/rules/facility/rack-overlap";
+import { cells, found, sample } from "../../../../support/plan-rows";
+
+test("finds an array that fills a unit of another", () => {
+  const rows = sample();
+  Object.assign(rows.arrays[1]!, { rack: "RR-R1", bottomUnit: 13 });
+  expect(found(rackOverlap, rows)).toEqual(["Arrays 6 Bottom unit: rr-array-2 fills units 13 to 16 of RR-R1, rr-array-1 units 10 to 13. Move one of them."]);
+});
+
+test("finds a switch inside an array, and an array above it that reaches less far", () => {
+  const rows = sample();
+  rows.switches[0]!.bottomUnit = 11;
+  Object.assign(rows.arrays[1]!, { rack: "RR-R1", bottomUnit: 12 });
+  expect(cells(rackOverlap, rows)).toEqual(["Switches 5 Bottom unit", "Arrays 6 Bottom unit"]);
+});
+
+test("takes arrays right above each other", () => {
+  const rows = sample();
+  Object.assign(rows.arrays[1]!, { rack: "RR-R1", bottomUnit: 14 });
+  expect(cells(rackOverlap, rows)).toEqual([]);
+});
+
+test("counts from the top where the rack does: the lowest unit has the highest number", () => {
+  const rows = sample();
+  rows.racks[0]!.numberedFrom = "top";
+  Object.assign(rows.arrays[1]!, { rack: "RR-R1", bottomUnit: 6 });
+  expect(cells(rackOverlap, rows)).toEqual([]);
+  rows.arrays[1]!.bottomUnit = 7;
+  expect(found(rackOverlap, rows)).toEqual(["Arrays 6 Bottom unit: rr-array-2 fills units 4 to 7 of RR-R1, rr-array-1 units 7 to 10. Move one of them."]);
+});

@@ -1,0 +1,34 @@
+import { impossibleCondition } from "../../../../../src/planning/checks/rules/procedure/impossible-condition";
+import { cells, sample, type EditableRows } from "../../../../support/plan-rows";
+
+function withWhen(when: string, forEach = "array"): EditableRows {
+  const rows = sample();
+  rows.procedures = [{ procedure: "Install a rack array", section: "Rails", forEach }];
+  rows.steps = [{ stepId: "X-1", procedure: "Install a rack array", section: "Rails", do: "Do it.", record: "tick", when }];
+  return rows;
+}
+
+test.each([
+  ["a value that is none of a column's choices", "Port sharing = both"],
+  ["a value that follows from the plan but is no such", "Cluster act = merge"],
+  ["a row that the table referred to lacks", "Rack = RR-R9"],
+  ["two values of one field at once", "Cluster act = create and cluster act = join"],
+])("finds %s", (_, when) => {
+  expect(cells(impossibleCondition, withWhen(when))).toEqual(["Steps 5 When"]);
+});
+
+test.each([["Port sharing = ARRAY"], ["Cluster act = create"], ["Rack = rr-r2"], ["Model = anything"], ["Cluster ="], [""]])("takes %s", (when) => {
+  expect(cells(impossibleCondition, withWhen(when))).toEqual([]);
+});
+
+test("finds it in the condition of a section", () => {
+  const rows = withWhen("");
+  rows.procedures[0]!.when = "State = broken";
+  expect(cells(impossibleCondition, rows)).toEqual(["Procedures 5 When"]);
+});
+
+test("asks nothing of a procedure that no open job follows", () => {
+  const rows = withWhen("Port sharing = both");
+  for (const job of rows.jobs) job.state = "closed";
+  expect(cells(impossibleCondition, rows)).toEqual([]);
+});

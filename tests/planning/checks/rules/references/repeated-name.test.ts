@@ -1,0 +1,25 @@
+import { repeatedName } from "../../../../../src/planning/checks/rules/references/repeated-name";
+import { cells, sample, type EditableRows } from "../../../../support/plan-rows";
+
+test.each([
+  ["a rack", (rows: EditableRows) => (rows.racks[1]!.rack = "rr-r1"), "Racks 6 Rack"],
+  ["an array id", (rows: EditableRows) => (rows.arrays[3]!.id = "A0001"), "Arrays 8 Id"],
+  ["a job", (rows: EditableRows) => (rows.jobs[2]!.job = "Bindery installation"), "Jobs 7 Job"],
+  ["a setting", (rows: EditableRows) => (rows.settings[1]!.setting = "Spares an array"), "Settings 6 Setting"],
+  ["a host named like a switch", (rows: EditableRows) => (rows.hosts[0]!.host = "rr-sw1"), "Hosts 5 Host"],
+  ["an array named like a host", (rows: EditableRows) => (rows.arrays[0]!.array = "scan-1"), "Arrays 5 Array"],
+])("finds %s that stands twice", (_, change, cell) => {
+  const rows = sample();
+  change(rows);
+  expect(cells(repeatedName, rows)).toEqual([cell]);
+});
+
+test("finds a section that stands twice in one procedure, not one of the same name in another", () => {
+  const rows = sample();
+  rows.procedures = [
+    { procedure: "Install", section: "Lift", forEach: "array" },
+    { procedure: "Remove", section: "Lift", forEach: "array" },
+    { procedure: "Install", section: "lift", forEach: "array" },
+  ];
+  expect(cells(repeatedName, rows)).toEqual(["Procedures 7 Section"]);
+});

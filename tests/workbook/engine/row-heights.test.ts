@@ -1,0 +1,22 @@
+import { countLines, estimateRowHeights } from "../../../src/workbook/engine/row-heights";
+
+test.each([
+  ["one line", 20, 1],
+  ["two words", 5, 2],
+  ["a line\nand another", 40, 2],
+  ["unbreakably-long-word", 10, 3],
+  ["", 10, 1],
+])("%j takes, at %i characters a line, %i lines", (text, characters, lines) => {
+  expect(countLines(text, characters)).toBe(lines);
+});
+
+test("only rows with wrapped text and no height of their own are made higher", () => {
+  const long = "word ".repeat(60);
+  const sheet = {
+    cellData: { 0: { 0: { v: long, s: "wrap" } }, 1: { 0: { v: long } }, 2: { 0: { v: long, s: "wrap" } }, 3: { 0: { v: "short", s: "wrap" } } },
+    rowData: { 2: { h: 30 } },
+  };
+  estimateRowHeights(sheet, { wrap: { tb: 3 } });
+  expect(sheet.rowData).toEqual({ 0: { h: expect.any(Number), ia: 1 }, 2: { h: 30 } });
+  expect((sheet.rowData as Record<number, { h: number }>)[0]!.h).toBeGreaterThan(200);
+});
