@@ -2,8 +2,7 @@ import type { Area, Cell, ConditionalFormat, Scalar, SheetPlan } from "../../../
 import { foundValidations } from "./found-validations";
 import type { CarriedRecords } from "../record";
 import { recordFingerprint, snagFingerprint } from "../record";
-import type { FeedLoads } from "../../plan/model";
-import type { PlanLookup } from "../../plan/model";
+import type { PlanModel } from "../../plan/model";
 import type { ExpandedJob, JobStep } from "../job";
 import { tabMarker, unfinishedState } from "./read-tab";
 import { pageBreaks, rowHeight } from "./tab-paper";
@@ -19,8 +18,7 @@ const spareSnags = 15;
 /** What a tab is made of. */
 export interface TabSource {
   readonly expanded: ExpandedJob;
-  readonly lookup: PlanLookup;
-  readonly loads: FeedLoads;
+  readonly model: PlanModel;
   readonly stamp: BuildStamp;
   readonly records: CarriedRecords;
 }
@@ -31,10 +29,10 @@ export interface TabSource {
  * Row 1 holds title and progress, row 2 the headers; both stand on every printed page. Below come the summary, the sections with their
  * steps, the snags, the records kept from earlier builds, and the seals.
  */
-export function planTab(name: string, { expanded, lookup, loads, stamp, records }: TabSource): SheetPlan {
+export function planTab(name: string, { expanded, model, stamp, records }: TabSource): SheetPlan {
   const summaryStart = 2;
   const noRows = { first: 0, last: 0 };
-  const summaryLength = planSummary(expanded, lookup, loads, stamp, progressFormulas(noRows, noRows, 0)).length;
+  const summaryLength = planSummary(expanded, model, stamp, progressFormulas(noRows, noRows, 0)).length;
   const stepCount = expanded.sections.reduce((sum, { steps }) => sum + steps.length + 1, 0);
   const stepRows: RowSpan = { first: summaryStart + summaryLength, last: summaryStart + summaryLength + Math.max(stepCount, 1) - 1 };
   const snagRows: RowSpan = { first: stepRows.last + 4, last: stepRows.last + 3 + records.snags.length + spareSnags };
@@ -54,7 +52,7 @@ export function planTab(name: string, { expanded, lookup, loads, stamp, records 
   });
   merges.push({ row: 0, column: at.no, rows: 1, columns: at.found - at.no }, { row: 0, column: at.found, rows: 1, columns: shownColumns - at.found });
   rows.push(tabColumnKeys.map((key) => ({ value: tabColumns[key].header, style: "header" })));
-  for (const summaryRow of planSummary(expanded, lookup, loads, stamp, progress)) {
+  for (const summaryRow of planSummary(expanded, model, stamp, progress)) {
     const cells: Cell[] = tabColumnKeys.map((_, index) => summaryRow.cells.get(index) ?? {});
     for (const [from, to] of summaryRow.merges) merges.push({ row: rows.length, column: from, rows: 1, columns: to - from + 1 });
     rows.push(cells);
