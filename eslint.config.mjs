@@ -1,6 +1,7 @@
 import js from "@eslint/js";
 import officeAddins from "eslint-plugin-office-addins";
 import tseslint from "typescript-eslint";
+import { importsFollowLayers } from "./scripts/lint/imports-follow-layers.mjs";
 
 // The recommended set of this plugin cannot parse TypeScript: its rules are taken one by one.
 const officeRules = Object.fromEntries(Object.keys(officeAddins.rules).map((rule) => [`office-addins/${rule}`, "error"]));
@@ -18,6 +19,17 @@ export default tseslint.config(
       "@typescript-eslint/consistent-type-imports": "error",
       eqeqeq: "error",
       "max-lines": ["warn", { max: 450, skipBlankLines: true, skipComments: true }],
+    },
+  },
+  {
+    files: ["src/**/*.ts"],
+    plugins: { baywright: { rules: { "imports-follow-layers": importsFollowLayers } } },
+    rules: { "baywright/imports-follow-layers": "error" },
+  },
+  {
+    files: ["src/planning/checks/**/*.ts"],
+    rules: {
+      "no-restricted-syntax": ["error", { selector: "TSAsExpression > TSNeverKeyword", message: "Give the table or the list its type: `as never` lets every mistake through." }],
     },
   },
   {
