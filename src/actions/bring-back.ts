@@ -1,9 +1,8 @@
 import type { BuildMoment } from "../planning/commissioning/build";
-import { acceptReturned, compareReturned, isClosed, type ReturnedTab, type TabReading } from "../planning/commissioning/record";
-import { readTabs } from "../planning/commissioning/tab";
+import { acceptReturned, compareReturned, isClosed, type ReturnedTab } from "../planning/commissioning/record";
+import { readTabs, tabFamily, type TabReading } from "../planning/commissioning/tab";
 import { jobsOf, readCommissioningPlan } from "../planning/commissioning/build";
 import { idOfJob } from "../planning/commissioning/job";
-import { tabFamily } from "../planning/commissioning/tab";
 import { invalid, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
 import type { WorkbookSnapshot } from "../sheet";
