@@ -4,6 +4,7 @@ import { isSpent } from "../planning/commissioning/record";
 import { changedRows, readPlannedTab, readTabs, sheetNameWith, stateCell, tabFamily, wholeState, type TabFamily } from "../planning/commissioning/tab";
 import { Problem, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
+import { sameSheetName } from "../sheet";
 import type { Edit, WorkbookPort } from "../workbook/port";
 
 /** What became of one job of a run. */
@@ -60,7 +61,7 @@ function workingName({ sheets }: CommissioningPlan, { job }: PlanRow<"jobs">, { 
 async function swapIn(port: WorkbookPort, source: CommissioningPlan, job: PlanRow<"jobs">, build: JobBuild, moment: BuildMoment, adjust?: AdjustReading): Promise<{ readonly counts: JobBuild["counts"]; readonly sheets: readonly string[] }> {
   const { name, tab, family } = build;
   const { current } = family;
-  const inTheWay = family.others.find(({ sheet }) => sheet.toLowerCase() === name.toLowerCase());
+  const inTheWay = family.others.find(({ sheet }) => sameSheetName(sheet, name));
   const aside = sheetNameWith(name, "left over", source.sheets);
   const others = family.others.map((other) => (other === inTheWay ? aside : other.sheet));
   const earlier = sheetNameWith(name, `before ${family.nextBuild}`, [...source.sheets, tab.name]);

@@ -5,6 +5,7 @@ import { idOfJob } from "../../planning/commissioning/job";
 import { progressOf, type JobProgress } from "../../planning/commissioning/reports";
 import { tabFamily } from "../../planning/commissioning/tab";
 import type { PlanRow } from "../../planning/plan/read";
+import { cellArea } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { makeCheckbox, type Checkbox } from "../elements/checkbox";
 import { countOf } from "../elements/count-of";
@@ -124,7 +125,7 @@ export function makeCommissionView(pane: PaneContext): View {
   function listProgress(): Promise<void> {
     return status.run("Progress sheet", async () => {
       const sheet = await writeProgress(port, momentOf(host.now(), host.workbookName()).madeAt);
-      await port.apply([{ kind: "select", sheet, area: { row: 0, column: 0, rows: 1, columns: 1 } }]);
+      await port.apply([{ kind: "select", sheet, area: cellArea({ row: 0, column: 0 }) }]);
       return { sentence: `Sheet ${sheet} lists how far every job is.` };
     });
   }
