@@ -2,7 +2,7 @@ export { areasMeet, cellArea, isInArea, sheetSize, type Area, type CellPlace } f
 export { areaAddress, cellAddress, parseAreas, parseCell } from "./cell-address";
 export { isBlank, isError, showCell, type CellError, type CellValue, type Scalar } from "./cell-value";
 export { columnLetters, columnNumber } from "./column-letters";
-export { dayOfInstant, dayOfIso, firstDay, instantOfDay, isoOfDay, lastDay } from "./sheet-date";
+export { dayOfInstant, instantOfDay, isoDateOf, sheetDayOf } from "./sheet-date";
 export { foldSheetName, longestSheetName, quoteSheetName, sameSheetName, sheetNameFault } from "./sheet-name";
 export type { Cell, CellStyle, ConditionalFormat, PrintPlan, SheetPlan, TablePlan, Validation } from "./sheet-plan";
 export type { SheetSnapshot, WorkbookSnapshot } from "./snapshot";

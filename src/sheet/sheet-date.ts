@@ -1,34 +1,36 @@
-// A sheet counts days from the end of 1899 on (ECMA-376 first edition, part 4, section 3.17.4.1, the 1900 date base). Its 60 is 29 February
-// 1900, a day that never was: only from 61 on are its days those of the calendar, so a smaller number is not read as a date.
-
-/** Day number of 1900-03-01. */
-export const firstDay = 61;
-/** Day number of 9999-12-31. */
-export const lastDay = 2_958_465;
-
-/** Day number of 1970-01-01, from which a `Date` counts. */
+/** Number of 1970-01-01 in the calendar of a sheet, the 1900 date base of ECMA-376 first edition, part 4, section 3.17.4.1. */
 const dayOf1970 = 25_569;
-const dayMilliseconds = 86_400_000;
+const millisecondsADay = 86_400_000;
 
-/** Writes a day number as an ISO date, such as 2026-05-31; the time of the day is left out. Null where it is no day from `firstDay` to `lastDay`. */
-export function isoOfDay(day: number): string | null {
-  const whole = Math.floor(day);
-  return whole >= firstDay && whole <= lastDay ? instantOfDay(whole).toISOString().slice(0, 10) : null;
+/** 1900-03-01: before it, sheets count a 29 February 1900 that never was, and not all of them in the same way. */
+const firstDay = 61;
+/** 9999-12-31, the last day that a sheet shows. */
+const lastDay = 2_958_465;
+
+/**
+ * Writes the day number of a sheet as an ISO date, such as 2026-05-31; a time of day is left out.
+ *
+ * Null before 1900-03-01 and after 9999-12-31, where a number is no date that all spreadsheet programs agree on.
+ */
+export function isoDateOf(day: number): string | null {
+  if (!(day >= firstDay && day < lastDay + 1)) return null;
+  return instantOfDay(Math.floor(day)).toISOString().slice(0, 10);
 }
 
-/** Reads an ISO date as a day number: 2026-05-31 is 46173. Null where the text is none, names no day of the calendar or is out of range. */
-export function dayOfIso(text: string): number | null {
-  const day = /^\d{4}-\d{2}-\d{2}$/.test(text) ? dayOfInstant(new Date(`${text}T00:00:00Z`)) : NaN;
+/** Finds the day number of an ISO date in the calendar of a sheet; null where the text is no date from 1900-03-01 to 9999-12-31. */
+export function sheetDayOf(iso: string): number | null {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(iso)) return null;
+  const day = dayOfInstant(new Date(`${iso}T00:00:00Z`));
   // A date such as 2026-02-30 is read as a day of the next month: it does not come out as it went in.
-  return isoOfDay(day) === text ? day : null;
+  return isoDateOf(day) === iso ? day : null;
 }
 
-/** Turns a day number, the time of the day behind the point, into the instant that it is in UTC. For days before `firstDay` too. */
+/** Turns a day number, with the time of day behind the point, into the instant that it is in UTC; for any number, also where it is no date. */
 export function instantOfDay(day: number): Date {
-  return new Date(Math.round((day - dayOf1970) * dayMilliseconds));
+  return new Date(Math.round((day - dayOf1970) * millisecondsADay));
 }
 
-/** Turns an instant into its day number in UTC, the time of the day behind the point. */
+/** Turns an instant into its day number in UTC, with the time of day behind the point. */
 export function dayOfInstant(instant: Date): number {
-  return instant.getTime() / dayMilliseconds + dayOf1970;
+  return instant.getTime() / millisecondsADay + dayOf1970;
 }
