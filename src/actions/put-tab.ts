@@ -1,11 +1,11 @@
 import { buildJob, type AdjustReading, type BuildMoment, type CommissioningPlan, type JobBuild } from "../planning/commissioning/build";
-import { idOfJob } from "../planning/commissioning/job";
 import { isSpent } from "../planning/commissioning/record";
-import { changedRows, readPlannedTab, readTabs, sheetNameWith, stateCell, tabFamily, wholeState, type TabFamily } from "../planning/commissioning/tab";
+import { changedRows, readPlannedTab, readTabs, sheetNameWith, stateCell, wholeState, type TabFamily } from "../planning/commissioning/tab";
 import { Problem, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
 import { sameSheetName } from "../sheet";
 import type { Edit, WorkbookPort } from "../workbook/port";
+import { tabInUse } from "./tab-in-use";
 
 /** What became of one job of a run. */
 export interface JobOutcome {
@@ -100,8 +100,8 @@ async function swapIn(port: WorkbookPort, source: CommissioningPlan, job: PlanRo
 async function afterFailure(port: WorkbookPort, source: CommissioningPlan, job: PlanRow<"jobs">): Promise<{ readonly advice: string; readonly sheets: readonly string[] }> {
   try {
     const workbook = await port.read();
-    const { current } = tabFamily(readTabs(workbook), idOfJob(job), job.job);
-    const whole = current === null ? "There is no tab of this job yet" : `Tab ${quote(current.sheet)} is whole and holds every record`;
+    const tab = tabInUse({ tabs: readTabs(workbook) }, job);
+    const whole = tab === null ? "There is no tab of this job yet" : `Tab ${quote(tab.sheet)} is whole and holds every record`;
     return { advice: `${whole}. Put right what hindered it, then build again.`, sheets: workbook.sheets.map(({ name }) => name) };
   } catch (thrown) {
     if (!(thrown instanceof Problem)) throw thrown;

@@ -3,7 +3,7 @@ import { closeOut, previewCloseOut } from "../../actions/close-out";
 import { handover } from "../../actions/handover";
 import { momentOf } from "../../actions/moment";
 import { reopen } from "../../actions/reopen";
-import { planAsBuilt } from "../../actions/take-as-built";
+import { planAsBuilt } from "../../actions/plan-as-built";
 import { cellArea } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { countOf } from "../elements/count-of";
