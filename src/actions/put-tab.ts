@@ -1,10 +1,10 @@
 import { buildJob, type AdjustReading, type BuildMoment, type CommissioningPlan, type JobBuild } from "../planning/commissioning/build";
-import { idOfJob } from "../planning/commissioning/job";
-import { isSpent } from "../planning/commissioning/record";
-import { changedRows, readPlannedTab, readTabs, sheetNameWith, stateCell, tabFamily, wholeState, type TabFamily } from "../planning/commissioning/tab";
+import { isSpent, readPlannedTab, readTabs, sheetNameWith, stateCell, tabStates, type TabFamily } from "../planning/commissioning/tab";
 import { Problem, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
+import { changedRows, sameSheetName } from "../sheet";
 import type { Edit, WorkbookPort } from "../workbook/port";
+import { tabInUse } from "./tab-in-use";
 
 /** What became of one job of a run. */
 export interface JobOutcome {
@@ -37,7 +37,7 @@ export async function putTab(port: WorkbookPort, source: CommissioningPlan, job:
   try {
     const { counts, sheets } = await swapIn(port, source, job, build, moment, adjust);
     const sentence = counts.again > 0 ? `Built with ${build.steps} steps; ${counts.again} ${counts.again === 1 ? "record asks" : "records ask"} to be seen again.` : `Built with ${build.steps} steps.`;
-    return { outcome: { job: job.job, built: true, sentence, steps: build.steps, carried: counts.carried, kept: counts.kept, again: counts.again, remarks: build.remarks }, sheets };
+    return { outcome: { job: job.job, built: true, sentence, steps: build.steps, carried: counts.carried, kept: counts.orphaned, again: counts.again, remarks: build.remarks }, sheets };
   } catch (thrown) {
     if (!(thrown instanceof Problem)) throw thrown;
     const { advice, sheets } = await afterFailure(port, source, job);
@@ -60,7 +60,7 @@ function workingName({ sheets }: CommissioningPlan, { job }: PlanRow<"jobs">, { 
 async function swapIn(port: WorkbookPort, source: CommissioningPlan, job: PlanRow<"jobs">, build: JobBuild, moment: BuildMoment, adjust?: AdjustReading): Promise<{ readonly counts: JobBuild["counts"]; readonly sheets: readonly string[] }> {
   const { name, tab, family } = build;
   const { current } = family;
-  const inTheWay = family.others.find(({ sheet }) => sheet.toLowerCase() === name.toLowerCase());
+  const inTheWay = family.others.find(({ sheet }) => sameSheetName(sheet, name));
   const aside = sheetNameWith(name, "left over", source.sheets);
   const others = family.others.map((other) => (other === inTheWay ? aside : other.sheet));
   const earlier = sheetNameWith(name, `before ${family.nextBuild}`, [...source.sheets, tab.name]);
@@ -68,7 +68,7 @@ async function swapIn(port: WorkbookPort, source: CommissioningPlan, job: PlanRo
     ...(inTheWay === undefined ? [] : [{ kind: "rename-sheet", sheet: inTheWay.sheet, name: aside } as const]),
     { kind: "add-sheet", plan: tab, ...(current === null ? {} : { after: current.sheet }) },
     { kind: "hide-sheet", sheet: tab.name },
-    { kind: "write", sheet: tab.name, ...stateCell, cells: [[{ value: wholeState }]] },
+    { kind: "write", sheet: tab.name, ...stateCell, cells: [[{ value: tabStates.whole }]] },
     ...(current === null ? [] : [{ kind: "rename-sheet", sheet: current.sheet, name: earlier } as const]),
     ...(current === null ? [] : [{ kind: "rename-sheet", sheet: tab.name, name } as const]),
     { kind: "show-sheet", sheet: name },
@@ -99,8 +99,8 @@ async function swapIn(port: WorkbookPort, source: CommissioningPlan, job: PlanRo
 async function afterFailure(port: WorkbookPort, source: CommissioningPlan, job: PlanRow<"jobs">): Promise<{ readonly advice: string; readonly sheets: readonly string[] }> {
   try {
     const workbook = await port.read();
-    const { current } = tabFamily(readTabs(workbook), idOfJob(job), job.job);
-    const whole = current === null ? "There is no tab of this job yet" : `Tab ${quote(current.sheet)} is whole and holds every record`;
+    const tab = tabInUse({ tabs: readTabs(workbook) }, job);
+    const whole = tab === null ? "There is no tab of this job yet" : `Tab ${quote(tab.sheet)} is whole and holds every record`;
     return { advice: `${whole}. Put right what hindered it, then build again.`, sheets: workbook.sheets.map(({ name }) => name) };
   } catch (thrown) {
     if (!(thrown instanceof Problem)) throw thrown;

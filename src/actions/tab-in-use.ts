@@ -1,7 +1,6 @@
 import { jobNamed, readCommissioningPlan, type CommissioningPlan } from "../planning/commissioning/build";
 import { idOfJob } from "../planning/commissioning/job";
-import type { TabReading } from "../planning/commissioning/record";
-import { tabFamily } from "../planning/commissioning/tab";
+import { tabFamily, type TabReading } from "../planning/commissioning/tab";
 import { noAnswer, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
 import type { WorkbookSnapshot } from "../sheet";
@@ -15,12 +14,17 @@ export interface JobInUse {
   readonly tab: TabReading;
 }
 
+/** Finds the tab that is in use for a job; null where it has none yet. */
+export function tabInUse({ tabs }: Pick<CommissioningPlan, "tabs">, job: PlanRow<"jobs">): TabReading | null {
+  return tabFamily(tabs, idOfJob(job), job.job).current;
+}
+
 /** Reads the workbook and finds the tab in use of a job; refuses a job that has none yet. */
 export async function readJobInUse(port: WorkbookPort, name: string): Promise<JobInUse> {
   const workbook = await port.read();
   const source = readCommissioningPlan(workbook);
   const job = jobNamed(source, name);
-  const { current } = tabFamily(source.tabs, idOfJob(job), job.job);
-  if (current === null) throw noAnswer("Jobs", name, `Job ${quote(job.job)} has no tab yet. Build it first.`);
-  return { workbook, source, job, tab: current };
+  const tab = tabInUse(source, job);
+  if (tab === null) throw noAnswer("Jobs", name, `Job ${quote(job.job)} has no tab yet. Build it first.`);
+  return { workbook, source, job, tab };
 }

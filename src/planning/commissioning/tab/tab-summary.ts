@@ -4,7 +4,7 @@ import type { PlanRow } from "../../plan/read";
 import { topUnit, type PlanModel } from "../../plan/model";
 import type { ExpandedJob } from "../job";
 import { at, shownColumns } from "./tab-columns";
-import type { progressFormulas } from "./tab-formulas";
+import type { ProgressFormulas } from "./tab-formulas";
 
 /** When and out of what a tab is built. */
 export interface BuildStamp {
@@ -29,7 +29,7 @@ export interface SummaryRow {
  *
  * The tables stand side by side (addresses left, the rest right), so that a site of a few arrays fits on one screen.
  */
-export function planSummary(expanded: ExpandedJob, model: PlanModel, stamp: BuildStamp, formulas: ReturnType<typeof progressFormulas>): SummaryRow[] {
+export function planSummary(expanded: ExpandedJob, model: PlanModel, stamp: BuildStamp, formulas: ProgressFormulas): SummaryRow[] {
   const { job, places } = expanded;
   const last = shownColumns - 1;
   const facts = [

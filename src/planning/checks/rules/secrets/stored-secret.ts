@@ -1,6 +1,5 @@
-import { isBlank, type SheetSnapshot, showCell } from "../../../../sheet";
-import type { TabReading } from "../../../commissioning/record";
-import { readTab } from "../../../commissioning/tab";
+import { isBlank, showCell, type SheetSnapshot } from "../../../../sheet";
+import { readTab, type TabReading } from "../../../commissioning/tab";
 import type { PlanModel } from "../../../plan/model";
 import { tableKeys } from "../../../plan/schema";
 import type { Remark, Rule } from "../../finding";
