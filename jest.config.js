@@ -28,8 +28,6 @@ module.exports = {
   ],
   // By default one core is left idle, which on two cores is half the machine.
   maxWorkers: "100%",
-  // The engine of the browser workbook keeps a timer after it was disposed of; the run ends all the same.
-  forceExit: true,
   testTimeout: 60_000,
   reporters: ["default", "<rootDir>/scripts/count-reporter.js"],
 };

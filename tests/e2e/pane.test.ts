@@ -77,8 +77,12 @@ async function said(text: string): Promise<void> {
 
 async function turnTo(view: string): Promise<void> {
   await page.getByRole("tab", { name: view }).click();
-  await page.locator(`#bay-${view.toLowerCase()} > *`).waitFor();
-  await page.waitForTimeout(400);
+  await page.locator(`#bay-${view.toLowerCase()}[aria-busy=false] > *`).waitFor();
+}
+
+/** Waits until nothing on the page moves or changes its colour any more. */
+async function still(): Promise<void> {
+  await page.waitForFunction(() => document.getAnimations().every(({ playState }) => playState !== "running"));
 }
 
 /** Writes into the column of a planning table, as somebody else would who edits the workbook; row 1 is the first below the header. */
@@ -115,9 +119,12 @@ test.each([[320, "light"], [320, "dark"], [320, "contrast"], [450, "light"]])("a
   await edit("Jobs", "Job", 1, "Reading/Room");
   for (const view of views) {
     await turnTo(view);
-    if (view === "Plan") await button(/Assign addresses/).click();
+    if (view === "Plan") {
+      await button(/Assign addresses/).click();
+      await page.getByRole("region", { name: "Assign addresses: changes" }).waitFor();
+    }
     if (view === "Functions") await page.locator("summary").first().click();
-    await page.waitForTimeout(200);
+    await still();
     expect({ view, complaints: await complaints() }).toEqual({ view, complaints: [] });
   }
   await button("Menu").click();

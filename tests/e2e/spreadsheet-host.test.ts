@@ -100,8 +100,7 @@ describe("the pane in the spreadsheet host", () => {
     await said("Thornmere");
     for (const view of ["Check", "Commission", "Functions", "Plan"]) {
       await page.getByRole("tab", { name: view }).click();
-      await page.locator(`#bay-${view.toLowerCase()} > *`).first().waitFor();
-      await page.waitForTimeout(300);
+      await page.locator(`#bay-${view.toLowerCase()}[aria-busy=false] > *`).first().waitFor();
     }
     const before = (await sheetNames()).length;
     await page.getByRole("tab", { name: "Commission" }).click();
