@@ -50,7 +50,7 @@ function functionPage(one: WorksheetFunction, returns: string): string {
     "## Examples",
     formulaBlock(examples[one.id] ?? []),
     ...(mistakes[one.id] === undefined ? [] : ["## When it cannot answer", formulaBlock(mistakes[one.id]!)]),
-    `See also: ${guides[one.family]}, [Models and their sources](../models.md), [all functions](index.md).`,
+    `See also: ${guides[one.family] ?? ""}, [Models and their sources](../models.md), [all functions](index.md).`,
   ].join("\n\n").concat("\n");
 }
 

@@ -89,7 +89,7 @@ describe("the pane in the spreadsheet host", () => {
     const { text, formats } = await page.evaluate(() => {
       const sheet = globalThis.hostOnPage.book.sheet("Networks");
       const rows = Array.from({ length: 30 }, (_, row) => row);
-      return { text: rows.flatMap((row) => String(sheet.value(row, 2) ?? "")), formats: rows.map((row) => sheet.format(row, 2)) };
+      return { text: rows.flatMap((row) => JSON.stringify(sheet.value(row, 2))), formats: rows.map((row) => sheet.format(row, 2)) };
     });
     expect(text.filter((one) => one.includes("/")).length).toBeGreaterThan(2);
     expect(formats).toContain("@");

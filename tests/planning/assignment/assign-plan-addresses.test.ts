@@ -98,7 +98,10 @@ describe("assigning addresses", () => {
         const networks = Array.from({ length: count }, (_, at) => ({ network: `n${at}`, site: "Bindery", prefix: v6 && at % 2 === 1 ? `fd00:0:0:${at}::/64` : `10.9.${at}.0/24`, gateway: "none" }));
         Object.assign(rows, { networks, hosts: [], clusters: [], ports: [], procedures: [], steps: [], arrays: chosen.map((name, at) => ({ array: name, site: "Bindery", ...shapes[at] })) });
         const planned = planPorts(
-          chosen.map((name, at) => ({ name, controllers: parseControllerNames(shapes[at]!.controllers), ports: parsePortNames(shapes[at]!.ports), sharing: shapes[at]!.portSharing as "array" | null, row: at + 1 })),
+          chosen.map((name, at) => {
+            const { controllers, ports, portSharing } = shapes[at]!;
+            return { name, controllers: parseControllerNames(controllers), ports: parsePortNames(ports), sharing: portSharing as "array" | null, row: at + 1 };
+          }),
           networks.map(({ network, prefix }, at) => ({ name: network, prefix: parsePrefix(prefix), gateway: null, row: at + 1 })),
         );
         expect(assign(rows)).toEqual(planned.map((one) => `${one.array} ${one.controller} ${one.port} ${one.network.name} ${formatAddress(one.address)}`));
