@@ -1,5 +1,4 @@
-import { execFileSync } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import type { Server } from "node:http";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -9,6 +8,7 @@ import { tables } from "../../src/planning/plan/schema";
 import type { WorkbookSnapshot } from "../../src/sheet";
 import type { PlainPort } from "../support/plain-workbook";
 import { launchBrowser } from "./support/launch-browser";
+import { buildPaneSite } from "./support/pane-site";
 import { serveSite } from "./support/serve-site";
 import { WorkbookPage } from "./support/workbook-page";
 
@@ -18,7 +18,6 @@ declare global {
   var axe: { run(context: Document): Promise<AxeResults> };
 }
 
-const root = join(__dirname, "..", "..");
 const axeSource = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 const views = ["Plan", "Check", "Commission", "Functions"] as const;
 
@@ -31,13 +30,7 @@ let faults: string[];
 
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "pane-"));
-  // In a process of its own: the builder does not run inside the test runner's realm.
-  execFileSync(process.execPath, ["-e", bundleCode(folder)], { cwd: root, stdio: "inherit" });
-  writeFileSync(
-    join(folder, "index.html"),
-    `<!doctype html><html lang="en"><meta charset="utf-8"><title>Pane</title><link rel="icon" href="data:,"><link rel="stylesheet" href="pane-page.css">
-<style>html,body{height:100%;margin:0}main{height:100%}</style><main id="pane"></main><script type="module" src="pane-page.js"></script>`,
-  );
+  buildPaneSite(folder);
   ({ server, url: address } = await serveSite(folder));
   browser = await launchBrowser();
 });
@@ -52,11 +45,6 @@ afterEach(async () => {
   await page.close();
   expect(faults).toEqual([]);
 });
-
-function bundleCode(to: string): string {
-  const options = { entryPoints: [join(__dirname, "pane-page.ts")], bundle: true, splitting: true, format: "esm", target: "es2022", outdir: to, logLevel: "error" };
-  return `require("esbuild").buildSync(${JSON.stringify(options)})`;
-}
 
 async function open({ width = 320, theme = "light", sample = true } = {}): Promise<void> {
   page = await browser.newPage({ viewport: { width, height: 900 } });
@@ -114,7 +102,9 @@ async function complaints(): Promise<readonly string[]> {
   return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(" | ")}`);
 }
 
-test.each([[320, "light"], [320, "dark"], [320, "contrast"], [450, "light"]])("at %i px the accessibility checker finds nothing in any view, preview, menu or dialog, in the %s theme", async (width, theme) => {
+const looks = [[320, "light"], [320, "dark"], [320, "contrast"], [450, "light"]] as const;
+
+test.each(looks)("at %i px the accessibility checker finds nothing in any view, preview, menu or dialog, in the %s theme", async (width, theme) => {
   await open({ width, theme });
   await edit("Ports", "Address", 2, null);
   await edit("Jobs", "Job", 1, "Reading/Room");
@@ -294,7 +284,7 @@ describe("the Commission view", () => {
       const { values } = port.workbook.sheets.find(({ name }) => name === "Jobs")!;
       const row = (at: number) => {
         const job: Record<string, string> = { Job: `Extra ${at}`, Site: "Bindery", Procedure: "Install a rack array", Id: `J9${at}` };
-        return values[3]!.map((header) => ({ value: job[String(header)] ?? null }));
+        return values[3]!.map((header) => ({ value: typeof header === "string" ? (job[header] ?? null) : null }));
       };
       return port.apply([{ kind: "write", sheet: "Jobs", row: 7, column: 0, cells: Array.from({ length: 30 }, (_, at) => row(at)) }]);
     });

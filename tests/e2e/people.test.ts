@@ -115,7 +115,10 @@ test("a manager fills a site from nothing, mends what the checks find, assigns a
     },
   ]);
   const ports = [["A", "0", "1"], ["A", "1", "2"], ["B", "0", "2"], ["B", "1", "1"]] as const;
-  await fillTable("ports", ports.map(([controller, port, to], index) => ({ array: "mill-1", controller, port, network: `data-${Number(port) + 1}`, switch: `sw${to}`, switchPort: String(index + 1) })));
+  await fillTable(
+    "ports",
+    ports.map(([controller, port, to], index) => ({ array: "mill-1", controller, port, network: `data-${Number(port) + 1}`, switch: `sw${to}`, switchPort: String(index + 1) })),
+  );
   await fillTable("jobs", [{ job, site: "Mill", procedure: "Site survey" }]);
 
   await workbook.turnTo("Plan");

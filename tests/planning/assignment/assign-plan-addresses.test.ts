@@ -3,7 +3,7 @@ import { assignPlanAddresses } from "../../../src/planning/assignment";
 import { formatAddress, parseControllerNames, parsePortNames, parsePrefix, planPorts } from "../../../src/planning/addressing";
 import { checkPlan, rules } from "../../../src/planning/checks";
 import type { Changes } from "../../../src/planning/plan/changes";
-import type { WorkbookSnapshot } from "../../../src/sheet";
+import { showCell, type WorkbookSnapshot } from "../../../src/sheet";
 import { withCell } from "../../support/plain-workbook";
 import { cellOf, sample, workbookWith, type EditableRows } from "../../support/plan-rows";
 
@@ -17,7 +17,7 @@ function carryOut(workbook: WorkbookSnapshot, { writes, growths }: Changes): Wor
 
 function listed(workbook: WorkbookSnapshot): string[] {
   const values = workbook.sheets.find(({ name }) => name === "Ports")!.values;
-  return values.slice(4).filter((line) => line[0] !== null).map((line) => line.slice(0, 5).join(" "));
+  return values.slice(4).filter((line) => line[0] !== null).map((line) => line.slice(0, 5).map(showCell).join(" "));
 }
 
 function written(rows: EditableRows): string[] {
