@@ -1,13 +1,13 @@
-import type { BuildMoment } from "../planning/commissioning/build";
+import { jobsOf, readCommissioningPlan, type BuildMoment, type CommissioningPlan } from "../planning/commissioning/build";
+import { idOfJob } from "../planning/commissioning/job";
 import { acceptReturned, compareReturned, isClosed, type ReturnedTab } from "../planning/commissioning/record";
 import { readTabs, tabFamily, type TabReading } from "../planning/commissioning/tab";
-import { jobsOf, readCommissioningPlan } from "../planning/commissioning/build";
-import { idOfJob } from "../planning/commissioning/job";
 import { invalid, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
 import type { WorkbookSnapshot } from "../sheet";
 import type { WorkbookPort } from "../workbook/port";
 import { putTab, type JobOutcome } from "./put-tab";
+import { tabInUse } from "./tab-in-use";
 
 /** One tab of a returned file with what it brings to a job of the plan. */
 export interface ReturnedJob extends ReturnedTab {
@@ -30,15 +30,16 @@ export async function previewReturned(port: WorkbookPort, returned: WorkbookSnap
     const theirs = tabFamily(theirTabs, id, "").current ?? theirTabs.find(({ jobId }) => jobId === id)!;
     const job = jobsOf(source).find((one) => idOfJob(one) === id);
     if (job === undefined) throw invalid("file", theirs.title, `The returned tab ${quote(theirs.title)} is of a job that this plan does not have. Choose its own plan.`);
-    return { job: job.job, theirs, ...compareReturned(ours(source.tabs, job), theirs) };
+    return { job: job.job, theirs, ...compareReturned(oursOf(source, job), theirs) };
   });
 }
 
-function ours(tabs: readonly TabReading[], job: PlanRow<"jobs">): TabReading {
-  const { current } = tabFamily(tabs, idOfJob(job), job.job);
-  if (current === null) throw invalid("file", job.job, `Job ${quote(job.job)} has no tab in this plan, so nothing can be brought back to it. Build it first.`);
-  if (isClosed(current)) throw invalid("file", job.job, `Job ${quote(job.job)} is closed and sealed, so nothing is brought back to it. Reopen it first.`);
-  return current;
+/** Finds the plan's own tab of a job; refuses a job that has none, or whose tab is closed. */
+function oursOf(source: CommissioningPlan, job: PlanRow<"jobs">): TabReading {
+  const tab = tabInUse(source, job);
+  if (tab === null) throw invalid("file", job.job, `Job ${quote(job.job)} has no tab in this plan, so nothing can be brought back to it. Build it first.`);
+  if (isClosed(tab)) throw invalid("file", job.job, `Job ${quote(job.job)} is closed and sealed, so nothing is brought back to it. Reopen it first.`);
+  return tab;
 }
 
 /**
@@ -50,7 +51,7 @@ export async function bringBack(port: WorkbookPort, returned: ReturnedJob, accep
   const source = readCommissioningPlan(await port.read());
   const job = jobsOf(source).find(({ job: name }) => name === returned.job);
   if (job === undefined) throw invalid("Jobs", returned.job, `Job ${quote(returned.job)} is no longer in the plan. Choose the file again.`);
-  compareReturned(ours(source.tabs, job), returned.theirs);
+  compareReturned(oursOf(source, job), returned.theirs);
   const { outcome } = await putTab(port, source, job, moment, (tab) => acceptReturned(tab, returned.theirs, accepted));
   return outcome;
 }

@@ -1,10 +1,8 @@
-import type { Cell } from "../sheet";
+import type { Cell, CellPlace } from "../sheet";
 import type { Edit } from "../workbook/port";
 
 /** A cell to write and where. */
-export interface PlacedCell {
-  readonly row: number;
-  readonly column: number;
+export interface PlacedCell extends CellPlace {
   readonly cell: Cell;
 }
 

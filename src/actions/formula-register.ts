@@ -1,4 +1,4 @@
-import { columnLetters, sameSheetName, type Area, type Cell, type Scalar, type SheetPlan, type SheetSnapshot, type WorkbookSnapshot } from "../sheet";
+import { cellAddress, parseCell, sameSheetName, type Area, type Cell, type Scalar, type SheetPlan, type SheetSnapshot, type WorkbookSnapshot } from "../sheet";
 import type { Edit } from "../workbook/port";
 
 /** Sheet that says which values were formulas of ours. */
@@ -50,16 +50,11 @@ export function registerEdits({ sheets }: WorkbookSnapshot, entries: readonly Re
   return [{ kind: "write", sheet: before.name, row: firstRow, column: 0, cells: [...rows, ...surplus(before, rows.length)] }];
 }
 
-/** Names a cell as the register does, such as B4. */
-export function cellText(row: number, column: number): string {
-  return `${columnLetters(column)}${row + 1}`;
-}
-
 function registerRows({ sheet, area, formula, values, release }: RegisteredFormula): Cell[][] {
   return values.flatMap((line, y) =>
     line.map((value, x): Cell[] => [
       { value: sheet },
-      { value: cellText(area.row + y, area.column + x) },
+      { value: cellAddress({ row: area.row + y, column: area.column + x }) },
       y === 0 && x === 0 ? { value: formula } : {},
       value === null ? {} : { value },
       { value: release },
@@ -85,10 +80,4 @@ function registerPlan(rows: readonly (readonly Cell[])[]): SheetPlan {
       ...rows,
     ],
   };
-}
-
-function parseCell(text: string): { row: number; column: number } | null {
-  const [, letters, digits] = /^([A-Z]{1,3})([1-9]\d{0,6})$/.exec(text) ?? [];
-  if (letters === undefined || digits === undefined) return null;
-  return { row: Number(digits) - 1, column: [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1 };
 }

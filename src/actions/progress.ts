@@ -1,20 +1,29 @@
-import { jobsOf, readCommissioningPlan } from "../planning/commissioning/build";
-import { idOfJob } from "../planning/commissioning/job";
+import { jobsOf, readCommissioningPlan, type CommissioningPlan } from "../planning/commissioning/build";
+import type { TabReading } from "../planning/commissioning/tab";
 import { planProgress, progressMark, progressOf, type JobProgress } from "../planning/commissioning/reports";
-import { tabFamily } from "../planning/commissioning/tab";
+import type { PlanRow } from "../planning/plan/read";
 import type { WorkbookPort } from "../workbook/port";
 import { replaceSheet } from "./replace-sheet";
+import { tabInUse } from "./tab-in-use";
 
-/** Counts how far every job is. */
-export async function readProgress(port: WorkbookPort): Promise<JobProgress[]> {
-  const source = readCommissioningPlan(await port.read());
-  return jobsOf(source).map((job) => progressOf(job, tabFamily(source.tabs, idOfJob(job), job.job).current));
+/** A job of the plan, its tab where it has one, and how far it is. */
+export interface JobStanding {
+  readonly job: PlanRow<"jobs">;
+  readonly tab: TabReading | null;
+  readonly progress: JobProgress;
+}
+
+/** Tells of every job of a plan how far it is, in table order. */
+export function jobStandings(source: CommissioningPlan): JobStanding[] {
+  return jobsOf(source).map((job) => {
+    const tab = tabInUse(source, job);
+    return { job, tab, progress: progressOf(job, tab) };
+  });
 }
 
 /** Writes the sheet that lists how far every job is, in place of an earlier one, and answers with its name. */
 export async function writeProgress(port: WorkbookPort, madeAt: string): Promise<string> {
   const workbook = await port.read();
-  const source = readCommissioningPlan(workbook);
-  const jobs = jobsOf(source).map((job) => progressOf(job, tabFamily(source.tabs, idOfJob(job), job.job).current));
+  const jobs = jobStandings(readCommissioningPlan(workbook)).map(({ progress }) => progress);
   return replaceSheet(port, workbook, progressMark, planProgress("Progress", jobs, madeAt));
 }

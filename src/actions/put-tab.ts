@@ -1,10 +1,10 @@
 import { buildJob, type AdjustReading, type BuildMoment, type CommissioningPlan, type JobBuild } from "../planning/commissioning/build";
-import { idOfJob } from "../planning/commissioning/job";
-import { isSpent, readPlannedTab, readTabs, sheetNameWith, stateCell, tabFamily, tabStates, type TabFamily } from "../planning/commissioning/tab";
+import { isSpent, readPlannedTab, readTabs, sheetNameWith, stateCell, tabStates, type TabFamily } from "../planning/commissioning/tab";
 import { Problem, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
-import { changedRows } from "../sheet";
+import { changedRows, sameSheetName } from "../sheet";
 import type { Edit, WorkbookPort } from "../workbook/port";
+import { tabInUse } from "./tab-in-use";
 
 /** What became of one job of a run. */
 export interface JobOutcome {
@@ -60,7 +60,7 @@ function workingName({ sheets }: CommissioningPlan, { job }: PlanRow<"jobs">, { 
 async function swapIn(port: WorkbookPort, source: CommissioningPlan, job: PlanRow<"jobs">, build: JobBuild, moment: BuildMoment, adjust?: AdjustReading): Promise<{ readonly counts: JobBuild["counts"]; readonly sheets: readonly string[] }> {
   const { name, tab, family } = build;
   const { current } = family;
-  const inTheWay = family.others.find(({ sheet }) => sheet.toLowerCase() === name.toLowerCase());
+  const inTheWay = family.others.find(({ sheet }) => sameSheetName(sheet, name));
   const aside = sheetNameWith(name, "left over", source.sheets);
   const others = family.others.map((other) => (other === inTheWay ? aside : other.sheet));
   const earlier = sheetNameWith(name, `before ${family.nextBuild}`, [...source.sheets, tab.name]);
@@ -99,8 +99,8 @@ async function swapIn(port: WorkbookPort, source: CommissioningPlan, job: PlanRo
 async function afterFailure(port: WorkbookPort, source: CommissioningPlan, job: PlanRow<"jobs">): Promise<{ readonly advice: string; readonly sheets: readonly string[] }> {
   try {
     const workbook = await port.read();
-    const { current } = tabFamily(readTabs(workbook), idOfJob(job), job.job);
-    const whole = current === null ? "There is no tab of this job yet" : `Tab ${quote(current.sheet)} is whole and holds every record`;
+    const tab = tabInUse({ tabs: readTabs(workbook) }, job);
+    const whole = tab === null ? "There is no tab of this job yet" : `Tab ${quote(tab.sheet)} is whole and holds every record`;
     return { advice: `${whole}. Put right what hindered it, then build again.`, sheets: workbook.sheets.map(({ name }) => name) };
   } catch (thrown) {
     if (!(thrown instanceof Problem)) throw thrown;

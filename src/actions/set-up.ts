@@ -2,7 +2,6 @@ import { builtInProcedures } from "../planning/commissioning/procedure";
 import { initialSettings } from "../planning/plan/read";
 import { tableKeys, tables, type TableRows } from "../planning/plan/schema";
 import { missingTables, planSetUp } from "../planning/plan/set-up";
-import type { WorkbookSnapshot } from "../sheet";
 import type { WorkbookPort } from "../workbook/port";
 
 /** Which planning tables a workbook has and which set-up adds, by their names. */
@@ -16,21 +15,11 @@ export function initialRows(): TableRows {
   return { settings: initialSettings(), ...builtInProcedures };
 }
 
-/** Tells which tables set-up would add. */
-export async function previewSetUp(port: WorkbookPort): Promise<SetUpReport> {
-  return reportOf(await port.read());
-}
-
 /** Adds a sheet for each planning table that the workbook lacks. What is there is not touched. */
 export async function setUp(port: WorkbookPort): Promise<SetUpReport> {
   const workbook = await port.read();
-  const report = reportOf(workbook);
-  if (report.added.length > 0) await port.apply(planSetUp(workbook, initialRows()).map((plan) => ({ kind: "add-sheet", plan })));
-  return report;
-}
-
-function reportOf(workbook: WorkbookSnapshot): SetUpReport {
   const missing = new Set(missingTables(workbook));
-  const named = (lacking: boolean): string[] => tableKeys.filter((key) => missing.has(key) === lacking).map((key) => tables[key].name);
+  const named = (lacking: boolean) => tableKeys.filter((key) => missing.has(key) === lacking).map((key) => tables[key].name);
+  if (missing.size > 0) await port.apply(planSetUp(workbook, initialRows()).map((plan) => ({ kind: "add-sheet", plan })));
   return { added: named(true), kept: named(false) };
 }

@@ -14,12 +14,17 @@ export interface JobInUse {
   readonly tab: TabReading;
 }
 
+/** Finds the tab that is in use for a job; null where it has none yet. */
+export function tabInUse({ tabs }: Pick<CommissioningPlan, "tabs">, job: PlanRow<"jobs">): TabReading | null {
+  return tabFamily(tabs, idOfJob(job), job.job).current;
+}
+
 /** Reads the workbook and finds the tab in use of a job; refuses a job that has none yet. */
 export async function readJobInUse(port: WorkbookPort, name: string): Promise<JobInUse> {
   const workbook = await port.read();
   const source = readCommissioningPlan(workbook);
   const job = jobNamed(source, name);
-  const { current } = tabFamily(source.tabs, idOfJob(job), job.job);
-  if (current === null) throw noAnswer("Jobs", name, `Job ${quote(job.job)} has no tab yet. Build it first.`);
-  return { workbook, source, job, tab: current };
+  const tab = tabInUse(source, job);
+  if (tab === null) throw noAnswer("Jobs", name, `Job ${quote(job.job)} has no tab yet. Build it first.`);
+  return { workbook, source, job, tab };
 }

@@ -1,8 +1,8 @@
-import { sameSheetName, type Area, type Scalar, type SheetSnapshot, type WorkbookSnapshot } from "../sheet";
+import { cellAddress, cellArea, foldSheetName, isInArea, sameSheetName, type Area, type Scalar, type SheetSnapshot, type WorkbookSnapshot } from "../sheet";
 import type { Edit, WorkbookPort } from "../workbook/port";
 import { callsOurs, withOurNames } from "./bay-formula";
 import { cellsEdit, type PlacedCell } from "./cells-edit";
-import { cellText, readRegister, registerEdits, registerName, type RegisteredFormula } from "./formula-register";
+import { readRegister, registerEdits, registerName, type RegisteredFormula } from "./formula-register";
 
 /** Which formulas are meant: those of the whole workbook, of a sheet, or of an area of it. */
 export type FormulaScope = "workbook" | { readonly sheet: string; readonly area?: Area };
@@ -28,10 +28,10 @@ export async function turnIntoValues(port: WorkbookPort, scope: FormulaScope, re
   const turned: RegisteredFormula[] = [];
   const writes = new Map<string, PlacedCell[]>();
   found.forEach(({ sheet, row, column, formula }, index) => {
-    const area = spills[index] ?? { row, column, rows: 1, columns: 1 };
+    const area = spills[index] ?? cellArea({ row, column });
     const values = valuesOf(workbook.sheets.find(({ name }) => name === sheet)!, area);
     if (values === null) {
-      left.push({ sheet, cell: cellText(row, column), reason: "it shows an error; mend it or re-enter it first" });
+      left.push({ sheet, cell: cellAddress({ row, column }), reason: "it shows an error; mend it or re-enter it first" });
       return;
     }
     turned.push({ sheet, area, formula: withOurNames(formula), values, release });
@@ -65,7 +65,7 @@ export async function turnBack(port: WorkbookPort): Promise<TurnReport> {
     const reason = sheet === undefined ? "its sheet is gone or renamed" : holdsStill(sheet, entry) ? null : "its cells were changed since";
     if (reason !== null || sheet === undefined) {
       kept.push(entry);
-      left.push({ sheet: entry.sheet, cell: cellText(area.row, area.column), reason: reason ?? "" });
+      left.push({ sheet: entry.sheet, cell: cellAddress(area), reason: reason ?? "" });
       continue;
     }
     turned += 1;
@@ -90,15 +90,11 @@ export function ourFormulas({ sheets }: WorkbookSnapshot, scope: FormulaScope): 
     .flatMap(({ name, formulas }) =>
       formulas.flatMap((line, row) =>
         line.flatMap((formula, column) => {
-          const within = scope === "workbook" || scope.area === undefined || contains(scope.area, row, column);
+          const within = scope === "workbook" || scope.area === undefined || isInArea({ row, column }, scope.area);
           return formula !== null && within && callsOurs(formula) ? [{ sheet: name, row, column, formula }] : [];
         }),
       ),
     );
-}
-
-function contains({ row, column, rows, columns }: Area, y: number, x: number): boolean {
-  return y >= row && y < row + rows && x >= column && x < column + columns;
 }
 
 function valuesOf(sheet: SheetSnapshot, { row, column, rows, columns }: Area): Scalar[][] | null {
@@ -122,7 +118,7 @@ function place(lists: Map<string, PlacedCell[]>, sheet: string, { row, column, r
 }
 
 function keyOf({ sheet, area }: RegisteredFormula): string {
-  return `${sheet.toLowerCase()}!${area.row},${area.column}`;
+  return `${foldSheetName(sheet)}!${area.row},${area.column}`;
 }
 
 function editsOf(writes: ReadonlyMap<string, readonly PlacedCell[]>): Edit[] {

@@ -1,10 +1,13 @@
 // Rate and time: what the drives and the links carry, and how long moving and rebuilding take.
 import { layoutDrives, writeCost } from "../planning/capacity";
 import { hostOperationsPerSecond, ipVersions, moveHours, rebuildHours, serialSeconds, tcpPayload } from "../planning/rates";
+import { share } from "../planning/quantity";
 import { answer } from "./support/answer";
 import { readChoice, readFlag } from "./support/choice";
 import { readCount, readNumber } from "./support/numbers";
 import { readDataRate, readDrives, readScheme, readShare as readShareOfWhole, readSize, readSpares } from "./support/quantities";
+
+const noHits = share(0);
 
 /**
  * Counts the operations on drives that one small write takes.
@@ -30,7 +33,7 @@ export function iops(scheme: unknown, drives: unknown, driveRate: unknown, readS
   return answer("IOPS", () => {
     const layout = layoutDrives(readScheme(scheme, "scheme"), readDrives(drives, "drives"), readSpares(spares, "spares"));
     const rate = readNumber(driveRate, "driveRate", { above: 0, max: 1e9, example: 150 });
-    return hostOperationsPerSecond(layout, rate, readShareOfWhole(readShare, "readShare"));
+    return hostOperationsPerSecond(layout, rate, readShareOfWhole(readShare, "readShare"), noHits);
   });
 }
 

@@ -8,6 +8,7 @@ import {
   IFormulaRuntimeService,
   UniverFormulaEnginePlugin,
 } from "@univerjs/engine-formula";
+import { sheetSize } from "../sheet";
 import { bayFunctions } from "../workbook/engine/bay-functions";
 
 /** What one formula answered: a value, the cells of a table, or an error with a sentence. */
@@ -50,8 +51,8 @@ function plain(cell: Nullable<BaseValueObject>): string | number | boolean {
   return cell.isError() ? (cell as ErrorValueObject).getErrorType() : cell.getValue();
 }
 
-/** The largest sheet of the spreadsheet host: room for whatever a formula spills. */
-const extent = { rowCount: 1_048_576, columnCount: 16_384 };
+/** Room for whatever a formula spills. */
+const extent = { rowCount: sheetSize.rows, columnCount: sheetSize.columns };
 
 /** What the errors mean that native functions answer with; those of ours bring their own sentence. */
 const meanings: Readonly<Record<string, string>> = {

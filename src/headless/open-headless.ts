@@ -50,11 +50,11 @@ export async function openHeadless(bytes?: Uint8Array, { tabsRest = false } = {}
     async close() {
       await live.settle();
       const stored = live.store();
-      univer.dispose();
+      live.dispose();
       return writeWorkbook(stored, bytes);
     },
     dispose: () => {
-      univer.dispose();
+      live.dispose();
     },
   };
 }

@@ -2,7 +2,7 @@ import { readFile, rename, rm, writeFile } from "node:fs/promises";
 import { invalid, Problem, quote } from "../planning/text";
 
 /** Exit code where nothing was written: the call or a file is wrong. */
-export const nothingWritten = 2;
+const nothingWritten = 2;
 
 /** A call of a command that is itself wrong. */
 export class WrongCall extends Error {}

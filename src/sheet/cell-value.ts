@@ -9,7 +9,7 @@ export interface CellError {
 export type CellValue = Scalar | CellError;
 
 /** Tells whether a cell shows an error. */
-export function isError(cell: CellValue | undefined): cell is { readonly error: string } {
+export function isError(cell: CellValue | undefined): cell is CellError {
   return typeof cell === "object" && cell !== null;
 }
 

@@ -1,5 +1,14 @@
-/** Names a column as the sheet does: 0 is A, 26 is AA. */
+import { sheetSize } from "./area";
+
+/** Names a column as the sheet does: 0 is A, 26 is AA, 16383 is XFD. */
 export function columnLetters(column: number): string {
   const rest = Math.floor(column / 26) - 1;
   return (rest >= 0 ? columnLetters(rest) : "") + String.fromCharCode(65 + (column % 26));
+}
+
+/** Reads the name of a column in either case: A is 0. Null where it is none, or past the last column of a sheet. */
+export function columnNumber(letters: string): number | null {
+  if (!/^[A-Z]{1,3}$/i.test(letters)) return null;
+  const number = [...letters.toUpperCase()].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
+  return number < sheetSize.columns ? number : null;
 }

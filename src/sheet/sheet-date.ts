@@ -1,4 +1,4 @@
-/** Number of 1970-01-01 in the calendar of a sheet. */
+/** Number of 1970-01-01 in the calendar of a sheet, the 1900 date base of ECMA-376 first edition, part 4, section 3.17.4.1. */
 const dayOf1970 = 25_569;
 const millisecondsADay = 86_400_000;
 
@@ -14,12 +14,23 @@ const lastDay = 2_958_465;
  */
 export function isoDateOf(day: number): string | null {
   if (!(day >= firstDay && day < lastDay + 1)) return null;
-  return new Date((Math.floor(day) - dayOf1970) * millisecondsADay).toISOString().slice(0, 10);
+  return instantOfDay(Math.floor(day)).toISOString().slice(0, 10);
 }
 
 /** Finds the day number of an ISO date in the calendar of a sheet; null where the text is no date from 1900-03-01 to 9999-12-31. */
 export function sheetDayOf(iso: string): number | null {
   if (!/^\d{4}-\d{2}-\d{2}$/.test(iso)) return null;
-  const day = Date.parse(`${iso}T00:00:00Z`) / millisecondsADay + dayOf1970;
+  const day = dayOfInstant(new Date(`${iso}T00:00:00Z`));
+  // A date such as 2026-02-30 is read as a day of the next month: it does not come out as it went in.
   return isoDateOf(day) === iso ? day : null;
+}
+
+/** Turns a day number, with the time of day behind the point, into the instant that it is in UTC; for any number, also where it is no date. */
+export function instantOfDay(day: number): Date {
+  return new Date(Math.round((day - dayOf1970) * millisecondsADay));
+}
+
+/** Turns an instant into its day number in UTC, with the time of day behind the point. */
+export function dayOfInstant(instant: Date): number {
+  return instant.getTime() / millisecondsADay + dayOf1970;
 }

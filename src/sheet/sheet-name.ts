@@ -12,11 +12,21 @@ export function sheetNameFault(name: string): string | null {
   const wrong = /[\\/?*[\]:]/.exec(name);
   if (wrong !== null) return `holds the character ${wrong[0]}`;
   if (name.startsWith("'") || name.endsWith("'")) return "begins or ends with an apostrophe";
-  if (name.toLowerCase() === "history") return "is kept by the spreadsheet program for itself";
+  if (sameSheetName(name, "History")) return "is kept by the spreadsheet program for itself";
   return null;
 }
 
-/** Tells whether two names mean the same sheet: case does not count. */
+/** Makes names of sheets and tables comparable, as the spreadsheet host compares them: case does not count, blanks do. */
+export function foldSheetName(name: string): string {
+  return name.toLowerCase();
+}
+
+/** Tells whether two names mean the same sheet, or the same table. */
 export function sameSheetName(a: string, b: string): boolean {
-  return a.toLowerCase() === b.toLowerCase();
+  return foldSheetName(a) === foldSheetName(b);
+}
+
+/** Writes the name of a sheet as a formula takes it: in apostrophes, unless it is letters only. */
+export function quoteSheetName(name: string): string {
+  return /^[A-Za-z_]+$/.test(name) ? name : `'${name.replaceAll("'", "''")}'`;
 }

@@ -1,6 +1,5 @@
 import { invalid, noAnswer, quote } from "../planning/text";
-import { sameSheetName, sheetNameFault } from "../sheet";
-import type { Cell, Validation } from "../sheet";
+import { sameSheetName, sheetNameFault, sheetSize, type Cell, type Validation } from "../sheet";
 import type { Edit } from "./port";
 
 /** What must be known of a sheet before it is changed. */
@@ -10,8 +9,8 @@ export interface SheetState {
   readonly protected: boolean;
 }
 
-/** Limits of the spreadsheet host, which files keep too. */
-const limits = { rows: 1_048_576, columns: 16_384, text: 32_767, formula: 8_192, list: 255 } as const;
+/** Most characters of what a cell holds in the spreadsheet host, which files keep too. */
+const limits = { text: 32_767, formula: 8_192, list: 255 } as const;
 
 /**
  * Refuses a list of edits that cannot be carried out whole, before the first of them is.
@@ -92,7 +91,7 @@ function refuseName(name: string): void {
 }
 
 function refuseCells(rows: readonly (readonly (Cell | null)[])[], sheet: string, row: number, column: number): void {
-  if (row + rows.length > limits.rows || rows.some((line) => column + line.length > limits.columns)) {
+  if (row + rows.length > sheetSize.rows || rows.some((line) => column + line.length > sheetSize.columns)) {
     throw invalid("cells", rows.length, `What is to be written on ${quote(sheet)} reaches over the edge of the sheet. Write less, or further up.`);
   }
   rows.forEach((line, index) => {

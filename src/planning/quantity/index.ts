@@ -5,5 +5,6 @@ export { memoise } from "./memoise";
 export { parseNumber, type CellValue, type NumberRule } from "./number";
 export { parseGrowth, parseProportion, parseShare, type ShareRule } from "./share";
 export { parseSize, parseSizeOrZero } from "./size";
+export { formatSize } from "./size-text";
 export { bytesIn, gigabyte, megabyte, parseUnit, partOf, sizeIn, tebibyte, terabyte, type SizeUnit } from "./size-unit";
 export { hoursPerYear, secondsPerHour } from "./time";

@@ -1,6 +1,5 @@
 import type { CellWrite } from "../../planning/plan/changes";
-import type { CellValue, WorkbookSnapshot } from "../../sheet";
-import { cellName } from "./cell-name";
+import { cellAddress, type CellValue, type WorkbookSnapshot } from "../../sheet";
 
 /** A change as a person reads it. */
 export interface DescribedWrite {
@@ -25,7 +24,7 @@ export function describeWrites({ sheets }: WorkbookSnapshot, writes: readonly Ce
     const line = sheets[order.get(sheet) ?? -1]?.values[row] ?? [];
     const left = Array.from({ length: column }, (_, at) => showValue(written.get(keyOf({ sheet, row, column: at })) ?? line[at] ?? null));
     const names = left.filter((text) => text !== "").slice(0, cellsThatName);
-    return { cell: `${sheet} ${cellName(write)}`, of: names.join(" · "), before: showValue(before) || "–", after: showValue(value) || "–" };
+    return { cell: `${sheet} ${cellAddress(write)}`, of: names.join(" · "), before: showValue(before) || "–", after: showValue(value) || "–" };
   });
 }
 

@@ -1,4 +1,4 @@
-import { findSelectedPortPlan } from "../../actions/keep-addresses";
+import { findSelectedPortPlan } from "../../actions/find-port-plan";
 import { assignPlanAddresses, keepPlannedPorts, proposeCabling } from "../../planning/assignment";
 import { makeButton } from "../elements/button";
 import { make } from "../elements/make";

@@ -1,7 +1,6 @@
 import { checkPlan, mendsOf, rules, type Finding, type Weight } from "../../planning/checks";
-import type { WorkbookSnapshot } from "../../sheet";
+import { cellAddress, cellArea, type WorkbookSnapshot } from "../../sheet";
 import { makeButton } from "../elements/button";
-import { cellName } from "../elements/cell-name";
 import { describeAge } from "../elements/describe-age";
 import { fill, make } from "../elements/make";
 import { pace } from "../elements/pace";
@@ -73,10 +72,10 @@ export function makeCheckView(pane: PaneContext): View {
   }
 
   function entry(finding: Finding): HTMLElement {
-    const { sheet, row, column, sentence, mend } = finding;
+    const { sheet, sentence, mend } = finding;
     const place = make("div");
     const title = (mend?.description ?? "").replace(/\.$/, "");
-    const open = () => status.run("Go to the cell", async () => (await port.apply([{ kind: "select", sheet, area: { row, column, rows: 1, columns: 1 } }]), null));
+    const open = () => status.run("Go to the cell", async () => (await port.apply([{ kind: "select", sheet, area: cellArea(finding) }]), null));
     const mendIt = () => propose(pane, place, { title, planner: () => (workbook) => mendsOf(check(workbook).filter((one) => isSame(one, finding))), nothing: "This is mended already.", written: run });
     return make(
       "div",
@@ -84,7 +83,7 @@ export function makeCheckView(pane: PaneContext): View {
       make(
         "div",
         { class: "bay-finding" },
-        make("button", { type: "button", class: "bay-plain", on: { click: open } }, sentence, " ", make("span", { class: "bay-place" }, `${sheet} ${cellName(finding)}`)),
+        make("button", { type: "button", class: "bay-plain", on: { click: open } }, sentence, " ", make("span", { class: "bay-place" }, `${sheet} ${cellAddress(finding)}`)),
         mend !== undefined && makeButton("Mend …", mendIt, { size: "small", label: `Mend: ${title}` }),
       ),
       place,

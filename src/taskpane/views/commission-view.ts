@@ -1,10 +1,8 @@
 import { momentOf } from "../../actions/moment";
-import { writeProgress } from "../../actions/progress";
-import { jobsOf, readCommissioningPlan, type CommissioningPlan } from "../../planning/commissioning/build";
-import { idOfJob } from "../../planning/commissioning/job";
-import { progressOf, type JobProgress } from "../../planning/commissioning/reports";
-import { tabFamily } from "../../planning/commissioning/tab";
-import type { PlanRow } from "../../planning/plan/read";
+import { jobStandings, writeProgress, type JobStanding } from "../../actions/progress";
+import { readCommissioningPlan } from "../../planning/commissioning/build";
+import type { JobProgress } from "../../planning/commissioning/reports";
+import { cellArea } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { makeCheckbox, type Checkbox } from "../elements/checkbox";
 import { countOf } from "../elements/count-of";
@@ -20,8 +18,8 @@ import type { PaneContext, View } from "./view";
 /** The least time between two readings of the tabs while somebody fills one. */
 const paceMilliseconds = 1000;
 
-/** What the list says of a job, its progress apart. */
-interface JobStanding {
+/** What the list says of a job. */
+interface ListedJob {
   readonly name: string;
   /** Site and procedure. */
   readonly facts: string;
@@ -34,7 +32,7 @@ interface JobStanding {
 
 /** A job in the list. */
 interface Entry {
-  readonly job: JobStanding;
+  readonly job: ListedJob;
   /** Null where the job is closed, so that it is not built again. */
   readonly box: Checkbox | null;
   readonly element: HTMLElement;
@@ -56,7 +54,7 @@ export function makeCommissionView(pane: PaneContext): View {
 
   async function refresh(): Promise<void> {
     const source = readCommissioningPlan(await port.read());
-    const jobs = jobsOf(source).map((row) => standingOf(source, row));
+    const jobs = jobStandings(source).map(listed);
     // The list is made anew only where it says something else: whatever a person has open in it stays open while tabs are filled.
     if (entries.length !== jobs.length || jobs.some((job, at) => !isSame(job, entries[at]!.job))) {
       entries = jobs.map(makeEntry);
@@ -85,7 +83,7 @@ export function makeCommissionView(pane: PaneContext): View {
     tellChoice();
   }
 
-  function makeEntry(job: JobStanding): Entry {
+  function makeEntry(job: ListedJob): Entry {
     const { name, facts, plannedDate, sheet, isClosed } = job;
     const box = isClosed ? null : makeChoice(name);
     const line = make("div", { class: "small" });
@@ -124,7 +122,7 @@ export function makeCommissionView(pane: PaneContext): View {
   function listProgress(): Promise<void> {
     return status.run("Progress sheet", async () => {
       const sheet = await writeProgress(port, momentOf(host.now(), host.workbookName()).madeAt);
-      await port.apply([{ kind: "select", sheet, area: { row: 0, column: 0, rows: 1, columns: 1 } }]);
+      await port.apply([{ kind: "select", sheet, area: cellArea({ row: 0, column: 0 }) }]);
       return { sentence: `Sheet ${sheet} lists how far every job is.` };
     });
   }
@@ -150,19 +148,18 @@ export function makeCommissionView(pane: PaneContext): View {
   };
 }
 
-function standingOf(source: CommissioningPlan, row: PlanRow<"jobs">): JobStanding {
-  const { current } = tabFamily(source.tabs, idOfJob(row), row.job);
-  const progress = progressOf(row, current);
+function listed({ job, tab, progress }: JobStanding): ListedJob {
   return {
-    name: row.job,
-    facts: [row.site, row.procedure].filter((fact) => fact !== "").join(" · "),
-    plannedDate: row.plannedDate ?? "",
-    sheet: current?.sheet ?? null,
-    isClosed: progress.state === "closed" || row.state === "closed",
+    name: job.job,
+    facts: [job.site, job.procedure].filter((fact) => fact !== "").join(" · "),
+    plannedDate: job.plannedDate ?? "",
+    sheet: tab?.sheet ?? null,
+    isClosed: progress.state === "closed" || job.state === "closed",
     progress,
   };
 }
 
-function isSame(one: JobStanding, other: JobStanding): boolean {
+/** Tells whether the list says the same of two jobs, their progress apart. */
+function isSame(one: ListedJob, other: ListedJob): boolean {
   return one.name === other.name && one.facts === other.facts && one.plannedDate === other.plannedDate && one.sheet === other.sheet && one.isClosed === other.isClosed;
 }

@@ -17,7 +17,7 @@ export function describeProgress({ state, build, steps, done, differ, again, sna
 }
 
 /** Writes minutes as hours and minutes: 340 is 5 h 40 min. */
-export function describeMinutes(minutes: number): string {
+function describeMinutes(minutes: number): string {
   const whole = Math.round(minutes);
   const [hours, rest] = [Math.floor(whole / 60), whole % 60];
   return [hours > 0 ? `${hours} h` : "", rest > 0 || hours === 0 ? `${rest} min` : ""].filter((part) => part !== "").join(" ");

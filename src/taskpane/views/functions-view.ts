@@ -1,7 +1,8 @@
 import { catalogue, type WorksheetFunction } from "../../functions/catalogue";
 import { examples } from "../../functions/examples";
+import { cellAddress } from "../../sheet";
 import { makeButton } from "../elements/button";
-import { cellName, isBlankCell } from "../elements/cell-name";
+import { isBlankCell } from "../elements/is-blank-cell";
 import { fill, make } from "../elements/make";
 import { makeTextInput } from "../elements/text-input";
 import type { PaneContext, View } from "./view";
@@ -67,9 +68,9 @@ function describe(pane: PaneContext, { id, parameters }: WorksheetFunction): HTM
 async function insert(pane: PaneContext, formula: string, replaceable?: string): Promise<void> {
   await pane.status.run("Insert the example", async () => {
     const { sheet, area } = await pane.port.selection();
-    const place = `${sheet}!${cellName(area)}`;
+    const place = `${sheet}!${cellAddress(area)}`;
     const snapshot = (await pane.port.read([sheet])).sheets.find(({ name }) => name === sheet);
-    if (place !== replaceable && snapshot !== undefined && !isBlankCell(snapshot, area.row, area.column)) {
+    if (place !== replaceable && snapshot !== undefined && !isBlankCell(snapshot, area)) {
       return {
         sentence: `${place} is not empty. Select an empty cell, or replace what stands there.`,
         waysOn: [{ label: `Replace ${place}`, run: () => insert(pane, formula, place) }],

@@ -3,7 +3,8 @@ import { closeOut, previewCloseOut } from "../../actions/close-out";
 import { handover } from "../../actions/handover";
 import { momentOf } from "../../actions/moment";
 import { reopen } from "../../actions/reopen";
-import { planAsBuilt } from "../../actions/take-as-built";
+import { planAsBuilt } from "../../actions/plan-as-built";
+import { cellArea } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { countOf } from "../elements/count-of";
 import { fill, make } from "../elements/make";
@@ -50,7 +51,7 @@ export function makeJobActions(pane: PaneContext, job: BuiltJob, refresh: () => 
 
 function goTo({ port, status }: PaneContext, sheet: string, row = 0): Promise<void> {
   return status.run("Go to the tab", async () => {
-    await port.apply([{ kind: "select", sheet, area: { row, column: 0, rows: 1, columns: 1 } }]);
+    await port.apply([{ kind: "select", sheet, area: cellArea({ row, column: 0 }) }]);
     return null;
   });
 }
@@ -130,7 +131,7 @@ function askPanel(title: string, text: string, fields: readonly HTMLElement[], l
 function makeHandover({ port, host, status }: PaneContext, { name }: BuiltJob): Promise<void> {
   return status.run("Handover sheet", async () => {
     const sheet = await handover(port, name, momentOf(host.now(), host.workbookName()).madeAt);
-    await port.apply([{ kind: "select", sheet, area: { row: 0, column: 0, rows: 1, columns: 1 } }]);
+    await port.apply([{ kind: "select", sheet, area: cellArea({ row: 0, column: 0 }) }]);
     return { sentence: `Sheet ${sheet} holds what was built, deviations, open snags, capacity, contacts and the seal.` };
   });
 }

@@ -1,7 +1,6 @@
 import { type ICellData, IUndoRedoService, type IStyleData, type Univer, type Worksheet, generateRandomId } from "@univerjs/core";
 import { noAnswer } from "../../planning/text";
-import type { Area } from "../../sheet";
-import { sameSheetName } from "../../sheet";
+import { cellArea, sameSheetName, type Area } from "../../sheet";
 import { checkEdits } from "../check-edits";
 import type { Edit, WorkbookPort } from "../port";
 import { LiveWorkbook } from "./live-workbook";
@@ -67,7 +66,7 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
     selection() {
       const sheet = live.workbook.getActiveSheet();
       const range = live.selectedRange();
-      const area: Area = range ? toArea(range) : { row: 0, column: 0, rows: 1, columns: 1 };
+      const area: Area = range ? toArea(range) : cellArea({ row: 0, column: 0 });
       return Promise.resolve({ sheet: sheet.getName(), area });
     },
 
@@ -154,7 +153,7 @@ function write(live: LiveWorkbook, sheet: Worksheet, { row, column, cells }: Ext
   if (Object.keys(matrix).length === 0) return;
   const area = { row, column, rows: cells.length, columns: Math.max(...cells.map((line) => line.length)) };
   makeRoom(live, sheet, row + area.rows, column + area.columns);
-  const woken = wokenBy(toRange(area), sheet);
+  const woken = wokenBy(area, sheet);
   if (woken !== null) live.run("sheet.command.set-range-values", { subUnitId: sheet.getSheetId(), range: sheet.getCellMatrix().getDataRange(), value: woken });
   live.run("sheet.command.set-range-values", { subUnitId: sheet.getSheetId(), range: toRange(area), value: matrix });
 }
@@ -171,7 +170,7 @@ function makeRoom(live: LiveWorkbook, sheet: Worksheet, rows: number, columns: n
 
 function resizeTable(sheet: Worksheet, name: string, area: Area): void {
   const config = sheet.getConfig();
-  const tables = (extrasOf(config).tables ?? []).map((table) => (table.name.toLowerCase() === name.toLowerCase() ? { ...table, area } : table));
+  const tables = (extrasOf(config).tables ?? []).map((table) => (sameSheetName(table.name, name) ? { ...table, area } : table));
   config.custom = { ...config.custom, tables };
 }
 

@@ -1,5 +1,5 @@
 import type { ICommandService, IRange, IWorksheetData, Worksheet } from "@univerjs/core";
-import type { Area } from "../../sheet";
+import { cellArea, type Area } from "../../sheet";
 import { extrasOf, type SheetExtras } from "./stored-sheet";
 
 /** Rows or columns that came or went. */
@@ -58,9 +58,9 @@ export function shiftExtras(extras: SheetExtras, shift: Shift): SheetExtras {
   return {
     ...extras,
     ...(tables && { tables: tables.flatMap((table) => shiftArea(table.area, shift).map((area) => ({ ...table, area }))) }),
-    ...(notes && { notes: notes.flatMap((note) => shiftArea({ row: note.row, column: note.column, rows: 1, columns: 1 }, shift).map(({ row, column }) => ({ ...note, row, column }))) }),
+    ...(notes && { notes: notes.flatMap((note) => shiftArea(cellArea(note), shift).map(({ row, column }) => ({ ...note, row, column }))) }),
     // A picture whose cell went stays where the cell was: the picture is still there.
-    ...(pictures && { pictures: pictures.map((cell) => shiftArea({ ...cell, rows: 1, columns: 1 }, shift)[0] ?? { ...cell, [shift.axis]: shift.at }).map(({ row, column }) => ({ row, column })) }),
+    ...(pictures && { pictures: pictures.map((cell) => shiftArea(cellArea(cell), shift)[0] ?? { ...cell, [shift.axis]: shift.at }).map(({ row, column }) => ({ row, column })) }),
     ...(print &&
       shift.axis === "row" && {
         print: {

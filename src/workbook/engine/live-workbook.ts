@@ -23,6 +23,7 @@ export class LiveWorkbook {
   private restless = true;
   private settling: Promise<void> | null = null;
   private ours = false;
+  private readonly closing = new AbortController();
 
   constructor(private readonly univer: Univer) {
     const injector = univer.__getInjector();
@@ -84,7 +85,7 @@ export class LiveWorkbook {
       this.restless = false;
       // The engine takes note of a new formula a moment after its cell was set.
       if (!this.hasFormulas()) await nextTurn();
-      else await this.calculation.waitForLatestApplied(longestCalculation, calculationStart);
+      else await within(this.calculation.waitForLatestApplied(undefined, calculationStart), longestCalculation, this.closing.signal);
     }
   }
 
@@ -118,6 +119,16 @@ export class LiveWorkbook {
     return spills;
   }
 
+  /**
+   * Closes the workbook for good: the engine lets go of all it holds, and whoever still waits for a calculation is refused.
+   *
+   * No timer is left that keeps a process alive; the engine on its own leaves the limit of a calculation running for two minutes.
+   */
+  dispose(): void {
+    this.closing.abort();
+    this.univer.dispose();
+  }
+
   /** Copies the whole workbook as plain data, every formula written out. */
   store(): StoredWorkbook {
     const { workbook } = this;
@@ -148,6 +159,23 @@ export class LiveWorkbook {
       subscription.dispose();
     };
   }
+}
+
+/** Waits for `work`, but not longer than `milliseconds`, nor after `signal`; what gives up the waiting leaves no timer behind. */
+function within(work: Promise<void>, milliseconds: number, signal: AbortSignal): Promise<void> {
+  return new Promise((resolve, reject) => {
+    const giveUp = (why: string) => () => {
+      clearTimeout(timer);
+      reject(new Error(why));
+    };
+    const timer = setTimeout(giveUp(`The formulas were not computed within ${milliseconds / 1000} s.`), milliseconds);
+    const closed = giveUp("The workbook was closed before its formulas were computed.");
+    signal.addEventListener("abort", closed);
+    void work.then(resolve, reject).finally(() => {
+      clearTimeout(timer);
+      signal.removeEventListener("abort", closed);
+    });
+  });
 }
 
 function nextTurn(): Promise<void> {

@@ -1,5 +1,5 @@
-import type { ICellData, IObjectMatrixPrimitiveType, IRange, IWorksheetData, Nullable, Worksheet } from "@univerjs/core";
-import { parseAreas } from "./cell-address";
+import type { ICellData, IObjectMatrixPrimitiveType, IWorksheetData, Nullable, Worksheet } from "@univerjs/core";
+import { areasMeet, parseAreas, type Area } from "../../sheet";
 import { cellKind } from "./stored-sheet";
 
 // Computing costs the engine a fifth of a millisecond and some kilobytes a formula, and most formulas of a new tab answer what is known
@@ -34,22 +34,18 @@ export function restingFormula(cell: Nullable<ICellData>): string | null {
 }
 
 /** Lists all cells of a sheet with resting formulas, each as one with a live formula, if any of these looks at one of the cells written; else nothing. */
-export function wokenBy(written: IRange, sheet: Worksheet): Record<number, Record<number, ICellData>> | null {
+export function wokenBy(written: Area, sheet: Worksheet): Record<number, Record<number, ICellData>> | null {
   const woken: Record<number, Record<number, ICellData>> = {};
   let isLookedAt = false;
   sheet.getCellMatrix().forValue((row, column, cell) => {
     const formula = restingFormula(cell);
     if (formula === null) return;
     (woken[row] ??= {})[column] = { f: formula, custom: null };
-    isLookedAt ||= referencesOf(formula).some((area) => meet(area, written));
+    isLookedAt ||= referencesOf(formula).some((area) => areasMeet(area, written));
   });
   return isLookedAt ? woken : null;
 }
 
-function referencesOf(formula: string): IRange[] {
+function referencesOf(formula: string): Area[] {
   return parseAreas((formula.match(/\$?[A-Z]{1,3}\$?\d+(?::\$?[A-Z]{1,3}\$?\d+)?/gi) ?? []).join(" "));
-}
-
-function meet(one: IRange, other: IRange): boolean {
-  return one.startRow <= other.endRow && other.startRow <= one.endRow && one.startColumn <= other.endColumn && other.startColumn <= one.endColumn;
 }

@@ -1,4 +1,4 @@
-import type { Area } from "../../sheet";
+import { cellArea, type Area } from "../../sheet";
 import type { WorkbookChange, WorkbookPort } from "../port";
 import { applyEdits } from "./apply-edits";
 import { officeHost, type OfficeHost } from "./host";
@@ -28,8 +28,8 @@ export function officePort(host: OfficeHost = officeHost): WorkbookPort {
     spillAreas: (cells) =>
       run(async (context) => {
         const { worksheets } = context.workbook;
-        const ranges = cells.map(({ sheet, row, column }) =>
-          rangeOf(worksheets.getItem(sheet), { row, column, rows: 1, columns: 1 })
+        const ranges = cells.map((cell) =>
+          rangeOf(worksheets.getItem(cell.sheet), cellArea(cell))
             .getSpillingToRangeOrNullObject()
             .load(place),
         );

@@ -1,5 +1,4 @@
-import { sameSheetName } from "../../sheet";
-import type { CellValue, SheetSnapshot, TablePlan, WorkbookSnapshot } from "../../sheet";
+import { sameSheetName, type Area, type CellValue, type SheetSnapshot, type TablePlan, type WorkbookSnapshot } from "../../sheet";
 import type { OfficeHost } from "./host";
 
 /**
@@ -41,7 +40,7 @@ export async function readWorkbook(host: OfficeHost, context: Excel.RequestConte
 }
 
 /** Takes the place of a range out of its loaded indexes. */
-export function areaOf(range: Excel.Range): TablePlan["area"] {
+export function areaOf(range: Excel.Range): Area {
   return { row: range.rowIndex, column: range.columnIndex, rows: range.rowCount, columns: range.columnCount };
 }
 

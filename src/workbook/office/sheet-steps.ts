@@ -1,7 +1,7 @@
-import type { Area, Cell, CellStyle, PrintPlan, SheetPlan, Validation } from "../../sheet";
+import { areaAddress, cellAddress, type Area, type Cell, type CellStyle, type PrintPlan, type SheetPlan, type Validation } from "../../sheet";
 import { cellInput, safeFormat } from "./cell-input";
 import { jsonBytes, rowBlocks, type Step } from "./step";
-import { addressTexts, areaAddress, styleAreas } from "./style-areas";
+import { addressTexts, styleAreas } from "./style-areas";
 
 /** Name a sheet has until the last of it is written: a failure on the way never leaves half a sheet under the name of a whole one. */
 export const unfinishedName = "BAY unfinished";
@@ -179,7 +179,7 @@ function setUpPrint(sheet: Excel.Worksheet, plan: PrintPlan): void {
   if (plan.titleRows !== undefined) layout.setPrintTitleRows(`$${plan.titleRows.row + 1}:$${plan.titleRows.row + plan.titleRows.rows}`);
   if (plan.header !== undefined) layout.headersFooters.defaultForAllPages.centerHeader = plan.header;
   if (plan.footer !== undefined) layout.headersFooters.defaultForAllPages.centerFooter = plan.footer;
-  for (const row of plan.breaksBefore) sheet.horizontalPageBreaks.add(areaAddress({ row, column: 0, rows: 1, columns: 1 }));
+  for (const row of plan.breaksBefore) sheet.horizontalPageBreaks.add(cellAddress({ row, column: 0 }));
 }
 
 /** The range of an area on a sheet. */

@@ -5,7 +5,7 @@ export interface Step {
 }
 
 /** Most bytes of one request. The host on the web refuses 5 MB; the rest is for what our estimate does not see. */
-export const requestBytes = 4_000_000;
+const requestBytes = 4_000_000;
 
 /** Puts steps together into requests that each stay under `limit` bytes; a step that is over it alone goes alone. */
 export function packSteps(steps: Iterable<Step>, limit = requestBytes): Step[][] {

@@ -1,4 +1,4 @@
-import { columnLetters, type Area, type Cell } from "../../sheet";
+import { areaAddress, type Area, type Cell } from "../../sheet";
 
 /** Longest list of areas that one call of the host takes, in characters. */
 const longestAddress = 8_000;
@@ -45,12 +45,6 @@ export function addressTexts(areas: readonly Area[], longest = longestAddress): 
     else texts[texts.length - 1] = `${last},${address}`;
   }
   return texts;
-}
-
-/** Writes one area as an address, such as `A1:B2`. */
-export function areaAddress({ row, column, rows, columns }: Area): string {
-  const first = `${columnLetters(column)}${row + 1}`;
-  return rows === 1 && columns === 1 ? first : `${first}:${columnLetters(column + columns - 1)}${row + rows}`;
 }
 
 function styleRuns(line: readonly Cell[]): { style: string; column: number; columns: number }[] {

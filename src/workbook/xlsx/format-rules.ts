@@ -1,7 +1,8 @@
 import type { IStyleBase } from "@univerjs/core";
 import type { ConditionalFormattingOptions, ConditionalFormattingRule, Style, Worksheet } from "exceljs";
 import type { IConditionFormattingRule, IFormulaHighlightCell } from "@univerjs/sheets-conditional-formatting";
-import { areaAddress, cellAddress, parseAreas } from "../engine/cell-address";
+import { areaAddress, cellAddress, parseAreas } from "../../sheet";
+import { toArea, toRange } from "../engine/stored-sheet";
 import { argb, readStyle, type ReadColor } from "./cell-styles";
 import { fromFileFormula, toFileFormula } from "./formula-text";
 
@@ -17,9 +18,9 @@ export function readFormatRules(source: Worksheet, readColor: ReadColor): Format
   const found: { readonly priority: number; readonly rule: IConditionFormattingRule }[] = [];
   const formats = (source as unknown as { conditionalFormattings: ConditionalFormattingOptions[] }).conditionalFormattings;
   for (const { ref, rules } of formats) {
-    const ranges = parseAreas(ref);
+    const areas = parseAreas(ref);
     for (const rule of rules) {
-      const formula = ranges[0] === undefined ? null : ruleFormula(rule, cellAddress(ranges[0].startRow, ranges[0].startColumn));
+      const formula = areas[0] === undefined ? null : ruleFormula(rule, cellAddress(areas[0]));
       if (formula === null) {
         others.push({ ref, rules: [rule] });
         continue;
@@ -27,7 +28,7 @@ export function readFormatRules(source: Worksheet, readColor: ReadColor): Format
       const { bl, it, cl, bg } = readLook(rule.style ?? {}, readColor);
       found.push({
         priority: rule.priority,
-        rule: { cfId: `c${found.length}`, ranges, stopIfTrue: false, rule: { type: "highlightCell" as never, subType: "formula" as never, value: fromFileFormula(formula), style: { bl, it, cl, bg } } },
+        rule: { cfId: `c${found.length}`, ranges: areas.map(toRange), stopIfTrue: false, rule: { type: "highlightCell" as never, subType: "formula" as never, value: fromFileFormula(formula), style: { bl, it, cl, bg } } },
       });
     }
   }
@@ -40,7 +41,7 @@ export function writeFormatRules(target: Worksheet, { rules, others }: FormatRul
   for (const { ranges, rule } of rules) {
     if (!isFormula(rule)) continue;
     formats.push({
-      ref: ranges.map(areaAddress).join(" "),
+      ref: ranges.map((range) => areaAddress(toArea(range))).join(" "),
       rules: [{ type: "expression", priority: formats.length + 1, formulae: [toFileFormula(rule.value)], style: writeLook(rule.style) }],
     });
   }

@@ -1,9 +1,8 @@
 import type { ICellData, IWorksheetData } from "@univerjs/core";
 import type { Cell, CellValue, HeaderFooter, Row, Style, Worksheet } from "exceljs";
-import type { PrintPlan, TablePlan } from "../../sheet";
+import { cellAddress, dayOfInstant, parseAreas, type PrintPlan, type TablePlan } from "../../sheet";
 import { freeze } from "../engine/plan-sheet";
-import { cellKind, columnPixels, rowPixels, toArea, type SheetExtras, type StoredSheet, type StoredStyle } from "../engine/stored-sheet";
-import { cellAddress, parseAreas } from "../engine/cell-address";
+import { cellKind, columnPixels, rowPixels, toRange, type SheetExtras, type StoredSheet, type StoredStyle } from "../engine/stored-sheet";
 import { readStyle, type ReadColor } from "./cell-styles";
 import type { PackagedSheet } from "./file-package";
 import { readFormatRules } from "./format-rules";
@@ -24,10 +23,10 @@ export function readSheet(source: Worksheet, packaged: PackagedSheet, id: string
   };
   const { cellData, notes, rowData } = readRows(source, styleOf);
   if (!spilled) dropSpilled(source, cellData);
-  const known = new Set(notes.map(({ row, column }) => cellAddress(row, column)));
+  const known = new Set(notes.map(cellAddress));
   for (const [address, note] of packaged.notes) {
     const cell = parseAreas(address)[0];
-    if (cell !== undefined && !known.has(address)) notes.push({ row: cell.startRow, column: cell.startColumn, note });
+    if (cell !== undefined && !known.has(address)) notes.push({ row: cell.row, column: cell.column, note });
   }
   const formats = readFormatRules(source, readColor);
   const rows = Object.keys(rowData).length === 0 && Object.keys(cellData).length === 0 ? 0 : Math.max(...[...Object.keys(cellData), ...Object.keys(rowData)].map(Number)) + 1;
@@ -61,7 +60,7 @@ export function readSheet(source: Worksheet, packaged: PackagedSheet, id: string
       cellData,
       rowData,
       columnData: readColumns(source, styleOf),
-      mergeData: (source as unknown as { model: { merges: string[] } }).model.merges.flatMap(parseAreas),
+      mergeData: (source as unknown as { model: { merges: string[] } }).model.merges.flatMap((merge) => parseAreas(merge).map(toRange)),
       freeze: freeze(frozen),
       showGridlines: view?.showGridLines === false ? 0 : 1,
       custom: extras,
@@ -123,8 +122,7 @@ function readValue(value: CellValue | undefined): ICellData {
   if (typeof value === "number") return { v: value, t: cellKind.number };
   if (typeof value === "string") return { v: value, t: cellKind.text };
   if (typeof value === "boolean") return { v: value ? 1 : 0, t: cellKind.boolean };
-  // Days since the last of 1899, as every sheet counts them.
-  if (value instanceof Date) return { v: Math.round((value.getTime() / 86_400_000 + 25_569) * 1e9) / 1e9, t: cellKind.number };
+  if (value instanceof Date) return { v: Math.round(dayOfInstant(value) * 1e9) / 1e9, t: cellKind.number };
   if ("error" in value) return { v: value.error, t: cellKind.text, custom: { errorValue: true } };
   if ("richText" in value) return { v: value.richText.map(({ text }) => text).join(""), t: cellKind.text, custom: { richText: value.richText } };
   if ("hyperlink" in value) {
@@ -140,11 +138,11 @@ function dropSpilled(source: Worksheet, cellData: Rows["cellData"]): void {
     for (const cell of storedCells(row)) {
       const { shareType, ref } = (cell.value ?? {}) as { shareType?: string; ref?: string };
       if (shareType !== "array" || ref === undefined) continue;
-      for (const { startRow, startColumn, endRow, endColumn } of parseAreas(ref)) {
-        for (let down = startRow; down <= endRow; down += 1) {
-          for (let across = startColumn; across <= endColumn; across += 1) {
+      for (const { row: first, column, rows, columns } of parseAreas(ref)) {
+        for (let down = first; down < first + rows; down += 1) {
+          for (let across = column; across < column + columns; across += 1) {
             const stored = cellData[down]?.[across];
-            if (stored === undefined || (down === startRow && across === startColumn)) continue;
+            if (stored === undefined || (down === first && across === column)) continue;
             if (stored.s === undefined || stored.s === null) Reflect.deleteProperty(cellData[down]!, across);
             else cellData[down]![across] = { s: stored.s };
           }
@@ -167,8 +165,8 @@ function readColumns(source: Worksheet, styleOf: (style: Partial<Style> | undefi
 function readTables(source: Worksheet): TablePlan[] {
   return source.getTables().flatMap((entry) => {
     const { table } = entry as unknown as { table: { name: string; tableRef: string } };
-    const range = parseAreas(table.tableRef)[0];
-    return range === undefined ? [] : [{ name: table.name, area: toArea(range) }];
+    const area = parseAreas(table.tableRef)[0];
+    return area === undefined ? [] : [{ name: table.name, area }];
   });
 }
 

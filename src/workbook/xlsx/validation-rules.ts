@@ -1,7 +1,8 @@
 import { DataValidationRenderMode, type ISheetDataValidationRule } from "@univerjs/core";
 import type { DataValidation, Worksheet } from "exceljs";
 import { fromFileFormula, toFileFormula } from "./formula-text";
-import { areaAddress, parseAreas } from "../engine/cell-address";
+import { areaAddress, instantOfDay, parseAreas } from "../../sheet";
+import { toArea, toRange } from "../engine/stored-sheet";
 import { element, elements, unescapeXml } from "./xml-scan";
 
 const errorStyles = ["information", "stop", "warning"] as const;
@@ -10,7 +11,7 @@ const errorStyles = ["information", "stop", "warning"] as const;
 export function readValidations(xml: string): ISheetDataValidationRule[] {
   return [...elements(xml, "dataValidation")].flatMap(({ attributes, inner }, index): ISheetDataValidationRule[] => {
     // Newer files may keep rules that look at other sheets in an extension, with the area inside.
-    const ranges = parseAreas(attributes["sqref"] ?? unescapeXml(element(inner, "sqref")?.inner ?? ""));
+    const ranges = parseAreas(attributes["sqref"] ?? unescapeXml(element(inner, "sqref")?.inner ?? "")).map(toRange);
     const type = attributes["type"];
     if (type === undefined || type === "none" || ranges.length === 0) return [];
     const [formula1, formula2] = ["formula1", "formula2"].map((name) => readFormula(element(inner, name)?.inner, type));
@@ -47,7 +48,7 @@ export function writeValidations(target: Worksheet, rules: readonly ISheetDataVa
     if (!["list", "whole", "decimal", "date", "time", "textLength", "custom"].includes(type)) continue;
     const formulae = [rule.formula1, rule.formula2].filter((formula) => formula !== undefined && formula !== "").map((formula) => writeFormula(formula!, type));
     for (const range of rule.ranges) {
-      model[areaAddress(range)] = {
+      model[areaAddress(toArea(range))] = {
         type: type as DataValidation["type"],
         formulae,
         operator: rule.operator as DataValidation["operator"],
@@ -81,5 +82,5 @@ function writeFormula(formula: string, type: string): string | number | Date {
 }
 
 function dateText(serial: number): string {
-  return new Date(Math.round((serial - 25_569) * 86_400_000)).toISOString().slice(0, 10);
+  return instantOfDay(serial).toISOString().slice(0, 10);
 }

@@ -1,9 +1,8 @@
 import type { ICellData, IWorksheetData } from "@univerjs/core";
 import type { CellErrorValue, CellFormulaValue, CellValue, Style, Worksheet } from "exceljs";
-import type { CellValue as PlainValue, PrintPlan, TablePlan } from "../../sheet";
+import { areaAddress, cellAddress, type CellValue as PlainValue, type PrintPlan, type TablePlan } from "../../sheet";
 import { cellValue } from "../engine/sheet-snapshot";
-import { columnCharacters, extrasOf, findStyle, rowPoints, toRange, type Spill, type StoredSheet, type StyleTable } from "../engine/stored-sheet";
-import { areaAddress } from "../engine/cell-address";
+import { columnCharacters, extrasOf, findStyle, rowPoints, type Spill, type StoredSheet, type StyleTable } from "../engine/stored-sheet";
 import { argb, writeStyle } from "./cell-styles";
 import { writeFormatRules } from "./format-rules";
 import { toFileFormula } from "./formula-text";
@@ -71,7 +70,7 @@ function writeRows(target: Worksheet, { cellData = {}, rowData = {} }: Partial<I
     if (one.h !== undefined && one.ia !== 1) target.getRow(Number(index) + 1).height = rowPoints(one.h);
     if (one.hd === 1) target.getRow(Number(index) + 1).hidden = true;
   }
-  const spilledFrom = new Map(spills.map(({ area }) => [`${area.row} ${area.column}`, areaAddress(toRange(area))]));
+  const spilledFrom = new Map(spills.map(({ area }) => [`${area.row} ${area.column}`, areaAddress(area)]));
   for (const [row, line] of Object.entries(cellData)) {
     for (const [column, stored] of Object.entries((line ?? {}) as Record<string, ICellData | null>)) {
       if (!stored) continue;
@@ -166,7 +165,7 @@ function writeTable(target: Worksheet, { name, area }: TablePlan, style: object 
   if (area.rows < 2 || headers.some((header) => typeof header !== "string" || header === "") || new Set(headers.map((header) => String(header).toLowerCase())).size < headers.length) return;
   target.addTable({
     name,
-    ref: areaAddress({ startRow: area.row, startColumn: area.column, endRow: area.row, endColumn: area.column }),
+    ref: cellAddress(area),
     headerRow: true,
     style: { theme: "TableStyleLight1", showRowStripes: true, ...style },
     columns: headers.map((header) => ({ name: header as string, filterButton: true })),

@@ -1,4 +1,4 @@
-import { describeMinutes, describeProgress } from "../../../src/taskpane/views/describe-progress";
+import { describeProgress } from "../../../src/taskpane/views/describe-progress";
 
 const progress = { job: "j", site: "s", state: "open", build: 2, steps: 310, done: 12, open: 298, differ: 0, again: 0, snags: 0, minutesLeft: 0 } as const;
 
@@ -11,5 +11,5 @@ describe("how far a job is, in one line", () => {
     [{ state: "closed", done: 310 } as const, "Build 2 · closed and sealed · 310 of 310 steps settled"],
   ])("%j is %p", (change, line) => expect(describeProgress({ ...progress, ...change })).toBe(line));
 
-  test.each([[0, "0 min"], [59, "59 min"], [60, "1 h"], [61.4, "1 h 1 min"], [1500, "25 h"]])("%d minutes are %s", (minutes, words) => expect(describeMinutes(minutes)).toBe(words));
+  test.each([[0.4, "0 min"], [59, "59 min"], [60, "1 h"], [61.4, "1 h 1 min"], [1500, "25 h"]])("%d minutes are %s", (minutes, words) => expect(describeProgress({ ...progress, minutesLeft: minutes })).toBe(`Build 2 · 12 of 310 steps settled · ${words} left`));
 });

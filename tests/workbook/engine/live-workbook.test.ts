@@ -10,3 +10,22 @@ test("whoever reads while somebody else waits for the formulas waits too", async
     dispose();
   }
 });
+
+test("a workbook that is closed while it computes refuses who waits for it, and leaves no timer that keeps the process alive", async () => {
+  const { port, dispose } = await openHeadless();
+  const set = jest.spyOn(globalThis, "setTimeout");
+  const cleared = jest.spyOn(globalThis, "clearTimeout");
+  const timers = () => set.mock.results.filter((_, index) => Number(set.mock.calls[index]![1] ?? 0) > 1_000).map(({ value }) => value as unknown);
+  try {
+    await port.apply([{ kind: "add-sheet", plan: { name: "Sums", rows: [[{ formula: "=1+1" }]], styles: {}, columnWidths: [] } }]);
+    const reading = port.read();
+    expect(timers()).not.toEqual([]);
+    dispose();
+    await expect(reading).rejects.toThrow("The workbook was closed");
+    const stopped = new Set(cleared.mock.calls.map(([timer]) => timer as unknown));
+    expect(timers().filter((timer) => !stopped.has(timer))).toEqual([]);
+  } finally {
+    set.mockRestore();
+    cleared.mockRestore();
+  }
+});

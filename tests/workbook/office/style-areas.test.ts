@@ -1,6 +1,6 @@
 import fc from "fast-check";
-import type { Cell } from "../../../src/sheet";
-import { addressTexts, areaAddress, styleAreas } from "../../../src/workbook/office/style-areas";
+import { areaAddress, type Cell } from "../../../src/sheet";
+import { addressTexts, styleAreas } from "../../../src/workbook/office/style-areas";
 
 describe("styleAreas", () => {
   test("joins runs of equal style in a row with the run below", () => {
