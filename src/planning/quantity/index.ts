@@ -1,5 +1,5 @@
-export { bytes, hours, megabytesPerSecond, share, watts } from "./brands";
-export type { Bytes, Hours, MegabytesPerSecond, Share, Watts } from "./brands";
+export { bytes, hours, kilograms, megabytesPerSecond, millimetres, share, watts } from "./brands";
+export type { Bytes, Hours, Kilograms, MegabytesPerSecond, Millimetres, Share, Watts } from "./brands";
 export { Decimal, divideToNearest, exactDecimal, exactFraction, readAs15Digits, type Fraction } from "./exact";
 export { memoise } from "./memoise";
 export { parseNumber, type CellValue, type NumberRule } from "./number";

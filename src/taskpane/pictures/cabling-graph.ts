@@ -1,4 +1,4 @@
-import { controllersOf, hostPaths, type PlanIndex } from "../../planning/plan/model";
+import { controllersOf, type PlanModel } from "../../planning/plan/model";
 import { foldName } from "../../planning/text";
 import { label, pictureWidth, rect, type Picture, type Shape } from "./picture";
 
@@ -30,7 +30,7 @@ export interface CablingLayout {
 }
 
 /** Reads the cabling of a site from Ports and Links, with the single points that the checks find between its arrays and hosts. */
-export function layoutCabling(index: PlanIndex, site: string): CablingLayout {
+export function layoutCabling(model: PlanModel, site: string): CablingLayout {
   const nodes = new Map<string, { readonly name: string; readonly kind: Column }>();
   const add = (name: string, kind: Column) => {
     if (name !== "" && !nodes.has(foldName(name))) nodes.set(foldName(name), { name, kind });
@@ -45,21 +45,21 @@ export function layoutCabling(index: PlanIndex, site: string): CablingLayout {
     else run.count += 1;
   };
 
-  for (const row of index.rowsWith("switches", "site", site)) add(row.switch, "switch");
-  for (const { host } of index.rowsWith("hosts", "site", site)) add(host, "host");
-  for (const array of index.rowsWith("arrays", "site", site)) {
+  for (const row of model.rowsWith("switches", "site", site)) add(row.switch, "switch");
+  for (const { host } of model.rowsWith("hosts", "site", site)) add(host, "host");
+  for (const array of model.rowsWith("arrays", "site", site)) {
     const severalControllers = (controllersOf(array)?.length ?? 0) > 1;
-    for (const { row } of index.portsOf(array)) {
+    for (const { row } of model.ports.of(array)) {
       const node = severalControllers ? `${array.array} ${row.controller}` : array.array;
       if (row.switch !== "") add(node, "controller");
       cable(node, row.switch);
     }
   }
-  for (const { from, to } of index.rows("links")) cable(from, to);
+  for (const { from, to } of model.rows("links")) cable(from, to);
 
   const single = new Set<string>();
   const parted: string[] = [];
-  for (const { host, array, points } of hostPaths(index)) {
+  for (const { host, array, points } of model.paths.all()) {
     if (foldName(array.site) !== foldName(site)) continue;
     if (points === null) parted.push(`${array.array} and ${host.host}`);
     // The checks speak of "controller a" and "the array", whose ways the picture shows at the array's name.

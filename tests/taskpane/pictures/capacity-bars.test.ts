@@ -1,10 +1,10 @@
-import { PlanIndex } from "../../../src/planning/plan/model";
+import { PlanModel } from "../../../src/planning/plan/model";
 import type { TableRows } from "../../../src/planning/plan/schema";
 import { planSetUp } from "../../../src/planning/plan/set-up";
 import { describePool, drawCapacity, layoutCapacity } from "../../../src/taskpane/pictures/capacity-bars";
 import { snapshotOf } from "../../support/plain-workbook";
 
-const capacityOf = (rows: TableRows) => layoutCapacity(new PlanIndex(snapshotOf(planSetUp({ sheets: [] }, rows))));
+const capacityOf = (rows: TableRows) => layoutCapacity(new PlanModel(snapshotOf(planSetUp({ sheets: [] }, rows))));
 const tera = 1_000_000_000_000n;
 const array = { site: "Mill", drives: 12, driveSize: "4 TB", scheme: "RAID 6", spares: 0, used: "10 TB" } as const;
 

@@ -1,7 +1,6 @@
 import { sameSheetName, sheetNameFault, type SheetPlan, type WorkbookSnapshot } from "../../../sheet";
-import { FeedLoads } from "../../plan/model";
-import { PlanLookup } from "../../plan/model";
-import { readPlan, requireTables, rowsOf, type Plan, type PlanRow } from "../../plan/read";
+import { PlanModel } from "../../plan/model";
+import { requireTables, type PlanRow } from "../../plan/read";
 import { tableKeys } from "../../plan/schema";
 import { foldName, invalid, quote } from "../../text";
 import { expandJob, idOfJob } from "../job";
@@ -11,27 +10,25 @@ import { remarksOnIds, remarksOnTabs } from "./build-remarks";
 
 /** A planning workbook as commissioning reads it: the plan, and the tabs that are there. */
 export interface CommissioningPlan {
-  readonly plan: Plan;
-  readonly lookup: PlanLookup;
-  readonly loads: FeedLoads;
+  readonly model: PlanModel;
   readonly tabs: readonly TabReading[];
   readonly sheets: readonly string[];
 }
 
 /** Reads what commissioning needs of a workbook; refuses one without the tables it cannot do without. */
 export function readCommissioningPlan(workbook: WorkbookSnapshot): CommissioningPlan {
-  const plan = readPlan(workbook);
-  requireTables(plan, ["jobs", "procedures", "steps", "sites", "arrays"]);
-  return { plan, lookup: new PlanLookup(plan), loads: new FeedLoads(plan), tabs: readTabs(workbook), sheets: workbook.sheets.map(({ name }) => name) };
+  const model = new PlanModel(workbook);
+  requireTables(model.plan, ["jobs", "procedures", "steps", "sites", "arrays"]);
+  return { model, tabs: readTabs(workbook), sheets: workbook.sheets.map(({ name }) => name) };
 }
 
 /** Lists the jobs of a plan that have a name, in table order. */
-export function jobsOf({ plan }: Pick<CommissioningPlan, "plan">): readonly PlanRow<"jobs">[] {
-  return rowsOf(plan, "jobs").filter(({ job }) => job !== "");
+export function jobsOf({ model }: Pick<CommissioningPlan, "model">): readonly PlanRow<"jobs">[] {
+  return model.rows("jobs").filter(({ job }) => job !== "");
 }
 
 /** Finds the job of a name, without case; refuses a name that is no job. */
-export function jobNamed(source: Pick<CommissioningPlan, "plan">, name: string): PlanRow<"jobs"> {
+export function jobNamed(source: Pick<CommissioningPlan, "model">, name: string): PlanRow<"jobs"> {
   const found = jobsOf(source).find(({ job }) => foldName(job) === foldName(name));
   if (found === undefined) throw invalid("Jobs", name, `No job is named ${quote(name)}. Write the name as it stands in the table Jobs.`);
   return found;
@@ -76,10 +73,10 @@ export function buildJob(
   const current = family.current === null ? null : adjust(family.current);
   refuseClosed(job, current);
 
-  const expanded = expandJob(source.lookup, source.loads, job);
+  const expanded = expandJob(source.model, job);
   const { records, counts } = carryRecords(expanded, current, family.others);
   const stamp = { build: family.nextBuild, born: current?.born ?? moment.instant, madeAt: moment.madeAt, planName: moment.planName };
-  const tab = planTab(workingName(family), { expanded, lookup: source.lookup, loads: source.loads, stamp, records });
+  const tab = planTab(workingName(family), { expanded, model: source.model, stamp, records });
   return {
     name: job.job,
     family,
@@ -95,11 +92,11 @@ function refuseClosed(job: PlanRow<"jobs">, current: TabReading | null): void {
   throw invalid("State", job.state, `Job ${quote(job.job)} is closed and sealed, so its tab is not built again. Reopen it first, with name and reason.`);
 }
 
-function refuseName({ lookup, plan, sheets }: CommissioningPlan, job: PlanRow<"jobs">, { current, others }: TabFamily): void {
+function refuseName({ model, sheets }: CommissioningPlan, job: PlanRow<"jobs">, { current, others }: TabFamily): void {
   const fault = sheetNameFault(job.job);
   if (fault !== null) throw invalid("Job", job.job, `Job ${quote(job.job)} ${fault}, so no tab can have that name. Give it another one.`);
-  if (lookup.rowsWhere("jobs", "job", job.job).length > 1) throw invalid("Job", job.job, `Job ${quote(job.job)} stands twice in the table Jobs. Give each job a name of its own.`);
-  const planning = tableKeys.find((key) => sameSheetName(plan[key]?.sheet ?? "", job.job));
+  if (model.rowsWith("jobs", "job", job.job).length > 1) throw invalid("Job", job.job, `Job ${quote(job.job)} stands twice in the table Jobs. Give each job a name of its own.`);
+  const planning = tableKeys.find((key) => sameSheetName(model.table(key)?.sheet ?? "", job.job));
   if (planning !== undefined) throw invalid("Job", job.job, `Job ${quote(job.job)} has the name of a planning sheet. Give it another one.`);
   const taken = sheets.find((name) => sameSheetName(name, job.job));
   if (taken !== undefined && ![current, ...others].some((tab) => tab?.sheet === taken)) {

@@ -3,11 +3,8 @@ import { invalid, quote } from "../../text";
 import type { PlanRow } from "../../plan/read";
 import { conditionHolds, parseCondition } from "../../text";
 import { parseExpectation, type Expectation } from "../procedure";
-import type { FeedLoads } from "../../plan/model";
-import { placesOf, type JobPlaces } from "../../plan/model";
-import type { PlanLookup } from "../../plan/model";
-import { lookupIn, planCellOf, type PlanCell } from "../../plan/subjects";
-import { JobSubjects } from "../../plan/subjects";
+import type { JobPlaces, PlanCell, PlanModel } from "../../plan/model";
+import { JobSubjects, lookupIn, planCellOf } from "../../plan/subjects";
 import { fillTemplate, parseTemplate } from "../../text";
 
 /** How many names sign for a step. */
@@ -61,17 +58,17 @@ const longestText = 32_767;
  * Refuses a procedure nobody has, a step id that stands twice, a step in a section that is not the procedure's, a job without arrays
  * where a section is about them, and every text, condition or expectation that cannot be filled.
  */
-export function expandJob(lookup: PlanLookup, loads: FeedLoads, job: PlanRow<"jobs">): ExpandedJob {
-  const sections = lookup.rowsWhere("procedures", "procedure", job.procedure);
+export function expandJob(model: PlanModel, job: PlanRow<"jobs">): ExpandedJob {
+  const sections = model.rowsWith("procedures", "procedure", job.procedure);
   if (job.procedure === "" || sections.length === 0) {
     throw invalid("Procedure", job.procedure, `Job ${quote(job.job)} follows procedure ${quote(job.procedure)}, which the table Procedures does not have. Write one of its procedures.`);
   }
-  const steps = stepsBySection(lookup.rowsWhere("steps", "procedure", job.procedure), sections);
-  const places = placesOf(lookup, job);
+  const steps = stepsBySection(model.rowsWith("steps", "procedure", job.procedure), sections);
+  const places = model.places.of(job);
   if (places.arrays.length === 0 && sections.some(({ forEach }) => forEach !== "" && forEach !== "site")) {
     throw invalid("Arrays", job.arrays, `Job ${quote(job.job)} has no arrays: none stands at ${quote(job.site)}. Fill the table Arrays, or name them in the job.`);
   }
-  const subjects = new JobSubjects(lookup, places, loads, job);
+  const subjects = new JobSubjects(model, places, job);
   const id = idOfJob(job);
   const worked = sections.map((section): JobSection => {
     const condition = parseCondition(section.when, `Section ${section.section}`);

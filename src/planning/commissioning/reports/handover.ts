@@ -1,10 +1,8 @@
-import { bytesIn, terabyte } from "../../quantity";
 import type { Cell, SheetPlan } from "../../../sheet";
 import type { PlanRow } from "../../plan/read";
 import type { CommissioningPlan } from "../build";
-import { canonicalText } from "../../text";
-import { capacityOf } from "../../plan/subjects";
-import { placesOf } from "../../plan/model";
+import { canonicalText, terabytesOf } from "../../text";
+import { topUnit } from "../../plan/model";
 import { checkSeal } from "../seal";
 import { isSnagClosed, results, snagText, type JobRecords, type Snag, type StepRecord } from "../record";
 
@@ -12,8 +10,8 @@ import { isSnagClosed, results, snagText, type JobRecords, type Snag, type StepR
 export const handoverMark = "Handover";
 
 /** Plans the handover sheet of a job: as built, deviations, open snags, capacity, contacts, the seal, and room for two signatures. */
-export function planHandover(name: string, { lookup }: CommissioningPlan, job: PlanRow<"jobs">, tab: JobRecords, madeAt: string): SheetPlan {
-  const { site, arrays } = placesOf(lookup, job);
+export function planHandover(name: string, { model }: CommissioningPlan, job: PlanRow<"jobs">, tab: JobRecords, madeAt: string): SheetPlan {
+  const { site, arrays } = model.places.of(job);
   const seal = checkSeal(tab);
   const rows: Cell[][] = [
     [{ value: `${handoverMark}: ${job.job}`, style: "title" }],
@@ -29,9 +27,9 @@ export function planHandover(name: string, { lookup }: CommissioningPlan, job: P
     ["Array", "Model", "Serial", "Firmware", "Rack", "Units", "Feeds", "Addresses"],
     arrays.map((array) => [
       array.array, array.model, array.serial, array.firmware, array.rack,
-      array.bottomUnit === null ? "" : `${array.bottomUnit}–${array.bottomUnit + (array.units ?? 1) - 1}`,
+      array.bottomUnit === null ? "" : `${array.bottomUnit}–${topUnit(array.bottomUnit, array.units)}`,
       [array.feedA, array.feedB].filter((feed) => feed !== "").join(", "),
-      lookup.rowsWhere("ports", "array", array.array).map(({ controller, port, address }) => `${controller}${port} ${address}`).join("\n"),
+      model.rowsWith("ports", "array", array.array).map(({ controller, port, address }) => `${controller}${port} ${address}`).join("\n"),
     ]),
     "No arrays.",
   );
@@ -39,9 +37,9 @@ export function planHandover(name: string, { lookup }: CommissioningPlan, job: P
     "Capacity",
     ["Array", "Pool", "Scheme", "Drives", "Spares", "Usable TB", "Reserve TB", "Raw TB"],
     arrays.map((array) => {
-      const capacity = capacityOf(array);
-      const inTerabytes = (size: bigint): number => Math.round(bytesIn(size as never, terabyte) * 100) / 100;
-      return [array.array, array.pool, array.scheme?.name ?? "", array.drives ?? "", array.spares ?? "", ...(capacity === null ? ["", "", ""] : [inTerabytes(capacity.usable), inTerabytes(capacity.reserve), inTerabytes(capacity.raw)])];
+      const capacity = model.capacity.of(array);
+      const sizes = capacity === null ? ["", "", ""] : [capacity.usable, capacity.reserve, capacity.raw].map(terabytesOf);
+      return [array.array, array.pool, array.scheme?.name ?? "", array.drives ?? "", array.spares ?? "", ...sizes];
     }),
     "No arrays.",
   );

@@ -1,12 +1,8 @@
-import { foldName } from "../../text";
+import { ampsOf, foldName, formatKilograms, formatPercent, roundTo, terabytesOf } from "../../text";
 import type { Cell } from "../../../sheet";
 import type { PlanRow } from "../../plan/read";
-import { bytesIn, terabyte } from "../../quantity";
-import { capacityOf } from "../../plan/subjects";
-import type { FeedLoads } from "../../plan/model";
-import type { PlanLookup } from "../../plan/model";
+import { topUnit, type PlanModel } from "../../plan/model";
 import type { ExpandedJob } from "../job";
-import { percent } from "../../plan/subjects";
 import { at, shownColumns } from "./tab-columns";
 import type { ProgressFormulas } from "./tab-formulas";
 
@@ -33,7 +29,7 @@ export interface SummaryRow {
  *
  * The tables stand side by side (addresses left, the rest right), so that a site of a few arrays fits on one screen.
  */
-export function planSummary(expanded: ExpandedJob, lookup: PlanLookup, loads: FeedLoads, stamp: BuildStamp, formulas: ProgressFormulas): SummaryRow[] {
+export function planSummary(expanded: ExpandedJob, model: PlanModel, stamp: BuildStamp, formulas: ProgressFormulas): SummaryRow[] {
   const { job, places } = expanded;
   const last = shownColumns - 1;
   const facts = [
@@ -55,8 +51,8 @@ export function planSummary(expanded: ExpandedJob, lookup: PlanLookup, loads: Fe
     ["Seal", at.note, at.note, formulas.seal, "figureText"],
   ];
   const spans = progress.map(([, from, to]) => [from, to] as const);
-  const left = addressRows(expanded, lookup);
-  const right = [...positionRows(expanded), ...feedRows(expanded, loads), ...poolRows(expanded, lookup)];
+  const left = addressRows(expanded, model);
+  const right = [...positionRows(expanded), ...feedRows(expanded, model), ...poolRows(expanded, model)];
   const height = Math.max(left.length, right.length);
   return [
     wide(facts, "facts", last),
@@ -87,10 +83,10 @@ function cautionRows({ sections }: ExpandedJob): SummaryRow[] {
   ];
 }
 
-function addressRows({ places }: ExpandedJob, lookup: PlanLookup): SummaryRow[] {
+function addressRows({ places }: ExpandedJob, model: PlanModel): SummaryRow[] {
   const rows: SummaryRow[] = [];
   for (const array of places.arrays) {
-    const ports = lookup.rowsWhere("ports", "array", array.array);
+    const ports = model.rowsWith("ports", "array", array.array);
     const controllers = [...new Set(ports.map(({ controller }) => controller))];
     const lines = new Map<string, PlanRow<"ports">[]>();
     for (const port of ports) {
@@ -98,7 +94,7 @@ function addressRows({ places }: ExpandedJob, lookup: PlanLookup): SummaryRow[] 
       lines.set(line, [...(lines.get(line) ?? []), port]);
     }
     for (const line of lines.values()) {
-      const network = lookup.find("networks", "network", line[0]!.network);
+      const network = model.find("networks", line[0]!.network);
       const facts = [network?.prefix, network?.gateway ? `gateway ${network.gateway}` : "", network?.vlan === null || network === null ? "" : `VLAN ${network.vlan}`];
       const addressOf = (controller: string | undefined): string => line.find((port) => port.controller === controller)?.address ?? "";
       const rest = controllers.slice(1).map((controller) => (controllers.length > 2 ? `${controller} ${addressOf(controller)}` : addressOf(controller)));
@@ -117,10 +113,10 @@ function addressRows({ places }: ExpandedJob, lookup: PlanLookup): SummaryRow[] 
     }
   }
   for (const cluster of new Set(places.arrays.map(({ cluster }) => cluster).filter((name) => name !== ""))) {
-    const found = lookup.find("clusters", "cluster", cluster);
+    const found = model.find("clusters", cluster);
     rows.push(rowOf([[at.no, fact(cluster)], [at.stepId, { style: "fact" }], [at.step, fact("Shared address of the cluster")], [at.subject, fact(found?.sharedAddress ?? "")], [at.expected, { style: "fact" }]], [[at.no, at.stepId]]));
   }
-  const names = [...new Set(places.arrays.flatMap((array) => lookup.rowsWhere("ports", "array", array.array).map(({ controller }) => controller)))];
+  const names = [...new Set(places.arrays.flatMap((array) => model.rowsWith("ports", "array", array.array).map(({ controller }) => controller)))];
   return rows.length === 0 ? [] : [heads([[at.no, "Addresses"], [at.step, "Port and network"], [at.subject, `Controller ${names[0] ?? ""}`], [at.expected, `Controller ${names.slice(1).join(", ")}`]], [at.no, at.stepId]), ...rows];
 }
 
@@ -131,8 +127,8 @@ function positionRows({ places }: ExpandedJob): SummaryRow[] {
         [at.unit, fact(array.array)],
         [at.result, { style: "fact" }],
         [at.was, fact(array.rack)],
-        [at.seenAgain, fact(array.bottomUnit === null ? "" : `${array.bottomUnit}–${array.bottomUnit + (array.units ?? 1) - 1}`)],
-        [at.by, fact(array.liftKg === null ? "" : `${array.liftKg} kg`)],
+        [at.seenAgain, fact(array.bottomUnit === null ? "" : `${array.bottomUnit}–${topUnit(array.bottomUnit, array.units)}`)],
+        [at.by, fact(array.liftKg === null ? "" : formatKilograms(array.liftKg))],
         [at.second, fact(array.liftBy)],
         [at.done, fact(array.feedA)],
         [at.note, fact(array.feedB)],
@@ -145,18 +141,18 @@ function positionRows({ places }: ExpandedJob): SummaryRow[] {
     : [heads([[at.unit, "Rack positions"], [at.was, "Rack"], [at.seenAgain, "Units"], [at.by, "Lift"], [at.second, "Lift by"], [at.done, "Feed A"], [at.note, "Feed B"]], [at.unit, at.result]), ...rows];
 }
 
-function feedRows({ places }: ExpandedJob, loads: FeedLoads): SummaryRow[] {
-  const rows = loads.of(places.arrays).map((load) =>
+function feedRows({ places }: ExpandedJob, model: PlanModel): SummaryRow[] {
+  const rows = model.power.loadsOf(places.arrays).map(({ worst: load }) =>
     rowOf(
       [
         [at.unit, fact(load.feed)],
         [at.result, { style: "fact" }],
-        [at.was, number(Math.round(load.normalWatts))],
+        [at.was, number(roundTo(0, load.normalWatts))],
         [at.seenAgain, { style: "fact" }],
-        [at.by, number(Math.round(load.worstWatts))],
-        [at.second, number(round(load.worstAmps))],
-        [at.done, number(round(load.limitAmps))],
-        [at.note, load.ok ? fact(`${Math.round(load.share * 100)}%, within the limit`) : { value: `${Math.round(load.share * 100)}%: over the limit`, style: "alarm" }],
+        [at.by, number(roundTo(0, load.worstWatts))],
+        [at.second, number(ampsOf(load.worstAmps))],
+        [at.done, number(ampsOf(load.limitAmps))],
+        [at.note, load.ok ? fact(`${formatPercent(load.share)}, within the limit`) : { value: `${formatPercent(load.share)}: over the limit`, style: "alarm" }],
       ],
       [[at.unit, at.result], [at.was, at.seenAgain]],
     ),
@@ -166,22 +162,22 @@ function feedRows({ places }: ExpandedJob, loads: FeedLoads): SummaryRow[] {
     : [heads([[at.unit, "Feed loads (local code decides)"], [at.was, "Normal W"], [at.by, "Worst W"], [at.second, "Worst A"], [at.done, "Limit A"], [at.note, "Share at worst"]], [at.unit, at.result], [at.was, at.seenAgain]), ...rows];
 }
 
-function poolRows({ places }: ExpandedJob, lookup: PlanLookup): SummaryRow[] {
+function poolRows({ places }: ExpandedJob, model: PlanModel): SummaryRow[] {
   const pools = new Map<string, PlanRow<"arrays">[]>();
   for (const array of places.arrays) if (array.pool !== "") pools.set(array.pool, [...(pools.get(array.pool) ?? []), array]);
   const rows = [...pools].map(([name, arrays]) => {
-    const capacities = arrays.map(capacityOf);
-    const total = capacities.every((one) => one !== null) ? capacities.reduce((sum, one) => sum + bytesIn(one.usable, terabyte), 0) : null;
-    const limit = lookup.find("pools", "pool", name)?.fillLimit ?? null;
+    const capacities = arrays.map((array) => model.capacity.of(array));
+    const total = capacities.every((one) => one !== null) ? capacities.reduce((sum, { usable }) => sum + usable, 0n) : null;
+    const limit = model.find("pools", name)?.fillLimit ?? null;
     return rowOf(
       [
         [at.unit, fact(name)],
         [at.result, { style: "fact" }],
-        [at.was, total === null ? fact("") : number(round(total))],
+        [at.was, total === null ? fact("") : number(terabytesOf(total))],
         [at.seenAgain, { style: "fact" }],
-        [at.by, fact(limit === null ? "" : percent(limit))],
+        [at.by, fact(limit === null ? "" : formatPercent(limit))],
         [at.second, fact("")],
-        [at.done, total === null || limit === null ? fact("") : number(round(total * limit))],
+        [at.done, total === null || limit === null ? fact("") : number(roundTo(2, (Number(total) / 1e12) * limit))],
         [at.note, fact(arrays.map(({ array }) => array).join(", "))],
       ],
       [[at.unit, at.result], [at.was, at.seenAgain], [at.by, at.second]],
@@ -190,10 +186,6 @@ function poolRows({ places }: ExpandedJob, lookup: PlanLookup): SummaryRow[] {
   return rows.length === 0
     ? []
     : [heads([[at.unit, "Capacity by pool, here"], [at.was, "Usable TB"], [at.by, "Fill limit"], [at.done, "To fill TB"], [at.note, "Arrays"]], [at.unit, at.result], [at.was, at.seenAgain], [at.by, at.second]), ...rows];
-}
-
-function round(figure: number): number {
-  return Math.round(figure * 100) / 100;
 }
 
 function fact(value: string): Cell {

@@ -8,7 +8,7 @@ import { jobName, moment, planWorkbook, smallPlan, step } from "../../../support
 
 function stepsOf(rows: TableRows, job = 0): JobStep[] {
   const source = readCommissioningPlan(planWorkbook(rows));
-  return expandJob(source.lookup, source.loads, jobsOf(source)[job]!).sections.flatMap(({ steps }) => steps);
+  return expandJob(source.model, jobsOf(source)[job]!).sections.flatMap(({ steps }) => steps);
 }
 
 const keysOf = (rows: TableRows, job = 0): string[] => stepsOf(rows, job).map(({ key }) => key);
@@ -85,7 +85,7 @@ describe("a cluster", () => {
   });
 
   test("that exists is joined by a later job", () => {
-    const later = {
+    const later: TableRows = {
       ...small,
       clusters: small.clusters!.map((row) => ({ ...row, state: "existing" })),
       jobs: [...small.jobs!, { id: "J0002", job: "One more array", site: "North hall", procedure: "Try out", arrays: "n-2" }],
