@@ -24,15 +24,9 @@ function functionPage(one: CatalogueEntry): string {
     parameters.length > 0 ? ["| argument | what belongs there | |", "|---|---|---|", ...parameters].join("\n") : "It takes no argument.",
     `Answers: ${one.answers.returns}`,
     "## Examples",
-<<<<<<< HEAD
     formulaBlock(one.examples),
     ...(one.mistakes.length === 0 ? [] : ["## When it cannot answer", formulaBlock(one.mistakes)]),
     `See also: [${title}](../${page}), [Models and their sources](../models.md), [all functions](index.md).`,
-=======
-    formulaBlock(examples[one.id] ?? []),
-    ...(mistakes[one.id] === undefined ? [] : ["## When it cannot answer", formulaBlock(mistakes[one.id]!)]),
-    `See also: ${guides[one.family] ?? ""}, [Models and their sources](../models.md), [all functions](index.md).`,
->>>>>>> walls
   ].join("\n\n").concat("\n");
 }
 
