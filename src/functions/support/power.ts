@@ -1,4 +1,5 @@
 import { usualContinuousShare } from "../../planning/facility";
+import { watts, type Watts } from "../../planning/quantity";
 import { invalid, quote } from "../../planning/text";
 import type { Feed, PoweredDevice } from "../../planning/resilience";
 import { readRows } from "./cells";
@@ -8,8 +9,8 @@ import { readNumber } from "./numbers";
 import { readShare } from "./quantities";
 
 /** Reads electrical power in watts, above 0. */
-export function readWatts(received: unknown, argument: string): number {
-  return readNumber(received, argument, { above: 0, max: 1e9, example: 900 });
+export function readWatts(received: unknown, argument: string): Watts {
+  return watts(readNumber(received, argument, { above: 0, max: 1e9, example: 900 }));
 }
 
 /** Reads a voltage above 0. */

@@ -1,4 +1,5 @@
 import type { RackItem, TakenUnits } from "../../planning/facility";
+import { kilograms } from "../../planning/quantity";
 import { invalid } from "../../planning/text";
 import { readRows } from "./cells";
 import { readName } from "./names";
@@ -21,7 +22,7 @@ export function readRackItems(received: unknown, argument: string): RackItem[] {
     return {
       name: readName(cells[0], `${at} name`),
       units: readUnits(cells[1], `${at} units`),
-      kilograms: readNumber(cells[2], `${at} kg`, { above: 0, max: 1e5, example: 30 }),
+      kilograms: kilograms(readNumber(cells[2], `${at} kg`, { above: 0, max: 1e5, example: 30 })),
       bottomUnit: (cells[3] ?? null) === null ? null : readUnits(cells[3], `${at} bottom unit`),
       at,
     };
