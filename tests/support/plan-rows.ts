@@ -1,6 +1,6 @@
 import { checkPlan, type Finding, type Rule } from "../../src/planning/checks";
 import { builtInProcedures } from "../../src/planning/commissioning/procedure";
-import { tables, type TableKey } from "../../src/planning/plan/schema";
+import { tableKeys, type TableKey, type TableRows } from "../../src/planning/plan/schema";
 import { planSetUp, sampleRows } from "../../src/planning/plan/set-up";
 import { columnLetters, type Scalar, type WorkbookSnapshot } from "../../src/sheet";
 import { snapshotOf } from "./plain-workbook";
@@ -10,9 +10,12 @@ export type EditableRows = Record<TableKey, Record<string, Scalar>[]>;
 
 /** Copies the sample plan, which no rule has anything to stop or warn about. */
 export function sample(): EditableRows {
-  const rows = { ...builtInProcedures, ...sampleRows() } as Readonly<Partial<Record<TableKey, readonly Readonly<Record<string, Scalar>>[]>>>;
-  const copy = (key: TableKey): Record<string, Scalar>[] => (rows[key] ?? []).map((row) => ({ ...row }));
-  return Object.fromEntries((Object.keys(tables) as TableKey[]).map((key) => [key, copy(key)])) as EditableRows;
+  return editable({ ...builtInProcedures, ...sampleRows() });
+}
+
+/** Copies rows so that a test can change them; a table that is left out has none. */
+export function editable(rows: TableRows): EditableRows {
+  return Object.fromEntries(tableKeys.map((key) => [key, (rows[key] ?? []).map((row) => ({ ...row }))])) as EditableRows;
 }
 
 /** Sets thresholds of the Settings table. */

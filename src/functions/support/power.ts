@@ -1,4 +1,5 @@
 import { usualContinuousShare, type Phases } from "../../planning/facility";
+import { watts as asWatts, type Watts } from "../../planning/quantity";
 import { foldName, invalid, quote } from "../../planning/text";
 import type { PoweredDevice } from "../../planning/resilience";
 import { choice } from "./choice";
@@ -9,7 +10,7 @@ import { mapped, type Reader } from "./reader";
 import { column, columnsToTheEnd, table } from "./table";
 
 /** Reads electrical power in watts, above 0. */
-export const watts = (example: number): Reader<number> => number({ above: 0, max: 1e9, example });
+export const watts = (example: number): Reader<Watts> => mapped(number({ above: 0, max: 1e9, example }), asWatts);
 
 /** Reads a voltage above 0. */
 export const volts: Reader<number> = number({ above: 0, max: 1e6, example: 230 });

@@ -1,5 +1,7 @@
+import { kilograms } from "../../planning/quantity";
 import { name } from "./names";
 import { count, number, orNone } from "./numbers";
+import { mapped } from "./reader";
 import { column, table } from "./table";
 
 /** Reads a number of rack units, at most 100. */
@@ -10,7 +12,7 @@ export const rackItems = table(
   {
     name: column("name", name),
     units: column("units", rackUnits),
-    kilograms: column("kg", number({ above: 0, max: 1e5, example: 30 })),
+    kilograms: column("kg", mapped(number({ above: 0, max: 1e5, example: 30 }), kilograms)),
     bottomUnit: column("bottom unit", orNone(rackUnits)),
   },
   { headers: ["item", "items", "name", "device", "array"], give: "Give a range of name, rack units and kg." },

@@ -81,7 +81,7 @@ function wantsOfPorts(model: PlanModel, array: PlanRow<"arrays">, sheet: Address
 
 function wantsOfCluster(model: PlanModel, cluster: PlanRow<"clusters">, sheet: AddressWriter): Want[] {
   const network = cluster.sharedAddress === "" ? model.networks.named(cluster.network) : null;
-  if (network === null || network.prefix === null) return [];
+  if (!network?.prefix) return [];
   const write = (address: string): void => sheet.cell("clusters", cluster.row, "sharedAddress", address);
   return [{ network, use: clusterUse(cluster), label: `cluster ${cluster.cluster}`, write }];
 }

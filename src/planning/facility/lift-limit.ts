@@ -1,3 +1,4 @@
+import { kilograms, type Kilograms } from "../quantity";
 import { frequencyMultiplier } from "./lift-frequency";
 
 /** How well a load can be gripped (NIOSH publication 94-110, table 6). */
@@ -22,12 +23,12 @@ export interface Lift {
   readonly grip: Grip;
 }
 
-/** Recommended weight limits of a lift, in kilograms. */
+/** Recommended weight limits of a lift. */
 export interface LiftLimits {
-  readonly origin: number;
-  readonly destination: number;
+  readonly origin: Kilograms;
+  readonly destination: Kilograms;
   /** The lower of the two. */
-  readonly limit: number;
+  readonly limit: Kilograms;
 }
 
 /** Weight in kilograms that nearly every healthy worker can lift where nothing stands against it. */
@@ -45,11 +46,11 @@ const loadConstant = 23;
  */
 export function liftLimit(lift: Lift): LiftLimits {
   const shared = loadConstant * distanceMultiplier(Math.abs(lift.to - lift.from)) * frequencyMultiplier(lift.liftsPerMinute, lift.hours, lift.from);
-  const at = (height: number, horizontal: number, angle: number): number =>
-    shared * horizontalMultiplier(horizontal) * verticalMultiplier(height) * asymmetryMultiplier(angle) * couplingMultiplier(lift.grip, height);
+  const at = (height: number, horizontal: number, angle: number): Kilograms =>
+    kilograms(shared * horizontalMultiplier(horizontal) * verticalMultiplier(height) * asymmetryMultiplier(angle) * couplingMultiplier(lift.grip, height));
   const origin = at(lift.from, lift.horizontal, lift.angle);
   const destination = at(lift.to, lift.horizontalAtEnd ?? lift.horizontal, lift.angleAtEnd ?? lift.angle);
-  return { origin, destination, limit: Math.min(origin, destination) };
+  return { origin, destination, limit: origin < destination ? origin : destination };
 }
 
 /** HM = 25/H; 1 nearer than 25 cm, 0 beyond 63 cm (table 1). */

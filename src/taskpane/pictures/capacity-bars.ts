@@ -97,7 +97,8 @@ export function describePool(pool: PoolCapacity): string {
   const over = pool.used > limitOf(pool) ? " Over its fill limit." : "";
   const across = pool.across === "" ? "" : ` What is used holds ${pool.across} over the arrays.`;
   const left = pool.left.length === 0 ? "" : ` Not counted, for want of scheme, drives or drive size that fit: ${pool.left.join(", ")}.`;
-  return `${pool.pool}: ${formatTerabytes(pool.used)} used of ${formatTerabytes(pool.usable)} usable (${fillOf(pool)}, limit ${formatPercent(pool.fillLimit)}), ${formatTerabytes(pool.raw)} raw.${over}${across}${left}`;
+  const fill = `${fillOf(pool)}, limit ${formatPercent(pool.fillLimit)}`;
+  return `${pool.pool}: ${formatTerabytes(pool.used)} used of ${formatTerabytes(pool.usable)} usable (${fill}), ${formatTerabytes(pool.raw)} raw.${over}${across}${left}`;
 }
 
 function limitOf({ usable, fillLimit }: PoolCapacity): bigint {

@@ -51,7 +51,12 @@ export function makePlanView(pane: PaneContext): View {
         ? "This workbook has no planning tables yet. Set-up adds one sheet a table; what is here stays as it is."
         : missing.length > 0
           ? `${countOf(missing.length, "table")} of ${tableKeys.length} ${missing.length === 1 ? "is" : "are"} not here: ${missing.map((key) => schema[key].name).join(", ")}.`
-          : `${countOf(model.rows("sites").length, "site")}, ${countOf(model.rows("arrays").length, "array")}, ${countOf(model.rows("ports").length, "port address", "port addresses")}, ${countOf(model.rows("jobs").length, "job")}.`;
+          : `${[
+              countOf(model.rows("sites").length, "site"),
+              countOf(model.rows("arrays").length, "array"),
+              countOf(model.rows("ports").length, "port address", "port addresses"),
+              countOf(model.rows("jobs").length, "job"),
+            ].join(", ")}.`;
     fill(
       tables,
       make("h2", {}, "Tables"),

@@ -55,7 +55,12 @@ export function planHandover(name: string, { model }: CommissioningPlan, job: Pl
     tab.snags.map(snagLine),
     "None.",
   );
-  block("Contacts", ["Site", "Room", "Contact", "Alerts to", "Time servers", "Name servers"], site === null ? [] : [[site.site, site.room, site.contact, site.alertsTo, site.timeServers, site.nameServers]], "None in the plan.");
+  block(
+    "Contacts",
+    ["Site", "Room", "Contact", "Alerts to", "Time servers", "Name servers"],
+    [[site.site, site.room, site.contact, site.alertsTo, site.timeServers, site.nameServers]],
+    "None in the plan.",
+  );
   block(
     "Seal",
     ["Code", "Sealed", "By", "State"],

@@ -33,8 +33,8 @@ export function planSummary(expanded: ExpandedJob, model: PlanModel, stamp: Buil
   const { job, places } = expanded;
   const last = shownColumns - 1;
   const facts = [
-    `Site ${places.site?.site ?? job.site}`,
-    ...labelled("room", places.site?.room), ...labelled("contact", places.site?.contact),
+    `Site ${places.site.site}`,
+    ...labelled("room", places.site.room), ...labelled("contact", places.site.contact),
     job.procedure, ...labelled("planned", job.plannedDate), ...labelled("about", job.subject),
     `build ${stamp.build}, made ${stamp.madeAt} from ${stamp.planName}`,
   ].join(" · ");

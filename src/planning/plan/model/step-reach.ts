@@ -65,5 +65,5 @@ export function ownersOf(reached: readonly ReachedLayer[], field: string): reado
   const dot = folded.indexOf(".");
   if (bare.length > 0 || dot < 0) return bare;
   const named = reached.find(({ name }) => foldName(name) === folded.slice(0, dot).trim());
-  return named !== undefined && named.fields.has(folded.slice(dot + 1).trim()) ? [named] : [];
+  return named?.fields.has(folded.slice(dot + 1).trim()) ? [named] : [];
 }

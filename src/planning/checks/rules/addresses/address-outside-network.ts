@@ -8,7 +8,8 @@ export const addressOutsideNetwork: Rule = {
   meaning: "The address of a port lies in the network of its row.",
   check: (model) =>
     model.ports.all().flatMap(({ row, network, address }): Remark[] => {
-      if (address === null || network === null || network.prefix === null || containsAddress(network.prefix, address)) return [];
-      return [remarkAt(model, "ports", row, "address", `${formatAddress(address)} is not in ${network.row.network} (${formatPrefix(network.prefix)}). Write an address of it, or another network.`)];
+      if (address === null || !network?.prefix || containsAddress(network.prefix, address)) return [];
+      const sentence = `${formatAddress(address)} is not in ${network.row.network} (${formatPrefix(network.prefix)}). Write an address of it, or another network.`;
+      return [remarkAt(model, "ports", row, "address", sentence)];
     }),
 };

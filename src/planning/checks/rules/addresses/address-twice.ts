@@ -22,7 +22,8 @@ export const addressTwice: Rule = {
       if (cell.table === "clusters" && earlier.table === "ports") return [];
       if (cell.use === earlier.use && !isSameController(cell, earlier)) return [];
       const where = `row ${earlier.row.row + 1} of ${tables[earlier.table].name}`;
-      return [remarkOn(model, { ...cell, row: cell.row.row }, `${formatAddress(cell.address)} of ${userOf(cell)} is used by ${userOf(earlier)} already, in ${where}. Give each its own.`)];
+      const sentence = `${formatAddress(cell.address)} of ${userOf(cell)} is used by ${userOf(earlier)} already, in ${where}. Give each its own.`;
+      return [remarkOn(model, { ...cell, row: cell.row.row }, sentence)];
     });
   },
 };

@@ -11,6 +11,7 @@ export const clusterWithoutPort: Rule = {
       const network = cluster === null ? null : model.networks.named(cluster.network);
       const ports = model.ports.of(row);
       if (cluster === null || network === null || ports.length === 0 || ports.some((port) => port.network === network)) return [];
-      return [remarkAt(model, "arrays", row, "cluster", `${row.array} has no port in ${network.row.network}, the network of ${cluster.cluster}. Give it one, or take it out of the cluster.`)];
+      const sentence = `${row.array} has no port in ${network.row.network}, the network of ${cluster.cluster}. Give it one, or take it out of the cluster.`;
+      return [remarkAt(model, "arrays", row, "cluster", sentence)];
     }),
 };

@@ -16,7 +16,8 @@ function forClusters(model: PlanModel): Remark[] {
     const network = row.sharedAddress === "" ? null : model.networks.named(row.network);
     if (network === null || hasGateway(network) || told.has(network)) return [];
     told.add(network);
-    return [remarkAt(model, "networks", network.row, "gateway", `${network.row.network} has no gateway, so the shared address of ${row.cluster} is reached from inside it only. Write its gateway.`)];
+    const sentence = `${network.row.network} has no gateway, so the shared address of ${row.cluster} is reached from inside it only. Write its gateway.`;
+    return [remarkAt(model, "networks", network.row, "gateway", sentence)];
   });
 }
 
@@ -32,7 +33,8 @@ function forHosts(model: PlanModel): Remark[] {
     const first = ways[0];
     if (first === undefined || ways.some(hasGateway) || told.has(first)) return [];
     told.add(first);
-    return [remarkAt(model, "networks", first.row, "gateway", `${row.host} (${formatAddress(address)}) is in no network of ${row.site}, and none with array ports has a gateway to it. Write one.`)];
+    const sentence = `${row.host} (${formatAddress(address)}) is in no network of ${row.site}, and none with array ports has a gateway to it. Write one.`;
+    return [remarkAt(model, "networks", first.row, "gateway", sentence)];
   });
 }
 

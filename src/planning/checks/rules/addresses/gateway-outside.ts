@@ -12,7 +12,8 @@ export const gatewayOutside: Rule = {
       const { row, prefix } = network;
       const gateway = gatewayAddress(network);
       if (prefix === null || gateway === null || canBeGateway(prefix, gateway)) return [];
-      return [remarkAt(model, "networks", row, "gateway", `Gateway ${formatAddress(gateway)} is no host of ${formatPrefix(prefix)}. Write one that is, or none.`)];
+      const sentence = `Gateway ${formatAddress(gateway)} is no host of ${formatPrefix(prefix)}. Write one that is, or none.`;
+      return [remarkAt(model, "networks", row, "gateway", sentence)];
     }),
 };
 

@@ -17,7 +17,8 @@ export const gatewayTaken: Rule = {
       const { table, row, column, address, network } = cell;
       const owner = gateways.get(addressKey(address, network?.routing ?? ""));
       if (owner === undefined) return [];
-      return [remarkOn(model, { table, row: row.row, column }, `${formatAddress(address)} of ${userOf(cell)} is the gateway of ${owner}. Give it another address.`)];
+      const sentence = `${formatAddress(address)} of ${userOf(cell)} is the gateway of ${owner}. Give it another address.`;
+      return [remarkOn(model, { table, row: row.row, column }, sentence)];
     });
   },
 };

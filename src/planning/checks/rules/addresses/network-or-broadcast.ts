@@ -12,6 +12,7 @@ export const networkOrBroadcast: Rule = {
       const prefix = network?.prefix;
       if (prefix === null || prefix === undefined || !containsAddress(prefix, address) || isHostOf(prefix, address)) return [];
       const kind = !isSameAddress(address, prefix.first) ? "the broadcast address" : address.family === 4 ? "the network's own address" : "the routers' anycast address";
-      return [remarkOn(model, { table, row: row.row, column }, `${formatAddress(address)} is ${kind} of ${formatPrefix(prefix)}, which no device can have. Write another.`)];
+      const sentence = `${formatAddress(address)} is ${kind} of ${formatPrefix(prefix)}, which no device can have. Write another.`;
+      return [remarkOn(model, { table, row: row.row, column }, sentence)];
     }),
 };

@@ -15,7 +15,8 @@ export const networkTooSmall: Rule = {
       if (prefix === null || needed === 0) return [];
       const room = roomIn(network, prefix);
       if (BigInt(needed) <= room) return [];
-      return [remarkAt(model, "networks", row, "prefix", `${formatPrefix(prefix)} of ${row.network} has ${room} addresses to give, ${needed} are needed. Give it a larger prefix.`)];
+      const sentence = `${formatPrefix(prefix)} of ${row.network} has ${room} addresses to give, ${needed} are needed. Give it a larger prefix.`;
+      return [remarkAt(model, "networks", row, "prefix", sentence)];
     });
   },
 };

@@ -1,5 +1,5 @@
 import { type Family, findClashes, formatPrefix, rangesOfPrefixes } from "../../../addressing";
-import type { Network, PlanModel } from "../../../plan/model";
+import type { PlanModel } from "../../../plan/model";
 import { type Remark, remarkAt, type Rule } from "../../finding";
 
 /** More pairs than anybody mends by hand: those past it turn up once the first are mended. */
@@ -17,13 +17,14 @@ export const networksOverlap: Rule = {
 };
 
 function overlapsIn(model: PlanModel, routing: string, family: Family): Remark[] {
-  const networks = model.networks.all().filter((one) => one.routing === routing && one.prefix?.family === family);
-  const { pairs } = findClashes(rangesOfPrefixes(family, networks.map(({ prefix }) => prefix!)), mostPairs);
+  const networks = model.networks.all().flatMap(({ row, prefix, routing: own }) => (own === routing && prefix?.family === family ? [{ row, prefix }] : []));
+  const { pairs } = findClashes(rangesOfPrefixes(family, networks.map(({ prefix }) => prefix)), mostPairs);
   const told = new Set<number>();
   return pairs.flatMap(({ first, second }): Remark[] => {
     if (told.has(second)) return [];
     told.add(second);
-    const [earlier, later] = [networks[first]!, networks[second]!] as [Network, Network];
-    return [remarkAt(model, "networks", later.row, "prefix", `${formatPrefix(later.prefix!)} of ${later.row.network} overlaps ${formatPrefix(earlier.prefix!)} of ${earlier.row.network}. Give networks that are apart.`)];
+    const [earlier, later] = [networks[first]!, networks[second]!];
+    const sentence = `${formatPrefix(later.prefix)} of ${later.row.network} overlaps ${formatPrefix(earlier.prefix)} of ${earlier.row.network}. Give networks that are apart.`;
+    return [remarkAt(model, "networks", later.row, "prefix", sentence)];
   });
 }

@@ -11,6 +11,7 @@ export const portMtu: Rule = {
       if (row.mtu === null || network === null) return [];
       const { mtu } = network;
       if (row.mtu === mtu) return [];
-      return [remarkAt(model, "ports", row, "mtu", `MTU ${row.mtu} is not that of ${network.row.network}, ${mtu}: large packets would be lost. Write ${mtu}.`, mendAt(model, "ports", row, "mtu", mtu))];
+      const sentence = `MTU ${row.mtu} is not that of ${network.row.network}, ${mtu}: large packets would be lost. Write ${mtu}.`;
+      return [remarkAt(model, "ports", row, "mtu", sentence, mendAt(model, "ports", row, "mtu", mtu))];
     }),
 };

@@ -11,8 +11,12 @@ export const portWithoutNetwork: Rule = {
     model.ports.all().flatMap(({ row, array, address }): Remark[] => {
       if (row.network !== "" || address === null) return [];
       const holding = array === null ? null : model.networks.holding(array.site, address);
-      if (holding === null) return [remarkAt(model, "ports", row, "network", `This port has no network, and ${formatAddress(address)} is in none of its site. Write the network, and an address of it.`)];
+      if (holding === null) {
+        const sentence = `This port has no network, and ${formatAddress(address)} is in none of its site. Write the network, and an address of it.`;
+        return [remarkAt(model, "ports", row, "network", sentence)];
+      }
       const { network } = holding.row;
-      return [remarkAt(model, "ports", row, "network", `This port has no network; ${formatAddress(address)} is in ${network}. Write that.`, mendAt(model, "ports", row, "network", network))];
+      const sentence = `This port has no network; ${formatAddress(address)} is in ${network}. Write that.`;
+      return [remarkAt(model, "ports", row, "network", sentence, mendAt(model, "ports", row, "network", network))];
     }),
 };

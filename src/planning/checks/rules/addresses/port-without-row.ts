@@ -12,6 +12,7 @@ export const portWithoutRow: Rule = {
       const first = missing[0];
       if (first === undefined) return [];
       const more = missing.length === 1 ? "has" : `and ${missing.length - 1} more have`;
-      return [remarkAt(model, "arrays", row, "ports", `Port ${portLabel(first)} of ${row.array} ${more} no row in Ports for ${first.network.row.network}. Choose Assign addresses.`)];
+      const sentence = `Port ${portLabel(first)} of ${row.array} ${more} no row in Ports for ${first.network.row.network}. Choose Assign addresses.`;
+      return [remarkAt(model, "arrays", row, "ports", sentence)];
     }),
 };

@@ -10,6 +10,7 @@ export const reservedAddress: Rule = {
   check: (model) =>
     model.ports.all().flatMap(({ row, network, address }): Remark[] => {
       if (address === null || network === null || !isReserved(network, address)) return [];
-      return [remarkAt(model, "ports", row, "address", `${formatAddress(address)} is kept back by the column Reserved of ${network.row.network}. Write another, or free it there.`)];
+      const sentence = `${formatAddress(address)} is kept back by the column Reserved of ${network.row.network}. Write another, or free it there.`;
+      return [remarkAt(model, "ports", row, "address", sentence)];
     }),
 };

@@ -13,7 +13,8 @@ export const sharedAddressOnPort: Rule = {
     return model.addresses.all().flatMap(({ table, row, address, network }): Remark[] => {
       const port = table === "clusters" ? ports.get(addressKey(address, network?.routing ?? "")) : undefined;
       if (port === undefined) return [];
-      return [remarkAt(model, "clusters", row, "sharedAddress", `${formatAddress(address)} is the address of ${userOf(port)} too. A shared address sits on no port: write a free one.`)];
+      const sentence = `${formatAddress(address)} is the address of ${userOf(port)} too. A shared address sits on no port: write a free one.`;
+      return [remarkAt(model, "clusters", row, "sharedAddress", sentence)];
     });
   },
 };

@@ -8,7 +8,8 @@ export const sharedAddressOutside: Rule = {
   meaning: "The shared address of a cluster lies in the cluster's network.",
   check: (model) =>
     model.addresses.all().flatMap(({ table, row, address, network }): Remark[] => {
-      if (table !== "clusters" || network === null || network.prefix === null || containsAddress(network.prefix, address)) return [];
-      return [remarkAt(model, "clusters", row, "sharedAddress", `${formatAddress(address)} is not in ${network.row.network} (${formatPrefix(network.prefix)}), the network of its cluster. Write an address of it.`)];
+      if (table !== "clusters" || !network?.prefix || containsAddress(network.prefix, address)) return [];
+      const sentence = `${formatAddress(address)} is not in ${network.row.network} (${formatPrefix(network.prefix)}), the network of its cluster. Write an address of it.`;
+      return [remarkAt(model, "clusters", row, "sharedAddress", sentence)];
     }),
 };

@@ -10,14 +10,16 @@ export const unusableRange: Rule = {
     ...model.networks.all().flatMap(({ row, prefix }): Remark[] => {
       const purpose = prefix === null ? null : specialPurposeOf(prefix);
       if (prefix === null || purpose === null || isUsable(purpose)) return [];
-      return [remarkAt(model, "networks", row, "prefix", `${formatPrefix(prefix)} is set aside: ${purpose.name} (${purpose.source}). Choose a private range, such as one in 10.0.0.0/8.`.slice(0, 160))];
+      const sentence = `${formatPrefix(prefix)} is set aside: ${purpose.name} (${purpose.source}). Choose a private range, such as one in 10.0.0.0/8.`;
+      return [remarkAt(model, "networks", row, "prefix", sentence.slice(0, 160))];
     }),
     ...model.addresses.all().flatMap(({ table, row, column, address, network }): Remark[] => {
       // An address in its network shares the fate of the network, which is told once.
-      if (network !== null && network.prefix !== null && containsAddress(network.prefix, address)) return [];
+      if (network?.prefix && containsAddress(network.prefix, address)) return [];
       const purpose = specialPurposeOfAddress(address);
       if (purpose === null || isUsable(purpose)) return [];
-      return [remarkOn(model, { table, row: row.row, column }, `${formatAddress(address)} is set aside: ${purpose.name} (${purpose.source}). No device can have it.`)];
+      const sentence = `${formatAddress(address)} is set aside: ${purpose.name} (${purpose.source}). No device can have it.`;
+      return [remarkOn(model, { table, row: row.row, column }, sentence)];
     }),
   ],
 };

@@ -10,6 +10,7 @@ export const drivesOutsideGroup: Rule = {
       const layout = model.capacity.layoutOf(row);
       if (layout === null || layout.outside === 0) return [];
       const many = layout.outside === 1 ? "1 drive of" : `${layout.outside} drives of`;
-      return [remarkAt(model, "arrays", row, "drives", `${many} ${row.array} would fill no group of ${layout.scheme.name} and store nothing. Change drives, spares or the group shape.`)];
+      const sentence = `${many} ${row.array} would fill no group of ${layout.scheme.name} and store nothing. Change drives, spares or the group shape.`;
+      return [remarkAt(model, "arrays", row, "drives", sentence)];
     }),
 };

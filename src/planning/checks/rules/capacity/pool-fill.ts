@@ -13,6 +13,7 @@ export const poolFill: Rule = {
       const used = members.reduce((sum, member) => sum + member.used, 0n);
       const fill = Number(used) / Number(usable);
       if (fill <= fillLimit) return [];
-      return [remarkAt(model, "pools", pool, "fillLimit", `${pool.pool} holds ${formatTerabytes(used)} of ${formatTerabytes(usable)} usable, ${formatPercent(fill)} where ${formatPercent(fillLimit)} is the limit. Add capacity.`)];
+      const sentence = `${pool.pool} holds ${formatTerabytes(used)} of ${formatTerabytes(usable)} usable, ${formatPercent(fill)} where ${formatPercent(fillLimit)} is the limit. Add capacity.`;
+      return [remarkAt(model, "pools", pool, "fillLimit", sentence)];
     }),
 };

@@ -32,12 +32,14 @@ function roomRemarks(model: PlanModel, { pool, members, fillLimit }: PoolContent
   return members.flatMap(({ row, name, used }, at): Remark[] => {
     const room = all - rooms[at]!;
     if (used <= room) return [];
-    return [remarkAt(model, "arrays", row, "pool", `${name} could not be taken out of ${pool.pool}: it holds ${formatTerabytes(used)}, the others have room for ${formatTerabytes(room)}.`)];
+    const sentence = `${name} could not be taken out of ${pool.pool}: it holds ${formatTerabytes(used)}, the others have room for ${formatTerabytes(room)}.`;
+    return [remarkAt(model, "arrays", row, "pool", sentence)];
   });
 }
 
 function layoutRemarks(model: PlanModel, { pool, across, arrays }: PoolContents): Remark[] {
   if (across === null || refusalOf(() => layoutDrives(across, arrays.length)) !== null) return [];
   if (refusalOf(() => layoutDrives(across, arrays.length - 1)) === null) return [];
-  return [remarkAt(model, "pools", pool, "acrossArrays", `No array could be taken out of ${pool.pool} for good: ${across.name} cannot be laid over ${arrays.length - 1}. Plan one more.`)];
+  const sentence = `No array could be taken out of ${pool.pool} for good: ${across.name} cannot be laid over ${arrays.length - 1}. Plan one more.`;
+  return [remarkAt(model, "pools", pool, "acrossArrays", sentence)];
 }

@@ -13,7 +13,7 @@ export const rebuildReadFault: Rule = {
   check: (model) =>
     model.rows("arrays").flatMap((row): Remark[] => {
       const layout = model.capacity.layoutOf(row);
-      if (layout === null || layout.redundancy !== 1 || row.driveSize === null) return [];
+      if (layout?.redundancy !== 1 || row.driveSize === null) return [];
       const { readErrorRate, readFaultShare } = model.settings;
       const { happens } = readFault(bitsIn(bytes(BigInt(layout.data) * row.driveSize)), readErrorRate);
       if (happens <= readFaultShare) return [];

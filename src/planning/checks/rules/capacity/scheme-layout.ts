@@ -19,7 +19,8 @@ export const schemeLayout: Rule = {
       if (unread !== null) return [remarkAt(model, "pools", pool, "acrossArrays", unread)];
       const scheme = parseScheme(pool.acrossArrays, "Across arrays");
       if (arrays.length === 0 || refusalOf(() => layoutDrives(scheme, arrays.length)) === null) return [];
-      return [remarkAt(model, "pools", pool, "acrossArrays", `${scheme.name} cannot be laid over the ${arrays.length} arrays of ${pool.pool}: it needs at least ${scheme.leastDrives}.`)];
+      const sentence = `${scheme.name} cannot be laid over the ${arrays.length} arrays of ${pool.pool}: it needs at least ${scheme.leastDrives}.`;
+      return [remarkAt(model, "pools", pool, "acrossArrays", sentence)];
     }),
   ],
 };

@@ -19,6 +19,7 @@ function remarksOf(model: PlanModel, key: "arrays" | "switches", row: PlanRow<"a
   return (["feedA", "feedB"] as const).flatMap((column): Remark[] => {
     const found = splitFeed(row[column]).phase === null ? null : model.power.feedNamed(row[column]);
     if (found === null || found.phases === 3) return [];
-    return [remarkAt(model, key, row, column, `${quote(row[column])} names a phase, but ${found.feed} has one only. Write ${found.feed}.`, mendAt(model, key, row, column, found.feed))];
+    const sentence = `${quote(row[column])} names a phase, but ${found.feed} has one only. Write ${found.feed}.`;
+    return [remarkAt(model, key, row, column, sentence, mendAt(model, key, row, column, found.feed))];
   });
 }

@@ -11,6 +11,7 @@ export const rackCooling: Rule = {
       const { heat } = model.racks.of(rack);
       if (rack.coolingW === null || heat <= rack.coolingW) return [];
       const cooling = formatWatts(rack.coolingW);
-      return [remarkAt(model, "racks", rack, "coolingW", `${rack.rack} holds ${formatWatts(heat)} of heat, its cooling takes ${cooling}. Move some of it or add cooling.`)];
+      const sentence = `${rack.rack} holds ${formatWatts(heat)} of heat, its cooling takes ${cooling}. Move some of it or add cooling.`;
+      return [remarkAt(model, "racks", rack, "coolingW", sentence)];
     }),
 };

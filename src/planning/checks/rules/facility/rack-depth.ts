@@ -7,8 +7,9 @@ export const rackDepth: Rule = {
   meaning: "An array, with its cables and their bend radius, is no deeper than its rack.",
   check: (model) =>
     model.rows("arrays").flatMap((row): Remark[] => {
-      const rack = row.rack === "" ? null : model.find("racks", row.rack);
-      if (rack === null || rack.depthMm === null || row.depthMm === null || row.depthMm <= rack.depthMm) return [];
-      return [remarkAt(model, "arrays", row, "depthMm", `${row.array} is ${row.depthMm} mm deep, ${rack.rack} has ${rack.depthMm} mm. Choose a deeper rack.`)];
+      const rack = model.find("racks", row.rack);
+      const room = rack?.depthMm ?? null;
+      if (rack === null || room === null || row.depthMm === null || row.depthMm <= room) return [];
+      return [remarkAt(model, "arrays", row, "depthMm", `${row.array} is ${row.depthMm} mm deep, ${rack.rack} has ${room} mm. Choose a deeper rack.`)];
     }),
 };

@@ -12,6 +12,9 @@ export const rackOutside: Rule = {
       if (units === null) return [];
       return devices
         .filter(({ lowest, highest }) => lowest < 1 || highest > units)
-        .map((device) => remarkAt(model, device.table, device.row, "bottomUnit", `${device.name} would fill ${unitsOf(device, rack)} of ${rack.rack}, which has 1 to ${units}. Write another bottom unit.`));
+        .map((device) => {
+          const sentence = `${device.name} would fill ${unitsOf(device, rack)} of ${rack.rack}, which has 1 to ${units}. Write another bottom unit.`;
+          return remarkAt(model, device.table, device.row, "bottomUnit", sentence);
+        });
     }),
 };

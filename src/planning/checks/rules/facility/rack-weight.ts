@@ -11,6 +11,7 @@ export const rackWeight: Rule = {
       const { kg } = model.racks.of(rack);
       if (rack.limitKg === null || kg <= rack.limitKg) return [];
       const limit = formatKilograms(rack.limitKg);
-      return [remarkAt(model, "racks", rack, "limitKg", `The arrays in ${rack.rack} weigh ${formatKilograms(kg)}, over its limit of ${limit}. Move some to another rack.`)];
+      const sentence = `The arrays in ${rack.rack} weigh ${formatKilograms(kg)}, over its limit of ${limit}. Move some to another rack.`;
+      return [remarkAt(model, "racks", rack, "limitKg", sentence)];
     }),
 };

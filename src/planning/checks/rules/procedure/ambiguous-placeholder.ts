@@ -19,7 +19,8 @@ export const ambiguousPlaceholder: Rule = {
           const owners = ownersOf(scope, field).filter((owner) => ownsColumn(owner, field));
           const [nearest, other] = owners;
           if (nearest === undefined || other === undefined) return [];
-          return [remarkAt(model, "steps", row, column, `${quote(field)} is a column of ${nearest.name} and of ${other.name}; ${nearest.name} is taken. Write {{${nearest.name}.${field}}} or {{${other.name}.${field}}}.`)];
+          const sentence = `${quote(field)} is a column of ${nearest.name} and of ${other.name}; ${nearest.name} is taken. Write {{${nearest.name}.${field}}} or {{${other.name}.${field}}}.`;
+          return [remarkAt(model, "steps", row, column, sentence)];
         });
       });
     }),

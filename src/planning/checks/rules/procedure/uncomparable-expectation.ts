@@ -19,6 +19,8 @@ export const uncomparableExpectation: Rule = {
       const hasFields = template.some((piece) => "name" in piece);
       const refusal = refusalOf(() => parseExpectation(row, tried.trim(), "This step"));
       if (refusal === null) return [];
-      return [remarkAt(model, "steps", row, "expect", hasFields ? `However it is filled, this is no ${row.record.split(":")[0]!.trim()} to compare with. Write the field alone, or record text.` : refusal)];
+      if (!hasFields) return [remarkAt(model, "steps", row, "expect", refusal)];
+      const [kind = ""] = row.record.split(":");
+      return [remarkAt(model, "steps", row, "expect", `However it is filled, this is no ${kind.trim()} to compare with. Write the field alone, or record text.`)];
     }),
 };

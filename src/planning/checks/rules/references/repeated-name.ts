@@ -38,7 +38,8 @@ function repeatedSections(model: PlanModel): Remark[] {
     const earlier = seen.get(id);
     if (earlier === undefined) seen.set(id, row.row);
     if (earlier === undefined || row.section === "") return [];
-    return [remarkAt(model, "procedures", row, "section", `Section ${quote(row.section)} of ${quote(row.procedure)} stands in row ${earlier + 1} already, so its steps would run twice.`)];
+    const sentence = `Section ${quote(row.section)} of ${quote(row.procedure)} stands in row ${earlier + 1} already, so its steps would run twice.`;
+    return [remarkAt(model, "procedures", row, "section", sentence)];
   });
 }
 

@@ -15,7 +15,8 @@ export const controllerOnOneSwitch: Rule = {
         const first = ports[0]!.row;
         const isOne = ports.every(({ row }) => foldName(row.switch) === foldName(first.switch));
         if (!isOne || new Set(ports.map(({ row }) => foldName(row.port))).size < 2) return [];
-        return [remarkAt(model, "ports", first, "switch", `All cabled ports of controller ${first.controller} of ${array.array} go to ${first.switch}. Cable one of them to another switch.`)];
+        const sentence = `All cabled ports of controller ${first.controller} of ${array.array} go to ${first.switch}. Cable one of them to another switch.`;
+        return [remarkAt(model, "ports", first, "switch", sentence)];
       });
     }),
 };

@@ -9,6 +9,7 @@ export const hostOnOneSwitch: Rule = {
     model.rows("hosts").flatMap((row): Remark[] => {
       const only = model.paths.onlySwitchOfHost(row);
       if (only === null) return [];
-      return [remarkAt(model, "hosts", row, "host", `${row.host} has one path to the arrays, over ${only}: when that fails it loses its disks. Link it to another switch.`)];
+      const sentence = `${row.host} has one path to the arrays, over ${only}: when that fails it loses its disks. Link it to another switch.`;
+      return [remarkAt(model, "hosts", row, "host", sentence)];
     }),
 };

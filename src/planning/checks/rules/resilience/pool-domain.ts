@@ -16,9 +16,10 @@ export const poolDomain: Rule = {
       if (across === null || worst === null) return [];
       return worst.domains
         .filter(({ survives, value }) => !survives && !value.startsWith("\u0000"))
-        .map(({ domain, value, lost }) =>
-          remarkAt(model, "pools", pool, "acrossArrays", `${across.name} over ${pool.pool} does not survive the loss of ${domain} ${value}, which takes ${lost} of its ${arrays.length} arrays. Spread them.`),
-        );
+        .map(({ domain, value, lost }) => {
+          const loss = `the loss of ${domain} ${value}, which takes ${lost} of its ${arrays.length} arrays`;
+          return remarkAt(model, "pools", pool, "acrossArrays", `${across.name} over ${pool.pool} does not survive ${loss}. Spread them.`);
+        });
     }),
 };
 

@@ -17,5 +17,6 @@ export const suppliesOnOneSource: Rule = {
 function sameSource(model: PlanModel, key: "arrays" | "switches", row: PlanRow<"arrays"> | PlanRow<"switches">, name: string): Remark[] {
   const [a, b] = model.power.feedsOf(row);
   if (a === undefined || b === undefined || a === b || a.source === "" || foldName(a.source) !== foldName(b.source)) return [];
-  return [remarkAt(model, key, row, "feedB", `${a.feed} and ${b.feed}, which ${name} hangs on, are both on ${a.source}: one failure there takes both. Use another source.`)];
+  const sentence = `${a.feed} and ${b.feed}, which ${name} hangs on, are both on ${a.source}: one failure there takes both. Use another source.`;
+  return [remarkAt(model, key, row, "feedB", sentence)];
 }

@@ -10,7 +10,8 @@ export const switchWithoutNetwork: Rule = {
     const carried = new Map(model.rows("switches").map((row) => [row, new Set(splitNames(row.networks).map(foldName))]));
     return model.ports.all().flatMap(({ row, to }): Remark[] => {
       if (to === null || row.network === "" || carried.get(to)!.has(foldName(row.network))) return [];
-      return [remarkAt(model, "ports", row, "switch", `${to.switch} does not carry network ${quote(row.network)} of this port. Add it to the switch, or cable the port to another.`)];
+      const sentence = `${to.switch} does not carry network ${quote(row.network)} of this port. Add it to the switch, or cable the port to another.`;
+      return [remarkAt(model, "ports", row, "switch", sentence)];
     });
   },
 };

@@ -15,7 +15,8 @@ export const switchesOnOneFeed: Rule = {
       if (feed !== null) return [remarkAt(model, "switches", last, column, `All switches of ${last.site} hang on ${feed} alone: when it fails no array is reached. Put one on another feed.`)];
       const source = common(switches.map((row) => model.power.feedsOf(row).map((one) => one.source)));
       if (source === null) return [];
-      return [remarkAt(model, "switches", last, column, `All switches of ${last.site} hang on ${source} alone: when it fails no array is reached. Put one on another source.`)];
+      const sentence = `All switches of ${last.site} hang on ${source} alone: when it fails no array is reached. Put one on another source.`;
+      return [remarkAt(model, "switches", last, column, sentence)];
     }),
 };
 
