@@ -96,7 +96,7 @@ function collection<State>(
           // The object is made when it is first called, so that its search takes its turn in the next request.
           let made: object | undefined;
           return new Proxy(loaded, {
-            get: (target, key) => (key in target ? Reflect.get(target, key) : Reflect.get((made ??= object(state)), key)),
+            get: (target, key): unknown => (key in target ? Reflect.get(target, key) : Reflect.get((made ??= object(state)), key)),
             has: (target, key) => key in target || key in (made ??= object(state)),
           });
         });

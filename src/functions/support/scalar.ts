@@ -3,12 +3,6 @@ import { invalid, quote } from "../../planning/text";
 /** What one cell holds, once the wrappings of the host are off. Blank is null: an omitted argument, an empty cell and "" alike. */
 export type Scalar = string | number | boolean | null;
 
-/** One row of a range that holds something; `row` counts from 1 at the first row of the range. */
-export interface RangeRow {
-  readonly row: number;
-  readonly cells: readonly Scalar[];
-}
-
 /**
  * Takes the wrappings of the host off one argument or cell.
  *
@@ -35,15 +29,9 @@ export function readScalar(received: unknown, argument: string): Scalar {
   throw errorCell(received, argument);
 }
 
-/**
- * Reads a range as rows, leaving out those that are wholly empty.
- *
- * A single value counts as a range of one cell. The first row that holds something is taken for a header, and left out, when its first
- * non-blank cell is one of the `headers` (compared without case) and no cell of it is a number. An error cell anywhere refuses the call and is named by its row.
- */
-export function readRows(received: unknown, argument: string, headers: readonly string[]): RangeRow[] {
-  const rows = allRows(received, argument);
-  return rows.length > 0 && isHeader(rows[0]!, headers) ? rows.slice(1) : rows;
+/** Tells whether a cell holds nothing: null, an omitted argument, or text of blanks. */
+export function isBlank(cell: unknown): boolean {
+  return cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
 }
 
 const errorText = /^#(NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A|SPILL!|CALC!|BUSY!|GETTING_DATA|CONNECT!|BLOCKED!|FIELD!|UNKNOWN!)$/;
@@ -51,21 +39,4 @@ const errorText = /^#(NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A|SPILL!|CALC!|BU
 function errorCell(received: unknown, argument: string): Error {
   const shown = typeof received === "string" ? quote(received) : "an error";
   return invalid(argument, received, `${argument} holds ${shown}. Mend that cell first.`);
-}
-
-function allRows(received: unknown, argument: string): RangeRow[] {
-  const grid: unknown[][] = Array.isArray(received) ? (received as unknown[][]) : [[received]];
-  const rows: RangeRow[] = [];
-  grid.forEach((line, index) => {
-    const cells = line.map((cell) => readScalar(cell, `${argument} row ${index + 1}`));
-    if (cells.some((cell) => cell !== null)) rows.push({ row: index + 1, cells });
-  });
-  return rows;
-}
-
-function isHeader(row: RangeRow, headers: readonly string[]): boolean {
-  const first = row.cells.find((cell) => cell !== null);
-  // A row with a number in it is no header: a device may well be called Switch, and must not be left out of a total.
-  if (typeof first !== "string" || row.cells.some((cell) => typeof cell === "number")) return false;
-  return headers.some((header) => header.toLowerCase() === first.toLowerCase());
 }
