@@ -2,12 +2,13 @@ import { createHash } from "node:crypto";
 import type { JobRecords, SealLine, Snag, StepRecord } from "../../src/planning/commissioning/record";
 import { readResult } from "../../src/planning/commissioning/record/result";
 
-type Typed<Made extends { readonly typed: unknown }> = Partial<Omit<Made, "typed">> & { readonly typed?: Partial<Made["typed"]> };
+/** Fields of a record, of which those that people type may be given in part. */
+type Some<Made extends { readonly typed: object }> = { readonly [Field in keyof Made]?: Field extends "typed" ? Partial<Made["typed"]> : Made[Field] };
 
 const nothing: StepRecord["typed"] = { found: null, unit: null, seenAgain: null, by: null, second: null, done: null, note: null };
 
 /** Makes the record of a required tick that one name signs, of which nothing is done yet. */
-export function stepRecord({ typed = {}, ...more }: Typed<StepRecord> = {}): StepRecord {
+export function stepRecord({ typed = {}, ...more }: Some<StepRecord> = {}): StepRecord {
   const resultText = more.resultText ?? "";
   return {
     key: "J1/S-1/A1", no: "1", stepId: "S-1", step: "Do it", subject: "array 1", expected: "Done", plannedUnit: "", was: "",
@@ -19,7 +20,7 @@ export function stepRecord({ typed = {}, ...more }: Typed<StepRecord> = {}): Ste
 }
 
 /** Makes a snag about no step, of which nothing is filled but what was found. */
-export function snagOf({ typed = {}, ...more }: Typed<Snag> = {}): Snag {
+export function snagOf({ typed = {}, ...more }: Some<Snag> = {}): Snag {
   return {
     key: "", stepId: "", carried: "", digest: "", row: 20,
     ...more,
@@ -28,7 +29,7 @@ export function snagOf({ typed = {}, ...more }: Typed<Snag> = {}): Snag {
 }
 
 /** Makes a line of the seals that was not reopened. */
-export function sealLine({ typed = {}, ...more }: Typed<SealLine> = {}): SealLine {
+export function sealLine({ typed = {}, ...more }: Some<SealLine> = {}): SealLine {
   return { stepCount: 1, row: 30, ...more, typed: { sealed: "2026-03-09", code: "CODE", by: "AB", reopened: null, reopenedBy: null, reason: null, ...typed } };
 }
 

@@ -88,7 +88,8 @@ describe("building again", () => {
     const tab = readTab(sheet)!;
     const row = tab.steps.find(({ key }) => key.endsWith("T-10/A0001"))!.row;
     const copy = sheet.values[row]!.map((cell, column) => (column === tab.places.columns.found ? "N-0002" : cell));
-    const doubled = { ...sheet, values: [...sheet.values.slice(0, row + 1), copy, ...sheet.values.slice(row + 1)], formulas: [...sheet.formulas.slice(0, row + 1), sheet.formulas[row]!, ...sheet.formulas.slice(row + 1)] };
+    const withCopy = <Row>(rows: readonly Row[], copied: Row): Row[] => [...rows.slice(0, row + 1), copied, ...rows.slice(row + 1)];
+    const doubled = { ...sheet, values: withCopy(sheet.values, copy), formulas: withCopy(sheet.formulas, sheet.formulas[row]!) };
     const again = build(small, doubled);
     expect(stepOf(again, "T-10/A0001")?.typed.found).toBe("N-0001");
     expect(read(again).orphans.map(({ typed }) => typed.found)).toEqual(["N-0002"]);

@@ -78,13 +78,26 @@ describe("a returned tab", () => {
 describe("a returned snag", () => {
   const known = builtSnag(snagOf({ key: "J1/S-1/A1", stepId: "S-1", typed: { foundWrong: "Dent" } }));
 
+  const item = (change: string, ours: string, theirs: string, label = "Snag S-1") => ({ id: "snag 0", change, label, ours, theirs });
+  const dent = "What was found: Dent";
+
   test.each<[string, readonly Snag[], Snag, unknown[]]>([
     ["is nothing new where it is as it was handed out", [known], known, []],
     ["is nothing new where ours says the same", [snagTyped(known, { by: "AB" })], { ...snagTyped(known, { by: "AB" }), carried: "" }, []],
-    ["is new where they found it", [], snagOf({ stepId: "S-1", typed: { about: 3, foundWrong: "Dent", byWhen: 46_083 } }), [{ id: "snag 0", change: "theirs", label: "Snag S-1", ours: "", theirs: "What was found: Dent, By when: 2026-03-02" }]],
-    ["is new beside another one of ours", [known], snagOf({ typed: { foundWrong: "Scratch" } }), [{ id: "snag 0", change: "theirs", label: "Snag", ours: "", theirs: "What was found: Scratch" }]],
-    ["is theirs where only they went on with it", [known], snagTyped(known, { closed: "Closed" }), [{ id: "snag 0", change: "theirs", label: "Snag S-1", ours: "What was found: Dent", theirs: "What was found: Dent, Closed: Closed" }]],
-    ["is of both where we went on with it too", [snagTyped(known, { by: "AB" })], snagTyped(known, { closed: "Closed" }), [{ id: "snag 0", change: "both", label: "Snag S-1", ours: "What was found: Dent, By: AB", theirs: "What was found: Dent, Closed: Closed" }]],
+    [
+      "is new where they found it",
+      [],
+      snagOf({ stepId: "S-1", typed: { about: 3, foundWrong: "Dent", byWhen: 46_083 } }),
+      [item("theirs", "", `${dent}, By when: 2026-03-02`)],
+    ],
+    ["is new beside another one of ours", [known], snagOf({ typed: { foundWrong: "Scratch" } }), [item("theirs", "", "What was found: Scratch", "Snag")]],
+    ["is theirs where only they went on with it", [known], snagTyped(known, { closed: "Closed" }), [item("theirs", dent, `${dent}, Closed: Closed`)]],
+    [
+      "is of both where we went on with it too",
+      [snagTyped(known, { by: "AB" })],
+      snagTyped(known, { closed: "Closed" }),
+      [item("both", `${dent}, By: AB`, `${dent}, Closed: Closed`)],
+    ],
   ])("%s", (_, ours, theirs, items) => {
     expect(compareReturned(withSnags(...ours), withSnags(theirs)).items).toEqual(items);
   });

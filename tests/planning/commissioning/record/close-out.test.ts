@@ -20,7 +20,11 @@ describe("what keeps a tab from being closed", () => {
     ["a result that is none of ours", { resultText: "fine" }, ["No. 1 S-1 says fine. Put it right, or waive it with name and reason."]],
     ["a changed expectation", { resultText: "Check again", typed: { by: "AB" } }, ["No. 1 S-1 asks to be seen again: its expectation has changed."]],
     ["a changed expectation of a step that need not be done", { resultText: "Check again", required: false }, ["No. 1 S-1 asks to be seen again: its expectation has changed."]],
-    ["a result that was typed", { resultText: "As expected", isComputed: false, required: false, typed: { by: "AB" } }, ["No. 1 S-1 has something typed over its Result. Build the tab again: the formula comes back."]],
+    [
+      "a result that was typed",
+      { resultText: "As expected", isComputed: false, required: false, typed: { by: "AB" } },
+      ["No. 1 S-1 has something typed over its Result. Build the tab again: the formula comes back."],
+    ],
     ["nothing of a waiver with name and reason", { resultText: "Waived", typed: { by: "AB", note: "later" } }, []],
     ["a waiver without a reason", { resultText: "Waived", typed: { by: "AB", note: " " } }, ["No. 1 S-1 wants a name under By and a reason in Note."]],
     ["a waiver without a name", { resultText: "Waived", typed: { note: "later" } }, ["No. 1 S-1 wants a name under By and a reason in Note."]],

@@ -120,7 +120,9 @@ describe("a tab that is planned again", () => {
     snagOf({ typed: { about: 3 } }),
     snagOf({ typed: { about: "later" } }),
   ];
-  const tab = tabWith({ steps: [record], orphans: [orphan, { ...orphan, typed: { ...typed, done: "Friday" } }], snags, seals: [sealLine({ typed: { reopened: "2026-03-10", reopenedBy: "EF", reason: "why" } })] });
+  const orphans = [orphan, { ...orphan, typed: { ...typed, done: "Friday" } }];
+  const seals = [sealLine({ typed: { reopened: "2026-03-10", reopenedBy: "EF", reason: "why" } })];
+  const tab = tabWith({ steps: [record], orphans, snags, seals });
 
   test("carries what was typed, with its fingerprint, and asks to look again where the expectation has changed", () => {
     const row = stepRowOf(tab, "T-02");
@@ -134,7 +136,9 @@ describe("a tab that is planned again", () => {
     const places = rowsTagged(tab, "#snag");
     expect(places).toHaveLength(4 + 15);
     expect(places[0]).toBe(rowsTagged(tab, "#snags")[0]! + 2);
-    expect(shown(tab, places[0]!, "no", "step", "subject", "expected", "found", "result", "by", "note", "carried")).toEqual([3, "Dent", "EF", 46_085, 5, "Closed", "AB", "m", snagFingerprint(snags[0]!)]);
+    expect(shown(tab, places[0]!, "no", "step", "subject", "expected", "found", "result", "by", "note", "carried")).toEqual([
+      3, "Dent", "EF", 46_085, 5, "Closed", "AB", "m", snagFingerprint(snags[0]!),
+    ]);
     expect(places.slice(1, 5).map((row) => cell(tab, row, "no").value)).toEqual(["gone", "3?", "later", undefined]);
     expect(styles(tab, places[0]!, "no", "stepId", "step", "expected", "unit", "result", "second")).toEqual(["typedNumber", "stepId", "typedText", "typedDate", "notAsked", "typedText", "notAsked"]);
   });

@@ -158,7 +158,7 @@ beforeAll(async () => {
   const snags = cases.flatMap(([, one], index) => (one.snags ?? []).map((snag) => ({ about: index + 1, ...snag })));
   await write(
     snags.flatMap((snag, index) =>
-      Object.entries(snag).map(([field, value]) => ({ row: empty.places.snagsRow + 2 + index, column: columnOf(empty, snagColumns[field]!), cells: [[{ value: value as Scalar }]] })),
+      Object.entries(snag).map(([field, value]) => ({ row: empty.places.snagsRow + 2 + index, column: columnOf(empty, snagColumns[field]!), cells: [[{ value: value }]] })),
     ),
   );
   tab = await tabInSight(workbook.port);
