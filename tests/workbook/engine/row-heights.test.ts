@@ -17,6 +17,6 @@ test("only rows with wrapped text and no height of their own are made higher", (
     rowData: { 2: { h: 30 } },
   };
   estimateRowHeights(sheet, { wrap: { tb: 3 } });
-  expect(sheet.rowData).toEqual({ 0: { h: expect.any(Number), ia: 1 }, 2: { h: 30 } });
+  expect(sheet.rowData).toEqual({ 0: { h: expect.any(Number) as number, ia: 1 }, 2: { h: 30 } });
   expect((sheet.rowData as Record<number, { h: number }>)[0]!.h).toBeGreaterThan(200);
 });
