@@ -2,6 +2,7 @@ import { LocaleType, type Nullable, Univer, UniverInstanceType } from "@univerjs
 import {
   type BaseReferenceObject,
   type BaseValueObject,
+  type CalculateFormulaService,
   type ErrorValueObject,
   ICalculateFormulaService,
   IFormulaCurrentConfigService,
@@ -20,11 +21,12 @@ export type Evaluation =
 /** Makes an evaluator of single formulas: the engine of the browser workbook, with no sheet behind it. */
 export function createEvaluator(): (formula: string) => Promise<Evaluation> {
   const univer = new Univer({ locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: {} } });
-  univer.registerPlugin(UniverFormulaEnginePlugin, { function: bayFunctions() as never });
+  univer.registerPlugin(UniverFormulaEnginePlugin, { function: bayFunctions() });
   // The engine wakes up with the first workbook, an empty one here.
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, { id: "calc", sheetOrder: ["sheet"], sheets: { sheet: { id: "sheet", name: "Sheet", ...extent } } });
   const injector = univer.__getInjector();
-  const engine = injector.get(ICalculateFormulaService) as unknown as { calculate(formula: string): Promise<BaseValueObject | BaseReferenceObject | undefined> };
+  // The service is declared to answer nothing; the one that the engine registers answers with the result.
+  const engine = injector.get(ICalculateFormulaService) as CalculateFormulaService;
   injector.get(IFormulaCurrentConfigService).loadDataLite();
   injector.get(IFormulaRuntimeService).setCurrent(0, 0, extent.rowCount, extent.columnCount, "sheet", "calc");
   return async (formula) => {

@@ -61,7 +61,7 @@ export async function openHeadless(bytes?: Uint8Array, { tabsRest = false } = {}
 
 function bootEngine(data: Partial<IWorkbookData>): Univer {
   const univer = new Univer({ locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: {} } });
-  univer.registerPlugin(UniverFormulaEnginePlugin, { function: bayFunctions() as never });
+  univer.registerPlugin(UniverFormulaEnginePlugin, { function: bayFunctions() });
   univer.registerPlugin(UniverSheetsPlugin);
   // A file's own results may be stale or another program's: everything is computed anew.
   univer.registerPlugin(UniverSheetsFormulaPlugin, { initialFormulaComputing: CalculationMode.FORCED });

@@ -44,7 +44,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
       disableTextFormatMark: true,
       disableTextFormatAlert: true,
       sheets: { disableForceStringMark: true, disableForceStringAlert: true },
-      formula: { function: bayFunctions() as never, description: bayFunctionHelp(), initialFormulaComputing: CalculationMode.FORCED },
+      formula: { function: bayFunctions(), description: bayFunctionHelp(), initialFormulaComputing: CalculationMode.FORCED },
     }),
     // Its search box would take the keyboard: Enter must end what is typed into a cell with a list, as in any other cell.
     UniverSheetsDataValidationPreset({ showSearchOnDropdown: false, showEditOnDropdown: false }),

@@ -1,4 +1,4 @@
-import type { IWorkbookData } from "@univerjs/core";
+import type { IWorkbookData, LocaleType } from "@univerjs/core";
 import { estimateRowHeights } from "./row-heights";
 import { resourceNames, type StoredSheet, type StoredStyle } from "./stored-sheet";
 
@@ -41,7 +41,7 @@ export function assembleWorkbook(
     id: "workbook",
     name: "Workbook",
     appVersion: "",
-    locale: "enUS" as never,
+    locale: "enUS" as LocaleType,
     styles,
     sheetOrder: stored.map(({ sheet }) => sheet.id),
     sheets: Object.fromEntries(stored.map(({ sheet }) => [sheet.id, sheet])),

@@ -1,7 +1,7 @@
-import { DataValidationRenderMode, type ICellData, type IObjectMatrixPrimitiveType, type IStyleData, type ISheetDataValidationRule } from "@univerjs/core";
-import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
+import { DataValidationRenderMode, type ICellData, type IObjectMatrixPrimitiveType, type ISheetDataValidationRule } from "@univerjs/core";
 import type { Cell, CellStyle, SheetPlan, Validation } from "../../sheet";
-import { borderLines, cellKind, columnPixels, horizontal, rowPixels, toRange, vertical, wrapping, type SheetExtras, type StoredSheet, type StoredStyle } from "./stored-sheet";
+import { formulaFormat } from "./formula-format";
+import { borderLines, cellKind, columnPixels, comparison, horizontal, rowPixels, toRange, vertical, wrapping, type SheetExtras, type StoredSheet, type StoredStyle } from "./stored-sheet";
 
 /** Adds a style to the workbook's and answers with the id under which cells refer to it. */
 export type KeepStyle = (style: StoredStyle) => string;
@@ -37,7 +37,9 @@ export function storedSheet(plan: SheetPlan, keepStyle: KeepStyle, newId: () => 
       custom: extras,
     },
     validations: (plan.validations ?? []).map((validation) => storedValidation(validation, newId())),
-    conditionalFormats: (plan.conditionalFormats ?? []).map(({ area, formula, style }) => storedFormat(formula, plan.styles[style] ?? {}, area, newId())),
+    conditionalFormats: (plan.conditionalFormats ?? []).map(({ area, formula, style }) =>
+      formulaFormat(newId(), [toRange(area)], formula, storedStyle(plan.styles[style] ?? {})),
+    ),
   };
 }
 
@@ -93,19 +95,15 @@ function storedValidation({ area, rule, message, strict }: Validation, uid: stri
     case "list-of":
       return { ...base, type: "list", formula1: rule.formula, showDropDown: true, renderMode: DataValidationRenderMode.ARROW };
     case "date":
-      return { ...base, type: "date", operator: "greaterThanOrEqual" as never, formula1: "1900-01-01" };
+      return { ...base, type: "date", operator: comparison.atLeast, formula1: "1900-01-01" };
     default:
       return { ...base, type: rule.kind === "whole" ? "whole" : "decimal", ...bounds(rule.least, rule.most) };
   }
 }
 
 function bounds(least: number | undefined, most: number | undefined) {
-  if (least !== undefined && most !== undefined) return { operator: "between" as never, formula1: String(least), formula2: String(most) };
-  if (most !== undefined) return { operator: "lessThanOrEqual" as never, formula1: String(most) };
-  return { operator: "greaterThanOrEqual" as never, formula1: String(least ?? -1e300) };
+  if (least !== undefined && most !== undefined) return { operator: comparison.between, formula1: String(least), formula2: String(most) };
+  if (most !== undefined) return { operator: comparison.atMost, formula1: String(most) };
+  return { operator: comparison.atLeast, formula1: String(least ?? -1e300) };
 }
 
-function storedFormat(formula: string, style: CellStyle, area: Parameters<typeof toRange>[0], cfId: string): IConditionFormattingRule {
-  const { bl, it, cl, bg } = storedStyle(style) as IStyleData;
-  return { cfId, ranges: [toRange(area)], stopIfTrue: false, rule: { type: "highlightCell" as never, subType: "formula" as never, value: formula, style: { bl, it, cl, bg } } };
-}

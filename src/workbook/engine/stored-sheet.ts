@@ -1,4 +1,4 @@
-import type { ICellData, IRange, IStyleData, IWorkbookData, IWorksheetData, ISheetDataValidationRule, Nullable } from "@univerjs/core";
+import type { DataValidationOperator, ICellData, IRange, IStyleData, IWorkbookData, IWorksheetData, ISheetDataValidationRule, Nullable } from "@univerjs/core";
 import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
 import type { Area, CellValue, PrintPlan, TablePlan } from "../../sheet";
 
@@ -7,6 +7,12 @@ export const cellKind = { text: 1, number: 2, boolean: 3, forcedText: 4 } as con
 export const horizontal = { left: 1, center: 2, right: 3, justify: 4 } as const;
 export const vertical = { top: 1, middle: 2, bottom: 3 } as const;
 export const wrapping = { overflow: 1, clip: 2, wrap: 3 } as const;
+/** Comparisons of a rule for typing, by the names that files use too. */
+export const comparison = {
+  between: "between" as DataValidationOperator.BETWEEN,
+  atLeast: "greaterThanOrEqual" as DataValidationOperator.GREATER_THAN_OR_EQUAL,
+  atMost: "lessThanOrEqual" as DataValidationOperator.LESS_THAN_OR_EQUAL,
+} as const;
 /** Kinds of border line, in the order of the engine's numbers. */
 export const borderLines = [
   "none", "thin", "hair", "dotted", "dashed", "dashDot", "dashDotDot", "double", "medium", "mediumDashed", "mediumDashDot", "mediumDashDotDot", "slantDashDot", "thick",

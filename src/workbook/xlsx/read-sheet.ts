@@ -1,5 +1,5 @@
 import type { ICellData, IWorksheetData } from "@univerjs/core";
-import type { Cell, CellValue, HeaderFooter, Row, Style, Worksheet } from "exceljs";
+import type { Cell, CellValue, HeaderFooter, Style, Worksheet } from "exceljs";
 import { cellAddress, dayOfInstant, parseAreas, type PrintPlan, type TablePlan } from "../../sheet";
 import { freeze } from "../engine/plan-sheet";
 import { cellKind, columnPixels, rowPixels, toRange, type SheetExtras, type StoredSheet, type StoredStyle } from "../engine/stored-sheet";
@@ -7,6 +7,7 @@ import { readStyle, type ReadColor } from "./cell-styles";
 import type { PackagedSheet } from "./file-package";
 import { readFormatRules } from "./format-rules";
 import { fromFileFormula } from "./formula-text";
+import { insideOf, storedCells, storedNote, storedRows, tablesOf } from "./library-parts";
 import { readValidations } from "./validation-rules";
 import { element, elements } from "./xml-scan";
 
@@ -34,7 +35,7 @@ export function readSheet(source: Worksheet, packaged: PackagedSheet, id: string
   // Null where a file has none, against the library's types.
   const view = (source.views as Worksheet["views"] | null)?.[0];
   const frozen = view?.state === "frozen" ? { rows: view.ySplit ?? 0, columns: view.xSplit ?? 0 } : undefined;
-  const protection = (source as unknown as { sheetProtection?: Record<string, unknown> | null }).sheetProtection;
+  const protection = insideOf(source).sheetProtection;
   const extras: SheetExtras = {
     fileSheet: source.name,
     tables: readTables(source),
@@ -60,7 +61,7 @@ export function readSheet(source: Worksheet, packaged: PackagedSheet, id: string
       cellData,
       rowData,
       columnData: readColumns(source, styleOf),
-      mergeData: (source as unknown as { model: { merges: string[] } }).model.merges.flatMap((merge) => parseAreas(merge).map(toRange)),
+      mergeData: source.model.merges.flatMap((merge) => parseAreas(merge).map(toRange)),
       freeze: freeze(frozen),
       showGridlines: view?.showGridLines === false ? 0 : 1,
       custom: extras,
@@ -90,23 +91,12 @@ function readRows(source: Worksheet, styleOf: (style: Partial<Style> | undefined
       const stored: ICellData = cell.isMerged && cell.master !== cell ? {} : readCell(cell);
       if (style !== undefined) stored.s = style;
       if (Object.keys(stored).length > 0) line[column] = stored;
-      // Not the cell's own way to its note, which answers for a merged cell with that of the first.
-      const note = (cell as unknown as { _comment?: { note: unknown } })._comment?.note;
+      const note = storedNote(cell);
       if (note !== undefined) notes.push({ row: number - 1, column, note });
     }
     if (Object.keys(line).length > 0) cellData[number - 1] = line;
   }
   return { cellData, rowData, notes };
-}
-
-/** The rows a sheet really has. The library's own walks either leave out empty ones with a look or make up every one between. */
-function storedRows(source: Worksheet): Row[] {
-  return (source as unknown as { _rows: (Row | undefined)[] })._rows.filter((row): row is Row => row !== undefined);
-}
-
-/** The cells a row really has. */
-function storedCells(row: Row): Cell[] {
-  return (row as unknown as { _cells: (Cell | undefined)[] })._cells.filter((cell): cell is Cell => cell !== undefined);
 }
 
 function readCell(cell: Cell): ICellData {
@@ -163,10 +153,9 @@ function readColumns(source: Worksheet, styleOf: (style: Partial<Style> | undefi
 }
 
 function readTables(source: Worksheet): TablePlan[] {
-  return source.getTables().flatMap((entry) => {
-    const { table } = entry as unknown as { table: { name: string; tableRef: string } };
-    const area = parseAreas(table.tableRef)[0];
-    return area === undefined ? [] : [{ name: table.name, area }];
+  return tablesOf(source).flatMap(({ name, tableRef }) => {
+    const area = parseAreas(tableRef)[0];
+    return area === undefined ? [] : [{ name, area }];
   });
 }
 

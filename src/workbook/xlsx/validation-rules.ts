@@ -1,8 +1,9 @@
-import { DataValidationRenderMode, type ISheetDataValidationRule } from "@univerjs/core";
+import { DataValidationRenderMode, type DataValidationOperator, type ISheetDataValidationRule } from "@univerjs/core";
 import type { DataValidation, Worksheet } from "exceljs";
 import { fromFileFormula, toFileFormula } from "./formula-text";
 import { areaAddress, instantOfDay, parseAreas } from "../../sheet";
-import { toArea, toRange } from "../engine/stored-sheet";
+import { comparison, toArea, toRange } from "../engine/stored-sheet";
+import { insideOf } from "./library-parts";
 import { element, elements, unescapeXml } from "./xml-scan";
 
 const errorStyles = ["information", "stop", "warning"] as const;
@@ -22,7 +23,7 @@ export function readValidations(xml: string): ISheetDataValidationRule[] {
         type,
         formula1,
         formula2,
-        operator: (attributes["operator"] ?? "between") as never,
+        operator: (attributes["operator"] ?? comparison.between) as DataValidationOperator,
         allowBlank: attributes["allowBlank"] === "1",
         showDropDown: type === "list" && attributes["showDropDown"] !== "1",
         // As spreadsheet programs show it: the text of the cell, and an arrow beside it.
@@ -31,7 +32,7 @@ export function readValidations(xml: string): ISheetDataValidationRule[] {
         showInputMessage: attributes["showInputMessage"] === "1",
         error: attributes["error"],
         errorTitle: attributes["errorTitle"],
-        errorStyle: Math.max(0, errorStyles.indexOf((attributes["errorStyle"] ?? "stop") as never)),
+        errorStyle: Math.max(0, errorStyles.findIndex((name) => name === (attributes["errorStyle"] ?? "stop"))),
         prompt: attributes["prompt"],
         promptTitle: attributes["promptTitle"],
       },
@@ -63,7 +64,7 @@ export function writeValidations(target: Worksheet, rules: readonly ISheetDataVa
       };
     }
   }
-  (target as unknown as { dataValidations: { model: typeof model } }).dataValidations.model = model;
+  insideOf(target).dataValidations.model = model;
 }
 
 function readFormula(inner: string | undefined, type: string): string | undefined {

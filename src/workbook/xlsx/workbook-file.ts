@@ -8,6 +8,7 @@ import { extrasOf, readResource, resourceNames, type StoredStyle, type StoredWor
 import { colorReader } from "./cell-styles";
 import { openPackage, type PackagedName } from "./file-package";
 import { fromFileFormula, toFileFormula } from "./formula-text";
+import { insideOf, keepModelOnly, loadInto } from "./library-parts";
 import { readSheet } from "./read-sheet";
 import { writeSheet } from "./write-sheet";
 import { damaged } from "./zip-directory";
@@ -60,18 +61,10 @@ export async function writeWorkbook({ data, spills }: StoredWorkbook, original?:
   return new Uint8Array(await file.xlsx.writeBuffer());
 }
 
-/** Puts a sheet that is written in the form that goes into the file, and lets go of the library's objects, of which every cell is one. */
-function keepModelOnly(target: Worksheet): void {
-  const { model } = target;
-  Object.defineProperty(target, "model", { value: model });
-  (target as unknown as { _rows: unknown[] })._rows = [];
-}
-
 async function loadFile(bytes: Uint8Array): Promise<Workbook> {
   const file = new Workbook();
   try {
-    // Rules for typing are read by us: taking them apart cell by cell, the library stalls on whole columns.
-    await file.xlsx.load(bytes as never, { ignoreNodes: ["dataValidations", "extLst"] });
+    await loadInto(file, bytes);
   } catch {
     throw damaged();
   }
@@ -95,7 +88,7 @@ function placeSheets(file: Workbook, sheets: readonly Partial<IWorksheetData>[])
   return sheets.map((sheet, index) => {
     const target = targets[index] ?? file.addWorksheet(`baywright ${index}`);
     target.name = sheet.name ?? `Sheet${index + 1}`;
-    (target as unknown as { orderNo: number }).orderNo = index;
+    insideOf(target).orderNo = index;
     return target;
   });
 }

@@ -1,11 +1,12 @@
 import type { ICellData, IWorksheetData } from "@univerjs/core";
-import type { CellErrorValue, CellFormulaValue, CellValue, Style, Worksheet } from "exceljs";
+import type { CellErrorValue, CellFormulaValue, CellValue, ConditionalFormattingOptions, Style, Worksheet } from "exceljs";
 import { areaAddress, cellAddress, type CellValue as PlainValue, type PrintPlan, type TablePlan } from "../../sheet";
 import { cellValue } from "../engine/sheet-snapshot";
 import { columnCharacters, extrasOf, findStyle, rowPoints, type Spill, type StoredSheet, type StyleTable } from "../engine/stored-sheet";
 import { argb, writeStyle } from "./cell-styles";
 import { writeFormatRules } from "./format-rules";
 import { toFileFormula } from "./formula-text";
+import { clearSheet, insideOf, tablesOf } from "./library-parts";
 import { writeValidations } from "./validation-rules";
 
 /** Writes one sheet over a sheet of a file. What the file holds beyond our model, such as pictures, stays where it is. */
@@ -18,8 +19,8 @@ export function writeSheet(target: Worksheet, { sheet, validations, conditionalF
     if (!looks.has(style)) looks.set(style, writeStyle(style));
     return looks.get(style);
   };
-  const kept = keptTableStyles(target);
-  clear(target);
+  const tableStyles = new Map(tablesOf(target).map(({ name, style }) => [name, style]));
+  clearSheet(target);
   target.state = sheet.hidden === 1 ? (extras.veryHidden === true ? "veryHidden" : "hidden") : "visible";
   target.properties = { ...target.properties, tabColor: sheet.tabColor ? { argb: argb(sheet.tabColor) } : undefined } as Worksheet["properties"];
   writeColumns(target, sheet, lookOf);
@@ -29,27 +30,10 @@ export function writeSheet(target: Worksheet, { sheet, validations, conditionalF
   movePictures(target, extras.pictures ?? []);
   writeView(target, sheet);
   writePrint(target, extras.print);
-  for (const table of extras.tables ?? []) writeTable(target, table, kept.get(table.name));
+  for (const table of extras.tables ?? []) writeTable(target, table, tableStyles.get(table.name));
   writeValidations(target, validations);
-  writeFormatRules(target, { rules: conditionalFormats, others: (extras.otherFormats ?? []) as never });
-  (target as unknown as { sheetProtection: unknown }).sheetProtection = extras.protection ?? null;
-}
-
-interface TableInFile {
-  readonly table: { readonly name: string; readonly style?: object };
-}
-
-function keptTableStyles(target: Worksheet): Map<string, object> {
-  return new Map((target.getTables() as unknown as TableInFile[]).map(({ table }) => [table.name, table.style ?? {}]));
-}
-
-function clear(target: Worksheet): void {
-  for (const merge of (target as unknown as { model: { merges: string[] } }).model.merges) target.unMergeCells(merge);
-  const inner = target as unknown as { _rows: unknown[]; _columns: unknown; rowBreaks: unknown[]; tables: object };
-  inner._rows = [];
-  inner._columns = null;
-  inner.rowBreaks = [];
-  inner.tables = {};
+  writeFormatRules(target, { rules: conditionalFormats, others: (extras.otherFormats ?? []) as ConditionalFormattingOptions[] });
+  insideOf(target).sheetProtection = extras.protection ?? null;
 }
 
 function writeColumns(target: Worksheet, { columnData = {} }: Partial<IWorksheetData>, lookOf: (id: ICellData["s"]) => Partial<Style> | undefined): void {
@@ -145,7 +129,8 @@ function writePrint(target: Worksheet, print: PrintPlan | undefined): void {
     // As many pages long as it takes.
     pageSetup.fitToHeight = 0;
   }
-  pageSetup.printTitlesRow = print.titleRows === undefined ? (undefined as never) : `${print.titleRows.row + 1}:${print.titleRows.row + print.titleRows.rows}`;
+  if (print.titleRows === undefined) Reflect.deleteProperty(pageSetup, "printTitlesRow");
+  else pageSetup.printTitlesRow = `${print.titleRows.row + 1}:${print.titleRows.row + print.titleRows.rows}`;
   target.headerFooter = {
     ...target.headerFooter,
     ...(print.header !== undefined && { oddHeader: inTheMiddle(print.header) }),
