@@ -6,7 +6,7 @@ export function findingsPage(): string {
   return [
     "# The plan that is broken on purpose",
     "",
-    "`thornmere-broken.xlsx` is the sample plan with a fault for every rule of the checks. The checks find exactly these, and a test holds it.",
+    "`thornmere-broken.xlsx` is the sample plan with a fault for every rule of the checks. The checks find exactly these, and `npm run check` holds it.",
     "The password in it is invented.",
     "",
     "| cell | rule | what is wrong |",

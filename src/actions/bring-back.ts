@@ -1,7 +1,7 @@
 import { jobsOf, readCommissioningPlan, type BuildMoment, type CommissioningPlan } from "../planning/commissioning/build";
 import { idOfJob } from "../planning/commissioning/job";
-import { acceptReturned, compareReturned, isClosed, type ReturnedTab, type TabReading } from "../planning/commissioning/record";
-import { readTabs, tabFamily } from "../planning/commissioning/tab";
+import { acceptReturned, compareReturned, isClosed, type ReturnedTab } from "../planning/commissioning/record";
+import { readTabs, tabFamily, type TabReading } from "../planning/commissioning/tab";
 import { invalid, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
 import type { WorkbookSnapshot } from "../sheet";

@@ -1,6 +1,6 @@
 import { jobsOf, readCommissioningPlan, type CommissioningPlan } from "../planning/commissioning/build";
-import type { TabReading } from "../planning/commissioning/record";
 import { planProgress, progressMark, progressOf, type JobProgress } from "../planning/commissioning/reports";
+import type { TabReading } from "../planning/commissioning/tab";
 import type { PlanRow } from "../planning/plan/read";
 import type { WorkbookPort } from "../workbook/port";
 import { replaceSheet } from "./replace-sheet";

@@ -1,9 +1,8 @@
 import { buildJob, type AdjustReading, type BuildMoment, type CommissioningPlan, type JobBuild } from "../planning/commissioning/build";
-import { isSpent } from "../planning/commissioning/record";
-import { changedRows, readPlannedTab, readTabs, sheetNameWith, stateCell, wholeState, type TabFamily } from "../planning/commissioning/tab";
+import { isSpent, readPlannedTab, readTabs, sheetNameWith, stateCell, tabStates, type TabFamily } from "../planning/commissioning/tab";
 import { Problem, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
-import { sameSheetName } from "../sheet";
+import { changedRows, sameSheetName } from "../sheet";
 import type { Edit, WorkbookPort } from "../workbook/port";
 import { tabInUse } from "./tab-in-use";
 
@@ -38,7 +37,7 @@ export async function putTab(port: WorkbookPort, source: CommissioningPlan, job:
   try {
     const { counts, sheets } = await swapIn(port, source, job, build, moment, adjust);
     const sentence = counts.again > 0 ? `Built with ${build.steps} steps; ${counts.again} ${counts.again === 1 ? "record asks" : "records ask"} to be seen again.` : `Built with ${build.steps} steps.`;
-    return { outcome: { job: job.job, built: true, sentence, steps: build.steps, carried: counts.carried, kept: counts.kept, again: counts.again, remarks: build.remarks }, sheets };
+    return { outcome: { job: job.job, built: true, sentence, steps: build.steps, carried: counts.carried, kept: counts.orphaned, again: counts.again, remarks: build.remarks }, sheets };
   } catch (thrown) {
     if (!(thrown instanceof Problem)) throw thrown;
     const { advice, sheets } = await afterFailure(port, source, job);
@@ -69,7 +68,7 @@ async function swapIn(port: WorkbookPort, source: CommissioningPlan, job: PlanRo
     ...(inTheWay === undefined ? [] : [{ kind: "rename-sheet", sheet: inTheWay.sheet, name: aside } as const]),
     { kind: "add-sheet", plan: tab, ...(current === null ? {} : { after: current.sheet }) },
     { kind: "hide-sheet", sheet: tab.name },
-    { kind: "write", sheet: tab.name, ...stateCell, cells: [[{ value: wholeState }]] },
+    { kind: "write", sheet: tab.name, ...stateCell, cells: [[{ value: tabStates.whole }]] },
     ...(current === null ? [] : [{ kind: "rename-sheet", sheet: current.sheet, name: earlier } as const]),
     ...(current === null ? [] : [{ kind: "rename-sheet", sheet: tab.name, name } as const]),
     { kind: "show-sheet", sheet: name },

@@ -1,7 +1,6 @@
 import { jobNamed, readCommissioningPlan, type CommissioningPlan } from "../planning/commissioning/build";
 import { idOfJob } from "../planning/commissioning/job";
-import type { TabReading } from "../planning/commissioning/record";
-import { tabFamily } from "../planning/commissioning/tab";
+import { tabFamily, type TabReading } from "../planning/commissioning/tab";
 import { noAnswer, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
 import type { WorkbookSnapshot } from "../sheet";

@@ -1,5 +1,6 @@
 export { areasMeet, cellArea, isInArea, sheetSize, type Area, type CellPlace } from "./area";
 export { areaAddress, cellAddress, parseAreas, parseCell } from "./cell-address";
+export { changedRows, type CellBlock } from "./cell-block";
 export { isBlank, isError, showCell, type CellError, type CellValue, type Scalar } from "./cell-value";
 export { columnLetters, columnNumber } from "./column-letters";
 export { dayOfInstant, instantOfDay, isoDateOf, sheetDayOf } from "./sheet-date";

@@ -12,7 +12,7 @@ import { readCommissioningPlan } from "../../src/planning/commissioning/build";
 import type { TableRow, TableRows } from "../../src/planning/plan/schema";
 import type { Scalar, SheetSnapshot } from "../../src/sheet";
 import { jobName, moment, planSheets, smallPlan, step } from "../support/commissioning-plan";
-import { tabInSight, typeInto } from "../support/tab-on-sheet";
+import { columnOf, tabInSight, typeInto } from "../support/tab-on-sheet";
 
 // On the real engine: what the formulas of a tab answer is part of what is tried here.
 let open: HeadlessWorkbook[] = [];
@@ -50,7 +50,7 @@ async function snag(workbook: HeadlessWorkbook, index: number, key: string, cell
   const tab = await tabInSight(workbook.port);
   const no = Number(tab.steps.find((one) => one.key.endsWith(`/${key}`))!.no);
   const row = tab.places.snagsRow + 2 + index;
-  await workbook.port.apply(Object.entries({ no, ...cells }).map(([column, value]) => ({ kind: "write", sheet: tab.sheet, row, column: tab.places.columns[column]!, cells: [[{ value }]] })));
+  await workbook.port.apply(Object.entries({ no, ...cells }).map(([column, value]) => ({ kind: "write", sheet: tab.sheet, row, column: columnOf(tab, column), cells: [[{ value }]] })));
 }
 
 /** Everything as expected, signed. */
@@ -122,7 +122,7 @@ describe("the result of a step", () => {
     const workbook = await built({ ...smallPlan(), steps: cases.map(([, kind], index) => step(`K-${index}`, "Start", kinds[kind])) });
     await type(workbook, Object.fromEntries(cases.map(([, , cells], index) => [`K-${index}/site`, cells])));
     const { steps } = await tabInSight(workbook.port);
-    expect(Object.fromEntries(cases.map(([what], index) => [what, steps[index]!.result]))).toEqual(Object.fromEntries(cases.map(([what, , , result]) => [what, result])));
+    expect(Object.fromEntries(cases.map(([what], index) => [what, steps[index]!.resultText]))).toEqual(Object.fromEntries(cases.map(([what, , , result]) => [what, result])));
   });
 });
 
@@ -130,7 +130,7 @@ describe("a job from first record to seal", () => {
   test("fails a step, mends it by its snag, sees a change again, closes, names what changed, and reopens", async () => {
     const workbook = await built();
     await type(workbook, { ...complete, "T-11/A0001": { found: 5, by: "AB" } });
-    const resultOf = async (key: string): Promise<string> => (await tabInSight(workbook.port)).steps.find((one) => one.key.endsWith(`/${key}`))!.result;
+    const resultOf = async (key: string): Promise<string> => (await tabInSight(workbook.port)).steps.find((one) => one.key.endsWith(`/${key}`))!.resultText;
     expect(await resultOf("T-11/A0001")).toBe("Differs");
     expect((await previewCloseOut(workbook.port, jobName)).map(({ sentence }) => sentence)).toEqual(["No. 3 T-11 says Differs. Put it right, or waive it with name and reason."]);
 
@@ -163,7 +163,7 @@ describe("a job from first record to seal", () => {
 
     await reopen(workbook.port, jobName, "AB", "A controller was changed", "2026-04-01");
     await build(workbook);
-    expect((await tabInSight(workbook.port)).seals).toMatchObject([{ typed: { step: code, found: "AB", note: "A controller was changed" } }]);
+    expect((await tabInSight(workbook.port)).seals).toMatchObject([{ typed: { code, reopenedBy: "AB", reason: "A controller was changed" } }]);
     expect(await closeOut(workbook.port, jobName, "AB", "2026-04-02")).not.toBe(code);
   });
 
@@ -234,7 +234,7 @@ describe("a filled tab that comes back", () => {
     const found = Object.fromEntries(tab.steps.map((one) => [one.key.slice(6), one.typed.found]));
     expect(found).toMatchObject({ "T-01/site": "Yes", "T-10/A0001": "N-0001", "T-11/A0001": 4 });
     // What was replaced is not lost.
-    expect(tab.kept).toMatchObject([{ key: "J0001/T-10/A0001", typed: { found: "ours" } }]);
+    expect(tab.orphans).toMatchObject([{ key: "J0001/T-10/A0001", typed: { found: "ours" } }]);
   });
 
   test("writes nothing that was not accepted", async () => {

@@ -1,80 +1,85 @@
 import { existsSync, readFileSync } from "node:fs";
-import { join, posix } from "node:path";
+import { dirname, join } from "node:path";
 import ts from "typescript";
+import { hasIndex, importFault, layerOf, layers, resolveImport } from "../../scripts/lint/layers.mjs";
 import { projectRoot, sourceFiles } from "../support/source-files";
-
-/** The only files that may choose an adapter. */
-const joining = ["src/taskpane/main.ts", "src/standalone/", "src/headless/"];
-
-/**
- * Who may import whom, the first line that fits a file decides. Files and folders below src are named by how their path begins;
- * packages by their name.
- */
-const layers: readonly { readonly files: readonly string[]; readonly mayImport: readonly string[] }[] = [
-  { files: joining, mayImport: ["src/", "package.json", "@univerjs/", "@fluentui/", "node:"] },
-  { files: ["src/planning/"], mayImport: ["src/planning/", "decimal.js", "ipaddr.js", "mustache", "@noble/hashes", "@scure/base"] },
-  { files: ["src/functions/"], mayImport: ["src/functions/", "src/planning/", "src/sheet/", "package.json"] },
-  { files: ["src/workbook/office/"], mayImport: ["src/workbook/office/", "src/workbook/port.ts", "src/workbook/check-edits.ts", "src/planning/"] },
-  { files: ["src/workbook/engine/"], mayImport: ["src/workbook/engine/", "src/workbook/port.ts", "src/workbook/check-edits.ts", "src/planning/", "src/functions/", "@univerjs/"] },
-  { files: ["src/workbook/xlsx/"], mayImport: ["src/workbook/xlsx/", "src/workbook/engine/", "src/workbook/port.ts", "src/planning/", "@univerjs/", "exceljs", "jszip"] },
-  { files: ["src/workbook/"], mayImport: ["src/workbook/port.ts", "src/planning/"] },
-  { files: ["src/actions/"], mayImport: ["src/actions/", "src/planning/", "src/workbook/port.ts"] },
-  {
-    files: ["src/taskpane/"],
-    mayImport: ["src/taskpane/", "src/actions/", "src/planning/", "src/functions/catalogue.ts", "src/functions/examples.ts", "src/workbook/port.ts", "@fluentui/"],
-  },
-];
 
 const files = sourceFiles("src");
 
-function importsOf(file: string): string[] {
-  return ts.preProcessFile(readFileSync(join(projectRoot, file), "utf8"), true, true).importedFiles.map(({ fileName }) => fileName);
+/** What a file imports, types included. */
+const importsOf = new Map(
+  files.map((file) => [file, ts.preProcessFile(readFileSync(join(projectRoot, file), "utf8"), true, true).importedFiles.map(({ fileName }) => fileName)]),
+);
+
+/** Finds one way round every circle of imports: the files from one back to itself. */
+function circles(edges: ReadonlyMap<string, readonly string[]>): string[][] {
+  const done = new Set<string>();
+  const found: string[][] = [];
+  const follow = (file: string, way: readonly string[]): void => {
+    if (way.includes(file)) found.push([...way.slice(way.indexOf(file)), file]);
+    if (done.has(file) || way.includes(file)) return;
+    for (const next of edges.get(file) ?? []) follow(next, [...way, file]);
+    done.add(file);
+  };
+  for (const file of edges.keys()) follow(file, []);
+  return found;
 }
 
-/** Turns what stands in an import into a path from the root, or leaves the name of a package. */
-function target(file: string, imported: string): string {
-  if (!imported.startsWith(".")) return imported;
-  const path = posix.join(posix.dirname(file), imported);
-  return [path, `${path}.ts`, `${path}/index.ts`].find((one) => /\.[a-z]+$/.test(one) && existsSync(join(projectRoot, one))) ?? path;
-}
-
-describe("imports point one way", () => {
-  test("every source file belongs to a layer", () => {
+describe("the table of layers", () => {
+  test("has a row for every source file, and a file for every row", () => {
     expect(files.length).toBeGreaterThan(100);
-    expect(files.filter((file) => !layers.some((layer) => layer.files.some((start) => file.startsWith(start))))).toEqual([]);
+    expect(files.filter((file) => layerOf(file) === undefined)).toEqual([]);
+    expect(layers.filter((layer) => !files.some((file) => layerOf(file) === layer))).toEqual([]);
   });
 
-  test.each(layers.map((layer) => [layer.files.join(" "), layer] as const))("%s", (_files, layer) => {
-    const own = files.filter((file) => layers.find((one) => one.files.some((start) => file.startsWith(start))) === layer);
-    const wrong = own.flatMap((file) =>
-      importsOf(file)
-        .map((imported) => target(file, imported))
-        .filter((imported) => !layer.mayImport.some((start) => imported === start || (/[/:]$/.test(start) && imported.startsWith(start)) || imported.startsWith(`${start}/`)))
-        .map((imported) => `${file} imports ${imported}`),
+  test("lets nobody import from a row below its own", () => {
+    const up = layers.flatMap(({ folder, mayImport }, at) =>
+      mayImport.filter((one) => one.startsWith("src/") && layers.some((other, place) => place > at && `${other.folder}/`.startsWith(`${one}/`))).map((one) => `${folder}: ${one}`),
     );
-    expect(wrong).toEqual([]);
+    expect(up).toEqual([]);
   });
 
-  test("only the joining entries import an adapter", () => {
-    const adapters = /^src\/workbook\/(office|engine|xlsx)\//;
-    const choosers = files.filter((file) => !adapters.test(file) && importsOf(file).some((imported) => adapters.test(target(file, imported))));
-    expect(choosers.filter((file) => !joining.some((start) => file.startsWith(start)))).toEqual([]);
+  test("names only folders and files that are there", () => {
+    const named = layers.flatMap(({ folder, mayImport }) => [folder, ...mayImport.filter((one) => one !== "all before")]);
+    expect(named.filter((one) => !existsSync(join(projectRoot, one)))).toEqual([]);
+  });
+
+  test("says what each row is in one line, and no folder twice", () => {
+    for (const { folder, is } of layers) expect([folder, is]).toEqual([folder, expect.stringMatching(/^.{10,120}[^.]$/)]);
+    expect(new Set(layers.map(({ folder }) => folder)).size).toBe(layers.length);
+  });
+
+  test("lets only joining entries import an adapter", () => {
+    expect(layers.filter(({ joins }) => joins).map(({ folder }) => folder)).toEqual(["src/taskpane/main.ts", "src/standalone", "src/headless"]);
+    const adapters = /^src\/workbook\/[a-z-]+\//;
+    const choosers = files.filter((file) => !adapters.test(file) && importsOf.get(file)!.some((imported) => adapters.test(resolveImport(file, imported))));
+    expect(choosers.filter((file) => layerOf(file)?.joins !== true)).toEqual([]);
     expect(choosers).toContain("src/taskpane/main.ts");
   });
+});
 
-  test("only src/workbook/office says Excel.run", () => {
-    expect(files.filter((file) => readFileSync(join(projectRoot, file), "utf8").includes("Excel.run"))).toEqual(["src/workbook/office/host.ts"]);
+describe("imports", () => {
+  test.each(layers.map((layer) => [layer.folder, layer] as const))("of %s are those its row allows", (_folder, layer) => {
+    const own = files.filter((file) => layerOf(file) === layer);
+    expect(own.flatMap((file) => importsOf.get(file)!.flatMap((imported) => importFault(file, imported) ?? []).map((fault) => `${file}: ${fault}`))).toEqual([]);
   });
 
-  test("folders of planning have one index each, and there is no other index", () => {
-    const indexes = files.filter((file) => file.endsWith("/index.ts"));
-    expect(indexes.filter((file) => !/^src\/planning\/[a-z-]+\/index\.ts$/.test(file))).toEqual([]);
-    const folders = new Set(files.flatMap((file) => /^src\/planning\/[a-z-]+\//.exec(file)?.[0] ?? []));
-    expect([...folders].map((folder) => `${folder}index.ts`).sort()).toEqual(indexes);
+  test("of files go in no circle, types included", () => {
+    const edges = new Map(files.map((file) => [file, importsOf.get(file)!.map((imported) => resolveImport(file, imported))]));
+    expect(circles(edges)).toEqual([]);
   });
 
-  test("the rule on a table sees a wrong import", () => {
-    expect(target("src/planning/capacity/usable.ts", "../../workbook/port")).toBe("src/workbook/port.ts");
-    expect(target("src/actions/set-up.ts", "../planning/plan/set-up")).toBe("src/planning/plan/set-up/index.ts");
+  test("in a circle would be found", () => {
+    expect(circles(new Map([["a", ["b", "c"]], ["b", ["c"]], ["c", ["b"]]]))).toEqual([["b", "c", "b"]]);
   });
+});
+
+test("every room that needs no host has one index, and there is no other index", () => {
+  const indexes = files.filter((file) => file.endsWith("/index.ts")).map((file) => dirname(file));
+  expect(indexes).toEqual(layers.filter(hasIndex).map(({ folder }) => folder).sort());
+});
+
+test("only src/workbook/office says Excel.run", () => {
+  const sayers = files.filter((file) => readFileSync(join(projectRoot, file), "utf8").includes("Excel.run"));
+  expect(sayers.map((file) => layerOf(file)!.folder)).toEqual(["src/workbook/office"]);
 });

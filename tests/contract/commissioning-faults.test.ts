@@ -3,8 +3,8 @@ import { buildTabs } from "../../src/actions/build-tabs";
 import { closeOut } from "../../src/actions/close-out";
 import { reopen } from "../../src/actions/reopen";
 import { idOfJob } from "../../src/planning/commissioning/job";
-import { isClosed, type TabReading } from "../../src/planning/commissioning/record";
-import { readTabs, tabFamily } from "../../src/planning/commissioning/tab";
+import { isClosed } from "../../src/planning/commissioning/record";
+import { readTabs, tabFamily, type TabReading } from "../../src/planning/commissioning/tab";
 import { Problem } from "../../src/planning/text/problem";
 import { readPlan, rowsOf } from "../../src/planning/plan/read";
 import type { Scalar, WorkbookSnapshot } from "../../src/sheet";
@@ -107,7 +107,7 @@ async function familyOf(workbook: MockWorkbook) {
 /** Counts the records that stand neither at their step nor in the kept block. */
 function lostIn(tab: TabReading, expected: Readonly<Record<string, Readonly<Record<string, Scalar>>>>): string[] {
   return Object.entries(expected).flatMap(([key, cells]) => {
-    const holds = [...tab.steps, ...tab.kept].some((step) => step.key.endsWith(`/${key}`) && Object.entries(cells).every(([column, value]) => step.typed[column as "found"] === value));
+    const holds = [...tab.steps, ...tab.orphans].some((step) => step.key.endsWith(`/${key}`) && Object.entries(cells).every(([column, value]) => step.typed[column as "found"] === value));
     return holds ? [] : [key];
   });
 }
@@ -140,7 +140,7 @@ describe.each(operations)("a failure at any sync of $name", ({ name, prepare, ru
         expect(current).toMatchObject({ whole: true, visible: true });
         expect(current!.steps).toHaveLength(steps);
         lost += lostIn(current!, records).length;
-        expect(current!.snags.map(({ typed }) => typed.step)).toEqual(["Scratch on the cover"]);
+        expect(current!.snags.map(({ typed }) => typed.foundWrong)).toEqual(["Scratch on the cover"]);
 
         if (name === "closing out" || name === "reopening") {
           const wanted = name === "closing out";

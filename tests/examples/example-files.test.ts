@@ -1,10 +1,10 @@
+// That the files hold what their plans say is held by `npm run examples -- --check`.
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
-import { brokenFindings, brokenPlan, samplePlan } from "../../scripts/examples/broken-plan";
-import { findingsPage } from "../../scripts/examples/findings-page";
+import { brokenFindings, samplePlan } from "../../scripts/examples/broken-plan";
 import { openHeadless } from "../../src/headless/open-headless";
 import { checkPlan, rules } from "../../src/planning/checks";
-import { isBlank, isError, type CellValue, type SheetPlan, type WorkbookSnapshot } from "../../src/sheet";
+import { isBlank, isError, type WorkbookSnapshot } from "../../src/sheet";
 import { cellOf } from "../support/plan-rows";
 
 async function open(file: string): Promise<WorkbookSnapshot> {
@@ -15,31 +15,9 @@ async function open(file: string): Promise<WorkbookSnapshot> {
   return snapshot;
 }
 
-/** Writes everything that stands in a planned sheet, or in one read from a file, cell by cell; formulas stand for their results. */
-function written(rows: readonly (readonly { readonly value?: CellValue; readonly formula?: string | null }[])[]): string[] {
-  return rows.flatMap((line, row) =>
-    line.flatMap(({ value, formula }, column) => {
-      const shown = formula ?? value ?? "";
-      return shown === "" ? [] : [`${row},${column}: ${typeof shown === "object" ? shown.error : String(shown)}`];
-    }),
-  );
-}
-
-function writtenIn(workbook: WorkbookSnapshot): Record<string, string[]> {
-  return Object.fromEntries(workbook.sheets.map(({ name, values, formulas }) => [name, written(values.map((line, row) => line.map((value, column) => ({ value, formula: formulas[row]?.[column] ?? null }))))]));
-}
-
-function plannedIn(plans: readonly SheetPlan[]): Record<string, string[]> {
-  return Object.fromEntries(plans.map(({ name, rows }) => [name, written(rows)]));
-}
-
 describe("examples/thornmere.xlsx", () => {
   let workbook: WorkbookSnapshot;
   beforeAll(async () => (workbook = await open("thornmere.xlsx")));
-
-  test("holds the sample plan: the same cells, the same formulas", () => {
-    expect(writtenIn(workbook)).toEqual(plannedIn(samplePlan()));
-  });
 
   test("has its tables by name, so that they are found wherever they are moved", () => {
     expect(workbook.sheets.flatMap(({ tables }) => tables.map(({ name }) => name))).toEqual(samplePlan().flatMap(({ tables }) => tables!.map(({ name }) => name)));
@@ -72,16 +50,8 @@ describe("examples/thornmere-broken.xlsx", () => {
   let workbook: WorkbookSnapshot;
   beforeAll(async () => (workbook = await open("thornmere-broken.xlsx")));
 
-  test("holds the broken plan", () => {
-    expect(writtenIn(workbook)).toEqual(plannedIn(brokenPlan()));
-  });
-
   test("has exactly the findings listed beside it", () => {
     const found = checkPlan(workbook, rules).map((finding) => `${finding.rule} ${cellOf(workbook, finding)}`);
     expect(found.sort()).toEqual(brokenFindings.map(({ rule, cell }) => `${rule} ${cell}`).sort());
-  });
-
-  test("has its list beside it", async () => {
-    expect(await readFile(join(__dirname, "..", "..", "examples", "thornmere-broken.md"), "utf8")).toBe(findingsPage());
   });
 });

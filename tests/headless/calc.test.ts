@@ -5,7 +5,7 @@ import { createEvaluator } from "../../src/headless/evaluate";
 
 /** Runs the command as people do, but without npm around it. */
 function calc(args: readonly string[], input = ""): { status: number | null; lines: unknown[]; complaint: string } {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [join(__dirname, "..", "..", "scripts", "run-bundled.mjs"), "src/headless/calc.ts", ...args], { input, encoding: "utf8" });
+  const { status, stdout, stderr } = spawnSync(process.execPath, [join(__dirname, "..", "..", "scripts", "run.mjs"), "src/headless/calc.ts", ...args], { input, encoding: "utf8" });
   return { status, lines: stdout.split("\n").filter((line) => line !== "").map((line) => JSON.parse(line) as unknown), complaint: stderr };
 }
 

@@ -14,7 +14,7 @@ export interface CommandRun {
 export function runCommand(command: string, ...args: readonly string[]): Promise<CommandRun> {
   const root = join(__dirname, "..", "..");
   return new Promise((resolve) => {
-    execFile(process.execPath, [join(root, "scripts", "run-bundled.mjs"), `src/headless/${command}.ts`, ...args], { maxBuffer: 2 ** 26 }, (error, stdout, stderr) => {
+    execFile(process.execPath, [join(root, "scripts", "run.mjs"), `src/headless/${command}.ts`, ...args], { maxBuffer: 2 ** 26 }, (error, stdout, stderr) => {
       const lines = stdout.split("\n").filter((line) => line !== "").map((line) => JSON.parse(line) as Record<string, unknown>);
       resolve({ code: error === null ? 0 : Number(error.code), lines, complaint: stderr.trim() });
     });

@@ -1,5 +1,4 @@
-import type { TabReading } from "../../src/planning/commissioning/record";
-import { readTabs } from "../../src/planning/commissioning/tab";
+import { readTabs, type TabReading } from "../../src/planning/commissioning/tab";
 import type { Scalar } from "../../src/sheet";
 import type { WorkbookPort } from "../../src/workbook/port";
 
@@ -19,7 +18,14 @@ export async function tabInSight(port: WorkbookPort): Promise<TabReading> {
 export function cellOf(tab: TabReading, key: string, column = "found"): { readonly sheet: string; readonly row: number; readonly column: number } {
   const found = tab.steps.find((step) => step.key.endsWith(`/${key}`));
   if (found === undefined) throw new Error(`The tab has no step ${key}: ${tab.steps.map((step) => step.key).join(", ")}`);
-  return { sheet: tab.sheet, row: found.row, column: tab.places.columns[column]! };
+  return { sheet: tab.sheet, row: found.row, column: columnOf(tab, column) };
+}
+
+/** Finds a column of a tab by its key, as it stands on the sheet. */
+export function columnOf(tab: TabReading, column: string): number {
+  const found = Object.entries(tab.places.columns).find(([key]) => key === column);
+  if (found === undefined) throw new Error(`The tab has no column ${column}: ${Object.keys(tab.places.columns).join(", ")}`);
+  return found[1];
 }
 
 /** Types into the rows of steps as a person does: `{"T-10/A0001": {found: "N-0001"}}`. */

@@ -1,6 +1,6 @@
 import { sha256 } from "@noble/hashes/sha2";
 import { base32 } from "@scure/base";
-import type { CellValue } from "../../sheet";
+import { isoDateOf, type CellValue } from "../../sheet";
 
 /**
  * Writes what a cell holds as one text that survives another spreadsheet program.
@@ -13,8 +13,7 @@ export function canonicalText(cell: CellValue | undefined, isDate = false): stri
   if (typeof cell === "object") return cell.error;
   if (typeof cell === "boolean") return cell ? "TRUE" : "FALSE";
   if (typeof cell === "string") return cell.normalize("NFC").replace(/\r\n?/g, "\n").trim();
-  if (isDate && cell >= 61 && cell < 2_958_466) return new Date(Math.round((Math.floor(cell) - 25_569) * 86_400_000)).toISOString().slice(0, 10);
-  return String(Number(cell.toPrecision(15)));
+  return (isDate ? isoDateOf(cell) : null) ?? String(Number(cell.toPrecision(15)));
 }
 
 /**

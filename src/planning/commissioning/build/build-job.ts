@@ -1,16 +1,13 @@
-import { invalid, quote } from "../../text";
-import type { SheetPlan, WorkbookSnapshot } from "../../../sheet";
-import { readPlan, requireTables, rowsOf, type Plan, type PlanRow } from "../../plan/read";
-import { tableKeys } from "../../plan/schema";
-import { sameSheetName, sheetNameFault } from "../../../sheet";
-import { carryRecords, type CarryCounts } from "../record";
+import { sameSheetName, sheetNameFault, type SheetPlan, type WorkbookSnapshot } from "../../../sheet";
 import { FeedLoads } from "../../plan/model";
 import { PlanLookup } from "../../plan/model";
+import { readPlan, requireTables, rowsOf, type Plan, type PlanRow } from "../../plan/read";
+import { tableKeys } from "../../plan/schema";
+import { foldName, invalid, quote } from "../../text";
 import { expandJob, idOfJob } from "../job";
-import { planTab } from "../tab";
-import { readTabs } from "../tab";
-import { isClosed, type TabReading } from "../record";
-import { tabFamily, type TabFamily } from "../tab";
+import { carryRecords, isClosed, type CarryCounts } from "../record";
+import { planTab, readTabs, tabFamily, type TabFamily, type TabReading } from "../tab";
+import { remarksOnIds, remarksOnTabs } from "./build-remarks";
 
 /** A planning workbook as commissioning reads it: the plan, and the tabs that are there. */
 export interface CommissioningPlan {
@@ -35,7 +32,7 @@ export function jobsOf({ plan }: Pick<CommissioningPlan, "plan">): readonly Plan
 
 /** Finds the job of a name, without case; refuses a name that is no job. */
 export function jobNamed(source: Pick<CommissioningPlan, "plan">, name: string): PlanRow<"jobs"> {
-  const found = jobsOf(source).find(({ job }) => job.toLowerCase() === name.trim().toLowerCase());
+  const found = jobsOf(source).find(({ job }) => foldName(job) === foldName(name));
   if (found === undefined) throw invalid("Jobs", name, `No job is named ${quote(name)}. Write the name as it stands in the table Jobs.`);
   return found;
 }
@@ -67,13 +64,18 @@ export type AdjustReading = (tab: TabReading) => TabReading;
  *
  * Refuses a closed job, a name that no sheet can have or that another sheet has, and whatever keeps a step from being worked out.
  */
-export function buildJob(source: CommissioningPlan, job: PlanRow<"jobs">, workingName: (family: TabFamily) => string, moment: BuildMoment, adjust: AdjustReading = (tab) => tab): JobBuild {
+export function buildJob(
+  source: CommissioningPlan,
+  job: PlanRow<"jobs">,
+  workingName: (family: TabFamily) => string,
+  moment: BuildMoment,
+  adjust: AdjustReading = (tab) => tab,
+): JobBuild {
   const family = tabFamily(source.tabs, idOfJob(job), job.job);
   refuseName(source, job, family);
   const current = family.current === null ? null : adjust(family.current);
-  if (current !== null && isClosed(current)) {
-    throw invalid("State", job.state, `Job ${quote(job.job)} is closed and sealed, so its tab is not built again. Reopen it first, with name and reason.`);
-  }
+  refuseClosed(job, current);
+
   const expanded = expandJob(source.lookup, source.loads, job);
   const { records, counts } = carryRecords(expanded, current, family.others);
   const stamp = { build: family.nextBuild, born: current?.born ?? moment.instant, madeAt: moment.madeAt, planName: moment.planName };
@@ -84,8 +86,13 @@ export function buildJob(source: CommissioningPlan, job: PlanRow<"jobs">, workin
     tab,
     counts,
     steps: expanded.sections.reduce((sum, { steps }) => sum + steps.length, 0),
-    remarks: [...(current?.remarks ?? []), ...remarksOf(family, job.job), ...idRemarks(expanded.places.arrays)],
+    remarks: [...(current?.remarks ?? []), ...remarksOnTabs(family, job.job), ...remarksOnIds(expanded.places.arrays)],
   };
+}
+
+function refuseClosed(job: PlanRow<"jobs">, current: TabReading | null): void {
+  if (current === null || !isClosed(current)) return;
+  throw invalid("State", job.state, `Job ${quote(job.job)} is closed and sealed, so its tab is not built again. Reopen it first, with name and reason.`);
 }
 
 function refuseName({ lookup, plan, sheets }: CommissioningPlan, job: PlanRow<"jobs">, { current, others }: TabFamily): void {
@@ -98,19 +105,4 @@ function refuseName({ lookup, plan, sheets }: CommissioningPlan, job: PlanRow<"j
   if (taken !== undefined && ![current, ...others].some((tab) => tab?.sheet === taken)) {
     throw invalid("Job", job.job, `A sheet named ${quote(taken)} is there already and is no tab in use of this job. Rename that sheet, then build.`);
   }
-}
-
-function remarksOf({ current, copies }: TabFamily, name: string): string[] {
-  const remarks = copies.map(({ sheet }) => `${quote(sheet)} is a copy of this job's tab. It was left alone; delete it, or bring it back as a file.`);
-  if (current === null) return remarks;
-  if (!sameSheetName(current.sheet, name)) remarks.push(`The tab was called ${quote(current.sheet)}. It has the job's name again.`);
-  const own = [["columns", current.ownColumns.length], ["rows", current.ownRows.length], ["comments or pictures", current.attachments]] as const;
-  const there = own.filter(([, count]) => count > 0).map(([what, count]) => `${what} (${count})`);
-  if (there.length > 0) remarks.push(`Your own ${there.join(", ")} stay on the hidden earlier sheet: a new tab cannot carry them.`);
-  return remarks;
-}
-
-function idRemarks(arrays: readonly PlanRow<"arrays">[]): string[] {
-  const nameless = arrays.filter(({ id }) => id === "").map(({ array }) => array);
-  return nameless.map((array) => `Array ${quote(array)} has no Id: its records go by its name until Check has written one.`);
 }

@@ -1,1 +1,1 @@
-export { expandJob, idOfJob, type ExpandedJob, type JobStep } from "./job-steps";
+export { expandJob, idOfJob, type ExpandedJob, type JobStep, type Sign } from "./job-steps";

@@ -10,6 +10,9 @@ import { lookupIn, planCellOf, type PlanCell } from "../../plan/subjects";
 import { JobSubjects } from "../../plan/subjects";
 import { fillTemplate, parseTemplate } from "../../text";
 
+/** How many names sign for a step. */
+export type Sign = "none" | "one" | "two";
+
 /** One step of a job for one subject, filled. */
 export interface JobStep {
   /** job id / step id / subject id: what a record is kept by. */
@@ -23,7 +26,7 @@ export interface JobStep {
   readonly expectation: Expectation;
   readonly unit: string;
   readonly required: boolean;
-  readonly sign: "none" | "one" | "two";
+  readonly sign: Sign;
   readonly minutes: number;
   /** Cell of the plan that is expected as it stands, so that what was found can be written back to it; else null. */
   readonly planCell: PlanCell | null;

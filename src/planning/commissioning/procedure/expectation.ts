@@ -1,24 +1,25 @@
 import { formatAddress, readAddress, type Address } from "../../addressing";
-import { invalid, quote } from "../../text";
 import { Decimal, exactDecimal, parseSize } from "../../quantity";
-import type { Scalar } from "../../../sheet";
+import type { RecordKind } from "../../plan/schema";
+import { sheetDayOf } from "../../../sheet";
+import { invalid, quote } from "../../text";
+import { parseRecordKind, type NamedRecord } from "./record-kind";
 
-/** What a record of a step is. */
-export type RecordKind = "tick" | "text" | "number" | "size" | "address" | "serial" | "date" | "choice";
+/** What a record is compared with. */
+export type Wanted =
+  /** Smallest and largest number: bytes of a size, day numbers of a date. */
+  | { readonly by: "range"; readonly least: number; readonly most: number }
+  /** The two spellings in which an address is recognised: canonical (RFC 5952) and with every digit. */
+  | { readonly by: "address"; readonly canonical: string; readonly full: string }
+  /** One text, as `comparable` writes it. */
+  | { readonly by: "text"; readonly text: string };
 
 /** How a record is typed and compared. */
-export interface Expectation {
-  readonly kind: RecordKind;
-  /** What may be chosen, of a choice. */
-  readonly choices: readonly string[];
+export interface Expectation extends NamedRecord {
   /** What the row shows; blank where anything will do. */
   readonly shown: string;
-  /**
-   * What the sheet compares with: smallest and largest number (bytes of a size, day of a date), canonical and full text of an address,
-   * or one text. Null where anything of the kind will do.
-   */
-  readonly low: Scalar;
-  readonly high: Scalar;
+  /** Null where anything of the kind will do. */
+  readonly wanted: Wanted | null;
 }
 
 /** What the step says about its record. */
@@ -28,10 +29,31 @@ export interface RecordRule {
   readonly tolerance: number | null;
 }
 
-const kinds: readonly RecordKind[] = ["tick", "text", "number", "size", "address", "serial", "date", "choice"];
-
 /** Units in which a size may be seen, with their bytes. */
 export const seenUnits = { TB: 1e12, TiB: 2 ** 40, bytes: 1 } as const;
+
+/** A filled Expect that is not blank, and what it is read with. */
+interface Asked {
+  readonly expect: string;
+  readonly rule: RecordRule;
+  readonly choices: readonly string[];
+  /** Names the step in a sentence. */
+  readonly argument: string;
+}
+
+/** How the expectation of each kind of record is read. */
+const readers: Readonly<Record<RecordKind, (asked: Asked) => Pick<Expectation, "shown" | "wanted">>> = {
+  // What a tick expects says in words what is ticked.
+  tick: ({ expect }) => ({ shown: expect, wanted: null }),
+  text: readText,
+  serial: readText,
+  number: (asked) => readRange(asked, parseDecimal(asked), 1),
+  // The tolerance of a size is in TB.
+  size: (asked) => readRange(asked, exactDecimal(1).mul(String(parseSize(asked.expect, asked.argument))), seenUnits.TB),
+  address: readAddressText,
+  date: readDay,
+  choice: readChoice,
+};
 
 /**
  * Reads what a step expects, from its filled Expect.
@@ -40,63 +62,57 @@ export const seenUnits = { TB: 1e12, TiB: 2 ** 40, bytes: 1 } as const;
  * `argument` names the step in the sentence.
  */
 export function parseExpectation(rule: RecordRule, expect: string, argument: string): Expectation {
-  const { kind, choices } = parseRecord(rule.record, argument);
-  const base = { kind, choices, shown: expect, low: null, high: null };
-  if (expect === "" || kind === "tick") return base;
-  switch (kind) {
-    case "number":
-      return { ...base, ...bounds(parseDecimal(expect, argument), rule, expect) };
-    case "size": {
-      const size = exactDecimal(1).mul(String(parseSize(expect, argument)));
-      return { ...base, ...bounds(size, { ...rule, tolerance: rule.tolerance === null ? null : rule.tolerance * seenUnits.TB }, expect, rule) };
-    }
-    case "address": {
-      const address = readAddress(expect);
-      if (address === null) throw invalid(argument, expect, `${argument} expects ${quote(expect)}, which is no address. Mend it in the plan.`);
-      return { ...base, shown: formatAddress(address), low: formatAddress(address), high: fullText(address) };
-    }
-    case "date": {
-      const time = Date.parse(`${expect}T00:00:00Z`);
-      if (!/^\d{4}-\d{2}-\d{2}$/.test(expect) || Number.isNaN(time)) throw invalid(argument, expect, `${argument} expects ${quote(expect)}, which is no date. Write it as 2026-05-31.`);
-      return { ...base, low: time / 86_400_000 + 25_569, high: time / 86_400_000 + 25_569 };
-    }
-    case "choice":
-      if (!choices.some((choice) => comparable(choice) === comparable(expect))) {
-        throw invalid(argument, expect, `${argument} expects ${quote(expect)}, which is none of its choices. Write ${choices.join(" or ")}.`.slice(0, 160));
-      }
-      return { ...base, low: comparable(expect) };
-    default:
-      return { ...base, low: comparable(expect) };
+  const { kind, choices } = parseRecordKind(rule.record, argument);
+  const read = expect === "" ? { shown: "", wanted: null } : readers[kind]({ expect, rule, choices, argument });
+  return { kind, choices, ...read };
+}
+
+function readText({ expect }: Asked): Pick<Expectation, "shown" | "wanted"> {
+  return { shown: expect, wanted: { by: "text", text: comparable(expect) } };
+}
+
+function readChoice(asked: Asked): Pick<Expectation, "shown" | "wanted"> {
+  const { expect, choices, argument } = asked;
+  if (!choices.some((choice) => comparable(choice) === comparable(expect))) {
+    const sentence = `${argument} expects ${quote(expect)}, which is none of its choices. Write ${choices.join(" or ")}.`;
+    throw invalid(argument, expect, sentence.slice(0, 160));
   }
+  return readText(asked);
 }
 
-function parseRecord(record: string, argument: string): { readonly kind: RecordKind; readonly choices: readonly string[] } {
-  const [name, list = ""] = record.split(/:(.*)/s) as [string, string?];
-  const kind = kinds.find((one) => one === name.trim().toLowerCase()) ?? (record.trim() === "" ? "tick" : undefined);
-  const choices = list.split("|").map((choice) => choice.trim()).filter((choice) => choice !== "");
-  if (kind === undefined) throw invalid(argument, record, `${argument} records ${quote(record)}. Write tick, text, number, size, address, serial, date or choice:a|b.`);
-  if (kind === "choice" && choices.length < 2) throw invalid(argument, record, `${argument} offers ${quote(record)}. Write at least two choices, such as choice:Complete|Incomplete.`);
-  const comma = choices.find((choice) => choice.includes(","));
-  if (comma !== undefined) throw invalid(argument, comma, `${argument} offers ${quote(comma)}, which holds a comma. Write it without one.`);
-  return { kind, choices };
+function readAddressText({ expect, argument }: Asked): Pick<Expectation, "shown" | "wanted"> {
+  const address = readAddress(expect);
+  if (address === null) throw invalid(argument, expect, `${argument} expects ${quote(expect)}, which is no address. Mend it in the plan.`);
+  const canonical = formatAddress(address);
+  return { shown: canonical, wanted: { by: "address", canonical, full: fullText(address) } };
 }
 
-function parseDecimal(text: string, argument: string): Decimal {
-  if (!/^[+-]?(\d+\.?\d*|\.\d+)$/.test(text)) throw invalid(argument, text, `${argument} expects ${quote(text)}, which is not a number. Write digits, such as 42 or 0.5.`);
-  return new Decimal(text);
+function readDay({ expect, argument }: Asked): Pick<Expectation, "shown" | "wanted"> {
+  const day = sheetDayOf(expect);
+  if (day === null) throw invalid(argument, expect, `${argument} expects ${quote(expect)}, which is no date. Write it as 2026-05-31.`);
+  return { shown: expect, wanted: { by: "range", least: day, most: day } };
 }
 
-function bounds(value: Decimal, { tolerance, tolerancePercent }: RecordRule, expect: string, shown: RecordRule = { record: "", tolerance, tolerancePercent }): Pick<Expectation, "low" | "high" | "shown"> {
-  const slack = Decimal.max(value.abs().mul(exactDecimal(Math.abs(tolerancePercent ?? 0))).div(100), exactDecimal(Math.abs(tolerance ?? 0)));
-  const parts = [
-    ...(shown.tolerance === null || shown.tolerance === 0 ? [] : [`±${Math.abs(shown.tolerance)}`]),
-    ...(tolerancePercent === null || tolerancePercent === 0 ? [] : [`±${Math.abs(tolerancePercent)}%`]),
-  ];
-  return { low: value.minus(slack).toNumber(), high: value.plus(slack).toNumber(), shown: [expect, parts.join(" or ")].filter((part) => part !== "").join(" ") };
+function parseDecimal({ expect, argument }: Asked): Decimal {
+  if (!/^[+-]?(\d+\.?\d*|\.\d+)$/.test(expect)) {
+    throw invalid(argument, expect, `${argument} expects ${quote(expect)}, which is not a number. Write digits, such as 42 or 0.5.`);
+  }
+  return new Decimal(expect);
+}
+
+/** Widens a value by the larger of its two tolerances; `unit` is what one of the plain tolerance counts. */
+function readRange({ expect, rule }: Asked, value: Decimal, unit: number): Pick<Expectation, "shown" | "wanted"> {
+  const [plain, percent] = [Math.abs(rule.tolerance ?? 0), Math.abs(rule.tolerancePercent ?? 0)];
+  const slack = Decimal.max(value.abs().mul(exactDecimal(percent)).div(100), exactDecimal(plain * unit));
+  const tolerances = [...(plain === 0 ? [] : [`±${plain}`]), ...(percent === 0 ? [] : [`±${percent}%`])];
+  return {
+    shown: [expect, ...(tolerances.length === 0 ? [] : [tolerances.join(" or ")])].join(" "),
+    wanted: { by: "range", least: value.minus(slack).toNumber(), most: value.plus(slack).toNumber() },
+  };
 }
 
 /** Writes a text as the sheet compares it: capitals, no spaces at the ends, one between words. */
-export function comparable(text: string): string {
+function comparable(text: string): string {
   return text.trim().replace(/ +/g, " ").toUpperCase();
 }
 
@@ -104,8 +120,8 @@ export function comparable(text: string): string {
 function fullText(address: Address): string {
   if (address.family === 4) return formatAddress(address);
   const [front = "", back] = formatAddress(address).split("::");
-  const head = front === "" ? [] : front.split(":");
-  const tail = back === undefined || back === "" ? [] : back.split(":");
+  const groupsOf = (text = ""): string[] => (text === "" ? [] : text.split(":"));
+  const [head, tail] = [groupsOf(front), groupsOf(back)];
   const zeros = new Array<string>(8 - head.length - tail.length).fill("0");
-  return [...head, ...(back === undefined ? [] : zeros), ...tail].map((group) => group.padStart(4, "0")).join(":");
+  return [...head, ...zeros, ...tail].map((group) => group.padStart(4, "0")).join(":");
 }

@@ -1,8 +1,9 @@
 import { invalid, quote } from "../../text";
-import { canonicalText } from "../../text";
-import { isRecord, recordFingerprint, snagFingerprint } from "./fingerprint";
-import { snagColumnKeys, snagColumns, tabColumns, typedColumns } from "../tab";
-import type { SnagRecord, StepRecord, TabReading } from "./tab-reading";
+import { isFilled } from "./entries";
+import { recordFingerprint, snagFingerprint } from "./fingerprint";
+import type { JobRecords } from "./job-records";
+import { snagFields, snagLabels, snagText, type Snag } from "./snag";
+import { stepFields, stepLabels, stepText, type StepRecord } from "./step-record";
 
 /** Who changed a record since the tab was handed out: only the returned file, or both sides. */
 export type ReturnedChange = "theirs" | "both";
@@ -32,51 +33,88 @@ export interface ReturnedTab {
  * A tab carries a fingerprint of every record that its build put there: a record that still has it was not changed since. Refuses the
  * tab of another job or of another plan that uses the same ids, and one of a later build than ours.
  */
-export function compareReturned(ours: TabReading, theirs: TabReading): ReturnedTab {
+export function compareReturned(ours: JobRecords, theirs: JobRecords): ReturnedTab {
+  refuseForeign(ours, theirs);
+  const steps = compareSteps(ours, theirs);
+  const isOlder = theirs.build < ours.build;
+  const age = `The returned tab is build ${theirs.build}, ours is ${ours.build}: records under an expectation that has changed ask to be seen again.`;
+  return {
+    items: [...steps.items, ...compareSnags(ours, theirs)],
+    onlyOurs: steps.onlyOurs,
+    remarks: [...(isOlder ? [age] : []), ...theirs.remarks],
+  };
+}
+
+function refuseForeign(ours: JobRecords, theirs: JobRecords): void {
   if (ours.jobId !== theirs.jobId || ours.born !== theirs.born) {
-    throw invalid("file", theirs.title, `The returned tab ${quote(theirs.title)} is not of this plan's job ${quote(ours.title)}: it was first built from another plan.`);
+    const sentence = `The returned tab ${quote(theirs.title)} is not of this plan's job ${quote(ours.title)}: it was first built from another plan.`;
+    throw invalid("file", theirs.title, sentence);
   }
   if (theirs.build > ours.build) {
-    throw invalid("file", theirs.build, `The returned tab is build ${theirs.build}, this plan has build ${ours.build}. Bring it back to the newer plan.`);
+    const sentence = `The returned tab is build ${theirs.build}, this plan has build ${ours.build}. Bring it back to the newer plan.`;
+    throw invalid("file", theirs.build, sentence);
   }
+}
+
+function compareSteps(ours: JobRecords, theirs: JobRecords): Pick<ReturnedTab, "items" | "onlyOurs"> {
   const items: ReturnedItem[] = [];
   let onlyOurs = 0;
-  const mine = new Map([...ours.kept, ...ours.steps].map((record) => [record.key, record]));
-  for (const record of [...theirs.steps, ...theirs.kept]) {
+  const mine = new Map([...ours.orphans, ...ours.steps].map((record) => [record.key, record]));
+  for (const record of [...theirs.steps, ...theirs.orphans]) {
     const own = mine.get(record.key);
-    const [before, theirNow, ourNow] = [record.carried, recordFingerprint(record.key, record.typed), own === undefined ? "" : recordFingerprint(own.key, own.typed)];
+    const before = record.carried;
+    const theirNow = recordFingerprint(record);
+    const ourNow = own === undefined ? "" : recordFingerprint(own);
     if (theirNow === ourNow) continue;
     if (theirNow === before) {
       if (ourNow !== before) onlyOurs += 1;
       continue;
     }
-    const change = ourNow === before || ourNow === "" ? "theirs" : "both";
-    items.push({ id: record.key, change, label: labelOf(record), ours: own === undefined ? "" : describeStep(own), theirs: describeStep(record) });
+    items.push({
+      id: record.key,
+      change: ourNow === before || ourNow === "" ? "theirs" : "both",
+      label: labelOf(record),
+      ours: own === undefined ? "" : describeStep(own),
+      theirs: describeStep(record),
+    });
   }
-  for (const [index, snag] of theirs.snags.entries()) {
-    const now = snagFingerprint(snag.key, snag.typed);
-    if (ours.snags.some((one) => snagFingerprint(one.key, one.typed) === now) || now === snag.carried) continue;
+  return { items, onlyOurs };
+}
+
+function compareSnags(ours: JobRecords, theirs: JobRecords): ReturnedItem[] {
+  return theirs.snags.flatMap((snag, index): ReturnedItem[] => {
+    const now = snagFingerprint(snag);
+    if (now === snag.carried || ours.snags.some((one) => snagFingerprint(one) === now)) return [];
     const own = counterpart(ours, snag);
-    const isUntouched = own === undefined || snagFingerprint(own.key, own.typed) === own.carried;
-    items.push({ id: `snag ${index}`, change: isUntouched ? "theirs" : "both", label: `Snag ${snag.stepId}`.trim(), ours: own === undefined ? "" : describeSnag(own), theirs: describeSnag(snag) });
-  }
-  const remarks = theirs.build < ours.build ? [`The returned tab is build ${theirs.build}, ours is ${ours.build}: records under an expectation that has changed ask to be seen again.`] : [];
-  return { items, onlyOurs, remarks: [...remarks, ...theirs.remarks] };
+    const isUntouched = own === undefined || snagFingerprint(own) === own.carried;
+    return [{
+      id: snagId(index),
+      change: isUntouched ? "theirs" : "both",
+      label: `Snag ${snag.stepId}`.trim(),
+      ours: own === undefined ? "" : describeSnag(own),
+      theirs: describeSnag(snag),
+    }];
+  });
+}
+
+/** Names a snag in the choice by where it stands in the returned tab: snags have no key of their own. */
+function snagId(index: number): string {
+  return `snag ${index}`;
 }
 
 /**
  * Puts the accepted records of a returned tab into ours.
  *
- * A record of ours that is replaced is kept, as is one of theirs whose step is not here any more: the next build lists both under "Kept
+ * A record of ours that is replaced stays, as does one of theirs whose step is not here any more: the next build lists both under "Kept
  * from earlier builds".
  */
-export function acceptReturned(ours: TabReading, theirs: TabReading, accepted: ReadonlySet<string>): TabReading {
-  const taken = new Map([...theirs.kept, ...theirs.steps].filter(({ key }) => accepted.has(key)).map((record) => [record.key, record]));
+export function acceptReturned<Ours extends JobRecords>(ours: Ours, theirs: JobRecords, accepted: ReadonlySet<string>): Ours {
+  const taken = new Map([...theirs.orphans, ...theirs.steps].filter(({ key }) => accepted.has(key)).map((record) => [record.key, record]));
   const known = new Set(ours.steps.map(({ key }) => key));
-  const replaced = ours.steps.filter(({ key, typed }) => taken.has(key) && isRecord(typed));
+  const replaced = ours.steps.filter(({ key, typed }) => taken.has(key) && isFilled(typed));
   const snags = [...ours.snags];
   for (const [index, snag] of theirs.snags.entries()) {
-    if (!accepted.has(`snag ${index}`)) continue;
+    if (!accepted.has(snagId(index))) continue;
     const own = counterpart(ours, snag);
     if (own === undefined) snags.push(snag);
     else snags[snags.indexOf(own)] = { ...snag, carried: own.carried };
@@ -84,7 +122,7 @@ export function acceptReturned(ours: TabReading, theirs: TabReading, accepted: R
   return {
     ...ours,
     steps: ours.steps.map((own) => mergeStep(own, taken.get(own.key))),
-    kept: [...ours.kept, ...replaced, ...[...taken.values()].filter(({ key }) => !known.has(key))],
+    orphans: [...ours.orphans, ...replaced, ...[...taken.values()].filter(({ key }) => !known.has(key))],
     snags,
   };
 }
@@ -95,8 +133,8 @@ function mergeStep(own: StepRecord, taken: StepRecord | undefined): StepRecord {
 }
 
 /** Finds the snag of ours that a returned one was before it was edited. */
-function counterpart(ours: TabReading, snag: SnagRecord): SnagRecord | undefined {
-  return snag.carried === "" ? undefined : ours.snags.find(({ carried, key, typed }) => carried === snag.carried || snagFingerprint(key, typed) === snag.carried);
+function counterpart(ours: JobRecords, snag: Snag): Snag | undefined {
+  return snag.carried === "" ? undefined : ours.snags.find((own) => own.carried === snag.carried || snagFingerprint(own) === snag.carried);
 }
 
 function labelOf({ no, stepId, subject }: StepRecord): string {
@@ -104,15 +142,15 @@ function labelOf({ no, stepId, subject }: StepRecord): string {
 }
 
 function describeStep({ typed, kind }: StepRecord): string {
-  return typedColumns
-    .filter((column) => typed[column] !== null)
-    .map((column) => `${tabColumns[column].header}: ${canonicalText(typed[column], column === "done" || (column === "found" && kind === "date"))}`)
+  return stepFields
+    .filter((field) => typed[field] !== null)
+    .map((field) => `${stepLabels[field]}: ${stepText(field, typed[field], kind)}`)
     .join(", ");
 }
 
-function describeSnag({ typed }: SnagRecord): string {
-  return snagColumnKeys
-    .filter((column) => column !== "no" && typed[column] !== null)
-    .map((column) => `${snagColumns[column]}: ${canonicalText(typed[column], column === "expected")}`)
+function describeSnag({ typed }: Snag): string {
+  return snagFields
+    .filter((field) => field !== "about" && typed[field] !== null)
+    .map((field) => `${snagLabels[field]}: ${snagText(field, typed[field])}`)
     .join(", ");
 }

@@ -1,20 +1,27 @@
 import type { ExpandedJob, JobStep } from "../job";
-import { isRecord, recordFingerprint, snagFingerprint } from "./fingerprint";
-import type { SealLine, SnagRecord, StepRecord, TabReading, TypedCells } from "./tab-reading";
+import { isFilled } from "./entries";
+import { recordFingerprint, snagFingerprint } from "./fingerprint";
+import type { JobRecords } from "./job-records";
+import type { SealLine } from "./seal-line";
+import type { Snag } from "./snag";
+import type { StepRecord } from "./step-record";
 
-/** What a step of the new tab begins with. */
+/** What the row of a step begins with in a new tab. */
 export interface CarriedStep {
-  readonly typed: TypedCells;
+  readonly typed: StepRecord["typed"];
   /** Expectation under which the record was made, where it has changed since. */
   readonly was: string;
+  /** Fingerprint of the record as it stood in the earlier tab. */
   readonly carried: string;
 }
 
 /** Everything that people typed into earlier tabs of a job, ready to be put into the new one. */
 export interface CarriedRecords {
+  /** By key of the step. */
   readonly steps: ReadonlyMap<string, CarriedStep>;
-  readonly kept: readonly StepRecord[];
-  readonly snags: readonly SnagRecord[];
+  /** Records that no step of the new tab takes. */
+  readonly orphans: readonly StepRecord[];
+  readonly snags: readonly Snag[];
   readonly seals: readonly SealLine[];
 }
 
@@ -22,8 +29,8 @@ export interface CarriedRecords {
 export interface CarryCounts {
   /** Records that found their step again. */
   readonly carried: number;
-  /** Records without a step, in the kept block. */
-  readonly kept: number;
+  /** Records without a step. */
+  readonly orphaned: number;
   /** Records whose expectation has changed and that ask to be seen again. */
   readonly again: number;
 }
@@ -32,63 +39,73 @@ export interface CarryCounts {
 const anything = "(anything)";
 
 /**
- * Gives every record of earlier tabs its place in a new one: at its step by key, else in the kept block.
+ * Gives every record of earlier tabs its place in a new one: at its step by key, else among those whose step is gone.
  *
  * `current` is the tab in use, `others` are earlier ones that are still there. From those only what the tab in use has not seen is
  * taken: a record that was typed there while the tab in use was being built. It goes to its step where nobody has typed since, else
- * into the kept block. Where the expectation of a record differs from the one it was made under, that one is told in `was` and the mark
+ * among the orphans. Where the expectation of a record differs from the one it was made under, that one is told in `was` and the mark
  * "seen again" is taken away; where it has come back to it, nothing needs to be seen.
  */
-export function carryRecords(expanded: ExpandedJob, current: TabReading | null, others: readonly TabReading[]): { readonly records: CarriedRecords; readonly counts: CarryCounts } {
-  const candidates = new Map<string, StepRecord>();
-  const kept: StepRecord[] = [];
-  const add = (record: StepRecord): void => {
-    if (!isRecord(record.typed)) return;
-    const there = candidates.get(record.key);
-    if (there === undefined) candidates.set(record.key, record);
-    else if (recordFingerprint(there.key, there.typed) !== recordFingerprint(record.key, record.typed)) kept.push(record);
-  };
-  current?.steps.forEach(add);
-  current?.kept.forEach(add);
-
-  const snags: SnagRecord[] = [...(current?.snags ?? [])];
-  for (const earlier of others) {
-    const late = uncarried(earlier, current);
-    for (const record of late.records) {
-      const there = current?.steps.find(({ key }) => key === record.key);
-      const untouched = there !== undefined && candidates.get(record.key) === there && recordFingerprint(there.key, there.typed) === there.carried;
-      if (untouched) candidates.delete(record.key);
-      add(record);
-    }
-    snags.push(...late.snags);
-  }
-
+export function carryRecords(
+  { sections }: ExpandedJob,
+  current: JobRecords | null,
+  others: readonly JobRecords[],
+): { readonly records: CarriedRecords; readonly counts: CarryCounts } {
+  const late = others.map((earlier) => uncarried(earlier, current));
+  const { byKey, rest } = collectRecords(current, late.flatMap(({ records }) => records));
   const steps = new Map<string, CarriedStep>();
   let again = 0;
-  for (const step of expanded.sections.flatMap((section) => section.steps)) {
-    const record = candidates.get(step.key);
+  for (const step of sections.flatMap((section) => section.steps)) {
+    const record = byKey.get(step.key);
     if (record === undefined) continue;
-    candidates.delete(step.key);
-    const carried = placeRecord(step, record);
+    byKey.delete(step.key);
+    const carried = carryTo(step, record);
     if (carried.was !== "" && carried.typed.seenAgain === null) again += 1;
     steps.set(step.key, carried);
   }
-  const orphans = [...candidates.values(), ...kept];
-  return { records: { steps, kept: orphans, snags, seals: current?.seals ?? [] }, counts: { carried: steps.size, kept: orphans.length, again } };
+  const orphans = [...byKey.values(), ...rest];
+  const snags = [...(current?.snags ?? []), ...late.flatMap((one) => one.snags)];
+  return {
+    records: { steps, orphans, snags, seals: current?.seals ?? [] },
+    counts: { carried: steps.size, orphaned: orphans.length, again },
+  };
 }
 
-function placeRecord(step: JobStep, record: StepRecord): CarriedStep {
-  const carried = recordFingerprint(record.key, record.typed);
+/** Chooses the record that the step of each key takes; the rest are other records of such a key. */
+function collectRecords(current: JobRecords | null, late: readonly StepRecord[]): { readonly byKey: Map<string, StepRecord>; readonly rest: readonly StepRecord[] } {
+  const byKey = new Map<string, StepRecord>();
+  const rest: StepRecord[] = [];
+  const add = (record: StepRecord): void => {
+    if (!isFilled(record.typed)) return;
+    const there = byKey.get(record.key);
+    if (there === undefined) byKey.set(record.key, record);
+    else if (recordFingerprint(there) !== recordFingerprint(record)) rest.push(record);
+  };
+  current?.steps.forEach(add);
+  current?.orphans.forEach(add);
+  for (const record of late) {
+    const there = current?.steps.find(({ key }) => key === record.key);
+    const isUntouched = there !== undefined && byKey.get(record.key) === there && recordFingerprint(there) === there.carried;
+    if (isUntouched) byKey.delete(record.key);
+    add(record);
+  }
+  return { byKey, rest };
+}
+
+function carryTo(step: JobStep, record: StepRecord): CarriedStep {
+  const carried = recordFingerprint(record);
   const unitChanged = record.plannedUnit !== step.unit;
   // What was seen in the unit planned then was seen in that unit.
-  const unit = record.typed.found !== null && unitChanged && record.typed.unit === null && record.plannedUnit !== "" ? record.plannedUnit : record.typed.unit;
+  const isInOldUnit = record.typed.found !== null && unitChanged && record.typed.unit === null && record.plannedUnit !== "";
+  const unit = isInOldUnit ? record.plannedUnit : record.typed.unit;
   const typed = { ...record.typed, unit: unit === step.unit ? null : unit };
   if (record.typed.found === null) return { typed, was: "", carried };
-  const pending = record.was !== "" && record.typed.seenAgain === null;
-  const isSame = record.expected === step.expectation.shown.trim() && !unitChanged;
-  if (isSame) return { typed, was: record.was, carried };
-  const madeUnder = pending ? record.was : [record.expected, unitChanged ? record.plannedUnit : ""].join(" ").trim() || anything;
-  const isBack = madeUnder === (step.expectation.shown.trim() || anything) && !unitChanged;
+  const shown = step.expectation.shown.trim();
+  if (record.expected === shown && !unitChanged) return { typed, was: record.was, carried };
+  // A record that was not seen again since an earlier change is still one under the expectation before that.
+  const isPending = record.was !== "" && record.typed.seenAgain === null;
+  const madeUnder = isPending ? record.was : [record.expected, unitChanged ? record.plannedUnit : ""].join(" ").trim() || anything;
+  const isBack = madeUnder === (shown || anything) && !unitChanged;
   return { typed: { ...typed, seenAgain: null }, was: isBack ? "" : madeUnder, carried };
 }
 
@@ -97,21 +114,15 @@ function placeRecord(step: JobStep, record: StepRecord): CarriedStep {
  *
  * Of a later build that was never put in place only what people typed there counts: the rest came out of the tab in use.
  */
-export function uncarried(earlier: TabReading, current: TabReading | null): { readonly records: readonly StepRecord[]; readonly snags: readonly SnagRecord[] } {
+export function uncarried(earlier: JobRecords, current: JobRecords | null): { readonly records: readonly StepRecord[]; readonly snags: readonly Snag[] } {
   const known = new Set<string>();
   if (current !== null && earlier.build > current.build) {
-    for (const { carried } of [...earlier.steps, ...earlier.kept, ...earlier.snags]) known.add(carried);
+    for (const { carried } of [...earlier.steps, ...earlier.orphans, ...earlier.snags]) known.add(carried);
   }
-  for (const { key, typed, carried } of [...(current?.steps ?? []), ...(current?.kept ?? [])]) known.add(carried).add(recordFingerprint(key, typed));
-  for (const { key, typed, carried } of current?.snags ?? []) known.add(carried).add(snagFingerprint(key, typed));
+  for (const record of [...(current?.steps ?? []), ...(current?.orphans ?? [])]) known.add(record.carried).add(recordFingerprint(record));
+  for (const snag of current?.snags ?? []) known.add(snag.carried).add(snagFingerprint(snag));
   return {
-    records: [...earlier.steps, ...earlier.kept].filter(({ key, typed }) => isRecord(typed) && !known.has(recordFingerprint(key, typed))),
-    snags: earlier.snags.filter(({ key, typed }) => !known.has(snagFingerprint(key, typed))),
+    records: [...earlier.steps, ...earlier.orphans].filter((record) => isFilled(record.typed) && !known.has(recordFingerprint(record))),
+    snags: earlier.snags.filter((snag) => !known.has(snagFingerprint(snag))),
   };
-}
-
-/** Tells whether an earlier tab can go: nothing in it that was not carried, nothing of people's own on it. */
-export function isSpent(earlier: TabReading, current: TabReading): boolean {
-  const { records, snags } = uncarried(earlier, current);
-  return records.length + snags.length + earlier.ownRows.length + earlier.ownColumns.length + earlier.attachments === 0;
 }

@@ -1,5 +1,8 @@
 import { canonicalText } from "../../text";
-import type { SnagRecord, StepRecord, TabReading } from "./tab-reading";
+import type { JobRecords } from "./job-records";
+import { results } from "./result";
+import { isSnagClosed, snagEndOf, snagEnds } from "./snag";
+import type { StepRecord } from "./step-record";
 
 /** Something that stands in the way of closing a tab. */
 export interface OpenItem {
@@ -13,49 +16,52 @@ export interface OpenItem {
  * Every required step must be as expected and signed, or waived or not applicable with name and reason; a waiver may stand in a snag
  * that somebody accepted by name. Every snag must be closed or accepted by name. A step may not be typed over, doubled or missing.
  */
-export function openItems(tab: TabReading): OpenItem[] {
-  const seen = new Set<string>();
-  const doubled = tab.steps.filter(({ key }) => seen.has(key) || !seen.add(key));
-  const numbers = new Set(tab.steps.map(({ no }) => Number(no)));
-  const most = tab.steps.reduce((highest, { no }) => Math.max(highest, Number(no) || 0), 0);
-  const missing = Array.from({ length: most }, (_, index) => index + 1).filter((no) => !numbers.has(no));
+export function openItems(records: JobRecords): OpenItem[] {
+  const { steps, snags, headerRow } = records;
+  const most = steps.reduce((highest, { no }) => Math.max(highest, Number(no) || 0), 0);
   return [
-    ...tab.steps.flatMap((step) => itemOf(step, reasonOpen(tab, step))),
-    ...doubled.map(({ row, no }) => ({ row, sentence: `No. ${no} stands twice. Delete the copy of the row.` })),
-    ...missing.map((no) => ({ row: tab.places.headerRow, sentence: `No. ${no} is missing. Build the tab again: its row comes back.` })),
-    ...tab.snags.flatMap((snag) => (isSnagClosed(snag) ? [] : [{ row: snag.row, sentence: `The snag in row ${snag.row + 1} is open. Write Closed or Accepted, and a name under By.` }])),
+    ...steps.flatMap((step): OpenItem[] => {
+      const reason = reasonOpen(records, step);
+      return reason === "" ? [] : [{ row: step.row, sentence: `No. ${step.no} ${step.stepId} ${reason}` }];
+    }),
+    ...doubledSteps(steps).map(({ row, no }) => ({ row, sentence: `No. ${no} stands twice. Delete the copy of the row.` })),
+    ...missingNumbers(steps, most).map((no) => ({ row: headerRow, sentence: `No. ${no} is missing. Build the tab again: its row comes back.` })),
+    ...snags.filter((snag) => !isSnagClosed(snag)).map(({ row }) => ({
+      row,
+      sentence: `The snag in row ${row + 1} is open. Write ${snagEnds.closed} or ${snagEnds.accepted}, and a name under By.`,
+    })),
   ];
 }
 
-function itemOf({ row, no, stepId }: StepRecord, reason: string): OpenItem[] {
-  return reason === "" ? [] : [{ row, sentence: `No. ${no} ${stepId} ${reason}` }];
+function doubledSteps(steps: readonly StepRecord[]): StepRecord[] {
+  const seen = new Set<string>();
+  return steps.filter(({ key }) => seen.has(key) || !seen.add(key));
 }
 
-function reasonOpen(tab: TabReading, step: StepRecord): string {
-  const { result, typed, sign, required, isComputed } = step;
+/** Lists the numbers from 1 to `most` that no step has. */
+export function missingNumbers(steps: readonly StepRecord[], most: number): number[] {
+  const numbers = new Set(steps.map(({ no }) => Number(no)));
+  return Array.from({ length: most }, (_, index) => index + 1).filter((no) => !numbers.has(no));
+}
+
+function reasonOpen(records: JobRecords, step: StepRecord): string {
+  const { result, resultText, typed, sign, required, isComputed } = step;
   if (!isComputed) return "has something typed over its Result. Build the tab again: the formula comes back.";
-  if (result === "Check again") return "asks to be seen again: its expectation has changed.";
+  if (result === results.checkAgain) return "asks to be seen again: its expectation has changed.";
   if (!required) return "";
   const isNamed = canonicalText(typed.by) !== "";
   switch (result) {
-    case "As expected":
+    case results.asExpected:
       return sign === "none" || isNamed ? "" : "wants a name under By.";
-    case "Waived":
-    case "Not applicable":
-      return (isNamed && canonicalText(typed.note) !== "") || acceptedBySnag(tab, step) ? "" : "wants a name under By and a reason in Note.";
-    case "":
-      return "is not done. Type what was found.";
+    case results.waived:
+    case results.notApplicable:
+      return (isNamed && canonicalText(typed.note) !== "") || isAcceptedBySnag(records, step) ? "" : "wants a name under By and a reason in Note.";
     default:
-      return `says ${result}. Put it right, or waive it with name and reason.`;
+      return resultText === "" ? "is not done. Type what was found." : `says ${resultText}. Put it right, or waive it with name and reason.`;
   }
 }
 
-function acceptedBySnag({ snags }: TabReading, { key }: StepRecord): boolean {
+function isAcceptedBySnag({ snags }: JobRecords, { key }: StepRecord): boolean {
   const last = snags.filter((snag) => snag.key === key).at(-1);
-  return last?.typed.result === "Accepted" && isSnagClosed(last);
-}
-
-/** Tells whether a snag is closed or accepted, by name. */
-export function isSnagClosed({ typed }: SnagRecord): boolean {
-  return (typed.result === "Closed" || typed.result === "Accepted") && canonicalText(typed.by) !== "";
+  return last !== undefined && snagEndOf(last) === snagEnds.accepted && isSnagClosed(last);
 }

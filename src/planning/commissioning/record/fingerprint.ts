@@ -1,20 +1,19 @@
-import type { Scalar } from "../../../sheet";
 import { canonicalText, digestOf } from "../../text";
-import { snagColumnKeys, typedColumns, type SnagColumn } from "../tab";
-import type { TypedCells } from "./tab-reading";
+import { isFilled } from "./entries";
+import { snagFields, snagText, type Snag } from "./snag";
+import { stepFields, type StepField, type StepRecord } from "./step-record";
 
-/** Tells whether people typed anything into the row of a step. */
-export function isRecord(typed: TypedCells): boolean {
-  return typedColumns.some((column) => typed[column] !== null);
-}
+const fingerprintLength = 16;
 
 /** Makes a short text by which a record is recognised; "" where nothing was typed. */
-export function recordFingerprint(key: string, typed: TypedCells): string {
-  if (!isRecord(typed)) return "";
-  return digestOf([key, ...typedColumns.map((column) => canonicalText(typed[column], column === "done"))], 16);
+export function recordFingerprint({ key, typed }: Pick<StepRecord, "key" | "typed">): string {
+  if (!isFilled(typed)) return "";
+  const textOf = (field: StepField): string => canonicalText(typed[field], field === "done");
+  return digestOf([key, ...stepFields.map(textOf)], fingerprintLength);
 }
 
-/** Makes a short text by which a snag is recognised; its row number, which a build changes, does not count. */
-export function snagFingerprint(key: string, typed: Readonly<Record<SnagColumn, Scalar>>): string {
-  return digestOf(["snag", key, ...snagColumnKeys.filter((column) => column !== "no").map((column) => canonicalText(typed[column], column === "expected"))], 16);
+/** Makes a short text by which a snag is recognised; the number of its row, which a build changes, does not count. */
+export function snagFingerprint({ key, typed }: Pick<Snag, "key" | "typed">): string {
+  const fields = snagFields.filter((field) => field !== "about");
+  return digestOf(["snag", key, ...fields.map((field) => snagText(field, typed[field]))], fingerprintLength);
 }

@@ -3,9 +3,9 @@ import { writeCell, type Changes } from "../../plan/changes";
 import type { PlanRow } from "../../plan/read";
 import { tables, type Table } from "../../plan/schema";
 import type { CommissioningPlan } from "../build";
-import { canonicalText } from "../../text";
+import { canonicalText, foldName } from "../../text";
 import { expandJob, idOfJob, type JobStep } from "../job";
-import type { StepRecord, TabReading } from "../record";
+import { results, snagEndOf, type JobRecords, type StepRecord } from "../record";
 import { tabFamily } from "../tab";
 
 /** Columns of the plan that commissioning may correct: serials, units, firmware and addresses. */
@@ -29,16 +29,17 @@ export function asBuiltChanges(workbook: WorkbookSnapshot, source: Commissioning
     const table = cell === null ? null : source.plan[cell.table];
     if (cell === null || table === null || value === null || !asBuiltColumns.has(`${cell.table}.${cell.column}`)) return [];
     const write = writeCell(workbook, table, cell.row, cell.column, value);
-    return write === null || canonicalText(write.before).toLowerCase() === canonicalText(value).toLowerCase() ? [] : [write];
+    return write === null || foldName(canonicalText(write.before)) === foldName(canonicalText(value)) ? [] : [write];
   });
   return { writes, growths: [] };
 }
 
-function acceptedValue(tab: TabReading, record: StepRecord, step: JobStep): Scalar {
-  const { found } = record.typed;
-  if (found === null || !(record.result === "As expected" || record.result === "Waived") || canonicalText(found) === "Waived") return null;
-  const snag = tab.snags.filter(({ key, typed }) => key === record.key && typed.found !== null && (typed.result === "Closed" || typed.result === "Accepted")).at(-1);
-  const seen = snag?.typed.found ?? found;
+/** Finds what was accepted for a step: the last retest, else the first thing found; null where nothing was. */
+function acceptedValue({ snags }: JobRecords, { key, typed, result }: StepRecord, step: JobStep): Scalar {
+  const isAccepted = result === results.asExpected || result === results.waived;
+  if (typed.found === null || !isAccepted || canonicalText(typed.found) === results.waived) return null;
+  const retest = snags.filter((snag) => snag.key === key && snag.typed.foundAgain !== null && snagEndOf(snag) !== null).at(-1);
+  const seen = retest?.typed.foundAgain ?? typed.found;
   const column = (tables[step.planCell?.table ?? "arrays"] as Table).columns[step.planCell?.column ?? ""];
   if (column?.kind !== "count" && column?.kind !== "number") return canonicalText(seen);
   const number = Number(canonicalText(seen));

@@ -3,17 +3,16 @@ import type { Cell, SheetPlan } from "../../../sheet";
 import type { PlanRow } from "../../plan/read";
 import type { CommissioningPlan } from "../build";
 import { canonicalText } from "../../text";
-import { isSnagClosed } from "../record";
 import { capacityOf } from "../../plan/subjects";
 import { placesOf } from "../../plan/model";
 import { checkSeal } from "../seal";
-import type { TabReading } from "../record";
+import { isSnagClosed, results, snagText, type JobRecords, type Snag, type StepRecord } from "../record";
 
 /** Text by which a handover sheet is known for ours. */
 export const handoverMark = "Handover";
 
 /** Plans the handover sheet of a job: as built, deviations, open snags, capacity, contacts, the seal, and room for two signatures. */
-export function planHandover(name: string, { lookup }: CommissioningPlan, job: PlanRow<"jobs">, tab: TabReading, madeAt: string): SheetPlan {
+export function planHandover(name: string, { lookup }: CommissioningPlan, job: PlanRow<"jobs">, tab: JobRecords, madeAt: string): SheetPlan {
   const { site, arrays } = placesOf(lookup, job);
   const seal = checkSeal(tab);
   const rows: Cell[][] = [
@@ -49,28 +48,24 @@ export function planHandover(name: string, { lookup }: CommissioningPlan, job: P
   block(
     "Deviations",
     ["No.", "Step id", "For", "Expected", "Found", "Result", "By", "Note"],
-    tab.steps
-      .filter(({ result }) => result !== "" && result !== "As expected")
-      .map(({ no, stepId, subject, expected, typed, result }) => [no, stepId, subject, expected, canonicalText(typed.found), result, canonicalText(typed.by), canonicalText(typed.note)]),
+    tab.steps.filter(({ result, resultText }) => resultText !== "" && result !== results.asExpected).map(deviationLine),
     "None: every step that was done is as expected.",
   );
   block(
     "Snags",
     ["Row", "Step id", "What was found", "Who mends", "By when", "Found again", "State", "By"],
-    tab.snags.map((snag) => {
-      const { no, step, subject, expected, found, by, result } = snag.typed;
-      return [canonicalText(no), snag.stepId, canonicalText(step), canonicalText(subject), canonicalText(expected, true), canonicalText(found), isSnagClosed(snag) ? canonicalText(result) : "OPEN", canonicalText(by)];
-    }),
+    tab.snags.map(snagLine),
     "None.",
   );
   block("Contacts", ["Site", "Room", "Contact", "Alerts to", "Time servers", "Name servers"], site === null ? [] : [[site.site, site.room, site.contact, site.alertsTo, site.timeServers, site.nameServers]], "None in the plan.");
   block(
     "Seal",
     ["Code", "Sealed", "By", "State"],
-    tab.seals.map(({ typed }, index) => [
-      canonicalText(typed.step), canonicalText(typed.stepId, true), canonicalText(typed.subject),
-      index < tab.seals.length - 1 || typed.expected !== null ? `reopened ${canonicalText(typed.expected, true)} by ${canonicalText(typed.found)}` : seal.holds ? "holds" : "BROKEN",
-    ]),
+    tab.seals.map(({ typed }, index) => {
+      const isOver = index < tab.seals.length - 1 || typed.reopened !== null;
+      const state = isOver ? `reopened ${canonicalText(typed.reopened, true)} by ${canonicalText(typed.reopenedBy)}` : seal.holds ? "holds" : "BROKEN";
+      return [canonicalText(typed.code), canonicalText(typed.sealed, true), canonicalText(typed.by), state];
+    }),
     "Not sealed: the tab is not closed out.",
   );
   rows.push([], [], [{ value: "For the site, name and date", style: "line" }, { style: "line" }, { style: "line" }, {}, { value: "For the installer, name and date", style: "line" }, { style: "line" }, { style: "line" }]);
@@ -93,4 +88,14 @@ export function planHandover(name: string, { lookup }: CommissioningPlan, job: P
     })),
     print: { orientation: "landscape", fitToWidth: true, footer: "page &P of &N", breaksBefore: [] },
   };
+}
+
+function deviationLine({ no, stepId, subject, expected, typed, resultText }: StepRecord): string[] {
+  return [no, stepId, subject, expected, canonicalText(typed.found), resultText, canonicalText(typed.by), canonicalText(typed.note)];
+}
+
+function snagLine(snag: Snag): string[] {
+  const text = (field: keyof Snag["typed"]): string => snagText(field, snag.typed[field]);
+  const state = isSnagClosed(snag) ? text("closed") : "OPEN";
+  return [text("about"), snag.stepId, text("foundWrong"), text("mender"), text("byWhen"), text("foundAgain"), state, text("by")];
 }

@@ -1,7 +1,6 @@
 import type { SheetPlan } from "../../../sheet";
 import type { PlanRow } from "../../plan/read";
-import { isSnagClosed } from "../record";
-import { isClosed, type TabReading } from "../record";
+import { isClosed, isSnagClosed, results, type JobRecords } from "../record";
 
 /** How far one job is. */
 export interface JobProgress {
@@ -21,7 +20,7 @@ export interface JobProgress {
 }
 
 /** Counts how far a job is by its tab in use. */
-export function progressOf(job: PlanRow<"jobs">, tab: TabReading | null): JobProgress {
+export function progressOf(job: PlanRow<"jobs">, tab: JobRecords | null): JobProgress {
   const steps = tab?.steps ?? [];
   const count = (holds: (step: (typeof steps)[number]) => boolean): number => steps.filter(holds).length;
   return {
@@ -32,8 +31,8 @@ export function progressOf(job: PlanRow<"jobs">, tab: TabReading | null): JobPro
     steps: steps.length,
     done: count(({ settled }) => settled),
     open: count(({ settled, required }) => required && !settled),
-    differ: count(({ result }) => result === "Differs"),
-    again: count(({ result }) => result === "Check again"),
+    differ: count(({ result }) => result === results.differs),
+    again: count(({ result }) => result === results.checkAgain),
     snags: (tab?.snags ?? []).filter((snag) => !isSnagClosed(snag)).length,
     minutesLeft: steps.reduce((sum, { settled, minutes }) => sum + (settled ? 0 : minutes), 0),
   };

@@ -1,6 +1,5 @@
 import { canonicalText, digestOf } from "../../text";
-import { snagColumnKeys } from "../tab";
-import type { SnagRecord, StepRecord, TabReading } from "../record";
+import { missingNumbers, results, snagEndOf, snagEnds, snagFields, snagText, stepText, type JobRecords, type Snag, type StepRecord } from "../record";
 
 /** A row under the seal: where it stands, what it is called, and its digest now. */
 export interface SealedRow {
@@ -17,38 +16,50 @@ export interface Seal {
 }
 
 const digestLength = 32;
+const codeLength = 20;
 
 /**
- * Computes the seal of a tab: a digest a row, and a code over the header, all rows sorted by key, the snags and the kept block.
+ * Computes the seal of a tab: a digest a row, and a code over the header, all rows sorted by key, the snags and the orphans.
  *
  * A row's digest covers key, expectation, found, unit, result, by, second, done, note and waiver, each as a text that other spreadsheet
  * programs leave alone, so that saving elsewhere and sorting rows do not break it. SHA-256, of which the code shows 100 bits.
  */
-export function sealOf(tab: TabReading): Seal {
-  const steps = tab.steps.map((record) => ({ row: record.row, label: labelOf(record), digest: stepDigest(record, waiverOf(tab, record)) }));
-  const snags = tab.snags.map((snag) => ({ row: snag.row, label: `snag in row ${snag.row + 1}`, digest: snagDigest(snag) }));
-  const kept = tab.kept.map((record) => ({ row: record.row, label: `kept record in row ${record.row + 1}`, digest: stepDigest(record, "kept") }));
-  const header = [tab.jobId, String(tab.build), tab.born, tab.title, String(tab.steps.length)];
+export function sealOf(records: JobRecords): Seal {
+  const steps = records.steps.map((record) => ({ row: record.row, label: labelOf(record), digest: stepDigest(record, waiverOf(records, record)) }));
+  const snags = records.snags.map((snag) => ({ row: snag.row, label: `snag in row ${snag.row + 1}`, digest: snagDigest(snag) }));
+  const orphans = records.orphans.map((record) => ({ row: record.row, label: `kept record in row ${record.row + 1}`, digest: stepDigest(record, "kept") }));
+  const header = [records.jobId, String(records.build), records.born, records.title, String(records.steps.length)];
   const sorted = (rows: readonly SealedRow[]): string[] => rows.map(({ digest }) => digest).sort();
-  const byKey = tab.steps.map(({ key }, index) => `${key} ${steps[index]!.digest}`).sort();
-  const code = digestOf([...header, "steps", ...byKey, "snags", ...sorted(snags), "kept", ...sorted(kept)], 20);
-  return { rows: [...steps, ...snags, ...kept], code: code.match(/.{4}/g)!.join("-") };
+  const byKey = records.steps.map(({ key }, index) => `${key} ${steps[index]!.digest}`).sort();
+  const code = digestOf([...header, "steps", ...byKey, "snags", ...sorted(snags), "kept", ...sorted(orphans)], codeLength);
+  return { rows: [...steps, ...snags, ...orphans], code: code.match(/.{4}/g)!.join("-") };
 }
 
-function stepDigest({ key, expected, typed, plannedUnit, result, kind }: StepRecord, waiver: string): string {
+function stepDigest({ key, expected, typed, plannedUnit, resultText, kind }: StepRecord, waiver: string): string {
   const { found, unit, by, second, done, note } = typed;
-  const texts = [key, expected, canonicalText(found, kind === "date"), canonicalText(unit ?? plannedUnit), result, canonicalText(by), canonicalText(second), canonicalText(done, true), canonicalText(note), waiver];
+  const texts = [
+    key,
+    expected,
+    stepText("found", found, kind),
+    stepText("unit", unit ?? plannedUnit, kind),
+    resultText,
+    stepText("by", by, kind),
+    stepText("second", second, kind),
+    stepText("done", done, kind),
+    stepText("note", note, kind),
+    waiver,
+  ];
   return digestOf(texts.map((text) => canonicalText(text)), digestLength);
 }
 
-function snagDigest({ key, typed }: SnagRecord): string {
-  return digestOf([key, ...snagColumnKeys.map((column) => canonicalText(typed[column], column === "expected"))], digestLength);
+function snagDigest({ key, typed }: Snag): string {
+  return digestOf([key, ...snagFields.map((field) => snagText(field, typed[field]))], digestLength);
 }
 
 /** Says who accepted what differs, and why, where a snag did. */
-function waiverOf({ snags }: TabReading, { key, result }: StepRecord): string {
-  if (result !== "Waived") return "";
-  const accepted = snags.filter((snag) => snag.key === key && snag.typed.result === "Accepted").at(-1);
+function waiverOf({ snags }: JobRecords, { key, result }: StepRecord): string {
+  if (result !== results.waived) return "";
+  const accepted = snags.filter((snag) => snag.key === key && snagEndOf(snag) === snagEnds.accepted).at(-1);
   return accepted === undefined ? "" : `${canonicalText(accepted.typed.by)}: ${canonicalText(accepted.typed.note)}`;
 }
 
@@ -71,21 +82,31 @@ export interface SealCheck {
   readonly changed: readonly ChangedRow[];
 }
 
+/** Named where the code does not fit although every row that is there does. */
+const somethingElse: ChangedRow = { row: 0, label: "the head of the tab, its code, or a row that is gone" };
+
 /** Holds a tab against its last seal and names the rows that changed, are new or are missing. */
-export function checkSeal(tab: TabReading): SealCheck {
-  const last = tab.seals.at(-1);
-  const code = canonicalText(last?.typed.step);
+export function checkSeal(records: JobRecords): SealCheck {
+  const last = records.seals.at(-1);
+  const code = canonicalText(last?.typed.code);
   if (last === undefined || code === "") return { code: "", reopened: false, holds: false, changed: [] };
-  const now = sealOf(tab);
-  const sealed = new Map([...tab.steps, ...tab.snags, ...tab.kept].map(({ row, digest }) => [row, digest]));
-  const changed = now.rows.flatMap(({ row, label, digest }) => {
-    const before = sealed.get(row)!;
+  const now = sealOf(records);
+  const changed = [...changedRows(records, now), ...missingRows(records, last.stepCount)];
+  const holds = now.code === code && changed.length === 0;
+  return { code, reopened: last.typed.reopened !== null, holds, changed: holds || changed.length > 0 ? changed : [somethingElse] };
+}
+
+/** Lists the rows whose digest is not the one that was written beside them. */
+function changedRows({ steps, snags, orphans }: JobRecords, now: Seal): ChangedRow[] {
+  const written = new Map([...steps, ...snags, ...orphans].map(({ row, digest }) => [row, digest]));
+  return now.rows.flatMap(({ row, label, digest }) => {
+    const before = written.get(row)!;
     return before === digest ? [] : [{ row, label: before === "" ? `${label} is new` : label }];
   });
-  const numbers = new Set(tab.steps.map(({ no }) => Number(no)));
-  const count = Number(/^\d+/.exec(last.digest)?.[0] ?? numbers.size);
-  const missing = Array.from({ length: count }, (_, index) => index + 1).filter((no) => !numbers.has(no)).map((no) => ({ row: tab.places.headerRow, label: `No. ${no} is missing` }));
-  const named = [...changed, ...missing];
-  const holds = now.code === code && named.length === 0;
-  return { code, reopened: last.typed.expected !== null, holds, changed: holds || named.length > 0 ? named : [{ row: 0, label: "the head of the tab, its code, or a row that is gone" }] };
+}
+
+/** Lists the numbers of steps that were there when the tab was sealed. */
+function missingRows({ steps, headerRow }: JobRecords, stepCount: number | null): ChangedRow[] {
+  const most = stepCount ?? new Set(steps.map(({ no }) => Number(no))).size;
+  return missingNumbers(steps, most).map((no) => ({ row: headerRow, label: `No. ${no} is missing` }));
 }

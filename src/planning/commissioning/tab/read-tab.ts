@@ -1,25 +1,18 @@
-import type { CellValue, Scalar, SheetPlan, SheetSnapshot, WorkbookSnapshot } from "../../../sheet";
-import { isBlank } from "../../../sheet";
+import { isBlank, type CellValue, type Scalar, type SheetPlan, type SheetSnapshot, type WorkbookSnapshot } from "../../../sheet";
 import { canonicalText } from "../../text";
-import { at, keptPrefix, sealColumnKeys, snagColumnKeys, tabColumnKeys, tabColumns, tags, typedColumns, type SealColumn, type SnagColumn, type TabColumn } from "./tab-columns";
-import type { SealLine, SnagRecord, StepRecord, TabPlaces, TabReading, TypedCells } from "../record";
-
-/** Text of the hidden cell by which a tab is recognised; job id, build, first build and state stand to its right. */
-export const tabMarker = "Commissioning tab";
-export const wholeState = "whole";
-/** Where the state stands on a tab as it is built. */
-export const stateCell = { row: 0, column: at.plannedUnit } as const;
-export const unfinishedState = "unfinished";
+import { entriesOf, isFilled, readResult, sealFields, snagFields, stepFields, type SealLine, type Snag, type StepRecord } from "../record";
+import { readRule } from "./rule-cell";
+import { orphanPrefix, sealColumns, snagAnswers, snagColumns, stepColumns, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
+import { findMarker, readMark } from "./tab-mark";
+import type { TabPlaces, TabReading } from "./tab-reading";
 
 /** Reads every commissioning tab of a workbook, in tab order; sheets that were not asked for are passed over. */
 export function readTabs(workbook: WorkbookSnapshot): TabReading[] {
   return workbook.sheets.flatMap((sheet) => readTab(sheet) ?? []);
 }
 
-/** Tells whether a sheet is a commissioning tab. */
-export function isTab(sheet: SheetSnapshot): boolean {
-  return findMarker(sheet) !== null;
-}
+/** Rows below the marker among which the headers are looked for. */
+const headerWithin = 20;
 
 /**
  * Reads a commissioning tab; null where the sheet is none.
@@ -28,48 +21,24 @@ export function isTab(sheet: SheetSnapshot): boolean {
  * added, and rows they sorted, do no harm. Nothing is thrown: what cannot be taken as it stands is remarked on.
  */
 export function readTab(sheet: SheetSnapshot): TabReading | null {
-  const found = findMarker(sheet);
-  if (found === null) return null;
-  const { row: markerRow, column: markerColumn } = found;
-  const mark = sheet.values[markerRow]!;
-  const headerRow = sheet.values.findIndex((line, row) => row > markerRow && row < markerRow + 20 && line.some((cell) => canonicalText(cell) === tabColumns.key.header));
+  const marker = findMarker(sheet);
+  if (marker === null) return null;
+  const isHeader = (line: readonly CellValue[]): boolean => line.some((cell) => canonicalText(cell) === tabColumns.key.header);
+  const headerRow = sheet.values.findIndex((line, row) => row > marker.row && row < marker.row + headerWithin && isHeader(line));
   if (headerRow < 0) return null;
   const { columns, ownColumns } = readHeader(sheet.values[headerRow]!);
   const reader = new RowReader(sheet, columns);
-
-  const tagRow = (tag: string): number => {
-    for (let row = headerRow + 1; row < sheet.values.length; row += 1) if (reader.text(row, "key") === tag) return row;
-    return sheet.values.length;
-  };
-  const sealsRow = tagRow(tags.seals);
-  const keptRow = Math.min(tagRow(tags.kept), sealsRow);
-  const snagsRow = Math.min(tagRow(tags.snags), keptRow);
-  const places: TabPlaces = { columns, headerRow, stateCell: { row: markerRow, column: markerColumn + 4 }, snagsRow, keptRow, sealsRow, lastRow: sheet.values.length - 1 };
-
-  const steps: StepRecord[] = [];
-  const kept: StepRecord[] = [];
-  const snags: SnagRecord[] = [];
-  const seals: SealLine[] = [];
-  const ownRows: number[] = [];
-  const firstStep = sheet.values.findIndex((_, row) => row > headerRow && /^[^#].*\/.*\//s.test(reader.text(row, "key")));
-  for (let row = headerRow + 1; row < sheet.values.length; row += 1) {
-    const key = reader.text(row, "key");
-    if (key.startsWith(keptPrefix)) kept.push(reader.step(row, key.slice(keptPrefix.length)));
-    else if (key === tags.snag || (key === "" && row > snagsRow + 1 && row < keptRow)) snags.push(...reader.snag(row, steps));
-    else if (key === tags.seal || (key === "" && row > sealsRow + 1)) seals.push(...reader.seal(row));
-    else if (key !== "" && !key.startsWith("#")) steps.push(reader.step(row, key));
-    else if (key === "" && firstStep >= 0 && row > firstStep && row < snagsRow && reader.isOwnRow(row)) ownRows.push(row);
-  }
+  const places = findBlocks(reader, headerRow, columns, sheet.values.length);
   return {
+    ...readMark(sheet, marker),
     sheet: sheet.name,
-    title: canonicalText(sheet.values[markerRow]?.[columns.no ?? 0]),
+    title: canonicalText(sheet.values[marker.row]?.[columns.no ?? 0]),
     visible: sheet.visible,
     attachments: sheet.attachments,
-    jobId: canonicalText(mark[markerColumn + 1]),
-    build: Number(mark[markerColumn + 2] ?? 0) || 0,
-    born: canonicalText(mark[markerColumn + 3]),
-    whole: canonicalText(mark[markerColumn + 4]) === wholeState,
-    places, steps, snags, kept, seals, ownRows, ownColumns,
+    headerRow,
+    places,
+    ...readRows(reader, headerRow, places, sheet.values.length),
+    ownColumns,
     remarks: reader.remarks,
   };
 }
@@ -84,16 +53,8 @@ export function readPlannedTab(plan: SheetPlan): TabReading {
   return { ...readTab(sheet)!, whole: true };
 }
 
-function findMarker(sheet: SheetSnapshot): { readonly row: number; readonly column: number } | null {
-  for (let row = 0; row < Math.min(sheet.values.length, 20); row += 1) {
-    const column = sheet.values[row]!.findIndex((cell) => cell === tabMarker);
-    if (column >= 0) return { row, column };
-  }
-  return null;
-}
-
-function readHeader(header: readonly CellValue[]): { readonly columns: Readonly<Record<string, number>>; readonly ownColumns: readonly string[] } {
-  const columns: Record<string, number> = {};
+function readHeader(header: readonly CellValue[]): { readonly columns: TabPlaces["columns"]; readonly ownColumns: readonly string[] } {
+  const columns: Partial<Record<TabColumn, number>> = {};
   const ownColumns: string[] = [];
   header.forEach((cell, index) => {
     const text = canonicalText(cell);
@@ -104,28 +65,56 @@ function readHeader(header: readonly CellValue[]): { readonly columns: Readonly<
   return { columns, ownColumns };
 }
 
+/** Finds where the blocks below the steps begin; one whose tag is gone begins with the block below it. */
+function findBlocks(reader: RowReader, headerRow: number, columns: TabPlaces["columns"], rows: number): TabPlaces {
+  const tagRow = (tag: string): number => {
+    for (let row = headerRow + 1; row < rows; row += 1) if (reader.text(row, "key") === tag) return row;
+    return rows;
+  };
+  const sealsRow = tagRow(tags.seals);
+  const orphansRow = Math.min(tagRow(tags.orphans), sealsRow);
+  return { columns, snagsRow: Math.min(tagRow(tags.snags), orphansRow), orphansRow, sealsRow };
+}
+
+type ReadRows = Pick<TabReading, "steps" | "snags" | "orphans" | "seals" | "ownRows">;
+
+/** Reads every row below the headers by what its key says; rows without one belong to people, or to the block they stand in. */
+function readRows(reader: RowReader, headerRow: number, { snagsRow, orphansRow, sealsRow }: TabPlaces, rows: number): ReadRows {
+  const steps: StepRecord[] = [];
+  const orphans: StepRecord[] = [];
+  const snags: Snag[] = [];
+  const seals: SealLine[] = [];
+  const ownRows: number[] = [];
+  let isBelowSteps = false;
+  for (let row = headerRow + 1; row < rows; row += 1) {
+    const key = reader.text(row, "key");
+    isBelowSteps ||= /^[^#].*\/.*\//s.test(key);
+    if (key.startsWith(orphanPrefix)) orphans.push(reader.step(row, key.slice(orphanPrefix.length)));
+    else if (key === tags.snag || (key === "" && row > snagsRow + 1 && row < orphansRow)) snags.push(...reader.snag(row, steps));
+    else if (key === tags.seal || (key === "" && row > sealsRow + 1)) seals.push(...reader.seal(row));
+    else if (key !== "" && !key.startsWith("#")) steps.push(reader.step(row, key));
+    else if (key === "" && isBelowSteps && row < snagsRow && reader.isOwnRow(row)) ownRows.push(row);
+  }
+  return { steps, snags, orphans, seals, ownRows };
+}
+
 class RowReader {
   readonly remarks: string[] = [];
 
   constructor(
     private readonly sheet: SheetSnapshot,
-    private readonly columns: Readonly<Record<string, number>>,
+    private readonly columns: TabPlaces["columns"],
   ) {}
-
-  cell(row: number, column: TabColumn): CellValue {
-    const index = this.columns[column];
-    return index === undefined ? null : (this.sheet.values[row]?.[index] ?? null);
-  }
 
   text(row: number, column: TabColumn): string {
     return canonicalText(this.cell(row, column));
   }
 
   step(row: number, key: string): StepRecord {
-    const rule = this.text(row, "rule").split(" ");
     const plannedUnit = this.text(row, "plannedUnit");
-    const typed = Object.fromEntries(typedColumns.map((column) => [column, this.typed(row, column)])) as Record<(typeof typedColumns)[number], Scalar>;
-    if (typed.unit !== null && canonicalText(typed.unit) === plannedUnit) typed.unit = null;
+    const typed = entriesOf(stepFields, (field) => this.typed(row, stepColumns[field]));
+    const isPlannedUnit = typed.unit !== null && canonicalText(typed.unit) === plannedUnit;
+    const resultText = this.text(row, "result");
     return {
       key,
       no: this.text(row, "no"),
@@ -135,12 +124,11 @@ class RowReader {
       expected: this.text(row, "expected"),
       plannedUnit,
       was: this.text(row, "was"),
-      result: this.text(row, "result"),
-      isComputed: (this.sheet.formulas[row]?.[this.columns.result ?? -1] ?? null) !== null,
-      required: rule[0] === "required",
-      sign: rule[1] ?? "none",
-      kind: rule[2] ?? "text",
-      typed: typed as TypedCells,
+      result: readResult(resultText),
+      resultText,
+      isComputed: this.hasFormula(row, "result"),
+      ...readRule(this.text(row, "rule")),
+      typed: isPlannedUnit ? { ...typed, unit: null } : typed,
       settled: this.cell(row, "settled") === 1,
       minutes: Number(this.cell(row, "minutes")) || 0,
       carried: this.text(row, "carried"),
@@ -149,35 +137,55 @@ class RowReader {
     };
   }
 
-  /** Reads a row for snags; none where it is blank. Which step it is about follows from its number, as a file may hold formulas that were not computed. */
-  snag(row: number, steps: readonly StepRecord[]): SnagRecord[] {
-    const typed = Object.fromEntries(snagColumnKeys.map((column) => [column, this.typed(row, column)])) as Record<SnagColumn, Scalar>;
-    if (snagColumnKeys.every((column) => typed[column] === null)) return [];
-    const about = typeof typed.no === "number" ? steps.find(({ no }) => no === canonicalText(typed.no)) : undefined;
-    return [{ key: about?.key ?? this.text(row, "plannedUnit"), stepId: about?.stepId ?? this.text(row, "stepId"), typed, carried: this.text(row, "carried"), digest: this.text(row, "digest"), row }];
+  /** Reads a row for snags; none where it is blank. Which step it is about follows from its number: a formula may not have been computed. */
+  snag(row: number, steps: readonly StepRecord[]): Snag[] {
+    const typed = entriesOf(snagFields, (field) => this.typed(row, snagColumns[field]));
+    if (!isFilled(typed)) return [];
+    const about = typeof typed.about === "number" ? steps.find(({ no }) => no === canonicalText(typed.about)) : undefined;
+    return [{
+      key: about?.key ?? this.text(row, snagAnswers.key),
+      stepId: about?.stepId ?? this.text(row, snagAnswers.stepId),
+      typed,
+      carried: this.text(row, "carried"),
+      digest: this.text(row, "digest"),
+      row,
+    }];
   }
 
   seal(row: number): SealLine[] {
-    const typed = Object.fromEntries(sealColumnKeys.map((column) => [column, this.typed(row, column)])) as Record<SealColumn, Scalar>;
-    return sealColumnKeys.every((column) => typed[column] === null) ? [] : [{ typed, digest: this.text(row, "digest"), row }];
+    const typed = entriesOf(sealFields, (field) => this.typed(row, sealColumns[field]));
+    const count = /^\d+/.exec(this.text(row, "digest"))?.[0];
+    return isFilled(typed) ? [{ typed, stepCount: count === undefined ? null : Number(count), row }] : [];
   }
 
+  /** Tells whether people typed into a row where a step could stand. */
   isOwnRow(row: number): boolean {
-    return [...typedColumns, "expected" as const, "stepId" as const].some((column) => !isBlank(this.cell(row, column)));
+    return [...Object.values(stepColumns), "expected" as const, "stepId" as const].some((column) => !isBlank(this.cell(row, column)));
+  }
+
+  private cell(row: number, column: TabColumn): CellValue {
+    const index = this.columns[column];
+    return index === undefined ? null : (this.sheet.values[row]?.[index] ?? null);
+  }
+
+  private hasFormula(row: number, column: TabColumn): boolean {
+    const index = this.columns[column];
+    return index !== undefined && (this.sheet.formulas[row]?.[index] ?? null) !== null;
   }
 
   /** Takes what was typed: a formula by its result, an error by its text. */
   private typed(row: number, column: TabColumn): Scalar {
     const cell = this.cell(row, column);
-    const index = this.columns[column];
-    if (index !== undefined && (this.sheet.formulas[row]?.[index] ?? null) !== null) {
-      this.remarks.push(`Row ${row + 1} of ${this.sheet.name}: ${tabColumns[column].header} held a formula. Its result was kept; type the value instead.`);
-    }
+    if (this.hasFormula(row, column)) this.remark(row, column, "held a formula. Its result was kept; type the value instead.");
     if (cell === null || cell === "") return null;
     if (typeof cell === "object") {
-      this.remarks.push(`Row ${row + 1} of ${this.sheet.name}: ${tabColumns[column].header} shows ${cell.error}. That text was kept; type what was found.`);
+      this.remark(row, column, `shows ${cell.error}. That text was kept; type what was found.`);
       return cell.error;
     }
-    return typeof cell === "string" && cell.trim() === "" ? null : cell;
+    return isBlank(cell) ? null : cell;
+  }
+
+  private remark(row: number, column: TabColumn, what: string): void {
+    this.remarks.push(`Row ${row + 1} of ${this.sheet.name}: ${tabColumns[column].header} ${what}`);
   }
 }

@@ -1,19 +1,22 @@
-/** Columns of a commissioning tab in their order. Hidden ones carry keys and comparisons. */
+import { columnLetters } from "../../../sheet";
+import { sealLabels, snagLabels, stepLabels, type SealField, type SnagField, type StepField } from "../record";
+
+/** Columns of a commissioning tab in their order, named for what they hold in the row of a step. Hidden ones carry keys and comparisons. */
 export const tabColumns = {
   no: { header: "No.", width: 5 },
   stepId: { header: "Step id", width: 9 },
   step: { header: "Step", width: 44 },
   subject: { header: "For", width: 13 },
   expected: { header: "Expected", width: 18 },
-  found: { header: "Found", width: 17 },
-  unit: { header: "Unit", width: 7 },
+  found: { header: stepLabels.found, width: 17 },
+  unit: { header: stepLabels.unit, width: 7 },
   result: { header: "Result", width: 13 },
   was: { header: "Was", width: 10 },
-  seenAgain: { header: "Seen again", width: 7 },
-  by: { header: "By", width: 10 },
-  second: { header: "Second", width: 10 },
-  done: { header: "Done", width: 11 },
-  note: { header: "Note", width: 17 },
+  seenAgain: { header: stepLabels.seenAgain, width: 7 },
+  by: { header: stepLabels.by, width: 10 },
+  second: { header: stepLabels.second, width: 10 },
+  done: { header: stepLabels.done, width: 11 },
+  note: { header: stepLabels.note, width: 17 },
   key: { header: "Key", width: 30 },
   rule: { header: "Rule", width: 16 },
   low: { header: "Low", width: 10 },
@@ -32,50 +35,77 @@ export type TabColumn = keyof typeof tabColumns;
 
 export const tabColumnKeys = Object.keys(tabColumns) as readonly TabColumn[];
 
-/** Columns that people see: the rest is hidden. */
+/** How many columns people see: the rest is hidden. */
 export const shownColumns = tabColumnKeys.indexOf("key");
 
+function byColumn<Value>(valueOf: (index: number) => Value): Readonly<Record<TabColumn, Value>> {
+  return Object.fromEntries(tabColumnKeys.map((key, index) => [key, valueOf(index)])) as Record<TabColumn, Value>;
+}
+
 /** Number of each column as a tab is built, from 0. */
-export const at = Object.fromEntries(tabColumnKeys.map((key, index) => [key, index])) as Readonly<Record<TabColumn, number>>;
+export const at = byColumn((index) => index);
 
 /** Letter of each column as a tab is built. */
-export const letter = Object.fromEntries(tabColumnKeys.map((key, index) => [key, String.fromCharCode(65 + index)])) as Readonly<Record<TabColumn, string>>;
+export const letter = byColumn(columnLetters);
 
-/** What people type into the row of a step. */
-export const typedColumns = ["found", "unit", "seenAgain", "by", "second", "done", "note"] as const satisfies readonly TabColumn[];
+/** Column in which each field of a step's record is typed. */
+export const stepColumns = {
+  found: "found",
+  unit: "unit",
+  seenAgain: "seenAgain",
+  by: "by",
+  second: "second",
+  done: "done",
+  note: "note",
+} as const satisfies Record<StepField, TabColumn>;
 
-export type TypedColumn = (typeof typedColumns)[number];
-
-/** What people type into a snag, by the column of the tab it stands in. */
+/** Column in which each field of a snag is typed. */
 export const snagColumns = {
-  no: "Row",
-  step: "What was found",
-  subject: "Who mends",
-  expected: "By when",
-  found: "Found again",
-  result: "Closed",
-  by: "By",
-  note: "Note",
-} as const satisfies Partial<Record<TabColumn, string>>;
+  about: "no",
+  foundWrong: "step",
+  mender: "subject",
+  byWhen: "expected",
+  foundAgain: "found",
+  closed: "result",
+  by: "by",
+  note: "note",
+} as const satisfies Record<SnagField, TabColumn>;
 
-export type SnagColumn = keyof typeof snagColumns;
+/** Column in which the formulas of a snag's row answer, and what they say. */
+export const snagAnswers = {
+  /** Id of the step it is about. */
+  stepId: "stepId",
+  /** Number of the step, then how many snags about it stand from here on: the last one ends in #1. */
+  place: "rule",
+  /** What it hands to its step once it is closed: the retest. */
+  retest: "low",
+  /** 1 while it is open. */
+  isOpen: "high",
+  /** Key of the step it is about. */
+  key: "plannedUnit",
+} as const satisfies Record<string, TabColumn>;
 
-export const snagColumnKeys = Object.keys(snagColumns) as readonly SnagColumn[];
-
-/** What stands in a line of the seals, by the column of the tab it stands in. */
+/** Column in which each field of a line of the seals stands. How many steps there were stands under `digest`. */
 export const sealColumns = {
-  stepId: "Sealed",
-  step: "Code",
-  subject: "By",
-  expected: "Reopened",
-  found: "Reopened by",
-  note: "Reason",
-} as const satisfies Partial<Record<TabColumn, string>>;
+  sealed: "stepId",
+  code: "step",
+  by: "subject",
+  reopened: "expected",
+  reopenedBy: "found",
+  reason: "note",
+} as const satisfies Record<SealField, TabColumn>;
 
-export type SealColumn = keyof typeof sealColumns;
+/** Column of each cell in the first row by which a tab is known; they stand side by side. */
+export const markColumns = { marker: "key", jobId: "rule", build: "low", born: "high", state: "plannedUnit" } as const satisfies Record<string, TabColumn>;
 
-export const sealColumnKeys = Object.keys(sealColumns) as readonly SealColumn[];
+/** Labels above the snags and the seals, by the column they stand in. */
+export const snagHeads = headsOf(snagLabels, snagColumns);
+export const sealHeads = headsOf(sealLabels, sealColumns);
 
-/** Texts in the key column that mark what is not a step. A kept record has its own key behind `keptPrefix`. */
-export const tags = { snags: "#snags", snag: "#snag", kept: "#kept", seals: "#seals", seal: "#seal" } as const;
-export const keptPrefix = "kept:";
+function headsOf<Field extends string>(labels: Readonly<Record<Field, string>>, columns: Readonly<Record<Field, TabColumn>>): Partial<Record<TabColumn, string>> {
+  return Object.fromEntries((Object.keys(labels) as Field[]).map((field) => [columns[field], labels[field]]));
+}
+
+/** Texts in the key column that mark what is not a step. The row of a record whose step is gone has its key behind `orphanPrefix`. */
+export const tags = { snags: "#snags", snag: "#snag", orphans: "#kept", seals: "#seals", seal: "#seal" } as const;
+export const orphanPrefix = "kept:";

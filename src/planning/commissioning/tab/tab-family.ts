@@ -1,5 +1,6 @@
 import { longestSheetName, sameSheetName } from "../../../sheet";
-import type { TabReading } from "../record";
+import { uncarried } from "../record";
+import type { TabReading } from "./tab-reading";
 
 /** The tabs of one job in a workbook, by the part they play. */
 export interface TabFamily {
@@ -38,6 +39,12 @@ export function tabFamily(tabs: readonly TabReading[], jobId: string, jobName: s
 function best(tabs: readonly TabReading[], jobName: string): TabReading | null {
   const rank = (tab: TabReading): number => tab.build * 2 + (sameSheetName(tab.sheet, jobName) ? 1 : 0);
   return tabs.reduce<TabReading | null>((found, tab) => (found === null || rank(tab) > rank(found) ? tab : found), null);
+}
+
+/** Tells whether an earlier tab can go: nothing in it that was not carried, nothing of people's own on it. */
+export function isSpent(earlier: TabReading, current: TabReading): boolean {
+  const { records, snags } = uncarried(earlier, current);
+  return records.length + snags.length + earlier.ownRows.length + earlier.ownColumns.length + earlier.attachments === 0;
 }
 
 /** Makes a sheet name of a job's name and an ending, cut to the longest a sheet may have, that no sheet has yet. */

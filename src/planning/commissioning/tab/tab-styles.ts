@@ -7,7 +7,7 @@ const block = { fontSize: 11, vertical: "middle" } as const;
 const typed = { fontSize: 11, vertical: "top", wrap: true, border: "all", borderColor: "#6f8a82", fill: "#fffdf2", locked: false } as const;
 
 /** Styles of a commissioning tab. */
-export const tabStyles: Readonly<Record<string, CellStyle>> = {
+export const tabStyles = {
   title: { bold: true, fontSize: 18, color: "#17352d", vertical: "middle" },
   progress: { bold: true, fontSize: 11, color: "#17352d", vertical: "middle", align: "right", wrap: true },
   header: { bold: true, fontSize: 10, color: "#ffffff", fill: "#2f5d50", vertical: "middle", wrap: true, border: "all", borderColor: "#2f5d50" },
@@ -42,4 +42,6 @@ export const tabStyles: Readonly<Record<string, CellStyle>> = {
   isWaiting: { bold: true, color: "#5f3d00", fill: "#fde9c4" },
   isSetAside: { bold: true, color: "#41474b", fill: "#e1e4e6" },
   isMissing: { fill: "#f9cf86" },
-};
+} as const satisfies Readonly<Record<string, CellStyle>>;
+
+export type TabStyle = keyof typeof tabStyles;

@@ -8,7 +8,7 @@ import type { PlanLookup } from "../../plan/model";
 import type { ExpandedJob } from "../job";
 import { percent } from "../../plan/subjects";
 import { at, shownColumns } from "./tab-columns";
-import type { progressFormulas } from "./tab-formulas";
+import type { ProgressFormulas } from "./tab-formulas";
 
 /** When and out of what a tab is built. */
 export interface BuildStamp {
@@ -33,7 +33,7 @@ export interface SummaryRow {
  *
  * The tables stand side by side (addresses left, the rest right), so that a site of a few arrays fits on one screen.
  */
-export function planSummary(expanded: ExpandedJob, lookup: PlanLookup, loads: FeedLoads, stamp: BuildStamp, formulas: ReturnType<typeof progressFormulas>): SummaryRow[] {
+export function planSummary(expanded: ExpandedJob, lookup: PlanLookup, loads: FeedLoads, stamp: BuildStamp, formulas: ProgressFormulas): SummaryRow[] {
   const { job, places } = expanded;
   const last = shownColumns - 1;
   const facts = [

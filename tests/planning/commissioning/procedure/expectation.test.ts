@@ -3,32 +3,68 @@ import { parseExpectation } from "../../../../src/planning/commissioning/procedu
 const parse = (record: string, expect: string, tolerance: number | null = null, tolerancePercent: number | null = null) => parseExpectation({ record, tolerance, tolerancePercent }, expect, "Step X-1");
 
 describe("what a step expects", () => {
+  const range = (least: number, most: number) => ({ by: "range", least, most });
+  const text = (wanted: string) => ({ by: "text", text: wanted });
+  const address = (canonical: string, full: string) => ({ by: "address", canonical, full });
+
   test.each([
-    ["a number with a tolerance in per cent", "number", "48", null, 5, { low: 45.6, high: 50.4, shown: "48 ±5%" }],
-    ["a number with a plain tolerance", "number", "0.3", 0.1, null, { low: 0.2, high: 0.4, shown: "0.3 ±0.1" }],
-    ["the wider of two tolerances", "number", "100", 5, 2, { low: 95, high: 105, shown: "100 ±5 or ±2%" }],
-    ["a size in bytes", "size", "12 TiB", null, null, { low: 13_194_139_533_312, high: 13_194_139_533_312, shown: "12 TiB" }],
-    ["an IPv6 address, canonically and in full", "address", "FD00:0:0::1", null, null, { low: "fd00::1", high: "fd00:0000:0000:0000:0000:0000:0000:0001", shown: "fd00::1" }],
-    ["an address that begins with zero groups", "address", "::1", null, null, { low: "::1", high: "0000:0000:0000:0000:0000:0000:0000:0001" }],
-    ["an IPv4 address", "address", "192.0.2.1", null, null, { low: "192.0.2.1", high: "192.0.2.1" }],
-    ["a date as the day of the sheet", "date", "2026-05-31", null, null, { low: 46_173, high: 46_173 }],
-    ["a text without regard to case and doubled spaces", "text", "rr-sw1  1", null, null, { low: "RR-SW1 1" }],
-    ["a choice", "choice:Complete|Incomplete", "Complete", null, null, { kind: "choice", choices: ["Complete", "Incomplete"], low: "COMPLETE" }],
-    ["anything, where nothing is expected", "serial", "", null, null, { low: null, high: null, shown: "" }],
-    ["a tick in words", "tick", "Door closes", null, null, { low: null, shown: "Door closes" }],
-  ])("compares %s", (_, record, expected, tolerance, percent, result) => {
-    expect(parse(record, expected, tolerance, percent)).toMatchObject(result);
+    ["a number", "number", "48", null, null, "48", range(48, 48)],
+    ["a number with a tolerance in per cent", "number", "48", null, 5, "48 ±5%", range(45.6, 50.4)],
+    ["a negative number with a tolerance in per cent", "number", "-48", null, 5, "-48 ±5%", range(-50.4, -45.6)],
+    ["a number with a plain tolerance", "number", "0.3", 0.1, null, "0.3 ±0.1", range(0.2, 0.4)],
+    ["a number with negative tolerances, of which the sign says nothing", "number", "10", -1, -5, "10 ±1 or ±5%", range(9, 11)],
+    ["a number with tolerances of 0, which are not shown", "number", "10", 0, 0, "10", range(10, 10)],
+    ["the wider of two tolerances, the plain one", "number", "100", 5, 2, "100 ±5 or ±2%", range(95, 105)],
+    ["the wider of two tolerances, the one in per cent", "number", "100", 2, 5, "100 ±2 or ±5%", range(95, 105)],
+    ["a number with a sign and no digit before its point", "number", "+.5", null, null, "+.5", range(0.5, 0.5)],
+    ["a size in bytes", "size", "12 TiB", null, null, "12 TiB", range(13_194_139_533_312, 13_194_139_533_312)],
+    ["a size with a tolerance in TB", "size", "12 TB", 0.5, null, "12 TB ±0.5", range(11.5e12, 12.5e12)],
+    ["a size with a tolerance in per cent", "size", "10 TB", null, 2, "10 TB ±2%", range(9.8e12, 10.2e12)],
+    ["an IPv6 address, canonically and in full", "address", "FD00:0:0::1", null, null, "fd00::1", address("fd00::1", "fd00:0000:0000:0000:0000:0000:0000:0001")],
+    ["an address that begins with zero groups", "address", "::1", null, null, "::1", address("::1", "0000:0000:0000:0000:0000:0000:0000:0001")],
+    ["an address that ends in zero groups", "address", "2001:db8::", null, null, "2001:db8::", address("2001:db8::", "2001:0db8:0000:0000:0000:0000:0000:0000")],
+    ["an address without zero groups", "address", "1:2:3:4:5:6:7:8", null, null, "1:2:3:4:5:6:7:8", address("1:2:3:4:5:6:7:8", "0001:0002:0003:0004:0005:0006:0007:0008")],
+    ["an IPv4 address", "address", "192.0.2.1", null, null, "192.0.2.1", address("192.0.2.1", "192.0.2.1")],
+    ["a date as the day of the sheet", "date", "2026-05-31", null, null, "2026-05-31", range(46_173, 46_173)],
+    ["a text without regard to case and doubled spaces", "text", "rr-sw1  1", null, null, "rr-sw1  1", text("RR-SW1 1")],
+    ["a serial number as a text", "serial", "n-0001", null, null, "n-0001", text("N-0001")],
+    ["a choice without regard to case", "choice:Complete|Incomplete", "complete", null, null, "complete", text("COMPLETE")],
+    ["nothing, where anything will do", "serial", "", null, null, "", null],
+    ["nothing of a number without an expectation, tolerance or not", "number", "", 5, null, "", null],
+    ["nothing of a tick, which says in words what is ticked", "tick", "Door closes", null, null, "Door closes", null],
+  ])("compares %s", (_, record, expected, tolerance, percent, shown, wanted) => {
+    expect(parse(record, expected, tolerance, percent)).toMatchObject({ shown, wanted });
   });
 
   test.each([
-    ["a number in words", "number", "many", 'Step X-1 expects "many", which is not a number'],
-    ["an address that is none", "address", "10.0.0.256", 'expects "10.0.0.256", which is no address'],
-    ["a date that is none", "date", "31.5.2026", "which is no date"],
-    ["a choice that is not offered", "choice:a|b", "c", "none of its choices"],
-    ["a choice of one", "choice:a", "", "at least two choices"],
-    ["a choice with a comma", "choice:a|b, c", "", "holds a comma"],
-    ["a kind nobody knows", "picture", "", 'records "picture"'],
-  ])("refuses %s", (_, record, expected, reason) => {
-    expect(() => parse(record, expected)).toThrow(reason);
+    ["number", "number", []],
+    [" Size ", "size", []],
+    ["", "tick", []],
+    ["  ", "tick", []],
+    ["choice: a | b||c", "choice", ["a", "b", "c"]],
+    ["CHOICE:yes: at once|no", "choice", ["yes: at once", "no"]],
+  ])("reads the record %j as %s", (record, kind, choices) => {
+    expect(parse(record, "")).toMatchObject({ kind, choices });
+  });
+
+  test.each([
+    ["a number in words", "number", "many", 'Step X-1 expects "many", which is not a number. Write digits, such as 42 or 0.5.'],
+    ["a number with a unit", "number", "4 m", 'Step X-1 expects "4 m", which is not a number. Write digits, such as 42 or 0.5.'],
+    ["a point alone", "number", ".", 'Step X-1 expects ".", which is not a number. Write digits, such as 42 or 0.5.'],
+    ["an address that is none", "address", "10.0.0.256", 'Step X-1 expects "10.0.0.256", which is no address. Mend it in the plan.'],
+    ["a date in another order", "date", "31.5.2026", 'Step X-1 expects "31.5.2026", which is no date. Write it as 2026-05-31.'],
+    ["a day that no month has", "date", "2026-02-31", 'Step X-1 expects "2026-02-31", which is no date. Write it as 2026-05-31.'],
+    ["a choice that is not offered", "choice:a|b", "c", 'Step X-1 expects "c", which is none of its choices. Write a or b.'],
+    ["a choice of one", "choice:a", "", 'Step X-1 offers "choice:a". Write at least two choices, such as choice:Complete|Incomplete.'],
+    ["a choice of nothing", "choice", "", 'Step X-1 offers "choice". Write at least two choices, such as choice:Complete|Incomplete.'],
+    ["a choice with a comma", "choice:a|b, c", "", 'Step X-1 offers "b, c", which holds a comma. Write it without one.'],
+    ["a kind nobody knows", "picture", "", 'Step X-1 records "picture". Write tick, text, number, size, address, serial, date or choice:a|b.'],
+  ])("refuses %s", (_, record, expected, sentence) => {
+    expect(() => parse(record, expected)).toThrow(sentence);
+  });
+
+  test("refuses a choice that is not offered in at most 160 characters, however many there are", () => {
+    const choices = Array.from({ length: 40 }, (_, index) => `choice number ${index}`);
+    expect(() => parse(`choice:${choices.join("|")}`, "none")).toThrow(/^.{160}$/);
   });
 });

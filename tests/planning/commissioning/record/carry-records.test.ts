@@ -1,11 +1,12 @@
 import fc from "fast-check";
 import { buildJob, jobsOf, readCommissioningPlan, type JobBuild } from "../../../../src/planning/commissioning/build";
-import { isSpent, type TabReading } from "../../../../src/planning/commissioning/record";
-import { readPlannedTab, readTab } from "../../../../src/planning/commissioning/tab";
-import { tabColumnKeys, typedColumns } from "../../../../src/planning/commissioning/tab/tab-columns";
+import { stepFields } from "../../../../src/planning/commissioning/record";
+import { isSpent, readPlannedTab, readTab, type TabReading } from "../../../../src/planning/commissioning/tab";
+import { tabColumnKeys } from "../../../../src/planning/commissioning/tab/tab-columns";
 import type { TableRows } from "../../../../src/planning/plan/schema";
 import type { Scalar, SheetSnapshot } from "../../../../src/sheet";
 import { jobName, moment, planWorkbook, smallPlan } from "../../../support/commissioning-plan";
+import { columnOf } from "../../../support/tab-on-sheet";
 import { tabSheet } from "../../../support/tab-workbook";
 
 function build(rows: TableRows, ...tabs: SheetSnapshot[]): JobBuild {
@@ -24,7 +25,7 @@ function filled({ tab }: JobBuild, typed: Typed, name = jobName): SheetSnapshot 
     name,
     Object.entries(typed).flatMap(([key, cells]) => {
       const record = reading.steps.find((one) => one.key.endsWith(`/${key}`))!;
-      return Object.entries(cells).map(([column, value]) => ({ row: record.row, column: reading.places.columns[column]!, value }));
+      return Object.entries(cells).map(([column, value]) => ({ row: record.row, column: columnOf(reading, column), value }));
     }),
   );
 }
@@ -40,7 +41,7 @@ describe("building again", () => {
   test("carries every typed cell to its step, text that looks like a formula included", () => {
     const again = build(small, filled(build(small), { "T-10/A0001": { ...seen, second: "@EF", unit: "each" } }));
     expect(stepOf(again, "T-10/A0001")?.typed).toEqual({ ...seen, second: "@EF", unit: "each", seenAgain: null });
-    expect(again.counts).toEqual({ carried: 1, kept: 0, again: 0 });
+    expect(again.counts).toEqual({ carried: 1, orphaned: 0, again: 0 });
   });
 
   test("shows the old expectation and asks to be seen again when it has changed since", () => {
@@ -75,10 +76,10 @@ describe("building again", () => {
 
   test("keeps a record whose step is gone, and gives it back when the step returns", () => {
     const without = build(withoutSecondArray, filled(build(small), { "T-10/A0002": seen }));
-    expect(read(without).kept).toMatchObject([{ key: "J0001/T-10/A0002", typed: { found: "N-0001" } }]);
-    expect(without.counts).toEqual({ carried: 0, kept: 1, again: 0 });
+    expect(read(without).orphans).toMatchObject([{ key: "J0001/T-10/A0002", typed: { found: "N-0001" } }]);
+    expect(without.counts).toEqual({ carried: 0, orphaned: 1, again: 0 });
     const back = build(small, filled(without, {}));
-    expect(read(back).kept).toEqual([]);
+    expect(read(back).orphans).toEqual([]);
     expect(stepOf(back, "T-10/A0002")).toMatchObject({ typed: seen });
   });
 
@@ -90,7 +91,7 @@ describe("building again", () => {
     const doubled = { ...sheet, values: [...sheet.values.slice(0, row + 1), copy, ...sheet.values.slice(row + 1)], formulas: [...sheet.formulas.slice(0, row + 1), sheet.formulas[row]!, ...sheet.formulas.slice(row + 1)] };
     const again = build(small, doubled);
     expect(stepOf(again, "T-10/A0001")?.typed.found).toBe("N-0001");
-    expect(read(again).kept.map(({ typed }) => typed.found)).toEqual(["N-0002"]);
+    expect(read(again).orphans.map(({ typed }) => typed.found)).toEqual(["N-0002"]);
   });
 
   test("finds records after rows were sorted, a column was added and the tab was renamed", () => {
@@ -99,7 +100,7 @@ describe("building again", () => {
     const rows = tab.steps.map(({ row }) => row);
     const order = new Map(rows.map((row, index) => [row, [...rows].reverse()[index]!]));
     const moved = sheet.values.map((_, row) => sheet.values[order.get(row) ?? row]!);
-    const wider = moved.map((line, row) => [...line.slice(0, 4), row === tab.places.headerRow ? "My column" : null, ...line.slice(4)]);
+    const wider = moved.map((line, row) => [...line.slice(0, 4), row === tab.headerRow ? "My column" : null, ...line.slice(4)]);
     const again = build(small, { ...sheet, name: "North, mine", values: wider, formulas: [] });
     expect(stepOf(again, "T-10/A0001")?.typed).toMatchObject(seen);
     expect(stepOf(again, "T-11/A0002")?.typed.found).toBe(8);
@@ -143,9 +144,9 @@ describe("building again", () => {
     const sheet = tabSheet(first.tab, jobName, typed.map(([column, value]) => ({ row, column, value })));
     const fewer = build({ ...small, steps: small.steps!.filter(({ stepId }) => stepId !== "T-11") }, sheet);
     const [snag] = read(fewer).snags;
-    expect(snag?.typed).toMatchObject({ step: "Cable too short", no: Number(about.no) - 2 });
+    expect(snag?.typed).toMatchObject({ foundWrong: "Cable too short", about: Number(about.no) - 2 });
     const gone = build(withoutSecondArray, sheet);
-    expect(read(gone).snags[0]).toMatchObject({ key: about.key, typed: { no: "gone", step: "Cable too short" } });
+    expect(read(gone).snags[0]).toMatchObject({ key: about.key, typed: { about: "gone", foundWrong: "Cable too short" } });
   });
 
   test("takes over what was typed into an earlier tab while its successor was built, once", () => {
@@ -173,7 +174,7 @@ describe("building again", () => {
 describe("no record is ever lost", () => {
   const keys = read(build(small)).steps.map(({ key }) => key.split("/").slice(1).join("/"));
   const value = fc.oneof(fc.string({ minLength: 1 }).filter((text) => text.trim() !== ""), fc.integer(), fc.constantFrom("=1+1", "@x", "-", "1-2"));
-  const record = fc.dictionary(fc.constantFrom(...typedColumns), value, { minKeys: 1, noNullPrototype: true });
+  const record = fc.dictionary(fc.constantFrom(...stepFields), value, { minKeys: 1, noNullPrototype: true });
   const typing = fc.dictionary(fc.constantFrom(...keys), record, { noNullPrototype: true });
   const edits: Readonly<Record<string, (rows: TableRows) => TableRows>> = {
     "drop an array": (rows) => ({ ...rows, arrays: rows.arrays!.slice(1), ports: rows.ports!.slice(2) }),
@@ -199,7 +200,7 @@ describe("no record is ever lost", () => {
           built = build(rows, sheet);
           const after = read(built);
           for (const [key, found] of expected) {
-            const holders = [...after.steps, ...after.kept].filter((one) => one.key.endsWith(`/${key}`) && one.typed.found === found);
+            const holders = [...after.steps, ...after.orphans].filter((one) => one.key.endsWith(`/${key}`) && one.typed.found === found);
             expect(holders).toHaveLength(1);
           }
         }

@@ -1,5 +1,4 @@
-import type { TabReading } from "../../../commissioning/record";
-import { readTab } from "../../../commissioning/tab";
+import { readTab, type TabReading } from "../../../commissioning/tab";
 import { isBlank, showCell, type SheetSnapshot } from "../../../../sheet";
 import { tableKeys } from "../../../plan/schema";
 import type { Remark, Rule } from "../../finding";

@@ -1,0 +1,27 @@
+import type { SealLine } from "./seal-line";
+import type { Snag } from "./snag";
+import type { StepRecord } from "./step-record";
+
+/** Everything that was recorded about a job, as it was read from one of its tabs. */
+export interface JobRecords {
+  readonly jobId: string;
+  readonly title: string;
+  readonly build: number;
+  /** When the job's tab was first built, which tells plans apart that use the same ids. */
+  readonly born: string;
+  readonly steps: readonly StepRecord[];
+  readonly snags: readonly Snag[];
+  /** Records whose step is no longer there. */
+  readonly orphans: readonly StepRecord[];
+  readonly seals: readonly SealLine[];
+  /** Row of the headers, from 0: where to look for what has no row of its own. */
+  readonly headerRow: number;
+  /** Sentences about cells that could not be taken as they are. */
+  readonly remarks: readonly string[];
+}
+
+/** Tells whether the last seal was set and has not been reopened since. */
+export function isClosed({ seals }: Pick<JobRecords, "seals">): boolean {
+  const last = seals.at(-1);
+  return last !== undefined && last.typed.sealed !== null && last.typed.code !== null && last.typed.reopened === null;
+}

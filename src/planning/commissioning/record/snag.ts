@@ -1,0 +1,53 @@
+import type { Scalar } from "../../../sheet";
+import { canonicalText } from "../../text";
+import { fieldsOf, type Entries } from "./entries";
+
+/** What people type about a snag, each field with its label. Fingerprints and digests are made in this order. */
+export const snagLabels = {
+  about: "Row",
+  foundWrong: "What was found",
+  mender: "Who mends",
+  byWhen: "By when",
+  foundAgain: "Found again",
+  closed: "Closed",
+  by: "By",
+  note: "Note",
+} as const;
+
+export type SnagField = keyof typeof snagLabels;
+
+export const snagFields = fieldsOf(snagLabels);
+
+/** Words that end a snag: it was mended, or somebody takes it as it is. */
+export const snagEnds = { closed: "Closed", accepted: "Accepted" } as const;
+
+export type SnagEnd = (typeof snagEnds)[keyof typeof snagEnds];
+
+/** Something found wrong that must be put right, as it was read from a tab. */
+export interface Snag {
+  /** Key of the step it is about; "" where it is about none. */
+  readonly key: string;
+  readonly stepId: string;
+  readonly typed: Entries<SnagField>;
+  /** Fingerprint of the snag that the build put here; "" where it put none. */
+  readonly carried: string;
+  /** Digest that a sealing has written beside the snag; "" where none has. */
+  readonly digest: string;
+  /** Row of the sheet, from 0. */
+  readonly row: number;
+}
+
+/** Tells how a snag was ended, by name or not; null where it was not. */
+export function snagEndOf({ typed }: Snag): SnagEnd | null {
+  return Object.values(snagEnds).find((end) => end === typed.closed) ?? null;
+}
+
+/** Tells whether a snag is closed or accepted, by name. */
+export function isSnagClosed(snag: Snag): boolean {
+  return snagEndOf(snag) !== null && canonicalText(snag.typed.by) !== "";
+}
+
+/** Writes what stands in a field as one text; a day as an ISO date. */
+export function snagText(field: SnagField, value: Scalar): string {
+  return canonicalText(value, field === "byWhen");
+}

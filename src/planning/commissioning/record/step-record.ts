@@ -1,0 +1,58 @@
+import { canonicalText } from "../../text";
+import type { Scalar } from "../../../sheet";
+import type { Sign } from "../job";
+import type { RecordKind } from "../../plan/schema";
+import { fieldsOf, type Entries } from "./entries";
+import type { Result } from "./result";
+
+/** What people type into the row of a step, each field with its label. Fingerprints are made in this order. */
+export const stepLabels = {
+  found: "Found",
+  unit: "Unit",
+  seenAgain: "Seen again",
+  by: "By",
+  second: "Second",
+  done: "Done",
+  note: "Note",
+} as const;
+
+export type StepField = keyof typeof stepLabels;
+
+export const stepFields = fieldsOf(stepLabels);
+
+/** The record of a step as it was read from a tab. */
+export interface StepRecord {
+  readonly key: string;
+  readonly no: string;
+  readonly stepId: string;
+  /** What the step says, caution and maker's guide included. */
+  readonly step: string;
+  readonly subject: string;
+  readonly expected: string;
+  readonly plannedUnit: string;
+  /** Expectation under which the record was made, where it has changed since. */
+  readonly was: string;
+  /** What stands under Result; null where it is blank or none of our words. */
+  readonly result: Result | null;
+  readonly resultText: string;
+  /** False where somebody typed over the formula of the result. */
+  readonly isComputed: boolean;
+  readonly required: boolean;
+  readonly sign: Sign;
+  readonly kind: RecordKind;
+  /** What people typed. A unit is null while it is the planned one. */
+  readonly typed: Entries<StepField>;
+  readonly settled: boolean;
+  readonly minutes: number;
+  /** Fingerprint of the record that the build put here; "" where it put none. */
+  readonly carried: string;
+  /** Digest that a sealing has written beside the record; "" where none has. */
+  readonly digest: string;
+  /** Row of the sheet, from 0. */
+  readonly row: number;
+}
+
+/** Writes what stands in a field as one text; a day as an ISO date. */
+export function stepText(field: StepField, value: Scalar, kind: RecordKind): string {
+  return canonicalText(value, field === "done" || (field === "found" && kind === "date"));
+}

@@ -1,0 +1,36 @@
+import type { Area, ConditionalFormat } from "../../../sheet";
+import { results, type Result } from "../record";
+import { requiredWord } from "./rule-cell";
+import { at, letter, snagAnswers, snagColumns, type TabColumn } from "./tab-columns";
+import type { RowSpan } from "./tab-formulas";
+import type { TabStyle } from "./tab-styles";
+
+/** How each result looks. */
+const looks = {
+  [results.asExpected]: "isExpected",
+  [results.differs]: "isDiffering",
+  [results.checkAgain]: "isWaiting",
+  [results.needsSecondName]: "isWaiting",
+  [results.compareByEye]: "isWaiting",
+  [results.waived]: "isSetAside",
+  [results.notApplicable]: "isSetAside",
+} as const satisfies Record<Result, TabStyle>;
+
+/** Plans how cells look by what stands in their row: the results, and what is still to be typed. */
+export function resultFormats(steps: RowSpan, snags: RowSpan): ConditionalFormat[] {
+  const area = (column: TabColumn, { first, last }: RowSpan): Area => ({ row: first, column: at[column], rows: last - first + 1, columns: 1 });
+  const cell = (column: TabColumn, { first }: RowSpan = steps): string => `$${letter[column]}${first + 1}`;
+  const looksAs = (style: TabStyle): string => {
+    const words = Object.values(results).filter((result) => looks[result] === style);
+    const tests = words.map((result) => `${cell("result")}="${result}"`);
+    return tests.length === 1 ? tests[0]! : `OR(${tests.join(",")})`;
+  };
+  const missing = (column: TabColumn, where: string): ConditionalFormat => ({ area: area(column, steps), formula: `=AND(${where})`, style: "isMissing" });
+  return [
+    ...[...new Set(Object.values(looks))].map((style) => ({ area: area("result", steps), formula: `=${looksAs(style)}`, style })),
+    missing("by", `${cell("result")}<>"",${cell("by")}="",LEFT(${cell("rule")},${requiredWord.length})="${requiredWord}"`),
+    missing("note", `${looksAs("isSetAside")},${cell("note")}="",${cell("retest")}=""`),
+    missing("seenAgain", `${cell("was")}<>"",${cell("seenAgain")}=""`),
+    { area: area(snagColumns.closed, snags), formula: `=${cell(snagAnswers.isOpen, snags)}=1`, style: "isWaiting" },
+  ];
+}

@@ -1,0 +1,110 @@
+import type { Cell } from "../../../sheet";
+import type { JobStep } from "../job";
+import type { Expectation } from "../procedure";
+import { recordFingerprint, type CarriedStep, type StepRecord } from "../record";
+import { kindsOnTab } from "./kind-on-tab";
+import { ruleText } from "./rule-cell";
+import { hidden, rowOf, styled, type TabCells } from "./tab-cells";
+import { orphanPrefix } from "./tab-columns";
+import { stepFormulas, untouchedStep, type RowSpan } from "./tab-formulas";
+
+/** Where a step stands on the tab, and what surrounds it there. */
+export interface StepPlace {
+  /** Row of the sheet, from 0. */
+  readonly row: number;
+  readonly no: number;
+  readonly snagRows: RowSpan;
+  /** True where the tab has a snag, to which the formulas of a step may refer. */
+  readonly hasSnags: boolean;
+}
+
+/** Lays out the row of a step with what was carried to it. */
+export function stepRow(step: JobStep, carried: CarriedStep | undefined, { row, no, snagRows, hasSnags }: StepPlace): Cell[] {
+  const { expectation, sign } = step;
+  const { low, high } = wantedCells(expectation);
+  const typed = carried?.typed;
+  const was = carried?.was ?? "";
+  const kind = kindsOnTab[expectation.kind];
+  const formulas = stepFormulas(row, expectation, sign, snagRows);
+  const isUntouched = (typed?.found ?? null) === null && !hasSnags;
+  const computed = (key: keyof typeof formulas): Cell => ({
+    formula: formulas[key],
+    ...(isUntouched && { value: untouchedStep[key] }),
+    style: key === "result" ? "result" : "hidden",
+  });
+  return rowOf({
+    no: styled(no, "no"),
+    stepId: styled(step.stepId, "stepId"),
+    step: styled(wordsOf(step), step.caution === "" ? "step" : "stepCaution"),
+    subject: styled(step.subject, "text"),
+    expected: styled(expectation.shown, "expected"),
+    found: styled(typed?.found ?? null, kind.foundStyle),
+    unit: styled(typed?.unit ?? step.unit, kind.hasSeenUnit ? "typedText" : "unitFixed"),
+    result: computed("result"),
+    was: styled(was, "was"),
+    seenAgain: styled(typed?.seenAgain ?? null, was === "" ? "notAsked" : "typedText"),
+    by: styled(typed?.by ?? null, "typedText"),
+    second: styled(typed?.second ?? null, sign === "two" ? "typedText" : "notAsked"),
+    done: styled(typed?.done ?? null, "typedDate"),
+    note: styled(typed?.note ?? null, "typedText"),
+    key: hidden(step.key),
+    rule: hidden(ruleText({ required: step.required, sign, kind: expectation.kind })),
+    low,
+    high,
+    plannedUnit: hidden(step.unit),
+    compares: computed("compares"),
+    retest: computed("retest"),
+    retestCompares: computed("retestCompares"),
+    settled: computed("settled"),
+    minutes: hidden(step.minutes),
+    carried: hidden(carried?.carried ?? null),
+    digest: { style: "hiddenText" },
+  });
+}
+
+/** Lays out what a record is compared with in the two cells that the formulas look at. */
+function wantedCells({ wanted }: Expectation): Required<Pick<TabCells, "low" | "high">> {
+  switch (wanted?.by) {
+    case "range":
+      return { low: hidden(wanted.least), high: hidden(wanted.most) };
+    case "address":
+      return { low: hidden(wanted.canonical), high: hidden(wanted.full) };
+    case "text":
+      return { low: hidden(wanted.text), high: {} };
+    case undefined:
+      return { low: {}, high: {} };
+  }
+}
+
+/** Writes what a step says: what gets hurt first, then what is to be done, then what the maker's guide says. */
+function wordsOf({ caution, do: what, makersGuide, required }: JobStep): string {
+  return [
+    ...(caution === "" ? [] : [`CAUTION: ${caution}`]),
+    required ? what : `If wanted: ${what}`,
+    ...(makersGuide === "" ? [] : [`Maker's guide: ${makersGuide}`]),
+  ].join("\n");
+}
+
+/** Lays out the row of a record whose step is gone: all of it is text to be read, none of it is asked for. */
+export function orphanRow(record: StepRecord): Cell[] {
+  const { typed } = record;
+  return rowOf({
+    stepId: styled(record.stepId, "stepId"),
+    step: styled(record.step, "step"),
+    subject: styled(record.subject, "text"),
+    expected: styled(record.expected, "expected"),
+    found: styled(typed.found, "text"),
+    unit: styled(typed.unit ?? record.plannedUnit, "text"),
+    result: styled(record.resultText, "text"),
+    was: styled(record.was, "was"),
+    seenAgain: styled(typed.seenAgain, "text"),
+    by: styled(typed.by, "text"),
+    second: styled(typed.second, "text"),
+    done: styled(typed.done, typeof typed.done === "number" ? "typedDate" : "text"),
+    note: styled(typed.note, "text"),
+    key: hidden(`${orphanPrefix}${record.key}`),
+    rule: hidden(ruleText(record)),
+    plannedUnit: hidden(record.plannedUnit),
+    carried: hidden(recordFingerprint(record)),
+  });
+}

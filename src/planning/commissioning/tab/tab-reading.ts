@@ -1,0 +1,26 @@
+import type { JobRecords } from "../record";
+import type { TabColumn } from "./tab-columns";
+
+/** Where the blocks of a tab stand on its sheet, rows and columns from 0. */
+export interface TabPlaces {
+  /** Number of each column whose header is there. */
+  readonly columns: Readonly<Partial<Record<TabColumn, number>>>;
+  readonly snagsRow: number;
+  readonly orphansRow: number;
+  readonly sealsRow: number;
+}
+
+/** A commissioning tab as it was read from its sheet. */
+export interface TabReading extends JobRecords {
+  readonly sheet: string;
+  readonly visible: boolean;
+  /** False while its build has not come to its end. */
+  readonly whole: boolean;
+  /** How many comments and pictures people put on it. */
+  readonly attachments: number;
+  readonly places: TabPlaces;
+  /** Rows that people added among the steps, from 0. */
+  readonly ownRows: readonly number[];
+  /** Headers of columns that people added. */
+  readonly ownColumns: readonly string[];
+}

@@ -1,0 +1,5 @@
+/** What a record of a step can be, as the column Record of the Steps table says it; a choice names its own words behind a colon. */
+export const recordKinds = ["tick", "text", "number", "size", "address", "serial", "date", "choice"] as const;
+
+/** What a record of a step is. */
+export type RecordKind = (typeof recordKinds)[number];
