@@ -79,7 +79,12 @@ test("a name that is no job ends with 2", async () => {
   expect(lines).toMatchObject([{ out: null, error: expect.stringContaining("Attic") as string }]);
 });
 
-test.each([["no arguments", []], ["no output", [sample]], ["an option that is none", ["--fast"]], ["two plans", [sample, sample, "-o", "never.xlsx"]]])("a call with %s ends with 2, says how it is called, and prints no line", async (_, args) => {
+test.each([
+  ["no arguments", []],
+  ["no output", [sample]],
+  ["an option that is none", ["--fast"]],
+  ["two plans", [sample, sample, "-o", "never.xlsx"]],
+])("a call with %s ends with 2, says how it is called, and prints no line", async (_, args) => {
   const { code, lines, complaint } = await runCommand("build-tabs", ...args);
   expect({ code, lines }).toEqual({ code: 2, lines: [] });
   expect(complaint).toMatch(/^Usage: /);

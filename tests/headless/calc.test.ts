@@ -23,7 +23,12 @@ test("a value, a table and an error each get one line of JSON", () => {
 test("formulas come one a line from standard input, blank lines aside", () => {
   const { status, lines } = calc(["-"], '=1+1\n\n  ="a"&"b"  \r\n=1=1\nno formula\n');
   expect(status).toBe(0);
-  expect(lines).toEqual([{ formula: "=1+1", value: 2 }, { formula: '="a"&"b"', value: "ab" }, { formula: "=1=1", value: true }, { formula: "no formula", error: "#ERROR!", message: expect.any(String) as string }]);
+  expect(lines).toEqual([
+    { formula: "=1+1", value: 2 },
+    { formula: '="a"&"b"', value: "ab" },
+    { formula: "=1=1", value: true },
+    { formula: "no formula", error: "#ERROR!", message: expect.any(String) as string },
+  ]);
 });
 
 test("ten thousand lines are evaluated in one process, one more is refused", () => {

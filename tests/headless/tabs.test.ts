@@ -2,7 +2,7 @@ import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { openHeadless, type HeadlessWorkbook } from "../../src/headless/open-headless";
-import { jobName, planSheets, smallPlan } from "../support/commissioning-plan";
+import { addPlan, jobName, smallPlan } from "../support/commissioning-plan";
 import { runCommand as run } from "../support/run-command";
 import { tabInSight, typeInto } from "../support/tab-on-sheet";
 
@@ -35,9 +35,7 @@ async function foundIn(name: string): Promise<Record<string, unknown>> {
 
 describe("tabs on the command line", () => {
   test("are built twice with every record kept, and a filled copy comes back", async () => {
-    await change(null, "plan.xlsx", ({ port }) =>
-      port.apply(planSheets(smallPlan()).map(({ name, values }) => ({ kind: "add-sheet", plan: { name, rows: values.map((line) => line.map((value) => ({ value }))), styles: {}, columnWidths: [] } }))),
-    );
+    await change(null, "plan.xlsx", ({ port }) => addPlan(port, smallPlan()));
     const first = await run("build-tabs", at("plan.xlsx"), "-o", at("one.xlsx"));
     expect(first).toMatchObject({ code: 0, complaint: "", lines: [{ built: 1, jobs: [{ job: jobName, built: true, steps: 18 }] }] });
 
@@ -70,7 +68,7 @@ describe("tabs on the command line", () => {
       run("merge-tabs", at("blank.xlsx"), at("absent.xlsx"), "-o", at("no.xlsx")),
     ]);
     expect(runs.map(({ code }) => code)).toEqual([2, 2, 2]);
-    expect(runs[2]!.complaint).toContain("cannot be read");
+    expect(runs[2].complaint).toContain("cannot be read");
     for (const { complaint } of runs) expect(complaint).not.toMatch(/\bat .*\.ts:|undefined|Error:/);
     await expect(readFile(at("no.xlsx"))).rejects.toThrow();
   });

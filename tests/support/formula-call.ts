@@ -44,7 +44,7 @@ function splitOutside(text: string, separator: string): string[] {
     else if (!quoted && character === "{") depth += 1;
     else if (!quoted && character === "}") depth -= 1;
     if (character === separator && !quoted && depth === 0) parts.push("");
-    else parts[parts.length - 1] += character;
+    else parts.push(`${parts.pop() ?? ""}${character}`);
   }
   return parts;
 }

@@ -1,6 +1,6 @@
 import { checkPlan, type Finding, type Rule } from "../../src/planning/checks";
 import { builtInProcedures } from "../../src/planning/commissioning/procedure";
-import type { TableKey, TableRows } from "../../src/planning/plan/schema";
+import { tableKeys, type TableKey, type TableRows } from "../../src/planning/plan/schema";
 import { planSetUp, sampleRows } from "../../src/planning/plan/set-up";
 import { columnLetters, type Scalar, type WorkbookSnapshot } from "../../src/sheet";
 import { snapshotOf } from "./plain-workbook";
@@ -10,10 +10,9 @@ export type EditableRows = Record<TableKey, Record<string, Scalar>[]>;
 
 /** Copies the sample plan, which no rule has anything to stop or warn about. */
 export function sample(): EditableRows {
-  const rows = { ...builtInProcedures, ...sampleRows() } as Readonly<Partial<Record<TableKey, readonly Readonly<Record<string, Scalar>>[]>>>;
+  const rows: Partial<Record<TableKey, readonly object[]>> = { ...builtInProcedures, ...sampleRows() };
   const copy = (key: TableKey): Record<string, Scalar>[] => (rows[key] ?? []).map((row) => ({ ...row }));
-  const keys: readonly TableKey[] = ["settings", "sites", "racks", "feeds", "networks", "switches", "hosts", "links", "clusters", "pools", "arrays", "ports", "procedures", "steps", "prompts", "jobs", "quote"];
-  return Object.fromEntries(keys.map((key) => [key, copy(key)])) as EditableRows;
+  return Object.fromEntries(tableKeys.map((key) => [key, copy(key)])) as EditableRows;
 }
 
 /** Sets thresholds of the Settings table. */
@@ -23,7 +22,7 @@ export function set(rows: EditableRows, setting: string, value: string): void {
 
 /** Writes a plan into a workbook, as set-up does. */
 export function workbookWith(rows: EditableRows): WorkbookSnapshot {
-  return snapshotOf(planSetUp({ sheets: [] }, rows as unknown as TableRows));
+  return snapshotOf(planSetUp({ sheets: [] }, rows as TableRows));
 }
 
 /** Names the cell that a finding or a write is about by sheet, row and header, such as `Arrays 5 Bottom unit`. */
@@ -48,10 +47,15 @@ export function mends(rule: Rule, plan: EditableRows | WorkbookSnapshot): string
 }
 
 function check(rule: Rule, plan: EditableRows | WorkbookSnapshot, list: (finding: Finding, cell: string, workbook: WorkbookSnapshot) => string[]): string[] {
-  const workbook = "sheets" in plan ? (plan as unknown as WorkbookSnapshot) : workbookWith(plan);
+  const workbook = isWorkbook(plan) ? plan : workbookWith(plan);
   return checkPlan(workbook, [rule]).flatMap((finding) => {
     // Every sentence keeps to the length that a person still reads.
     expect(finding.sentence.length).toBeLessThanOrEqual(160);
     return list(finding, cellOf(workbook, finding), workbook);
   });
+}
+
+/** Tells a workbook from rows, which have no table of that name. */
+function isWorkbook(plan: EditableRows | WorkbookSnapshot): plan is WorkbookSnapshot {
+  return "sheets" in plan;
 }

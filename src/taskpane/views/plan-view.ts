@@ -46,12 +46,13 @@ export function makePlanView(pane: PaneContext): View {
 
   function showTables(index: PlanIndex, missing: readonly TableKey[]): void {
     const isEmpty = tableKeys.every((key) => key === "settings" || key === "procedures" || key === "steps" || index.rows(key).length === 0);
+    const count = (key: TableKey, thing: string, things?: string) => countOf(index.rows(key).length, thing, things);
     const sentence =
       missing.length === tableKeys.length
         ? "This workbook has no planning tables yet. Set-up adds one sheet a table; what is here stays as it is."
         : missing.length > 0
           ? `${countOf(missing.length, "table")} of ${tableKeys.length} ${missing.length === 1 ? "is" : "are"} not here: ${missing.map((key) => schema[key].name).join(", ")}.`
-          : `${countOf(index.rows("sites").length, "site")}, ${countOf(index.rows("arrays").length, "array")}, ${countOf(index.rows("ports").length, "port address", "port addresses")}, ${countOf(index.rows("jobs").length, "job")}.`;
+          : `${[count("sites", "site"), count("arrays", "array"), count("ports", "port address", "port addresses"), count("jobs", "job")].join(", ")}.`;
     fill(
       tables,
       make("h2", {}, "Tables"),

@@ -1,9 +1,11 @@
 import type { IRange } from "@univerjs/core";
 import type { CFRuleType, CFSubRuleType, IConditionFormattingRule, IFormulaHighlightCell } from "@univerjs/sheets-conditional-formatting";
 
-// Two of the engine's enumerations by value: a conditional format is plain data, and making one must not load the engine.
+// Two of the engine's enumerations by value: whoever reads a file must not load the plug-in for conditional formats, which brings a canvas.
+/* eslint-disable @typescript-eslint/no-unsafe-enum-assignment */
 const highlight = "highlightCell" as CFRuleType.highlightCell;
 const byFormula = "formula" as CFSubRuleType.formula;
+/* eslint-enable @typescript-eslint/no-unsafe-enum-assignment */
 
 /** Makes a conditional format: cells of `ranges` take on the look where `formula`, written for the first cell, is true. */
 export function formulaFormat(cfId: string, ranges: IRange[], formula: string, { bl, it, cl, bg }: IFormulaHighlightCell["style"]): IConditionFormattingRule {

@@ -2,6 +2,7 @@ import type { IStyleBase } from "@univerjs/core";
 import type { ConditionalFormattingOptions, ConditionalFormattingRule, Style, Worksheet } from "exceljs";
 import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
 import { areaAddress, cellAddress, parseAreas } from "../../sheet";
+import { yes } from "../engine/engine-values";
 import { formulaFormat, isFormulaFormat } from "../engine/formula-format";
 import { toArea, toRange } from "../engine/stored-sheet";
 import { argb, readStyle, type ReadColor } from "./cell-styles";
@@ -69,7 +70,7 @@ function readLook(style: Partial<Style>, readColor: ReadColor): IStyleBase {
 }
 
 function writeLook({ bl, it, cl, bg }: IStyleBase): Partial<Style> {
-  const font = { ...(bl === 1 && { bold: true }), ...(it === 1 && { italic: true }), ...(cl?.rgb && { color: { argb: argb(cl.rgb) } }) };
+  const font = { ...(bl === yes && { bold: true }), ...(it === yes && { italic: true }), ...(cl?.rgb && { color: { argb: argb(cl.rgb) } }) };
   return {
     ...(Object.keys(font).length > 0 && { font }),
     ...(bg?.rgb && { fill: { type: "pattern" as const, pattern: "solid" as const, bgColor: { argb: argb(bg.rgb) } } }),

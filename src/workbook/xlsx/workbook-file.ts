@@ -45,8 +45,8 @@ export async function writeWorkbook({ data, spills }: StoredWorkbook, original?:
   const file = original === undefined ? new Workbook() : await loadFile(original);
   const sheets = data.sheetOrder.flatMap((id) => (data.sheets[id] === undefined ? [] : [Object.assign(data.sheets[id], { id })]));
   const targets = placeSheets(file, sheets);
-  const validations = readResource<Record<string, ISheetDataValidationRule[]>>(data, resourceNames.validations) ?? {};
-  const conditionalFormats = readResource<Record<string, IConditionFormattingRule[]>>(data, resourceNames.conditionalFormats) ?? {};
+  const validations = (readResource(data, resourceNames.validations) ?? {}) as Record<string, ISheetDataValidationRule[] | undefined>;
+  const conditionalFormats = (readResource(data, resourceNames.conditionalFormats) ?? {}) as Record<string, IConditionFormattingRule[] | undefined>;
   sheets.forEach((sheet, index) => {
     writeSheet(
       targets[index]!,
@@ -119,7 +119,7 @@ function readNames(names: readonly PackagedName[], sheets: readonly Partial<IWor
 }
 
 function writeNames(file: Workbook, data: IWorkbookData, sheets: readonly Partial<IWorksheetData>[]): void {
-  const names = Object.values(readResource<Record<string, EngineName>>(data, resourceNames.names) ?? {}).map(({ name, formulaOrRefString, localSheetId }) => {
+  const names = Object.values((readResource(data, resourceNames.names) ?? {}) as Record<string, EngineName>).map(({ name, formulaOrRefString, localSheetId }) => {
     const local = sheets.findIndex(({ id }) => id === localSheetId);
     return { name, ranges: [toFileFormula(formulaOrRefString)], ...(local >= 0 && { localSheetId: local }) };
   });

@@ -1,7 +1,11 @@
 import { matchFunctions } from "../../../src/taskpane/views/match-functions";
 
 const one = (id: string, description: string, ...names: string[]) => ({ id, family: "Capacity", description, parameters: names.map((name) => ({ name, description: "" })) });
-const functions = [one("BREAKDOWN", "Shows where raw capacity goes to usable.", "scheme"), one("USABLE", "Computes usable capacity.", "scheme", "drives"), one("SUBNET", "Lists every fact.", "prefix")];
+const functions = [
+  one("BREAKDOWN", "Shows where raw capacity goes to usable.", "scheme"),
+  one("USABLE", "Computes usable capacity.", "scheme", "drives"),
+  one("SUBNET", "Lists every fact.", "prefix"),
+];
 const found = (query: string) => matchFunctions(functions, query).map(({ id }) => id);
 
 describe("finding a function", () => {

@@ -16,7 +16,8 @@ const tab = (steps: number): Edit => {
 };
 
 describe("the number of syncs", () => {
-  const counted = async (work: (book: ReturnType<typeof mockWorkbook>) => Promise<unknown>, book = mockWorkbook({ sheets: [{ name: "Sheet1", values: [["x"]] }, { name: "Tab 1", values: [["y"]] }] })) => {
+  const twoSheets = () => mockWorkbook({ sheets: [{ name: "Sheet1", values: [["x"]] }, { name: "Tab 1", values: [["y"]] }] });
+  const counted = async (work: (book: ReturnType<typeof mockWorkbook>) => Promise<unknown>, book = twoSheets()) => {
     const before = book.syncs();
     await work(book);
     return book.syncs() - before;

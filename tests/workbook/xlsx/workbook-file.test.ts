@@ -19,7 +19,13 @@ const formulas: SheetPlan = {
     [{ formula: '=BAY.BREAKDOWN("RAID 6",12,4)' }],
   ],
 };
-const everything: SheetPlan = { name: "Tab", rows: [[{ value: "Head", style: "head" }, { value: "Head 2", style: "head" }], [{ value: "1-2" }, { value: 2, style: "input" }]], styles: {}, columnWidths: [], ...everySetting };
+const everything: SheetPlan = {
+  name: "Tab",
+  rows: [[{ value: "Head", style: "head" }, { value: "Head 2", style: "head" }], [{ value: "1-2" }, { value: 2, style: "input" }]],
+  styles: {},
+  columnWidths: [],
+  ...everySetting,
+};
 
 /** Writes sheets into a new workbook, or over a file, and answers with the file. */
 async function save(plans: readonly SheetPlan[], over?: Uint8Array): Promise<Uint8Array> {
@@ -116,7 +122,13 @@ async function foreignFile(): Promise<Uint8Array> {
   sheet.getCell("A12").fill = { type: "pattern", pattern: "solid", fgColor: { argb: "FFEEEEEE" } };
   sheet.getCell("C1").font = { color: { theme: 4 } as never };
   sheet.addImage(file.addImage({ base64: "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==", extension: "png" }), "D1:E3");
-  sheet.addConditionalFormatting({ ref: "A1:A9", rules: [{ type: "cellIs", operator: "greaterThan", formulae: [5], priority: 1, style: { font: { bold: true } } }, { type: "colorScale", priority: 2, cfvo: [{ type: "min" }, { type: "max" }], color: [{ argb: "FFFFFFFF" }, { argb: "FFFF0000" }] }] });
+  sheet.addConditionalFormatting({
+    ref: "A1:A9",
+    rules: [
+      { type: "cellIs", operator: "greaterThan", formulae: [5], priority: 1, style: { font: { bold: true } } },
+      { type: "colorScale", priority: 2, cfvo: [{ type: "min" }, { type: "max" }], color: [{ argb: "FFFFFFFF" }, { argb: "FFFF0000" }] },
+    ],
+  });
   await sheet.protect("", { sheet: true } as never);
   const other = file.addWorksheet("Other", { state: "veryHidden" });
   other.getCell("A1").value = 1;
@@ -193,7 +205,7 @@ describe("a file from elsewhere", () => {
   const [before, after] = [await readSnapshot(bytes), await readSnapshot(returned)];
   expect(after.sheets[1]!.values).toEqual(before.sheets[1]!.values);
   // LibreOffice knows no add-in: it keeps single results, computes array formulas again and shows #NAME? for them.
-  expect(after.sheets[2]!.values[0]).toEqual([40, { error: expect.any(String) }, 80, "ab", true]);
+  expect(after.sheets[2]!.values[0]).toEqual([40, { error: expect.any(String) as string }, 80, "ab", true]);
   expect(after.sheets[2]!.formulas).toEqual(before.sheets[2]!.formulas);
   const sheet = await opened(returned, "Tab");
   expect(sheet.getCell("A1").font.bold).toBe(true);
