@@ -1,6 +1,6 @@
 import { checkPlan, type Finding, type Rule } from "../../src/planning/checks";
 import { builtInProcedures } from "../../src/planning/commissioning/procedure";
-import { tableKeys, type TableKey, type TableRows } from "../../src/planning/plan/schema";
+import { tableKeys, type TableKey } from "../../src/planning/plan/schema";
 import { planSetUp, sampleRows } from "../../src/planning/plan/set-up";
 import { columnLetters, type Scalar, type WorkbookSnapshot } from "../../src/sheet";
 import { snapshotOf } from "./plain-workbook";
@@ -22,7 +22,7 @@ export function set(rows: EditableRows, setting: string, value: string): void {
 
 /** Writes a plan into a workbook, as set-up does. */
 export function workbookWith(rows: EditableRows): WorkbookSnapshot {
-  return snapshotOf(planSetUp({ sheets: [] }, rows as TableRows));
+  return snapshotOf(planSetUp({ sheets: [] }, rows));
 }
 
 /** Names the cell that a finding or a write is about by sheet, row and header, such as `Arrays 5 Bottom unit`. */

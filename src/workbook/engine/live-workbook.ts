@@ -104,8 +104,8 @@ export class LiveWorkbook {
   /** Lists the formulas of a sheet that fill more cells than their own. */
   spills(sheet: Worksheet): Spill[] {
     const [unit, id] = [this.workbook.getUnitId(), sheet.getSheetId()];
-    const ranges = this.formulas.getArrayFormulaRange()?.[unit]?.[id] ?? {};
-    const cells = this.formulas.getArrayFormulaCellData()?.[unit]?.[id];
+    const ranges = this.formulas.getArrayFormulaRange()[unit]?.[id] ?? {};
+    const cells = this.formulas.getArrayFormulaCellData()[unit]?.[id];
     const spills: Spill[] = [];
     for (const [, line] of numbered(ranges)) {
       for (const [, range] of numbered(line)) {

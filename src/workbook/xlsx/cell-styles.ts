@@ -46,7 +46,7 @@ export function readStyle(style: Partial<Style>, readColor: ReadColor): StoredSt
     pd: alignment?.indent ? { l: alignment.indent * 9 } : undefined,
     n: numFmt && numFmt !== "General" ? { pattern: numFmt } : undefined,
     unlocked: protection?.locked === false ? 1 : undefined,
-  }) as StoredStyle;
+  });
 }
 
 /** Turns the look of a cell in the engine into that of a file. */
@@ -68,7 +68,7 @@ export function writeStyle(style: StoredStyle): Partial<Style> {
     alignment: Object.keys(alignment).length > 0 ? alignment : undefined,
     numFmt: n?.pattern,
     protection: unlocked === 1 ? { locked: false } : undefined,
-  }) as Partial<Style>;
+  });
 }
 
 /** Makes the eight digits that files write for a colour, of `#rgb`, `#rrggbb` or `rgb(r, g, b)`. */
@@ -91,7 +91,7 @@ function readFont(font: Partial<Font> | null | undefined, readColor: ReadColor):
     ul: font.underline && font.underline !== "none" ? { s: yes } : undefined,
     st: font.strike ? { s: yes } : undefined,
     cl: color === undefined ? undefined : { rgb: color },
-  } as StoredStyle;
+  };
 }
 
 const standardFont: Partial<Font> = { name: "Calibri", size: 11 };

@@ -1,5 +1,5 @@
 // What the file library keeps of a sheet and its types leave out, as it stands in release 4.4.0. Only here is it looked into.
-import type { Buffer as FileBytes, Cell, ConditionalFormattingOptions, DataValidation, Row, Workbook, Worksheet } from "exceljs";
+import type { Buffer as FileBytes, Cell, Column, ConditionalFormattingOptions, DataValidation, Row, Workbook, Worksheet } from "exceljs";
 
 /** The members of a sheet that its types leave out, or say otherwise. */
 interface SheetInside {
@@ -8,6 +8,8 @@ interface SheetInside {
   conditionalFormattings: ConditionalFormattingOptions[];
   /** Rules for typing, by the address of their area. */
   readonly dataValidations: { model: Record<string, DataValidation> };
+  /** Null where a file says nothing of them. */
+  readonly columns: readonly Partial<Column>[] | null;
   /** Place among the sheets, from 0. */
   orderNo: number;
   _rows: (Row | undefined)[];

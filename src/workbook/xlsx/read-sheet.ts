@@ -1,5 +1,5 @@
 import type { ICellData, IWorksheetData } from "@univerjs/core";
-import type { Cell, CellValue, Column, HeaderFooter, Style, Worksheet } from "exceljs";
+import type { Cell, CellValue, HeaderFooter, Style, Worksheet } from "exceljs";
 import { cellAddress, dayOfInstant, parseAreas, type PrintPlan, type TablePlan } from "../../sheet";
 import { freeze } from "../engine/plan-sheet";
 import { cellKind, no, yes } from "../engine/engine-values";
@@ -32,7 +32,7 @@ export function readSheet(source: Worksheet, packaged: PackagedSheet, id: string
   }
   const formats = readFormatRules(source, readColor);
   const rows = Object.keys(rowData).length === 0 && Object.keys(cellData).length === 0 ? 0 : Math.max(...[...Object.keys(cellData), ...Object.keys(rowData)].map(Number)) + 1;
-  const columns = Math.max(source.columnCount, columnsOf(source).length);
+  const columns = Math.max(source.columnCount, insideOf(source).columns?.length ?? 0);
   // Null where a file has none, against the library's types.
   const view = (source.views as Worksheet["views"] | null)?.[0];
   const frozen = view?.state === "frozen" ? { rows: view.ySplit ?? 0, columns: view.xSplit ?? 0 } : undefined;
@@ -145,17 +145,12 @@ function dropSpilled(source: Worksheet, cellData: Rows["cellData"]): void {
 
 function readColumns(source: Worksheet, styleOf: (style: Partial<Style> | undefined) => string | undefined): NonNullable<IWorksheetData["columnData"]> {
   const data: NonNullable<IWorksheetData["columnData"]> = {};
-  columnsOf(source).forEach((column, index) => {
+  insideOf(source).columns?.forEach((column, index) => {
     const style = styleOf(column.style);
     const one = { ...(column.width !== undefined && { w: columnPixels(column.width) }), ...(column.hidden && { hd: yes }), ...(style !== undefined && { s: style }) };
     if (Object.keys(one).length > 0) data[index] = one;
   });
   return data;
-}
-
-/** Null where a file has none, against the library's types. */
-function columnsOf(source: Worksheet): readonly Partial<Column>[] {
-  return (source.columns as Worksheet["columns"] | null | undefined) ?? [];
 }
 
 function readTables(source: Worksheet): TablePlan[] {

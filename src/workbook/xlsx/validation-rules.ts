@@ -55,7 +55,7 @@ export function writeValidations(target: Worksheet, rules: readonly ISheetDataVa
       model[areaAddress(toArea(range))] = {
         type: type as DataValidation["type"],
         formulae,
-        operator: rule.operator as DataValidation["operator"],
+        operator: rule.operator,
         allowBlank: rule.allowBlank ?? true,
         showErrorMessage: rule.showErrorMessage ?? true,
         showInputMessage: rule.showInputMessage ?? rule.prompt !== undefined,

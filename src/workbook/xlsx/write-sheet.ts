@@ -1,5 +1,5 @@
 import type { ICellData, IWorksheetData } from "@univerjs/core";
-import type { CellErrorValue, CellFormulaValue, CellValue, ConditionalFormattingOptions, Style, Worksheet } from "exceljs";
+import type { CellErrorValue, CellValue, ConditionalFormattingOptions, Style, Worksheet } from "exceljs";
 import { areaAddress, cellAddress, foldSheetName, type CellValue as PlainValue, type PrintPlan, type TablePlan } from "../../sheet";
 import { cellValue } from "../engine/sheet-snapshot";
 import { no, yes } from "../engine/engine-values";
@@ -77,7 +77,7 @@ function fileValue(stored: ICellData, spilledOver: string | undefined): CellValu
   const custom = (stored.custom ?? {}) as { richText?: { text: string }[]; link?: string };
   if (stored.f) {
     const array = spilledOver === undefined ? {} : { shareType: "array", ref: spilledOver };
-    return { formula: toFileFormula(stored.f), result: plainValue(value) ?? "", date1904: false, ...array } as CellFormulaValue;
+    return { formula: toFileFormula(stored.f), result: plainValue(value) ?? "", date1904: false, ...array };
   }
   // Text in several fonts, unless it was typed over.
   if (custom.richText?.map(({ text }) => text).join("") === value) return { richText: custom.richText };

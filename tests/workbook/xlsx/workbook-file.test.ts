@@ -108,7 +108,9 @@ describe("a saved workbook", () => {
 /** A file from elsewhere: what our model has no place for, and what it has in other words. */
 async function foreignFile(): Promise<Uint8Array> {
   const file = new Workbook();
-  const sheet = file.addWorksheet("Foreign", { pageSetup: { paperSize: 9, margins: { left: 0.2, right: 0.2, top: 0.3, bottom: 0.3, header: 0.1, footer: 0.1 } } });
+  const sheet = file.addWorksheet("Foreign", { pageSetup: { margins: { left: 0.2, right: 0.2, top: 0.3, bottom: 0.3, header: 0.1, footer: 0.1 } } });
+  // A4, by the number of ECMA-376 part 1, section 18.3.1.63.
+  Object.assign(sheet.pageSetup, { paperSize: 9 });
   sheet.getCell("A1").value = { richText: [{ text: "two " }, { text: "fonts", font: { bold: true } }] };
   sheet.getCell("A2").value = new Date(Date.UTC(2024, 1, 29));
   sheet.getCell("A2").numFmt = "yyyy-mm-dd";
@@ -120,7 +122,7 @@ async function foreignFile(): Promise<Uint8Array> {
   sheet.getCell("A7").note = "counted twice";
   sheet.getCell("A12").protection = { locked: false };
   sheet.getCell("A12").fill = { type: "pattern", pattern: "solid", fgColor: { argb: "FFEEEEEE" } };
-  sheet.getCell("C1").font = { color: { theme: 4 } as never };
+  sheet.getCell("C1").font = { color: { theme: 4 } };
   sheet.addImage(file.addImage({ base64: "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==", extension: "png" }), "D1:E3");
   sheet.addConditionalFormatting({
     ref: "A1:A9",
