@@ -26,7 +26,13 @@ export interface JobOutcome {
  * Never throws a `Problem`: a job that fails says so in its outcome. Answers also with the names of the sheets that are there afterwards.
  * `adjust` changes what was read of the tab in use before it is carried over.
  */
-export async function putTab(port: WorkbookPort, source: CommissioningPlan, job: PlanRow<"jobs">, moment: BuildMoment, adjust?: AdjustReading): Promise<{ readonly outcome: JobOutcome; readonly sheets: readonly string[] }> {
+export async function putTab(
+  port: WorkbookPort,
+  source: CommissioningPlan,
+  job: PlanRow<"jobs">,
+  moment: BuildMoment,
+  adjust?: AdjustReading,
+): Promise<{ readonly outcome: JobOutcome; readonly sheets: readonly string[] }> {
   let build: JobBuild;
   try {
     build = buildJob(source, job, (family) => workingName(source, job, family), moment, adjust);
@@ -36,7 +42,8 @@ export async function putTab(port: WorkbookPort, source: CommissioningPlan, job:
   }
   try {
     const { counts, sheets } = await swapIn(port, source, job, build, moment, adjust);
-    const sentence = counts.again > 0 ? `Built with ${build.steps} steps; ${counts.again} ${counts.again === 1 ? "record asks" : "records ask"} to be seen again.` : `Built with ${build.steps} steps.`;
+    const askAgain = counts.again === 0 ? "" : `; ${counts.again} ${counts.again === 1 ? "record asks" : "records ask"} to be seen again`;
+    const sentence = `Built with ${build.steps} steps${askAgain}.`;
     return { outcome: { job: job.job, built: true, sentence, steps: build.steps, carried: counts.carried, kept: counts.orphaned, again: counts.again, remarks: build.remarks }, sheets };
   } catch (thrown) {
     if (!(thrown instanceof Problem)) throw thrown;
@@ -57,7 +64,14 @@ function workingName({ sheets }: CommissioningPlan, { job }: PlanRow<"jobs">, { 
  * job's name, comes into sight, and the old one leaves it. What people typed into the old one until that moment is read after it and
  * carried over; earlier tabs in which nothing is left to carry go.
  */
-async function swapIn(port: WorkbookPort, source: CommissioningPlan, job: PlanRow<"jobs">, build: JobBuild, moment: BuildMoment, adjust?: AdjustReading): Promise<{ readonly counts: JobBuild["counts"]; readonly sheets: readonly string[] }> {
+async function swapIn(
+  port: WorkbookPort,
+  source: CommissioningPlan,
+  job: PlanRow<"jobs">,
+  build: JobBuild,
+  moment: BuildMoment,
+  adjust?: AdjustReading,
+): Promise<{ readonly counts: JobBuild["counts"]; readonly sheets: readonly string[] }> {
   const { name, tab, family } = build;
   const { current } = family;
   const inTheWay = family.others.find(({ sheet }) => sameSheetName(sheet, name));

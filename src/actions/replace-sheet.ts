@@ -1,5 +1,4 @@
-import type { SheetPlan, WorkbookSnapshot } from "../sheet";
-import { sameSheetName } from "../sheet";
+import { sameSheetName, showCell, type SheetPlan, type WorkbookSnapshot } from "../sheet";
 import { sheetNameWith } from "../planning/commissioning/tab";
 import type { Edit, WorkbookPort } from "../workbook/port";
 
@@ -10,7 +9,7 @@ import type { Edit, WorkbookPort } from "../workbook/port";
  */
 export async function replaceSheet(port: WorkbookPort, workbook: WorkbookSnapshot, mark: string, plan: SheetPlan): Promise<string> {
   const names = workbook.sheets.map(({ name }) => name);
-  const before = workbook.sheets.find(({ name, values }) => sameSheetName(name, plan.name) && String(values[0]?.[0] ?? "").startsWith(mark));
+  const before = workbook.sheets.find(({ name, values }) => sameSheetName(name, plan.name) && showCell(values[0]?.[0]).startsWith(mark));
   const isTaken = names.some((name) => sameSheetName(name, plan.name));
   const name = isTaken ? sheetNameWith(plan.name, "new", names) : plan.name;
   const edits: Edit[] = [{ kind: "add-sheet", plan: { ...plan, name }, ...(before === undefined ? {} : { after: before.name }) }];

@@ -1,8 +1,9 @@
 import { LocaleType, type Nullable, Univer, UniverInstanceType } from "@univerjs/core";
 import {
-  type BaseReferenceObject,
+  BaseReferenceObject,
   type BaseValueObject,
-  type ErrorValueObject,
+  CalculateFormulaService,
+  ErrorValueObject,
   ICalculateFormulaService,
   IFormulaCurrentConfigService,
   IFormulaRuntimeService,
@@ -20,11 +21,13 @@ export type Evaluation =
 /** Makes an evaluator of single formulas: the engine of the browser workbook, with no sheet behind it. */
 export function createEvaluator(): (formula: string) => Promise<Evaluation> {
   const univer = new Univer({ locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: {} } });
-  univer.registerPlugin(UniverFormulaEnginePlugin, { function: bayFunctions() as never });
+  univer.registerPlugin(UniverFormulaEnginePlugin, { function: bayFunctions() });
   // The engine wakes up with the first workbook, an empty one here.
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, { id: "calc", sheetOrder: ["sheet"], sheets: { sheet: { id: "sheet", name: "Sheet", ...extent } } });
   const injector = univer.__getInjector();
-  const engine = injector.get(ICalculateFormulaService) as unknown as { calculate(formula: string): Promise<BaseValueObject | BaseReferenceObject | undefined> };
+  // The service is declared to answer nothing; the one that the engine registers answers with the result.
+  const engine = injector.get(ICalculateFormulaService);
+  if (!(engine instanceof CalculateFormulaService)) throw new Error("The engine computes formulas by another service than it did.");
   injector.get(IFormulaCurrentConfigService).loadDataLite();
   injector.get(IFormulaRuntimeService).setCurrent(0, 0, extent.rowCount, extent.columnCount, "sheet", "calc");
   return async (formula) => {
@@ -32,11 +35,11 @@ export function createEvaluator(): (formula: string) => Promise<Evaluation> {
     if (!formula.startsWith("=")) return { ...unreadable, message: 'A formula begins with =, such as =BAY.USABLE("RAID 6",12,4).' };
     const answer = await engine.calculate(formula);
     if (answer === undefined) return unreadable;
-    const result = answer.isReferenceObject() ? (answer as BaseReferenceObject).toArrayValueObject() : (answer as BaseValueObject);
-    if (!result.isArray()) return result.isError() ? failure(formula, result as ErrorValueObject) : { formula, value: plain(result) };
+    const result = answer instanceof BaseReferenceObject ? answer.toArrayValueObject() : answer;
+    if (!result.isArray()) return result instanceof ErrorValueObject ? failure(formula, result) : { formula, value: plain(result) };
     const cells = result.getArrayValue();
     const only = cells.length === 1 && cells[0]!.length === 1 ? cells[0]![0] : undefined;
-    if (only?.isError()) return failure(formula, only as ErrorValueObject);
+    if (only instanceof ErrorValueObject) return failure(formula, only);
     return only ? { formula, value: plain(only) } : { formula, values: cells.map((row) => row.map(plain)) };
   };
 }
@@ -48,7 +51,7 @@ function failure(formula: string, error: ErrorValueObject): Evaluation {
 
 function plain(cell: Nullable<BaseValueObject>): string | number | boolean {
   if (!cell || cell.isNull()) return "";
-  return cell.isError() ? (cell as ErrorValueObject).getErrorType() : cell.getValue();
+  return cell instanceof ErrorValueObject ? cell.getErrorType() : cell.getValue();
 }
 
 /** Room for whatever a formula spills. */

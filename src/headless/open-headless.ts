@@ -21,12 +21,12 @@ import { rememberFormulas } from "./remember-formulas";
 export interface HeadlessWorkbook {
   readonly port: WorkbookPort;
   /** Waits until every formula shows what it computes. */
-  settle(): Promise<void>;
+  readonly settle: () => Promise<void>;
   /** Makes an .xlsx file of the workbook as it is now, written over the file it was opened from. */
-  save(): Promise<Uint8Array>;
+  readonly save: () => Promise<Uint8Array>;
   /** Saves and disposes: what the engine holds is free before the file is made, which takes as much again. */
-  close(): Promise<Uint8Array>;
-  dispose(): void;
+  readonly close: () => Promise<Uint8Array>;
+  readonly dispose: () => void;
 }
 
 /**
@@ -61,7 +61,7 @@ export async function openHeadless(bytes?: Uint8Array, { tabsRest = false } = {}
 
 function bootEngine(data: Partial<IWorkbookData>): Univer {
   const univer = new Univer({ locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: {} } });
-  univer.registerPlugin(UniverFormulaEnginePlugin, { function: bayFunctions() as never });
+  univer.registerPlugin(UniverFormulaEnginePlugin, { function: bayFunctions() });
   univer.registerPlugin(UniverSheetsPlugin);
   // A file's own results may be stale or another program's: everything is computed anew.
   univer.registerPlugin(UniverSheetsFormulaPlugin, { initialFormulaComputing: CalculationMode.FORCED });

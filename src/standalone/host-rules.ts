@@ -4,7 +4,10 @@ import type { LiveWorkbook } from "../workbook/engine/live-workbook";
 import { extrasOf, type StoredStyle } from "../workbook/engine/stored-sheet";
 
 /** Commands by which a person changes cells of the sheet in front. */
-const changing = new Set(["sheet.command.set-range-values", "sheet.command.clear-selection-content", "sheet.command.clear-selection-all", "sheet.command.delete-range-move-left", "sheet.command.delete-range-move-up"]);
+const changing = new Set([
+  "sheet.command.set-range-values", "sheet.command.clear-selection-content", "sheet.command.clear-selection-all",
+  "sheet.command.delete-range-move-left", "sheet.command.delete-range-move-up",
+]);
 
 /**
  * Keeps a person to what the spreadsheet host allows and the engine does not watch: names that can be a sheet's, and protected sheets.

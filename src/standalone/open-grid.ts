@@ -1,4 +1,4 @@
-import { IUniverInstanceService, type IWorkbookData, LifecycleService, LifecycleStages, LocaleType, type Plugin, type PluginCtor, Univer, UniverInstanceType, mergeLocales } from "@univerjs/core";
+import { IUniverInstanceService, type IWorkbookData, LifecycleService, LifecycleStages, LocaleType, type PluginCtor, Univer, UniverInstanceType, mergeLocales } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
 import conditionalFormattingEnglish from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";
@@ -44,7 +44,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
       disableTextFormatMark: true,
       disableTextFormatAlert: true,
       sheets: { disableForceStringMark: true, disableForceStringAlert: true },
-      formula: { function: bayFunctions() as never, description: bayFunctionHelp(), initialFormulaComputing: CalculationMode.FORCED },
+      formula: { function: bayFunctions(), description: bayFunctionHelp(), initialFormulaComputing: CalculationMode.FORCED },
     }),
     // Its search box would take the keyboard: Enter must end what is typed into a cell with a list, as in any other cell.
     UniverSheetsDataValidationPreset({ showSearchOnDropdown: false, showEditOnDropdown: false }),
@@ -52,7 +52,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   ];
   const known = new Set<string>();
   for (const entry of presets.flatMap(({ plugins }) => plugins)) {
-    const [plugin, config] = (Array.isArray(entry) ? entry : [entry, undefined]) as [PluginCtor<Plugin>, never];
+    const [plugin, config] = (Array.isArray(entry) ? entry : [entry, undefined]) as [PluginCtor, never];
     if (known.has(plugin.pluginName)) continue;
     known.add(plugin.pluginName);
     univer.registerPlugin(plugin, config);

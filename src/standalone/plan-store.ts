@@ -46,7 +46,7 @@ function openDatabase(): IDBOpenDBRequest {
 }
 
 function storeIn(database: IDBDatabase): PlanStore {
-  const titles = async () => latestFirst(await asked<KeptPlanTitle[]>(database.transaction("titles").objectStore("titles").getAll()));
+  const titles = async () => latestFirst(await asked(database.transaction("titles").objectStore("titles").getAll() as IDBRequest<KeptPlanTitle[]>));
   const forget = async (id: string) => {
     const change = database.transaction(["titles", "plans"], "readwrite");
     change.objectStore("titles").delete(id);
@@ -54,7 +54,7 @@ function storeIn(database: IDBDatabase): PlanStore {
   };
   return {
     titles,
-    load: (id) => asked<KeptPlan | undefined>(database.transaction("plans").objectStore("plans").get(id)),
+    load: (id) => asked(database.transaction("plans").objectStore("plans").get(id) as IDBRequest<KeptPlan | undefined>),
     async keep(plan) {
       const change = database.transaction(["titles", "plans"], "readwrite");
       change.objectStore("titles").put({ id: plan.id, name: plan.name, keptAt: plan.keptAt });

@@ -8,13 +8,13 @@ import type { KeptPlanTitle } from "./plan-store";
 export interface TopBar {
   readonly element: HTMLElement;
   /** Shows the name and state of the plan on the desk. */
-  refresh(): void;
+  readonly refresh: () => void;
   /** Opens a file that was dropped on the page. */
   open(name: string, bytes: Uint8Array): Promise<void>;
   /** Saves the workbook as a file. */
-  save(): Promise<void>;
+  readonly save: () => Promise<void>;
   /** Says a sentence, with a way back to an earlier plan where there is one. */
-  say(sentence: string, back?: KeptPlanTitle): void;
+  readonly say: (sentence: string, back?: KeptPlanTitle) => void;
 }
 
 /** Makes the bar; its buttons wait until the desk is `ready`. */
@@ -30,11 +30,15 @@ export function makeTopBar(desk: () => Desk | null): TopBar {
   const say = (sentence: string, back?: KeptPlanTitle) => {
     notice.replaceChildren(
       sentence,
-      ...(back === undefined ? [] : [button(`Back to ${back.name}`, "Put the plan that was open before back on the desk", () => run(async (at) => say(`${back.name} is back.`, await at.openKept(back.id))))]),
+      ...(back === undefined ? [] : [backButton(back)]),
       ...(sentence === "" ? [] : [button("×", "Close this message", () => say(""))]),
     );
     notice.hidden = sentence === "";
   };
+  const backButton = (back: KeptPlanTitle) =>
+    button(`Back to ${back.name}`, "Put the plan that was open before back on the desk", () =>
+      run(async (at) => { say(`${back.name} is back.`, await at.openKept(back.id)); }),
+    );
   const refresh = () => {
     const at = desk();
     plan.textContent = at?.name ?? "";

@@ -38,7 +38,9 @@ async function show(view: string, event: Office.AddinCommands.Event): Promise<vo
 async function start(): Promise<void> {
   const root = document.getElementById("pane")!;
   if (!("Office" in globalThis)) {
-    root.textContent = "The host library could not be loaded, so the pane cannot reach the workbook. Check the connection and open the pane again. Where the vendor's address is closed, the site must carry the library: see Installing.";
+    root.textContent =
+      "The host library could not be loaded, so the pane cannot reach the workbook. Check the connection and open the pane again. " +
+      "Where the vendor's address is closed, the site must carry the library: see Installing.";
     return;
   }
   const { host: program } = await Office.onReady();
@@ -46,8 +48,8 @@ async function start(): Promise<void> {
     root.textContent = "This page is the pane of the add-in and works inside the spreadsheet program. To try it in a browser, open index.html beside it.";
     return;
   }
-  Office.actions.associate("showCheck", (event: Office.AddinCommands.Event) => show("check", event));
-  Office.actions.associate("showCommission", (event: Office.AddinCommands.Event) => show("commission", event));
+  Office.actions.associate("showCheck", (event: Office.AddinCommands.Event) => void show("check", event));
+  Office.actions.associate("showCommission", (event: Office.AddinCommands.Event) => void show("commission", event));
   const port = startWithWorkbook(officePort(), () => Office.addin.setStartupBehavior(Office.StartupBehavior.load));
   mountPane(root, port, host);
 }

@@ -78,10 +78,8 @@ function makePanel(pane: PaneContext, name: string, load: () => Promise<MakeView
             throw invalid("view", name, `The view ${name} could not be loaded. See that this machine reaches the add-in's address, then load the pane again.`);
           });
           // Somebody may have turned away and back while it was loading.
-          if (view === null) {
-            view = makeView(pane);
-            element.append(view.element);
-          }
+          view ??= makeView(pane);
+          if (!element.contains(view.element)) element.append(view.element);
         }
         await view.show();
       } catch (thrown) {

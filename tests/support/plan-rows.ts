@@ -50,10 +50,15 @@ export function mends(rule: Rule, plan: EditableRows | WorkbookSnapshot): string
 }
 
 function check(rule: Rule, plan: EditableRows | WorkbookSnapshot, list: (finding: Finding, cell: string, workbook: WorkbookSnapshot) => string[]): string[] {
-  const workbook = "sheets" in plan ? plan : workbookWith(plan);
+  const workbook = isWorkbook(plan) ? plan : workbookWith(plan);
   return checkPlan(workbook, [rule]).flatMap((finding) => {
     // Every sentence keeps to the length that a person still reads.
     expect(finding.sentence.length).toBeLessThanOrEqual(160);
     return list(finding, cellOf(workbook, finding), workbook);
   });
+}
+
+/** Tells a workbook from rows, which have no table of that name. */
+function isWorkbook(plan: EditableRows | WorkbookSnapshot): plan is WorkbookSnapshot {
+  return "sheets" in plan;
 }

@@ -18,8 +18,8 @@ export function make(tag: string, attributes?: Attributes, ...children: Child[])
 export function make(tag: string, attributes: Attributes = {}, ...children: Child[]): HTMLElement {
   const element = document.createElement(tag);
   for (const [name, value] of Object.entries(attributes)) {
-    if (name === "on") {
-      for (const [event, listener] of Object.entries(value as Listeners)) element.addEventListener(event, listener as EventListener);
+    if (typeof value === "object" && value !== null) {
+      for (const [event, listener] of Object.entries(value)) element.addEventListener(event, listener as EventListener);
     } else if (value !== false && value !== null && value !== undefined) {
       element.setAttribute(name, value === true ? "" : String(value));
     }
@@ -37,7 +37,12 @@ export function fill(element: Element, ...children: Child[]): void {
 function append(element: Element, children: readonly Child[]): void {
   for (const child of children) {
     if (child === null || child === undefined || child === false) continue;
-    if (Array.isArray(child)) append(element, child as readonly Child[]);
-    else element.append(child instanceof Node ? child : String(child as string | number));
+    if (isList(child)) append(element, child);
+    else element.append(child instanceof Node ? child : String(child));
   }
+}
+
+/** Tells a list of children from one child; the language's own test does not know lists that are read only. */
+function isList(child: Child): child is readonly Child[] {
+  return Array.isArray(child);
 }

@@ -69,7 +69,10 @@ function listWrites(workbook: WorkbookSnapshot, writes: readonly CellWrite[]): H
     make(
       "tbody",
       {},
-      rows.map(({ cell, of, before, after }) => make("tr", {}, make("th", { scope: "row" }, cell, of !== "" && make("div", { class: "bay-place" }, of)), make("td", {}, before), make("td", {}, after))),
+      rows.map(({ cell, of, before, after }) => {
+        const head = make("th", { scope: "row" }, cell, of !== "" && make("div", { class: "bay-place" }, of));
+        return make("tr", {}, head, make("td", {}, before), make("td", {}, after));
+      }),
       writes.length > rows.length && make("tr", {}, make("td", { colspan: 3 }, `… and ${writes.length - rows.length} more`)),
     ),
   );

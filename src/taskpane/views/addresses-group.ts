@@ -36,7 +36,10 @@ export function makeAddressesGroup(pane: PaneContext): HTMLElement {
     { class: "bay-group", hidden: true },
     make("h2", {}, "Addresses and cables"),
     make("p", {}, "What stands stays. You see every change before it is written."),
-    make("ul", {}, proposals.map((proposal) => make("li", { class: "bay-step" }, makeButton(`${proposal.title} …`, () => propose(pane, preview, proposal), { size: "small" }), make("span", { class: "small soft" }, proposal.help)))),
+    make("ul", {}, proposals.map((proposal) => {
+      const button = makeButton(`${proposal.title} …`, () => propose(pane, preview, proposal), { size: "small" });
+      return make("li", { class: "bay-step" }, button, make("span", { class: "small soft" }, proposal.help));
+    })),
     preview,
   );
 }

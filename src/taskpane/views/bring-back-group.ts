@@ -86,7 +86,7 @@ function describeJob(job: ReturnedJob, accepted: Set<string>, tell: () => void):
     job.remarks.map((remark) => make("p", { class: "soft small" }, remark)),
     group("theirs", "Changed by them"),
     group("both", "Changed by both: choose which one stays"),
-    job.onlyOurs > 0 && make("p", { class: "soft small" }, `${countOf(job.onlyOurs, "record")} changed by you alone ${job.onlyOurs === 1 ? "stays" : "stay"} as ${job.onlyOurs === 1 ? "it is" : "they are"}.`),
+    job.onlyOurs > 0 && make("p", { class: "soft small" }, `${countOf(job.onlyOurs, "record")} changed by you alone ${job.onlyOurs === 1 ? "stays as it is" : "stay as they are"}.`),
     job.items.length === 0 && make("p", { class: "soft small" }, "Nothing in this tab is new."),
   );
 }
@@ -116,7 +116,8 @@ function describeGroup(title: string, items: readonly ReturnedItem[], accepted: 
       items.slice(0, mostListed).map(({ id, label, ours, theirs }) => {
         const box = makeBox(`Accept theirs: ${label}`, [id]);
         boxes.push(box);
-        return make("li", { class: "bay-job" }, box, make("div", {}, make("div", {}, label), make("dl", { class: "small" }, make("dt", {}, "Theirs"), make("dd", {}, theirs || "–"), make("dt", {}, "Yours"), make("dd", {}, ours || "–"))));
+        const values = make("dl", { class: "small" }, make("dt", {}, "Theirs"), make("dd", {}, theirs || "–"), make("dt", {}, "Yours"), make("dd", {}, ours || "–"));
+        return make("li", { class: "bay-job" }, box, make("div", {}, make("div", {}, label), values));
       }),
       items.length > mostListed && make("li", {}, `… and ${items.length - mostListed} more, which follow the choice for all`),
     ),

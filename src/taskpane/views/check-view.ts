@@ -27,7 +27,14 @@ export function makeCheckView(pane: PaneContext): View {
   const age = make("span", { class: "soft small" });
   const mendPlace = make("div");
   const lists = make("div", { tabindex: -1 });
-  const mendAll = makeButton("Mend all …", () => propose(pane, mendPlace, { title: "Mend all", planner: () => (workbook) => mendsOf(check(workbook)), nothing: "No finding has a mend that can be written for you.", written: run }));
+  const mendAll = makeButton("Mend all …", () =>
+    propose(pane, mendPlace, {
+      title: "Mend all",
+      planner: () => (workbook) => mendsOf(check(workbook)),
+      nothing: "No finding has a mend that can be written for you.",
+      written: run,
+    }),
+  );
   const listed: Record<Weight, number> = { stop: listedAtOnce, warn: listedAtOnce, note: listedAtOnce };
   let findings: readonly Finding[] = [];
   let answered: number | null = null;
@@ -53,7 +60,8 @@ export function makeCheckView(pane: PaneContext): View {
 
   function show(): void {
     const of = (weight: Weight) => findings.filter((finding) => finding.weight === weight);
-    fill(counts, findings.length === 0 ? "The checks find nothing wrong with the plan." : weights.map(({ weight, sign, name }) => make("span", {}, signOf(weight, sign), ` ${name} `, make("strong", {}, of(weight).length))));
+    const countsByWeight = weights.map(({ weight, sign, name }) => make("span", {}, signOf(weight, sign), ` ${name} `, make("strong", {}, of(weight).length)));
+    fill(counts, findings.length === 0 ? "The checks find nothing wrong with the plan." : countsByWeight);
     mendAll.hidden = !findings.some(({ mend }) => mend !== undefined);
     const hadFocus = lists.contains(document.activeElement);
     fill(lists, weights.map(({ weight, sign, name, meaning }) => of(weight).length > 0 && listOf(weight, sign, name, meaning, of(weight))));
@@ -62,12 +70,16 @@ export function makeCheckView(pane: PaneContext): View {
 
   function listOf(weight: Weight, sign: string, name: string, meaning: string, found: readonly Finding[]): HTMLElement {
     const more = found.length - listed[weight];
+    const showMore = () => {
+      listed[weight] += listedAtOnce;
+      show();
+    };
     return make(
       "section",
       { class: "bay-group" },
       make("h2", {}, signOf(weight, sign), ` ${name}: ${found.length}`, make("span", { class: "unseen" }, `, ${meaning}`)),
       make("ul", { class: "bay-list" }, found.slice(0, listed[weight]).map((finding) => make("li", {}, entry(finding)))),
-      more > 0 && makeButton(`Show ${Math.min(more, listedAtOnce)} of ${more} more`, () => ((listed[weight] += listedAtOnce), show()), { size: "small", appearance: "subtle" }),
+      more > 0 && makeButton(`Show ${Math.min(more, listedAtOnce)} of ${more} more`, showMore, { size: "small", appearance: "subtle" }),
     );
   }
 
@@ -93,7 +105,16 @@ export function makeCheckView(pane: PaneContext): View {
   show();
   setInterval(tellAge, 1000);
   return {
-    element: make("div", {}, make("h2", { class: "unseen" }, "What the checks find"), counts, age, make("div", { class: "bay-row bay-after" }, mendAll, makeButton("Check again", run)), mendPlace, lists),
+    element: make(
+      "div",
+      {},
+      make("h2", { class: "unseen" }, "What the checks find"),
+      counts,
+      age,
+      make("div", { class: "bay-row bay-after" }, mendAll, makeButton("Check again", run)),
+      mendPlace,
+      lists,
+    ),
     show: run,
     changed: pace(run, paceMilliseconds),
   };

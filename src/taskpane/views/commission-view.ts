@@ -44,7 +44,8 @@ export function makeCommissionView(pane: PaneContext): View {
   const { port, host, status } = pane;
   const list = make("ul", { class: "bay-list" });
   const build = makeButton("Build", () => buildWithReport(pane, report, [...chosen], refresh), { appearance: "primary" });
-  const choices = make("div", { class: "bay-row" }, makeButton("Choose all", () => choose(true), { size: "small", appearance: "subtle" }), makeButton("Choose none", () => choose(false), { size: "small", appearance: "subtle" }));
+  const choice = (label: string, isChosen: boolean) => makeButton(label, () => choose(isChosen), { size: "small", appearance: "subtle" });
+  const choices = make("div", { class: "bay-row" }, choice("Choose all", true), choice("Choose none", false));
   const tabs = make("div", { class: "bay-row" }, makeButton("Progress sheet", () => listProgress()));
   const report = make("div");
   /** Jobs that the next build takes, in table order, and those the person took out: a new job is chosen from the start. */
@@ -58,7 +59,8 @@ export function makeCommissionView(pane: PaneContext): View {
     // The list is made anew only where it says something else: whatever a person has open in it stays open while tabs are filled.
     if (entries.length !== jobs.length || jobs.some((job, at) => !isSame(job, entries[at]!.job))) {
       entries = jobs.map(makeEntry);
-      fill(list, entries.length === 0 ? make("li", {}, "No job stands in the plan yet. Write one row a piece of work into Jobs: its name, site and procedure.") : entries.map(({ element }) => element));
+      const none = make("li", {}, "No job stands in the plan yet. Write one row a piece of work into Jobs: its name, site and procedure.");
+      fill(list, entries.length === 0 ? none : entries.map(({ element }) => element));
     }
     jobs.forEach(({ progress }, at) => entries[at]!.tell(progress));
     choices.hidden = boxes().length < 2;

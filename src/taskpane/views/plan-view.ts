@@ -46,17 +46,13 @@ export function makePlanView(pane: PaneContext): View {
 
   function showTables(model: PlanModel, missing: readonly TableKey[]): void {
     const isEmpty = tableKeys.every((key) => key === "settings" || key === "procedures" || key === "steps" || model.rows(key).length === 0);
+    const count = (key: TableKey, thing: string, things?: string) => countOf(model.rows(key).length, thing, things);
     const sentence =
       missing.length === tableKeys.length
         ? "This workbook has no planning tables yet. Set-up adds one sheet a table; what is here stays as it is."
         : missing.length > 0
           ? `${countOf(missing.length, "table")} of ${tableKeys.length} ${missing.length === 1 ? "is" : "are"} not here: ${missing.map((key) => schema[key].name).join(", ")}.`
-          : `${[
-              countOf(model.rows("sites").length, "site"),
-              countOf(model.rows("arrays").length, "array"),
-              countOf(model.rows("ports").length, "port address", "port addresses"),
-              countOf(model.rows("jobs").length, "job"),
-            ].join(", ")}.`;
+          : `${[count("sites", "site"), count("arrays", "array"), count("ports", "port address", "port addresses"), count("jobs", "job")].join(", ")}.`;
     fill(
       tables,
       make("h2", {}, "Tables"),

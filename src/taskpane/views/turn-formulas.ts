@@ -41,7 +41,9 @@ async function scopeOf({ port }: PaneContext, index: number): Promise<FormulaSco
 
 function tell({ turned, left }: TurnReport, done: string, nothing: string): Message {
   if (turned === 0 && left.length === 0) return { sentence: nothing };
-  const first = left[0];
-  const rest = first === undefined ? "" : ` ${countOf(left.length, "formula")} left as ${left.length === 1 ? "it is" : "they are"}: ${first.sheet} ${first.cell}, ${first.reason}${left.length > 1 ? ", and others" : ""}.`;
-  return { sentence: `${countOf(turned, "formula")} ${done}${rest}` };
+  const sentence = `${countOf(turned, "formula")} ${done}`;
+  const [first] = left;
+  if (first === undefined) return { sentence };
+  const [asItIs, others] = left.length === 1 ? ["it is", ""] : ["they are", ", and others"];
+  return { sentence: `${sentence} ${countOf(left.length, "formula")} left as ${asItIs}: ${first.sheet} ${first.cell}, ${first.reason}${others}.` };
 }

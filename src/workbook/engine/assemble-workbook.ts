@@ -1,4 +1,4 @@
-import type { IWorkbookData } from "@univerjs/core";
+import { LocaleType, type IWorkbookData } from "@univerjs/core";
 import { estimateRowHeights } from "./row-heights";
 import { resourceNames, type StoredSheet, type StoredStyle } from "./stored-sheet";
 
@@ -6,7 +6,7 @@ import { resourceNames, type StoredSheet, type StoredStyle } from "./stored-shee
 export interface StyleKeeper {
   readonly styles: Readonly<Record<string, StoredStyle>>;
   /** Keeps a style and answers the id under which cells name it. */
-  keep(style: StoredStyle): string;
+  readonly keep: (style: StoredStyle) => string;
 }
 
 export function makeStyleKeeper(): StyleKeeper {
@@ -41,7 +41,7 @@ export function assembleWorkbook(
     id: "workbook",
     name: "Workbook",
     appVersion: "",
-    locale: "enUS" as never,
+    locale: LocaleType.EN_US,
     styles,
     sheetOrder: stored.map(({ sheet }) => sheet.id),
     sheets: Object.fromEntries(stored.map(({ sheet }) => [sheet.id, sheet])),

@@ -3,6 +3,7 @@ import type { BaseValueObject, FunctionVariantType, IFunctionInfo } from "@unive
 import { ArrayValueObject, BaseFunction, BooleanValueObject, ErrorType, ErrorValueObject, FunctionType, NumberValueObject, StringValueObject } from "@univerjs/engine-formula";
 import { catalogue, type CatalogueEntry } from "../../functions/catalogue";
 import { CellFault, installCustomFunctions } from "../../functions/support/custom-functions";
+import { no, yes } from "./engine-values";
 import { readFormulaLiteralsAsWritten } from "./formula-literals";
 
 /** Prefix of every worksheet function of ours. */
@@ -37,8 +38,8 @@ export function bayFunctionHelp(): IFunctionInfo[] {
       name: parameter.name,
       detail: parameter.description,
       example: one.examples[0] ?? "",
-      require: parameter.optional ? 0 : 1,
-      repeat: 0,
+      require: parameter.optional ? no : yes,
+      repeat: no,
     })),
   }));
 }
@@ -63,11 +64,10 @@ function engineClass(one: CatalogueEntry): new (name: string) => BaseFunction {
 }
 
 function plainArgument(value: BaseValueObject): unknown {
-  if (!value.isArray()) return plainCell(value);
+  if (!(value instanceof ArrayValueObject)) return plainCell(value);
   // A range is asked cell by cell: its own list leaves out the cells that another formula spilled into.
-  const range = value as ArrayValueObject;
-  const rows: unknown[][] = Array.from({ length: range.getRowCount() }, () => new Array<unknown>(range.getColumnCount()).fill(null));
-  range.iterator((cell, row, column) => {
+  const rows: unknown[][] = Array.from({ length: value.getRowCount() }, () => new Array<unknown>(value.getColumnCount()).fill(null));
+  value.iterator((cell, row, column) => {
     rows[row]![column] = plainCell(cell);
   });
   return rows;
@@ -75,7 +75,7 @@ function plainArgument(value: BaseValueObject): unknown {
 
 function plainCell(cell: Nullable<BaseValueObject>): unknown {
   if (!cell || cell.isNull()) return null;
-  return cell.isError() ? (cell as ErrorValueObject).getErrorType() : cell.getValue();
+  return cell instanceof ErrorValueObject ? cell.getErrorType() : cell.getValue();
 }
 
 function engineValue(answer: unknown): BaseValueObject {
@@ -99,9 +99,11 @@ function engineCell(answer: unknown): BaseValueObject {
   return StringValueObject.create(typeof answer === "string" ? answer : "");
 }
 
+const errorTypes: ReadonlyMap<string, ErrorType> = new Map(Object.values(ErrorType).map((type) => [type, type]));
+
 // The note rides on the cell itself, so that it stays with it when rows are inserted, deleted or sorted.
 function fault(note: FaultNote): BaseValueObject {
-  return ErrorValueObject.create(note.error as ErrorType, note.sentence).withCustomData({ fault: note });
+  return ErrorValueObject.create(errorTypes.get(note.error) ?? ErrorType.VALUE, note.sentence).withCustomData({ fault: note });
 }
 
 /** Reads the note off a cell's own data; null where the cell shows no error of ours, or another error than the note is about. */

@@ -1,8 +1,9 @@
-import { type ICellData, IUndoRedoService, type IStyleData, type Univer, type Worksheet, generateRandomId } from "@univerjs/core";
+import { type ICellData, IUndoRedoService, type Univer, type Worksheet, generateRandomId } from "@univerjs/core";
 import { noAnswer } from "../../planning/text";
 import { cellArea, sameSheetName, type Area } from "../../sheet";
 import { checkEdits } from "../check-edits";
 import type { Edit, WorkbookPort } from "../port";
+import { yes } from "./engine-values";
 import { LiveWorkbook } from "./live-workbook";
 import { storedCell, storedSheet } from "./plan-sheet";
 import { restFormulas, wokenBy } from "./resting-formulas";
@@ -38,6 +39,8 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
       };
     },
 
+    // What is refused is to come out of the promise, not past it.
+    // eslint-disable-next-line @typescript-eslint/require-await
     async apply(edits) {
       checkEdits(
         edits,
@@ -47,6 +50,8 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
         }),
       );
       // One step of undo for the person, however many edits it takes.
+      // The engine has no lasting way of its own to say so yet.
+      // eslint-disable-next-line @typescript-eslint/no-deprecated
       const batch = injector.get(IUndoRedoService).__tempBatchingUndoRedo(live.workbook.getUnitId());
       try {
         for (const edit of edits) carryOut(live, edit, sheetNamed, isTypedInto);
@@ -130,7 +135,7 @@ function keepStyle({ workbook }: LiveWorkbook, style: StoredStyle): string {
   const found = Object.entries(known).find(([, one]) => JSON.stringify(one) === text);
   if (found !== undefined) return found[0];
   const id = generateRandomId(6);
-  workbook.addStyles({ [id]: style as IStyleData });
+  workbook.addStyles({ [id]: style });
   return id;
 }
 
@@ -176,12 +181,12 @@ function resizeTable(sheet: Worksheet, name: string, area: Area): void {
 
 function select(live: LiveWorkbook, sheet: Worksheet, area: Area): void {
   const subUnitId = sheet.getSheetId();
-  if (sheet.isSheetHidden() === 1) live.run("sheet.mutation.set-worksheet-hidden", { subUnitId, hidden: 0 });
+  if (sheet.isSheetHidden() === yes) live.run("sheet.mutation.set-worksheet-hidden", { subUnitId, hidden: 0 });
   live.run("sheet.operation.set-worksheet-active", { subUnitId });
-  const range = toRange(area);
+  const [range, first] = [toRange(area), toRange(cellArea(area))];
   live.run("sheet.operation.set-selections", {
     subUnitId,
-    selections: [{ range, primary: { ...range, endRow: range.startRow, endColumn: range.startColumn, actualRow: range.startRow, actualColumn: range.startColumn, isMerged: false, isMergedMainCell: false }, style: null }],
+    selections: [{ range, primary: { ...first, actualRow: range.startRow, actualColumn: range.startColumn, isMerged: false, isMergedMainCell: false }, style: null }],
   });
   void live.look("sheet.command.scroll-to-cell", { range });
 }

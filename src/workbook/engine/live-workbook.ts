@@ -7,7 +7,7 @@ import type { CellValue } from "../../sheet";
 import { keepExtras } from "./keep-extras";
 import { restingFormula } from "./resting-formulas";
 import { cellValue } from "./sheet-snapshot";
-import { toArea, type Spill, type StoredWorkbook } from "./stored-sheet";
+import { eachCell, numbered, toArea, type Spill, type StoredWorkbook } from "./stored-sheet";
 
 /** How long a calculation may take before waiting for it is given up, in milliseconds. */
 const longestCalculation = 120_000;
@@ -91,7 +91,7 @@ export class LiveWorkbook {
 
   private hasFormulas(): boolean {
     const sheets = this.formulas.getFormulaData()[this.workbook.getUnitId()] ?? {};
-    return Object.values(sheets).some((rows) => rows && Object.values(rows).some((row) => row && Object.keys(row).length > 0));
+    return Object.values(sheets).some((rows) => rows !== null && rows !== undefined && numbered(rows).some(([, row]) => Object.keys(row).length > 0));
   }
 
   /** Tells the formula of a cell that has one of its own: formulas that were filled down share one text in the engine. */
@@ -104,12 +104,11 @@ export class LiveWorkbook {
   /** Lists the formulas of a sheet that fill more cells than their own. */
   spills(sheet: Worksheet): Spill[] {
     const [unit, id] = [this.workbook.getUnitId(), sheet.getSheetId()];
-    const ranges = this.formulas.getArrayFormulaRange()?.[unit]?.[id] ?? {};
-    const cells = this.formulas.getArrayFormulaCellData()?.[unit]?.[id];
+    const ranges = this.formulas.getArrayFormulaRange()[unit]?.[id] ?? {};
+    const cells = this.formulas.getArrayFormulaCellData()[unit]?.[id];
     const spills: Spill[] = [];
-    for (const line of Object.values(ranges as Record<string, Nullable<Record<string, Nullable<IRange>>>>)) {
-      for (const range of Object.values(line ?? {})) {
-        if (!range) continue;
+    for (const [, line] of numbered(ranges)) {
+      for (const [, range] of numbered(line)) {
         const area = toArea(range);
         const shown = sheet.getCellRaw(area.row, area.column)?.v;
         if (shown === "#SPILL!" || area.rows * area.columns < 2) continue;
@@ -136,13 +135,11 @@ export class LiveWorkbook {
     const spills: Record<string, Spill[]> = {};
     for (const sheet of workbook.getSheets()) {
       spills[sheet.getSheetId()] = this.spills(sheet);
-      for (const [row, line] of Object.entries(data.sheets[sheet.getSheetId()]?.cellData ?? {})) {
-        for (const [column, cell] of Object.entries(line as Record<string, ICellData>)) {
-          if (!cell?.si && restingFormula(cell) === null) continue;
-          cell.f = this.formulaAt(sheet, Number(row), Number(column), cell);
-          delete cell.si;
-        }
-      }
+      eachCell(data.sheets[sheet.getSheetId()] ?? {}, (cell, row, column) => {
+        if (!cell.si && restingFormula(cell) === null) return;
+        cell.f = this.formulaAt(sheet, row, column, cell);
+        delete cell.si;
+      });
     }
     return { data, spills };
   }

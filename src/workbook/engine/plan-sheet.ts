@@ -1,7 +1,11 @@
-import { DataValidationRenderMode, type ICellData, type IObjectMatrixPrimitiveType, type IStyleData, type ISheetDataValidationRule } from "@univerjs/core";
-import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
+import {
+  DataValidationErrorStyle, DataValidationOperator, DataValidationRenderMode,
+  type ICellData, type IObjectMatrixPrimitiveType, type ISheetDataValidationRule, type IWorksheetData,
+} from "@univerjs/core";
 import type { Cell, CellStyle, SheetPlan, Validation } from "../../sheet";
-import { borderLines, cellKind, columnPixels, horizontal, rowPixels, toRange, vertical, wrapping, type SheetExtras, type StoredSheet, type StoredStyle } from "./stored-sheet";
+import { borderLine, cellKind, horizontal, no, vertical, wrap, yes } from "./engine-values";
+import { formulaFormat } from "./formula-format";
+import { columnPixels, rowPixels, toRange, type SheetExtras, type StoredSheet, type StoredStyle } from "./stored-sheet";
 
 /** Adds a style to the workbook's and answers with the id under which cells refer to it. */
 export type KeepStyle = (style: StoredStyle) => string;
@@ -30,14 +34,16 @@ export function storedSheet(plan: SheetPlan, keepStyle: KeepStyle, newId: () => 
       rowCount: Math.max(plan.rows.length + 50, 200),
       columnCount: Math.max(columns + 6, 26),
       cellData,
-      rowData: Object.fromEntries(Object.entries(plan.rowHeights ?? {}).map(([row, points]) => [row, { h: rowPixels(points), ia: 0 }])),
+      rowData: Object.fromEntries(Object.entries(plan.rowHeights ?? {}).map(([row, points]) => [row, { h: rowPixels(points), ia: no }])),
       columnData: columnData(plan),
       mergeData: (plan.merges ?? []).map(toRange),
       freeze: freeze(plan.freeze),
       custom: extras,
     },
     validations: (plan.validations ?? []).map((validation) => storedValidation(validation, newId())),
-    conditionalFormats: (plan.conditionalFormats ?? []).map(({ area, formula, style }) => storedFormat(formula, plan.styles[style] ?? {}, area, newId())),
+    conditionalFormats: (plan.conditionalFormats ?? []).map(({ area, formula, style }) =>
+      formulaFormat(newId(), [toRange(area)], formula, storedStyle(plan.styles[style] ?? {})),
+    ),
   };
 }
 
@@ -60,52 +66,48 @@ export function freeze(frozen: { readonly rows: number; readonly columns: number
 }
 
 function columnData({ columnWidths, hiddenColumns = [] }: SheetPlan) {
-  const data: Record<number, { w?: number; hd?: 1 }> = {};
+  const data: NonNullable<IWorksheetData["columnData"]> = {};
   columnWidths.forEach((characters, column) => {
     if (characters !== null) data[column] = { w: columnPixels(characters) };
   });
-  for (const column of hiddenColumns) data[column] = { ...data[column], hd: 1 };
+  for (const column of hiddenColumns) data[column] = { ...data[column], hd: yes };
   return data;
 }
 
 function storedStyle(style: CellStyle): StoredStyle {
-  const line = { s: borderLines.indexOf("thin"), cl: { rgb: style.borderColor ?? "#000000" } };
+  const line = { s: borderLine.thin, cl: { rgb: style.borderColor ?? "#000000" } };
   return {
-    ...(style.bold && { bl: 1 }),
-    ...(style.italic && { it: 1 }),
+    ...(style.bold && { bl: yes }),
+    ...(style.italic && { it: yes }),
     ...(style.color && { cl: { rgb: style.color } }),
     ...(style.fill && { bg: { rgb: style.fill } }),
     ...(style.fontSize && { fs: style.fontSize }),
-    ...(style.wrap && { tb: wrapping.wrap }),
+    ...(style.wrap && { tb: wrap }),
     ...(style.align && { ht: horizontal[style.align] }),
     ...(style.vertical && { vt: vertical[style.vertical] }),
     ...(style.border && { bd: style.border === "all" ? { t: line, r: line, b: line, l: line } : { b: line } }),
     ...(style.format && { n: { pattern: style.format } }),
-    ...(style.locked === false && { unlocked: 1 }),
-  } as StoredStyle;
+    ...(style.locked === false && { unlocked: 1 as const }),
+  };
 }
 
 function storedValidation({ area, rule, message, strict }: Validation, uid: string): ISheetDataValidationRule {
-  const base = { uid, ranges: [toRange(area)], allowBlank: true, error: message, showErrorMessage: true, errorStyle: strict ? 1 : 2 };
+  const base = { uid, ranges: [toRange(area)], allowBlank: true, error: message, showErrorMessage: true, errorStyle: strict ? DataValidationErrorStyle.STOP : DataValidationErrorStyle.WARNING };
   switch (rule.kind) {
     case "list":
       return { ...base, type: "list", formula1: rule.items.join(","), showDropDown: true, renderMode: DataValidationRenderMode.ARROW };
     case "list-of":
       return { ...base, type: "list", formula1: rule.formula, showDropDown: true, renderMode: DataValidationRenderMode.ARROW };
     case "date":
-      return { ...base, type: "date", operator: "greaterThanOrEqual" as never, formula1: "1900-01-01" };
+      return { ...base, type: "date", operator: DataValidationOperator.GREATER_THAN_OR_EQUAL, formula1: "1900-01-01" };
     default:
       return { ...base, type: rule.kind === "whole" ? "whole" : "decimal", ...bounds(rule.least, rule.most) };
   }
 }
 
 function bounds(least: number | undefined, most: number | undefined) {
-  if (least !== undefined && most !== undefined) return { operator: "between" as never, formula1: String(least), formula2: String(most) };
-  if (most !== undefined) return { operator: "lessThanOrEqual" as never, formula1: String(most) };
-  return { operator: "greaterThanOrEqual" as never, formula1: String(least ?? -1e300) };
+  if (least !== undefined && most !== undefined) return { operator: DataValidationOperator.BETWEEN, formula1: String(least), formula2: String(most) };
+  if (most !== undefined) return { operator: DataValidationOperator.LESS_THAN_OR_EQUAL, formula1: String(most) };
+  return { operator: DataValidationOperator.GREATER_THAN_OR_EQUAL, formula1: String(least ?? -1e300) };
 }
 
-function storedFormat(formula: string, style: CellStyle, area: Parameters<typeof toRange>[0], cfId: string): IConditionFormattingRule {
-  const { bl, it, cl, bg } = storedStyle(style) as IStyleData;
-  return { cfId, ranges: [toRange(area)], stopIfTrue: false, rule: { type: "highlightCell" as never, subType: "formula" as never, value: formula, style: { bl, it, cl, bg } } };
-}

@@ -1,20 +1,19 @@
-import type { ICellData, IObjectMatrixPrimitiveType, IWorksheetData, Nullable, Worksheet } from "@univerjs/core";
+import type { ICellData, IWorksheetData, Nullable, Worksheet } from "@univerjs/core";
 import { areasMeet, parseAreas, type Area } from "../../sheet";
-import { cellKind } from "./stored-sheet";
+import { cellKind } from "./engine-values";
+import { eachCell } from "./stored-sheet";
 
 // Computing costs the engine a fifth of a millisecond and some kilobytes a formula, and most formulas of a new tab answer what is known
 // before. Where nobody types, such a cell is a plain value to the engine, and its formula rests beside it until a cell it looks at is
 // written.
 
 /** Lays to rest the formulas of a sheet, not yet in the engine, whose results stand with them. */
-export function restFormulas({ cellData }: Partial<IWorksheetData>): void {
-  for (const line of Object.values((cellData ?? {}) as IObjectMatrixPrimitiveType<ICellData>)) {
-    for (const cell of Object.values((line ?? {}) as Record<string, ICellData>)) {
-      if (!cell.f || cell.v === undefined) continue;
-      cell.custom = { ...cell.custom, resting: cell.f };
-      delete cell.f;
-    }
-  }
+export function restFormulas(sheet: Partial<IWorksheetData>): void {
+  eachCell(sheet, (cell) => {
+    if (!cell.f || cell.v === undefined) return;
+    cell.custom = { ...cell.custom, resting: cell.f };
+    delete cell.f;
+  });
 }
 
 /**
@@ -22,9 +21,12 @@ export function restFormulas({ cellData }: Partial<IWorksheetData>): void {
  * empty text, which a file cannot tell from no result; a sheet without any result was never computed, and its formulas stay live.
  */
 export function restComputedFormulas(sheet: Partial<IWorksheetData>): void {
-  const cells = Object.values((sheet.cellData ?? {}) as IObjectMatrixPrimitiveType<ICellData>).flatMap((line) => Object.values((line ?? {}) as Record<string, ICellData>));
-  if (!cells.some((cell) => cell.f && cell.v !== undefined)) return;
-  for (const cell of cells) if (cell.f && cell.v === undefined) Object.assign(cell, { v: "", t: cellKind.text });
+  const formulas: ICellData[] = [];
+  eachCell(sheet, (cell) => {
+    if (cell.f) formulas.push(cell);
+  });
+  if (formulas.every((cell) => cell.v === undefined)) return;
+  for (const cell of formulas) if (cell.v === undefined) Object.assign(cell, { v: "", t: cellKind.text });
   restFormulas(sheet);
 }
 
@@ -36,14 +38,14 @@ export function restingFormula(cell: Nullable<ICellData>): string | null {
 /** Lists all cells of a sheet with resting formulas, each as one with a live formula, if any of these looks at one of the cells written; else nothing. */
 export function wokenBy(written: Area, sheet: Worksheet): Record<number, Record<number, ICellData>> | null {
   const woken: Record<number, Record<number, ICellData>> = {};
-  let isLookedAt = false;
+  const formulas: string[] = [];
   sheet.getCellMatrix().forValue((row, column, cell) => {
     const formula = restingFormula(cell);
     if (formula === null) return;
     (woken[row] ??= {})[column] = { f: formula, custom: null };
-    isLookedAt ||= referencesOf(formula).some((area) => areasMeet(area, written));
+    formulas.push(formula);
   });
-  return isLookedAt ? woken : null;
+  return formulas.some((formula) => referencesOf(formula).some((area) => areasMeet(area, written))) ? woken : null;
 }
 
 function referencesOf(formula: string): Area[] {

@@ -1,5 +1,6 @@
-import type { ICellData, IWorksheetData } from "@univerjs/core";
-import { findStyle, wrapping, type StyleTable } from "./stored-sheet";
+import type { IWorksheetData } from "@univerjs/core";
+import { wrap, yes } from "./engine-values";
+import { eachCell, findStyle, type StyleTable } from "./stored-sheet";
 
 /** Pixels of a row with one line, as the engine draws it. */
 const oneLine = 24;
@@ -14,21 +15,17 @@ const standardColumnWidth = 88;
  */
 export function estimateRowHeights(sheet: Partial<IWorksheetData>, styles: StyleTable): void {
   const rowData = (sheet.rowData ??= {});
-  for (const [key, line] of Object.entries(sheet.cellData ?? {})) {
-    const row = Number(key);
-    if (rowData[row]?.h !== undefined) continue;
-    let height = oneLine;
-    for (const [column, cell] of Object.entries((line ?? {}) as Record<string, ICellData | null>)) {
-      if (typeof cell?.v !== "string") continue;
-      const style = findStyle(styles, cell.s);
-      if (Number(style?.tb) !== wrapping.wrap) continue;
-      const points = style?.fs ?? standardFontSize;
-      const width = widthOf(sheet, row, Number(column)) - 6;
-      const lines = countLines(cell.v, width / (points * 0.67));
-      if (lines > 1) height = Math.max(height, Math.ceil(lines * points * 1.7) + 6);
-    }
-    if (height > oneLine) rowData[row] = { ...rowData[row], h: height, ia: 1 };
-  }
+  const heights = new Map<number, number>();
+  eachCell(sheet, ({ v: text, s }, row, column) => {
+    if (typeof text !== "string" || rowData[row]?.h !== undefined) return;
+    const style = findStyle(styles, s);
+    if (style?.tb !== wrap) return;
+    const points = style.fs ?? standardFontSize;
+    const width = widthOf(sheet, row, column) - 6;
+    const lines = countLines(text, width / (points * 0.67));
+    if (lines > 1) heights.set(row, Math.max(heights.get(row) ?? oneLine, Math.ceil(lines * points * 1.7) + 6));
+  });
+  for (const [row, height] of heights) if (height > oneLine) rowData[row] = { ...rowData[row], h: height, ia: yes };
 }
 
 /** Width in pixels that a cell's text has: its column's, or all columns of its merged area. */

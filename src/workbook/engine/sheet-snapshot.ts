@@ -1,6 +1,7 @@
 import type { ICellData, IWorksheetData } from "@univerjs/core";
 import type { CellValue, SheetSnapshot } from "../../sheet";
-import { cellKind, extrasOf, type Spill } from "./stored-sheet";
+import { cellKind, yes } from "./engine-values";
+import { eachCell, extrasOf, type Spill } from "./stored-sheet";
 
 /** What can be asked of a sheet beyond its stored data. */
 export interface SheetReading {
@@ -17,23 +18,19 @@ export function sheetSnapshot(sheet: Partial<IWorksheetData>, { formulaAt = ownF
   const values: CellValue[][] = [];
   const formulas: (string | null)[][] = [];
   if (cells) {
-    for (const [rowKey, line] of Object.entries(sheet.cellData ?? {})) {
-      for (const [columnKey, cell] of Object.entries((line ?? {}) as Record<string, ICellData | null>)) {
-        if (!cell) continue;
-        const [row, column] = [Number(rowKey), Number(columnKey)];
-        const formula = formulaAt(row, column, cell);
-        const value = cellValue(cell, formula !== null);
-        if (value === null && formula === null) continue;
-        put(values, row, column, value);
-        put(formulas, row, column, formula);
-      }
-    }
+    eachCell(sheet, (cell, row, column) => {
+      const formula = formulaAt(row, column, cell);
+      const value = cellValue(cell, formula !== null);
+      if (value === null && formula === null) return;
+      put(values, row, column, value);
+      put(formulas, row, column, formula);
+    });
     for (const { area, values: spilled } of spills) spilled.forEach((line, row) => line.forEach((value, column) => put(values, area.row + row, area.column + column, value)));
     square(values, formulas);
   }
   return {
     name: sheet.name ?? "",
-    visible: sheet.hidden !== 1,
+    visible: sheet.hidden !== yes,
     protected: extras.protection !== undefined,
     values,
     formulas,
@@ -72,7 +69,7 @@ function put<T>(grid: T[][], row: number, column: number, value: T): void {
 function square(values: CellValue[][], formulas: (string | null)[][]): void {
   const rows = Math.max(values.length, formulas.length);
   let columns = 0;
-  for (const line of values) if (line && line.length > columns) columns = line.length;
+  for (const line of values as readonly (CellValue[] | undefined)[]) columns = Math.max(columns, line?.length ?? 0);
   for (let row = 0; row < rows; row += 1) {
     const [valueLine, formulaLine] = [(values[row] ??= []), (formulas[row] ??= [])];
     for (let column = 0; column < columns; column += 1) {

@@ -2,16 +2,6 @@ import type { ICellData, IRange, IStyleData, IWorkbookData, IWorksheetData, IShe
 import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
 import type { Area, CellValue, PrintPlan, TablePlan } from "../../sheet";
 
-// The engine's enumerations by value: a stored workbook is plain data, and reading one must not load the engine.
-export const cellKind = { text: 1, number: 2, boolean: 3, forcedText: 4 } as const;
-export const horizontal = { left: 1, center: 2, right: 3, justify: 4 } as const;
-export const vertical = { top: 1, middle: 2, bottom: 3 } as const;
-export const wrapping = { overflow: 1, clip: 2, wrap: 3 } as const;
-/** Kinds of border line, in the order of the engine's numbers. */
-export const borderLines = [
-  "none", "thin", "hair", "dotted", "dashed", "dashDot", "dashDotDot", "double", "medium", "mediumDashed", "mediumDashDot", "mediumDashDotDot", "slantDashDot", "thick",
-] as const;
-
 /** A style of the engine, and whether people may type into the cell on a protected sheet, which the engine does not know. */
 export type StoredStyle = IStyleData & { unlocked?: 1 };
 
@@ -67,6 +57,18 @@ export const resourceNames = {
 /** The styles of a workbook, by the ids under which cells name them. */
 export type StyleTable = Readonly<Record<string, Nullable<IStyleData>>>;
 
+/** Walks the cells that a stored sheet holds, row by row. */
+export function eachCell({ cellData }: Pick<Partial<IWorksheetData>, "cellData">, visit: (cell: ICellData, row: number, column: number) => void): void {
+  for (const [row, line] of numbered(cellData)) {
+    for (const [column, cell] of numbered(line)) visit(cell, row, column);
+  }
+}
+
+/** Lists what the engine keeps by number, in rows, columns and cells, without the gaps. */
+export function numbered<T>(list: Readonly<Record<number, T | null | undefined>> | undefined): [number, T][] {
+  return Object.entries(list ?? {}).flatMap(([number, one]) => (one === null || one === undefined ? [] : [[Number(number), one]]));
+}
+
 /** Finds the style of a cell, which names one by its id or holds one itself. */
 export function findStyle(styles: StyleTable, id: ICellData["s"]): StoredStyle | undefined {
   return ((typeof id === "string" ? styles[id] : id) as StoredStyle | null | undefined) ?? undefined;
@@ -83,9 +85,9 @@ export function countLostDrawings(data: IWorkbookData): number {
 }
 
 /** Reads one plug-in's share of a stored workbook. */
-export function readResource<T>(data: IWorkbookData, name: string): T | undefined {
+export function readResource(data: IWorkbookData, name: string): unknown {
   const text = data.resources?.find((resource) => resource.name === name)?.data;
-  return text === undefined || text === "" ? undefined : (JSON.parse(text) as T);
+  return text === undefined || text === "" ? undefined : JSON.parse(text);
 }
 
 export function toRange({ row, column, rows, columns }: Area): IRange {

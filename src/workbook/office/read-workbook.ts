@@ -69,7 +69,7 @@ function cellsOf(used: Excel.Range | undefined): Pick<SheetSnapshot, "values" | 
     if (row >= rowIndex) {
       for (let column = 0; column < columnCount; column += 1) {
         const value: unknown = used.values[row - rowIndex]![column];
-        const type = used.valueTypes[row - rowIndex]![column]!;
+        const type: string = used.valueTypes[row - rowIndex]![column]!;
         const formula: unknown = used.formulas[row - rowIndex]![column];
         line[columnIndex + column] = cellValue(value, type);
         // A text cell that begins with an equals sign shows the same text as its value and as its formula.
@@ -83,7 +83,7 @@ function cellsOf(used: Excel.Range | undefined): Pick<SheetSnapshot, "values" | 
   return { values, formulas };
 }
 
-function cellValue(value: unknown, type: Excel.RangeValueType | string): CellValue {
+function cellValue(value: unknown, type: string): CellValue {
   if (type === "Error") return { error: String(value) };
   if (typeof value === "string") return type === "Empty" ? null : value;
   return typeof value === "number" || typeof value === "boolean" ? value : null;

@@ -1,6 +1,7 @@
 import type { IBorderStyleData, Nullable } from "@univerjs/core";
 import type { Border, Borders, Color, Font, Style } from "exceljs";
-import { borderLines, horizontal, vertical, wrapping, type StoredStyle } from "../engine/stored-sheet";
+import { borderLine, horizontal, nameOf, vertical, wrap, yes } from "../engine/engine-values";
+import type { StoredStyle } from "../engine/stored-sheet";
 
 /** A colour as files give it: outright, or by the theme and lightened or darkened. */
 type FileColor = Partial<Color> & { readonly tint?: number; readonly indexed?: number };
@@ -40,23 +41,23 @@ export function readStyle(style: Partial<Style>, readColor: ReadColor): StoredSt
     bd: border === undefined ? undefined : readBorders(border, readColor),
     ht: across === "left" || across === "center" || across === "right" || across === "justify" ? horizontal[across] : undefined,
     vt: down === "top" || down === "middle" || down === "bottom" ? vertical[down] : undefined,
-    tb: alignment?.wrapText === true ? wrapping.wrap : undefined,
+    tb: alignment?.wrapText === true ? wrap : undefined,
     tr: typeof alignment?.textRotation === "number" && alignment.textRotation !== 0 ? { a: -alignment.textRotation } : undefined,
     pd: alignment?.indent ? { l: alignment.indent * 9 } : undefined,
     n: numFmt && numFmt !== "General" ? { pattern: numFmt } : undefined,
     unlocked: protection?.locked === false ? 1 : undefined,
-  }) as StoredStyle;
+  });
 }
 
 /** Turns the look of a cell in the engine into that of a file. */
 export function writeStyle(style: StoredStyle): Partial<Style> {
   const { bg, bd, ht, vt, tb, tr, pd, n, unlocked } = style;
-  const across = Object.entries(horizontal).find(([, value]) => value === Number(ht))?.[0];
-  const down = Object.entries(vertical).find(([, value]) => value === Number(vt))?.[0];
+  const across = nameOf(horizontal, ht);
+  const down = nameOf(vertical, vt);
   const alignment = withoutUndefined({
     horizontal: across,
     vertical: down,
-    wrapText: Number(tb) === wrapping.wrap ? true : undefined,
+    wrapText: tb === wrap ? true : undefined,
     textRotation: tr?.a ? -tr.a : undefined,
     indent: pd?.l ? Math.round(pd.l / 9) : undefined,
   });
@@ -67,7 +68,7 @@ export function writeStyle(style: StoredStyle): Partial<Style> {
     alignment: Object.keys(alignment).length > 0 ? alignment : undefined,
     numFmt: n?.pattern,
     protection: unlocked === 1 ? { locked: false } : undefined,
-  }) as Partial<Style>;
+  });
 }
 
 /** Makes the eight digits that files write for a colour, of `#rgb`, `#rrggbb` or `rgb(r, g, b)`. */
@@ -75,7 +76,7 @@ export function argb(color: string): string {
   const channels = /^rgba?\(\s*(\d+)\s*,\s*(\d+)\s*,\s*(\d+)/.exec(color);
   if (channels !== null) return `FF${channels.slice(1).map((one) => Number(one).toString(16).padStart(2, "0")).join("")}`.toUpperCase();
   const digits = color.replace("#", "");
-  return `FF${digits.length === 3 ? [...digits].map((digit) => digit + digit).join("") : digits}`.toUpperCase();
+  return `FF${digits.length === 3 ? digits.replace(/./g, "$&$&") : digits}`.toUpperCase();
 }
 
 /** A style that sets no font comes without one, or with null in its place. */
@@ -85,12 +86,12 @@ function readFont(font: Partial<Font> | null | undefined, readColor: ReadColor):
   return {
     ff: font.name,
     fs: font.size,
-    bl: font.bold ? 1 : undefined,
-    it: font.italic ? 1 : undefined,
-    ul: font.underline && font.underline !== "none" ? { s: 1 } : undefined,
-    st: font.strike ? { s: 1 } : undefined,
+    bl: font.bold ? yes : undefined,
+    it: font.italic ? yes : undefined,
+    ul: font.underline && font.underline !== "none" ? { s: yes } : undefined,
+    st: font.strike ? { s: yes } : undefined,
     cl: color === undefined ? undefined : { rgb: color },
-  } as StoredStyle;
+  };
 }
 
 const standardFont: Partial<Font> = { name: "Calibri", size: 11 };
@@ -99,10 +100,10 @@ function writeFont({ ff, fs, bl, it, ul, st, cl }: StoredStyle): Partial<Font> |
   const font: Partial<Font> = withoutUndefined({
     name: ff ?? undefined,
     size: fs,
-    bold: bl === 1 ? true : undefined,
-    italic: it === 1 ? true : undefined,
-    underline: ul?.s === 1 ? true : undefined,
-    strike: st?.s === 1 ? true : undefined,
+    bold: bl === yes ? true : undefined,
+    italic: it === yes ? true : undefined,
+    underline: ul?.s === yes ? true : undefined,
+    strike: st?.s === yes ? true : undefined,
     color: cl?.rgb ? { argb: argb(cl.rgb) } : undefined,
   });
   // A font without name and size is nobody's: the file's own standard is Calibri 11.
@@ -111,12 +112,12 @@ function writeFont({ ff, fs, bl, it, ul, st, cl }: StoredStyle): Partial<Font> |
 
 function readBorders(border: Partial<Borders>, readColor: ReadColor): StoredStyle["bd"] {
   const line = (side: Partial<Border> | undefined): IBorderStyleData | undefined =>
-    side?.style === undefined ? undefined : { s: borderLines.indexOf(side.style), cl: { rgb: readColor(side.color) ?? "#000000" } };
+    side?.style === undefined ? undefined : { s: borderLine[side.style], cl: { rgb: readColor(side.color) ?? "#000000" } };
   return withoutUndefined({ t: line(border.top), l: line(border.left), b: line(border.bottom), r: line(border.right) });
 }
 
 function writeLine(line: Nullable<IBorderStyleData>): Partial<Border> | undefined {
-  const style = line ? borderLines[line.s] : undefined;
+  const style = nameOf(borderLine, line?.s);
   return style === undefined || style === "none" ? undefined : { style, color: { argb: argb(line?.cl.rgb ?? "#000000") } };
 }
 

@@ -1,10 +1,13 @@
 import type { IStyleBase } from "@univerjs/core";
 import type { ConditionalFormattingOptions, ConditionalFormattingRule, Style, Worksheet } from "exceljs";
-import type { IConditionFormattingRule, IFormulaHighlightCell } from "@univerjs/sheets-conditional-formatting";
+import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
 import { areaAddress, cellAddress, parseAreas } from "../../sheet";
+import { yes } from "../engine/engine-values";
+import { formulaFormat, isFormulaFormat } from "../engine/formula-format";
 import { toArea, toRange } from "../engine/stored-sheet";
 import { argb, readStyle, type ReadColor } from "./cell-styles";
 import { fromFileFormula, toFileFormula } from "./formula-text";
+import { insideOf } from "./library-parts";
 
 /** The conditional formats of a sheet: those that are a formula and a look, and the rest as it stood in the file. */
 export interface FormatRules {
@@ -16,8 +19,7 @@ export interface FormatRules {
 export function readFormatRules(source: Worksheet, readColor: ReadColor): FormatRules {
   const others: ConditionalFormattingOptions[] = [];
   const found: { readonly priority: number; readonly rule: IConditionFormattingRule }[] = [];
-  const formats = (source as unknown as { conditionalFormattings: ConditionalFormattingOptions[] }).conditionalFormattings;
-  for (const { ref, rules } of formats) {
+  for (const { ref, rules } of insideOf(source).conditionalFormattings) {
     const areas = parseAreas(ref);
     for (const rule of rules) {
       const formula = areas[0] === undefined ? null : ruleFormula(rule, cellAddress(areas[0]));
@@ -25,10 +27,9 @@ export function readFormatRules(source: Worksheet, readColor: ReadColor): Format
         others.push({ ref, rules: [rule] });
         continue;
       }
-      const { bl, it, cl, bg } = readLook(rule.style ?? {}, readColor);
       found.push({
         priority: rule.priority,
-        rule: { cfId: `c${found.length}`, ranges: areas.map(toRange), stopIfTrue: false, rule: { type: "highlightCell" as never, subType: "formula" as never, value: fromFileFormula(formula), style: { bl, it, cl, bg } } },
+        rule: formulaFormat(`c${found.length}`, areas.map(toRange), fromFileFormula(formula), readLook(rule.style ?? {}, readColor)),
       });
     }
   }
@@ -39,18 +40,14 @@ export function readFormatRules(source: Worksheet, readColor: ReadColor): Format
 export function writeFormatRules(target: Worksheet, { rules, others }: FormatRules): void {
   const formats: ConditionalFormattingOptions[] = [];
   for (const { ranges, rule } of rules) {
-    if (!isFormula(rule)) continue;
+    if (!isFormulaFormat(rule)) continue;
     formats.push({
       ref: ranges.map((range) => areaAddress(toArea(range))).join(" "),
       rules: [{ type: "expression", priority: formats.length + 1, formulae: [toFileFormula(rule.value)], style: writeLook(rule.style) }],
     });
   }
   for (const other of others) formats.push({ ref: other.ref, rules: other.rules.map((rule) => ({ ...rule, priority: formats.length + 1 })) });
-  (target as unknown as { conditionalFormattings: ConditionalFormattingOptions[] }).conditionalFormattings = formats;
-}
-
-function isFormula(rule: IConditionFormattingRule["rule"]): rule is IFormulaHighlightCell {
-  return (rule as IFormulaHighlightCell).subType === ("formula" as never);
+  insideOf(target).conditionalFormattings = formats;
 }
 
 const comparisons: Readonly<Record<string, string>> = { equal: "=", notEqual: "<>", greaterThan: ">", lessThan: "<", greaterThanOrEqual: ">=", lessThanOrEqual: "<=" };
@@ -73,7 +70,7 @@ function readLook(style: Partial<Style>, readColor: ReadColor): IStyleBase {
 }
 
 function writeLook({ bl, it, cl, bg }: IStyleBase): Partial<Style> {
-  const font = { ...(bl === 1 && { bold: true }), ...(it === 1 && { italic: true }), ...(cl?.rgb && { color: { argb: argb(cl.rgb) } }) };
+  const font = { ...(bl === yes && { bold: true }), ...(it === yes && { italic: true }), ...(cl?.rgb && { color: { argb: argb(cl.rgb) } }) };
   return {
     ...(Object.keys(font).length > 0 && { font }),
     ...(bg?.rgb && { fill: { type: "pattern" as const, pattern: "solid" as const, bgColor: { argb: argb(bg.rgb) } } }),

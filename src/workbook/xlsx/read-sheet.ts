@@ -1,12 +1,14 @@
 import type { ICellData, IWorksheetData } from "@univerjs/core";
-import type { Cell, CellValue, HeaderFooter, Row, Style, Worksheet } from "exceljs";
+import type { Cell, CellValue, HeaderFooter, Style, Worksheet } from "exceljs";
 import { cellAddress, dayOfInstant, parseAreas, type PrintPlan, type TablePlan } from "../../sheet";
 import { freeze } from "../engine/plan-sheet";
-import { cellKind, columnPixels, rowPixels, toRange, type SheetExtras, type StoredSheet, type StoredStyle } from "../engine/stored-sheet";
+import { cellKind, no, yes } from "../engine/engine-values";
+import { columnPixels, rowPixels, toRange, type SheetExtras, type StoredSheet, type StoredStyle } from "../engine/stored-sheet";
 import { readStyle, type ReadColor } from "./cell-styles";
 import type { PackagedSheet } from "./file-package";
 import { readFormatRules } from "./format-rules";
 import { fromFileFormula } from "./formula-text";
+import { insideOf, storedCells, storedNote, storedRows, tablesOf } from "./library-parts";
 import { readValidations } from "./validation-rules";
 import { element, elements } from "./xml-scan";
 
@@ -30,11 +32,11 @@ export function readSheet(source: Worksheet, packaged: PackagedSheet, id: string
   }
   const formats = readFormatRules(source, readColor);
   const rows = Object.keys(rowData).length === 0 && Object.keys(cellData).length === 0 ? 0 : Math.max(...[...Object.keys(cellData), ...Object.keys(rowData)].map(Number)) + 1;
-  const columns = Math.max(source.columnCount, source.columns?.length ?? 0);
+  const columns = Math.max(source.columnCount, insideOf(source).columns?.length ?? 0);
   // Null where a file has none, against the library's types.
   const view = (source.views as Worksheet["views"] | null)?.[0];
   const frozen = view?.state === "frozen" ? { rows: view.ySplit ?? 0, columns: view.xSplit ?? 0 } : undefined;
-  const protection = (source as unknown as { sheetProtection?: Record<string, unknown> | null }).sheetProtection;
+  const protection = insideOf(source).sheetProtection;
   const extras: SheetExtras = {
     fileSheet: source.name,
     tables: readTables(source),
@@ -52,7 +54,7 @@ export function readSheet(source: Worksheet, packaged: PackagedSheet, id: string
       id,
       name: source.name,
       tabColor: readColor(source.properties.tabColor) ?? "",
-      hidden: source.state === "visible" ? 0 : 1,
+      hidden: source.state === "visible" ? no : yes,
       rowCount: Math.max(rows + 50, 200),
       columnCount: Math.max(columns + 6, 26),
       defaultColumnWidth: columnPixels(source.properties.defaultColWidth ?? 8.43),
@@ -60,9 +62,9 @@ export function readSheet(source: Worksheet, packaged: PackagedSheet, id: string
       cellData,
       rowData,
       columnData: readColumns(source, styleOf),
-      mergeData: (source as unknown as { model: { merges: string[] } }).model.merges.flatMap((merge) => parseAreas(merge).map(toRange)),
+      mergeData: source.model.merges.flatMap((merge) => parseAreas(merge).map(toRange)),
       freeze: freeze(frozen),
-      showGridlines: view?.showGridLines === false ? 0 : 1,
+      showGridlines: view?.showGridLines === false ? no : yes,
       custom: extras,
     },
     validations: readValidations(packaged.xml),
@@ -82,7 +84,7 @@ function readRows(source: Worksheet, styleOf: (style: Partial<Style> | undefined
   const notes: Rows["notes"] = [];
   for (const row of storedRows(source)) {
     const number = row.number;
-    if (row.height || row.hidden) rowData[number - 1] = { ...(row.height && { h: rowPixels(row.height), ia: 0 as const }), ...(row.hidden && { hd: 1 as const }) };
+    if (row.height || row.hidden) rowData[number - 1] = { ...(row.height && { h: rowPixels(row.height), ia: no }), ...(row.hidden && { hd: yes }) };
     const line: Record<number, ICellData> = {};
     for (const cell of storedCells(row)) {
       const column = Number(cell.col) - 1;
@@ -90,8 +92,7 @@ function readRows(source: Worksheet, styleOf: (style: Partial<Style> | undefined
       const stored: ICellData = cell.isMerged && cell.master !== cell ? {} : readCell(cell);
       if (style !== undefined) stored.s = style;
       if (Object.keys(stored).length > 0) line[column] = stored;
-      // Not the cell's own way to its note, which answers for a merged cell with that of the first.
-      const note = (cell as unknown as { _comment?: { note: unknown } })._comment?.note;
+      const note = storedNote(cell);
       if (note !== undefined) notes.push({ row: number - 1, column, note });
     }
     if (Object.keys(line).length > 0) cellData[number - 1] = line;
@@ -99,20 +100,10 @@ function readRows(source: Worksheet, styleOf: (style: Partial<Style> | undefined
   return { cellData, rowData, notes };
 }
 
-/** The rows a sheet really has. The library's own walks either leave out empty ones with a look or make up every one between. */
-function storedRows(source: Worksheet): Row[] {
-  return (source as unknown as { _rows: (Row | undefined)[] })._rows.filter((row): row is Row => row !== undefined);
-}
-
-/** The cells a row really has. */
-function storedCells(row: Row): Cell[] {
-  return (row as unknown as { _cells: (Cell | undefined)[] })._cells.filter((cell): cell is Cell => cell !== undefined);
-}
-
 function readCell(cell: Cell): ICellData {
   const value = cell.value;
   if (value !== null && typeof value === "object" && ("formula" in value || "sharedFormula" in value)) {
-    return { f: fromFileFormula(cell.formula), ...readValue(cell.result as CellValue) };
+    return { f: fromFileFormula(cell.formula), ...readValue(cell.result) };
   }
   return readValue(value);
 }
@@ -126,7 +117,7 @@ function readValue(value: CellValue | undefined): ICellData {
   if ("error" in value) return { v: value.error, t: cellKind.text, custom: { errorValue: true } };
   if ("richText" in value) return { v: value.richText.map(({ text }) => text).join(""), t: cellKind.text, custom: { richText: value.richText } };
   if ("hyperlink" in value) {
-    const shown = readValue(value.text as CellValue);
+    const shown = readValue(value.text);
     return { ...shown, custom: { ...shown.custom, link: value.hyperlink } };
   }
   return {};
@@ -154,19 +145,18 @@ function dropSpilled(source: Worksheet, cellData: Rows["cellData"]): void {
 
 function readColumns(source: Worksheet, styleOf: (style: Partial<Style> | undefined) => string | undefined): NonNullable<IWorksheetData["columnData"]> {
   const data: NonNullable<IWorksheetData["columnData"]> = {};
-  (source.columns ?? []).forEach((column, index) => {
+  insideOf(source).columns?.forEach((column, index) => {
     const style = styleOf(column.style);
-    const one = { ...(column.width !== undefined && { w: columnPixels(column.width) }), ...(column.hidden && { hd: 1 as const }), ...(style !== undefined && { s: style }) };
+    const one = { ...(column.width !== undefined && { w: columnPixels(column.width) }), ...(column.hidden && { hd: yes }), ...(style !== undefined && { s: style }) };
     if (Object.keys(one).length > 0) data[index] = one;
   });
   return data;
 }
 
 function readTables(source: Worksheet): TablePlan[] {
-  return source.getTables().flatMap((entry) => {
-    const { table } = entry as unknown as { table: { name: string; tableRef: string } };
-    const area = parseAreas(table.tableRef)[0];
-    return area === undefined ? [] : [{ name: table.name, area }];
+  return tablesOf(source).flatMap(({ name, tableRef }) => {
+    const area = parseAreas(tableRef)[0];
+    return area === undefined ? [] : [{ name, area }];
   });
 }
 

@@ -1,11 +1,15 @@
-import { DataValidationRenderMode, type ISheetDataValidationRule } from "@univerjs/core";
+import { DataValidationErrorStyle, DataValidationOperator, DataValidationRenderMode, type ISheetDataValidationRule } from "@univerjs/core";
 import type { DataValidation, Worksheet } from "exceljs";
 import { fromFileFormula, toFileFormula } from "./formula-text";
 import { areaAddress, instantOfDay, parseAreas } from "../../sheet";
+import { nameOf } from "../engine/engine-values";
 import { toArea, toRange } from "../engine/stored-sheet";
+import { insideOf } from "./library-parts";
 import { element, elements, unescapeXml } from "./xml-scan";
 
-const errorStyles = ["information", "stop", "warning"] as const;
+const errorStyles = { information: DataValidationErrorStyle.INFO, stop: DataValidationErrorStyle.STOP, warning: DataValidationErrorStyle.WARNING } as const;
+/** Comparisons by the names that files and the engine have in common. */
+const operators: ReadonlyMap<string, DataValidationOperator> = new Map(Object.values(DataValidationOperator).map((one) => [one, one]));
 
 /** Reads what may be typed where, out of the XML of a sheet: the file library takes rules apart cell by cell and loses formulas. */
 export function readValidations(xml: string): ISheetDataValidationRule[] {
@@ -22,7 +26,7 @@ export function readValidations(xml: string): ISheetDataValidationRule[] {
         type,
         formula1,
         formula2,
-        operator: (attributes["operator"] ?? "between") as never,
+        operator: operators.get(attributes["operator"] ?? "") ?? DataValidationOperator.BETWEEN,
         allowBlank: attributes["allowBlank"] === "1",
         showDropDown: type === "list" && attributes["showDropDown"] !== "1",
         // As spreadsheet programs show it: the text of the cell, and an arrow beside it.
@@ -31,7 +35,7 @@ export function readValidations(xml: string): ISheetDataValidationRule[] {
         showInputMessage: attributes["showInputMessage"] === "1",
         error: attributes["error"],
         errorTitle: attributes["errorTitle"],
-        errorStyle: Math.max(0, errorStyles.indexOf((attributes["errorStyle"] ?? "stop") as never)),
+        errorStyle: readErrorStyle(attributes["errorStyle"]),
         prompt: attributes["prompt"],
         promptTitle: attributes["promptTitle"],
       },
@@ -51,19 +55,24 @@ export function writeValidations(target: Worksheet, rules: readonly ISheetDataVa
       model[areaAddress(toArea(range))] = {
         type: type as DataValidation["type"],
         formulae,
-        operator: rule.operator as DataValidation["operator"],
+        operator: rule.operator,
         allowBlank: rule.allowBlank ?? true,
         showErrorMessage: rule.showErrorMessage ?? true,
         showInputMessage: rule.showInputMessage ?? rule.prompt !== undefined,
         error: rule.error,
         errorTitle: rule.errorTitle,
-        errorStyle: errorStyles[rule.errorStyle ?? 1],
+        errorStyle: nameOf(errorStyles, rule.errorStyle ?? errorStyles.stop),
         prompt: rule.prompt,
         promptTitle: rule.promptTitle,
       };
     }
   }
-  (target as unknown as { dataValidations: { model: typeof model } }).dataValidations.model = model;
+  insideOf(target).dataValidations.model = model;
+}
+
+/** What a file does not name is refused; a name that we do not know only informs. */
+function readErrorStyle(name = "stop"): DataValidationErrorStyle {
+  return name === "stop" || name === "warning" ? errorStyles[name] : errorStyles.information;
 }
 
 function readFormula(inner: string | undefined, type: string): string | undefined {

@@ -8,6 +8,7 @@ import { extrasOf, readResource, resourceNames, type StoredStyle, type StoredWor
 import { colorReader } from "./cell-styles";
 import { openPackage, type PackagedName } from "./file-package";
 import { fromFileFormula, toFileFormula } from "./formula-text";
+import { insideOf, keepModelOnly, loadInto } from "./library-parts";
 import { readSheet } from "./read-sheet";
 import { writeSheet } from "./write-sheet";
 import { damaged } from "./zip-directory";
@@ -44,8 +45,8 @@ export async function writeWorkbook({ data, spills }: StoredWorkbook, original?:
   const file = original === undefined ? new Workbook() : await loadFile(original);
   const sheets = data.sheetOrder.flatMap((id) => (data.sheets[id] === undefined ? [] : [Object.assign(data.sheets[id], { id })]));
   const targets = placeSheets(file, sheets);
-  const validations = readResource<Record<string, ISheetDataValidationRule[]>>(data, resourceNames.validations) ?? {};
-  const conditionalFormats = readResource<Record<string, IConditionFormattingRule[]>>(data, resourceNames.conditionalFormats) ?? {};
+  const validations = (readResource(data, resourceNames.validations) ?? {}) as Record<string, ISheetDataValidationRule[] | undefined>;
+  const conditionalFormats = (readResource(data, resourceNames.conditionalFormats) ?? {}) as Record<string, IConditionFormattingRule[] | undefined>;
   sheets.forEach((sheet, index) => {
     writeSheet(
       targets[index]!,
@@ -60,18 +61,10 @@ export async function writeWorkbook({ data, spills }: StoredWorkbook, original?:
   return new Uint8Array(await file.xlsx.writeBuffer());
 }
 
-/** Puts a sheet that is written in the form that goes into the file, and lets go of the library's objects, of which every cell is one. */
-function keepModelOnly(target: Worksheet): void {
-  const { model } = target;
-  Object.defineProperty(target, "model", { value: model });
-  (target as unknown as { _rows: unknown[] })._rows = [];
-}
-
 async function loadFile(bytes: Uint8Array): Promise<Workbook> {
   const file = new Workbook();
   try {
-    // Rules for typing are read by us: taking them apart cell by cell, the library stalls on whole columns.
-    await file.xlsx.load(bytes as never, { ignoreNodes: ["dataValidations", "extLst"] });
+    await loadInto(file, bytes);
   } catch {
     throw damaged();
   }
@@ -95,7 +88,7 @@ function placeSheets(file: Workbook, sheets: readonly Partial<IWorksheetData>[])
   return sheets.map((sheet, index) => {
     const target = targets[index] ?? file.addWorksheet(`baywright ${index}`);
     target.name = sheet.name ?? `Sheet${index + 1}`;
-    (target as unknown as { orderNo: number }).orderNo = index;
+    insideOf(target).orderNo = index;
     return target;
   });
 }
@@ -126,7 +119,7 @@ function readNames(names: readonly PackagedName[], sheets: readonly Partial<IWor
 }
 
 function writeNames(file: Workbook, data: IWorkbookData, sheets: readonly Partial<IWorksheetData>[]): void {
-  const names = Object.values(readResource<Record<string, EngineName>>(data, resourceNames.names) ?? {}).map(({ name, formulaOrRefString, localSheetId }) => {
+  const names = Object.values((readResource(data, resourceNames.names) ?? {}) as Record<string, EngineName>).map(({ name, formulaOrRefString, localSheetId }) => {
     const local = sheets.findIndex(({ id }) => id === localSheetId);
     return { name, ranges: [toFileFormula(formulaOrRefString)], ...(local >= 0 && { localSheetId: local }) };
   });

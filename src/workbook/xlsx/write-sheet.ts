@@ -1,11 +1,13 @@
 import type { ICellData, IWorksheetData } from "@univerjs/core";
-import type { CellErrorValue, CellFormulaValue, CellValue, Style, Worksheet } from "exceljs";
-import { areaAddress, cellAddress, type CellValue as PlainValue, type PrintPlan, type TablePlan } from "../../sheet";
+import type { CellErrorValue, CellValue, ConditionalFormattingOptions, Style, Worksheet } from "exceljs";
+import { areaAddress, cellAddress, foldSheetName, type CellValue as PlainValue, type PrintPlan, type TablePlan } from "../../sheet";
 import { cellValue } from "../engine/sheet-snapshot";
-import { columnCharacters, extrasOf, findStyle, rowPoints, type Spill, type StoredSheet, type StyleTable } from "../engine/stored-sheet";
+import { no, yes } from "../engine/engine-values";
+import { columnCharacters, eachCell, extrasOf, findStyle, numbered, rowPoints, type Spill, type StoredSheet, type StyleTable } from "../engine/stored-sheet";
 import { argb, writeStyle } from "./cell-styles";
 import { writeFormatRules } from "./format-rules";
 import { toFileFormula } from "./formula-text";
+import { clearSheet, insideOf, tablesOf } from "./library-parts";
 import { writeValidations } from "./validation-rules";
 
 /** Writes one sheet over a sheet of a file. What the file holds beyond our model, such as pictures, stays where it is. */
@@ -18,9 +20,9 @@ export function writeSheet(target: Worksheet, { sheet, validations, conditionalF
     if (!looks.has(style)) looks.set(style, writeStyle(style));
     return looks.get(style);
   };
-  const kept = keptTableStyles(target);
-  clear(target);
-  target.state = sheet.hidden === 1 ? (extras.veryHidden === true ? "veryHidden" : "hidden") : "visible";
+  const tableStyles = new Map(tablesOf(target).map(({ name, style }) => [name, style]));
+  clearSheet(target);
+  target.state = sheet.hidden === yes ? (extras.veryHidden === true ? "veryHidden" : "hidden") : "visible";
   target.properties = { ...target.properties, tabColor: sheet.tabColor ? { argb: argb(sheet.tabColor) } : undefined } as Worksheet["properties"];
   writeColumns(target, sheet, lookOf);
   writeRows(target, sheet, spills, lookOf);
@@ -29,59 +31,37 @@ export function writeSheet(target: Worksheet, { sheet, validations, conditionalF
   movePictures(target, extras.pictures ?? []);
   writeView(target, sheet);
   writePrint(target, extras.print);
-  for (const table of extras.tables ?? []) writeTable(target, table, kept.get(table.name));
+  for (const table of extras.tables ?? []) writeTable(target, table, tableStyles.get(table.name));
   writeValidations(target, validations);
-  writeFormatRules(target, { rules: conditionalFormats, others: (extras.otherFormats ?? []) as never });
-  (target as unknown as { sheetProtection: unknown }).sheetProtection = extras.protection ?? null;
+  writeFormatRules(target, { rules: conditionalFormats, others: (extras.otherFormats ?? []) as ConditionalFormattingOptions[] });
+  insideOf(target).sheetProtection = extras.protection ?? null;
 }
 
-interface TableInFile {
-  readonly table: { readonly name: string; readonly style?: object };
-}
-
-function keptTableStyles(target: Worksheet): Map<string, object> {
-  return new Map((target.getTables() as unknown as TableInFile[]).map(({ table }) => [table.name, table.style ?? {}]));
-}
-
-function clear(target: Worksheet): void {
-  for (const merge of (target as unknown as { model: { merges: string[] } }).model.merges) target.unMergeCells(merge);
-  const inner = target as unknown as { _rows: unknown[]; _columns: unknown; rowBreaks: unknown[]; tables: object };
-  inner._rows = [];
-  inner._columns = null;
-  inner.rowBreaks = [];
-  inner.tables = {};
-}
-
-function writeColumns(target: Worksheet, { columnData = {} }: Partial<IWorksheetData>, lookOf: (id: ICellData["s"]) => Partial<Style> | undefined): void {
-  for (const [index, one] of Object.entries(columnData)) {
-    if (!one) continue;
-    const column = target.getColumn(Number(index) + 1);
+function writeColumns(target: Worksheet, { columnData }: Partial<IWorksheetData>, lookOf: (id: ICellData["s"]) => Partial<Style> | undefined): void {
+  for (const [index, one] of numbered(columnData)) {
+    const column = target.getColumn(index + 1);
     if (one.w !== undefined) column.width = columnCharacters(one.w);
-    if (one.hd === 1) column.hidden = true;
+    if (one.hd === yes) column.hidden = true;
     const look = lookOf(one.s);
     if (look !== undefined) column.style = look;
   }
 }
 
-function writeRows(target: Worksheet, { cellData = {}, rowData = {} }: Partial<IWorksheetData>, spills: readonly Spill[], lookOf: (id: ICellData["s"]) => Partial<Style> | undefined): void {
-  for (const [index, one] of Object.entries(rowData)) {
-    if (!one) continue;
+function writeRows(target: Worksheet, sheet: Partial<IWorksheetData>, spills: readonly Spill[], lookOf: (id: ICellData["s"]) => Partial<Style> | undefined): void {
+  for (const [index, one] of numbered(sheet.rowData)) {
     // A height that the sheet found for itself is left to the program that opens the file.
-    if (one.h !== undefined && one.ia !== 1) target.getRow(Number(index) + 1).height = rowPoints(one.h);
-    if (one.hd === 1) target.getRow(Number(index) + 1).hidden = true;
+    if (one.h !== undefined && one.ia !== yes) target.getRow(index + 1).height = rowPoints(one.h);
+    if (one.hd === yes) target.getRow(index + 1).hidden = true;
   }
   const spilledFrom = new Map(spills.map(({ area }) => [`${area.row} ${area.column}`, areaAddress(area)]));
-  for (const [row, line] of Object.entries(cellData)) {
-    for (const [column, stored] of Object.entries((line ?? {}) as Record<string, ICellData | null>)) {
-      if (!stored) continue;
-      const value = fileValue(stored, spilledFrom.get(`${row} ${column}`));
-      const look = lookOf(stored.s);
-      if (value === null && look === undefined) continue;
-      const cell = target.getCell(Number(row) + 1, Number(column) + 1);
-      if (value !== null) cell.value = value;
-      if (look !== undefined) cell.style = look;
-    }
-  }
+  eachCell(sheet, (stored, row, column) => {
+    const value = fileValue(stored, spilledFrom.get(`${row} ${column}`));
+    const look = lookOf(stored.s);
+    if (value === null && look === undefined) return;
+    const cell = target.getCell(row + 1, column + 1);
+    if (value !== null) cell.value = value;
+    if (look !== undefined) cell.style = look;
+  });
   for (const { area, values } of spills) {
     values.forEach((line, down) => {
       line.forEach((value, across) => {
@@ -97,10 +77,10 @@ function fileValue(stored: ICellData, spilledOver: string | undefined): CellValu
   const custom = (stored.custom ?? {}) as { richText?: { text: string }[]; link?: string };
   if (stored.f) {
     const array = spilledOver === undefined ? {} : { shareType: "array", ref: spilledOver };
-    return { formula: toFileFormula(stored.f), result: plainValue(value) ?? "", date1904: false, ...array } as CellFormulaValue;
+    return { formula: toFileFormula(stored.f), result: plainValue(value) ?? "", date1904: false, ...array };
   }
   // Text in several fonts, unless it was typed over.
-  if (custom.richText !== undefined && custom.richText.map(({ text }) => text).join("") === value) return { richText: custom.richText };
+  if (custom.richText?.map(({ text }) => text).join("") === value) return { richText: custom.richText };
   if (custom.link !== undefined && typeof value === "string") return { text: value, hyperlink: custom.link };
   return plainValue(value);
 }
@@ -130,7 +110,7 @@ function movePictures(target: Worksheet, cells: readonly { readonly row: number;
 
 function writeView(target: Worksheet, { freeze, showGridlines }: Partial<IWorksheetData>): void {
   const [rows, columns] = [freeze?.ySplit ?? 0, freeze?.xSplit ?? 0];
-  const common = { ...(target.views as Worksheet["views"] | null)?.[0], showGridLines: showGridlines !== 0, topLeftCell: undefined };
+  const common = { ...(target.views as Worksheet["views"] | null)?.[0], showGridLines: showGridlines !== no, topLeftCell: undefined };
   const split = rows > 0 || columns > 0 ? { state: "frozen", xSplit: columns, ySplit: rows } : { state: "normal", xSplit: undefined, ySplit: undefined };
   target.views = [{ ...common, ...split } as Worksheet["views"][number]];
 }
@@ -145,7 +125,8 @@ function writePrint(target: Worksheet, print: PrintPlan | undefined): void {
     // As many pages long as it takes.
     pageSetup.fitToHeight = 0;
   }
-  pageSetup.printTitlesRow = print.titleRows === undefined ? (undefined as never) : `${print.titleRows.row + 1}:${print.titleRows.row + print.titleRows.rows}`;
+  if (print.titleRows === undefined) Reflect.deleteProperty(pageSetup, "printTitlesRow");
+  else pageSetup.printTitlesRow = `${print.titleRows.row + 1}:${print.titleRows.row + print.titleRows.rows}`;
   target.headerFooter = {
     ...target.headerFooter,
     ...(print.header !== undefined && { oddHeader: inTheMiddle(print.header) }),
@@ -161,14 +142,14 @@ function inTheMiddle(text: string): string {
 /** Makes a named table of cells that are written already. Where its header is no row of different texts it stays a range of cells. */
 function writeTable(target: Worksheet, { name, area }: TablePlan, style: object | undefined): void {
   const valueAt = (row: number, column: number): CellValue => target.getCell(area.row + row + 1, area.column + column + 1).value;
-  const headers = Array.from({ length: area.columns }, (_, column) => valueAt(0, column));
-  if (area.rows < 2 || headers.some((header) => typeof header !== "string" || header === "") || new Set(headers.map((header) => String(header).toLowerCase())).size < headers.length) return;
+  const headers = Array.from({ length: area.columns }, (_, column) => valueAt(0, column)).flatMap((header) => (typeof header === "string" && header !== "" ? [header] : []));
+  if (area.rows < 2 || headers.length < area.columns || new Set(headers.map(foldSheetName)).size < area.columns) return;
   target.addTable({
     name,
     ref: cellAddress(area),
     headerRow: true,
     style: { theme: "TableStyleLight1", showRowStripes: true, ...style },
-    columns: headers.map((header) => ({ name: header as string, filterButton: true })),
+    columns: headers.map((header) => ({ name: header, filterButton: true })),
     // The library writes these into the cells: they are what stands there.
     rows: Array.from({ length: area.rows - 1 }, (_, row) => headers.map((_header, column) => valueAt(row + 1, column))),
   });

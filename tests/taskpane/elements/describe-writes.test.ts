@@ -5,8 +5,8 @@ const workbook = workbookOf({ Sites: [["Mill"]], Ports: [["Array", "Controller",
 
 describe("describing changes", () => {
   test("names the cell, what the row is about, and what stands there now and then", () => {
-    const shown = describeWrites(workbook, [{ sheet: "Ports", row: 1, column: 4, before: { error: "#N/A" }, value: "10.0.0.1" }], 9);
-  expect(shown).toEqual([{ cell: "Ports E2", of: "one · A · data-1", before: "#N/A", after: "10.0.0.1" }]);
+    const write = { sheet: "Ports", row: 1, column: 4, before: { error: "#N/A" }, value: "10.0.0.1" };
+    expect(describeWrites(workbook, [write], 9)).toEqual([{ cell: "Ports E2", of: "one · A · data-1", before: "#N/A", after: "10.0.0.1" }]);
   });
 
   test("names a new row by what is written into it", () => {

@@ -11,5 +11,7 @@ describe("how far a job is, in one line", () => {
     [{ state: "closed", done: 310 } as const, "Build 2 · closed and sealed · 310 of 310 steps settled"],
   ])("%j is %p", (change, line) => expect(describeProgress({ ...progress, ...change })).toBe(line));
 
-  test.each([[0.4, "0 min"], [59, "59 min"], [60, "1 h"], [61.4, "1 h 1 min"], [1500, "25 h"]])("%d minutes are %s", (minutes, words) => expect(describeProgress({ ...progress, minutesLeft: minutes })).toBe(`Build 2 · 12 of 310 steps settled · ${words} left`));
+  test.each([[0.4, "0 min"], [59, "59 min"], [60, "1 h"], [61.4, "1 h 1 min"], [1500, "25 h"]])("%d minutes are %s", (minutesLeft, words) => {
+    expect(describeProgress({ ...progress, minutesLeft })).toBe(`Build 2 · 12 of 310 steps settled · ${words} left`);
+  });
 });

@@ -15,7 +15,7 @@ test("a workbook that is closed while it computes refuses who waits for it, and 
   const { port, dispose } = await openHeadless();
   const set = jest.spyOn(globalThis, "setTimeout");
   const cleared = jest.spyOn(globalThis, "clearTimeout");
-  const timers = () => set.mock.results.filter((_, index) => Number(set.mock.calls[index]![1] ?? 0) > 1_000).map(({ value }) => value as unknown);
+  const timers = () => set.mock.results.filter((_, index) => (set.mock.calls[index]![1] ?? 0) > 1_000).map(({ value }) => value as unknown);
   try {
     await port.apply([{ kind: "add-sheet", plan: { name: "Sums", rows: [[{ formula: "=1+1" }]], styles: {}, columnWidths: [] } }]);
     const reading = port.read();

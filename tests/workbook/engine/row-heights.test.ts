@@ -1,3 +1,4 @@
+import { WrapStrategy } from "@univerjs/core";
 import { countLines, estimateRowHeights } from "../../../src/workbook/engine/row-heights";
 
 test.each([
@@ -16,7 +17,7 @@ test("only rows with wrapped text and no height of their own are made higher", (
     cellData: { 0: { 0: { v: long, s: "wrap" } }, 1: { 0: { v: long } }, 2: { 0: { v: long, s: "wrap" } }, 3: { 0: { v: "short", s: "wrap" } } },
     rowData: { 2: { h: 30 } },
   };
-  estimateRowHeights(sheet, { wrap: { tb: 3 } });
+  estimateRowHeights(sheet, { wrap: { tb: WrapStrategy.WRAP } });
   expect(sheet.rowData).toEqual({ 0: { h: expect.any(Number) as number, ia: 1 }, 2: { h: 30 } });
   expect((sheet.rowData as Record<number, { h: number }>)[0]!.h).toBeGreaterThan(200);
 });

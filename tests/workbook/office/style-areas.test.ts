@@ -4,7 +4,7 @@ import { addressTexts, styleAreas } from "../../../src/workbook/office/style-are
 
 describe("styleAreas", () => {
   test("joins runs of equal style in a row with the run below", () => {
-    const rows = ["aab", "aab", "abb"].map((line) => [...line].map((style): Cell => ({ style })));
+    const rows = ["aab", "aab", "abb"].map((line) => Array.from(line).map((style): Cell => ({ style })));
     const addresses = Object.fromEntries([...styleAreas(rows)].map(([style, areas]) => [style, addressTexts(areas).join()]));
     expect(addresses).toEqual({ a: "A1:B2,A3", b: "C1:C2,B3:C3" });
   });

@@ -19,8 +19,13 @@ const formulas: SheetPlan = {
     [{ formula: '=BAY.BREAKDOWN("RAID 6",12,4)' }],
   ],
 };
-const rows = [[{ value: "Head", style: "head" }, { value: "Head 2", style: "head" }], [{ value: "1-2" }, { value: 2, style: "input" }]];
-const everything: SheetPlan = { name: "Tab", rows, styles: {}, columnWidths: [], ...everySetting };
+const everything: SheetPlan = {
+  name: "Tab",
+  rows: [[{ value: "Head", style: "head" }, { value: "Head 2", style: "head" }], [{ value: "1-2" }, { value: 2, style: "input" }]],
+  styles: {},
+  columnWidths: [],
+  ...everySetting,
+};
 
 /** Writes sheets into a new workbook, or over a file, and answers with the file. */
 async function save(plans: readonly SheetPlan[], over?: Uint8Array): Promise<Uint8Array> {
@@ -103,7 +108,9 @@ describe("a saved workbook", () => {
 /** A file from elsewhere: what our model has no place for, and what it has in other words. */
 async function foreignFile(): Promise<Uint8Array> {
   const file = new Workbook();
-  const sheet = file.addWorksheet("Foreign", { pageSetup: { paperSize: 9, margins: { left: 0.2, right: 0.2, top: 0.3, bottom: 0.3, header: 0.1, footer: 0.1 } } });
+  const sheet = file.addWorksheet("Foreign", { pageSetup: { margins: { left: 0.2, right: 0.2, top: 0.3, bottom: 0.3, header: 0.1, footer: 0.1 } } });
+  // A4, by the number of ECMA-376 part 1, section 18.3.1.63.
+  Object.assign(sheet.pageSetup, { paperSize: 9 });
   sheet.getCell("A1").value = { richText: [{ text: "two " }, { text: "fonts", font: { bold: true } }] };
   sheet.getCell("A2").value = new Date(Date.UTC(2024, 1, 29));
   sheet.getCell("A2").numFmt = "yyyy-mm-dd";
