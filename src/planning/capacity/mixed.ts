@@ -11,14 +11,10 @@ import type { Scheme } from "./scheme";
  */
 export function usableOfMixed(scheme: Scheme, driveSizes: readonly Bytes[], spares: number, reserve: Share): Bytes {
   const layout = layoutDrives(scheme, driveSizes.length, spares, "driveSizes count");
-  const members = [...driveSizes].sort(largestFirst).slice(spares);
+  const members = [...driveSizes].sort((a, b) => Number(b - a)).slice(spares);
   const data = dataCapacity(layout, members);
   const kept = exactFraction(reserve);
   return bytes((data.numerator * (kept.denominator - kept.numerator)) / (data.denominator * kept.denominator));
-}
-
-function largestFirst(a: Bytes, b: Bytes): number {
-  return a > b ? -1 : a < b ? 1 : 0;
 }
 
 function dataCapacity(layout: Layout, sizes: readonly Bytes[]): Fraction {

@@ -17,6 +17,9 @@ test("a mirror of three drives costs three writes", () => {
 
 test("only the common schemes that fit are offered", () => {
   expect(commonSchemes(3, 0).map(({ name }) => name)).toEqual(["RAID 0", "RAID 5", "2 copies", "3 copies"]);
+  expect(commonSchemes(1, 0).map(({ name }) => name)).toEqual(["RAID 0"]);
+  expect(commonSchemes(3, 1).map(({ name }) => name)).toEqual(["RAID 0", "2 copies"]);
+  expect(commonSchemes(100_000, 0)).toHaveLength(12);
   expect(commonSchemes(24, 0).length).toBeGreaterThan(commonSchemes(6, 0).length);
   expect(problemOf(() => commonSchemes(4, 4)).argument).toBe("spares");
 });

@@ -9,7 +9,7 @@ test("both block sizes hold the same bytes up to 8 TB", () => {
 });
 
 test("above 8 TB a drive holds the next whole GiB", () => {
-  for (const size of ["8001 GB", "10 TB", "22 TB", "30.72 TB"]) {
+  for (const size of ["8001 GB", "10 TB", "22 TB", "30.72 TB", "900 TB"]) {
     const marketed = parseSize(size, "size");
     const exact = driveBytes(marketed, 512);
     expect(exact % 2n ** 30n).toBe(0n);
@@ -18,8 +18,17 @@ test("above 8 TB a drive holds the next whole GiB", () => {
   }
 });
 
-test.each(["49 GB", "500.5 GB", "1 TiB", "901 TB"])("%s is no size that drives are sold in", (size) => {
-  expect(problemOf(() => driveBytes(parseSize(size, "size"), 512)).sentence).toMatch(/^size .* is not a size drives are sold in\. Write whole GB/);
+test.each([
+  ["49 GB", "0.049 TB"],
+  ["500.5 GB", "0.5005 TB"],
+  ["1 TiB", "1.099511627776 TB"],
+  ["900001 GB", "900.001 TB"],
+])("%s is no size that drives are sold in", (size, shown) => {
+  expect(problemOf(() => driveBytes(parseSize(size, "size"), 512))).toMatchObject({
+    kind: "invalid",
+    argument: "size",
+    sentence: `size ${shown} is not a size drives are sold in. Write whole GB from 50 GB to 900 TB, such as "960 GB" or 4.`,
+  });
 });
 
 test.each([

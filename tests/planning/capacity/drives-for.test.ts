@@ -23,6 +23,7 @@ describe("the fewest drives for a target", () => {
     ["RAID 60 8+2", 33, 1, 0, 1, 21],
     ["RAID 1", 4, 0, 0, 1, 2],
     ["8+2", 36, 0, 0, 1, 12],
+    ["RAID 6", 8, 99_996, 0, 1, 100_000],
   ])("%s for %p TB on drives of 4 TB, %i spares, reserve %p, fill %p: %i", (scheme, target, spares, reserve, fill, drives) => {
     expect(drivesFor(parseScheme(scheme, "scheme"), need(target, 4, spares, reserve, fill))).toBe(drives);
   });
@@ -57,7 +58,7 @@ test.each<[string, number, number, string]>([
   ["RAID 6", 1e6, 0, "target 1000000 TB is out of reach of RAID 6 with up to 100000 drives. Write a smaller target or larger drives."],
   ["RAID 6", 1, 100_000, "target 1 TB is out of reach of RAID 6 with up to 100000 drives. Write a smaller target or larger drives."],
 ])("%s cannot reach %p TB with %i spares: no answer", (scheme, target, spares, sentence) => {
-  expect(problemOf(() => drivesFor(parseScheme(scheme, "scheme"), need(target, 4, spares)))).toMatchObject({ kind: "no-answer", sentence });
+  expect(problemOf(() => drivesFor(parseScheme(scheme, "scheme"), need(target, 4, spares)))).toMatchObject({ kind: "no-answer", argument: "target", sentence });
 });
 
 describe("whole chassis", () => {

@@ -21,10 +21,14 @@ test("exactly enough is enough", () => {
   expect(roomWithout([member("A", 10, 5), member("B", 10, 5)], "A", share(1))).toMatchObject({ removable: true, fillAfterwards: 1 });
 });
 
-test.each<[ReturnType<typeof member>[], string, string, string]>([
-  [pool, "South", "invalid", 'remove "South" is not among the members. Write a name from their first column.'],
-  [[...pool, member("north 1", 1, 0)], "North 1", "invalid", 'members has "North 1" 2 times. Give every array a name of its own.'],
-  [[member("A", 1, 0)], "A", "no-answer", 'remove "A" is the only member, so nothing can take over. Add the other arrays of the pool.'],
-])("refuses %#", (members, name, kind, sentence) => {
-  expect(problemOf(() => roomWithout(members, name, share(1)))).toMatchObject({ kind, sentence });
+test("the last byte of room counts", () => {
+  expect(roomWithout([member("A", 10, 1), member("B", 10, 9)], "A", share(1))).toMatchObject({ removable: true, room: 1n });
+});
+
+test.each<[ReturnType<typeof member>[], string, string, string, string]>([
+  [pool, "South", "invalid", "remove", 'remove "South" is not among the members. Write a name from their first column.'],
+  [[...pool, member("north 1", 1, 0)], "North 1", "invalid", "members", 'members has "North 1" 2 times. Give every array a name of its own.'],
+  [[member("A", 1, 0)], "A", "no-answer", "remove", 'remove "A" is the only member, so nothing can take over. Add the other arrays of the pool.'],
+])("refuses %#", (members, name, kind, argument, sentence) => {
+  expect(problemOf(() => roomWithout(members, name, share(1)))).toMatchObject({ kind, argument, sentence });
 });

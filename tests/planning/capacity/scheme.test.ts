@@ -32,6 +32,26 @@ describe("a scheme is read in any case and spacing", () => {
     expect(parseScheme(text, "scheme")).toMatchObject({ name, placement, data, redundancy });
   });
 
+  test.each<[string, number, number, boolean]>([
+    ["none", 1, 100_000, false],
+    ["RAID 0", 1, 100_000, false],
+    ["RAID 1", 2, 3, true],
+    ["mirror", 2, 100_000, true],
+    ["RAID 10", 4, 100_000, true],
+    ["striped mirror", 4, 100_000, true],
+    ["3 copies", 3, 100_000, true],
+    ["RAID 5", 3, 100_000, false],
+    ["single parity", 3, 100_000, false],
+    ["RAID 6", 4, 100_000, false],
+    ["double parity", 4, 100_000, false],
+    ["triple parity", 5, 100_000, false],
+    ["single parity 4+1", 5, 100_000, false],
+    ["RAID 60 8+2", 10, 100_000, false],
+    ["8+3", 11, 100_000, false],
+  ])("%s takes %i to %i drives; mirrored: %p", (text, leastDrives, mostDrives, mirrored) => {
+    expect(parseScheme(text, "scheme")).toMatchObject({ name: text, leastDrives, mostDrives, mirrored });
+  });
+
   test("a canonical name reads as itself", () => {
     for (const name of ["none", "RAID 1", "RAID 10", "3 copies", "RAID 6", "RAID 60 8+2", "triple parity 8+3", "8+2"]) {
       expect(parseScheme(name, "scheme").name).toBe(name);

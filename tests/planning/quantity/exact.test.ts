@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { divideToNearest, exactDecimal, exactFraction, readAs15Digits } from "../../../src/planning/quantity";
+import { Decimal, divideToNearest, exactDecimal, exactFraction, readAs15Digits } from "../../../src/planning/quantity";
 
 describe("a number is read at 15 significant digits", () => {
   test.each([
@@ -21,6 +21,12 @@ describe("a number is read at 15 significant digits", () => {
       { seed: 1, numRuns: 500 },
     );
   });
+});
+
+test("decimals carry forty digits, and halves go away from zero", () => {
+  expect(new Decimal(1).div(3).toString()).toBe("0.3333333333333333333333333333333333333333");
+  expect(new Decimal("2.5").toDecimalPlaces(0).toNumber()).toBe(3);
+  expect(new Decimal("-2.5").toDecimalPlaces(0).toNumber()).toBe(-3);
 });
 
 describe("the exact value behind a number", () => {

@@ -34,6 +34,12 @@ describe("a number keeps to its rule", () => {
   });
 
   test("nothing is unbounded above", () => {
-    expect(problemOf(() => parseNumber(1e308, "size", { above: 0, example: 4 })).kind).toBe("invalid");
+    expect(parseNumber(1e15, "size", { above: 0, example: 4 })).toBe(1e15);
+    expect(problemOf(() => parseNumber(1.00000000000001e15, "size", { above: 0, example: 4 })).sentence).toBe(
+      "size is 1000000000000010. Write a number above 0 and at most 1000000000000000, such as 4.",
+    );
+    expect(problemOf(() => parseNumber(Infinity, "size", { min: 0, example: 4 })).sentence).toBe(
+      "size is Infinity. Write a number from 0 to 1000000000000000, such as 4.",
+    );
   });
 });

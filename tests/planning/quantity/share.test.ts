@@ -8,6 +8,9 @@ describe("a share is 0 to 1, or a percentage as text", () => {
     ["20 %", 0.2],
     ["12.5%", 0.125],
     ["0.1%", 0.001],
+    [".5%", 0.005],
+    ["5.%", 0.05],
+    ["+5%", 0.05],
     [0.1 + 0.2, 0.3],
     [0, 0],
     [1, 1],
@@ -25,11 +28,21 @@ describe("a share is 0 to 1, or a percentage as text", () => {
     [-0.1, "reserve is -0.1. Write a number from 0 to 1, such as 0.2."],
     ["0.2", 'reserve "0.2" is not a share. Write a number such as 0.2, or a percentage such as 20%.'],
     ["20,5%", 'reserve "20,5%" has a comma. Write 20.5%.'],
+    ["%", 'reserve "%" is not a share. Write a number such as 0.2, or a percentage such as 20%.'],
+    ["5%%", 'reserve "5%%" is not a share. Write a number such as 0.2, or a percentage such as 20%.'],
     [".%", 'reserve ".%" is not a share. Write a number such as 0.2, or a percentage such as 20%.'],
     [null, "reserve is blank. Write a number from 0 to 1, such as 0.2."],
     [false, "reserve is FALSE. Write a number from 0 to 1, such as 0.2."],
   ])("%p is refused", (value, sentence) => {
     expect(problemOf(() => parseShare(value, "reserve")).sentence).toBe(sentence);
+  });
+
+  test("0 and 1 can be kept out both", () => {
+    const between = { aboveZero: true, belowOne: true };
+    expect(parseShare(0.001, "margin", between)).toBe(0.001);
+    expect(parseShare("99.9%", "margin", between)).toBe(0.999);
+    expect(problemOf(() => parseShare(0, "margin", between)).sentence).toBe("margin is 0. Write a number above 0 and below 1, such as 0.2.");
+    expect(problemOf(() => parseShare(1, "margin", between)).sentence).toBe("margin is 1. Write a number above 0 and below 1, such as 0.2.");
   });
 
   test("0 and 1 can be kept out, and a blank given a meaning", () => {

@@ -17,6 +17,8 @@ describe("a size is read as whole bytes", () => {
     ["1.4 B", 1n],
     ["1.5 B", 2n],
     [1e-12, 1n],
+    [1e12, 1_000_000_000_000_000_000_000_000n],
+    ["1000000 EB", 1_000_000_000_000_000_000_000_000n],
   ])("%p is %p bytes", (value, size) => {
     expect(parseSize(value, "size")).toBe(size);
   });
@@ -29,10 +31,14 @@ describe("a size is read as whole bytes", () => {
     ["12 parsecs", 'size "12 parsecs" names no known unit. Write B, kB, MB, GB, TB, PB, EB, KiB, MiB, GiB, TiB, PiB or EiB.'],
     ["3,84 TB", 'size "3,84 TB" has a comma. Write 3.84 TB.'],
     ["1,000 GB", 'size "1,000 GB" has a comma. Write 1.000 GB, or 1000 GB.'],
+    ["3,84", 'size "3,84" has a comma. Write 3.84 TB.'],
+    ["1,000", 'size "1,000" has a comma. Write 1.000 TB, or 1000 TB.'],
     ["-4 TB", 'size "-4 TB" is below zero. Write TB as a number, such as 4, or text with a unit, such as "960 GB".'],
     ["4", 'size "4" is text without a unit. Write it as a number of TB, or "4 TB".'],
     ["big", 'size "big" is not a size. Write TB as a number, such as 4, or text with a unit, such as "960 GB".'],
     [1e308, 'size 1e+308 is over a million EB. Write TB as a number, such as 4, or text with a unit, such as "960 GB".'],
+    ["1000000.000000000000000001 EB", 'size "1000000.000000000000000001 EB" is over a million EB. Write TB as a number, such as 4, or text with a unit, such as "960 GB".'],
+    [Infinity, 'size Infinity is over a million EB. Write TB as a number, such as 4, or text with a unit, such as "960 GB".'],
     ["99999999999 EB", 'size "99999999999 EB" is over a million EB. Write TB as a number, such as 4, or text with a unit, such as "960 GB".'],
     [-1, 'size is -1, below zero. Write TB as a number, such as 4, or text with a unit, such as "960 GB".'],
     [0, 'size 0 is less than one byte. Write TB as a number, such as 4, or text with a unit, such as "960 GB".'],

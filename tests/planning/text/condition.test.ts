@@ -1,31 +1,39 @@
 import { conditionHolds, parseCondition } from "../../../src/planning/text";
+import { problemOf } from "../../support/sentence";
 
-describe("a condition", () => {
+describe("a condition is comparisons joined by and", () => {
   test.each([
     ["", []],
     ["  ", []],
     ["Cluster act = join", [{ field: "Cluster act", value: "join" }]],
-    ["A=b AND C = d", [{ field: "A", value: "b" }, { field: "C", value: "d" }]],
-    ["Gateway =", [{ field: "Gateway", value: "" }]],
-    ["Value = a=b", [{ field: "Value", value: "a=b" }]],
-    ["Brand = x", [{ field: "Brand", value: "x" }]],
-  ])("%j is read as its comparisons", (text, comparisons) => {
-    expect(parseCondition(text, "Step 1")).toEqual(comparisons);
+    ["Cluster act=join", [{ field: "Cluster act", value: "join" }]],
+    [" Site = North and Role = data AND Rack = ", [{ field: "Site", value: "North" }, { field: "Role", value: "data" }, { field: "Rack", value: "" }]],
+    ["Note = a = b", [{ field: "Note", value: "a = b" }]],
+    ["Brand = Sand", [{ field: "Brand", value: "Sand" }]],
+  ])("%j", (text, comparisons) => {
+    expect(parseCondition(text, "When")).toEqual(comparisons);
   });
 
-  test.each(["always", "= join", "A = b and C"])("%j is refused with what to write", (text) => {
-    expect(() => parseCondition(text, "Step 1")).toThrow(`Step 1 "${text}" is no condition. Write field = value, joined by and, such as Cluster act = join.`);
+  test.each(["always", "= join", "Site = North and later"])("%j is refused with what to write", (text) => {
+    expect(problemOf(() => parseCondition(text, "When"))).toMatchObject({
+      kind: "invalid",
+      argument: "When",
+      received: text,
+      sentence: `When "${text}" is no condition. Write field = value, joined by and, such as Cluster act = join.`,
+    });
   });
+});
 
-  test("holds where every field has its value, without case and blanks at the ends", () => {
-    const fields: Readonly<Record<string, string>> = { "Cluster act": " Join ", Site: "North", Gateway: " " };
-    const holds = (text: string): boolean => conditionHolds(parseCondition(text, "Step 1"), (field) => fields[field]!);
-    expect(holds("")).toBe(true);
-    expect(holds("Cluster act = JOIN")).toBe(true);
-    expect(holds("Cluster act = join and Site = north")).toBe(true);
-    expect(holds("Cluster act = join and Site = south")).toBe(false);
-    expect(holds("Cluster act = create and Site = north")).toBe(false);
-    expect(holds("Gateway =")).toBe(true);
-    expect(holds("Site =")).toBe(false);
+describe("a condition holds when every comparison does", () => {
+  const fields: Readonly<Record<string, string>> = { Site: " North ", Role: "DATA", Rack: "" };
+  test.each([
+    ["", true],
+    ["Site = north", true],
+    ["Site = north and Role = data", true],
+    ["Site = north and Role = management", false],
+    ["Rack = ", true],
+    ["Rack = R1", false],
+  ])("%j: %p", (text, holds) => {
+    expect(conditionHolds(parseCondition(text, "When"), (name) => fields[name]!)).toBe(holds);
   });
 });

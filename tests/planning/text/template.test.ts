@@ -1,5 +1,6 @@
 import fc from "fast-check";
-import { fillTemplate, parseTemplate } from "../../../src/planning/text/template";
+import { fieldsOf, fillTemplate, parseTemplate } from "../../../src/planning/text";
+import { problemOf } from "../../support/sentence";
 
 const lookup = (fields: Readonly<Record<string, string>>) => (name: string) => fields[name] ?? "";
 const fill = (text: string, fields: Readonly<Record<string, string>>): string => fillTemplate(parseTemplate(text, "Step X-1"), lookup(fields));
@@ -12,6 +13,7 @@ describe("filling a step's text", () => {
     ["signs that a page would escape", "{{Contact}}", { Contact: `<b>"Desk" & 'hall'</b>` }, `<b>"Desk" & 'hall'</b>`],
     ["a value that looks like a field", "{{A}}", { A: "{{B}}", B: "no" }, "{{B}}"],
     ["a blank field in a sentence", "Gateway {{Gateway}}.", {}, "Gateway (not planned)."],
+    ["a field that asks for no escaping", "{{{A}}} or {{&A}}", { A: "<b>" }, "<b> or <b>"],
     ["a blank field alone", "{{Serial}}", {}, ""],
     ["no field at all", "Clip the strap on.", {}, "Clip the strap on."],
   ])("takes %s", (_, text, fields, filled) => {
@@ -19,14 +21,19 @@ describe("filling a step's text", () => {
   });
 
   test.each([
-    ["a section", "{{#Arrays}}x{{/Arrays}}", "Only fields such as {{Column}} are filled"],
-    ["an inverted section", "{{^Arrays}}x{{/Arrays}}", "Only fields"],
-    ["a partial", "{{> other}}", "Only fields"],
-    ["a comment", "{{! note}}", "Only fields"],
-    ["a change of the delimiters", "{{=<% %>=}}", "Only fields"],
-    ["braces that are not closed", "Rack {{Rack", "does not close it"],
-  ])("refuses %s", (_, text, reason) => {
-    expect(() => parseTemplate(text, "Step X-1")).toThrow(reason);
+    ["a section", "{{#Arrays}}x{{/Arrays}}", "{{#Arrays}}"],
+    ["an inverted section", "{{^Arrays}}x{{/Arrays}}", "{{^Arrays}}"],
+    ["a partial", "{{> other}}", "{{>other}}"],
+    ["a comment", "{{! note}}", "{{!note}}"],
+    ["a change of the delimiters", "{{=<% %>=}}", "{{=<% %>}}"],
+  ])("refuses %s", (_, text, quoted) => {
+    const sentence = `Step X-1 holds "${quoted}". Only fields such as {{Column}} are filled; use When for conditions.`;
+    expect(problemOf(() => parseTemplate(text, "Step X-1"))).toMatchObject({ kind: "invalid", argument: "Step X-1", received: text, sentence });
+  });
+
+  test("refuses braces that are not closed", () => {
+    const sentence = 'Step X-1 "Rack {{Rack" opens {{ and does not close it. Write a field as {{Column}}.';
+    expect(problemOf(() => parseTemplate("Rack {{Rack", "Step X-1")).sentence).toBe(sentence);
   });
 
   test("puts every value in as it is, whatever it holds", () => {
@@ -37,4 +44,14 @@ describe("filling a step's text", () => {
       { seed: 7, numRuns: 300 },
     );
   });
+
+  test("an empty text has no pieces, and fills to nothing", () => {
+    expect(parseTemplate("", "Step X-1")).toEqual([]);
+    expect(fill("", {})).toBe("");
+  });
+});
+
+test("the fields of a text are named in order, as often as they stand there", () => {
+  expect(fieldsOf(parseTemplate("{{Rack}} unit {{Bottom unit}}, {{Rack}}.", "Step X-1"))).toEqual(["Rack", "Bottom unit", "Rack"]);
+  expect(fieldsOf(parseTemplate("Clip the strap on.", "Step X-1"))).toEqual([]);
 });

@@ -1,0 +1,29 @@
+import { invalid, noAnswer, Problem, quote } from "../../../src/planning/text";
+
+describe("a problem quotes what was received", () => {
+  test.each([
+    [null, "a blank"],
+    [undefined, "a blank"],
+    ["", "a blank"],
+    [" ", '" "'],
+    ["4 Tb", '"4 Tb"'],
+    ["1234567890123456789012345678901234567890", '"1234567890123456789012345678901234567890"'],
+    ["12345678901234567890123456789012345678901", '"123456789012345678901234567890123456789…"'],
+    [0, "0"],
+    [false, "false"],
+  ])("%j as %s", (received, quoted) => {
+    expect(quote(received)).toBe(quoted);
+  });
+});
+
+describe("a problem is an error that says what to do", () => {
+  test("of input that can be mended", () => {
+    const problem = invalid("drives", 0, "drives is 0. Write 1 or more.");
+    expect(problem).toBeInstanceOf(Problem);
+    expect(problem).toMatchObject({ name: "Problem", kind: "invalid", argument: "drives", received: 0, message: problem.sentence, sentence: "drives is 0. Write 1 or more." });
+  });
+
+  test("of a question that has no answer", () => {
+    expect(noAnswer("fill", 1, "It never fills.")).toMatchObject({ name: "Problem", kind: "no-answer", argument: "fill", received: 1, sentence: "It never fills." });
+  });
+});
