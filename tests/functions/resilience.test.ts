@@ -35,10 +35,10 @@ describe("OUTAGE", () => {
   });
 
   test("calls the columns of a placement without a header Column 2 and so on", () => {
-    const rows = outage("mirror", [["A1", "R1"], ["A2", "R2"]]);
+    const rows = outage("RAID 10", [["A1", "R1"], ["A2", "R2"], ["A3", "R1"], ["A4", "R2"]]);
     expect(rows.slice(1)).toEqual([
-      ["Column 2", "R1", 1, 0, true],
-      ["Pair", "Column 2 R1 and Column 2 R2", 2, 0, false],
+      ["Column 2", "R1", 2, 0, true],
+      ["Pair", "Column 2 R1 and Column 2 R2", 4, 0, false],
     ]);
   });
 
@@ -55,7 +55,7 @@ describe("OUTAGE", () => {
 
 describe("PLACE", () => {
   test("puts each member beside its domain", () => {
-    expect(place([["Member"], ["A1"], ["A2"], ["A3"]], [["Rack", "Room"], ["R1", 1], ["R2", ""]])).toEqual([
+    expect(place([["A1"], ["A2"], ["A3"]], [["Rack", "Room"], ["R1", 1], ["R2", ""]])).toEqual([
       ["Member", "Domain"],
       ["A1", "R1"],
       ["A2", "R2"],

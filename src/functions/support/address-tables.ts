@@ -1,35 +1,39 @@
 import { parseAddress, parseControllerNames, parsePortNames, type Address } from "../../planning/addressing";
 import { invalid, quote } from "../../planning/text";
-import { address, addressHeaders, prefix } from "./addresses";
+import { address, addressCellsRule, prefix } from "./addresses";
 import { name } from "./names";
 import { count, orNone } from "./numbers";
 import type { Reader } from "./reader";
 import { readScalar } from "./scalar";
 import { cells, column, table } from "./table";
 
-const nameHeaders = ["Name", "Names", "Device", "Array"];
+const deviceHeadings = ["Name", "Names", "Device", "Devices", "Array", "Arrays", "Host", "Hostname", "Hostnames", "Host name", "Server"];
 
 /** Reads a range of names, every cell one. */
-export const nameCells = cells(name, { headers: nameHeaders });
+export const nameCells = cells(name, { headings: deviceHeadings, passes: ["Address", "Addresses"] });
 
 /** Reads kept pairs: name, address. A row without an address keeps nothing. */
-export const keptPairs = table({ name: column("name", name), address: column("address", address("10.20.0.9")) }, { headers: nameHeaders, without: "address" });
+export const keptPairs = table(
+  { name: column("name", deviceHeadings, name), address: column("address", ["Address", "Addresses", "Kept"], address("10.20.0.9")) },
+  { without: "address" },
+);
 
 /** Reads needs: name, hosts, and the kept prefix where there is one. */
 export const needs = table(
   {
-    name: column("name", name),
-    hosts: column("hosts", count({ min: 1, max: 2 ** 32, example: 60 })),
-    kept: column("kept prefix", orNone(prefix("10.20.0.0/24"))),
+    name: column("name", ["Need", "Needs", "Name", "Network", "Networks", "Subnet", "Subnets"], name),
+    hosts: column("hosts", ["Hosts", "Host count", "Devices", "Addresses"], count({ min: 1, max: 2 ** 32, example: 60 })),
+    kept: column("kept prefix", ["Prefix", "Kept", "Kept prefix"], orNone(prefix("10.20.0.0/24")), { optional: true }),
   },
-  { headers: ["Need", "Needs", "Name", "Network", "Subnet"] },
+  { passes: ["First host", "Last host"] },
 );
 
-/** Reads arrays: name, controllers (2 or "A,B"), ports (4 or "0,1,2,3"). */
-export const portArrays = table(
-  { name: column("name", name), controllers: column("controllers", countOrNames(parseControllerNames)), ports: column("ports", countOrNames(parsePortNames)) },
-  { headers: ["Array", "Arrays", "Name"] },
-);
+/** Reads arrays: name, controllers (2, "A,B" or "A/B"), ports (4, "0,1,2,3" or "0-3"). */
+export const portArrays = table({
+  name: column("name", ["Array", "Arrays", "Name"], name),
+  controllers: column("controllers", ["Controllers"], countOrNames(parseControllerNames)),
+  ports: column("ports", ["Ports"], countOrNames(parsePortNames)),
+});
 
 function countOrNames(parse: (given: string | number, place: string) => readonly string[]): Reader<readonly string[]> {
   return {
@@ -50,15 +54,24 @@ const gateway: Reader<Address | null> = {
 
 /** Reads networks: name, prefix, gateway or "none". */
 export const portNetworks = table(
-  { name: column("name", name), prefix: column("prefix", prefix("10.20.1.0/24")), gateway: column("gateway", gateway) },
-  { headers: ["Network", "Networks", "Name"] },
+  {
+    name: column("name", ["Network", "Networks", "Name", "Need", "Needs"], name),
+    prefix: column("prefix", ["Prefix", "Prefixes", "Subnet"], prefix("10.20.1.0/24")),
+    gateway: column("gateway", ["Gateway", "Gateways"], gateway, { optional: true }),
+  },
+  { passes: ["Hosts", "First host", "Last host", "Site", "Kind", "Role", "Side", "VLAN", "MTU", "Routing", "Reserved"] },
 );
 
 /** Reads kept ports: array, controller, port, address. A row without an address keeps nothing. */
 export const keptPorts = table(
-  { array: column("array", name), controller: column("controller", name), port: column("port", name), address: column("address", address("10.20.1.9")) },
-  { headers: ["Array", "Arrays", "Name"], without: "address" },
+  {
+    array: column("array", ["Array", "Arrays"], name),
+    controller: column("controller", ["Controller", "Controllers"], name),
+    port: column("port", ["Port", "Ports"], name),
+    address: column("address", ["Address", "Addresses", "Kept"], address("10.20.1.9")),
+  },
+  { without: "address", passes: ["Network", "Mask", "Gateway", "MTU", "Switch", "Switch port"] },
 );
 
 /** Reads a range of addresses of either family, every cell one. */
-export const addressCells = cells(address("10.20.0.9"), { headers: addressHeaders });
+export const addressCells = cells(address("10.20.0.9"), addressCellsRule);

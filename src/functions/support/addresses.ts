@@ -17,11 +17,17 @@ import {
 } from "../../planning/addressing";
 import { invalid, quote } from "../../planning/text";
 import type { Reader } from "./reader";
-import { eachRow, rowPlace } from "./rows";
 import { readScalar } from "./scalar";
+import { eachCell, type CellsRule } from "./table";
 
-/** Texts of a first cell that make its row a header, where a range holds addresses or prefixes. */
-export const addressHeaders = ["Prefix", "Prefixes", "Network", "Networks", "Subnet", "Subnets", "Address", "Addresses", "Taken", "Reserved"];
+/** Headers of ranges of addresses and prefixes: those of our own tables, where Network is a name and a prefix stands beside it, and plain ones. */
+export const addressCellsRule: CellsRule = {
+  headings: ["Address", "Addresses", "Prefix", "Prefixes", "Taken", "Reserved", "Shared address", "In use"],
+  otherwise: ["Network", "Networks", "Subnet", "Subnets"],
+  passes: ["Name", "Need", "Hosts", "First host", "Last host", "Array", "Controller", "Port", "Mask", "Gateway", "Times", "Rows", "Site", "Role", "Side", "VLAN", "MTU", "Device", "Host", "Cluster", "Switch", "Switch port"],
+};
+
+const eachAddressCell = eachCell(addressCellsRule);
 
 /** Reads a text that must be given; a number is taken as its text. */
 export function text(example: string): Reader<string> {
@@ -83,9 +89,9 @@ export const ranges: Reader<(family: Family | null) => RangeList> = {
   range: true,
   read: (received, argument) => (family) => {
     let list = family === null ? null : new RangeList(family);
-    eachText(received, argument, addressHeaders, (given, row) => {
+    eachText(received, argument, (given, _, at) => {
       list ??= new RangeList(familyLike(given));
-      if (!list.addText(given)) addBlocks(list, given, rowPlace(argument, row));
+      if (!list.addText(given)) addBlocks(list, given, at());
     });
     return list ?? new RangeList(family ?? 4);
   },
@@ -105,10 +111,10 @@ export const prefixRows: Reader<PrefixRows> = {
     const rows: number[] = [];
     const texts: string[] = [];
     let list: RangeList | null = null;
-    eachText(received, argument, addressHeaders, (given, row) => {
+    eachText(received, argument, (given, row, at) => {
       list ??= new RangeList(familyLike(given));
       if (!list.addText(given)) {
-        const place = rowPlace(argument, row);
+        const place = at();
         const found = parsePrefix(given, place);
         refuseOtherFamily(list.family, found.family, given, place);
         list.addPrefix(found);
@@ -126,13 +132,11 @@ function familyLike(given: string): Family {
 }
 
 /** Visits the text of every cell that holds something, row by row. */
-function eachText(received: unknown, argument: string, headers: readonly string[], visit: (text: string, row: number) => void): void {
-  eachRow(received, argument, headers, (cells, row) => {
-    for (const cell of cells) {
-      // An error cell begins with #, and is named by its row.
-      const given = typeof cell === "string" && cell.charCodeAt(0) !== 35 ? textOf(cell, argument) : textOf(cell, rowPlace(argument, row));
-      if (given !== null) visit(given, row);
-    }
+function eachText(received: unknown, argument: string, visit: (text: string, row: number, at: () => string) => void): void {
+  eachAddressCell(received, argument, (cell, row, at) => {
+    // An error cell begins with #, and is named by where it stands.
+    const given = typeof cell === "string" && cell.charCodeAt(0) !== 35 ? textOf(cell, argument) : textOf(cell, at());
+    if (given !== null) visit(given, row, at);
   });
 }
 

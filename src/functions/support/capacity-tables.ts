@@ -2,25 +2,28 @@ import { mostDrives, type PoolMember, type Scheme } from "../../planning/capacit
 import { invalid, quote } from "../../planning/text";
 import type { Bytes } from "../../planning/quantity";
 import type { Shown } from "./answers";
+import { HeaderNames } from "./header";
 import { name } from "./names";
 import { number } from "./numbers";
 import { scheme, size, sizeOrZero } from "./quantities";
 import { mapped, type Reader } from "./reader";
-import { eachRow, rowPlace } from "./rows";
+import { eachRow, rowPlace, rowsOf } from "./rows";
 import { isBlank, readScalar } from "./scalar";
 import { cells, column, table } from "./table";
 
 /** Reads a range of schemes, in its own order; null where it is blank throughout. */
-export const schemeCells: Reader<readonly Scheme[] | null> = mapped(cells(scheme, { headers: ["scheme", "schemes"] }), (found) =>
+export const schemeCells: Reader<readonly Scheme[] | null> = mapped(cells(scheme, { headings: ["Scheme", "Schemes"], passes: ["Usable TB", "Usable TiB", "Efficiency", "Always survives", "At best survives", "Write cost"] }), (found) =>
   found.length === 0 ? null : found.map(({ value }) => value),
 );
 
 /** Reads the size of every drive from a range, row by row; empty rows are skipped, a blank within a row is refused. */
 export const driveSizeCells: Reader<readonly Bytes[]> = mapped(
   cells(size, {
-    headers: ["size", "sizes", "drive", "drives", "drive size", "drive sizes", "capacity", "tb", "size tb", "size (tb)", "drive size tb"],
+    headings: ["Drive size", "Drive sizes", "Size", "Sizes", "Capacity", "TB", "Size TB", "Size (TB)", "Drive size TB"],
+    otherwise: ["Drive", "Drives"],
+    passes: ["Array", "Shelf", "Bay", "Serial", "Part", "Firmware"],
     give: 'Give a range with the size of every drive, such as 4 or "960 GB".',
-    blanks: "read",
+    blanks: true,
   }),
   (sizes, argument) => {
     if (sizes.length > mostDrives) throw invalid(argument, sizes.length, `${argument} holds ${sizes.length} drives. Give at most ${mostDrives}.`);
@@ -31,8 +34,12 @@ export const driveSizeCells: Reader<readonly Bytes[]> = mapped(
 /** Reads the arrays of a pool: name, usable and used, a row each. Used may be 0; it is never more than usable. */
 export const poolMembers: Reader<readonly PoolMember[]> = mapped(
   table(
-    { name: column("name", name), usable: column("usable", sized(size)), used: column("used", sized(sizeOrZero)) },
-    { headers: ["name", "array", "arrays", "member", "members"], give: "Give a range of array name, usable and used." },
+    {
+      name: column("name", ["Name", "Array", "Arrays", "Member", "Members"], name),
+      usable: column("usable", ["Usable", "Usable TB", "Capacity", "Capacity TB"], sized(size)),
+      used: column("used", ["Used", "Used TB"], sized(sizeOrZero)),
+    },
+    { give: "Give a range of array name, usable and used." },
   ),
   (members, argument) =>
     members.map(({ name: called, usable, used, at }) => {
@@ -58,7 +65,7 @@ export interface AskedYears {
  * Reads a number of years, or a range of them.
  *
  * A range is answered cell by cell in its own shape, so that every answer stands beside its year: empty rows stay empty, a header row
- * is answered by a header, and a blank within a row is refused.
+ * is answered by a header, and a blank within a row is refused. Of a table with a header only the column of years is.
  */
 export const years: Reader<AskedYears> = {
   range: true,
@@ -69,11 +76,23 @@ export const years: Reader<AskedYears> = {
       return { answer: (_, at) => at(asked) };
     }
     const asked = new Map<number, number[]>();
-    eachRow(received, argument, ["year", "years"], (line, row) => asked.set(row, line.map((cell) => yearsFromNow.read(cell, rowPlace(argument, row)))));
+    let width = 1;
+    eachRow(received, argument, yearHeader, (line, row, places) => {
+      const years = (places?.[0] ?? line.map((_, place) => place)).map((place) => yearsFromNow.read(line[place], rowPlace(argument, row)));
+      asked.set(row, years);
+      width = years.length;
+    });
     if (asked.size === 0) throw invalid(argument, null, `${argument} is blank. Write a number of years, such as 3, or a range of them.`);
-    return { answer: (header, at) => received.map((line, index) => asked.get(index + 1)?.map(at) ?? line.map(() => (line.every(isBlank) ? "" : header))) };
+    return {
+      answer: (header, at) => rowsOf(received).map((line, index) => asked.get(index + 1)?.map(at) ?? new Array<string>(width).fill(line.every(isBlank) ? "" : header)),
+    };
   },
 };
+
+const yearHeader = new HeaderNames(
+  [{ title: "years", headings: ["Year", "Years"], optional: false, many: true, anyText: false }],
+  ["Demand TB", "Capacity TB", "Steps bought", "Fill"],
+);
 
 function isRange(received: unknown): received is unknown[][] {
   return Array.isArray(received) && (received.length > 1 || (Array.isArray(received[0]) && received[0].length > 1));

@@ -4,7 +4,7 @@ import type { Reader } from "./reader";
 import { readScalar } from "./scalar";
 import { column, table } from "./table";
 
-const headers = ["from"];
+const ends = { from: column("from", ["From"], name), to: column("to", ["To"], name) };
 const give = "Give a range with the two ends of a link in each row.";
 
 /** Reads a share of the time; a number above 1 is not taken for a percentage, because 99.9 is most often an availability. */
@@ -16,10 +16,13 @@ const unavailability: Reader<number> = {
 };
 
 /** Reads links, from and to a row; further columns are left alone. */
-export const links = table({ from: column("from", name), to: column("to", name) }, { headers, give });
+export const links = table(ends, { give, passes: ["Unavailability", "Availability", "Length", "Length m", "Colour", "Kind", "Id"] });
 
 /** Reads links with their unavailability. */
-export const fallibleLinks = table({ from: column("from", name), to: column("to", name), unavailability: column("unavailability", unavailability) }, { headers, give });
+export const fallibleLinks = table({ ...ends, unavailability: column("unavailability", ["Unavailability"], unavailability) }, { give });
 
 /** Reads the nodes that can be down themselves, if any. */
-export const fallibleNodes = table({ name: column("name", name), unavailability: column("unavailability", unavailability) }, { headers: ["name", "node", "nodes"] });
+export const fallibleNodes = table({
+  name: column("name", ["Name", "Node", "Nodes", "Device"], name),
+  unavailability: column("unavailability", ["Unavailability"], unavailability),
+});

@@ -4,6 +4,7 @@ import { readScalar } from "./scalar";
 
 /** Reads a name as text; a number is a name too, such as array 7. A blank is refused. */
 export const name: Reader<string> = {
+  anyText: true,
   read: (received, place) => {
     const value = readScalar(received, place);
     if (value === null) throw invalid(place, value, `${place} is blank. Write a name.`);

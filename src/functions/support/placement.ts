@@ -1,71 +1,105 @@
 import { mostDrives } from "../../planning/capacity";
-import { foldName, invalid } from "../../planning/text";
+import { foldName, invalid, quote } from "../../planning/text";
 import { parseDomainCell, type Domain, type Placement } from "../../planning/resilience";
+import { isNoTitle, type Rows } from "./header";
 import { name } from "./names";
 import { count, orNone } from "./numbers";
 import { mapped, type Reader } from "./reader";
-import { eachRow, rowPlace } from "./rows";
+import { rowPlace, rowsOf } from "./rows";
 import { isBlank, readScalar } from "./scalar";
 import { cells, column, table } from "./table";
 
-/** Words that make the first row of a placement its header. */
-const headers = new Set([
-  "member", "members", "drive", "drives", "disk", "array", "arrays", "device", "name", "node", "server", "controller", "port", "group",
-  "rack", "racks", "feed", "feeds", "feed a", "feed b", "power feed", "supply", "source", "circuit", "switch", "switches", "shelf",
-  "enclosure", "chassis", "row", "aisle", "room", "hall", "building", "site", "domain",
-]);
-
-interface PlacementRow {
-  readonly cells: readonly unknown[];
-  readonly row: number;
-}
+/** Titles of the first column of a placement: what its members are called. */
+const memberTitles = ["Member", "Members", "Name", "Names", "Drive", "Drives", "Disk", "Disks", "Array", "Arrays", "Device", "Devices", "Node", "Nodes", "Host", "Hosts", "Server", "Servers", "Controller", "Port"];
+/** Titles of its other columns that are known anywhere; people may call them what they like. */
+const domainTitles = ["Domain", "Domains", "Rack", "Racks", "Feed", "Feeds", "Feed A", "Feed B", "Switch", "Switches", "Shelf", "Shelves", "Enclosure", "Chassis", "Row", "Aisle", "Room", "Hall", "Building", "Site"];
+const foldedMemberTitles = new Set(memberTitles.map(foldName));
+const groupTitle = new Set(["group"]);
+const foldedTitles = new Set([...memberTitles, ...domainTitles, "Group"].map(foldName));
 
 /**
- * Reads a placement: a member a row, its name in the first column, then what it stands in, column by column, and a column Group wherever
- * it is.
+ * Reads a placement: a member a row, its name and what it stands in, column by column, and a column Group wherever it is.
  *
- * The columns are called by the header row; without one they are Column 2, Column 3 and so on. A column that is wholly blank, header
- * included, is left out.
+ * The columns are called by the header row, the first of which has a known title while the others are free; without one they are Column 2,
+ * Column 3 and so on. The names stand in the first column with the title of members, else in the first there is. A column that is wholly
+ * blank, header included, is left out.
  */
 export const placement: Reader<Placement> = {
   range: true,
   read: (received, argument) => {
-    const all: PlacementRow[] = [];
-    eachRow(received, argument, [], (line, row) => all.push({ cells: line, row }));
-    const header = all[0] !== undefined && isHeader(all[0], argument) ? all[0] : null;
-    const rows = header === null ? all : all.slice(1);
+    const grid = rowsOf(received);
+    const header = findTitles(grid, argument);
+    const rows = grid.flatMap((line, index) => (index === header || line.every(isBlank) ? [] : [{ line, at: rowPlace(argument, index + 1) }]));
     if (rows.length === 0) throw invalid(argument, null, `${argument} is blank. Give a range with a member and its domains, such as rack and feed, in each row.`);
     if (rows.length > mostDrives) throw invalid(argument, rows.length, `${argument} has ${rows.length} members. Give at most ${mostDrives}.`);
 
     const domains: Domain[] = [];
     let groups: string[] | undefined;
-    let membered = false;
-    for (let place = 0; place < all[0]!.cells.length; place += 1) {
-      const title = header === null ? null : readScalar(header.cells[place], rowPlace(argument, header.row));
-      if (title === null && rows.every(({ cells: line }) => isBlank(line[place]))) continue;
+    let members = header === null ? -1 : grid[header]!.findIndex((cell) => hasTitle(cell, foldedMemberTitles));
+    for (let place = 0; place < rows[0]!.line.length; place += 1) {
+      const title = header === null ? null : readScalar(grid[header]![place], rowPlace(argument, header + 1));
+      if (title === null && rows.every(({ line }) => isBlank(line[place]))) continue;
       const called = title === null ? (place === 0 ? "Member" : `Column ${place + 1}`) : String(title);
-      const at = ({ row }: PlacementRow): string => `${rowPlace(argument, row)} ${called.slice(0, 40)}`;
-      const named = rows.map((row) => name.read(row.cells[place], at(row)));
+      const where = rows.map(({ at }) => `${at} ${called.slice(0, 40)}`);
+      const named = rows.map(({ line }, index) => name.read(line[place], where[index]!));
       if (foldName(called) === "group") groups = named;
-      else if (!membered) membered = true;
-      else domains.push({ name: called, cells: named.map((cell, index) => parseDomainCell(cell, at(rows[index]!))) });
+      else if (members < 0 || members === place) members = place;
+      else domains.push({ name: called, cells: named.map((cell, index) => parseDomainCell(cell, where[index]!)) });
     }
     if (domains.length === 0) throw invalid(argument, null, `${argument} has no domains. Add columns behind the members, such as rack and feed.`);
     return { domains, groups };
   },
 };
 
-function isHeader({ cells: line, row }: PlacementRow, argument: string): boolean {
-  const scalars = line.map((cell) => readScalar(cell, rowPlace(argument, row)));
-  return scalars.some((cell) => typeof cell === "string" && headers.has(cell.toLowerCase())) && !scalars.some((cell) => typeof cell === "number");
+/**
+ * Finds the header row of a placement; null where it has none.
+ *
+ * A row of known titles, that of the members among them, is one wherever it stands: a sorted spill has it further down. But titles of domains
+ * are free, so a known first title makes the first row a header too. What cannot be told is asked: a first row without one of which no value
+ * stands below as well, and one with it of which some value does.
+ */
+function findTitles(grid: Rows, argument: string): number | null {
+  const first = grid.findIndex((line) => !line.every(isBlank));
+  if (first < 0) return null;
+  const whole = grid.findIndex((line) => mayBeTitles(line) && line.every((cell) => isBlank(cell) || hasTitle(cell, foldedTitles)) && line.some((cell) => hasTitle(cell, foldedMemberTitles)));
+  if (whole >= 0) return whole;
+  const titled = grid.findIndex((line, index) => mayBeTitles(line) && isFirstTitle(line) && (index === first || !someRecurs(grid, index)));
+  const unclear = titled === first ? someRecurs(grid, first) : titled < 0 && mayBeTitles(grid[first]!) && !someRecurs(grid, first);
+  const place = rowPlace(argument, (titled > 0 ? titled : first) + 1);
+  if (unclear) throw invalid(argument, null, `${place} may be a header or a member. Put a header row on top, with Member as its first title.`);
+  if (titled <= first) return titled < 0 ? null : first;
+  throw invalid(argument, null, `${place} ${quote(grid[titled]![0])} looks like a header among the members. Put it in the first row, or leave it out.`);
+}
+
+function isFirstTitle([cell]: readonly unknown[]): boolean {
+  return hasTitle(cell, foldedMemberTitles) || hasTitle(cell, groupTitle);
+}
+
+function hasTitle(cell: unknown, titles: ReadonlySet<string>): boolean {
+  return typeof cell === "string" && titles.has(foldName(cell));
+}
+
+/** Tells whether a row could be titles: two texts or more, none of them a number or the like. */
+function mayBeTitles(line: readonly unknown[]): boolean {
+  const filled = line.filter((cell) => !isBlank(cell));
+  return filled.length > 1 && !filled.some(isNoTitle);
+}
+
+/** Tells whether a value of one row stands in its column elsewhere too, alone or beside a +. */
+function someRecurs(grid: Rows, index: number): boolean {
+  return grid[index]!.some((cell, place) => {
+    const values = new Set(valuesOf(cell));
+    return values.size > 0 && grid.some((line, other) => other !== index && valuesOf(line[place]).some((value) => values.has(value)));
+  });
+}
+
+function valuesOf(cell: unknown): string[] {
+  return isBlank(cell) ? [] : String(cell).split("+").map(foldName);
 }
 
 /** Reads the names of members from a range, row by row. */
 export const members: Reader<readonly string[]> = mapped(
-  cells(name, {
-    headers: ["member", "members", "name", "names", "array", "arrays", "drive", "drives"],
-    give: "Give a range with the name of every member.",
-  }),
+  cells(name, { headings: memberTitles, passes: ["Domain", "Address", "Rack", "Feed"], give: "Give a range with the name of every member." }),
   (names, argument) => {
     if (names.length > mostDrives) throw invalid(argument, names.length, `${argument} has ${names.length} names. Give at most ${mostDrives}.`);
     return names.map(({ value }) => value);
@@ -74,9 +108,9 @@ export const members: Reader<readonly string[]> = mapped(
 
 /** Reads domains and the members each has room for, a row each; a blank room means any number. */
 export const rooms = table(
-  { name: column("name", name), room: column("room", orNone(count({ min: 0, max: mostDrives, example: 4 }))) },
   {
-    headers: ["domain", "domains", "name", "rack", "racks", "feed", "feeds", "switch", "switches", "shelf", "site"],
-    give: "Give a range with the name of every domain, and its room if it has a bound.",
+    name: column("name", ["Domain", "Domains", "Name", "Rack", "Racks", "Feed", "Feeds", "Switch", "Switches", "Shelf", "Site"], name),
+    room: column("room", ["Room", "Rooms", "Room for", "Members"], orNone(count({ min: 0, max: mostDrives, example: 4 })), { optional: true }),
   },
+  { give: "Give a range with the name of every domain, and its room if it has a bound." },
 );

@@ -7,7 +7,7 @@ import { name } from "./names";
 import { number } from "./numbers";
 import { share } from "./quantities";
 import { mapped, type Reader } from "./reader";
-import { column, columnsToTheEnd, table } from "./table";
+import { column, columns, table } from "./table";
 
 /** Reads electrical power in watts, above 0. */
 export const watts = (example: number): Reader<Watts> => mapped(number({ above: 0, max: 1e9, example }), asWatts);
@@ -30,8 +30,12 @@ export const phases: Reader<Phases> = choice(1, 3);
 /** Reads devices: name, watts and one feed or more, a row each. A device that stands twice is refused. */
 export const poweredDevices: Reader<readonly PoweredDevice[]> = mapped(
   table(
-    { name: column("device", name), watts: column("watts", watts(900)), feeds: columnsToTheEnd("feed", name) },
-    { headers: ["device", "devices", "name", "array", "arrays", "switch"], give: "Give a range of device, watts and its feeds." },
+    {
+      name: column("device", ["Device", "Devices", "Name", "Array", "Arrays", "Switch", "Switches"], name),
+      watts: column("watts", ["Watts", "W"], watts(900)),
+      feeds: columns("feed", ["Feed", "Feeds", "Feed A", "Feed B", "Feed C", "Feed D", "Feed 1", "Feed 2", "Feed 3", "Feed 4", "Supply", "Supplies"], name),
+    },
+    { give: "Give a range of device, watts and its feeds." },
   ),
   (devices, argument) => {
     const rowOf = new Map<string, number>();
@@ -48,12 +52,12 @@ export const poweredDevices: Reader<readonly PoweredDevice[]> = mapped(
 /** Reads feeds: name, volts, breaker amperes, phases, continuous share and power factor, a row each. */
 export const feeds = table(
   {
-    name: column("feed", name),
-    volts: column("volts", volts),
-    breakerAmps: column("breaker amps", rating),
-    phases: column("phases", phases),
-    continuousShare: column("continuous share", continuousShare),
-    powerFactor: column("power factor", powerFactor),
+    name: column("feed", ["Feed", "Feeds", "Name"], name),
+    volts: column("volts", ["Volts", "V"], volts),
+    breakerAmps: column("breaker amps", ["Breaker A", "Breaker", "Breaker amps", "Amps", "A"], rating),
+    phases: column("phases", ["Phases"], phases, { optional: true }),
+    continuousShare: column("continuous share", ["Continuous share"], continuousShare, { optional: true }),
+    powerFactor: column("power factor", ["Power factor"], powerFactor, { optional: true }),
   },
-  { headers: ["feed", "feeds", "name"], give: "Give a range of feed, volts and breaker amperes." },
+  { give: "Give a range of feed, volts and breaker amperes.", passes: ["Site", "Source"] },
 );

@@ -8,6 +8,8 @@ export interface Reader<Value> {
   readonly default?: string;
   /** Takes a range of cells. */
   readonly range?: true;
+  /** Takes any text for a value, that of a header too. */
+  readonly anyText?: boolean;
 }
 
 /** Makes a reader of something else out of what `reader` reads; `change` may refuse it. */

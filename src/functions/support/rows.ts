@@ -1,32 +1,36 @@
-import { isBlank, readScalar } from "./scalar";
+import type { Header, HeaderNames, Rows } from "./header";
+import { isBlank } from "./scalar";
+
+/** Visits one row: its cells as received, its number from the first of the range, and where its columns stand; null: by position. */
+export type VisitRow = (cells: readonly unknown[], row: number, places: Header["places"] | null) => void;
 
 /**
- * Visits every row of a range that holds something, as received, and its number, counted from the first row of the range.
+ * Visits every row of a range that holds something and is no header.
  *
- * The one reader of rows, quick enough for a hundred thousand: nothing is copied. A single value counts as a range of one cell. The first
- * row that holds something is taken for a header, and left out, when its first text is one of `headers` (compared without case) and no cell
- * of it is a number: a device may well be called Switch, and must not be left out of a total.
+ * The one reader of rows, quick enough for whole columns: nothing is copied, and what is empty below the last filled row costs nothing.
  */
-export function eachRow(received: unknown, argument: string, headers: readonly string[], visit: (cells: readonly unknown[], row: number) => void): void {
-  const grid: readonly unknown[] = Array.isArray(received) ? received : [[received]];
-  let begun = false;
-  for (let index = 0; index < grid.length; index++) {
-    const line = grid[index];
-    const cells: readonly unknown[] = Array.isArray(line) ? line : [line];
-    if (cells.every(isBlank)) continue;
-    if (begun || !isHeader(cells, rowPlace(argument, index + 1), headers)) visit(cells, index + 1);
-    begun = true;
+export function eachRow(received: unknown, argument: string, names: HeaderNames, visit: VisitRow): void {
+  const rows = rowsOf(received);
+  const header = names.find(rows, argument);
+  for (let index = 0; index < rows.length; index++) {
+    const cells = rows[index]!;
+    if (!cells.every(isBlank) && header?.rows.includes(index) !== true) visit(cells, index + 1, header?.places ?? null);
   }
+}
+
+/** Takes a range as rows, down to the last that holds something. A single value counts as a range of one cell. */
+export function rowsOf(received: unknown): Rows {
+  const grid: readonly unknown[] = Array.isArray(received) ? received : [[received]];
+  let last = grid.length - 1;
+  while (last >= 0 && isBlankLine(grid[last])) last--;
+  return grid.slice(0, last + 1).map((line) => (Array.isArray(line) ? line : [line]));
+}
+
+function isBlankLine(line: unknown): boolean {
+  return Array.isArray(line) ? line.every(isBlank) : isBlank(line);
 }
 
 /** Says where a row stands, as sentences do: `needs row 2`. */
 export function rowPlace(argument: string, row: number): string {
   return `${argument} row ${row}`;
-}
-
-function isHeader(cells: readonly unknown[], place: string, headers: readonly string[]): boolean {
-  const scalars = cells.map((cell) => readScalar(cell, place));
-  const first = scalars.find((scalar) => scalar !== null);
-  if (typeof first !== "string" || scalars.some((scalar) => typeof scalar === "number")) return false;
-  return headers.some((header) => header.toLowerCase() === first.toLowerCase());
 }

@@ -149,6 +149,7 @@ describe("names of controllers and ports", () => {
     ["2", ["A", "B"]],
     ["A,B", ["A", "B"]],
     ["SP A, SP B", ["SP A", "SP B"]],
+    ["A/B", ["A", "B"]],
   ])("controllers %p are %p", (text, names) => expect(parseControllerNames(text)).toEqual(names));
 
   test("after Z comes AA", () => expect(parseControllerNames(28).slice(25)).toEqual(["Z", "AA", "AB"]));
@@ -157,9 +158,18 @@ describe("names of controllers and ports", () => {
     [4, ["0", "1", "2", "3"]],
     ["0,1,2,3", ["0", "1", "2", "3"]],
     ["eth0, eth1", ["eth0", "eth1"]],
+    ["0-3", ["0", "1", "2", "3"]],
+    ["1 – 3, 8", ["1", "2", "3", "8"]],
+    // A slot and its port are one name.
+    ["1/1, 1/2", ["1/1", "1/2"]],
+    ["eth-0", ["eth-0"]],
   ])("ports %p are %p", (text, names) => expect(parsePortNames(text)).toEqual(names));
 
-  test.each([[0], [-1], [1.5], [1e9], ["1.5"], ["A,,B"], ["A,a"], [""]])("%p is refused with what to write", (text) => {
+  test.each([[0], [-1], [1.5], [1e9], ["1.5"], ["A,,B"], ["A,a"], [""], ["0-3,2"], ["0-9999"]])("%p is refused with what to write", (text) => {
     expect(problemOf(() => parsePortNames(text)).sentence).toMatch(/^ports .*Write a count such as 4/);
+  });
+
+  test("ports that run backwards are turned", () => {
+    expect(problemOf(() => parsePortNames("3-0")).sentence).toBe('ports "3-0" runs backwards. Write 0-3.');
   });
 });
