@@ -15,7 +15,10 @@ describe("the layout of a rack", () => {
   test("lists arrays and switches of that rack alone, from the lowest unit up, without case", () => {
     const { devices } = rackOf({
       racks: [rack, { rack: "R2", site: "Mill", units: 12 }],
-      arrays: [{ array: "high", rack: "r1", bottomUnit: 6, units: 2, weightKg: 30 }, { array: "low", rack: "R1", bottomUnit: 1, units: 4, weightKg: 46 }, { array: "elsewhere", rack: "R2", bottomUnit: 1, units: 4 }],
+      arrays: [
+        { array: "high", rack: "r1", bottomUnit: 6, units: 2, weightKg: 30 }, { array: "low", rack: "R1", bottomUnit: 1, units: 4, weightKg: 46 },
+        { array: "elsewhere", rack: "R2", bottomUnit: 1, units: 4 },
+      ],
       switches: [{ switch: "sw", rack: "R1", bottomUnit: 12, units: 1 }],
     });
     expect(devices.map(({ name, lowest, highest, fault }) => [name, lowest, highest, fault])).toEqual([["low", 1, 4, null], ["high", 6, 7, null], ["sw", 12, 12, null]]);
