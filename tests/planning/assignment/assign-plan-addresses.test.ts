@@ -3,8 +3,11 @@ import { assignPlanAddresses } from "../../../src/planning/assignment";
 import { formatAddress, parseControllerNames, parsePortNames, parsePrefix, planPorts } from "../../../src/planning/addressing";
 import { checkPlan, rules } from "../../../src/planning/checks";
 import type { Changes } from "../../../src/planning/plan/changes";
+import type { TableRow, TableRows } from "../../../src/planning/plan/schema";
 import { showCell, type WorkbookSnapshot } from "../../../src/sheet";
+import { problemOf } from "../../support/sentence";
 import { withCell } from "../../support/plain-workbook";
+import { planWorkbook } from "../../support/commissioning-plan";
 import { cellOf, sample, workbookWith, type EditableRows } from "../../support/plan-rows";
 
 /** Carries changes out as the host does: tables grow, cells are written. */
@@ -25,8 +28,8 @@ function written(rows: EditableRows): string[] {
   return assignPlanAddresses(workbook).writes.map((write) => `${cellOf(workbook, write)}: ${String(write.value)}`);
 }
 
-function assign(rows: EditableRows): string[] {
-  const workbook = workbookWith(rows);
+function assign(rows: EditableRows | WorkbookSnapshot): string[] {
+  const workbook = "jobs" in rows ? workbookWith(rows) : rows;
   return listed(carryOut(workbook, assignPlanAddresses(workbook)));
 }
 
@@ -91,20 +94,24 @@ describe("assigning addresses", () => {
 
   test("agrees with PORTPLAN on plans of one site", () => {
     const names = fc.uniqueArray(fc.constantFrom("a1", "a2", "a3", "a4", "a5"), { minLength: 1 });
-    const array = fc.record({ controllers: fc.constantFrom("1", "2", "A,B,C"), ports: fc.constantFrom("1", "3", "x,y"), portSharing: fc.constantFrom("controller", "array", null) });
+    const array = fc.record({
+      controllers: fc.constantFrom("1", "2", "A,B,C"), ports: fc.constantFrom("1", "3", "x,y"), portSharing: fc.constantFrom("controller" as const, "array" as const, null),
+    });
     fc.assert(
       fc.property(names, fc.array(array, { minLength: 5, maxLength: 5 }), fc.integer({ min: 1, max: 4 }), fc.boolean(), (chosen, shapes, count, v6) => {
-        const rows = sample();
-        const networks = Array.from({ length: count }, (_, at) => ({ network: `n${at}`, site: "Bindery", prefix: v6 && at % 2 === 1 ? `fd00:0:0:${at}::/64` : `10.9.${at}.0/24`, gateway: "none" }));
-        Object.assign(rows, { networks, hosts: [], clusters: [], ports: [], procedures: [], steps: [], arrays: chosen.map((name, at) => ({ array: name, site: "Bindery", ...shapes[at] })) });
+        const networks = Array.from({ length: count }, (_, at) => {
+          const prefix = v6 && at % 2 === 1 ? `fd00:0:0:${at}::/64` : `10.9.${at}.0/24`;
+          return { network: `n${at}`, site: "Bindery", prefix, gateway: "none" };
+        });
+        const arrays = chosen.map((name, at) => ({ array: name, site: "Bindery", ...shapes[at] }));
         const planned = planPorts(
           chosen.map((name, at) => {
             const { controllers, ports, portSharing } = shapes[at]!;
-            return { name, controllers: parseControllerNames(controllers), ports: parsePortNames(ports), sharing: portSharing as "array" | null, row: at + 1 };
+            return { name, controllers: parseControllerNames(controllers), ports: parsePortNames(ports), sharing: portSharing, row: at + 1 };
           }),
           networks.map(({ network, prefix }, at) => ({ name: network, prefix: parsePrefix(prefix), gateway: null, row: at + 1 })),
         );
-        expect(assign(rows)).toEqual(planned.map((one) => `${one.array} ${one.controller} ${one.port} ${one.network.name} ${formatAddress(one.address)}`));
+        expect(assign(planWorkbook({ networks, arrays }))).toEqual(planned.map((one) => `${one.array} ${one.controller} ${one.port} ${one.network.name} ${formatAddress(one.address)}`));
       }),
       { seed: 6, numRuns: 100 },
     );
@@ -141,5 +148,91 @@ describe("assigning addresses refuses", () => {
 
   test("a workbook without the tables", () => {
     expect(() => assignPlanAddresses({ sheets: [] })).toThrow("no table Arrays");
+  });
+});
+
+describe("assigning addresses in a small plan", () => {
+  const network = { network: "n", site: "Mill", prefix: "10.1.0.0/28" };
+  const array = { array: "a", site: "Mill", controllers: "1", ports: "2" };
+
+  function changes(rows: TableRows): string[] {
+    const workbook = planWorkbook(rows);
+    return assignPlanAddresses(workbook).writes.map((write) => `${cellOf(workbook, write)}: ${showCell(write.value)}`);
+  }
+  /** Addresses that are handed out, in the order of the rows. */
+  const addresses = (rows: TableRows): string[] => changes(rows).flatMap((text) => /ddress: (.*)$/.exec(text)?.[1] ?? []);
+
+  test("makes a row for every port that has none, in the order of arrays and ports, with all that is known of it", () => {
+    const rows: TableRows = {
+      networks: [network, { ...network, network: "m", prefix: "10.2.0.0/28" }],
+      arrays: [{ ...array, ports: "1" }, { ...array, array: "b", ports: "1" }], ports: [{ array: "a", controller: "A", port: "0" }],
+    };
+    expect(changes(rows)).toEqual([
+      "Ports 5 Address: 10.1.0.1", "Ports 5 Network: n",
+      "Ports 6 Array: b", "Ports 6 Controller: A", "Ports 6 Port: 0", "Ports 6 Network: n", "Ports 6 Address: 10.1.0.2",
+    ]);
+  });
+
+  test("leaves the network of a row that names one, even one that cannot be read", () => {
+    const rows: TableRows = { networks: [network, { network: "broken", site: "Mill" }], arrays: [{ ...array, ports: "1" }], ports: [{ array: "a", controller: "A", port: "0", network: "broken" }] };
+    expect(changes(rows)).toEqual(["Ports 5 Address: 10.1.0.1"]);
+  });
+
+  test.each<[string, TableRow<"networks">, TableRows, readonly string[]]>([
+    ["the gateway", { gateway: "10.1.0.1" }, {}, ["10.1.0.2", "10.1.0.3"]],
+    ["a gateway elsewhere", { gateway: "none" }, {}, ["10.1.0.1", "10.1.0.2"]],
+    ["what is kept back, of the same family", { reserved: "fd00::1, 10.1.0.0/30" }, {}, ["10.1.0.4", "10.1.0.5"]],
+    ["a host of the site", {}, { hosts: [{ host: "h", site: "Mill", address: "10.1.0.2" }] }, ["10.1.0.1", "10.1.0.3"]],
+    ["a shared address", {}, { clusters: [{ cluster: "c", network: "n", sharedAddress: "10.1.0.1" }] }, ["10.1.0.2", "10.1.0.3"]],
+    ["a shared address of the other family", {}, { clusters: [{ cluster: "c", network: "n", sharedAddress: "fd00::1" }] }, ["10.1.0.1", "10.1.0.2"]],
+    ["a port of another array", {}, { ports: [{ array: "other", port: "0", network: "n", address: "10.1.0.1" }] }, ["10.1.0.2", "10.1.0.3"]],
+    ["an IPv6 gateway", { prefix: "fd00::/64", gateway: "fd00::1" }, {}, ["fd00::2", "fd00::3"]],
+    ["a gateway of the other family", { gateway: "fd00::1" }, {}, ["10.1.0.1", "10.1.0.2"]],
+  ])("passes over %s", (_, own, more, expected) => {
+    expect(addresses({ networks: [{ ...network, ...own }], arrays: [array], ...more })).toEqual(expected);
+  });
+
+  test("gives a shared port number the address that one of its controllers has already", () => {
+    const rows: TableRows = {
+      networks: [network], arrays: [{ ...array, controllers: "2", portSharing: "array" }],
+      ports: [{ array: "a", controller: "B", port: "1", network: "n", address: "10.1.0.9" }],
+    };
+    expect(addresses(rows)).toEqual(["10.1.0.1", "10.1.0.9", "10.1.0.1"]);
+  });
+
+  test("gives each controller its own address where the array says nothing of sharing", () => {
+    expect(addresses({ networks: [network], arrays: [{ ...array, controllers: "2", ports: "1" }] })).toEqual(["10.1.0.1", "10.1.0.2"]);
+  });
+
+  test("gives clusters theirs after all ports, and none without a network that can be read", () => {
+    const rows: TableRows = {
+      networks: [network, { network: "open" }], arrays: [array],
+      clusters: [{ cluster: "c", network: "N" }, { cluster: "d" }, { cluster: "e", network: "open" }, { cluster: "f", network: "n" }],
+    };
+    expect(changes(rows).filter((text) => text.startsWith("Clusters"))).toEqual(["Clusters 5 Shared address: 10.1.0.3", "Clusters 8 Shared address: 10.1.0.4"]);
+  });
+
+  test.each<[string, TableRows, string]>([
+    ["for whom: a port", { arrays: [{ ...array, ports: "3" }] }, "a port A/2"],
+    ["for whom: a cluster", { arrays: [array], clusters: [{ cluster: "c", network: "n" }] }, "cluster c"],
+  ])("says that a network is full, and %s", (_, more, who) => {
+    expect(problemOf(() => changes({ networks: [{ ...network, prefix: "10.1.0.0/30" }], ...more }))).toMatchObject({
+      kind: "no-answer", argument: "Networks", received: "n", sentence: `Network n (10.1.0.0/30) has no address left for ${who}. Give it a larger prefix.`,
+    });
+  });
+
+  test.each<[string, TableRows]>([
+    ["Networks row 5 prefix", { networks: [{ network: "n", prefix: "10.1" }] }],
+    ["Networks row 5 gateway", { networks: [{ network: "n", gateway: "10.1" }] }],
+    ["Networks row 5 reserved", { networks: [{ network: "n", reserved: "10.1" }] }],
+    ["Ports row 5 address", { ports: [{ array: "a", address: "10.1" }] }],
+    ["Clusters row 5 shared address", { clusters: [{ cluster: "c", sharedAddress: "10.1" }] }],
+    ["Hosts row 5 address", { hosts: [{ host: "h", address: "10.1" }] }],
+  ])("refuses %s that cannot be read, before anything is written", (argument, rows) => {
+    expect(problemOf(() => changes(rows))).toMatchObject({ kind: "invalid", argument });
+  });
+
+  test("takes cells that may stay blank, and a gateway of none, for read", () => {
+    expect(changes({ networks: [{ network: "n", gateway: "none" }, { network: "m" }], ports: [{ array: "a" }], clusters: [{ cluster: "c" }], hosts: [{ host: "h" }] })).toEqual([]);
   });
 });

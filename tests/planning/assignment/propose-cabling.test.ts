@@ -3,11 +3,13 @@ import { proposeCabling } from "../../../src/planning/assignment";
 import { checkPlan, rules } from "../../../src/planning/checks";
 import { readPlan, rowsOf } from "../../../src/planning/plan/read";
 import type { WorkbookSnapshot } from "../../../src/sheet";
+import type { TableRow, TableRows } from "../../../src/planning/plan/schema";
+import { planWorkbook } from "../../support/commissioning-plan";
 import { withCell } from "../../support/plain-workbook";
 import { cellOf, sample, workbookWith, type EditableRows } from "../../support/plan-rows";
 
-function cabled(rows: EditableRows): WorkbookSnapshot {
-  const workbook = workbookWith(rows);
+function cabled(rows: EditableRows | WorkbookSnapshot): WorkbookSnapshot {
+  const workbook = "jobs" in rows ? workbookWith(rows) : rows;
   return proposeCabling(workbook).writes.reduce((book, { sheet, row, column, value }) => withCell(book, sheet, row, column, value), workbook);
 }
 
@@ -70,15 +72,13 @@ describe("proposing cables", () => {
     const networks = fc.array(fc.constantFrom("n0", "n1", "n2"), { minLength: 1, maxLength: 5 });
     fc.assert(
       fc.property(carried, networks, networks, (switches, portsOfA, portsOfB) => {
-        const rows = sample();
         const plugs = [...portsOfA.map((network, port) => ({ controller: "A", port, network })), ...portsOfB.map((network, port) => ({ controller: "B", port, network }))];
-        Object.assign(rows, {
-          procedures: [], steps: [], links: [], hosts: [],
+        const workbook = planWorkbook({
           arrays: [{ array: "a", site: "Bindery", controllers: "A,B", ports: "5" }],
           switches: switches.map((names, at) => ({ switch: `sw${at}`, site: "Bindery", networks: names.join(", ") })),
           ports: plugs.map((plug) => ({ array: "a", ...plug, port: String(plug.port) })),
         });
-        const done = rowsOf(readPlan(cabled(rows)), "ports");
+        const done = rowsOf(readPlan(cabled(workbook)), "ports");
         const choices = (network: string): number[] => switches.flatMap((names, at) => (names.includes(network) ? [at] : []));
         for (const row of done) {
           if (row.switch === "") expect(choices(row.network)).toEqual([]);
@@ -98,5 +98,84 @@ describe("proposing cables", () => {
   test("refuses a workbook without switches", () => {
     const { sheets } = workbookWith(sample());
     expect(() => proposeCabling({ sheets: sheets.filter(({ name }) => name !== "Switches") })).toThrow("no table Switches");
+  });
+});
+
+describe("proposing cables in a small plan", () => {
+  const site = { site: "Mill" };
+  const sw = (name: string, networks = "n, m"): TableRow<"switches"> => ({ switch: name, ...site, networks });
+  /** Ports of array a, written `A0 n`, or `A0 n s1 7` where the cable stands. */
+  const port = (text: string): TableRow<"ports"> => {
+    const [name = "", network = "", to = "", at = ""] = text.split(" ");
+    return { array: "a", controller: name[0] ?? "", port: name.slice(1), network, switch: to, switchPort: at };
+  };
+
+  function cables(switches: TableRows["switches"], ...texts: string[]): string[] {
+    const workbook = planWorkbook({ arrays: [{ array: "a", ...site }], switches, ports: texts.map(port) });
+    const done = proposeCabling(workbook).writes.reduce((book, { sheet, row, column, value }) => withCell(book, sheet, row, column, value), workbook);
+    return rowsOf(readPlan(done), "ports").map((row) => `${row.controller}${row.port} ${row.switch} ${row.switchPort}`.trim());
+  }
+
+  test("takes the switch with the fewest cables, the first of two alike, and its lowest free port", () => {
+    expect(cables([sw("s1"), sw("s2")], "A0 n")).toEqual(["A0 s1 1"]);
+    expect(cables([sw("s1"), sw("s2")], "A0 n", "B1 n", "A2 n")).toEqual(["A0 s1 1", "B1 s2 1", "A2 s2 2"]);
+  });
+
+  test("counts the cables of arrays before, and those that stand", () => {
+    const workbook = planWorkbook({
+      arrays: [{ array: "a", ...site }, { array: "b", ...site }], switches: [sw("s1"), sw("s2")],
+      ports: [port("A0 n"), { ...port("A0 n"), array: "b" }, { ...port("A5 n s2 9"), array: "b" }],
+    });
+    expect(proposeCabling(workbook).writes.map(({ row, value }) => [row, value])).toEqual([[4, "s1"], [4, "1"], [5, "s1"], [5, "2"]]);
+  });
+
+  test("sends the same port of two controllers to different switches before it counts cables", () => {
+    expect(cables([sw("s1"), sw("s2")], "A0 n", "B0 n", "A1 m", "B1 m")).toEqual(["A0 s1 1", "B0 s2 1", "A1 s2 2", "B1 s1 2"]);
+    expect(cables([sw("s1"), sw("s2")], "A0 n s1 5", "B0 n", "A1 n")).toEqual(["A0 s1 5", "B0 s2 1", "A1 s2 2"]);
+  });
+
+  test("spreads the cables of a controller before it counts those of all", () => {
+    expect(cables([sw("s1"), sw("s2")], "A0 n s1 1", "B5 n s2 1", "B6 n s2 2", "A1 n")).toEqual(["A0 s1 1", "B5 s2 1", "B6 s2 2", "A1 s2 3"]);
+  });
+
+  test("lays the cables with the least choice first", () => {
+    expect(cables([sw("s1", "n, m"), sw("s2", "n")], "A0 n", "A1 m")).toEqual(["A0 s2 1", "A1 s1 1"]);
+  });
+
+  test("moves a cable whose controller would reach one switch only, even onto the switch of the other's same port", () => {
+    expect(cables([sw("s1", "n"), sw("s2", "n, m")], "A0 n", "B0 m", "A1 m")).toEqual(["A0 s1 1", "B0 s2 1", "A1 s2 2"]);
+    expect(cables([sw("s1", "n"), sw("s2", "n, m")], "B0 m", "A0 n s2 7", "A1 n")).toEqual(["B0 s2 1", "A0 s2 7", "A1 s1 1"]);
+    expect(cables([sw("s1"), sw("s2")], "B0 n s1 1", "B1 n s1 2", "A0 n", "A1 n")).toEqual(["B0 s1 1", "B1 s1 2", "A0 s1 3", "A1 s2 1"]);
+  });
+
+  test("leaves a controller of one cable, and one without a second switch, where they are", () => {
+    expect(cables([sw("s1")], "A0 n", "A1 n")).toEqual(["A0 s1 1", "A1 s1 2"]);
+    expect(cables([sw("s1"), sw("s2")], "A0 n", "B0 n s1 3")).toEqual(["A0 s2 1", "B0 s1 3"]);
+  });
+
+  test("asks that a switch carries every network of a cable, by name without case", () => {
+    expect(cables([sw("s1", "n"), sw("s2", " M , N")], "A0 n", "a0 m")).toEqual(["A0 s2 1", "a0 s2 1"]);
+    expect(cables([sw("s1", "n"), sw("s2", "m")], "A0 n", "A0 m")).toEqual(["A0", "A0"]);
+    expect(cables([sw("s1")], "A0")).toEqual(["A0"]);
+    expect(cables([sw("s1"), { ...sw("s2"), site: "Yard" }], "A0 n", "B0 n")).toEqual(["A0 s1 1", "B0 s1 2"]);
+  });
+
+  test("keeps a switch that has no row, and gives the other rows of its cable the same", () => {
+    expect(cables([sw("s1")], "A0 n gone 4", "A0 m", "A1 n")).toEqual(["A0 gone 4", "A0 gone 4", "A1 s1 1"]);
+    expect(cables([sw("s1")], "A0 n", "A0 m S1")).toEqual(["A0 s1 1", "A0 S1 1"]);
+  });
+
+  test("numbers ports on from those that are taken, also where they stand in other arrays", () => {
+    expect(cables([sw("s1")], "A0 n s1 1", "A1 n s1", "A2 n S1 3", "A3 n", "A4 n")).toEqual(["A0 s1 1", "A1 s1 2", "A2 S1 3", "A3 s1 4", "A4 s1 5"]);
+  });
+
+  test("names no port of a switch where one is named by more than a number, and no others", () => {
+    expect(cables([sw("s1")], "A0 n s1 xe-1", "A1 n")).toEqual(["A0 s1 xe-1", "A1 s1"]);
+    expect(cables([sw("s1")], "A0 n s1 1a", "A1 n")).toEqual(["A0 s1 1a", "A1 s1"]);
+    expect(cables([sw("s1"), sw("s2")], "A0 n s1 eth1", "A1 n s2", "A2 n")).toEqual(["A0 s1 eth1", "A1 s2 1", "A2 s1"]);
+  });
+
+  test("keeps the port that one row of a cable names", () => {
+    expect(cables([sw("s1")], "A0 n s1", "A0 m s1 8")).toEqual(["A0 s1 8", "A0 s1 8"]);
   });
 });

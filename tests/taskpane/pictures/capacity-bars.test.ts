@@ -15,11 +15,10 @@ describe("the capacity of pools", () => {
   });
 
   test("takes every byte of raw capacity for something", () => {
-    const arrays = [
-      { ...array, array: "a", pool: "P", spares: 1, reserve: 0.1, driveSize: "3.84 TB" },
-      { ...array, array: "b", pool: "P", scheme: "RAID 60 3+2" },
-    ];
-    const pools = capacityOf({ pools: [{ pool: "P", fillLimit: 0.8 }], arrays });
+    const pools = capacityOf({
+      pools: [{ pool: "P", fillLimit: 0.8 }],
+      arrays: [{ ...array, array: "a", pool: "P", spares: 1, reserve: 0.1, driveSize: "3.84 TB" }, { ...array, array: "b", pool: "P", scheme: "RAID 60 3+2" }],
+    });
     for (const { raw, usable, redundancy, reserve, spare } of pools) expect(usable + redundancy + reserve + spare).toBe(raw);
   });
 

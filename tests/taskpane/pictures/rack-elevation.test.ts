@@ -16,8 +16,7 @@ describe("the layout of a rack", () => {
     const { devices } = rackOf({
       racks: [rack, { rack: "R2", site: "Mill", units: 12 }],
       arrays: [
-        { array: "high", rack: "r1", bottomUnit: 6, units: 2, weightKg: 30 },
-        { array: "low", rack: "R1", bottomUnit: 1, units: 4, weightKg: 46 },
+        { array: "high", rack: "r1", bottomUnit: 6, units: 2, weightKg: 30 }, { array: "low", rack: "R1", bottomUnit: 1, units: 4, weightKg: 46 },
         { array: "elsewhere", rack: "R2", bottomUnit: 1, units: 4 },
       ],
       switches: [{ switch: "sw", rack: "R1", bottomUnit: 12, units: 1 }],

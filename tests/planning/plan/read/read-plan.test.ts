@@ -1,6 +1,5 @@
 import fc from "fast-check";
-import { appendRows } from "../../../../src/planning/plan/changes";
-import { locateTable, readPlan, requireTables, rowsOf, type ReadTable } from "../../../../src/planning/plan/read";
+import { locateTable, readPlan, requireTables, rowsOf } from "../../../../src/planning/plan/read";
 import type { CellValue } from "../../../../src/sheet";
 import { workbookOf } from "../../../support/plain-workbook";
 
@@ -83,27 +82,5 @@ describe("finding the header below a marker", () => {
 
   test("finds nothing where no row has the headers", () => {
     expect(locateTable(workbookOf({ S: [["Table: Racks"], ["Rack"], ["Site"]] }), "racks")).toBeNull();
-  });
-});
-
-describe("adding rows to a table", () => {
-  const add = (workbook: ReturnType<typeof racks>) => appendRows(workbook, readPlan(workbook).racks as unknown as ReadTable, "racks", [{ rack: "R8", units: 42 }, { rack: "R9" }]);
-
-  test("writes below the last row in which anything stands, the user's own columns included", () => {
-    const workbook = workbookOf({ Ours: [["Table: Racks"], ["Rack", "Units", "Own"], ["R1", 42, null], [null, null, "keep"], []] });
-    expect(add(workbook).writes.map(({ row, column, value }) => [row, column, value])).toEqual([[4, 0, "R8"], [4, 1, 42], [5, 0, "R9"]]);
-  });
-
-  test("grows a named table only as far as it must", () => {
-    const { sheets } = racks(["R1"], [], []);
-    const named = (rows: number) => ({ sheets: [{ ...sheets[0]!, tables: [{ name: "BayRacks", area: { row: 2, column: 0, rows, columns: 4 } }] }] });
-    expect(add(named(4)).growths).toEqual([]);
-    expect(add(named(2)).growths).toEqual([{ sheet: "Ours", table: "BayRacks", area: { row: 2, column: 0, rows: 4, columns: 4 } }]);
-  });
-
-  test("refuses to write over what stands below a named table", () => {
-    const { sheets } = racks(["R1"], [], ["Total", null, 99]);
-    const workbook = { sheets: [{ ...sheets[0]!, tables: [{ name: "BayRacks", area: { row: 2, column: 0, rows: 2, columns: 4 } }] }] };
-    expect(() => add(workbook)).toThrow("Table Racks has no room for 2 rows: something stands below it in row 6. Move that.");
   });
 });

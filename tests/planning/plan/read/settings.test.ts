@@ -1,0 +1,48 @@
+import { initialSettings, readPlan, readSettings, settingRules } from "../../../../src/planning/plan/read";
+import { planWorkbook } from "../../../support/commissioning-plan";
+
+const read = (...settings: readonly (readonly [string, string | number | null])[]) => readSettings(readPlan(planWorkbook({ settings: settings.map(([setting, value]) => ({ setting, value })) })));
+
+describe("the settings", () => {
+  test("have their initial values where the table says nothing", () => {
+    expect(read()).toEqual({
+      settings: {
+        sparesPerArray: 1, fillLimit: 0.8, readErrorRate: 1e-15, readFaultShare: 0.1, driveRate: 100, liftReachCm: 35, liftFromCm: 75, rackFootCm: 10,
+        twoPersonShare: 0.667, liftTableAboveCm: 175, heavierAboveKg: 10,
+      },
+      faults: [],
+    });
+    expect(read(["Fill limit", null]).settings.fillLimit).toBe(0.8);
+  });
+
+  test("are found by name without case, and read digits that are text", () => {
+    expect(read([" fill LIMIT", "90%"], ["Read error rate", "1e-16"], ["Lift reach cm", "40"], ["Spares an array", 0]).settings).toMatchObject({
+      fillLimit: 0.9, readErrorRate: 1e-16, liftReachCm: 40, sparesPerArray: 0,
+    });
+    expect(read(["Fill limit", "0.7"]).settings.fillLimit).toBe(0.7);
+  });
+
+  test("keep their initial value where a cell cannot be read, and say why", () => {
+    const { settings, faults } = read(["Drive rate MB/s", "fast"], ["Drive rate MB/s", "0"], ["Fill limit", "80"], ["Spares an array", "1.5"]);
+    expect(settings).toMatchObject({ driveRate: 100, fillLimit: 0.8, sparesPerArray: 1 });
+    expect(faults.map(({ row, kind, sentence }) => [row.row, kind, sentence])).toEqual([
+      [4, "unreadable", 'Drive rate MB/s "fast" is not a number. Write one such as 100.'],
+      [5, "unreadable", "Drive rate MB/s is 0. Write a number above 0 and at most 100000, such as 100."],
+      [6, "unreadable", "Fill limit is 80, which means 8000%. Write 80% or 0.8."],
+      [7, "unreadable", "Spares an array is 1.5. Write a whole number from 0 to 1000, such as 1."],
+    ]);
+  });
+
+  test("say that a name is not known, but for the rows that remember ids and rows without a name", () => {
+    const { faults } = read(["Colour", "red"], ["last ARRAY id", "A0007"], ["Last job id", "J0001"], ["", "x"]);
+    expect(faults.map(({ kind, sentence }) => [kind, sentence])).toEqual([["unknown", 'Setting "Colour" is not known, so nothing follows from it.']]);
+  });
+
+  test("are written by set-up with the value that holds without them, and rows for the last ids behind them", () => {
+    const rows = initialSettings();
+    expect(rows.slice(0, -2).map(({ setting, value, meaning }) => ({ setting, value, meaning }))).toEqual(Object.values(settingRules).map(({ name, initial, meaning }) => ({
+      setting: name, value: initial, meaning,
+    })));
+    expect(rows.slice(-2).map(({ setting, value }) => [setting, value])).toEqual([["Last array id", ""], ["Last job id", ""]]);
+  });
+});

@@ -1,0 +1,87 @@
+import type { TableRow, TableRows } from "../../../../src/planning/plan/schema";
+import { deriveArrayFields, deriveControllerFields, deriveNetworkFields, derivePortFields, firstController } from "../../../../src/planning/plan/subjects/derived-fields";
+import { modelOf } from "../../../support/plan-model";
+
+const array = { array: "a", drives: 12, driveSize: "4 TB", scheme: "RAID 6", spares: 1, reserve: "10%", controllers: "A,B", bottomUnit: 5, units: 4, watts: 900, feedA: "F", feedB: "G/L1" } as const;
+const feed = { volts: 230, phases: 1, breakerA: 16 } as const;
+
+function fieldsOf(more: TableRow<"arrays"> = {}, rows: TableRows = {}) {
+  const model = modelOf({ feeds: [{ ...feed, feed: "F" }, { ...feed, feed: "G" }], ...rows, arrays: [{ ...array, ...more }] });
+  return { ...deriveArrayFields(model, model.rows("arrays")[0]!), first: firstController(model, model.rows("arrays")[0]!) };
+}
+
+describe("the derived fields of an array", () => {
+  test("say what follows from its row", () => {
+    expect(fieldsOf()).toEqual({
+      "Cluster act": "",
+      "Controller count": "2",
+      "Top unit": "8",
+      "Usable": "32.4 TB",
+      "Usable before reserve": "36 TB",
+      "Addresses": "",
+      "Rebuild hours": "11",
+      // 900 W at 230 V are 3.913 A; 0.8 of 16 A are 12.8 A.
+      "Feed load": "F at worst 3.91 of 12.8 A (30.57%), G at worst 3.91 of 12.8 A (30.57%)",
+      first: "A",
+    });
+  });
+
+  test("are blank where the plan does not say enough", () => {
+    expect(fieldsOf({ scheme: null, controllers: null, bottomUnit: null, feedA: null, feedB: "H" })).toMatchObject({
+      "Controller count": "", "Top unit": "", "Usable": "", "Usable before reserve": "", "Rebuild hours": "", "Feed load": "", first: "",
+    });
+    expect(fieldsOf({ controllers: "A,A" })).toMatchObject({ "Controller count": "", first: "" });
+  });
+
+  test("count one unit where no height is planned", () => {
+    expect(fieldsOf({ units: null })["Top unit"]).toBe("5");
+  });
+
+  test("rebuild at the drive rate of the settings, with two digits", () => {
+    expect(fieldsOf({}, { settings: [{ setting: "Drive rate MB/s", value: "200" }] })["Rebuild hours"]).toBe("5.6");
+  });
+
+  test("count different addresses, without case, and take the first controller from the ports where the array names none", () => {
+    const port = { array: "A", port: "0" };
+    const ports = [
+      { ...port, controller: "left", address: "FD00::1" }, { ...port, controller: "right", address: "fd00::1" }, { ...port, address: "10.0.0.1" },
+      port, { ...port, array: "b", address: "10.0.0.2" },
+    ];
+    expect(fieldsOf({ controllers: null }, { ports })).toMatchObject({ "Addresses": "2", first: "left" });
+  });
+});
+
+test("the derived fields of a controller say whether it is the first", () => {
+  expect([deriveControllerFields("A", true), deriveControllerFields("B", false)]).toEqual([{ "Controller": "A", "First controller": "yes" }, { "Controller": "B", "First controller": "no" }]);
+});
+
+describe("the derived fields of a port", () => {
+  const model = modelOf({
+    networks: [{ network: "n", prefix: "10.0.0.0/24", mtu: 9000 }, { network: "v6", prefix: "fd00::/64" }, { network: "open" }],
+    ports: [{ array: "a", mtu: 4000, address: "fd00::1" }, { array: "a", address: "10.0.0.1" }, { array: "a" }],
+  });
+  const [own, address, bare] = model.rows("ports");
+  const sizes = (port: typeof own, network: string) => {
+    const { "Port MTU": mtu, "Ping size": size, "Ping too large": tooLarge } = derivePortFields(port!, model.networks.named(network), true);
+    return [mtu, size, tooLarge].map(Number);
+  };
+
+  test("take its own MTU, else the network's, else 1500, and the family of its address, else of its network, else IPv4", () => {
+    expect(sizes(own, "n")).toEqual([4000, 3952, 3953]);
+    expect(sizes(address, "n")).toEqual([9000, 8972, 8973]);
+    expect(sizes(bare, "v6")).toEqual([1500, 1452, 1453]);
+    expect(sizes(bare, "open")).toEqual([1500, 1472, 1473]);
+    expect(sizes(bare, "nowhere")).toEqual([1500, 1472, 1473]);
+  });
+
+  test("say whether its controller is the first", () => {
+    expect([true, false].map((isFirst) => derivePortFields(bare!, null, isFirst)["First controller"])).toEqual(["yes", "no"]);
+  });
+});
+
+test("the derived fields of a network are those of its prefix; only IPv4 has a mask", () => {
+  const { networks } = modelOf({ networks: [{ network: "n", prefix: "10.0.0.0/26" }, { network: "v6", prefix: "fd00::/64" }, { network: "open" }] });
+  expect(["n", "v6", "open", "nowhere"].map((name) => deriveNetworkFields(networks.named(name)))).toEqual([
+    { "Prefix length": "26", "Netmask": "255.255.255.192" }, { "Prefix length": "64", "Netmask": "" }, { "Prefix length": "", "Netmask": "" }, { "Prefix length": "", "Netmask": "" },
+  ]);
+});

@@ -1,0 +1,148 @@
+import { JobSubjects, lookupIn, type Subject } from "../../../../src/planning/plan/subjects";
+import type { ForEach, TableRows } from "../../../../src/planning/plan/schema";
+import { modelOf } from "../../../support/plan-model";
+import { problemOf } from "../../../support/sentence";
+
+const rows = {
+  sites: [{ site: "Mill", room: "M.1" }, { site: "Yard", room: "Y.1" }],
+  racks: [{ rack: "R1", site: "Mill", units: 42 }],
+  networks: [{ network: "mgmt", prefix: "10.0.0.0/24", vlan: 100 }, { network: "data", site: "Mill", prefix: "fd00::/64", mtu: 9000, vlan: 7 }],
+  clusters: [{ cluster: "C", network: "mgmt", sharedAddress: "10.0.0.9" }, { cluster: "Far", network: "data" }, { cluster: "Empty" }],
+  pools: [{ pool: "P", cluster: "C", fillLimit: "85.5%" }, { pool: "Alone" }, { pool: "None", cluster: "C" }, { pool: "Away", cluster: "Far" }],
+  arrays: [
+    { id: "A0003", array: "a1", site: "Mill", model: "Elm", rack: "R1", controllers: "A,B", ports: "1", drives: 2, cluster: "C", clusterOrder: 2, pool: "P" },
+    { id: "A0002", array: "a2", site: "Mill", model: "elm", drives: 1, cluster: "C", clusterOrder: 1, pool: "P" },
+    { array: "New One", site: "Mill", pool: "Alone" },
+    { id: "A0001", array: "far", site: "Yard", cluster: "Far", clusterOrder: 1, pool: "Away" },
+    { id: "A0009", array: "late", site: "Yard", cluster: "C", clusterOrder: 3, pool: "P" },
+  ],
+  ports: [
+    { array: "a1", controller: "A", port: "0", network: "mgmt", address: "10.0.0.1" },
+    { array: "a1", controller: "B", port: "0", network: "mgmt", address: "10.0.0.2", mtu: 4000 },
+    { array: "a1", controller: "A", port: "0", network: "data", address: "fd00::1" },
+    { array: "a1", controller: "A", port: "0", network: "data", address: "fd00::2" },
+    { array: "a1", controller: "A", port: "0", address: "fd00::3" },
+    { array: "a2", controller: "X", port: "0" },
+    { array: "a2", controller: "Y", port: "0", network: "data" },
+  ],
+  prompts: [
+    { model: "Elm", order: 2, prompt: "Name", value: "{{Array}} in {{Rack}}" },
+    { model: "Elm", prompt: "Last", value: "yes" },
+    { model: "Elm", order: 1, prompt: "Gateway" },
+    { model: "elm", order: 2, prompt: "name", value: "{{Cluster}}" },
+    { model: "Oak", order: 1, prompt: "Other" },
+  ],
+  jobs: [{ id: "J0001", job: "First", site: "Mill", subject: "shelf 3" }],
+} satisfies TableRows;
+
+function subjectsOf(more: TableRows = {}, job: TableRows["jobs"] = rows.jobs) {
+  const model = modelOf({ ...rows, ...more, jobs: job });
+  const [row] = model.rows("jobs");
+  return new JobSubjects(model, model.places.of(row!), row!);
+}
+
+const listed = (forEach: ForEach | "", subjects = subjectsOf()): string[] => subjects.list(forEach).map(({ id, label }) => `${id} = ${label}`);
+const fieldsOf = ({ scope }: Subject, ...names: string[]): string[] => names.map(lookupIn(scope, "Step"));
+
+describe("the subjects of a job", () => {
+  test("are the site once, which a section that says nothing is about too", () => {
+    expect(listed("site")).toEqual(["site = Mill"]);
+    expect(listed("")).toEqual(["site = Mill"]);
+  });
+
+  test("are its arrays in cluster order, known by their ids, or by their names as long as they have none", () => {
+    expect(listed("array")).toEqual(["A0002 = a2", "A0003 = a1", "~new one = New One"]);
+  });
+
+  test("are the clusters and pools whose home is in the job, known by the lowest id of their arrays in the whole plan", () => {
+    expect(listed("cluster")).toEqual(["A0002.cluster = C"]);
+    expect(listed("pool")).toEqual(["A0002.pool = P", "~new one.pool = Alone"]);
+    const away = subjectsOf({}, [{ job: "Second", site: "Yard" }]);
+    expect(listed("cluster", away)).toEqual(["A0001.cluster = Far"]);
+    expect(listed("pool", away)).toEqual(["A0001.pool = Away"]);
+  });
+
+  test("are the controllers that an array names, and none where it names none", () => {
+    expect(listed("controller")).toEqual(["A0003.A = a1 A", "A0003.B = a1 B"]);
+  });
+
+  test("are the port rows of an array: those of the second family and repeated ones have ids of their own", () => {
+    expect(listed("port")).toEqual([
+      "A0002.X.0 = a2 X0",
+      "A0002.Y.0 = a2 Y0",
+      "A0003.A.0 = a1 A0",
+      "A0003.B.0 = a1 B0",
+      "A0003.A.0.v6 = a1 A0 IPv6",
+      "A0003.A.0.v6.2 = a1 A0 IPv6",
+      "A0003.A.0.v6.3 = a1 A0 IPv6",
+    ]);
+  });
+
+  test("are the bays of an array from 1 on", () => {
+    expect(listed("drive")).toEqual(["A0002.bay-1 = a2 bay 1", "A0003.bay-1 = a1 bay 1", "A0003.bay-2 = a1 bay 2"]);
+  });
+
+  test("are the prompts of an array's model in their order, those without one last, and a repeated one numbered", () => {
+    expect(listed("prompt").filter((text) => text.startsWith("A0003"))).toEqual(["A0003.prompt gateway = a1", "A0003.prompt name = a1", "A0003.prompt name 2 = a1", "A0003.prompt last = a1"]);
+    expect(listed("prompt").filter((text) => text.startsWith("~"))).toEqual([]);
+  });
+
+  test("are refused where controllers cannot be read, or a prompt names what no table has", () => {
+    const [first, ...others] = rows.arrays;
+    expect(problemOf(() => subjectsOf({ arrays: [{ ...first, controllers: "A,A" }, ...others] }).list("controller")).argument).toBe("Controllers");
+    expect(problemOf(() => subjectsOf({ prompts: [{ model: "Elm", prompt: "Colour", value: "{{Paint}}" }] }).list("prompt")).sentence).toBe(
+      'Prompt Colour names "Paint", which no table in reach has. Write the header of a column, such as {{Array}}.',
+    );
+  });
+});
+
+describe("the fields of a subject", () => {
+  test("are, for the site, those of site and job", () => {
+    const [site] = subjectsOf().list("site");
+    expect(fieldsOf(site!, "Room", "Job", "Subject", "Job.Site")).toEqual(["M.1", "First", "shelf 3", "Mill"]);
+    expect(() => fieldsOf(site!, "Array")).toThrow("no table in reach has");
+  });
+
+  test("are, for a cluster, its own and those of its network", () => {
+    const [cluster] = subjectsOf().list("cluster");
+    expect(fieldsOf(cluster!, "Shared address", "Prefix", "VLAN", "Netmask", "Prefix length", "Room")).toEqual(["10.0.0.9", "10.0.0.0/24", "100", "255.255.255.0", "24", "M.1"]);
+  });
+
+  test("are, for a pool, its own, its cluster's and that network's; blank where it has no cluster", () => {
+    const [pool, alone] = subjectsOf().list("pool");
+    expect(fieldsOf(pool!, "Fill limit", "Cluster", "Shared address", "VLAN")).toEqual(["85.5%", "C", "10.0.0.9", "100"]);
+    expect(fieldsOf(alone!, "Fill limit", "Cluster", "Shared address", "VLAN", "Netmask")).toEqual(["", "", "", "", ""]);
+  });
+
+  test("are, for an array, its own and those of its pool, cluster, rack and cluster network", () => {
+    const [second, first, alone] = subjectsOf().list("array");
+    expect(fieldsOf(first!, "Array", "Fill limit", "Shared address", "Rack.Units", "VLAN", "Cluster act", "Room")).toEqual(["a1", "85.5%", "10.0.0.9", "42", "100", "join", "M.1"]);
+    expect(fieldsOf(second!, "Array", "Cluster act", "Rack")).toEqual(["a2", "create", ""]);
+    expect(fieldsOf(alone!, "Array", "Fill limit", "Cluster", "Rack.Units", "VLAN")).toEqual(["New One", "", "", "", ""]);
+  });
+
+  test("are, for a controller, its name, whether it is the first, and the array's", () => {
+    expect(subjectsOf().list("controller").map((one) => fieldsOf(one, "Controller", "First controller", "Array", "Rack.Units"))).toEqual([["A", "yes", "a1", "42"], ["B", "no", "a1", "42"]]);
+  });
+
+  test("are, for a port, its own, its controller's and those of its own network, not of the cluster's", () => {
+    const ports = subjectsOf().list("port");
+    const of = (...names: string[]) => ports.map((one) => fieldsOf(one, ...names));
+    expect(of("Controller", "First controller")).toEqual([["X", "yes"], ["Y", "no"], ["A", "yes"], ["B", "no"], ["A", "yes"], ["A", "yes"], ["A", "yes"]]);
+    expect(of("VLAN", "Prefix length")).toEqual([["", ""], ["7", "64"], ["100", "24"], ["100", "24"], ["7", "64"], ["7", "64"], ["", ""]]);
+    // RFC 792 and RFC 8200: an echo request takes 28 bytes beside its payload in IPv4, 48 in IPv6.
+    expect(of("Port MTU", "Ping size", "Ping too large")).toEqual([
+      ["1500", "1472", "1473"], ["9000", "8952", "8953"], ["1500", "1472", "1473"], ["4000", "3972", "3973"], ["9000", "8952", "8953"], ["9000", "8952", "8953"], ["1500", "1452", "1453"],
+    ]);
+    expect(of("Array", "Shared address", "Site")[2]).toEqual(["a1", "10.0.0.9", "Mill"]);
+  });
+
+  test("are, for a drive, the number of its bay and the array's", () => {
+    expect(subjectsOf().list("drive").map((one) => fieldsOf(one, "Bay", "Array"))).toEqual([["1", "a2"], ["1", "a1"], ["2", "a1"]]);
+  });
+
+  test("are, for a prompt, its own with the value filled, and the array's", () => {
+    const prompts = subjectsOf().list("prompt").slice(4);
+    expect(prompts.map((one) => fieldsOf(one, "Prompt", "Value", "Array"))).toEqual([["Gateway", "", "a1"], ["Name", "a1 in R1", "a1"], ["name", "C", "a1"], ["Last", "yes", "a1"]]);
+  });
+});
