@@ -28,7 +28,9 @@ export default tseslint.config(
       // A key of an open record (an environment variable, a part of a file) stands in brackets: it is no property that a type knows.
       "@typescript-eslint/dot-notation": ["error", { allowIndexSignaturePropertyAccess: true }],
       "max-lines": ["warn", { max: 450, skipBlankLines: true, skipComments: true }],
-      "max-len": ["warn", { code: 200 }],
+      "max-len": ["error", { code: 200 }],
+      // Texts are cut by code points on purpose: addresses, names and formulas have no others.
+      "@typescript-eslint/no-misused-spread": ["error", { allow: ["string"] }],
     },
   },
   {
@@ -44,13 +46,35 @@ export default tseslint.config(
   {
     files: ["src/planning/checks/**/*.ts"],
     rules: {
-      "no-restricted-syntax": ["error", { selector: "TSAsExpression > TSNeverKeyword", message: "Give the table or the list its type: `as never` lets every mistake through." }],
+      "no-restricted-syntax": [
+        "error",
+        { selector: "TSAsExpression > TSNeverKeyword", message: "Give the table or the list its type: `as never` lets every mistake through." },
+      ],
+    },
+  },
+  {
+    // Texts of procedures are one line each, however long a step is.
+    files: ["src/planning/commissioning/procedure/*.ts"],
+    rules: { "max-len": "off" },
+  },
+  {
+    files: ["tests/**/*.ts", "bench/**/*.ts"],
+    rules: {
+      // A part that is missing shows as "undefined" in what is compared, and the test fails.
+      "@typescript-eslint/restrict-template-expressions": ["error", { allowNumber: true, allowNullish: true }],
+      // Workbooks and stories of the tests are made of closures: taken apart they work as well.
+      "@typescript-eslint/unbound-method": "off",
     },
   },
   {
     files: ["**/*.js", "**/*.mjs"],
     extends: [tseslint.configs.disableTypeChecked],
-    languageOptions: { globals: { require: "readonly", module: "writable", process: "readonly", console: "readonly", __dirname: "readonly", URL: "readonly", Buffer: "readonly", setTimeout: "readonly" } },
+    languageOptions: {
+      globals: {
+        ...{ require: "readonly", module: "writable", process: "readonly", console: "readonly" },
+        ...{ __dirname: "readonly", URL: "readonly", Buffer: "readonly", setTimeout: "readonly" },
+      },
+    },
     rules: { "@typescript-eslint/no-require-imports": "off" },
   },
 );

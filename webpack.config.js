@@ -81,7 +81,14 @@ module.exports = (env = {}, { mode = "production" } = {}) => {
       new IgnorePlugin({ resourceRegExp: /^\.\/(?!en-)[a-z0-9-]+-[\w-]{8}\.js$/, contextRegExp: /engine-render/ }),
       new MiniCssExtractPlugin({ filename: "[name].[contenthash:10].css", chunkFilename: "[name].[contenthash:10].css" }),
       new HtmlPlugin({ filename: "index.html", template: source("standalone", "index.html"), chunks: ["standalone"], scriptLoading: "module" }),
-      new HtmlPlugin({ filename: "taskpane.html", template: source("taskpane", "taskpane.html"), chunks: ["functions", "taskpane"], scriptLoading: "blocking", inject: "body", templateParameters: { hostLibrary: carried } }),
+      new HtmlPlugin({
+        filename: "taskpane.html",
+        template: source("taskpane", "taskpane.html"),
+        chunks: ["functions", "taskpane"],
+        scriptLoading: "blocking",
+        inject: "body",
+        templateParameters: { hostLibrary: carried },
+      }),
       new CopyPlugin({
         patterns: [
           { from: source("functions", "functions.json"), to: "functions.json", transform: (text) => addHelpAddresses(text, baseUrl) },
@@ -95,7 +102,17 @@ module.exports = (env = {}, { mode = "production" } = {}) => {
       }),
       new ShippedLicences(),
       // Copies beside the files, for servers that hand them out as they are.
-      ...(production ? [new CompressionPlugin({ test: compressed }), new CompressionPlugin({ test: compressed, algorithm: "brotliCompress", filename: "[path][base].br", compressionOptions: { params: { [constants.BROTLI_PARAM_QUALITY]: 10 } } })] : []),
+      ...(production
+        ? [
+            new CompressionPlugin({ test: compressed }),
+            new CompressionPlugin({
+              test: compressed,
+              algorithm: "brotliCompress",
+              filename: "[path][base].br",
+              compressionOptions: { params: { [constants.BROTLI_PARAM_QUALITY]: 10 } },
+            }),
+          ]
+        : []),
       ...(production
         ? [
             new SizeBudget([

@@ -78,7 +78,7 @@ function against(what: string, ours: () => unknown, peers: readonly Contender[],
 }
 
 function canonical(answer: unknown): string {
-  return JSON.stringify(Array.isArray(answer) && answer.every((one) => typeof one === "string") ? [...(answer as string[])].sort() : answer);
+  return JSON.stringify(Array.isArray(answer) && answer.every((one) => typeof one === "string") ? [...answer].sort() : answer);
 }
 
 /** Says how much the heap grows while `work` runs once, at its end, before anything is collected. */
@@ -239,7 +239,7 @@ function planLines(): BenchLine[] {
 }
 
 function otherLines(): BenchLine[] {
-  const prefixes = randomInterfaces(4).map((text) => [`${readSubnet(text).network}/${text.split("/")[1]}`]);
+  const prefixes = randomInterfaces(4).map((text) => [`${readSubnet(text).network}/${text.split("/")[1]!}`]);
   const equal = Array.from({ length: count }, () => ["10.0.0.0/8"]);
   const million = Array.from({ length: 1_000_000 }, (_, place) => [formatAddress(addressAt(4, 0x0a00_0001n + BigInt(place)))]);
   const works: Contender[] = [

@@ -76,7 +76,7 @@ async function refuseWrongCells({ port }: HeadlessWorkbook): Promise<void> {
   const sheet = (await port.read(["Bench"])).sheets.find(({ name }) => name === "Bench");
   for (let row = 1; row <= cells; row++) {
     const shown = sheet?.values[row - 1]?.[2];
-    if (typeof shown !== "number" || Math.abs(shown / expectedAt(row) - 1) > 1e-9) throw new Error(`Row ${row} shows ${shown}, not ${expectedAt(row)}.`);
+    if (typeof shown !== "number" || Math.abs(shown / expectedAt(row) - 1) > 1e-9) throw new Error(`Row ${row} shows ${JSON.stringify(shown)}, not ${expectedAt(row)}.`);
   }
 }
 

@@ -13,7 +13,8 @@ const portsPerController = 10;
 
 /** Makes a plan of 1,000 arrays with 20,000 ports at 20 sites, each with four networks, four switches, ten racks and five hosts. */
 function makePlan(addressed: boolean): TableRows {
-  const rows = { sites: [], racks: [], feeds: [], networks: [], switches: [], hosts: [], links: [], clusters: [], pools: [], arrays: [], ports: [] } as Record<string, Record<string, string | number>[]>;
+  const names = ["sites", "racks", "feeds", "networks", "switches", "hosts", "links", "clusters", "pools", "arrays", "ports"];
+  const rows = Object.fromEntries(names.map((name) => [name, [] as Record<string, string | number>[]]));
   const used = new Map<string, number>();
   for (let s = 1; s <= sites; s += 1) {
     const site = `Site ${s}`;
@@ -35,8 +36,10 @@ function makePlan(addressed: boolean): TableRows {
         rows.pools!.push({ pool, cluster: pool, fillLimit: 0.8, acrossArrays: "3 copies" });
       }
       rows.arrays!.push({
-        id: `A${String((s - 1) * arraysPerSite + a + 1).padStart(4, "0")}`, array, site, model: "M", rack: `s${s}-r${Math.floor(a / 5)}`, bottomUnit: 1 + 6 * (a % 5), units: 4, depthMm: 800, weightKg: 40, liftKg: 20,
-        liftBy: "lift table", watts: 600, plug: "C14", feedA: `S${s}-A/L${1 + (a % 3)}`, feedB: `S${s}-B/L${1 + (a % 3)}`, controllers: "A,B", ports: String(portsPerController), portSharing: "controller",
+        id: `A${String((s - 1) * arraysPerSite + a + 1).padStart(4, "0")}`, array, site, model: "M", rack: `s${s}-r${Math.floor(a / 5)}`, bottomUnit: 1 + 6 * (a % 5), units: 4, depthMm: 800,
+          weightKg: 40, liftKg: 20,
+        liftBy: "lift table", watts: 600, plug: "C14", feedA: `S${s}-A/L${1 + (a % 3)}`, feedB: `S${s}-B/L${1 + (a % 3)}`,
+          controllers: "A,B", ports: String(portsPerController), portSharing: "controller",
         drives: 24, driveSize: "8 TB", scheme: "RAID 60 9+2", spares: 2, reserve: 0.1, cluster: pool, clusterOrder: Math.floor(a / 5) + 1, pool, used: "60 TB",
       });
       for (const controller of ["A", "B"]) {

@@ -15,7 +15,8 @@ import { medianMs, printBench } from "./support";
 
 /** A plan whose job has so many steps. */
 function planOf(steps: number): TableRows {
-  return { ...smallPlan(), steps: Array.from({ length: steps }, (_, index) => step(`B-${index}`, "Start", { record: "number", expect: "48", tolerance: 2, do: "Read {{Room}} once more and enter what {{Contact}} says." })) };
+  const asked = { record: "number", expect: "48", tolerance: 2, do: "Read {{Room}} once more and enter what {{Contact}} says." };
+  return { ...smallPlan(), steps: Array.from({ length: steps }, (_, index) => step(`B-${index}`, "Start", asked)) };
 }
 
 async function syncsOf(steps: number): Promise<number> {

@@ -2,61 +2,36 @@
 // `--check` writes nothing and fails when a page is stale.
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join, relative } from "node:path";
-import { catalogue, type WorksheetFunction } from "../src/functions/catalogue";
-import { examples, mistakes } from "../src/functions/examples";
+import { catalogue, families, type CatalogueEntry } from "../src/functions/catalogue";
 import { installCustomFunctions } from "../src/functions/support/custom-functions";
 import { createEvaluator, type Evaluation } from "../src/headless/evaluate";
 
 const root = join(__dirname, "..");
 const docs = join(root, "docs");
 
-const guides: Readonly<Record<string, string>> = {
-  Capacity: "[Quoting guide](../quoting.md)",
-  "Rate and time": "[Quoting guide](../quoting.md)",
-  Durability: "[Quoting guide](../quoting.md)",
-  Addresses: "[Address plan guide](../addresses.md)",
-  Resilience: "[Failure-domain guide](../failure-domains.md)",
-  Facility: "[Failure-domain guide](../failure-domains.md)",
-  Price: "[Pricing guide](../pricing.md)",
-};
-
-/** What stands behind `@returns` in the comment of each adapter, by id: the generated description leaves it out. */
-function readReturns(): Map<string, string> {
-  const folder = join(root, "src", "functions");
-  const text = readdirSync(folder).filter((name) => name.endsWith(".ts")).map((name) => readFileSync(join(folder, name), "utf8")).join("\n");
-  const blocks = text.match(/\/\*\*[\s\S]*?\*\//g) ?? [];
-  return new Map(
-    blocks.flatMap((block) => {
-      const id = /@customfunction ([A-Z0-9]+)/.exec(block)?.[1];
-      const returns = /@returns ([\s\S]*?)(?=\n \* @|\n \*\/)/.exec(block)?.[1]?.replace(/\s*\n \* ?/g, " ").trim();
-      return id !== undefined && returns !== undefined ? [[id, returns] as const] : [];
-    }),
-  );
-}
-
-function signature(one: WorksheetFunction): string {
+function signature(one: CatalogueEntry): string {
   const parameters = one.parameters.map(({ name, optional }) => (optional ? `[${name}]` : name));
   return `BAY.${one.id}(${parameters.join(", ")})`;
 }
 
-function functionPage(one: WorksheetFunction, returns: string): string {
+function functionPage(one: CatalogueEntry): string {
+  const [page, title] = families.find(({ name }) => name === one.family)!.guide;
   const parameters = one.parameters.map(({ name, description, optional }) => `| ${name} | ${description.replaceAll("|", "\\|")} | ${optional ? "may be left out" : "needed"} |`);
   return [
     `# BAY.${one.id}`,
     one.description,
     `\`\`\`\n${signature(one)}\n\`\`\``,
     parameters.length > 0 ? ["| argument | what belongs there | |", "|---|---|---|", ...parameters].join("\n") : "It takes no argument.",
-    `Answers: ${returns}`,
+    `Answers: ${one.answers.returns}`,
     "## Examples",
-    formulaBlock(examples[one.id] ?? []),
-    ...(mistakes[one.id] === undefined ? [] : ["## When it cannot answer", formulaBlock(mistakes[one.id]!)]),
-    `See also: ${guides[one.family]}, [Models and their sources](../models.md), [all functions](index.md).`,
+    formulaBlock(one.examples),
+    ...(one.mistakes.length === 0 ? [] : ["## When it cannot answer", formulaBlock(one.mistakes)]),
+    `See also: [${title}](../${page}), [Models and their sources](../models.md), [all functions](index.md).`,
   ].join("\n\n").concat("\n");
 }
 
 function functionIndex(): string {
-  const families = [...new Set(catalogue.map(({ family }) => family))];
-  const sections = families.map((family) => {
+  const sections = families.map(({ name: family }) => {
     const rows = catalogue.filter((one) => one.family === family).map((one) => `| [${one.id}](${one.id}.md) | ${one.description.replaceAll("|", "\\|")} |`);
     return [`## ${family}`, ["| function | answers |", "|---|---|", ...rows].join("\n")].join("\n\n");
   });
@@ -96,20 +71,12 @@ const show = (value: string | number | boolean): string =>
 async function main(check: boolean): Promise<void> {
   installCustomFunctions();
   const evaluate = createEvaluator();
-  const returns = readReturns();
   const faults: string[] = [];
 
   const drafts = new Map<string, string>();
   for (const name of readdirSync(docs).filter((file) => file.endsWith(".md"))) drafts.set(join(docs, name), readFileSync(join(docs, name), "utf8"));
   drafts.set(join(docs, "functions", "index.md"), functionIndex());
-  for (const one of catalogue) {
-    if (examples[one.id] === undefined) faults.push(`${one.id} has no example in src/functions/examples.ts`);
-    if (!returns.has(one.id)) faults.push(`${one.id} does not say what it @returns`);
-    drafts.set(join(docs, "functions", `${one.id}.md`), functionPage(one, returns.get(one.id) ?? ""));
-  }
-  for (const id of [...Object.keys(examples), ...Object.keys(mistakes)]) {
-    if (!catalogue.some((one) => one.id === id)) faults.push(`src/functions/examples.ts shows ${id}, which is no function`);
-  }
+  for (const one of catalogue) drafts.set(join(docs, "functions", `${one.id}.md`), functionPage(one));
 
   const stale: string[] = [];
   for (const [path, draft] of drafts) {

@@ -5,7 +5,9 @@ const allowed = new Set(["MIT", "BSD-2-Clause", "BSD-3-Clause", "ISC", "Apache-2
 
 /** Packages that others carry inside a file built beforehand, where this build cannot see them: chosen licence and where they are. */
 const inside = {
-  exceljs: "Its file for browsers carries jszip (MIT chosen of MIT or GPL-3.0), pako (MIT and zlib), saxes (ISC), fast-csv, dayjs, lodash parts, uuid and readable-stream (MIT), as its makers built it.",
+  exceljs:
+    "Its file for browsers carries jszip (MIT chosen of MIT or GPL-3.0), pako (MIT and zlib), saxes (ISC), " +
+    "fast-csv, dayjs, lodash parts, uuid and readable-stream (MIT), as its makers built it.",
 };
 
 /**

@@ -19,7 +19,8 @@ const expect = (what, found, wanted) => {
   if (!fits) faults.push(what);
 };
 
-execFileSync("openssl", ["req", "-x509", "-newkey", "rsa:2048", "-nodes", "-days", "1", "-subj", "/CN=127.0.0.1", "-keyout", join(folder, "key.pem"), "-out", join(folder, "cert.pem")], { stdio: "ignore" });
+const certificate = ["req", "-x509", "-newkey", "rsa:2048", "-nodes", "-days", "1", "-subj", "/CN=127.0.0.1"];
+execFileSync("openssl", [...certificate, "-keyout", join(folder, "key.pem"), "-out", join(folder, "cert.pem")], { stdio: "ignore" });
 const example = readFileSync(join(root, "docs", "nginx.conf.example"), "utf8")
   .replace("listen 443", `listen 127.0.0.1:${port}`)
   .replace("baywright.example.com", "127.0.0.1")
@@ -29,7 +30,11 @@ const example = readFileSync(join(root, "docs", "nginx.conf.example"), "utf8")
 const types = "types { text/html html; text/css css; application/javascript js; application/json json; image/png png; text/xml xml; text/plain txt; }";
 // Started by root it would hand the work to a user who may not read this folder.
 const user = process.getuid?.() === 0 ? "user root;" : "";
-writeFileSync(join(folder, "nginx.conf"), `${user} daemon off; pid ${folder}/pid; error_log ${folder}/error.log; events {} http { ${types} access_log off; client_body_temp_path ${folder}; proxy_temp_path ${folder}; fastcgi_temp_path ${folder}; uwsgi_temp_path ${folder}; scgi_temp_path ${folder};\n${example}\n}`);
+const passing = ["client_body", "proxy", "fastcgi", "uwsgi", "scgi"].map((one) => `${one}_temp_path ${folder};`).join(" ");
+writeFileSync(
+  join(folder, "nginx.conf"),
+  `${user} daemon off; pid ${folder}/pid; error_log ${folder}/error.log; events {} http { ${types} access_log off; ${passing}\n${example}\n}`,
+);
 
 const nginx = spawn(process.env.NGINX ?? "/usr/sbin/nginx", ["-c", join(folder, "nginx.conf"), "-p", folder], { stdio: "inherit" });
 try {

@@ -69,7 +69,11 @@ export const breaks: readonly Break[] = [
     change: ({ clusters }) => void clusters.push({ cluster: "Prints", network: "rr-data-1", sharedAddress: "10.64.77.20", state: "new", putIntoUse: "now" }),
     found: [["gateway-missing", "Networks 5 Gateway"], ["shared-address-outside", "Clusters 7 Shared address"], ["first-of-cluster", "Clusters 7 Cluster"]],
   },
-  { what: "A cluster without a shared address", change: ({ clusters }) => void clusters.push({ cluster: "Maps", network: "mgmt", state: "existing" }), found: [["cluster-without-address", "Clusters 8 Shared address"]] },
+  {
+    what: "A cluster without a shared address",
+    change: ({ clusters }) => void clusters.push({ cluster: "Maps", network: "mgmt", state: "existing" }),
+    found: [["cluster-without-address", "Clusters 8 Shared address"]],
+  },
   { what: "An array in a cluster whose network it has no port in", change: ({ arrays }) => set(arrays[5], { cluster: "Prints" }), found: [["cluster-without-port", "Arrays 10 Cluster"]] },
   { what: "A fourth port that has no row in Ports", change: ({ arrays }) => set(arrays[1], { ports: "0,1,2,3" }), found: [["port-without-row", "Arrays 6 Ports"]] },
   { what: "A port without a network", change: ({ ports }) => set(ports[0], { network: null }), found: [["port-without-network", "Ports 5 Network"]] },
@@ -172,10 +176,10 @@ export function brokenPlan(): SheetPlan[] {
   const whole = { ...initialRows(), ...sampleRows() } as Readonly<Partial<Record<TableKey, readonly Row[]>>>;
   const rows = Object.fromEntries((Object.keys(tables) as TableKey[]).map((key) => [key, (whole[key] ?? []).map((row) => ({ ...row }))])) as Rows;
   for (const { change } of breaks) change(rows);
-  return planSetUp({ sheets: [] }, rows as unknown as TableRows).map((plan) => ({
-    ...plan,
-    rows: plan.rows.map((line, at) => (at === 3 ? line.map((cell) => ({ ...cell, value: renamed.find(({ sheet, column }) => sheet === plan.name && column === cell.value)?.text ?? cell.value ?? null })) : line)),
-  }));
+  return planSetUp({ sheets: [] }, rows as unknown as TableRows).map((plan) => {
+    const newHeader = (header: unknown) => renamed.find(({ sheet, column }) => sheet === plan.name && column === header)?.text;
+    return { ...plan, rows: plan.rows.map((line, at) => (at === 3 ? line.map((cell) => ({ ...cell, value: newHeader(cell.value) ?? cell.value ?? null })) : line)) };
+  });
 }
 
 function set(row: Row | undefined, change: Row): void {

@@ -33,7 +33,7 @@ export async function closeOut(port: WorkbookPort, name: string, by: string, dat
 
 /** Changes the state of a job in its table, where the table has that column. */
 export function stateEdits({ workbook, source, job }: JobInUse, state: string): Edit[] {
-  const table = source.plan.jobs;
+  const table = source.model.table("jobs");
   const write = table === null ? null : writeCell(workbook, table, job.row, "state", state);
   return write === null ? [] : editsOf({ writes: [write], growths: [] });
 }

@@ -2,52 +2,39 @@ import * as addresses from "./addresses";
 import * as capacity from "./capacity";
 import * as durability from "./durability";
 import * as facility from "./facility";
-import metadata from "./functions.json";
 import * as price from "./price";
 import * as rates from "./rates";
 import * as resilience from "./resilience";
+import type { Declaration, WorksheetFunction } from "./support/worksheet-function";
 
-/** One parameter of a worksheet function, as the sheet's help shows it. */
-export interface ParameterDescription {
+/** A family of functions: one module of this folder, and the guide that shows them at work. */
+interface Family {
   readonly name: string;
-  readonly description: string;
-  readonly optional?: boolean;
-  readonly dimensionality?: string;
-  readonly type?: string;
+  /** Page of docs/, and what it is called. */
+  readonly guide: readonly [page: string, title: string];
+  readonly functions: Readonly<Record<string, WorksheetFunction>>;
 }
 
-/** One worksheet function: what the sheet shows of it, its family, and the code behind it. */
-export interface WorksheetFunction {
-  /** Name after `BAY.`, such as `USABLE`. */
-  readonly id: string;
+/** Every family, in the order of the help. */
+export const families: readonly Family[] = [
+  { name: "Capacity", guide: ["quoting.md", "Quoting guide"], functions: capacity },
+  { name: "Rate and time", guide: ["quoting.md", "Quoting guide"], functions: rates },
+  { name: "Durability", guide: ["quoting.md", "Quoting guide"], functions: durability },
+  { name: "Addresses", guide: ["addresses.md", "Address plan guide"], functions: addresses },
+  { name: "Resilience", guide: ["failure-domains.md", "Failure-domain guide"], functions: resilience },
+  { name: "Facility", guide: ["failure-domains.md", "Failure-domain guide"], functions: facility },
+  { name: "Price", guide: ["pricing.md", "Pricing guide"], functions: price },
+];
+
+/** One entry of the catalogue: what is declared of a function, its family, and the function itself. */
+export interface CatalogueEntry extends Declaration {
   readonly family: string;
-  readonly description: string;
-  readonly parameters: readonly ParameterDescription[];
-  readonly call: (...args: never[]) => unknown;
+  readonly call: WorksheetFunction;
 }
 
-const families: Readonly<Record<string, object>> = {
-  Capacity: capacity,
-  "Rate and time": rates,
-  Durability: durability,
-  Addresses: addresses,
-  Resilience: resilience,
-  Facility: facility,
-  Price: price,
-};
-
-const described = new Map(metadata.functions.map((one) => [one.id, one]));
-
-/**
- * Every worksheet function, family by family in the order of the code.
- *
- * The id of a function is its code name in capitals (`hostCount` is `HOSTCOUNT`); its help comes from the generated description.
- */
-export const catalogue: readonly WorksheetFunction[] = Object.entries(families).flatMap(([family, module]) =>
-  Object.entries(module).map(([name, call]) => {
-    const id = name.toUpperCase();
-    const help = described.get(id);
-    if (help === undefined) throw new Error(`${id} has no description: run npm run metadata`);
-    return { id, family, description: help.description, parameters: help.parameters, call: call as WorksheetFunction["call"] };
-  }),
+/** Every worksheet function, family by family, in the order of their names: the one list that help, host and tests walk. */
+export const catalogue: readonly CatalogueEntry[] = families.flatMap((family) =>
+  Object.values(family.functions)
+    .map((call) => ({ ...call.declaration, family: family.name, call }))
+    .sort((a, b) => (a.id < b.id ? -1 : 1)),
 );

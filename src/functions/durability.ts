@@ -1,93 +1,82 @@
 // Durability: how likely data is lost, and how often drives fail.
 import { layoutDrives } from "../planning/capacity";
 import { annualFailureRate, atLeastKOfN, bitsIn, dataLossRisk, meanYearsToDataLoss, mostParts, readFault } from "../planning/durability";
-import { answer } from "./support/answer";
-import { readCount, readNumber } from "./support/numbers";
-import { readBitErrorRate, readDrives, readMttf, readRepairHours, readScheme, readShare, readSize } from "./support/quantities";
+import { number } from "./support/answers";
+import { count, number as anyNumber, numberBy } from "./support/numbers";
+import { optional, parameter } from "./support/parameter";
+import * as given from "./support/parameters";
+import { meanTimeToFailure, repairTime, share } from "./support/quantities";
+import { worksheetFunction } from "./support/worksheet-function";
 
-/**
- * Computes the mean time to data loss of drives that fail and are repaired independently, one repair at a time.
- * @customfunction MTTDL
- * @param scheme Redundancy scheme in quotes, such as "RAID 6".
- * @param drives Number of drives, without spares, such as 12.
- * @param mttfHours Mean time to failure of one drive in hours, such as 1200000.
- * @param repairHours Hours until a failed drive is replaced and rebuilt, such as 24; a hot spare makes it shorter.
- * @returns Years of 8760 hours.
- */
-export function mttdl(scheme: unknown, drives: unknown, mttfHours: unknown, repairHours: unknown): number {
-  return answer("MTTDL", () =>
-    meanYearsToDataLoss(
-      layoutDrives(readScheme(scheme, "scheme"), readDrives(drives, "drives")),
-      readMttf(mttfHours, "mttfHours"),
-      readRepairHours(repairHours, "repairHours"),
-    ),
-  );
-}
+const repairHours = parameter("repairHours", "Hours until a failed drive is replaced and rebuilt, such as {example}; a hot spare makes it shorter.", repairTime);
 
-/**
- * Computes the probability of losing data, a repair that meets an unreadable bit included.
- * @customfunction LOSSRISK
- * @param scheme Redundancy scheme in quotes, such as "RAID 6".
- * @param drives Number of drives, without spares, such as 12.
- * @param driveSize Size of one drive: TB as a number, such as 4, or text such as "960 GB".
- * @param afr Share of drives that fail in a year, such as 1.5%.
- * @param repairHours Hours until a failed drive is replaced and rebuilt, such as 24; a hot spare makes it shorter.
- * @param [years] Years looked at, such as 5. Left out: 1.
- * @param [readErrorRate] Chance that one bit cannot be read, such as 1E-15. Left out: 0.
- * @returns Probability from 0 to 1.
- */
-export function lossrisk(
-  scheme: unknown,
-  drives: unknown,
-  driveSize: unknown,
-  afr: unknown,
-  repairHours: unknown,
-  years?: unknown,
-  readErrorRate?: unknown,
-): number {
-  return answer("LOSSRISK", () =>
-    dataLossRisk(layoutDrives(readScheme(scheme, "scheme"), readDrives(drives, "drives")), {
-      driveSize: readSize(driveSize, "driveSize"),
-      afr: readShare(afr, "afr", { belowOne: true }),
-      repair: readRepairHours(repairHours, "repairHours"),
-      years: readNumber(years, "years", { above: 0, max: 1000, default: 1, example: 5 }),
-      readErrorRate: readBitErrorRate(readErrorRate, "readErrorRate", 0),
-    }),
-  );
-}
+export const mttdl = worksheetFunction({
+  id: "MTTDL",
+  description: "Computes the mean time to data loss of drives that fail and are repaired independently, one repair at a time.",
+  parameters: [
+    given.scheme('"RAID 6"'),
+    given.members(12),
+    parameter("mttfHours", "Mean time to failure of one drive in hours, such as {example}.", meanTimeToFailure),
+    repairHours,
+  ],
+  answers: number("Years of 8760 hours."),
+  examples: ['=BAY.MTTDL("RAID 6",12,1000000,24)'],
+  mistakes: ['=BAY.MTTDL("RAID 6",12,0,24)'],
+  compute: (scheme, drives, mttf, repair) => meanYearsToDataLoss(layoutDrives(scheme, drives), mttf, repair),
+});
 
-/**
- * Computes the probability of meeting at least one unreadable bit while reading a size.
- * @customfunction READFAULT
- * @param size What is read: TB as a number, such as 12, or text such as "500 GB".
- * @param errorRate Chance that one bit cannot be read, such as 1E-15.
- * @returns Probability from 0 to 1.
- */
-export function readfault(size: unknown, errorRate: unknown): number {
-  return answer("READFAULT", () => readFault(bitsIn(readSize(size, "size")), readBitErrorRate(errorRate, "errorRate")).happens);
-}
+export const lossrisk = worksheetFunction({
+  id: "LOSSRISK",
+  description: "Computes the probability of losing data, a repair that meets an unreadable bit included.",
+  parameters: [
+    given.scheme('"RAID 6"'),
+    given.members(12),
+    given.driveSize,
+    parameter("afr", "Share of drives that fail in a year, such as {example}.", share({ belowOne: true, example: "1.5%" })),
+    repairHours,
+    given.years("Years looked at", 1000),
+    optional("readErrorRate", "Chance that one bit cannot be read, such as {example}. Left out: {default}.", anyNumber({ min: 0, max: 1, default: 0, example: 1e-15 })),
+  ],
+  answers: number("Probability from 0 to 1."),
+  examples: ['=BAY.LOSSRISK("RAID 6",12,8,"1.5%",24,5,1E-15)'],
+  mistakes: ['=BAY.LOSSRISK("RAID 6",12,8,1.5,24)'],
+  compute: (scheme, drives, driveSize, afr, repair, years, readErrorRate) =>
+    dataLossRisk(layoutDrives(scheme, drives), { driveSize, afr, repair, years, readErrorRate }),
+});
 
-/**
- * Computes the annual failure rate of a drive from its mean time to failure: 1 - exp(-8760 / MTTF).
- * @customfunction AFR
- * @param mttfHours Mean time to failure in hours, such as 1200000.
- * @returns Probability from 0 to 1.
- */
-export function afr(mttfHours: unknown): number {
-  return answer("AFR", () => annualFailureRate(readMttf(mttfHours, "mttfHours")));
-}
+export const readfault = worksheetFunction({
+  id: "READFAULT",
+  description: "Computes the probability of meeting at least one unreadable bit while reading a size.",
+  parameters: [
+    given.size("size", "What is read", 12, "500 GB"),
+    parameter("errorRate", "Chance that one bit cannot be read, such as {example}.", anyNumber({ min: 0, max: 1, example: 1e-15 })),
+  ],
+  answers: number("Probability from 0 to 1."),
+  examples: ['=BAY.READFAULT("12 TB",1E-14)'],
+  mistakes: ['=BAY.READFAULT("12 TB",2)'],
+  compute: (size, errorRate) => readFault(bitsIn(size), errorRate).happens,
+});
 
-/**
- * Computes the probability that at least k of n independent parts work.
- * @customfunction KOFN
- * @param k Parts that must work, such as 3.
- * @param n Parts there are, such as 4.
- * @param p Probability that one part works, such as 0.9.
- * @returns Probability from 0 to 1.
- */
-export function kofn(k: unknown, n: unknown, p: unknown): number {
-  return answer("KOFN", () => {
-    const parts = readCount(n, "n", { min: 1, max: mostParts, example: 4 });
-    return atLeastKOfN(readCount(k, "k", { min: 1, max: parts, example: 1 }), parts, readShare(p, "p"));
-  });
-}
+export const afr = worksheetFunction({
+  id: "AFR",
+  description: "Computes the annual failure rate of a drive from its mean time to failure: 1 - exp(-8760 / MTTF).",
+  parameters: [parameter("mttfHours", "Mean time to failure in hours, such as {example}.", meanTimeToFailure)],
+  answers: number("Probability from 0 to 1."),
+  examples: ["=BAY.AFR(1000000)"],
+  mistakes: ["=BAY.AFR(0)"],
+  compute: annualFailureRate,
+});
+
+export const kofn = worksheetFunction({
+  id: "KOFN",
+  description: "Computes the probability that at least k of n independent parts work.",
+  parameters: [
+    parameter("k", "Parts that must work, such as {example}.", numberBy(3, (parts: number) => ({ min: 1, max: parts, whole: true, example: 1 }))),
+    parameter("n", "Parts there are, such as {example}.", count({ min: 1, max: mostParts, example: 4 })),
+    parameter("p", "Probability that one part works, such as {example}.", share({ example: "0.9" })),
+  ],
+  answers: number("Probability from 0 to 1."),
+  examples: ["=BAY.KOFN(2,3,0.9)"],
+  mistakes: ["=BAY.KOFN(4,3,0.9)"],
+  compute: (needed, parts, works) => atLeastKOfN(needed(parts), parts, works),
+});

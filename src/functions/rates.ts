@@ -1,109 +1,95 @@
 // Rate and time: what the drives and the links carry, and how long moving and rebuilding take.
 import { layoutDrives, writeCost } from "../planning/capacity";
-import { hostOperationsPerSecond, ipVersions, moveHours, rebuildHours, serialSeconds, tcpPayload } from "../planning/rates";
-import { answer } from "./support/answer";
-import { readChoice, readFlag } from "./support/choice";
-import { readCount, readNumber } from "./support/numbers";
-import { readDataRate, readDrives, readScheme, readShare as readShareOfWhole, readSize, readSpares } from "./support/quantities";
+import { hostOperationsPerSecond, moveHours, rebuildHours, serialSeconds, tcpPayload } from "../planning/rates";
+import { share as shareOf } from "../planning/quantity";
+import { number } from "./support/answers";
+import { flag } from "./support/choice";
+import { count, number as anyNumber } from "./support/numbers";
+import { optional, parameter } from "./support/parameter";
+import * as given from "./support/parameters";
+import { dataRate, share } from "./support/quantities";
+import { worksheetFunction } from "./support/worksheet-function";
 
-/**
- * Counts the operations on drives that one small write takes.
- * @customfunction WRITECOST
- * @param scheme Redundancy scheme in quotes, such as "RAID 6"; a mirror counts as two drives.
- * @returns Operations a write.
- */
-export function writecost(scheme: unknown): number {
-  return answer("WRITECOST", () => writeCost(readScheme(scheme, "scheme")));
-}
+const noHits = shareOf(0);
 
-/**
- * Computes the host operations a second that drives sustain together, small and random, without a cache.
- * @customfunction IOPS
- * @param scheme Redundancy scheme in quotes, such as "RAID 10".
- * @param drives Number of drives, spares included, such as 12.
- * @param driveRate Operations a second of one drive, such as 150.
- * @param readShare Share of reads among the operations, such as 70%.
- * @param [spares] Hot spare drives among them, such as 1. Left out: 0.
- * @returns Host operations a second.
- */
-export function iops(scheme: unknown, drives: unknown, driveRate: unknown, readShare: unknown, spares?: unknown): number {
-  return answer("IOPS", () => {
-    const layout = layoutDrives(readScheme(scheme, "scheme"), readDrives(drives, "drives"), readSpares(spares, "spares"));
-    const rate = readNumber(driveRate, "driveRate", { above: 0, max: 1e9, example: 150 });
-    return hostOperationsPerSecond(layout, rate, readShareOfWhole(readShare, "readShare"));
-  });
-}
+export const writecost = worksheetFunction({
+  id: "WRITECOST",
+  description: "Counts the operations on drives that one small write takes.",
+  parameters: [given.scheme('"RAID 6"', "; a mirror counts as two drives.")],
+  answers: number("Operations a write."),
+  examples: ['=BAY.WRITECOST("RAID 6")', '=BAY.WRITECOST("3 copies")'],
+  mistakes: ['=BAY.WRITECOST("RAID 7")'],
+  compute: (scheme) => writeCost(scheme),
+});
 
-/**
- * Computes the TCP payload that Ethernet links carry in one direction.
- * @customfunction PAYLOAD
- * @param ports Number of links, such as 2.
- * @param gigabits Speed of one link in Gb/s, such as 25.
- * @param [mtu] Largest IP packet in bytes, such as 9000. Left out: 1500.
- * @param [ipVersion] 4 or 6. Left out: 4.
- * @param [timestamps] TRUE where TCP carries timestamps. Left out: FALSE.
- * @param [vlan] TRUE where frames carry a VLAN tag. Left out: FALSE.
- * @returns Payload in MB/s, 10^6 bytes a second.
- */
-export function payload(ports: unknown, gigabits: unknown, mtu?: unknown, ipVersion?: unknown, timestamps?: unknown, vlan?: unknown): number {
-  return answer("PAYLOAD", () =>
-    tcpPayload(
-      readCount(ports, "ports", { min: 1, max: 100_000, example: 2 }),
-      readNumber(gigabits, "gigabits", { above: 0, max: 1e6, example: 25 }),
-      {
-        mtu: readCount(mtu, "mtu", { min: 68, max: 65_535, default: 1500, example: 9000 }),
-        ipVersion: readChoice(ipVersion, "ipVersion", ipVersions),
-        timestamps: readFlag(timestamps, "timestamps"),
-        vlan: readFlag(vlan, "vlan"),
-      },
-    ),
-  );
-}
+export const iops = worksheetFunction({
+  id: "IOPS",
+  description: "Computes the host operations a second that drives sustain together, small and random, without a cache.",
+  parameters: [
+    given.scheme('"RAID 10"'),
+    given.drives(12),
+    parameter("driveRate", "Operations a second of one drive, such as {example}.", anyNumber({ above: 0, max: 1e9, example: 150 })),
+    parameter("readShare", "Share of reads among the operations, such as {example}.", share({ example: "70%" })),
+    given.spares(),
+  ],
+  answers: number("Host operations a second."),
+  examples: ['=BAY.IOPS("RAID 10",24,150,"70%")'],
+  mistakes: ['=BAY.IOPS("RAID 10",24,150,70)'],
+  compute: (scheme, drives, driveRate, readShare, spares) => hostOperationsPerSecond(layoutDrives(scheme, drives, spares), driveRate, readShare, noHits),
+});
 
-/**
- * Computes the hours that moving a size takes.
- * @customfunction MOVETIME
- * @param size What is moved: TB as a number, such as 30, or text such as "500 GB".
- * @param rate Rate in MB/s, such as 400.
- * @returns Hours.
- */
-export function movetime(size: unknown, rate: unknown): number {
-  return answer("MOVETIME", () => moveHours(readSize(size, "size"), readDataRate(rate, "rate")));
-}
+export const payload = worksheetFunction({
+  id: "PAYLOAD",
+  description: "Computes the TCP payload that Ethernet links carry in one direction.",
+  parameters: [
+    parameter("ports", "Number of links, such as {example}.", count({ min: 1, max: 100_000, example: 2 })),
+    parameter("gigabits", "Speed of one link in Gb/s, such as {example}.", anyNumber({ above: 0, max: 1e6, example: 25 })),
+    optional("mtu", "Largest IP packet in bytes, such as {example}. Left out: {default}.", count({ min: 68, max: 65_535, default: 1500, example: 9000 })),
+    given.ipVersion("4 or 6. Left out: {default}."),
+    optional("timestamps", "TRUE where TCP carries timestamps. Left out: {default}.", flag),
+    optional("vlan", "TRUE where frames carry a VLAN tag. Left out: {default}.", flag),
+  ],
+  answers: number("Payload in MB/s, 10^6 bytes a second."),
+  examples: ["=BAY.PAYLOAD(2,10)", "=BAY.PAYLOAD(4,25,9000,6,TRUE,TRUE)"],
+  mistakes: ["=BAY.PAYLOAD(2,10,40)"],
+  compute: (ports, gigabits, mtu, ipVersion, timestamps, vlan) => tcpPayload(ports, gigabits, { mtu, ipVersion, timestamps, vlan }),
+});
 
-/**
- * Computes the hours that rebuilding one failed drive takes.
- * @customfunction REBUILDHOURS
- * @param scheme Redundancy scheme in quotes, such as "RAID 6" or "8+2".
- * @param drives Number of drives, without spares, such as 12.
- * @param driveSize Size of one drive: TB as a number, such as 4, or text such as "960 GB".
- * @param driveRate Rate of one drive in MB/s, such as 150.
- * @param [share] Share of that rate which the rebuild gets, such as 30%. Left out: 1.
- * @returns Hours.
- */
-export function rebuildhours(scheme: unknown, drives: unknown, driveSize: unknown, driveRate: unknown, share?: unknown): number {
-  return answer("REBUILDHOURS", () =>
-    rebuildHours(
-      layoutDrives(readScheme(scheme, "scheme"), readDrives(drives, "drives")),
-      readSize(driveSize, "driveSize"),
-      readDataRate(driveRate, "driveRate"),
-      readShareOfWhole(share, "share", { aboveZero: true, default: 1 }),
-    ),
-  );
-}
+export const movetime = worksheetFunction({
+  id: "MOVETIME",
+  description: "Computes the hours that moving a size takes.",
+  parameters: [given.size("size", "What is moved", 30, "500 GB"), parameter("rate", "Rate in MB/s, such as {example}.", dataRate(400))],
+  answers: number("Hours."),
+  examples: ['=BAY.MOVETIME("20 TB",400)'],
+  mistakes: ['=BAY.MOVETIME("20 TB",0)'],
+  compute: moveHours,
+});
 
-/**
- * Computes the seconds that text takes on a console line with 8 data bits, no parity and 1 stop bit.
- * @customfunction SERIALTIME
- * @param characters Number of characters, such as 4000.
- * @param baud Speed of the line, such as 9600.
- * @returns Seconds.
- */
-export function serialtime(characters: unknown, baud: unknown): number {
-  return answer("SERIALTIME", () =>
-    serialSeconds(
-      readCount(characters, "characters", { min: 1, example: 4000 }),
-      readNumber(baud, "baud", { above: 0, max: 1e9, example: 9600 }),
-    ),
-  );
-}
+export const rebuildhours = worksheetFunction({
+  id: "REBUILDHOURS",
+  description: "Computes the hours that rebuilding one failed drive takes.",
+  parameters: [
+    given.scheme('"RAID 6" or "8+2"'),
+    given.members(12),
+    given.driveSize,
+    parameter("driveRate", "Rate of one drive in MB/s, such as {example}.", dataRate(150)),
+    optional("share", "Share of that rate which the rebuild gets, such as {example}. Left out: {default}.", share({ aboveZero: true, default: 1, example: "30%" })),
+  ],
+  answers: number("Hours."),
+  examples: ['=BAY.REBUILDHOURS("RAID 6",12,8,150)', '=BAY.REBUILDHOURS("8+2",24,8,150,"30%")'],
+  mistakes: ['=BAY.REBUILDHOURS("RAID 0",12,8,150)'],
+  compute: (scheme, drives, size, rate, given) => rebuildHours(layoutDrives(scheme, drives), size, rate, given),
+});
+
+export const serialtime = worksheetFunction({
+  id: "SERIALTIME",
+  description: "Computes the seconds that text takes on a console line with 8 data bits, no parity and 1 stop bit.",
+  parameters: [
+    parameter("characters", "Number of characters, such as {example}.", count({ min: 1, example: 4000 })),
+    parameter("baud", "Speed of the line, such as {example}.", anyNumber({ above: 0, max: 1e9, example: 9600 })),
+  ],
+  answers: number("Seconds."),
+  examples: ["=BAY.SERIALTIME(2000,9600)"],
+  mistakes: ["=BAY.SERIALTIME(2000,0)"],
+  compute: serialSeconds,
+});

@@ -71,6 +71,7 @@ function makePanel(pane: PaneContext, name: string, load: () => Promise<MakeView
     element,
     view: () => view,
     async show() {
+      element.ariaBusy = "true";
       try {
         if (view === null) {
           const makeView = await load().catch(() => {
@@ -83,6 +84,8 @@ function makePanel(pane: PaneContext, name: string, load: () => Promise<MakeView
         await view.show();
       } catch (thrown) {
         pane.status.say(explain(thrown, `Show ${name}`));
+      } finally {
+        element.ariaBusy = "false";
       }
     },
   };

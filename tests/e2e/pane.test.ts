@@ -1,5 +1,4 @@
-import { execFileSync } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import type { Server } from "node:http";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -9,6 +8,7 @@ import { tables } from "../../src/planning/plan/schema";
 import type { WorkbookSnapshot } from "../../src/sheet";
 import type { PlainPort } from "../support/plain-workbook";
 import { launchBrowser } from "./support/launch-browser";
+import { buildPaneSite } from "./support/pane-site";
 import { serveSite } from "./support/serve-site";
 import { WorkbookPage } from "./support/workbook-page";
 
@@ -18,7 +18,6 @@ declare global {
   var axe: { run(context: Document): Promise<AxeResults> };
 }
 
-const root = join(__dirname, "..", "..");
 const axeSource = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 const views = ["Plan", "Check", "Commission", "Functions"] as const;
 
@@ -31,12 +30,7 @@ let faults: string[];
 
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "pane-"));
-  // In a process of its own: the builder does not run inside the test runner's realm.
-  execFileSync(process.execPath, ["-e", bundleCode(folder)], { cwd: root, stdio: "inherit" });
-  writeFileSync(
-    join(folder, "index.html"),
-    '<!doctype html><html lang="en"><meta charset="utf-8"><title>Pane</title><link rel="icon" href="data:,"><link rel="stylesheet" href="pane-page.css"><style>html,body{height:100%;margin:0}main{height:100%}</style><main id="pane"></main><script type="module" src="pane-page.js"></script>',
-  );
+  buildPaneSite(folder);
   ({ server, url: address } = await serveSite(folder));
   browser = await launchBrowser();
 });
@@ -51,11 +45,6 @@ afterEach(async () => {
   await page.close();
   expect(faults).toEqual([]);
 });
-
-function bundleCode(to: string): string {
-  const options = { entryPoints: [join(__dirname, "pane-page.ts")], bundle: true, splitting: true, format: "esm", target: "es2022", outdir: to, logLevel: "error" };
-  return `require("esbuild").buildSync(${JSON.stringify(options)})`;
-}
 
 async function open({ width = 320, theme = "light", sample = true } = {}): Promise<void> {
   page = await browser.newPage({ viewport: { width, height: 900 } });
@@ -77,8 +66,12 @@ async function said(text: string): Promise<void> {
 
 async function turnTo(view: string): Promise<void> {
   await page.getByRole("tab", { name: view }).click();
-  await page.locator(`#bay-${view.toLowerCase()} > *`).waitFor();
-  await page.waitForTimeout(400);
+  await page.locator(`#bay-${view.toLowerCase()}[aria-busy=false] > *`).waitFor();
+}
+
+/** Waits until nothing on the page moves or changes its colour any more. */
+async function still(): Promise<void> {
+  await page.waitForFunction(() => document.getAnimations().every(({ playState }) => playState !== "running"));
 }
 
 /** Writes into the column of a planning table, as somebody else would who edits the workbook; row 1 is the first below the header. */
@@ -109,15 +102,20 @@ async function complaints(): Promise<readonly string[]> {
   return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(" | ")}`);
 }
 
-test.each([[320, "light"], [320, "dark"], [320, "contrast"], [450, "light"]])("at %i px the accessibility checker finds nothing in any view, nor in preview, menu and dialogs, in the %s theme", async (width, theme) => {
+const looks = [[320, "light"], [320, "dark"], [320, "contrast"], [450, "light"]] as const;
+
+test.each(looks)("at %i px the accessibility checker finds nothing in any view, preview, menu or dialog, in the %s theme", async (width, theme) => {
   await open({ width, theme });
   await edit("Ports", "Address", 2, null);
   await edit("Jobs", "Job", 1, "Reading/Room");
   for (const view of views) {
     await turnTo(view);
-    if (view === "Plan") await button(/Assign addresses/).click();
+    if (view === "Plan") {
+      await button(/Assign addresses/).click();
+      await page.getByRole("region", { name: "Assign addresses: changes" }).waitFor();
+    }
     if (view === "Functions") await page.locator("summary").first().click();
-    await page.waitForTimeout(200);
+    await still();
     expect({ view, complaints: await complaints() }).toEqual({ view, complaints: [] });
   }
   await button("Menu").click();
@@ -284,7 +282,10 @@ describe("the Commission view", () => {
     await page.evaluate(() => {
       const { port } = globalThis.page;
       const { values } = port.workbook.sheets.find(({ name }) => name === "Jobs")!;
-      const row = (at: number) => values[3]!.map((header) => ({ value: header === "Job" ? `Extra ${at}` : header === "Site" ? "Bindery" : header === "Procedure" ? "Install a rack array" : header === "Id" ? `J9${at}` : null }));
+      const row = (at: number) => {
+        const job: Record<string, string> = { Job: `Extra ${at}`, Site: "Bindery", Procedure: "Install a rack array", Id: `J9${at}` };
+        return values[3]!.map((header) => ({ value: typeof header === "string" ? (job[header] ?? null) : null }));
+      };
       return port.apply([{ kind: "write", sheet: "Jobs", row: 7, column: 0, cells: Array.from({ length: 30 }, (_, at) => row(at)) }]);
     });
     await turnTo("Commission");
@@ -350,7 +351,8 @@ describe("a tab that comes back", () => {
     await page.locator("fluent-checkbox[aria-label^='Accept theirs']").nth(1).click();
     await button("Bring back 1 record").click();
     await said("The accepted records stand in the tabs");
-    const found = await page.evaluate((name) => globalThis.page.port.workbook.sheets.find((sheet) => sheet.name === name)!.values.flat().filter((value) => value === "seen" || value === "seen too"), tab);
+    const cells = await page.evaluate((name) => globalThis.page.port.workbook.sheets.find((sheet) => sheet.name === name)!.values.flat(), tab);
+    const found = cells.filter((value) => value === "seen" || value === "seen too");
     expect(found).toEqual(["seen"]);
   });
 

@@ -104,16 +104,21 @@ test("a manager fills a site from nothing, mends what the checks find, assigns a
 
   await fillTable("feeds", ["A", "B"].map((feed) => ({ feed: `M-${feed}`, site: "Mill", source: `Board ${feed}`, volts: "230", phases: "1", breakerA: "16" })));
   await fillTable("networks", ["1", "2"].map((no) => ({ network: `data-${no}`, site: "Mill", prefix: `10.1.${no}.0/24`, gateway: "none", mtu: "9000" })));
-  await fillTable("switches", ["1", "2"].map((no) => ({ switch: `sw${no}`, site: "Mill", rack: "M-R1", bottomUnit: `${38 + Number(no)}`, units: "1", watts: "100", feedA: "M-A", feedB: "M-B", networks: "data-1, data-2" })));
+  const fed = { site: "Mill", rack: "M-R1", feedA: "M-A", feedB: "M-B" };
+  await fillTable("switches", ["1", "2"].map((no) => ({ ...fed, switch: `sw${no}`, bottomUnit: `${38 + Number(no)}`, units: "1", watts: "100", networks: "data-1, data-2" })));
   await fillTable("clusters", [{ cluster: "Mill", network: "data-1", state: "new", putIntoUse: "now" }]);
   await fillTable("pools", [{ pool: "Mill", cluster: "Mill", fillLimit: "80%", acrossArrays: "none" }]);
   await fillTable("arrays", [
     {
-      array: "mill-1", site: "Mill", model: "Elm 6", serial: "M-0001", rack: "M-R1", bottomUnit: "4", units: "2", depthMm: "700", weightKg: "25", liftKg: "12", liftBy: "two", watts: "300", plug: "C14", feedA: "M-A", feedB: "M-B",
+      ...fed, array: "mill-1", model: "Elm 6", serial: "M-0001", bottomUnit: "4", units: "2", depthMm: "700", weightKg: "25", liftKg: "12", liftBy: "two", watts: "300", plug: "C14",
       controllers: "A,B", ports: "0,1", portSharing: "controller", drives: "12", driveSize: "4 TB", scheme: "RAID 6", spares: "1", reserve: "10%", cluster: "Mill", clusterOrder: "1", pool: "Mill",
     },
   ]);
-  await fillTable("ports", [["A", "0", "1"], ["A", "1", "2"], ["B", "0", "2"], ["B", "1", "1"]].map(([controller, port, to], index) => ({ array: "mill-1", controller: controller!, port: port!, network: `data-${Number(port) + 1}`, switch: `sw${to}`, switchPort: String(index + 1) })));
+  const ports = [["A", "0", "1"], ["A", "1", "2"], ["B", "0", "2"], ["B", "1", "1"]] as const;
+  await fillTable(
+    "ports",
+    ports.map(([controller, port, to], index) => ({ array: "mill-1", controller, port, network: `data-${Number(port) + 1}`, switch: `sw${to}`, switchPort: String(index + 1) })),
+  );
   await fillTable("jobs", [{ job, site: "Mill", procedure: "Site survey" }]);
 
   await workbook.turnTo("Plan");

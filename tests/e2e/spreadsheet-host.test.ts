@@ -89,7 +89,7 @@ describe("the pane in the spreadsheet host", () => {
     const { text, formats } = await page.evaluate(() => {
       const sheet = globalThis.hostOnPage.book.sheet("Networks");
       const rows = Array.from({ length: 30 }, (_, row) => row);
-      return { text: rows.flatMap((row) => String(sheet.value(row, 2) ?? "")), formats: rows.map((row) => sheet.format(row, 2)) };
+      return { text: rows.flatMap((row) => JSON.stringify(sheet.value(row, 2))), formats: rows.map((row) => sheet.format(row, 2)) };
     });
     expect(text.filter((one) => one.includes("/")).length).toBeGreaterThan(2);
     expect(formats).toContain("@");
@@ -100,8 +100,7 @@ describe("the pane in the spreadsheet host", () => {
     await said("Thornmere");
     for (const view of ["Check", "Commission", "Functions", "Plan"]) {
       await page.getByRole("tab", { name: view }).click();
-      await page.locator(`#bay-${view.toLowerCase()} > *`).first().waitFor();
-      await page.waitForTimeout(300);
+      await page.locator(`#bay-${view.toLowerCase()}[aria-busy=false] > *`).first().waitFor();
     }
     const before = (await sheetNames()).length;
     await page.getByRole("tab", { name: "Commission" }).click();

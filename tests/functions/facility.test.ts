@@ -27,7 +27,7 @@ describe("facility functions", () => {
   });
 
   test.each<[string, () => unknown, string]>([
-    ["no watts", () => heat(0), "#VALUE! watts is 0. Write a number above 0 and at most 1000000000, such as 900."],
+    ["no watts", () => heat(0), "#VALUE! watts is 0. Write a number above 0 and at most 1000000000, such as 1000."],
     ["an unknown unit", () => heat(1000, "horses"), '#VALUE! unit is "horses". Write "btu/h" or "tons".'],
     ["a power factor over 1", () => current(1840, 230, 1.2), "#VALUE! powerFactor is 1.2. Write a number above 0 and at most 1, such as 0.95."],
     ["a percentage without its sign", () => circuitUse(1840, 230, 16, 80), "#VALUE! continuousShare is 80, which means 8000%. Write 80% or 0.8."],

@@ -47,7 +47,7 @@ describe("OUTAGE", () => {
     ["a name missing beside a +", [["Member", "Feed"], ["A1", "A+"], ["A2", "B"]], '#VALUE! placement row 2 Feed "A+" lacks a name beside its +. Write two names, such as A+B.'],
     ["nothing", [["", ""]], "#VALUE! placement is blank. Give a range with a member and its domains, such as rack and feed, in each row."],
     ["members without a domain", [["Member", "Group"], ["A1", "1"]], "#VALUE! placement has no domains. Add columns behind the members, such as rack and feed."],
-    ["an error cell", [["Member", "Rack"], ["A1", "#REF!"]], '#VALUE! placement row 2 holds "#REF!". Mend that cell first.'],
+    ["an error cell", [["Member", "Rack"], ["A1", "#REF!"]], '#VALUE! placement row 2 Rack holds "#REF!". Mend that cell first.'],
   ])("refuses %s", (_, placement, sentence) => {
     expect(cellAnswer(() => outage("mirror", placement))).toBe(sentence);
   });

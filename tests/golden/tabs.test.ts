@@ -20,7 +20,10 @@ function textOf(tab: SheetPlan): string {
     });
     return cells.length === 0 ? [] : [`${index + 1}\n${cells.map((cell) => `  ${cell.replaceAll("\n", "\n    ")}`).join("\n")}`];
   });
-  const validations = (tab.validations ?? []).map(({ area, rule }) => `rows ${area.row + 1}-${area.row + area.rows} ${tabColumns[tabColumnKeys[area.column]!].header}: ${rule.kind === "list" ? rule.items.join(" | ") : rule.kind}`);
+  const validations = (tab.validations ?? []).map(({ area, rule }) => {
+    const may = rule.kind === "list" ? rule.items.join(" | ") : rule.kind;
+    return `rows ${area.row + 1}-${area.row + area.rows} ${tabColumns[tabColumnKeys[area.column]!].header}: ${may}`;
+  });
   return `${lines.join("\n")}\n\nWhat may be typed\n${validations.join("\n")}\n\nPages begin at rows ${(tab.print?.breaksBefore ?? []).map((row) => row + 1).join(", ")}\n`;
 }
 

@@ -1,7 +1,7 @@
 import { buildTabs } from "../../src/actions/build-tabs";
 import { openHeadless, type HeadlessWorkbook } from "../../src/headless/open-headless";
 import { readSnapshot } from "../../src/workbook/xlsx/workbook-file";
-import { addPlan, jobName, moment, smallPlan } from "../support/commissioning-plan";
+import { jobName, moment, addPlan, smallPlan } from "../support/commissioning-plan";
 import { tabInSight, typeInto } from "../support/tab-on-sheet";
 
 async function build({ port }: HeadlessWorkbook): Promise<void> {
@@ -11,7 +11,7 @@ async function build({ port }: HeadlessWorkbook): Promise<void> {
 /** Makes a file of a plan whose tab was just built. */
 async function builtFile(): Promise<Uint8Array> {
   const workbook = await openHeadless();
-  await addPlan(workbook.port, smallPlan());
+  await workbook.port.apply(addPlan(smallPlan()));
   await build(workbook);
   return workbook.close();
 }

@@ -2,7 +2,7 @@ import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { openHeadless, type HeadlessWorkbook } from "../../src/headless/open-headless";
-import { addPlan, jobName, smallPlan } from "../support/commissioning-plan";
+import { jobName, addPlan, smallPlan } from "../support/commissioning-plan";
 import { runCommand as run } from "../support/run-command";
 import { tabInSight, typeInto } from "../support/tab-on-sheet";
 
@@ -35,7 +35,9 @@ async function foundIn(name: string): Promise<Record<string, unknown>> {
 
 describe("tabs on the command line", () => {
   test("are built twice with every record kept, and a filled copy comes back", async () => {
-    await change(null, "plan.xlsx", ({ port }) => addPlan(port, smallPlan()));
+    await change(null, "plan.xlsx", ({ port }) =>
+      port.apply(addPlan(smallPlan())),
+    );
     const first = await run("build-tabs", at("plan.xlsx"), "-o", at("one.xlsx"));
     expect(first).toMatchObject({ code: 0, complaint: "", lines: [{ built: 1, jobs: [{ job: jobName, built: true, steps: 18 }] }] });
 

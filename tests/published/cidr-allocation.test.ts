@@ -33,7 +33,7 @@ describe("RFC 1519 section 4: the allocation plan of one provider, cut by CARVE"
 
 describe("RFC 1519: 10.10.64.0 with mask 255.255.192.0 is the range 10.10.64.0 to 10.10.127.255", () => {
   test("as addresses and as 64 reverse zones", () => {
-    const facts = new Map(subnet("10.10.64.0 255.255.192.0").map(([fact, value, note]) => [fact, `${value} (${note})`]));
+    const facts = new Map(subnet("10.10.64.0 255.255.192.0").map(([fact, value, note]) => [fact, `${String(value)} (${String(note)})`]));
     expect(facts.get("Broadcast")).toMatch(/^10\.10\.127\.255 /);
     expect(facts.get("Reverse zones")).toBe("64.10.10.in-addr.arpa to 127.10.10.in-addr.arpa (64 zones (RFC 1035))");
   });

@@ -19,7 +19,7 @@ describe("RFC 7143 section 4.2.7.1 and RFC 3722 section 6.2: what a name may hol
     expect(iscsiName("2001-04", "Example.COM", "Disk2")).toBe("iqn.2001-04.com.example:disk2");
   });
 
-  test.each([..." !\"#$%&'()*+,/;<=>?@[\\]^_`{|}~"])("%s is forbidden", (sign) => {
+  test.each(" !\"#$%&'()*+,/;<=>?@[\\]^_`{|}~".split(""))("%s is forbidden", (sign) => {
     expect(cellAnswer(() => iscsiName("2001-04", "example.com", `a${sign}b`))).toMatch(/^#VALUE! name /);
   });
 

@@ -92,7 +92,16 @@ describe("examples of NIOSH 94-110; their multipliers are rounded to two places,
   });
 
   test("example 4, destination with the load 20 in away: 15.2 lb", () => {
-    expect(Math.abs(liftLimit({ ...inspection, horizontal: inches(20) }).destination / kilogramsPerPound - 15.2)).toBeLessThan(0.2);
+    const { origin, destination, limit } = liftLimit({ ...inspection, horizontalAtEnd: inches(20) });
+    expect(Math.abs(destination / kilogramsPerPound - 15.2)).toBeLessThan(0.2);
+    expect(Math.abs(origin / kilogramsPerPound - 34.9)).toBeLessThan(0.2);
+    expect(limit).toBe(destination);
+  });
+
+  test("what ends with a turn is limited there alone: AM = 1 - 0.0032 · 45 (table 4)", () => {
+    const { origin, destination } = liftLimit({ ...inspection, angleAtEnd: 45 });
+    expect(origin).toBe(liftLimit(inspection).origin);
+    expect(destination / liftLimit(inspection).destination).toBeCloseTo(0.856, 12);
   });
 
   test("example 4, metric: 25 cm away, from 55 to 150 cm, 3 a minute, 45 minutes, fair: 15.7 kg, a lifting index of 0.76 for 12 kg", () => {

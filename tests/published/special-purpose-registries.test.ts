@@ -1,5 +1,5 @@
 import { purpose } from "../../src/functions/addresses";
-import { formatAddress, lastAddress, parsePrefix, specialPurposeOf, specialPurposes } from "../../src/planning/addressing";
+import { formatAddress, formatPrefix, lastAddress, parsePrefix, specialPurposeOf, specialPurposes } from "../../src/planning/addressing";
 
 /** A flag as the registry prints it. */
 function printed(flag: boolean | null): string {
@@ -88,7 +88,7 @@ describe("IANA IPv6 Special-Purpose Address Registry as of 2026-07-18 (RFC 6890,
 });
 
 describe("RFC 6890 section 2.2.1: what cannot be a destination is neither forwardable nor globally reachable", () => {
-  test.each(specialPurposes.filter(({ isDestination }) => isDestination === false).map((block) => [`${block.prefix} ${block.name}`, block] as const))("%s", (_, block) => {
+  test.each(specialPurposes.filter(({ isDestination }) => isDestination === false).map((block) => [`${formatPrefix(block.prefix)} ${block.name}`, block] as const))("%s", (_, block) => {
     expect(block.isForwardable).toBe(false);
     expect(block.isGloballyReachable).toBe(false);
   });

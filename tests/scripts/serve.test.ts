@@ -13,7 +13,8 @@ const started: ChildProcess[] = [];
 function start(preferred: number): Promise<string> {
   const folder = mkdtempSync(join(tmpdir(), "baywright-"));
   writeFileSync(join(folder, "index.html"), "<p>page</p>");
-  const child = spawn(process.execPath, ["--input-type=module", "-e", `import { serve } from ${JSON.stringify(serveModule)}; console.log((await serve(${JSON.stringify(folder)}, ${preferred})).url);`]);
+  const script = `import { serve } from ${JSON.stringify(serveModule)}; console.log((await serve(${JSON.stringify(folder)}, ${preferred})).url);`;
+  const child = spawn(process.execPath, ["--input-type=module", "-e", script]);
   started.push(child);
   return new Promise((resolve, reject) => {
     child.stdout.once("data", (line: Buffer) => { resolve(line.toString().trim()); });

@@ -60,7 +60,7 @@ function declarationsOf(checker: ts.TypeChecker, node: ts.Node, name: ts.Node): 
 function isGuarded(node: ts.Node, version: string): boolean {
   // Whatever is called on a new member is as new: one look for any member on the way will do.
   const way = node.getText().split(/[^\w]+/);
-  for (let inner = node, outer = parentOf(node); outer !== undefined; inner = outer, outer = parentOf(outer)) {
+  for (let inner = node, outer = node.parent as ts.Node | undefined; outer !== undefined; inner = outer, outer = outer.parent as ts.Node | undefined) {
     const condition = ts.isIfStatement(outer) && inner === outer.thenStatement ? outer.expression : ts.isConditionalExpression(outer) && inner === outer.whenTrue ? outer.condition : null;
     if (condition === null) continue;
     const text = condition.getText();
@@ -74,9 +74,4 @@ function newer(a: string, b: string): boolean {
   const [aMajor, aMinor] = a.split(".").map(Number) as [number, number];
   const [bMajor, bMinor] = b.split(".").map(Number) as [number, number];
   return aMajor !== bMajor ? aMajor > bMajor : aMinor > bMinor;
-}
-
-/** Finds what a node stands in; a file, which stands in nothing, has no parent against its type. */
-function parentOf(node: ts.Node): ts.Node | undefined {
-  return node.parent;
 }

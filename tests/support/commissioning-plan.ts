@@ -2,7 +2,7 @@ import type { BuildMoment } from "../../src/planning/commissioning/build";
 import type { TableRow, TableRows } from "../../src/planning/plan/schema";
 import { planSetUp } from "../../src/planning/plan/set-up";
 import type { Scalar, WorkbookSnapshot } from "../../src/sheet";
-import type { WorkbookPort } from "../../src/workbook/port";
+import type { Edit } from "../../src/workbook/port";
 import { workbookOf } from "./plain-workbook";
 
 /** A moment for builds; the first build of a job is known by its instant. */
@@ -74,14 +74,9 @@ export function planSheets(rows: TableRows): { readonly name: string; readonly v
   }));
 }
 
-/** Writes a plan into a workbook. */
-export async function addPlan(port: WorkbookPort, rows: TableRows): Promise<void> {
-  await port.apply(
-    planSheets(rows).map(({ name, values }) => {
-      const cells = values.map((line) => line.map((value) => ({ value })));
-      return { kind: "add-sheet", plan: { name, rows: cells, styles: {}, columnWidths: [] } };
-    }),
-  );
+/** Adds the sheets of such a plan to a workbook. */
+export function addPlan(rows: TableRows): Edit[] {
+  return planSheets(rows).map(({ name, values }) => ({ kind: "add-sheet", plan: { name, rows: values.map((line) => line.map((value) => ({ value }))), styles: {}, columnWidths: [] } }));
 }
 
 /** Reads a plan as a workbook that has nothing else in it. */

@@ -1,7 +1,6 @@
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { catalogue } from "../../src/functions/catalogue";
-import { examples, mistakes } from "../../src/functions/examples";
 import { installCustomFunctions } from "../../src/functions/support/custom-functions";
 import { cellAnswer } from "./cell-answer";
 import { parseCall } from "./formula-call";
@@ -25,7 +24,7 @@ export function recordedAnswers(): Record<string, RecordedAnswer[]> {
 /** Lists the formulas that are held: those of the file, and what the help shows. The answer of VERSION is meant to change. */
 export function goldenFormulas(): string[] {
   const listed = readFileSync(join(folder, "formulas.txt"), "utf8").split("\n").filter((line) => line.startsWith("="));
-  const shown = [...Object.values(examples), ...Object.values(mistakes)].flat();
+  const shown = catalogue.flatMap(({ examples, mistakes }) => [...examples, ...mistakes]);
   return [...new Set([...listed, ...shown])].filter((formula) => !formula.startsWith("=BAY.VERSION("));
 }
 
@@ -35,7 +34,7 @@ export function answerOf(formula: string): unknown {
   const { id, args } = parseCall(formula);
   const found = catalogue.find((one) => one.id === id);
   if (found === undefined) throw new Error(`${formula} calls no function of ours`);
-  return shown(cellAnswer(() => (found.call as (...given: readonly unknown[]) => unknown)(...args)));
+  return shown(cellAnswer(() => found.call(...args)));
 }
 
 /** Tells whether two answers are the same cell by cell. */

@@ -1,6 +1,6 @@
 import { checkPlan, type Finding, type Rule } from "../../src/planning/checks";
 import { builtInProcedures } from "../../src/planning/commissioning/procedure";
-import { tableKeys, type TableKey } from "../../src/planning/plan/schema";
+import { tableKeys, type TableKey, type TableRows } from "../../src/planning/plan/schema";
 import { planSetUp, sampleRows } from "../../src/planning/plan/set-up";
 import { columnLetters, type Scalar, type WorkbookSnapshot } from "../../src/sheet";
 import { snapshotOf } from "./plain-workbook";
@@ -10,9 +10,12 @@ export type EditableRows = Record<TableKey, Record<string, Scalar>[]>;
 
 /** Copies the sample plan, which no rule has anything to stop or warn about. */
 export function sample(): EditableRows {
-  const rows: Partial<Record<TableKey, readonly object[]>> = { ...builtInProcedures, ...sampleRows() };
-  const copy = (key: TableKey): Record<string, Scalar>[] => (rows[key] ?? []).map((row) => ({ ...row }));
-  return Object.fromEntries(tableKeys.map((key) => [key, copy(key)])) as EditableRows;
+  return editable({ ...builtInProcedures, ...sampleRows() });
+}
+
+/** Copies rows so that a test can change them; a table that is left out has none. */
+export function editable(rows: TableRows): EditableRows {
+  return Object.fromEntries(tableKeys.map((key) => [key, (rows[key] ?? []).map((row) => ({ ...row }))])) as EditableRows;
 }
 
 /** Sets thresholds of the Settings table. */
@@ -47,15 +50,10 @@ export function mends(rule: Rule, plan: EditableRows | WorkbookSnapshot): string
 }
 
 function check(rule: Rule, plan: EditableRows | WorkbookSnapshot, list: (finding: Finding, cell: string, workbook: WorkbookSnapshot) => string[]): string[] {
-  const workbook = isWorkbook(plan) ? plan : workbookWith(plan);
+  const workbook = "sheets" in plan ? plan : workbookWith(plan);
   return checkPlan(workbook, [rule]).flatMap((finding) => {
     // Every sentence keeps to the length that a person still reads.
     expect(finding.sentence.length).toBeLessThanOrEqual(160);
     return list(finding, cellOf(workbook, finding), workbook);
   });
-}
-
-/** Tells a workbook from rows, which have no table of that name. */
-function isWorkbook(plan: EditableRows | WorkbookSnapshot): plan is WorkbookSnapshot {
-  return "sheets" in plan;
 }

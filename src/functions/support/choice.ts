@@ -1,21 +1,31 @@
 import { invalid, quote } from "../../planning/text";
-import { readScalar } from "./cells";
+import type { Reader } from "./reader";
+import { readScalar } from "./scalar";
 
-/** Reads one of a few words or numbers, words in any case; a blank means the first of them. */
-export function readChoice<Choice extends string | number>(received: unknown, argument: string, choices: readonly [Choice, ...Choice[]]): Choice {
-  const value = readScalar(received, argument);
-  if (value === null) return choices[0];
-  const chosen = choices.find((choice) => choice === (typeof value === "string" ? value.toLowerCase() : value));
-  if (chosen !== undefined) return chosen;
-  const written = choices.map((choice) => (typeof choice === "string" ? `"${choice}"` : String(choice))).join(" or ");
-  throw invalid(argument, value, `${argument} is ${quote(value)}. Write ${written}.`);
+/** Reads one of a few words or numbers, words (declared in small letters) in any case; a blank means the first of them. */
+export function choice<Choice extends string | number>(...choices: readonly [Choice, ...Choice[]]): Reader<Choice> {
+  const shown = choices.map((one) => (typeof one === "string" ? `"${one}"` : String(one)));
+  return {
+    default: shown[0],
+    read: (received, place) => {
+      const value = readScalar(received, place);
+      if (value === null) return choices[0];
+      const folded = typeof value === "string" ? value.toLowerCase() : value;
+      const chosen = choices.find((one) => one === folded);
+      if (chosen !== undefined) return chosen;
+      throw invalid(place, value, `${place} is ${quote(value)}. Write ${shown.join(" or ")}.`);
+    },
+  };
 }
 
 /** Reads TRUE or FALSE; a blank and 0 mean FALSE, 1 means TRUE. */
-export function readFlag(received: unknown, argument: string): boolean {
-  const value = readScalar(received, argument);
-  const text = String(value ?? false).toUpperCase();
-  if (text === "TRUE" || text === "1") return true;
-  if (text === "FALSE" || text === "0") return false;
-  throw invalid(argument, value, `${argument} is ${quote(value)}. Write TRUE or FALSE.`);
-}
+export const flag: Reader<boolean> = {
+  default: "FALSE",
+  read: (received, place) => {
+    const value = readScalar(received, place);
+    const text = String(value ?? false).toUpperCase();
+    if (text === "TRUE" || text === "1") return true;
+    if (text === "FALSE" || text === "0") return false;
+    throw invalid(place, value, `${place} is ${quote(value)}. Write TRUE or FALSE.`);
+  },
+};

@@ -1,37 +1,37 @@
 import type { ProfitKind } from "../../planning/pricing";
 import { exactDecimal, parseNumber, parseProportion, parseSize, sizeIn, type Decimal, type NumberRule, type SizeUnit } from "../../planning/quantity";
-import { readScalar } from "./cells";
-import { readNumber } from "./numbers";
+import { number } from "./numbers";
+import { mapped, type Reader } from "./reader";
+import { readScalar } from "./scalar";
 
-/** Reads an amount of money above 0, exact. */
-export function readMoney(received: unknown, argument: string): Decimal {
-  return exactDecimal(readNumber(received, argument, { above: 0, example: 18000 }));
+/** Reads a number that keeps to `rule` as an exact decimal: an amount of money, or what is multiplied with one. */
+export function exact(rule: NumberRule): Reader<Decimal> {
+  return mapped(number(rule), exactDecimal);
 }
 
-/** Reads a capacity as a number of `unit`: a bare number is in that unit already, text carries its own. */
-export function readSizeIn(received: unknown, argument: string, unit: SizeUnit): Decimal {
-  const value = readScalar(received, argument);
-  return typeof value === "string"
-    ? sizeIn(parseSize(value, argument), unit)
-    : exactDecimal(parseNumber(value, argument, { above: 0, example: 40 }));
-}
-
-/** Reads an amount of money that may be 0, such as a cost; a blank is refused. */
-export function readMoneyOrZero(received: unknown, argument: string): Decimal {
-  return exactDecimal(readNumber(received, argument, { min: 0, example: 75 }));
-}
+/** Reads a capacity as a number of the unit that is priced: a bare number is in that unit already, text carries its own. */
+export const capacityToPrice: Reader<(unit: SizeUnit) => Decimal> = {
+  read: (received, place) => {
+    const value = readScalar(received, place);
+    if (typeof value !== "string") {
+      const bare = exactDecimal(parseNumber(value, place, { above: 0, example: 40 }));
+      return () => bare;
+    }
+    const size = parseSize(value, place);
+    return (unit) => sizeIn(size, unit);
+  },
+};
 
 const profitRules: Readonly<Record<ProfitKind, NumberRule>> = {
   margin: { min: 0, below: 1, example: 0.25 },
   markup: { min: 0, max: 10, example: 0.25 },
 };
 
-/** Reads a margin, 0 to below 1, or a mark-up, 0 to 10: 0.25 or "25%". */
-export function readProfit(received: unknown, argument: string, kind: ProfitKind): Decimal {
-  return exactDecimal(parseProportion(readScalar(received, argument), argument, profitRules[kind]));
-}
-
-/** Reads the step that prices are rounded to; a blank and 0 mean that they are not. */
-export function readStep(received: unknown, argument: string): Decimal {
-  return exactDecimal(readNumber(received, argument, { min: 0, default: 0, example: 0.05 }));
-}
+/** Reads a margin, 0 to below 1, or a mark-up, 0 to 10: 0.25 or "25%". Which one it is another argument says. */
+export const profit: Reader<(kind: ProfitKind) => Decimal> = {
+  read: (received, place) => {
+    const value = readScalar(received, place);
+    return (kind) => exactDecimal(parseProportion(value, place, profitRules[kind]));
+  },
+  example: "25%",
+};

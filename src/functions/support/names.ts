@@ -1,9 +1,12 @@
 import { invalid } from "../../planning/text";
-import { readScalar } from "./cells";
+import type { Reader } from "./reader";
+import { readScalar } from "./scalar";
 
 /** Reads a name as text; a number is a name too, such as array 7. A blank is refused. */
-export function readName(received: unknown, argument: string): string {
-  const value = readScalar(received, argument);
-  if (value === null) throw invalid(argument, value, `${argument} is blank. Write a name.`);
-  return String(value);
-}
+export const name: Reader<string> = {
+  read: (received, place) => {
+    const value = readScalar(received, place);
+    if (value === null) throw invalid(place, value, `${place} is blank. Write a name.`);
+    return String(value);
+  },
+};

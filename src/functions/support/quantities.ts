@@ -2,7 +2,7 @@ import { mostDrives, parseReduction, parseScheme, type Scheme } from "../../plan
 import {
   hours,
   megabytesPerSecond,
-  parseGrowth,
+  parseProportion,
   parseShare,
   parseSize,
   parseSizeOrZero,
@@ -11,88 +11,59 @@ import {
   type Fraction,
   type Hours,
   type MegabytesPerSecond,
+  type NumberRule,
   type Share,
   type ShareRule,
   type SizeUnit,
 } from "../../planning/quantity";
-import { readScalar } from "./cells";
-import { readCount, readNumber } from "./numbers";
+import { count, number } from "./numbers";
+import { asTyped, mapped, type Reader } from "./reader";
+import { readScalar } from "./scalar";
 
 /** Reads a redundancy scheme, such as "RAID 6". */
-export function readScheme(received: unknown, argument: string): Scheme {
-  return parseScheme(readScalar(received, argument), argument);
-}
+export const scheme: Reader<Scheme> = { read: (received, place) => parseScheme(readScalar(received, place), place) };
 
 /** Reads a size above 0: a number of TB, or text with a unit. */
-export function readSize(received: unknown, argument: string): Bytes {
-  return parseSize(readScalar(received, argument), argument);
-}
+export const size: Reader<Bytes> = { read: (received, place) => parseSize(readScalar(received, place), place) };
 
 /** Reads a size that may be 0, such as what is used so far. A blank is refused. */
-export function readSizeOrZero(received: unknown, argument: string): Bytes {
-  return parseSizeOrZero(readScalar(received, argument), argument);
-}
+export const sizeOrZero: Reader<Bytes> = { read: (received, place) => parseSizeOrZero(readScalar(received, place), place) };
 
 /** Reads the unit of an answer; a blank means TB. */
-export function readUnit(received: unknown, argument: string): SizeUnit {
-  return parseUnit(readScalar(received, argument), argument);
-}
+export const unit: Reader<SizeUnit> = { read: (received, place) => parseUnit(readScalar(received, place), place), example: '"TiB"', default: '"TB"' };
 
 /** Reads a share of a whole, 0 to 1 or text such as "20%". */
-export function readShare(received: unknown, argument: string, rule: ShareRule = {}): Share {
-  return parseShare(readScalar(received, argument), argument, rule);
+export function share(rule: ShareRule & { readonly example: string }): Reader<Share> {
+  return {
+    read: (received, place) => parseShare(readScalar(received, place), place, rule),
+    example: rule.example,
+    ...(rule.default === undefined ? {} : { default: asTyped(rule.default) }),
+  };
 }
 
-/** Reads the share of a capacity that may be filled: above 0, a blank means all of it. */
-export function readFill(received: unknown, argument: string): Share {
-  return readShare(received, argument, { aboveZero: true, default: 1 });
+/** Reads a number that people also write as a percentage, such as a growth. */
+export function proportion(rule: NumberRule, example: string): Reader<number> {
+  return { read: (received, place) => parseProportion(readScalar(received, place), place, rule), example };
 }
-
-/** Reads a yearly growth: 0.2 or "20%". */
-export function readGrowth(received: unknown, argument: string): number {
-  return parseGrowth(readScalar(received, argument), argument);
-}
-
-// Rules that many cells are read by stand here once, not in every call.
-const drivesRule = { min: 1, max: mostDrives, whole: true, example: 12 } as const;
-const sparesRule = { min: 0, max: mostDrives, whole: true, default: 0, example: 1 } as const;
 
 /** Reads a number of drives. */
-export function readDrives(received: unknown, argument: string): number {
-  return readNumber(received, argument, drivesRule);
-}
-
-/** Reads a number of spare drives; a blank means none. */
-export function readSpares(received: unknown, argument: string): number {
-  return readNumber(received, argument, sparesRule);
-}
+export const driveCount = (example: number): Reader<number> => count({ min: 1, max: mostDrives, example });
 
 /** Reads a number of drives that may be left out; a blank and 0 are null. */
-export function readDrivesOrNone(received: unknown, argument: string): number | null {
-  return readCount(received, argument, { min: 0, max: mostDrives, default: 0, example: 12 }) || null;
-}
+export const driveCountOrNone = (example: number): Reader<number | null> =>
+  mapped(count({ min: 0, max: mostDrives, default: 0, example }), (drives) => drives || null);
+
+/** Reads a number of spare drives; a blank means none. */
+export const spareCount = (example: number): Reader<number> => count({ min: 0, max: mostDrives, default: 0, example });
 
 /** Reads a data reduction: 3 or "3:1". */
-export function readReduction(received: unknown, argument: string): Fraction {
-  return parseReduction(readScalar(received, argument), argument);
-}
+export const reduction: Reader<Fraction> = { read: (received, place) => parseReduction(readScalar(received, place), place) };
 
 /** Reads a data rate in MB/s, above 0. */
-export function readDataRate(received: unknown, argument: string): MegabytesPerSecond {
-  return megabytesPerSecond(readNumber(received, argument, { above: 0, max: 1e9, example: 150 }));
-}
+export const dataRate = (example: number): Reader<MegabytesPerSecond> => mapped(number({ above: 0, max: 1e9, example }), megabytesPerSecond);
 
 /** Reads a mean time to failure in hours. */
-export function readMttf(received: unknown, argument: string): Hours {
-  return hours(readNumber(received, argument, { min: 1, max: 1e12, example: 1_200_000 }));
-}
+export const meanTimeToFailure: Reader<Hours> = mapped(number({ min: 1, max: 1e12, example: 1_200_000 }), hours);
 
 /** Reads the hours that one repair takes. */
-export function readRepairHours(received: unknown, argument: string): Hours {
-  return hours(readNumber(received, argument, { min: 0.001, max: 1e6, example: 24 }));
-}
-
-/** Reads the chance that one bit cannot be read, such as 1e-15. A blank means `blank`, or is refused where there is none. */
-export function readBitErrorRate(received: unknown, argument: string, blank?: number): number {
-  return readNumber(received, argument, { min: 0, max: 1, default: blank, example: 1e-15 });
-}
+export const repairTime: Reader<Hours> = mapped(number({ min: 0.001, max: 1e6, example: 24 }), hours);

@@ -1,17 +1,20 @@
-import { invalid, quote } from "../text";
-import { foldName } from "../text";
+import { memoise } from "../quantity";
+import { foldName, invalid, quote } from "../text";
 
 const most = 1024;
 
-/** Reads how many controllers an array has, or their names: 2 and "A,B" both mean A and B. */
+/** Reads how many controllers an array has, or their names: 2 and "A,B" both mean A and B. The same value gives the same list. */
 export function parseControllerNames(value: string | number, argument = "controllers"): string[] {
-  return parseNames(value, argument, letters, 'a count such as 2, or names such as "A,B"');
+  return controllerNames(value, argument);
 }
 
-/** Reads how many ports a controller has, or their names: 4 and "0,1,2,3" both mean 0 to 3. */
+/** Reads how many ports a controller has, or their names: 4 and "0,1,2,3" both mean 0 to 3. The same value gives the same list. */
 export function parsePortNames(value: string | number, argument = "ports"): string[] {
-  return parseNames(value, argument, String, 'a count such as 4, or names such as "0,1,2,3"');
+  return portNames(value, argument);
 }
+
+const controllerNames = memoise((value: string | number, argument) => parseNames(value, argument, letters, 'a count such as 2, or names such as "A,B"'));
+const portNames = memoise((value: string | number, argument) => parseNames(value, argument, String, 'a count such as 4, or names such as "0,1,2,3"'));
 
 function parseNames(value: string | number, argument: string, nameOf: (index: number) => string, example: string): string[] {
   const text = String(value).trim();

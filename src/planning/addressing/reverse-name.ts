@@ -36,7 +36,7 @@ export function reverseZones(prefix: Prefix): ReverseZones {
   const source = family === 4 ? "RFC 1035" : "RFC 3596";
   if (family === 4 && length > 24 && length < 32) {
     const [host, ...rest] = labels(first);
-    const zone = [`${host}/${length}`, ...rest, root(first)].join(".");
+    const zone = [`${host!}/${length}`, ...rest, root(first)].join(".");
     return { count: 1, first: zone, last: zone, source: "RFC 2317" };
   }
   const labelBits = family === 4 ? 8 : 4;

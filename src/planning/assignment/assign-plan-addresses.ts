@@ -1,14 +1,14 @@
-import { assignAddresses, formatAddress, formatPrefix, parseAddress, parseBlocks, parsePrefix, RangeList, type Address } from "../addressing";
-import { addressCells, expectedPorts, PlanIndex, portUse, type ExpectedPort, type NetworkFacts } from "../plan/model";
-import { foldName } from "../text";
-import { noAnswer, Problem } from "../text";
 import type { WorkbookSnapshot } from "../../sheet";
+import { assignAddresses, formatAddress, formatPrefix, parseAddress, parseBlocks, parsePrefix, RangeList, type Address, type Prefix } from "../addressing";
 import { appendRows, type CellWrite, type Changes } from "../plan/changes";
+import { clusterUse, gatewayAddress, groupBy, PlanModel, portLabel, portUse, type ExpectedPort, type Network, type UsedAddress } from "../plan/model";
 import { requireTables, type PlanRow } from "../plan/read";
 import type { TableRow } from "../plan/schema";
+import { noAnswer, Problem } from "../text";
 
 /** Somebody who wants an address of a network: what for, and what is written once there is one. */
 interface Want {
+  readonly network: Network;
   readonly use: string;
   readonly label: string;
   readonly write: (address: string) => void;
@@ -24,76 +24,75 @@ interface Want {
  * Refuses an address, prefix or range that cannot be read, and a table that is missing; no answer where a network is full.
  */
 export function assignPlanAddresses(workbook: WorkbookSnapshot): Changes {
-  const index = new PlanIndex(workbook);
-  requireTables(index.plan, ["arrays", "networks", "ports"]);
-  refuseUnreadable(index);
+  const model = new PlanModel(workbook);
+  requireTables(model.plan, ["arrays", "networks", "ports"]);
+  refuseUnreadable(model);
 
-  const writes: CellWrite[] = [];
-  const added: TableRow<"ports">[] = [];
-  const write = (key: "ports" | "clusters", row: number, column: string, value: string): void => {
-    const cell = index.write(key, row, column, value);
-    if (cell !== null) writes.push(cell);
-  };
-  const wants = new Map<NetworkFacts, Want[]>();
-  const want = (network: NetworkFacts, one: Want): void => {
-    const list = wants.get(network);
-    if (list === undefined) wants.set(network, [one]);
-    else list.push(one);
-  };
-
-  for (const array of index.rows("arrays")) {
-    for (const port of expectedPorts(index, array)) {
-      if (port.row !== null && port.row.address !== "") continue;
-      // The row is made at once, so that rows stand in the order of arrays and ports, whatever network they are in.
-      const row: Record<string, string> | null = port.row === null ? { array: array.array, controller: port.controller, port: port.port, network: port.network.row.network } : null;
-      if (row !== null) added.push(row);
-      want(port.network, wantOf(array, port, (address) => {
-        if (row !== null) row.address = address;
-        else {
-          write("ports", port.row!.row, "address", address);
-          if (port.row!.network === "") write("ports", port.row!.row, "network", port.network.row.network);
-        }
-      }));
-    }
-  }
-  for (const row of index.rows("clusters")) {
-    const network = row.sharedAddress === "" ? index.network(row.network) : null;
-    if (network?.prefix) want(network, { use: `cluster\n${row.row}`, label: `cluster ${row.cluster}`, write: (address) => write("clusters", row.row, "sharedAddress", address) });
-  }
-
-  const used = addressesByNetwork(index);
-  for (const [network, list] of wants) fillNetwork(network, list, used.get(network) ?? []);
-  const appended = appendRows(workbook, index.table("ports")!, "ports", added);
-  return { writes: [...writes, ...appended.writes], growths: appended.growths };
+  const sheet = new AddressWriter(model);
+  const wants = [
+    ...model.rows("arrays").flatMap((array) => wantsOfPorts(model, array, sheet)),
+    ...model.rows("clusters").flatMap((cluster) => wantsOfCluster(model, cluster, sheet)),
+  ];
+  const used = groupBy(model.addresses.all(), ({ network }) => network);
+  for (const [network, list] of groupBy(wants, (want) => want.network)) fillNetwork(network, list, used.get(network) ?? []);
+  return sheet.changes();
 }
 
-function wantOf(array: PlanRow<"arrays">, { controller, port }: ExpectedPort, write: Want["write"]): Want {
-  return { use: portUse(array.array, foldName(array.portSharing), controller, port), label: `${array.array} port ${controller}/${port}`, write };
-}
+/** What is written into the plan: cells of rows that stand, and rows that are added. */
+class AddressWriter {
+  private readonly writes: CellWrite[] = [];
+  private readonly added: { array: string; controller: string; port: string; network: string; address: string }[] = [];
 
-/** An address in use, and by whom. */
-interface Used {
-  readonly use: string;
-  readonly address: Address;
-}
+  constructor(private readonly model: PlanModel) {}
 
-function addressesByNetwork(index: PlanIndex): ReadonlyMap<NetworkFacts, readonly Used[]> {
-  const used = new Map<NetworkFacts, Used[]>();
-  for (const { network, use, address } of addressCells(index)) {
-    if (network === null) continue;
-    const list = used.get(network);
-    if (list === undefined) used.set(network, [{ use, address }]);
-    else list.push({ use, address });
+  cell(table: "ports" | "clusters", row: number, column: string, value: string): void {
+    const write = this.model.write({ table, row, column }, value);
+    if (write !== null) this.writes.push(write);
   }
-  return used;
+
+  /** Adds a row at once, so that rows stand in the order of arrays and ports, whatever network they are in; its address is filled in later. */
+  row(array: string, { controller, port, network }: ExpectedPort): (address: string) => void {
+    const row = { array, controller, port, network: network.row.network, address: "" };
+    this.added.push(row);
+    return (address) => {
+      row.address = address;
+    };
+  }
+
+  changes(): Changes {
+    const rows: readonly TableRow<"ports">[] = this.added;
+    const table = this.model.table("ports");
+    const appended = table === null ? { writes: [], growths: [] } : appendRows(this.model.workbook, table, "ports", rows);
+    return { writes: [...this.writes, ...appended.writes], growths: appended.growths };
+  }
+}
+
+function wantsOfPorts(model: PlanModel, array: PlanRow<"arrays">, sheet: AddressWriter): Want[] {
+  return model.ports.expected(array).flatMap((port): Want[] => {
+    const { row, network } = port;
+    if (row !== null && row.address !== "") return [];
+    const write = row === null ? sheet.row(array.array, port) : (address: string) => {
+      sheet.cell("ports", row.row, "address", address);
+      if (row.network === "") sheet.cell("ports", row.row, "network", network.row.network);
+    };
+    return [{ network, use: portUse(array.array, array.portSharing, port), label: `${array.array} port ${portLabel(port)}`, write }];
+  });
+}
+
+function wantsOfCluster(model: PlanModel, cluster: PlanRow<"clusters">, sheet: AddressWriter): Want[] {
+  const network = cluster.sharedAddress === "" ? model.networks.named(cluster.network) : null;
+  if (!network?.prefix) return [];
+  const write = (address: string): void => sheet.cell("clusters", cluster.row, "sharedAddress", address);
+  return [{ network, use: clusterUse(cluster), label: `cluster ${cluster.cluster}`, write }];
 }
 
 /** Gives each use one address of a network: controllers that share a port number's are one use. */
-function fillNetwork(network: NetworkFacts, wants: readonly Want[], used: readonly Used[]): void {
-  const prefix = network.prefix!;
+function fillNetwork(network: Network, wants: readonly Want[], used: readonly UsedAddress[]): void {
+  const { prefix, reserved } = network;
+  if (prefix === null) return;
   const taken = new RangeList(prefix.family);
-  const { gateway, reserved } = network;
-  if (gateway !== null && typeof gateway !== "string" && gateway.family === prefix.family) taken.addRange(gateway, gateway);
+  const gateway = gatewayAddress(network);
+  if (gateway?.family === prefix.family) taken.addRange(gateway, gateway);
   for (const { first, last } of reserved ?? []) if (first.family === prefix.family) taken.addRange(first, last);
   const addresses = new Map<string, Address>();
   for (const { use, address } of used) {
@@ -103,31 +102,32 @@ function fillNetwork(network: NetworkFacts, wants: readonly Want[], used: readon
   }
   const names = new Map<string, Want>();
   for (const one of wants) if (!addresses.has(one.use) && !names.has(one.use)) names.set(one.use, one);
-  const assigned = assignOrExplain(network, [...names.values()], taken);
+  const assigned = assignOrExplain(network, prefix, [...names.values()], taken);
   [...names.keys()].forEach((use, at) => addresses.set(use, assigned[at]!));
   for (const one of wants) one.write(formatAddress(addresses.get(one.use)!));
 }
 
-function assignOrExplain(network: NetworkFacts, wants: readonly Want[], taken: RangeList): Address[] {
+function assignOrExplain({ row }: Network, prefix: Prefix, wants: readonly Want[], taken: RangeList): Address[] {
   try {
-    return assignAddresses(network.prefix!, wants.map(({ use }, at) => ({ name: use, row: at + 1 })), [], taken);
+    return assignAddresses(prefix, wants.map(({ use }, at) => ({ name: use, row: at + 1 })), [], taken);
   } catch (thrown) {
     if (!(thrown instanceof Problem) || thrown.kind !== "no-answer") throw thrown;
-    const last = wants.find(({ use }) => use === thrown.received);
-    const { row, prefix } = network;
-    throw noAnswer("Networks", row.network, `Network ${row.network} (${formatPrefix(prefix!)}) has no address left for ${last?.label ?? "a port"}. Give it a larger prefix.`);
+    const last = wants.find(({ use }) => use === thrown.received)?.label ?? "a port";
+    throw noAnswer("Networks", row.network, `Network ${row.network} (${formatPrefix(prefix)}) has no address left for ${last}. Give it a larger prefix.`);
   }
 }
 
 /** Refuses the first cell that must be read and cannot: an address that is not seen might be given away again. */
-function refuseUnreadable(index: PlanIndex): void {
-  for (const { row, gateway, reserved } of index.networks) {
+function refuseUnreadable(model: PlanModel): void {
+  for (const { row, gateway, reserved } of model.networks.all()) {
     const place = `Networks row ${row.row + 1}`;
     if (row.prefix !== "") parsePrefix(row.prefix, `${place} prefix`);
     if (gateway === null) parseAddress(row.gateway, `${place} gateway`);
     if (reserved === null) parseBlocks(row.reserved, `${place} reserved`);
   }
-  for (const { row, address } of index.ports) if (row.address !== "" && address === null) parseAddress(row.address, `Ports row ${row.row + 1} address`);
-  for (const row of index.rows("clusters")) if (row.sharedAddress !== "") parseAddress(row.sharedAddress, `Clusters row ${row.row + 1} shared address`);
-  for (const row of index.rows("hosts")) if (row.address !== "") parseAddress(row.address, `Hosts row ${row.row + 1} address`);
+  for (const { row, address } of model.ports.all()) {
+    if (row.address !== "" && address === null) parseAddress(row.address, `Ports row ${row.row + 1} address`);
+  }
+  for (const row of model.rows("clusters")) if (row.sharedAddress !== "") parseAddress(row.sharedAddress, `Clusters row ${row.row + 1} shared address`);
+  for (const row of model.rows("hosts")) if (row.address !== "") parseAddress(row.address, `Hosts row ${row.row + 1} address`);
 }

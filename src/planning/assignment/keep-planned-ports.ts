@@ -1,11 +1,10 @@
-import { formatAddress, parseAddress, type Address } from "../addressing";
-import { PlanIndex } from "../plan/model";
-import { foldName } from "../text";
-import { invalid, quote } from "../text";
 import { isError, showCell, type Area, type WorkbookSnapshot } from "../../sheet";
+import { formatAddress, parseAddress, type Address } from "../addressing";
 import { appendRows, type CellWrite, type Changes } from "../plan/changes";
+import { PlanModel } from "../plan/model";
 import { requireTables, type PlanRow } from "../plan/read";
 import type { TableRow } from "../plan/schema";
+import { foldName, invalid, quote } from "../text";
 
 /** Where a spilled table stands: its sheet and its cells, header row included. */
 export interface SpillPlace {
@@ -14,6 +13,7 @@ export interface SpillPlace {
 }
 
 const headers = ["array", "controller", "port", "network", "address"] as const;
+type Header = (typeof headers)[number];
 
 /**
  * Freezes a spilled PORTPLAN table as rows of the Ports table, so that its addresses are kept from then on.
@@ -22,11 +22,11 @@ const headers = ["array", "controller", "port", "network", "address"] as const;
  * Refuses an area that does not begin with PORTPLAN's headers, an error in it, and an address other than the one a port has already.
  */
 export function keepPlannedPorts(workbook: WorkbookSnapshot, { sheet, area }: SpillPlace): Changes {
-  const index = new PlanIndex(workbook);
-  requireTables(index.plan, ["ports"]);
+  const model = new PlanModel(workbook);
+  requireTables(model.plan, ["ports"]);
   const spilled = readSpill(workbook, sheet, area);
   const rows = new Map<string, PlanRow<"ports">>();
-  for (const { row, network, address } of index.ports) rows.set(slot(row, address?.family ?? network?.prefix?.family ?? null), row);
+  for (const { row, network, address } of model.ports.all()) rows.set(slot(row, address?.family ?? network?.prefix?.family ?? null), row);
 
   const writes: CellWrite[] = [];
   const added: TableRow<"ports">[] = [];
@@ -34,18 +34,20 @@ export function keepPlannedPorts(workbook: WorkbookSnapshot, { sheet, area }: Sp
     const address = formatAddress(one.address);
     const row = rows.get(slot(one, one.address.family)) ?? rows.get(slot(one, null));
     if (row === undefined) added.push({ array: one.array, controller: one.controller, port: one.port, network: one.network, address });
-    else if (row.address === "") writes.push(...writesTo(index, row, one.network, address));
+    else if (row.address === "") writes.push(...writesTo(model, row, one.network, address));
     else if (formatAddress(parseAddress(row.address, `Ports row ${row.row + 1} address`)) !== address) {
-      throw invalid("Ports", row.address, `Ports row ${row.row + 1} has ${row.address} for ${one.array} ${one.controller}/${one.port}, the table says ${address}. Give the plan the kept rows.`);
+      const port = `${one.array} ${one.controller}/${one.port}`;
+      throw invalid("Ports", row.address, `Ports row ${row.row + 1} has ${row.address} for ${port}, the table says ${address}. Give the plan the kept rows.`);
     }
   }
-  const appended = appendRows(workbook, index.table("ports")!, "ports", added);
+  const appended = appendRows(workbook, model.table("ports")!, "ports", added);
   return { writes: [...writes, ...appended.writes], growths: appended.growths };
 }
 
-function writesTo(index: PlanIndex, row: PlanRow<"ports">, network: string, address: string): CellWrite[] {
-  const cells = [index.write("ports", row.row, "address", address), row.network === "" ? index.write("ports", row.row, "network", network) : null];
-  return cells.filter((cell) => cell !== null);
+function writesTo(model: PlanModel, row: PlanRow<"ports">, network: string, address: string): CellWrite[] {
+  const cell = { table: "ports", row: row.row } as const;
+  const writes = [model.write({ ...cell, column: "address" }, address), row.network === "" ? model.write({ ...cell, column: "network" }, network) : null];
+  return writes.filter((write) => write !== null);
 }
 
 interface SpilledPort {
@@ -57,18 +59,21 @@ interface SpilledPort {
 }
 
 function readSpill(workbook: WorkbookSnapshot, sheet: string, area: Area): SpilledPort[] {
-  const lines = (workbook.sheets.find(({ name }) => name === sheet)?.values ?? []).slice(area.row, area.row + area.rows).map((line) => line.slice(area.column, area.column + area.columns));
+  const values = workbook.sheets.find(({ name }) => name === sheet)?.values ?? [];
+  const lines = values.slice(area.row, area.row + area.rows).map((line) => line.slice(area.column, area.column + area.columns));
   const titles = (lines[0] ?? []).map((cell) => foldName(showCell(cell)));
-  const places = headers.map((header) => titles.indexOf(header));
-  if (places.includes(-1)) {
+  if (headers.some((header) => !titles.includes(header))) {
     throw invalid("selection", titles.join(", "), `The selected table has no columns array, controller, port, network and address. Select the table of a BAY.PORTPLAN formula.`);
   }
   return lines.slice(1).map((line, at) => {
     const place = `${sheet} row ${area.row + at + 2}`;
     const wrong = line.find(isError);
     if (wrong !== undefined) throw invalid(place, wrong, `${place} shows ${quote(showCell(wrong))}. Mend the formula first.`);
-    const [array, controller, port, network, address] = places.map((column) => showCell(line[column]).trim()) as [string, string, string, string, string];
-    return { array, controller, port, network, address: parseAddress(address, `${place} address`) };
+    const text = (header: Header): string => showCell(line[titles.indexOf(header)]).trim();
+    return {
+      array: text("array"), controller: text("controller"), port: text("port"), network: text("network"),
+      address: parseAddress(text("address"), `${place} address`),
+    };
   });
 }
 

@@ -1,8 +1,8 @@
-import { PlanIndex, splitNames } from "../plan/model";
-import { foldName } from "../text";
 import type { WorkbookSnapshot } from "../../sheet";
 import type { CellWrite, Changes } from "../plan/changes";
+import { groupBy, PlanModel } from "../plan/model";
 import { requireTables, type PlanRow } from "../plan/read";
+import { foldName, splitNames } from "../text";
 
 /** One cable: from a port of a controller, whose rows (one an address) it serves all, to a switch. */
 interface Cable {
@@ -25,29 +25,23 @@ interface Cable {
  * named there are numbers; else they are left for a person to name.
  */
 export function proposeCabling(workbook: WorkbookSnapshot): Changes {
-  const index = new PlanIndex(workbook);
-  requireTables(index.plan, ["arrays", "ports", "switches"]);
+  const model = new PlanModel(workbook);
+  requireTables(model.plan, ["arrays", "ports", "switches"]);
   const load = new Map<PlanRow<"switches">, number>();
-  const ports = new SwitchPorts(index);
+  const ports = new SwitchPorts(model);
   const writes: CellWrite[] = [];
-  for (const array of index.rows("arrays")) {
-    const cables = cablesOf(index, array);
+  for (const array of model.rows("arrays")) {
+    const cables = cablesOf(model, array);
     chooseSwitches(cables, load);
-    for (const cable of cables) writes.push(...writesOf(index, cable, ports));
+    for (const cable of cables) writes.push(...writesOf(model, cable, ports));
   }
   return { writes, growths: [] };
 }
 
-function cablesOf(index: PlanIndex, array: PlanRow<"arrays">): Cable[] {
-  const groups = new Map<string, PlanRow<"ports">[]>();
-  for (const { row } of index.portsOf(array)) {
-    const key = `${foldName(row.controller)}\n${foldName(row.port)}`;
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, [row]);
-    else group.push(row);
-  }
-  const switches = index.rowsWith("switches", "site", array.site);
-  return [...groups.values()].map((rows) => {
+function cablesOf(model: PlanModel, array: PlanRow<"arrays">): Cable[] {
+  const switches = model.rowsWith("switches", "site", array.site);
+  return [...groupBy(model.ports.of(array), ({ socket }) => socket).values()].map((ports): Cable => {
+    const rows = ports.map(({ row }) => row);
     const first = rows[0]!;
     const planned = rows.find((row) => row.switch !== "")?.switch ?? "";
     const networks = rows.map(({ network }) => network).filter((network) => network !== "").map(foldName);
@@ -55,7 +49,8 @@ function cablesOf(index: PlanIndex, array: PlanRow<"arrays">): Cable[] {
       const carried = new Set(splitNames(one.networks).map(foldName));
       return networks.length > 0 && networks.every((network) => carried.has(network));
     };
-    return { controller: foldName(first.controller), port: foldName(first.port), rows, candidates: switches.filter(carries), planned, chosen: planned === "" ? null : index.find("switches", planned) };
+    const [controller, port] = [foldName(first.controller), foldName(first.port)];
+    return { controller, port, rows, candidates: switches.filter(carries), planned, chosen: model.find("switches", planned) };
   });
 }
 
@@ -101,16 +96,20 @@ function leastOf(lists: readonly (readonly number[])[]): number {
   return least;
 }
 
-function writesOf(index: PlanIndex, { rows, chosen, planned }: Cable, ports: SwitchPorts): CellWrite[] {
+function writesOf(model: PlanModel, { rows, chosen, planned }: Cable, ports: SwitchPorts): CellWrite[] {
   if (chosen === null && planned === "") return [];
   const to = chosen?.switch ?? planned;
   const open = rows.filter((row) => row.switch === "" || row.switchPort === "");
   if (open.length === 0) return [];
   const switchPort = rows.find((row) => row.switchPort !== "")?.switchPort ?? ports.take(to);
-  return open.flatMap((row) => [
-    ...(row.switch === "" ? [index.write("ports", row.row, "switch", to)] : []),
-    ...(row.switchPort === "" && switchPort !== null ? [index.write("ports", row.row, "switchPort", switchPort)] : []),
-  ]).filter((write) => write !== null);
+  return open.flatMap((row) => {
+    const cell = { table: "ports", row: row.row } as const;
+    const writes = [
+      row.switch === "" ? model.write({ ...cell, column: "switch" }, to) : null,
+      row.switchPort === "" && switchPort !== null ? model.write({ ...cell, column: "switchPort" }, switchPort) : null,
+    ];
+    return writes.filter((write) => write !== null);
+  });
 }
 
 /** The ports of each switch that are taken, and the next free ones. */
@@ -118,8 +117,8 @@ class SwitchPorts {
   private readonly taken = new Map<string, Set<string>>();
   private readonly next = new Map<string, number>();
 
-  constructor(index: PlanIndex) {
-    for (const row of index.rows("ports")) {
+  constructor(model: PlanModel) {
+    for (const row of model.rows("ports")) {
       if (row.switch === "" || row.switchPort === "") continue;
       const key = foldName(row.switch);
       const set = this.taken.get(key);

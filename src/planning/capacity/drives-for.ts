@@ -41,3 +41,21 @@ export function drivesFor(scheme: Scheme, need: DriveNeed): number {
   }
   return enough;
 }
+
+/**
+ * Finds the fewest drives in whole chassis of `bays` drives whose usable capacity times `fill` reaches the target.
+ *
+ * Every chassis is an array of its own: it holds the spares of the need and whole groups beside them, and no group reaches into another
+ * chassis. No answer where 100,000 drives do not reach the target; refuses bays in which the scheme and the spares find no room.
+ */
+export function drivesInChassis(scheme: Scheme, need: DriveNeed, bays: number): number {
+  const one = usableBytes(layoutDrives(scheme, bays, need.spares, "bays"), need.driveSize, need.reserve);
+  const fill = exactFraction(need.fill);
+  const [wanted, given] = [need.target * fill.denominator, one * fill.numerator];
+  const most = BigInt(Math.floor(mostDrives / bays));
+  if (given * most < wanted) {
+    const target = `${bytesIn(need.target, terabyte)} TB`;
+    throw noAnswer("target", target, `target ${target} is out of reach of ${most} chassis of ${bays} bays. Write a smaller target or larger drives.`);
+  }
+  return Number((wanted + given - 1n) / given) * bays;
+}

@@ -1,7 +1,8 @@
 export { commonSchemes, compareSchemes, type SchemeComparison } from "./compare";
-export { driveBytes, sectorSizes, type SectorSize } from "./drive-bytes";
-export { drivesFor, type DriveNeed } from "./drives-for";
+export { driveBytes, driveKinds, sectorSizes, type DriveKind, type SectorSize } from "./drive-bytes";
+export { drivesFor, drivesInChassis, type DriveNeed } from "./drives-for";
 export { effectiveBytes } from "./effective";
+export { enduranceYears, type WriteLoad, type WriteRating } from "./endurance";
 export { schemeEfficiency } from "./efficiency";
 export { demandTerabytes, planExpansion, yearsUntilFull, type ExpansionYear, type Growth } from "./growth";
 export { layoutDrives, layoutRows, survivedFailures, type FailureCase, type Layout, type LayoutRow } from "./layout";
@@ -10,4 +11,4 @@ export { roomWithout, type PoolMember, type PoolRoom } from "./pool-room";
 export { parseReduction } from "./reduction";
 export { mostDrives, parseScheme, type Placement, type Scheme } from "./scheme";
 export { breakDown, usableBytes, type Breakdown } from "./usable";
-export { writeCost } from "./write-cost";
+export { writeCost, type WriteSizes } from "./write-cost";

@@ -1,6 +1,7 @@
+import type { Scalar } from "../../sheet";
 import type { CellWrite } from "../plan/changes";
-import { tables, type Table, type TableKey, type Tables } from "../plan/schema";
-import type { PlanIndex } from "../plan/model";
+import type { PlanCell, PlanModel } from "../plan/model";
+import { type ColumnKey, columnsOf, type TableKey } from "../plan/schema";
 
 /** stop: built like this it will not work, or puts the data at risk; warn: it may; note: worth knowing. */
 export type Weight = "stop" | "warn" | "note";
@@ -30,7 +31,7 @@ export type Remark = Omit<Finding, "rule" | "weight">;
 
 export type RuleFamily = "references" | "capacity" | "addresses" | "resilience" | "facility" | "procedure" | "safety of secrets";
 
-/** One rule of the plan: a pure function from the tables to what it has to say. */
+/** One rule of the plan: a pure function from the plan to what it has to say. */
 export interface Rule {
   /** Never changed once released: people filter by it. */
   readonly name: string;
@@ -40,34 +41,44 @@ export interface Rule {
   readonly meaning: string;
   /** What the proposed mend writes, as a sentence for the page of rules; a rule without mends has none. */
   readonly mends?: string;
-  readonly check: (index: PlanIndex) => Remark[];
+  readonly check: (model: PlanModel) => Remark[];
 }
 
-type ColumnKey<Key extends TableKey> = keyof Tables[Key]["columns"] & string;
+/** Makes a remark about one cell of the plan; about the row's first cell where the table lacks that column. */
+export function remarkOn(model: PlanModel, { table: key, row, column }: PlanCell, sentence: string, mend: Mend | null = null): Remark {
+  const table = model.table(key);
+  if (table === null) throw new Error(`A rule speaks about table ${key}, which the workbook does not have.`);
+  const place = { sheet: table.sheet, row, column: table.columns[column] ?? table.firstColumn, sentence };
+  return mend === null ? place : { ...place, mend };
+}
 
-/** Makes a remark about one column of a row; about the row's first cell where the table lacks that column. */
+/** Makes a remark about a column that is known by name where the rule is written; see `remarkOn`. */
 export function remarkAt<Key extends TableKey>(
-  index: PlanIndex,
-  key: Key,
-  row: { readonly row: number },
+  model: PlanModel,
+  table: Key,
+  { row }: { readonly row: number },
   column: ColumnKey<Key>,
   sentence: string,
-  mend?: Mend | null,
+  mend: Mend | null = null,
 ): Remark {
-  const table = index.table(key)!;
-  const place = { sheet: table.sheet, row: row.row, column: table.columns[column] ?? table.firstColumn, sentence };
-  return mend === null || mend === undefined ? place : { ...place, mend };
+  return remarkOn(model, { table, row, column }, sentence, mend);
 }
 
-/** Proposes to write one value into the column of a row that a remark is about; null where the table lacks it. */
+/** Proposes to write one value into the cell that a remark is about; null where the table lacks its column. */
+export function mendOn(model: PlanModel, cell: PlanCell, value: Exclude<Scalar, null | boolean>): Mend | null {
+  const write = model.write(cell, value);
+  if (write === null) return null;
+  const header = columnsOf(cell.table).find(([name]) => name === cell.column)?.[1].header ?? cell.column;
+  return { description: `Write ${value} into ${header}.`, writes: [write] };
+}
+
+/** Proposes to write one value into a column that is known by name where the rule is written; see `mendOn`. */
 export function mendAt<Key extends TableKey>(
-  index: PlanIndex,
-  key: Key,
-  row: { readonly row: number },
+  model: PlanModel,
+  table: Key,
+  { row }: { readonly row: number },
   column: ColumnKey<Key>,
-  value: string | number,
+  value: Exclude<Scalar, null | boolean>,
 ): Mend | null {
-  const { header } = (tables[key] as Table).columns[column]!;
-  const write = index.write(key, row.row, column, value);
-  return write === null ? null : { description: `Write ${value} into ${header}.`, writes: [write] };
+  return mendOn(model, { table, row, column }, value);
 }

@@ -1,3 +1,5 @@
+import type { Watts } from "../quantity";
+
 /** How a circuit carries its load: on one phase, or on three that are loaded alike. */
 export type Phases = 1 | 3;
 
@@ -9,7 +11,7 @@ export const usualContinuousShare = 0.8;
  *
  * One phase: P = V·I·pf. Three phases, loaded alike, with `volts` between lines: P = √3·V·I·pf (any electrical handbook).
  */
-export function current(watts: number, volts: number, powerFactor = 1, phases: Phases = 1): number {
+export function current(watts: Watts, volts: number, powerFactor = 1, phases: Phases = 1): number {
   return watts / (volts * powerFactor * (phases === 3 ? Math.sqrt(3) : 1));
 }
 
@@ -24,6 +26,6 @@ export function continuousLimit(rating: number, continuousShare: number): number
  * `continuousShare` is a planning rule: 0.8 follows from the 125 % that NFPA 70 asks of a breaker for loads of three hours and more; other
  * codes have none.
  */
-export function circuitUse(watts: number, volts: number, rating: number, continuousShare: number, powerFactor = 1, phases: Phases = 1): number {
+export function circuitUse(watts: Watts, volts: number, rating: number, continuousShare: number, powerFactor = 1, phases: Phases = 1): number {
   return current(watts, volts, powerFactor, phases) / continuousLimit(rating, continuousShare);
 }

@@ -1,3 +1,4 @@
+import { kilograms, millimetres, type Kilograms } from "../quantity";
 import { invalid, noAnswer, quote } from "../text";
 
 /** Something that goes into a rack. */
@@ -5,7 +6,7 @@ export interface RackItem {
   readonly name: string;
   /** Rack units it fills. */
   readonly units: number;
-  readonly kilograms: number;
+  readonly kilograms: Kilograms;
   /** Lowest rack unit, counted from 1 at the bottom, where it must stand; null where it may go anywhere. */
   readonly bottomUnit: number | null;
   /** Where it stands in a table, for a sentence about it, such as `items row 3`. */
@@ -31,11 +32,11 @@ export interface PlacedItem {
 export interface RackFit {
   /** The items in the order given. */
   readonly items: readonly PlacedItem[];
-  readonly kilograms: number;
+  readonly kilograms: Kilograms;
 }
 
-/** Height in millimetres of one rack unit (EIA/ECA-310, IEC 60297-3-100). */
-export const rackUnitMillimetres = 44.45;
+/** Height of one rack unit (EIA/ECA-310, IEC 60297-3-100). */
+export const rackUnitMillimetres = millimetres(44.45);
 
 /** Most places tried before a rack is refused. */
 const mostTries = 200_000;
@@ -55,7 +56,7 @@ export function fitRack(units: number, items: readonly RackItem[], taken: readon
       const bottomUnit = item.bottomUnit ?? bottoms.get(item)!;
       return { name: item.name, bottomUnit, topUnit: bottomUnit + item.units - 1 };
     }),
-    kilograms: items.reduce((sum, { kilograms }) => sum + kilograms, 0),
+    kilograms: kilograms(items.reduce((sum, item) => sum + item.kilograms, 0)),
   };
 }
 

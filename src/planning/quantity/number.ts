@@ -1,4 +1,4 @@
-import { invalid, quote } from "../text";
+import { invalid, isPlainNumber, quote } from "../text";
 import { readAs15Digits } from "./exact";
 
 /** What one cell holds. Blank is null. */
@@ -50,7 +50,7 @@ function fits(value: number, rule: NumberRule): boolean {
 function notANumber(value: CellValue, argument: string, rule: NumberRule): string {
   if (value === null) return `${argument} is blank. Write ${describe(rule)}, such as ${rule.example}.`;
   if (typeof value === "boolean") return `${argument} is ${String(value).toUpperCase()}. Write ${describe(rule)}, such as ${rule.example}.`;
-  if (typeof value === "string" && /^[+-]?(\d+\.?\d*|\.\d+)$/.test(value)) {
+  if (typeof value === "string" && isPlainNumber(value)) {
     return `${argument} is the text ${quote(value)}. Write it as a number, without quotes.`;
   }
   return `${argument} is the text ${quote(value)}. Write ${describe(rule)}, such as ${rule.example}.`;

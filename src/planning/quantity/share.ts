@@ -60,6 +60,6 @@ function parsePercentage(text: string, argument: string, example: number): numbe
   const digits = written?.[2] ?? "";
   if (/\d/.test(digits)) return readAs15Digits(Number(`${written?.[1] ?? ""}${digits}e-2`));
   const comma = /^(\d+),(\d+)\s*%$/.exec(text);
-  if (comma) throw invalid(argument, text, `${argument} ${quote(text)} has a comma. Write ${comma[1]}.${comma[2]}%.`);
+  if (comma) throw invalid(argument, text, `${argument} ${quote(text)} has a comma. Write ${comma[1]!}.${comma[2]!}%.`);
   throw invalid(argument, text, `${argument} ${quote(text)} is not a share. Write a number such as ${example}, or a percentage such as ${example * 100}%.`);
 }

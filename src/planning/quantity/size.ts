@@ -58,9 +58,10 @@ function tooLarge(received: string | number, argument: string): Problem {
 function unreadable(text: string, argument: string): Problem {
   const comma = /^(\d+),(\d+)\s*([a-z]*)$/i.exec(text);
   if (comma) {
-    const [, whole, part, unit] = comma;
-    const pointed = `${whole}.${part} ${unit === "" ? "TB" : unit}`;
-    const grouped = part!.length === 3 ? `, or ${whole}${part} ${unit === "" ? "TB" : unit}` : "";
+    const [, whole = "", part = "", typed = ""] = comma;
+    const unit = typed === "" ? "TB" : typed;
+    const pointed = `${whole}.${part} ${unit}`;
+    const grouped = part.length === 3 ? `, or ${whole}${part} ${unit}` : "";
     return invalid(argument, text, `${argument} ${quote(text)} has a comma. Write ${pointed}${grouped}.`);
   }
   if (/^[-−]/.test(text)) return invalid(argument, text, `${argument} ${quote(text)} is below zero. ${writeSize}`);

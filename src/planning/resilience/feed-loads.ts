@@ -1,4 +1,5 @@
 import { continuousLimit, current, type Phases } from "../facility";
+import { watts, type Watts } from "../quantity";
 import { invalid, quote } from "../text";
 
 /** A power feed and the breaker on it. */
@@ -19,7 +20,7 @@ export interface Feed {
 export interface PoweredDevice {
   readonly name: string;
   /** What the whole device draws. */
-  readonly watts: number;
+  readonly watts: Watts;
   /** Names of feeds; `A/L2` is phase L2 of the three-phase feed A. */
   readonly feeds: readonly string[];
   /** Where it stands, for a sentence about it, such as `supplies row 4`. */
@@ -29,9 +30,9 @@ export interface PoweredDevice {
 /** What a feed carries, and what it may. */
 export interface FeedLoad {
   readonly feed: string;
-  readonly normalWatts: number;
+  readonly normalWatts: Watts;
   /** Most watts after the loss of any one other feed. */
-  readonly worstWatts: number;
+  readonly worstWatts: Watts;
   /** Most amperes on a line of it, then. */
   readonly worstAmps: number;
   readonly limitAmps: number;
@@ -74,14 +75,14 @@ export function feedLoads(devices: readonly PoweredDevice[], feeds: readonly Fee
 
   return feeds.map((feed, index): FeedLoad => {
     const before = normal[index]!;
-    const cases = [before, ...[...added[index]!.values()].map((extra) => before.map((watts, phase) => watts + extra[phase]!))];
-    const worstAmps = Math.max(...cases.map((watts) => lineCurrent(watts, feed)));
+    const cases = [before, ...[...added[index]!.values()].map((extra) => before.map((power, phase) => power + extra[phase]!))];
+    const worstAmps = Math.max(...cases.map((powers) => lineCurrent(powers, feed)));
     const limitAmps = continuousLimit(feed.breakerAmps, feed.continuousShare);
     const share = worstAmps / limitAmps;
     return {
       feed: feed.name,
       normalWatts: total(before),
-      worstWatts: Math.max(...cases.map(total)),
+      worstWatts: watts(Math.max(...cases.map(total))),
       worstAmps,
       limitAmps,
       share,
@@ -90,14 +91,14 @@ export function feedLoads(devices: readonly PoweredDevice[], feeds: readonly Fee
   });
 }
 
-function total(watts: PhaseWatts): number {
-  return watts.reduce((sum, one) => sum + one, 0);
+function total(powers: PhaseWatts): Watts {
+  return watts(powers.reduce((sum, one) => sum + one, 0));
 }
 
 /** Computes the current on the line of a feed that has the most on it. */
 function lineCurrent([unnamed = 0, ...named]: PhaseWatts, feed: Feed): number {
   const lineVolts = feed.phases === 3 ? feed.volts / Math.sqrt(3) : feed.volts;
-  return current(unnamed + Math.max(...named), lineVolts, feed.powerFactor);
+  return current(watts(unnamed + Math.max(...named)), lineVolts, feed.powerFactor);
 }
 
 function numberFeeds(feeds: readonly Feed[]): ReadonlyMap<string, number> {

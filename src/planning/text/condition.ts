@@ -1,3 +1,4 @@
+import { foldName } from "./fold-name";
 import { invalid, quote } from "./problem";
 import type { Lookup } from "./template";
 
@@ -20,5 +21,5 @@ export function parseCondition(text: string, argument: string): readonly Compari
 
 /** Tells whether every comparison of a condition holds. */
 export function conditionHolds(condition: readonly Comparison[], lookup: Lookup): boolean {
-  return condition.every(({ field, value }) => lookup(field).trim().toLowerCase() === value.toLowerCase());
+  return condition.every(({ field, value }) => foldName(lookup(field)) === foldName(value));
 }

@@ -1,5 +1,8 @@
 export { canonicalText, digestOf } from "./canonical-text";
 export { conditionHolds, parseCondition, type Comparison } from "./condition";
+export { ampsOf, formatAmps, formatKilograms, formatPercent, formatTerabytes, formatWatts, roundTo, terabytesOf } from "./figures";
 export { foldName } from "./fold-name";
+export { isNumberText, isPlainNumber } from "./number-text";
 export { Problem, invalid, noAnswer, quote } from "./problem";
+export { splitNames } from "./split-names";
 export { fieldsOf, fillTemplate, parseTemplate, type Lookup } from "./template";

@@ -36,5 +36,7 @@ export function noAnswer(argument: string, received: unknown, sentence: string):
 export function quote(received: unknown): string {
   if (received === null || received === undefined || received === "") return "a blank";
   if (typeof received === "string") return `"${received.length > 40 ? `${received.slice(0, 39)}…` : received}"`;
+  // What is an object here, such as an exact decimal, says what it is by a toString of its own.
+  // eslint-disable-next-line @typescript-eslint/no-base-to-string
   return String(received);
 }

@@ -22,7 +22,7 @@ export function parseTemplate(text: string, argument: string): Template {
   if (!text.includes("{{")) return text === "" ? [] : [{ text }];
   let tokens: readonly (readonly unknown[])[];
   try {
-    tokens = writer.parse(text, ["{{", "}}"]);
+    tokens = writer.parse(text, ["{{", "}}"]) as typeof tokens;
   } catch {
     throw invalid(argument, text, `${argument} ${quote(text)} opens {{ and does not close it. Write a field as {{Column}}.`);
   }

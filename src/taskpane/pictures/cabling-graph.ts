@@ -1,4 +1,4 @@
-import { controllersOf, hostPaths, type PlanIndex } from "../../planning/plan/model";
+import { controllersOf, type PlanModel } from "../../planning/plan/model";
 import { foldName } from "../../planning/text";
 import { label, pictureWidth, rect, type Picture, type Shape } from "./picture";
 
@@ -30,7 +30,7 @@ export interface CablingLayout {
 }
 
 /** Reads the cabling of a site from Ports and Links, with the single points that the checks find between its arrays and hosts. */
-export function layoutCabling(index: PlanIndex, site: string): CablingLayout {
+export function layoutCabling(model: PlanModel, site: string): CablingLayout {
   const nodes = new Map<string, { readonly name: string; readonly kind: Column }>();
   const add = (name: string, kind: Column) => {
     if (name !== "" && !nodes.has(foldName(name))) nodes.set(foldName(name), { name, kind });
@@ -45,21 +45,21 @@ export function layoutCabling(index: PlanIndex, site: string): CablingLayout {
     else run.count += 1;
   };
 
-  for (const row of index.rowsWith("switches", "site", site)) add(row.switch, "switch");
-  for (const { host } of index.rowsWith("hosts", "site", site)) add(host, "host");
-  for (const array of index.rowsWith("arrays", "site", site)) {
+  for (const row of model.rowsWith("switches", "site", site)) add(row.switch, "switch");
+  for (const { host } of model.rowsWith("hosts", "site", site)) add(host, "host");
+  for (const array of model.rowsWith("arrays", "site", site)) {
     const severalControllers = (controllersOf(array)?.length ?? 0) > 1;
-    for (const { row } of index.portsOf(array)) {
+    for (const { row } of model.ports.of(array)) {
       const node = severalControllers ? `${array.array} ${row.controller}` : array.array;
       if (row.switch !== "") add(node, "controller");
       cable(node, row.switch);
     }
   }
-  for (const { from, to } of index.rows("links")) cable(from, to);
+  for (const { from, to } of model.rows("links")) cable(from, to);
 
   const single = new Set<string>();
   const parted: string[] = [];
-  for (const { host, array, points } of hostPaths(index)) {
+  for (const { host, array, points } of model.paths.all()) {
     if (foldName(array.site) !== foldName(site)) continue;
     if (points === null) parted.push(`${array.array} and ${host.host}`);
     // The checks speak of "controller a" and "the array", whose ways the picture shows at the array's name.
@@ -88,11 +88,17 @@ const columns: Readonly<Record<Column, { readonly x: number; readonly width: num
   host: { x: 222, width: 66, title: "Hosts" },
 };
 
+interface NodePlace {
+  readonly x: number;
+  readonly y: number;
+  readonly kind: Column;
+}
+
 /** Draws the cabling of a site in three columns. A single point has a double frame and the sign ①, a single cable is thick and dashed. */
 export function drawCabling(layout: CablingLayout): Picture {
   const kinds = Object.keys(columns) as Column[];
   const tallest = Math.max(1, ...kinds.map((kind) => layout.nodes.filter((node) => node.kind === kind).length));
-  const places = new Map<string, { readonly x: number; readonly y: number; readonly kind: Column }>();
+  const places = new Map<string, NodePlace>();
   for (const kind of kinds) {
     const nodes = layout.nodes.filter((node) => node.kind === kind);
     const step = (tallest * rowHeight) / Math.max(1, nodes.length);
@@ -117,7 +123,7 @@ export function drawCabling(layout: CablingLayout): Picture {
   return { title: `Cabling of ${layout.site}`, summary: describeCabling(layout), width: pictureWidth, height: bottom + notes.length * 15 + 6, shapes };
 }
 
-function curve(from: { readonly x: number; readonly y: number; readonly kind: Column }, to: { readonly x: number; readonly y: number; readonly kind: Column }, isSinglePoint: boolean, count: number): Shape {
+function curve(from: NodePlace, to: NodePlace, isSinglePoint: boolean, count: number): Shape {
   const x1 = from.x + columns[from.kind].width;
   const [y1, y2] = [from.y + boxHeight / 2, to.y + boxHeight / 2];
   // A link within a column swings out to its right.
@@ -127,7 +133,10 @@ function curve(from: { readonly x: number; readonly y: number; readonly kind: Co
 
 /** Says in words how a site is cabled. */
 export function describeCabling({ site, nodes, runs, parted }: CablingLayout): string {
-  const single = [...nodes.filter(({ isSinglePoint }) => isSinglePoint).map(({ name }) => name), ...runs.filter(({ isSinglePoint }) => isSinglePoint).map(({ from, to }) => `the cable ${from} – ${to}`)];
+  const single = [
+    ...nodes.filter(({ isSinglePoint }) => isSinglePoint).map(({ name }) => name),
+    ...runs.filter(({ isSinglePoint }) => isSinglePoint).map(({ from, to }) => `the cable ${from} – ${to}`),
+  ];
   const cables = runs.reduce((sum, { count }) => sum + count, 0);
   if (runs.length === 0) return `${site}: nothing is cabled yet.`;
   const first = `${site}: ${cables} cables between ${nodes.length} devices.`;

@@ -1,6 +1,5 @@
-import { breakDown } from "../../planning/capacity";
-import { layoutOf, poolContents, type PlanIndex } from "../../planning/plan/model";
-import { share } from "../../planning/quantity";
+import type { PlanModel } from "../../planning/plan/model";
+import { formatPercent, formatTerabytes } from "../../planning/text";
 import type { PlanRow } from "../../planning/plan/read";
 import { label, line, pictureWidth, rect, type Picture, type Shape } from "./picture";
 
@@ -22,16 +21,16 @@ export interface PoolCapacity {
 }
 
 /** Adds up, pool by pool, what the arrays hold; arrays without a pool come last. */
-export function layoutCapacity(index: PlanIndex): readonly PoolCapacity[] {
-  const pools = poolContents(index).map(({ pool, across, fillLimit, arrays }) => addUp(pool.pool, across === null ? "" : pool.acrossArrays, fillLimit, arrays));
-  const rest = index.rows("arrays").filter(({ pool }) => index.find("pools", pool) === null);
-  return [...pools, addUp("No pool", "", index.settings.fillLimit, rest)].filter(({ raw, left }) => raw > 0n || left.length > 0);
+export function layoutCapacity(model: PlanModel): readonly PoolCapacity[] {
+  const pools = model.capacity.pools().map(({ pool, across, fillLimit, arrays }) => addUp(model, pool.pool, across === null ? "" : pool.acrossArrays, fillLimit, arrays));
+  const rest = model.rows("arrays").filter(({ pool }) => model.find("pools", pool) === null);
+  return [...pools, addUp(model, "No pool", "", model.settings.fillLimit, rest)].filter(({ raw, left }) => raw > 0n || left.length > 0);
 }
 
-function addUp(pool: string, across: string, fillLimit: number, arrays: readonly PlanRow<"arrays">[]): PoolCapacity {
+function addUp(model: PlanModel, pool: string, across: string, fillLimit: number, arrays: readonly PlanRow<"arrays">[]): PoolCapacity {
   const counted = arrays.flatMap((row) => {
-    const layout = layoutOf(row);
-    return layout === null || row.driveSize === null ? [] : [{ row, ...breakDown(layout, row.driveSize, row.reserve ?? share(0)) }];
+    const capacity = model.capacity.of(row);
+    return capacity === null ? [] : [{ row, ...capacity }];
   });
   const sum = (of: (part: (typeof counted)[number]) => bigint) => counted.reduce((total, part) => total + of(part), 0n);
   return {
@@ -84,10 +83,10 @@ export function drawCapacity(pools: readonly PoolCapacity[]): Picture {
     const post = 1 + scaled(limit);
     return [
       label(1, y + 11, `${pool.used > limit ? "⚠ " : ""}${pool.pool}`, { look: "label strong", room: 150 }),
-      label(pictureWidth - 1, y + 11, `raw ${terabytes(pool.raw)}`, { anchor: "end", look: "label soft" }),
+      label(pictureWidth - 1, y + 11, `raw ${formatTerabytes(pool.raw)}`, { anchor: "end", look: "label soft" }),
       ...bars,
       line(post, y + 12, post, y + 16 + barHeight + 4, "post"),
-      label(1, y + 16 + barHeight + 14, `${terabytes(pool.used)} of ${terabytes(pool.usable)} usable (${fillOf(pool)}), limit ${percent(pool.fillLimit)}`),
+      label(1, y + 16 + barHeight + 14, `${formatTerabytes(pool.used)} of ${formatTerabytes(pool.usable)} usable (${fillOf(pool)}), limit ${formatPercent(pool.fillLimit)}`),
     ];
   });
   return { title: "Capacity by pool", summary: pools.map(describePool).join(" "), width: pictureWidth, height: top + pools.length * blockHeight + 2, shapes, legend: looks };
@@ -98,7 +97,8 @@ export function describePool(pool: PoolCapacity): string {
   const over = pool.used > limitOf(pool) ? " Over its fill limit." : "";
   const across = pool.across === "" ? "" : ` What is used holds ${pool.across} over the arrays.`;
   const left = pool.left.length === 0 ? "" : ` Not counted, for want of scheme, drives or drive size that fit: ${pool.left.join(", ")}.`;
-  return `${pool.pool}: ${terabytes(pool.used)} used of ${terabytes(pool.usable)} usable (${fillOf(pool)}, limit ${percent(pool.fillLimit)}), ${terabytes(pool.raw)} raw.${over}${across}${left}`;
+  const fill = `${fillOf(pool)}, limit ${formatPercent(pool.fillLimit)}`;
+  return `${pool.pool}: ${formatTerabytes(pool.used)} used of ${formatTerabytes(pool.usable)} usable (${fill}), ${formatTerabytes(pool.raw)} raw.${over}${across}${left}`;
 }
 
 function limitOf({ usable, fillLimit }: PoolCapacity): bigint {
@@ -106,14 +106,5 @@ function limitOf({ usable, fillLimit }: PoolCapacity): bigint {
 }
 
 function fillOf({ used, usable }: PoolCapacity): string {
-  return usable === 0n ? "nothing usable" : percent(Number(used) / Number(usable));
-}
-
-function percent(share: number): string {
-  return `${Math.round(share * 100)} %`;
-}
-
-/** Writes a size in TB with one decimal place. */
-function terabytes(size: bigint): string {
-  return `${(Number(size) / 1e12).toFixed(1)} TB`;
+  return usable === 0n ? "nothing usable" : formatPercent(Number(used) / Number(usable));
 }

@@ -31,8 +31,14 @@ export function line(x1: number, y1: number, x2: number, y2: number, look: strin
   return { tag: "line", attributes: { x1: round(x1), y1: round(y1), x2: round(x2), y2: round(y2), class: look } };
 }
 
+interface LabelLook {
+  readonly anchor?: "start" | "middle" | "end";
+  readonly look?: string;
+  readonly room?: number;
+}
+
 /** Makes a line of text with its baseline at `y`, cut to `room` units of width with an ellipsis. */
-export function label(x: number, y: number, text: string, { anchor = "start", look = "label", room = pictureWidth }: { anchor?: "start" | "middle" | "end"; look?: string; room?: number } = {}): Shape {
+export function label(x: number, y: number, text: string, { anchor = "start", look = "label", room = pictureWidth }: LabelLook = {}): Shape {
   return { tag: "text", attributes: { x: round(x), y: round(y), "text-anchor": anchor, class: look }, text: clip(text, room) };
 }
 

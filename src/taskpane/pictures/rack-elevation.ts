@@ -1,8 +1,9 @@
-import { unitsOf, type PlanIndex, type RackContents, type RackItem } from "../../planning/plan/model";
+import { unitsOf, type RackContents, type RackDevice } from "../../planning/plan/model";
+import { formatKilograms } from "../../planning/text";
 import { label, line, pictureWidth, rect, type Picture, type Shape } from "./picture";
 
-/** Something mounted in a rack, and what is wrong with where it is. */
-export interface MountedItem extends RackItem {
+/** A device in a rack, and what is wrong with where it is. */
+export interface DrawnDevice extends RackDevice {
   readonly fault: "overlaps" | "outside" | null;
 }
 
@@ -10,30 +11,24 @@ export interface MountedItem extends RackItem {
 export interface RackLayout extends RackContents {
   /** Units it has; as many as usual where the plan does not say. */
   readonly units: number;
-  readonly items: readonly MountedItem[];
-  /** Things planned for this rack whose place is not known. */
-  readonly unplaced: readonly string[];
+  readonly devices: readonly DrawnDevice[];
 }
 
 /** Units of a full-height rack: common practice, no source. */
 const usualUnits = 42;
 
-/** Marks what overlaps or reaches outside in a rack, and names what has no place in it yet. */
-export function layoutRack(index: PlanIndex, { rack, items }: RackContents): RackLayout {
-  const units = rack.units ?? usualUnits;
-  const planned = [
-    ...index.rowsWith("arrays", "rack", rack.rack).map((row) => ({ row, name: row.array })),
-    ...index.rowsWith("switches", "rack", rack.rack).map((row) => ({ row, name: row.switch })),
-  ];
+/** Marks what overlaps or reaches outside in a rack. */
+export function layoutRack(contents: RackContents): RackLayout {
+  const { devices } = contents;
+  const units = contents.rack.units ?? usualUnits;
   return {
-    rack,
+    ...contents,
     units,
-    items: items.map((item): MountedItem => {
-      const isOutside = item.lowest < 1 || item.highest > units;
-      const overlaps = items.some((other) => other !== item && other.lowest <= item.highest && item.lowest <= other.highest);
-      return { ...item, fault: isOutside ? "outside" : overlaps ? "overlaps" : null };
+    devices: devices.map((device): DrawnDevice => {
+      const isOutside = device.lowest < 1 || device.highest > units;
+      const overlaps = devices.some((other) => other !== device && other.lowest <= device.highest && device.lowest <= other.highest);
+      return { ...device, fault: isOutside ? "outside" : overlaps ? "overlaps" : null };
     }),
-    unplaced: planned.filter(({ row }) => !items.some((item) => item.row === row)).map(({ name }) => name),
   };
 }
 
@@ -44,12 +39,12 @@ const right = pictureWidth - 4;
 
 /** Draws the front of a rack: every unit, what stands in it, how heavy it is, and what does not fit. */
 export function drawRack(layout: RackLayout): Picture {
-  const { rack, units, items } = layout;
+  const { rack, units, devices } = layout;
   const fromTop = rack.numberedFrom === "top";
   /** Upper edge of a unit that is counted from the bottom. */
   const yOf = (unit: number) => top + (units - unit) * unitHeight;
-  const inside = items.filter(({ fault }) => fault !== "outside");
-  const outside = items.filter(({ fault }) => fault === "outside");
+  const inside = devices.filter(({ fault }) => fault !== "outside");
+  const outside = devices.filter(({ fault }) => fault === "outside");
   const height = top + units * unitHeight + 8 + (outside.length + layout.unplaced.length) * 16;
 
   const shapes: Shape[] = [rect(left, top, right - left, units * unitHeight, "frame")];
@@ -59,44 +54,43 @@ export function drawRack(layout: RackLayout): Picture {
     shapes.push(line(left, y + unitHeight, right, y + unitHeight, "hairline"));
     if (number === 1 || number % 5 === 0 || number === units) shapes.push(label(left - 5, y + unitHeight - 2.5, String(number), { anchor: "end", look: "label soft" }));
   }
-  for (const { item, lane, lanes } of layInLanes(inside)) {
-    const y = yOf(item.highest);
+  for (const { device, lane, lanes } of layInLanes(inside)) {
+    const y = yOf(device.highest);
     const width = (right - left - 4) / lanes;
     const x = left + 2 + lane * width;
-    const size = (item.highest - item.lowest + 1) * unitHeight;
-    shapes.push(rect(x, y + 0.5, width, size - 1, item.fault === null ? `item ${item.table}` : "item alarm"));
-    if (item.fault !== null) shapes.push(rect(x + 3, y + size / 2 - 6.5, width - 6, 13, "plate"));
-    const weight = item.kg === null || lanes > 1 ? "" : `${item.kg} kg`;
-    shapes.push(label(x + 7, y + size / 2 + 4, `${item.fault === null ? "" : "⚠ "}${item.name}${lanes > 1 ? "" : `, ${unitsOf(item, rack)}`}`, { room: width - 14 - weight.length * 6 }));
+    const size = (device.highest - device.lowest + 1) * unitHeight;
+    shapes.push(rect(x, y + 0.5, width, size - 1, device.fault === null ? `item ${device.table}` : "item alarm"));
+    if (device.fault !== null) shapes.push(rect(x + 3, y + size / 2 - 6.5, width - 6, 13, "plate"));
+    const weight = device.kg === null || lanes > 1 ? "" : formatKilograms(device.kg);
+    shapes.push(label(x + 7, y + size / 2 + 4, `${device.fault === null ? "" : "⚠ "}${device.name}${lanes > 1 ? "" : `, ${unitsOf(device, rack)}`}`, { room: width - 14 - weight.length * 6 }));
     if (weight !== "") shapes.push(label(right - 9, y + size / 2 + 4, weight, { anchor: "end" }));
   }
-  const below = [...outside.map((item) => `⚠ ${item.name}, ${unitsOf(item, rack)}: outside the rack`), ...layout.unplaced.map((name) => `? ${name} has no place yet`)];
+  const below = [...outside.map((device) => `⚠ ${device.name}, ${unitsOf(device, rack)}: outside the rack`), ...layout.unplaced.map((name) => `? ${name} has no place yet`)];
   below.forEach((text, index) => shapes.push(label(left, top + units * unitHeight + 16 + index * 16, text, { room: right - left })));
 
   return { title: `Rack ${rack.rack}`, summary: describeRack(layout), width: pictureWidth, height, shapes };
 }
 
 /** Puts things that fill the same unit side by side, each in the first lane that is free there. */
-function layInLanes(items: readonly MountedItem[]): readonly { readonly item: MountedItem; readonly lane: number; readonly lanes: number }[] {
+function layInLanes(devices: readonly DrawnDevice[]): readonly { readonly device: DrawnDevice; readonly lane: number; readonly lanes: number }[] {
   const tops: number[] = [];
-  const placed = items.map((item) => {
-    let lane = tops.findIndex((highest) => highest < item.lowest);
+  const placed = devices.map((device) => {
+    let lane = tops.findIndex((highest) => highest < device.lowest);
     if (lane < 0) lane = tops.length;
-    tops[lane] = item.highest;
-    return { item, lane };
+    tops[lane] = device.highest;
+    return { device, lane };
   });
-  return placed.map(({ item, lane }) => ({ item, lane: item.fault === null ? 0 : lane, lanes: item.fault === null ? 1 : tops.length }));
+  return placed.map(({ device, lane }) => ({ device, lane: device.fault === null ? 0 : lane, lanes: device.fault === null ? 1 : tops.length }));
 }
 
 /** Says in words what stands in a rack. */
-export function describeRack({ rack, units, items, unplaced }: RackLayout): string {
-  const kg = items.reduce((sum, item) => sum + (item.kg ?? 0), 0);
-  const list = items.map((item) => `${item.name} in ${unitsOf(item, rack)}${item.fault === null ? "" : item.fault === "overlaps" ? " (overlaps)" : " (outside)"}`);
-  const filled = Array.from({ length: units }, (_, at) => at + 1).filter((unit) => items.some(({ lowest, highest }) => lowest <= unit && unit <= highest)).length;
+export function describeRack({ rack, units, devices, unplaced, kg }: RackLayout): string {
+  const list = devices.map((device) => `${device.name} in ${unitsOf(device, rack)}${device.fault === null ? "" : device.fault === "overlaps" ? " (overlaps)" : " (outside)"}`);
+  const filled = Array.from({ length: units }, (_, at) => at + 1).filter((unit) => devices.some(({ lowest, highest }) => lowest <= unit && unit <= highest)).length;
   return [
     `${rack.rack}: ${units} units, numbered from the ${rack.numberedFrom === "top" ? "top" : "bottom"}, ${filled} filled.`,
-    `Arrays weigh ${kg} kg${rack.limitKg === null ? "" : ` of ${rack.limitKg} kg`}.`,
-    items.length === 0 ? "Nothing stands in it." : `${list.join(", ")}.`,
+    `Arrays weigh ${formatKilograms(kg)}${rack.limitKg === null ? "" : ` of ${formatKilograms(rack.limitKg)}`}.`,
+    devices.length === 0 ? "Nothing stands in it." : `${list.join(", ")}.`,
     ...(unplaced.length === 0 ? [] : [`No place yet: ${unplaced.join(", ")}.`]),
   ].join(" ");
 }

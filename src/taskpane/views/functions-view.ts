@@ -1,5 +1,4 @@
-import { catalogue, type WorksheetFunction } from "../../functions/catalogue";
-import { examples } from "../../functions/examples";
+import { catalogue, type CatalogueEntry } from "../../functions/catalogue";
 import { cellAddress } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { isBlankCell } from "../elements/is-blank-cell";
@@ -36,7 +35,7 @@ export function makeFunctionsView(pane: PaneContext): View {
   return { element: make("div", {}, search, count, families), show: () => undefined };
 }
 
-function entry(pane: PaneContext, one: WorksheetFunction): HTMLElement {
+function entry(pane: PaneContext, one: CatalogueEntry): HTMLElement {
   const details = make("details", { name: "functions" }, make("summary", {}, make("code", {}, make("strong", {}, one.id)), " ", make("span", { class: "soft" }, one.description)));
   details.addEventListener("toggle", () => {
     if (details.open && details.childElementCount === 1) details.append(describe(pane, one));
@@ -44,15 +43,14 @@ function entry(pane: PaneContext, one: WorksheetFunction): HTMLElement {
   return details;
 }
 
-function describe(pane: PaneContext, { id, parameters }: WorksheetFunction): HTMLElement {
+function describe(pane: PaneContext, { id, parameters, examples }: CatalogueEntry): HTMLElement {
   const signature = `=BAY.${id}(${parameters.map(({ name, optional }) => (optional ? `[${name}]` : name)).join(", ")})`;
-  const formulas = examples[id] ?? [];
   return make(
     "div",
     { class: "bay-panel" },
     make("p", {}, make("code", {}, signature)),
     parameters.length > 0 && make("dl", {}, parameters.map(({ name, description }) => [make("dt", {}, name), make("dd", {}, description)])),
-    formulas.map((formula) =>
+    examples.map((formula) =>
       make(
         "div",
         { class: "bay-row apart bay-example" },

@@ -1,11 +1,13 @@
-import type { WorksheetFunction } from "../../functions/catalogue";
+import type { CatalogueEntry } from "../../functions/catalogue";
+
+type Described = Pick<CatalogueEntry, "id" | "family" | "description"> & { readonly parameters: readonly { readonly name: string }[] };
 
 /**
  * Finds the functions that speak of every word of `query`, in name, description, family or arguments.
  *
  * Those whose name begins with the query come first, then those whose name holds it; else the order of the catalogue stays.
  */
-export function matchFunctions<One extends Pick<WorksheetFunction, "id" | "family" | "description" | "parameters">>(functions: readonly One[], query: string): readonly One[] {
+export function matchFunctions<One extends Described>(functions: readonly One[], query: string): readonly One[] {
   const words = query.toLowerCase().replace(/^[=\s]*(bay\.)?/, "").split(/\s+/).filter((word) => word !== "");
   if (words.length === 0) return functions;
   const rank = ({ id }: One) => {

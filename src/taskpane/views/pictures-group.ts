@@ -1,11 +1,11 @@
-import { plannedFeedLoads, rackContents, type PlanIndex } from "../../planning/plan/model";
+import type { PlanModel } from "../../planning/plan/model";
 import { makeButton } from "../elements/button";
 import { fill, make } from "../elements/make";
 import { drawCabling, layoutCabling } from "../pictures/cabling-graph";
 import { drawCapacity, layoutCapacity } from "../pictures/capacity-bars";
 import { renderPng } from "../pictures/copy-picture";
 import { drawPicture } from "../pictures/draw-picture";
-import { drawFeedLoads, feedLoadsOf, unfedDevices } from "../pictures/feed-loads";
+import { drawFeedLoads } from "../pictures/feed-loads";
 import type { Picture } from "../pictures/picture";
 import { drawRack, layoutRack } from "../pictures/rack-elevation";
 import type { PaneContext } from "./view";
@@ -13,31 +13,31 @@ import type { PaneContext } from "./view";
 interface PictureKind {
   readonly name: string;
   /** What there is one picture of: a rack, a site; one of the whole plan where there is nothing to choose. */
-  readonly subjects: (index: PlanIndex) => readonly string[];
+  readonly subjects: (model: PlanModel) => readonly string[];
   /** Null where the plan holds nothing to draw. */
-  readonly draw: (index: PlanIndex, subject: string) => Picture | null;
+  readonly draw: (model: PlanModel, subject: string) => Picture | null;
   readonly empty: string;
   readonly caution?: string;
 }
 
-const sitesOf = (index: PlanIndex) => index.rows("sites").map(({ site }) => site);
+const sitesOf = (model: PlanModel) => model.rows("sites").map(({ site }) => site);
 
 const kinds: readonly PictureKind[] = [
   {
     name: "Capacity by pool",
     subjects: () => [],
-    draw: (index) => {
-      const pools = layoutCapacity(index);
+    draw: (model) => {
+      const pools = layoutCapacity(model);
       return pools.length === 0 ? null : drawCapacity(pools);
     },
     empty: "No array stands in the plan yet. Fill Arrays, then look again.",
   },
   {
     name: "Rack elevation",
-    subjects: (index) => rackContents(index).map(({ rack }) => rack.rack),
-    draw: (index, subject) => {
-      const contents = rackContents(index).find(({ rack }) => rack.rack === subject);
-      return contents === undefined ? null : drawRack(layoutRack(index, contents));
+    subjects: (model) => model.racks.all().map(({ rack }) => rack.rack),
+    draw: (model, subject) => {
+      const contents = model.racks.all().find(({ rack }) => rack.rack === subject);
+      return contents === undefined ? null : drawRack(layoutRack(contents));
     },
     empty: "No rack stands in the plan yet. Fill Racks, then look again.",
     caution: "Planning figures. Anchor the rack and fill it from the bottom; lift as the plan says, drives out. Floor load and local codes decide.",
@@ -45,9 +45,9 @@ const kinds: readonly PictureKind[] = [
   {
     name: "Feed loads",
     subjects: sitesOf,
-    draw: (index, subject) => {
-      const loads = feedLoadsOf(subject, plannedFeedLoads(index));
-      return loads.length === 0 ? null : drawFeedLoads(subject, loads, unfedDevices(index, subject));
+    draw: (model, subject) => {
+      const loads = model.power.loadsAt(subject);
+      return loads.length === 0 ? null : drawFeedLoads(subject, loads, model.power.unfedAt(subject));
     },
     empty: "No feed with volts and breaker stands in the plan for this site. Fill Feeds, then look again.",
     caution: "Planning figures from the watts in the plan. A licensed electrician and the local code decide what a circuit may carry.",
@@ -55,8 +55,8 @@ const kinds: readonly PictureKind[] = [
   {
     name: "Cabling",
     subjects: sitesOf,
-    draw: (index, subject) => {
-      const layout = layoutCabling(index, subject);
+    draw: (model, subject) => {
+      const layout = layoutCabling(model, subject);
       return layout.runs.length === 0 ? null : drawCabling(layout);
     },
     empty: "Nothing is cabled here yet. Fill Switches and Ports, or propose the cabling.",
@@ -64,12 +64,12 @@ const kinds: readonly PictureKind[] = [
 ];
 
 /** Makes the part of the Plan view that shows the plan as pictures. */
-export function makePicturesGroup(pane: PaneContext): { readonly element: HTMLElement; show(index: PlanIndex): void } {
+export function makePicturesGroup(pane: PaneContext): { readonly element: HTMLElement; show(model: PlanModel): void } {
   const kindSelect = make("select", { "aria-label": "Picture", on: { change: () => redraw() } }, kinds.map(({ name }) => make("option", {}, name)));
   const subjectSelect = make("select", { "aria-label": "Of", on: { change: () => redraw() } });
   const figure = make("figure");
   const element = make("section", { class: "bay-group", hidden: true }, make("h2", {}, "Pictures"), make("div", { class: "bay-row" }, kindSelect, subjectSelect), figure);
-  let shown: PlanIndex | null = null;
+  let shown: PlanModel | null = null;
 
   function redraw(): void {
     if (shown === null) return;
@@ -97,9 +97,9 @@ export function makePicturesGroup(pane: PaneContext): { readonly element: HTMLEl
 
   return {
     element,
-    show(index) {
-      shown = index;
-      element.hidden = index.rows("sites").length + index.rows("arrays").length + index.rows("racks").length === 0;
+    show(model) {
+      shown = model;
+      element.hidden = model.rows("sites").length + model.rows("arrays").length + model.rows("racks").length === 0;
       if (!element.hidden) redraw();
     },
   };

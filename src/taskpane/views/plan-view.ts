@@ -1,6 +1,6 @@
 import { loadSample } from "../../actions/load-sample";
 import { setUp } from "../../actions/set-up";
-import { PlanIndex } from "../../planning/plan/model";
+import { PlanModel } from "../../planning/plan/model";
 import { tableKeys, tables as schema, type TableKey } from "../../planning/plan/schema";
 import { missingTables } from "../../planning/plan/set-up";
 import { makeButton } from "../elements/button";
@@ -21,10 +21,10 @@ export function makePlanView(pane: PaneContext): View {
 
   const refresh = async () => {
     const workbook = await port.read();
-    const index = new PlanIndex(workbook);
-    showTables(index, missingTables(workbook));
-    addresses.hidden = index.table("ports") === null;
-    pictures.show(index);
+    const model = new PlanModel(workbook);
+    showTables(model, missingTables(workbook));
+    addresses.hidden = model.table("ports") === null;
+    pictures.show(model);
   };
   const followChanges = pace(() => refresh().catch((thrown: unknown) => status.say(explain(thrown, "Read the plan"))), 1000);
   const show = () => status.run("Read the plan", async () => (await refresh(), null));
@@ -44,9 +44,9 @@ export function makePlanView(pane: PaneContext): View {
       return { sentence: "The plan of the Thornmere Map Library, which is invented, stands in the tables. Look around, change it, check it." };
     });
 
-  function showTables(index: PlanIndex, missing: readonly TableKey[]): void {
-    const isEmpty = tableKeys.every((key) => key === "settings" || key === "procedures" || key === "steps" || index.rows(key).length === 0);
-    const count = (key: TableKey, thing: string, things?: string) => countOf(index.rows(key).length, thing, things);
+  function showTables(model: PlanModel, missing: readonly TableKey[]): void {
+    const isEmpty = tableKeys.every((key) => key === "settings" || key === "procedures" || key === "steps" || model.rows(key).length === 0);
+    const count = (key: TableKey, thing: string, things?: string) => countOf(model.rows(key).length, thing, things);
     const sentence =
       missing.length === tableKeys.length
         ? "This workbook has no planning tables yet. Set-up adds one sheet a table; what is here stays as it is."

@@ -1,8 +1,7 @@
 import type { Nullable } from "@univerjs/core";
 import type { BaseValueObject, FunctionVariantType, IFunctionInfo } from "@univerjs/engine-formula";
 import { ArrayValueObject, BaseFunction, BooleanValueObject, ErrorType, ErrorValueObject, FunctionType, NumberValueObject, StringValueObject } from "@univerjs/engine-formula";
-import { catalogue, type WorksheetFunction } from "../../functions/catalogue";
-import { examples } from "../../functions/examples";
+import { catalogue, type CatalogueEntry } from "../../functions/catalogue";
 import { CellFault, installCustomFunctions } from "../../functions/support/custom-functions";
 import { no, yes } from "./engine-values";
 import { readFormulaLiteralsAsWritten } from "./formula-literals";
@@ -38,15 +37,14 @@ export function bayFunctionHelp(): IFunctionInfo[] {
     functionParameter: one.parameters.map((parameter) => ({
       name: parameter.name,
       detail: parameter.description,
-      example: examples[one.id]?.[0] ?? "",
-      require: parameter.optional === true ? no : yes,
+      example: one.examples[0] ?? "",
+      require: parameter.optional ? no : yes,
       repeat: no,
     })),
   }));
 }
 
-function engineClass(one: WorksheetFunction): new (name: string) => BaseFunction {
-  const call = one.call as (...args: unknown[]) => unknown;
+function engineClass(one: CatalogueEntry): new (name: string) => BaseFunction {
   const most = one.parameters.length;
   return class extends BaseFunction {
     override isArgumentsIgnoreNumberPattern(): boolean {
@@ -56,7 +54,7 @@ function engineClass(one: WorksheetFunction): new (name: string) => BaseFunction
     override calculate(...variants: FunctionVariantType[]): BaseValueObject {
       if (variants.length > most) return fault({ error: ErrorType.VALUE, sentence: `${namespace}.${one.id} takes at most ${most} arguments, not ${variants.length}.` });
       try {
-        return engineValue(call(...(variants as BaseValueObject[]).map(plainArgument)));
+        return engineValue(one.call(...(variants as BaseValueObject[]).map(plainArgument)));
       } catch (thrown) {
         if (thrown instanceof CellFault) return fault({ error: thrown.code, sentence: thrown.message });
         return fault({ error: ErrorType.VALUE, sentence: `${one.id} failed inside the add-in, not in your sheet.` });

@@ -84,7 +84,8 @@ export class WorkbookPage {
   async typeFrom(sheet: string, row: number, column: number, texts: readonly string[], key: "Tab" | "Enter" = "Tab"): Promise<void> {
     await this.showSheet(sheet);
     await this.click(0, 0);
-    await this.page.evaluate(([name, down, across]) => globalThis.baywright.port.apply([{ kind: "select", sheet: name, area: { row: down, column: across, rows: 1, columns: 1 } }]), [sheet, row, column] as const);
+    const area = { row, column, rows: 1, columns: 1 };
+    await this.page.evaluate((place) => globalThis.baywright.port.apply([{ kind: "select", ...place }]), { sheet, area });
     for (const text of texts) {
       // The first key opens the cell; the rest comes in one go, as from an input method.
       await this.page.keyboard.type(text.slice(0, 1));

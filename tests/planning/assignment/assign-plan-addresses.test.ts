@@ -3,7 +3,7 @@ import { assignPlanAddresses } from "../../../src/planning/assignment";
 import { formatAddress, parseControllerNames, parsePortNames, parsePrefix, planPorts } from "../../../src/planning/addressing";
 import { checkPlan, rules } from "../../../src/planning/checks";
 import type { Changes } from "../../../src/planning/plan/changes";
-import type { WorkbookSnapshot } from "../../../src/sheet";
+import { showCell, type WorkbookSnapshot } from "../../../src/sheet";
 import { withCell } from "../../support/plain-workbook";
 import { cellOf, sample, workbookWith, type EditableRows } from "../../support/plan-rows";
 
@@ -17,7 +17,7 @@ function carryOut(workbook: WorkbookSnapshot, { writes, growths }: Changes): Wor
 
 function listed(workbook: WorkbookSnapshot): string[] {
   const values = workbook.sheets.find(({ name }) => name === "Ports")!.values;
-  return values.slice(4).filter((line) => line[0] !== null).map((line) => line.slice(0, 5).join(" "));
+  return values.slice(4).filter((line) => line[0] !== null).map((line) => line.slice(0, 5).map(showCell).join(" "));
 }
 
 function written(rows: EditableRows): string[] {
@@ -98,7 +98,10 @@ describe("assigning addresses", () => {
         const networks = Array.from({ length: count }, (_, at) => ({ network: `n${at}`, site: "Bindery", prefix: v6 && at % 2 === 1 ? `fd00:0:0:${at}::/64` : `10.9.${at}.0/24`, gateway: "none" }));
         Object.assign(rows, { networks, hosts: [], clusters: [], ports: [], procedures: [], steps: [], arrays: chosen.map((name, at) => ({ array: name, site: "Bindery", ...shapes[at] })) });
         const planned = planPorts(
-          chosen.map((name, at) => ({ name, controllers: parseControllerNames(shapes[at]!.controllers), ports: parsePortNames(shapes[at]!.ports), sharing: shapes[at]!.portSharing as "array" | null, row: at + 1 })),
+          chosen.map((name, at) => {
+            const { controllers, ports, portSharing } = shapes[at]!;
+            return { name, controllers: parseControllerNames(controllers), ports: parsePortNames(ports), sharing: portSharing as "array" | null, row: at + 1 };
+          }),
           networks.map(({ network, prefix }, at) => ({ name: network, prefix: parsePrefix(prefix), gateway: null, row: at + 1 })),
         );
         expect(assign(rows)).toEqual(planned.map((one) => `${one.array} ${one.controller} ${one.port} ${one.network.name} ${formatAddress(one.address)}`));

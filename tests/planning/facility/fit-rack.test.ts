@@ -1,10 +1,11 @@
 import fc from "fast-check";
 import { fitRack, type RackItem } from "../../../src/planning/facility";
+import { kilograms } from "../../../src/planning/quantity";
 import { problemOf } from "../../support/sentence";
 import { Problem } from "../../../src/planning/text/problem";
 
-function item(name: string, units: number, kilograms: number, bottomUnit: number | null = null): RackItem {
-  return { name, units, kilograms, bottomUnit };
+function item(name: string, units: number, weight: number, bottomUnit: number | null = null): RackItem {
+  return { name, units, kilograms: kilograms(weight), bottomUnit };
 }
 
 /** Slow twin: every way to stand the items, each at any free unit. */
@@ -69,7 +70,12 @@ describe("fitRack", () => {
     ["an item on another", () => fitRack(10, [item("a", 3, 1, 4), item("b", 1, 1, 5)], []), "invalid", 'items "b" at unit 5 meets "a" in unit 5. Write another bottom unit.'],
     ["taken units outside the rack", () => fitRack(10, [item("a", 1, 1)], [{ bottomUnit: 10, units: 2 }]), "invalid", "taken: units 10 to 11 are outside a rack of 10. Write a lower bottom unit."],
     ["more than there is room for", () => fitRack(4, [item("a", 4, 1), item("b", 2, 1)], []), "no-answer", "items need 6 rack units and 4 are free. Take a larger rack or fewer items."],
-    ["an item no gap takes", () => fitRack(5, [item("a", 3, 1)], [{ bottomUnit: 3, units: 1 }]), "no-answer", "items: 4 rack units are free, but not in one piece where they are needed. Move what is in the way."],
+    [
+      "an item no gap takes",
+      () => fitRack(5, [item("a", 3, 1)], [{ bottomUnit: 3, units: 1 }]),
+      "no-answer",
+      "items: 4 rack units are free, but not in one piece where they are needed. Move what is in the way.",
+    ],
   ])("refuses %s", (_, work, kind, sentence) => {
     expect(problemOf(work)).toMatchObject({ kind, sentence });
   });

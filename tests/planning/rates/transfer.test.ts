@@ -14,7 +14,11 @@ test.each<[string, number, number, number]>([
   ["RAID 1", 2, 1, 10],
   ["RAID 6", 12, 1, 10],
   ["RAID 60 8+2", 20, 0.25, 40],
+  // No more drives than a stripe takes: the new drive is written from end to end, as in any group.
   ["8+2", 10, 1, 10],
+  ["2 copies", 2, 1, 10],
+  ["8+4", 12, 1, 10],
+  ["8+4", 13, 1, 7.5],
   ["8+2", 46, 1, 2],
   ["3 copies", 21, 0.5, 2],
 ])("%s on %i drives at a share of %p rebuilds a drive in %p hours", (scheme, drives, given, hours) => {

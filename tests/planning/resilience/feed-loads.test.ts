@@ -1,4 +1,5 @@
 import fc from "fast-check";
+import { watts } from "../../../src/planning/quantity";
 import { feedLoads, type Feed, type PoweredDevice } from "../../../src/planning/resilience";
 import { problemOf } from "../../support/sentence";
 
@@ -6,8 +7,8 @@ function feed(name: string, more: Partial<Feed> = {}): Feed {
   return { name, volts: 230, breakerAmps: 16, phases: 1, continuousShare: 0.8, powerFactor: 1, ...more };
 }
 
-function device(name: string, watts: number, ...feeds: string[]): PoweredDevice {
-  return { name, watts, feeds };
+function device(name: string, power: number, ...feeds: string[]): PoweredDevice {
+  return { name, watts: watts(power), feeds };
 }
 
 const round = (value: number): number => Number(value.toPrecision(12));

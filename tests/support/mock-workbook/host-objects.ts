@@ -96,7 +96,7 @@ function collection<State>(
           // The object is made when it is first called, so that its search takes its turn in the next request.
           let made: object | undefined;
           return new Proxy(loaded, {
-            get: (target, key) => (Reflect.get(key in target ? target : (made ??= object(state)), key) as unknown),
+            get: (target, key): unknown => (key in target ? Reflect.get(target, key) : Reflect.get((made ??= object(state)), key)),
             has: (target, key) => key in target || key in (made ??= object(state)),
           });
         });
@@ -366,7 +366,7 @@ function overlap(a: Area, b: Area): boolean {
 function parseAddress(address: string): Area {
   const corner = (text: string) => {
     const [, letters, digits] = /^([A-Z]+)(\d+)$/.exec(text)!;
-    return { row: Number(digits) - 1, column: Array.from(letters!).reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1 };
+    return { row: Number(digits) - 1, column: [...letters!].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1 };
   };
   const [first, last] = address.split(":") as [string, string?];
   const from = corner(first);

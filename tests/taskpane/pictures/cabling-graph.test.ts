@@ -1,4 +1,4 @@
-import { PlanIndex } from "../../../src/planning/plan/model";
+import { PlanModel } from "../../../src/planning/plan/model";
 import type { TableRows } from "../../../src/planning/plan/schema";
 import { planSetUp } from "../../../src/planning/plan/set-up";
 import { describeCabling, drawCabling, layoutCabling } from "../../../src/taskpane/pictures/cabling-graph";
@@ -13,7 +13,7 @@ const site = {
 
 function cablingOf(ports: readonly (readonly [string, string])[], links: readonly (readonly [string, string])[]) {
   const rows: TableRows = { ...site, ports: ports.map(([controller, to], port) => ({ array: "one", controller, port: String(port), switch: to })), links: links.map(([from, to]) => ({ from, to })) };
-  return layoutCabling(new PlanIndex(snapshotOf(planSetUp({ sheets: [] }, rows))), "Mill");
+  return layoutCabling(new PlanModel(snapshotOf(planSetUp({ sheets: [] }, rows))), "Mill");
 }
 
 describe("the cabling of a site", () => {

@@ -1,10 +1,10 @@
-import { PlanIndex } from "../../../src/planning/plan/model";
+import { PlanModel } from "../../../src/planning/plan/model";
 import type { TableRows } from "../../../src/planning/plan/schema";
 import { planSetUp } from "../../../src/planning/plan/set-up";
 import { describePool, drawCapacity, layoutCapacity } from "../../../src/taskpane/pictures/capacity-bars";
 import { snapshotOf } from "../../support/plain-workbook";
 
-const capacityOf = (rows: TableRows) => layoutCapacity(new PlanIndex(snapshotOf(planSetUp({ sheets: [] }, rows))));
+const capacityOf = (rows: TableRows) => layoutCapacity(new PlanModel(snapshotOf(planSetUp({ sheets: [] }, rows))));
 const tera = 1_000_000_000_000n;
 const array = { site: "Mill", drives: 12, driveSize: "4 TB", scheme: "RAID 6", spares: 0, used: "10 TB" } as const;
 
@@ -15,7 +15,11 @@ describe("the capacity of pools", () => {
   });
 
   test("takes every byte of raw capacity for something", () => {
-    const pools = capacityOf({ pools: [{ pool: "P", fillLimit: 0.8 }], arrays: [{ ...array, array: "a", pool: "P", spares: 1, reserve: 0.1, driveSize: "3.84 TB" }, { ...array, array: "b", pool: "P", scheme: "RAID 60 3+2" }] });
+    const arrays = [
+      { ...array, array: "a", pool: "P", spares: 1, reserve: 0.1, driveSize: "3.84 TB" },
+      { ...array, array: "b", pool: "P", scheme: "RAID 60 3+2" },
+    ];
+    const pools = capacityOf({ pools: [{ pool: "P", fillLimit: 0.8 }], arrays });
     for (const { raw, usable, redundancy, reserve, spare } of pools) expect(usable + redundancy + reserve + spare).toBe(raw);
   });
 

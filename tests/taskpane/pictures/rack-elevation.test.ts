@@ -1,24 +1,28 @@
-import { PlanIndex, rackContents } from "../../../src/planning/plan/model";
+import { PlanModel } from "../../../src/planning/plan/model";
 import type { TableRows } from "../../../src/planning/plan/schema";
 import { planSetUp } from "../../../src/planning/plan/set-up";
 import { describeRack, drawRack, layoutRack } from "../../../src/taskpane/pictures/rack-elevation";
 import { snapshotOf } from "../../support/plain-workbook";
 
 function rackOf(rows: TableRows, name = "R1") {
-  const index = new PlanIndex(snapshotOf(planSetUp({ sheets: [] }, rows)));
-  return layoutRack(index, rackContents(index).find(({ rack }) => rack.rack === name)!);
+  const model = new PlanModel(snapshotOf(planSetUp({ sheets: [] }, rows)));
+  return layoutRack(model.racks.all().find(({ rack }) => rack.rack === name)!);
 }
 
 const rack = { rack: "R1", site: "Mill", units: 12, numberedFrom: "bottom", limitKg: 300 } as const;
 
 describe("the layout of a rack", () => {
   test("lists arrays and switches of that rack alone, from the lowest unit up, without case", () => {
-    const { items } = rackOf({
+    const { devices } = rackOf({
       racks: [rack, { rack: "R2", site: "Mill", units: 12 }],
-      arrays: [{ array: "high", rack: "r1", bottomUnit: 6, units: 2, weightKg: 30 }, { array: "low", rack: "R1", bottomUnit: 1, units: 4, weightKg: 46 }, { array: "elsewhere", rack: "R2", bottomUnit: 1, units: 4 }],
+      arrays: [
+        { array: "high", rack: "r1", bottomUnit: 6, units: 2, weightKg: 30 },
+        { array: "low", rack: "R1", bottomUnit: 1, units: 4, weightKg: 46 },
+        { array: "elsewhere", rack: "R2", bottomUnit: 1, units: 4 },
+      ],
       switches: [{ switch: "sw", rack: "R1", bottomUnit: 12, units: 1 }],
     });
-    expect(items.map(({ name, lowest, highest, fault }) => [name, lowest, highest, fault])).toEqual([["low", 1, 4, null], ["high", 6, 7, null], ["sw", 12, 12, null]]);
+    expect(devices.map(({ name, lowest, highest, fault }) => [name, lowest, highest, fault])).toEqual([["low", 1, 4, null], ["high", 6, 7, null], ["sw", 12, 12, null]]);
   });
 
   test.each([
@@ -27,8 +31,8 @@ describe("the layout of a rack", () => {
     ["reach above the top", 12, 2, "outside"],
     ["begin below the first unit", 0, 1, "outside"],
   ])("marks units that %s", (_, bottomUnit, units, fault) => {
-    const { items } = rackOf({ racks: [rack], arrays: [{ array: "a", rack: "R1", bottomUnit: 1, units: 4 }, { array: "b", rack: "R1", bottomUnit, units }] });
-    expect(items.find(({ name }) => name === "b")!.fault).toBe(fault);
+    const { devices } = rackOf({ racks: [rack], arrays: [{ array: "a", rack: "R1", bottomUnit: 1, units: 4 }, { array: "b", rack: "R1", bottomUnit, units }] });
+    expect(devices.find(({ name }) => name === "b")!.fault).toBe(fault);
   });
 
   test("names what has no unit yet instead of leaving it out", () => {

@@ -1,1 +1,2 @@
-export { buildJob, jobNamed, jobsOf, readCommissioningPlan, type AdjustReading, type BuildMoment, type CommissioningPlan, type JobBuild } from "./build-job";
+export { buildJob, type AdjustReading, type BuildMoment, type JobBuild } from "./build-job";
+export { jobNamed, jobsOf, readCommissioningPlan, type CommissioningPlan } from "./commissioning-plan";

@@ -1,1 +1,2 @@
-export { expandJob, idOfJob, type ExpandedJob, type JobStep, type Sign } from "./job-steps";
+export { expandJob, idOfJob } from "./expand-job";
+export type { ExpandedJob, JobStep, Sign } from "./job-step";

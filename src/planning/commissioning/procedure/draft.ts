@@ -1,4 +1,4 @@
-import type { TableRow } from "../../plan/schema";
+import type { ForEach, TableRow } from "../../plan/schema";
 
 /** One step as it is written here; the rest of its row follows from its procedure and section. */
 export interface StepDraft {
@@ -23,7 +23,7 @@ export interface StepDraft {
 /** One section: what it is repeated for, when, and its steps in order. */
 export interface SectionDraft {
   readonly section: string;
-  readonly forEach: "site" | "cluster" | "pool" | "array" | "controller" | "port" | "drive" | "prompt";
+  readonly forEach: ForEach;
   readonly when?: string;
   readonly steps: readonly StepDraft[];
 }

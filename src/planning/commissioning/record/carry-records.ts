@@ -47,7 +47,7 @@ const anything = "(anything)";
  * "seen again" is taken away; where it has come back to it, nothing needs to be seen.
  */
 export function carryRecords(
-  { sections }: ExpandedJob,
+  { sections }: Pick<ExpandedJob, "sections">,
   current: JobRecords | null,
   others: readonly JobRecords[],
 ): { readonly records: CarriedRecords; readonly counts: CarryCounts } {

@@ -1,7 +1,7 @@
 import type { Scalar, WorkbookSnapshot } from "../../../sheet";
 import { writeCell, type Changes } from "../../plan/changes";
 import type { PlanRow } from "../../plan/read";
-import { tables, type Table } from "../../plan/schema";
+import { columnsOf } from "../../plan/schema";
 import type { CommissioningPlan } from "../build";
 import { canonicalText, foldName } from "../../text";
 import { expandJob, idOfJob, type JobStep } from "../job";
@@ -21,12 +21,12 @@ export function asBuiltChanges(workbook: WorkbookSnapshot, source: Commissioning
   const { current } = tabFamily(source.tabs, idOfJob(job), job.job);
   if (current === null) return { writes: [], growths: [] };
   const records = new Map(current.steps.map((record) => [record.key, record]));
-  const steps = expandJob(source.lookup, source.loads, job).sections.flatMap((section) => section.steps);
+  const steps = expandJob(source.model, job).sections.flatMap((section) => section.steps);
   const writes = steps.flatMap((step) => {
     const record = records.get(step.key);
     const value = record === undefined ? null : acceptedValue(current, record, step);
     const cell = step.planCell;
-    const table = cell === null ? null : source.plan[cell.table];
+    const table = cell === null ? null : source.model.table(cell.table);
     if (cell === null || table === null || value === null || !asBuiltColumns.has(`${cell.table}.${cell.column}`)) return [];
     const write = writeCell(workbook, table, cell.row, cell.column, value);
     return write === null || foldName(canonicalText(write.before)) === foldName(canonicalText(value)) ? [] : [write];
@@ -40,7 +40,7 @@ function acceptedValue({ snags }: JobRecords, { key, typed, result }: StepRecord
   if (typed.found === null || !isAccepted || canonicalText(typed.found) === results.waived) return null;
   const retest = snags.filter((snag) => snag.key === key && snag.typed.foundAgain !== null && snagEndOf(snag) !== null).at(-1);
   const seen = retest?.typed.foundAgain ?? typed.found;
-  const column = (tables[step.planCell?.table ?? "arrays"] as Table).columns[step.planCell?.column ?? ""];
+  const [, column] = (step.planCell === null ? [] : columnsOf(step.planCell.table)).find(([name]) => name === step.planCell?.column) ?? [];
   if (column?.kind !== "count" && column?.kind !== "number") return canonicalText(seen);
   const number = Number(canonicalText(seen));
   return Number.isFinite(number) ? number : null;

@@ -1,74 +1,73 @@
-import { bytesIn, terabyte } from "../../quantity";
 import type { Cell, SheetPlan } from "../../../sheet";
+import { topUnit, type PlanModel } from "../../plan/model";
 import type { PlanRow } from "../../plan/read";
+import { canonicalText, terabytesOf } from "../../text";
 import type { CommissioningPlan } from "../build";
-import { canonicalText } from "../../text";
-import { capacityOf } from "../../plan/subjects";
-import { placesOf } from "../../plan/model";
-import { checkSeal } from "../seal";
 import { isSnagClosed, results, snagText, type JobRecords, type Snag, type StepRecord } from "../record";
+import { checkSeal } from "../seal";
 
 /** Text by which a handover sheet is known for ours. */
 export const handoverMark = "Handover";
 
+type Line = readonly (string | number)[];
+
+/** A block of the sheet: its title, and its lines under headers, or a sentence where it has none. */
+interface Block {
+  readonly title: string;
+  readonly headers: readonly string[];
+  readonly lines: readonly Line[];
+  readonly none: string;
+}
+
 /** Plans the handover sheet of a job: as built, deviations, open snags, capacity, contacts, the seal, and room for two signatures. */
-export function planHandover(name: string, { lookup }: CommissioningPlan, job: PlanRow<"jobs">, tab: JobRecords, madeAt: string): SheetPlan {
-  const { site, arrays } = placesOf(lookup, job);
-  const seal = checkSeal(tab);
+export function planHandover(name: string, { model }: CommissioningPlan, job: PlanRow<"jobs">, tab: JobRecords, madeAt: string): SheetPlan {
+  const { site, arrays } = model.places.of(job);
+  const blocks: readonly Block[] = [
+    {
+      title: "As built",
+      headers: ["Array", "Model", "Serial", "Firmware", "Rack", "Units", "Feeds", "Addresses"],
+      lines: arrays.map((array) => asBuiltLine(array, model)),
+      none: "No arrays.",
+    },
+    {
+      title: "Capacity",
+      headers: ["Array", "Pool", "Scheme", "Drives", "Spares", "Usable TB", "Reserve TB", "Raw TB"],
+      lines: arrays.map((array) => capacityLine(array, model)),
+      none: "No arrays.",
+    },
+    {
+      title: "Deviations",
+      headers: ["No.", "Step id", "For", "Expected", "Found", "Result", "By", "Note"],
+      lines: tab.steps.filter(({ result, resultText }) => resultText !== "" && result !== results.asExpected).map(deviationLine),
+      none: "None: every step that was done is as expected.",
+    },
+    {
+      title: "Snags",
+      headers: ["Row", "Step id", "What was found", "Who mends", "By when", "Found again", "State", "By"],
+      lines: tab.snags.map(snagLine),
+      none: "None.",
+    },
+    {
+      title: "Contacts",
+      headers: ["Site", "Room", "Contact", "Alerts to", "Time servers", "Name servers"],
+      lines: [[site.site, site.room, site.contact, site.alertsTo, site.timeServers, site.nameServers]],
+      none: "None in the plan.",
+    },
+    {
+      title: "Seal",
+      headers: ["Code", "Sealed", "By", "State"],
+      lines: sealLines(tab),
+      none: "Not sealed: the tab is not closed out.",
+    },
+  ];
   const rows: Cell[][] = [
     [{ value: `${handoverMark}: ${job.job}`, style: "title" }],
     [{ value: `Site ${job.site}, ${job.procedure}, build ${tab.build}, made ${madeAt}`, style: "note" }],
+    ...blocks.flatMap(blockRows),
+    [],
+    [],
+    [...signatureCells("For the site, name and date"), {}, ...signatureCells("For the installer, name and date")],
   ];
-  const block = (title: string, headers: readonly string[], lines: readonly (readonly (string | number)[])[], none: string): void => {
-    rows.push([], [title, "", "", "", "", "", "", ""].map((value) => ({ ...(value === "" ? {} : { value }), style: "section" })));
-    if (lines.length === 0) rows.push([{ value: none, style: "note" }]);
-    else rows.push(headers.map((value) => ({ value, style: "header" })), ...lines.map((line) => line.map((value) => (value === "" ? { style: "text" } : { value, style: typeof value === "number" ? "number" : "text" }))));
-  };
-  block(
-    "As built",
-    ["Array", "Model", "Serial", "Firmware", "Rack", "Units", "Feeds", "Addresses"],
-    arrays.map((array) => [
-      array.array, array.model, array.serial, array.firmware, array.rack,
-      array.bottomUnit === null ? "" : `${array.bottomUnit}–${array.bottomUnit + (array.units ?? 1) - 1}`,
-      [array.feedA, array.feedB].filter((feed) => feed !== "").join(", "),
-      lookup.rowsWhere("ports", "array", array.array).map(({ controller, port, address }) => `${controller}${port} ${address}`).join("\n"),
-    ]),
-    "No arrays.",
-  );
-  block(
-    "Capacity",
-    ["Array", "Pool", "Scheme", "Drives", "Spares", "Usable TB", "Reserve TB", "Raw TB"],
-    arrays.map((array) => {
-      const capacity = capacityOf(array);
-      const inTerabytes = (size: bigint): number => Math.round(bytesIn(size as never, terabyte) * 100) / 100;
-      return [array.array, array.pool, array.scheme?.name ?? "", array.drives ?? "", array.spares ?? "", ...(capacity === null ? ["", "", ""] : [inTerabytes(capacity.usable), inTerabytes(capacity.reserve), inTerabytes(capacity.raw)])];
-    }),
-    "No arrays.",
-  );
-  block(
-    "Deviations",
-    ["No.", "Step id", "For", "Expected", "Found", "Result", "By", "Note"],
-    tab.steps.filter(({ result, resultText }) => resultText !== "" && result !== results.asExpected).map(deviationLine),
-    "None: every step that was done is as expected.",
-  );
-  block(
-    "Snags",
-    ["Row", "Step id", "What was found", "Who mends", "By when", "Found again", "State", "By"],
-    tab.snags.map(snagLine),
-    "None.",
-  );
-  block("Contacts", ["Site", "Room", "Contact", "Alerts to", "Time servers", "Name servers"], site === null ? [] : [[site.site, site.room, site.contact, site.alertsTo, site.timeServers, site.nameServers]], "None in the plan.");
-  block(
-    "Seal",
-    ["Code", "Sealed", "By", "State"],
-    tab.seals.map(({ typed }, index) => {
-      const isOver = index < tab.seals.length - 1 || typed.reopened !== null;
-      const state = isOver ? `reopened ${canonicalText(typed.reopened, true)} by ${canonicalText(typed.reopenedBy)}` : seal.holds ? "holds" : "BROKEN";
-      return [canonicalText(typed.code), canonicalText(typed.sealed, true), canonicalText(typed.by), state];
-    }),
-    "Not sealed: the tab is not closed out.",
-  );
-  rows.push([], [], [{ value: "For the site, name and date", style: "line" }, { style: "line" }, { style: "line" }, {}, { value: "For the installer, name and date", style: "line" }, { style: "line" }, { style: "line" }]);
   return {
     name,
     rows,
@@ -82,20 +81,83 @@ export function planHandover(name: string, { lookup }: CommissioningPlan, job: P
       line: { border: "bottom", borderColor: "#17352d", fontSize: 9 },
     },
     columnWidths: [26, 20, 26, 20, 20, 18, 20, 30],
-    rowHeights: Object.fromEntries(rows.flatMap((cells, row) => {
-      const lines = Math.max(1, ...cells.map(({ value, style }) => (typeof value === "string" && style === "text" ? value.split("\n").reduce((sum, line) => sum + Math.max(1, Math.ceil(line.length / 17)), 0) : 1)));
-      return lines > 1 ? [[row, Math.min(409, lines * 15 + 4)]] : [];
+    rowHeights: Object.fromEntries([...rows.entries()].flatMap(([row, cells]) => {
+      const height = heightOf(cells);
+      return height === null ? [] : [[row, height]];
     })),
     print: { orientation: "landscape", fitToWidth: true, footer: "page &P of &N", breaksBefore: [] },
   };
 }
 
-function deviationLine({ no, stepId, subject, expected, typed, resultText }: StepRecord): string[] {
+const columnCount = 8;
+
+function blockRows({ title, headers, lines, none }: Block): Cell[][] {
+  const band = Array.from({ length: columnCount }, (_, index): Cell => ({ ...(index === 0 && { value: title }), style: "section" }));
+  if (lines.length === 0) return [[], band, [{ value: none, style: "note" }]];
+  const head = headers.map((value): Cell => ({ value, style: "header" }));
+  return [[], band, head, ...lines.map((line) => line.map(lineCell))];
+}
+
+function lineCell(value: string | number): Cell {
+  if (typeof value === "number") return { value, style: "number" };
+  return value === "" ? { style: "text" } : { value, style: "text" };
+}
+
+/** Makes a line to sign on, three columns wide. */
+function signatureCells(value: string): Cell[] {
+  return [{ value, style: "line" }, { style: "line" }, { style: "line" }];
+}
+
+/** Characters that surely fit on a line of the narrowest column, the height of one in points, and the most that a sheet takes. */
+const narrowestLine = 17;
+const [pointsPerLine, pointsAround, highestRow] = [15, 4, 409];
+
+/** Works out how high a row must be for its longest text; null where one line will do. */
+function heightOf(cells: readonly Cell[]): number | null {
+  const linesOf = ({ value, style }: Cell): number =>
+    typeof value === "string" && style === "text"
+      ? value.split("\n").reduce((sum, line) => sum + Math.max(1, Math.ceil(line.length / narrowestLine)), 0)
+      : 1;
+  const lines = Math.max(1, ...cells.map(linesOf));
+  return lines === 1 ? null : Math.min(highestRow, lines * pointsPerLine + pointsAround);
+}
+
+function asBuiltLine(array: PlanRow<"arrays">, model: PlanModel): Line {
+  const ports = model.rowsWith("ports", "array", array.array);
+  return [
+    array.array,
+    array.model,
+    array.serial,
+    array.firmware,
+    array.rack,
+    array.bottomUnit === null ? "" : `${array.bottomUnit}–${topUnit(array.bottomUnit, array.units)}`,
+    [array.feedA, array.feedB].filter((feed) => feed !== "").join(", "),
+    ports.map(({ controller, port, address }) => `${controller}${port} ${address}`).join("\n"),
+  ];
+}
+
+function capacityLine(array: PlanRow<"arrays">, model: PlanModel): Line {
+  const capacity = model.capacity.of(array);
+  const sizes = capacity === null ? ["", "", ""] : [capacity.usable, capacity.reserve, capacity.raw].map(terabytesOf);
+  return [array.array, array.pool, array.scheme?.name ?? "", array.drives ?? "", array.spares ?? "", ...sizes];
+}
+
+function deviationLine({ no, stepId, subject, expected, typed, resultText }: StepRecord): Line {
   return [no, stepId, subject, expected, canonicalText(typed.found), resultText, canonicalText(typed.by), canonicalText(typed.note)];
 }
 
-function snagLine(snag: Snag): string[] {
+function snagLine(snag: Snag): Line {
   const text = (field: keyof Snag["typed"]): string => snagText(field, snag.typed[field]);
   const state = isSnagClosed(snag) ? text("closed") : "OPEN";
   return [text("about"), snag.stepId, text("foundWrong"), text("mender"), text("byWhen"), text("foundAgain"), state, text("by")];
+}
+
+/** Lists the seals with what became of each: only the last one can hold. */
+function sealLines(tab: JobRecords): Line[] {
+  const { holds } = checkSeal(tab);
+  return tab.seals.map(({ typed }, index) => {
+    const isOver = index < tab.seals.length - 1 || typed.reopened !== null;
+    const state = isOver ? `reopened ${canonicalText(typed.reopened, true)} by ${canonicalText(typed.reopenedBy)}` : holds ? "holds" : "BROKEN";
+    return [canonicalText(typed.code), canonicalText(typed.sealed, true), canonicalText(typed.by), state];
+  });
 }

@@ -1,7 +1,6 @@
 import type { Area, Cell, SheetPlan } from "../../../sheet";
 import { sealFields, type CarriedRecords } from "../record";
-import type { FeedLoads } from "../../plan/model";
-import type { PlanLookup } from "../../plan/model";
+import type { PlanModel } from "../../plan/model";
 import type { ExpandedJob, JobStep } from "../job";
 import { entryValidations } from "./entry-validations";
 import { resultFormats } from "./result-formats";
@@ -25,8 +24,7 @@ const titleHeight = 30;
 /** What a tab is made of. */
 export interface TabSource {
   readonly expanded: ExpandedJob;
-  readonly lookup: PlanLookup;
-  readonly loads: FeedLoads;
+  readonly model: PlanModel;
   readonly stamp: BuildStamp;
   readonly records: CarriedRecords;
 }
@@ -101,9 +99,9 @@ function escapeCode(text: string): string {
 }
 
 /** Works out where the blocks will stand, as the summary above them refers to their rows. */
-function placeBlocks({ expanded, lookup, loads, stamp, records }: TabSource): TabBlocks {
+function placeBlocks({ expanded, model, stamp, records }: TabSource): TabBlocks {
   const nowhere = { first: 0, last: 0 };
-  const summaryLength = planSummary(expanded, lookup, loads, stamp, progressFormulas(nowhere, nowhere, 0)).length;
+  const summaryLength = planSummary(expanded, model, stamp, progressFormulas(nowhere, nowhere, 0)).length;
   const stepCount = expanded.sections.reduce((sum, { steps }) => sum + steps.length + 1, 0);
   const firstStep = headRows + summaryLength;
   const stepRows: RowSpan = { first: firstStep, last: firstStep + Math.max(stepCount, 1) - 1 };
@@ -113,7 +111,7 @@ function placeBlocks({ expanded, lookup, loads, stamp, records }: TabSource): Ta
   return { stepRows, snagRows, firstSeal: snagRows.last + Math.max(records.orphans.length, 1) + 6 };
 }
 
-function addTop({ rows, merges }: TabRows, { expanded, lookup, loads, stamp }: TabSource, { stepRows, snagRows, firstSeal }: TabBlocks): void {
+function addTop({ rows, merges }: TabRows, { expanded, model, stamp }: TabSource, { stepRows, snagRows, firstSeal }: TabBlocks): void {
   const progress = progressFormulas(stepRows, snagRows, firstSeal);
   rows.push(rowOf({
     no: styled(expanded.job.job, "title"),
@@ -126,7 +124,7 @@ function addTop({ rows, merges }: TabRows, { expanded, lookup, loads, stamp }: T
   }));
   merges.push({ row: 0, column: at.no, rows: 1, columns: at.found - at.no }, { row: 0, column: at.found, rows: 1, columns: shownColumns - at.found });
   rows.push(tabColumnKeys.map((key) => styled(tabColumns[key].header, "header")));
-  for (const summaryRow of planSummary(expanded, lookup, loads, stamp, progress)) {
+  for (const summaryRow of planSummary(expanded, model, stamp, progress)) {
     for (const [from, to] of summaryRow.merges) merges.push({ row: rows.length, column: from, rows: 1, columns: to - from + 1 });
     rows.push(tabColumnKeys.map((_, index) => summaryRow.cells.get(index) ?? {}));
   }

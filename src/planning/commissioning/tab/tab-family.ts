@@ -6,7 +6,7 @@ import type { TabReading } from "./tab-reading";
 export interface TabFamily {
   /** The tab in use; null before the first build. */
   readonly current: TabReading | null;
-  /** Tabs of earlier builds that are kept, and what a build that failed has left: newest first. */
+  /** Tabs of earlier builds that are still there, and what a failed build has left: newest first. */
   readonly others: readonly TabReading[];
   /** Copies that people made: they are left alone. */
   readonly copies: readonly TabReading[];
@@ -17,15 +17,15 @@ export interface TabFamily {
 /**
  * Tells which tab of a job is the one in use.
  *
- * It is the whole one of the highest build that is in sight; of two the one that has the job's name, else the first. Only where none is
- * in sight, because people hid it, a hidden one. Whatever a build that failed left behind is thereby told from it: a new tab stays out of
- * sight until it is whole, and the old one stays in sight until the new one is.
+ * It is the whole one of the highest build that is not hidden; of two the one that has the job's name, else the first. A hidden one is
+ * taken only where all are hidden, because people hid them. This tells it from whatever a failed build left behind: a new tab stays
+ * hidden until it is whole, and the old one is hidden only after that.
  */
 export function tabFamily(tabs: readonly TabReading[], jobId: string, jobName: string): TabFamily {
   const own = tabs.filter((tab) => tab.jobId === jobId);
   const whole = own.filter((tab) => tab.whole);
-  const inSight = whole.filter((tab) => tab.visible);
-  const current = best(inSight.length > 0 ? inSight : whole, jobName);
+  const shown = whole.filter((tab) => tab.visible);
+  const current = best(shown.length > 0 ? shown : whole, jobName);
   const rest = own.filter((tab) => tab !== current);
   const isCopy = (tab: TabReading): boolean => tab.visible && tab.whole && !/ before \d+( \d+)?$/.test(tab.sheet);
   return {

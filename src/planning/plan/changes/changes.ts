@@ -1,12 +1,7 @@
 import { invalid } from "../../text";
-import { hostTableName } from "../read";
-import { isBlank } from "../../../sheet";
-import type { ReadTable } from "../read";
-import type { Area } from "../../../sheet";
-import type { CellValue, Scalar } from "../../../sheet";
-import type { WorkbookSnapshot } from "../../../sheet";
-import type { TableRow } from "../schema";
-import { tables, type Table, type TableKey } from "../schema";
+import { isBlank, type Area, type CellValue, type Scalar, type WorkbookSnapshot } from "../../../sheet";
+import { hostTableName, type ReadTable } from "../read";
+import { columnsOf, type TableKey, type TableRow } from "../schema";
 
 /** One cell to be changed. Rows and columns of the sheet, counted from 0. */
 export interface CellWrite {
@@ -44,11 +39,11 @@ export function writeCell(workbook: WorkbookSnapshot, table: ReadTable, row: num
  */
 export function appendRows<Key extends TableKey>(workbook: WorkbookSnapshot, table: ReadTable, key: Key, rows: readonly TableRow<Key>[]): Changes {
   if (rows.length === 0) return { writes: [], growths: [] };
-  const schema: Table = tables[key];
+  const formulas = new Set(columnsOf(key).flatMap(([name, { kind }]) => (kind === "formula" ? [name] : [])));
   const values = workbook.sheets.find(({ name }) => name === table.sheet)?.values ?? [];
   const typed: number[] = [];
   for (let column = table.firstColumn; column <= table.lastColumn; column += 1) {
-    const isFormula = Object.entries(table.columns).some(([name, at]) => at === column && schema.columns[name]!.kind === "formula");
+    const isFormula = Object.entries(table.columns).some(([name, at]) => at === column && formulas.has(name));
     if (!isFormula) typed.push(column);
   }
   let first = Math.min(table.lastRow, values.length - 1);
@@ -58,7 +53,7 @@ export function appendRows<Key extends TableKey>(workbook: WorkbookSnapshot, tab
   const writes: CellWrite[] = [];
   rows.forEach((row: Readonly<Record<string, Scalar | undefined>>, index) => {
     for (const [name, at] of Object.entries(table.columns)) {
-      if (at === undefined || schema.columns[name]!.kind === "formula") continue;
+      if (at === undefined || formulas.has(name)) continue;
       const before = values[first + index]?.[at] ?? null;
       if (!isBlank(before)) {
         throw invalid(table.name, before, `Table ${table.name} has no room for ${rows.length} rows: something stands below it in row ${first + index + 1}. Move that.`);
@@ -69,7 +64,7 @@ export function appendRows<Key extends TableKey>(workbook: WorkbookSnapshot, tab
   });
   const last = first + rows.length - 1;
   const area = { row: table.headerRow, column: table.firstColumn, rows: last - table.headerRow + 1, columns: table.lastColumn - table.firstColumn + 1 };
-  return { writes, growths: last > table.lastRow ? [{ sheet: table.sheet, table: hostTableName(schema), area }] : [] };
+  return { writes, growths: last > table.lastRow ? [{ sheet: table.sheet, table: hostTableName(key), area }] : [] };
 }
 
 function cellAt(workbook: WorkbookSnapshot, sheet: string, row: number, column: number): CellValue {

@@ -1,6 +1,6 @@
-import type { CellValue } from "../../../sheet";
-import type { SheetSnapshot, WorkbookSnapshot } from "../../../sheet";
-import type { Table } from "../schema";
+import { foldName } from "../../text";
+import type { CellValue, SheetSnapshot, WorkbookSnapshot } from "../../../sheet";
+import { columnsOf, tables, type TableKey } from "../schema";
 
 /** Where a planning table stands; rows and columns of the sheet, counted from 0, both ends included. */
 export interface TableLocation {
@@ -12,13 +12,13 @@ export interface TableLocation {
 }
 
 /** Makes the name under which the host knows a planning table, such as `BayArrays`. */
-export function hostTableName(table: Pick<Table, "name">): string {
-  return `Bay${table.name.replace(/\s+/g, "")}`;
+export function hostTableName(key: TableKey): string {
+  return `Bay${tables[key].name.replace(/\s+/g, "")}`;
 }
 
 /** Makes the text of the cell above a planning table by which it is found where there are no named tables. */
-export function markerText(table: Pick<Table, "name">): string {
-  return `Table: ${table.name}`;
+export function markerText(key: TableKey): string {
+  return `Table: ${tables[key].name}`;
 }
 
 /**
@@ -27,17 +27,17 @@ export function markerText(table: Pick<Table, "name">): string {
  * Below a marker the header is the first row that holds at least two of the table's headers (one, for a table of one column). It
  * begins at the first of them and reaches to the last cell in an unbroken run; its rows reach to the end of the sheet.
  */
-export function locateTable(workbook: WorkbookSnapshot, table: Table): TableLocation | null {
-  const wanted = hostTableName(table).toLowerCase();
+export function locateTable(workbook: WorkbookSnapshot, key: TableKey): TableLocation | null {
+  const wanted = foldName(hostTableName(key));
   for (const sheet of workbook.sheets) {
-    const named = sheet.tables.find(({ name }) => name.toLowerCase() === wanted);
+    const named = sheet.tables.find(({ name }) => foldName(name) === wanted);
     if (named === undefined) continue;
     const { row, column, rows, columns } = named.area;
     return { sheet, headerRow: row, firstColumn: column, lastColumn: column + columns - 1, lastRow: row + rows - 1 };
   }
   for (const sheet of workbook.sheets) {
-    const below = markerRow(sheet, markerText(table).toLowerCase());
-    const found = below === null ? null : headerBelow(sheet, table, below);
+    const below = markerRow(sheet, foldName(markerText(key)));
+    const found = below === null ? null : headerBelow(sheet, key, below);
     if (found !== null) return found;
   }
   return null;
@@ -48,8 +48,8 @@ function markerRow(sheet: SheetSnapshot, marker: string): number | null {
   return row < 0 ? null : row;
 }
 
-function headerBelow(sheet: SheetSnapshot, table: Table, marker: number): TableLocation | null {
-  const headers = new Set(Object.values(table.columns).map(({ header }) => header.toLowerCase()));
+function headerBelow(sheet: SheetSnapshot, key: TableKey, marker: number): TableLocation | null {
+  const headers = new Set(columnsOf(key).map(([, { header }]) => foldName(header)));
   const enough = Math.min(2, headers.size);
   for (let row = marker + 1; row < sheet.values.length; row += 1) {
     const line = sheet.values[row]!;
@@ -65,5 +65,5 @@ function headerBelow(sheet: SheetSnapshot, table: Table, marker: number): TableL
 }
 
 function textOf(cell: CellValue | undefined): string {
-  return typeof cell === "string" ? cell.trim().toLowerCase() : "";
+  return typeof cell === "string" ? foldName(cell) : "";
 }

@@ -1,47 +1,9 @@
-import { parseScheme, type Scheme } from "../../capacity";
-import { invalid, Problem, quote } from "../../text";
-import { parseShare, parseSize, parseSizeOrZero, type Bytes, type Share } from "../../quantity";
+import { foldName, invalid, Problem } from "../../text";
+import { isBlank, showCell, type CellValue, type WorkbookSnapshot } from "../../../sheet";
+import { columnsOf, tableKeys, tables, type Column, type TableKey, type Tables } from "../schema";
 import { locateTable } from "./locate-table";
-import { isBlank, isError, showCell } from "../../../sheet";
-import type { CellValue } from "../../../sheet";
-import type { WorkbookSnapshot } from "../../../sheet";
-import { tables, type Column, type ColumnKind, type Table, type TableKey, type Tables } from "../schema";
-
-/** What a cell of each kind is read as. A blank or unreadable cell is "" for texts, false for ticks and null for the rest. */
-export interface Reading {
-  text: string;
-  choice: string;
-  count: number | null;
-  number: number | null;
-  size: Bytes | null;
-  share: Share | null;
-  scheme: Scheme | null;
-  /** ISO date, such as 2026-05-31. */
-  date: string | null;
-  tick: boolean;
-  /** Formula columns are for people: nothing is read from them. */
-  formula: null;
-}
-
-/** One row of a planning table: its columns by their keys, and where it stands. */
-export type Row<Columns extends Record<string, Column> = Record<string, Column>> = {
-  readonly [Key in keyof Columns]: Reading[Columns[Key]["kind"]];
-} & {
-  /** Row of the sheet, counted from 0. */
-  readonly row: number;
-  /** Every cell as a person reads it, by header text, the user's own columns included. Has no prototype. Not copied with the row. */
-  readonly shown: Readonly<Record<string, string>>;
-};
-
-/** A cell that could not be read as its column asks. */
-export interface CellFault {
-  readonly table: TableKey;
-  readonly sheet: string;
-  readonly row: number;
-  readonly column: number;
-  readonly header: string;
-  readonly problem: Problem;
-}
+import { blankOf, readCell } from "./read-cell";
+import { cellOf, type CellFault, type PlanRow, type Row } from "./row";
 
 /** A planning table as it was read. */
 export interface ReadTable<Columns extends Record<string, Column> = Record<string, Column>> {
@@ -69,8 +31,6 @@ export interface Plan extends PlanTables {
   readonly faults: readonly CellFault[];
 }
 
-export type PlanRow<Key extends TableKey> = Row<Tables[Key]["columns"]>;
-
 /**
  * Reads the planning tables of a workbook into typed rows.
  *
@@ -79,35 +39,31 @@ export type PlanRow<Key extends TableKey> = Row<Tables[Key]["columns"]>;
  * its row and stands among the faults.
  */
 export function readPlan(workbook: WorkbookSnapshot): Plan {
-  const keys = Object.keys(tables) as TableKey[];
-  const read = keys.map((key) => [key, readTable(workbook, key)] as const);
+  const read = tableKeys.map((key) => [key, readTable(workbook, key)] as const);
   const faults = read.flatMap(([, table]) => table?.faults ?? []);
+  // Rows are made column by column out of the schema, which their type is made of too: here alone the two are joined.
   return { ...(Object.fromEntries(read) as unknown as PlanTables), faults };
 }
 
 /** Rows of one table; none where the table is not there. */
-export function rowsOf<Key extends TableKey>(plan: Plan, key: Key): readonly PlanRow<Key>[] {
-  return (plan[key]?.rows ?? []) as unknown as readonly PlanRow<Key>[];
+export function rowsOf<Key extends TableKey>(plan: PlanTables, key: Key): readonly PlanRow<Key>[] {
+  const table: ReadTable<Tables[Key]["columns"]> | null = plan[key];
+  return table?.rows ?? [];
 }
 
 /** Refuses a plan that lacks a table, or a column of it, that the work at hand cannot do without. */
-export function requireTables(plan: Plan, needed: readonly TableKey[]): void {
+export function requireTables(plan: PlanTables, needed: readonly TableKey[]): void {
   for (const key of needed) {
-    const table: Table = tables[key];
+    const { name } = tables[key];
     const found: ReadTable | null = plan[key];
-    if (found === null) {
-      throw invalid(table.name, null, `The workbook has no table ${table.name}. Choose Set up tables, or name the table Bay${table.name}.`);
-    }
-    const missing = Object.entries(table.columns).find(([column, { required }]) => required && found.columns[column] === undefined);
-    if (missing !== undefined) {
-      throw invalid(table.name, null, `Table ${table.name} has no column ${missing[1].header}. Add a column with that header text.`);
-    }
+    if (found === null) throw invalid(name, null, `The workbook has no table ${name}. Choose Set up tables, or name the table Bay${name}.`);
+    const missing = columnsOf(key).find(([column, { required }]) => required && found.columns[column] === undefined);
+    if (missing !== undefined) throw invalid(name, null, `Table ${name} has no column ${missing[1].header}. Add a column with that header text.`);
   }
 }
 
 function readTable(workbook: WorkbookSnapshot, key: TableKey): ReadTable | null {
-  const table: Table = tables[key];
-  const found = locateTable(workbook, table);
+  const found = locateTable(workbook, key);
   if (found === null) return null;
   const { sheet, headerRow, firstColumn, lastColumn, lastRow } = found;
   const header = sheet.values[headerRow] ?? [];
@@ -115,18 +71,19 @@ function readTable(workbook: WorkbookSnapshot, key: TableKey): ReadTable | null 
   for (let column = firstColumn; column <= lastColumn; column += 1) headers.push(showCell(header[column]).trim());
 
   const columns: Record<string, number> = {};
-  for (const [name, column] of Object.entries(table.columns)) {
-    const index = headers.findIndex((text) => text.toLowerCase() === column.header.toLowerCase());
+  const folded = headers.map(foldName);
+  for (const [name, column] of columnsOf(key)) {
+    const index = folded.indexOf(foldName(column.header));
     if (index >= 0) columns[name] = firstColumn + index;
   }
 
   // What a row shows is asked for of few rows: it is worked out when it is, by every row's common prototype.
-  const prototype = Object.defineProperty({}, "shown", {
+  const prototype: object = Object.defineProperty({}, "shown", {
     get(this: Row) {
-      return showRow(sheet.values[this.row] ?? [], headers, firstColumn, table, this);
+      return showRow(sheet.values[this.row] ?? [], headers, firstColumn, key, this);
     },
   });
-  const fields = Object.entries(table.columns).map(([name, column]) => ({ name, column, at: columns[name] ?? -1 }));
+  const fields = columnsOf(key).map(([name, column]) => ({ name, column, at: columns[name] ?? -1 }));
   const typed = fields.filter(({ column, at }) => column.kind !== "formula" && at >= 0);
 
   const rows: Row[] = [];
@@ -135,85 +92,31 @@ function readTable(workbook: WorkbookSnapshot, key: TableKey): ReadTable | null 
     const line = sheet.values[row] ?? [];
     // A row counts once somebody typed into it: a formula that answers "" does not make one.
     if (!typed.some(({ at }) => !isBlank(line[at]))) continue;
-    const read = Object.create(prototype as object) as Record<string, unknown>;
+    const read = Object.create(prototype) as Record<string, unknown>;
     read.row = row;
     for (const { name, column, at } of fields) {
-      const cell = at < 0 ? null : (line[at] ?? null);
       try {
-        read[name] = readCell(cell, column);
+        read[name] = readCell(at < 0 ? null : (line[at] ?? null), column);
       } catch (thrown) {
         if (!(thrown instanceof Problem)) throw thrown;
-        read[name] = blanks[column.kind];
+        read[name] = blankOf(column);
         faults.push({ table: key, sheet: sheet.name, row, column: at, header: column.header, problem: thrown });
       }
     }
     rows.push(read as unknown as Row);
   }
-  return { key, name: table.name, sheet: sheet.name, headerRow, columns, firstColumn, lastColumn, lastRow, rows, faults };
+  return { key, name: tables[key].name, sheet: sheet.name, headerRow, columns, firstColumn, lastColumn, lastRow, rows, faults };
 }
 
 /** Shows every cell of a row by its header; a date as ISO text. */
-function showRow(line: readonly CellValue[], headers: readonly string[], firstColumn: number, table: Table, row: object): Readonly<Record<string, string>> {
+function showRow(line: readonly CellValue[], headers: readonly string[], firstColumn: number, key: TableKey, row: Row): Readonly<Record<string, string>> {
   const shown = Object.create(null) as Record<string, string>;
   headers.forEach((text, index) => {
     if (text !== "") shown[text] = showCell(line[firstColumn + index]);
   });
-  for (const [name, { kind, header }] of Object.entries(table.columns)) {
-    const value = (row as Readonly<Record<string, unknown>>)[name];
-    if (kind === "date" && typeof value === "string") shown[header] = value;
+  for (const [name, { kind, header }] of columnsOf(key)) {
+    const value = kind === "date" ? cellOf(row, name) : null;
+    if (typeof value === "string") shown[header] = value;
   }
   return shown;
-}
-
-const blanks: Reading = {
-  text: "", choice: "", count: null, number: null, size: null, share: null, scheme: null, date: null, tick: false, formula: null,
-};
-
-const readers: { readonly [Kind in ColumnKind]: (cell: string | number | boolean, column: Column) => Reading[Kind] } = {
-  text: (cell) => showCell(cell).trim(),
-  choice: (cell, { header, choices = [] }) => {
-    const text = showCell(cell).trim();
-    const match = choices.find((one) => one.toLowerCase() === text.toLowerCase());
-    if (match === undefined) throw invalid(header, cell, `${header} ${quote(text)} is not known. Write ${choices.join(" or ")}.`);
-    return match;
-  },
-  number: (cell, { header }) => readNumber(cell, header),
-  count: (cell, { header }) => {
-    const number = readNumber(cell, header);
-    if (!Number.isInteger(number) || number < 0) throw invalid(header, cell, `${header} ${quote(cell)} is no count. Write a whole number.`);
-    return number;
-  },
-  size: (cell, { header, zero }) => (zero === true ? parseSizeOrZero(cell, header) : parseSize(cell, header)),
-  share: (cell, { header }) => parseShare(cell, header),
-  scheme: (cell, { header }) => parseScheme(cell, header),
-  date: (cell, { header }) => readDate(cell, header),
-  tick: (cell) => cell === true || /^(yes|y|x|true|1|✓|✔)$/i.test(showCell(cell).trim()),
-  formula: () => null,
-};
-
-function readCell(cell: CellValue, column: Column): unknown {
-  if (column.kind === "formula" || isBlank(cell)) return blanks[column.kind];
-  if (isError(cell)) throw invalid(column.header, cell.error, `${column.header} shows ${cell.error}. Mend that cell first.`);
-  return readers[column.kind](cell as string | number | boolean, column);
-}
-
-function readNumber(cell: string | number | boolean, header: string): number {
-  const number = typeof cell === "number" ? cell : typeof cell === "string" && /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(cell.trim()) ? Number(cell) : NaN;
-  if (!Number.isFinite(number)) throw invalid(header, cell, `${header} ${quote(cell)} is not a number. Write digits, such as 42 or 0.5.`);
-  return number;
-}
-
-/** Day 0 of the sheet's calendar; serial numbers from 61 on count true days from here. */
-const dayZero = Date.UTC(1899, 11, 30);
-
-function readDate(cell: string | number | boolean, header: string): string {
-  if (typeof cell === "number" && cell >= 61 && cell < 2_958_466) {
-    return new Date(dayZero + Math.floor(cell) * 86_400_000).toISOString().slice(0, 10);
-  }
-  const text = showCell(cell).trim();
-  const parsed = /^\d{4}-\d{2}-\d{2}$/.test(text) ? new Date(`${text}T00:00:00Z`) : null;
-  if (parsed === null || Number.isNaN(parsed.getTime()) || parsed.toISOString().slice(0, 10) !== text) {
-    throw invalid(header, cell, `${header} ${quote(text)} is no date. Write it as 2026-05-31.`);
-  }
-  return text;
 }

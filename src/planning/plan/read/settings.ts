@@ -1,6 +1,7 @@
-import { invalid, Problem, quote } from "../../text";
+import { foldName, invalid, isNumberText, Problem, quote } from "../../text";
 import { parseNumber, parseShare, type NumberRule } from "../../quantity";
-import { rowsOf, type Plan, type PlanRow } from "./read-plan";
+import { rowsOf, type PlanTables } from "./read-plan";
+import type { PlanRow } from "./row";
 
 interface SettingRule {
   /** Text in the column Setting, by which the row is found. */
@@ -93,18 +94,21 @@ export interface SettingFault {
 export const lastIdSettings = { arrays: "Last array id", jobs: "Last job id" } as const;
 
 /** Reads the thresholds; where a row is missing, blank or unreadable its initial value holds and the fault is told. */
-export function readSettings(plan: Plan): { readonly settings: Settings; readonly faults: readonly SettingFault[] } {
-  const byName = new Map<string, SettingKey>(settingKeys().map((key) => [settingRules[key].name.toLowerCase(), key]));
+export function readSettings(plan: PlanTables): { readonly settings: Settings; readonly faults: readonly SettingFault[] } {
+  const byName = new Map<string, SettingKey>(settingKeys().map((key) => [foldName(settingRules[key].name), key]));
   const settings = Object.fromEntries(settingKeys().map((key) => [key, parseSetting(settingRules[key].initial, settingRules[key])])) as Record<
     SettingKey,
     number
   >;
   const faults: SettingFault[] = [];
   for (const row of rowsOf(plan, "settings")) {
-    const name = row.setting.toLowerCase();
+    const name = foldName(row.setting);
     const key = byName.get(name);
     if (key === undefined) {
-      if (name !== "" && !Object.values(lastIdSettings).some((known) => known.toLowerCase() === name)) faults.push({ row, kind: "unknown", sentence: `Setting ${quote(row.setting)} is not known, so nothing follows from it.` });
+      const remembersIds = Object.values(lastIdSettings).some((known) => foldName(known) === name);
+      if (name !== "" && !remembersIds) {
+        faults.push({ row, kind: "unknown", sentence: `Setting ${quote(row.setting)} is not known, so nothing follows from it.` });
+      }
       continue;
     }
     if (row.value === "") continue;
@@ -124,7 +128,7 @@ function settingKeys(): SettingKey[] {
 
 /** Reads the text of the column Value: the column is text, so digits there are a number. */
 function parseSetting(text: string, { name, rule }: SettingRule): number {
-  const value = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(text) ? Number(text) : text;
+  const value = isNumberText(text) ? Number(text) : text;
   if (rule === null) return parseShare(value, name);
   if (typeof value === "string") throw invalid(name, text, `${name} ${quote(text)} is not a number. Write one such as ${rule.example}.`);
   return parseNumber(value, name, rule);

@@ -1,3 +1,9 @@
+export type { ChoiceColumn, Column, ColumnKind, MeasureColumn, Measures } from "./column";
+export { derivedFields, derivedFieldsOf, type DerivedField, type DerivedTexts } from "./derived-fields";
+export { forEachKinds, forEachOf, layerTables, type ForEach, type LayerName } from "./for-each";
 export { recordKinds, type RecordKind } from "./record-kinds";
-export { tableKeys, type TableRow, type TableRows } from "./table-row";
-export { tables, type Column, type ColumnKind, type Table, type TableKey, type Tables } from "./tables";
+export type { Table } from "./table";
+export { tableKeys, type TableKey } from "./table-keys";
+export type { TableRow, TableRows } from "./table-row";
+export { columnsOf, nameColumn, tables, type ColumnKey, type Tables, type TextColumn } from "./tables";
+export { schemaVersion } from "./version";

@@ -1,16 +1,11 @@
-import { quote } from "../../text";
-import { columnLetters } from "../../../sheet";
-import { tableKeys, type TableRow, type TableRows } from "../schema";
+import { foldName, quote } from "../../text";
+import { columnLetters, type Area, type Cell, type CellStyle, type Scalar, type SheetPlan, type Validation, type WorkbookSnapshot } from "../../../sheet";
 import { hostTableName, locateTable, markerText } from "../read";
-import type { Area } from "../../../sheet";
-import type { Cell, CellStyle, SheetPlan, Validation } from "../../../sheet";
-import type { Scalar } from "../../../sheet";
-import type { WorkbookSnapshot } from "../../../sheet";
-import { tables, type Column, type ColumnKind, type Table, type TableKey } from "../schema";
+import { columnsOf, nameColumn, tableKeys, tables, type Column, type ColumnKind, type TableKey, type TableRow, type TableRows } from "../schema";
 
 /** Names the planning tables that a workbook lacks. */
 export function missingTables(workbook: WorkbookSnapshot): TableKey[] {
-  return tableKeys.filter((key) => locateTable(workbook, tables[key]) === null);
+  return tableKeys.filter((key) => locateTable(workbook, key) === null);
 }
 
 /**
@@ -20,7 +15,7 @@ export function missingTables(workbook: WorkbookSnapshot): TableKey[] {
  * formats and formulas of the table. A sheet whose name is taken by something else gets a number behind its name.
  */
 export function planSetUp(workbook: WorkbookSnapshot, rows: TableRows = {}): SheetPlan[] {
-  const taken = new Set(workbook.sheets.map(({ name }) => name.toLowerCase()));
+  const taken = new Set(workbook.sheets.map(({ name }) => foldName(name)));
   const places = new Map<TableKey, TablePlace>();
   const added: TableKey[] = [];
   for (const key of tableKeys) {
@@ -30,8 +25,8 @@ export function planSetUp(workbook: WorkbookSnapshot, rows: TableRows = {}): She
       continue;
     }
     const sheet = freeSheetName(tables[key].name, taken);
-    taken.add(sheet.toLowerCase());
-    places.set(key, { sheet, firstRow: headerRow + 1, column: (name) => columnKeys(tables[key]).indexOf(name) });
+    taken.add(foldName(sheet));
+    places.set(key, { sheet, firstRow: headerRow + 1, column: (name) => columnsOf(key).findIndex(([column]) => column === name) });
     added.push(key);
   }
   return added.map((key) => planTable(key, rows[key] ?? [], places));
@@ -50,46 +45,45 @@ interface TablePlace {
 }
 
 function placeOf(workbook: WorkbookSnapshot, key: TableKey): TablePlace | null {
-  const found = locateTable(workbook, tables[key]);
+  const found = locateTable(workbook, key);
   if (found === null) return null;
-  const headers = (found.sheet.values[found.headerRow] ?? []).map((cell) => (typeof cell === "string" ? cell.trim().toLowerCase() : ""));
-  const header = (name: string): string => (tables[key] as Table).columns[name]!.header.toLowerCase();
-  return { sheet: found.sheet.name, firstRow: found.headerRow + 1, column: (name) => headers.indexOf(header(name), found.firstColumn) };
+  const headers = (found.sheet.values[found.headerRow] ?? []).map((cell) => (typeof cell === "string" ? foldName(cell) : ""));
+  const known = new Map(columnsOf(key).map(([name, { header }]) => [name, headers.indexOf(foldName(header), found.firstColumn)]));
+  return { sheet: found.sheet.name, firstRow: found.headerRow + 1, column: (name) => known.get(name) ?? -1 };
 }
 
 function freeSheetName(name: string, taken: ReadonlySet<string>): string {
-  if (!taken.has(name.toLowerCase())) return name;
+  if (!taken.has(foldName(name))) return name;
   for (let number = 2; ; number += 1) {
     const numbered = `${name} ${number}`;
-    if (!taken.has(numbered.toLowerCase())) return numbered;
+    if (!taken.has(foldName(numbered))) return numbered;
   }
 }
 
 function planTable<Key extends TableKey>(key: Key, rows: readonly TableRow<Key>[], places: ReadonlyMap<TableKey, TablePlace>): SheetPlan {
-  const table: Table = tables[key];
-  const columns = Object.entries(table.columns);
+  const columns = columnsOf(key);
+  const typed: readonly Readonly<Record<string, Scalar | undefined>>[] = rows;
   const count = Math.max(rows.length + 10, 40);
   const cells: Cell[][] = [
-    [{ value: markerText(table), style: "marker" }],
-    [{ value: table.note, style: "note" }],
+    [{ value: markerText(key), style: "marker" }],
+    [{ value: tables[key].note, style: "note" }],
     [],
     columns.map(([, { header, kind }]) => ({ value: header, style: centred.has(kindStyles[kind]) ? "headerCentred" : "header" })),
   ];
   for (let index = 0; index < count; index += 1) {
-    const row: Readonly<Record<string, Scalar | undefined>> = rows[index] ?? {};
     const place = headerRow + 1 + index;
-    cells.push(columns.map(([name, column]) => cellOf(column, row[name] ?? null, (formula) => resolve(formula, table, place, places))));
+    cells.push(columns.map(([name, column]) => cellOf(column, typed[index]?.[name] ?? null, (formula) => resolve(formula, key, place, places))));
   }
   return {
     name: places.get(key)!.sheet,
     rows: cells,
     styles,
     rowHeights: heightsOf(columns.map(([, { width }]) => width ?? null), cells),
-    columnWidths: columns.map(([name, column]) => widthOf(column, rows.map((row: Readonly<Record<string, Scalar | undefined>>) => row[name]))),
+    columnWidths: columns.map(([name, column]) => widthOf(column, typed.map((row) => row[name]))),
     freeze: { rows: headerRow + 1, columns: 0 },
     validations: columns.flatMap(([, column], index) => validationOf(column, { row: headerRow + 1, column: index, rows: count, columns: 1 }, places)),
-    tables: [{ name: hostTableName(table), area: { row: headerRow, column: 0, rows: count + 1, columns: columns.length } }],
-    print: { orientation: "landscape", fitToWidth: true, titleRows: { row: headerRow, rows: 1 }, footer: table.name, breaksBefore: [] },
+    tables: [{ name: hostTableName(key), area: { row: headerRow, column: 0, rows: count + 1, columns: columns.length } }],
+    print: { orientation: "landscape", fitToWidth: true, titleRows: { row: headerRow, rows: 1 }, footer: tables[key].name, breaksBefore: [] },
   };
 }
 
@@ -131,7 +125,8 @@ const lineHeight = 15;
 function heightsOf(widths: readonly (number | null)[], rows: readonly (readonly Cell[])[]): Record<number, number> {
   const heights: Record<number, number> = {};
   rows.forEach((row, at) => {
-    const lines = Math.max(...row.map(({ value }, column) => (at > headerRow && typeof widths[column] === "number" ? Math.ceil(String(value ?? "").length / widths[column]) : 1)), 1);
+    if (at <= headerRow) return;
+    const lines = Math.max(1, ...row.map(({ value }, column) => Math.ceil(String(value ?? "").length / (widths[column] ?? Infinity))));
     if (lines > 1) heights[at] = lines * lineHeight;
   });
   return heights;
@@ -152,20 +147,20 @@ function widthOf({ header, width, kind }: Column, values: readonly (Scalar | und
  * Writes a formula of the schema for one row: `[Header]` is the cell of that column in the row, `[Table.Header]` the plain range of a
  * column of another table, which every host understands.
  */
-function resolve(formula: string, table: Table, row: number, places: ReadonlyMap<TableKey, TablePlace>): string {
+function resolve(formula: string, own: TableKey, row: number, places: ReadonlyMap<TableKey, TablePlace>): string {
   return formula.replace(/\[(?:([^.\]]+)\.)?([^\]]+)\]/g, (_, name: string | undefined, header: string) => {
-    if (name !== undefined) return rangeOf(name, header, places) ?? '""';
-    const column = Object.values(table.columns).findIndex((one) => one.header === header);
-    return `$${columnLetters(column)}${row + 1}`;
+    if (name === undefined) return `$${columnLetters(columnsOf(own).findIndex(([, one]) => one.header === header))}${row + 1}`;
+    const key = tableKeys.find((one) => tables[one].name === name);
+    const column = key === undefined ? undefined : columnsOf(key).find(([, one]) => one.header === header);
+    if (key === undefined || column === undefined) throw new Error(`The schema has no ${name}.${header}.`);
+    return rangeOf(key, column[0], places) ?? '""';
   });
 }
 
-function rangeOf(tableName: string, header: string | null, places: ReadonlyMap<TableKey, TablePlace>): string | null {
-  const key = tableKeys.find((one) => tables[one].name === tableName)!;
-  const entries = Object.entries((tables[key] as Table).columns);
-  const [columnKey] = header === null ? entries.find(([, { required }]) => required === true)! : entries.find(([, column]) => column.header === header)!;
+/** Writes the range of a column of another table; null where the workbook's own table lacks the column. */
+function rangeOf(key: TableKey, name: string, places: ReadonlyMap<TableKey, TablePlace>): string | null {
   const { sheet, firstRow, column } = places.get(key)!;
-  const at = column(columnKey);
+  const at = column(name);
   if (at < 0) return null;
   const letters = columnLetters(at);
   return `${quoteSheet(sheet)}!$${letters}$${firstRow + 1}:$${letters}$${firstRow + lookedAtRows}`;
@@ -178,18 +173,14 @@ function quoteSheet(name: string): string {
 function validationOf(column: Column, area: Area, places: ReadonlyMap<TableKey, TablePlace>): Validation[] {
   const { header, choices, suggestions, from, several, kind } = column;
   if (from !== undefined && several !== true) {
-    const range = rangeOf(from, null, places);
+    const range = rangeOf(from, nameColumn(from), places);
     // A feed may carry a phase behind its name, such as A/L2: what is not in the list is remarked on, not refused.
-    return range === null ? [] : [{ area, rule: { kind: "list-of", formula: `=${range}` }, message: `Choose a row of the table ${from}.`, strict: false }];
+    return range === null ? [] : [{ area, rule: { kind: "list-of", formula: `=${range}` }, message: `Choose a row of the table ${tables[from].name}.`, strict: false }];
   }
   if (choices !== undefined) return [{ area, rule: { kind: "list", items: choices }, message: `Write ${choices.join(" or ")}.`, strict: true }];
-  if (suggestions !== undefined) return [{ area, rule: { kind: "list", items: suggestions }, message: `${column.meaning}`, strict: false }];
+  if (suggestions !== undefined) return [{ area, rule: { kind: "list", items: suggestions }, message: column.meaning, strict: false }];
   if (kind === "count") return [{ area, rule: { kind: "whole", least: 0 }, message: `${header} is a whole number.`, strict: false }];
   if (kind === "number") return [{ area, rule: { kind: "number" }, message: `${header} is a number.`, strict: false }];
   if (kind === "date") return [{ area, rule: { kind: "date" }, message: `${header} is a date, such as ${quote("2026-05-31")}.`, strict: false }];
   return [];
-}
-
-function columnKeys(table: Table): string[] {
-  return Object.keys(table.columns);
 }

@@ -1,3 +1,2 @@
-export { capacityOf, derivedFields } from "./derived-fields";
-export { lookupIn, percent, planCellOf, type PlanCell } from "./scope";
-export { JobSubjects } from "./subjects";
+export { JobSubjects, type Subject } from "./job-subjects";
+export { lookupIn, planCellOf, type Scope } from "./scope";

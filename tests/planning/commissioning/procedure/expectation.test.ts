@@ -1,6 +1,7 @@
 import { parseExpectation } from "../../../../src/planning/commissioning/procedure/expectation";
 
-const parse = (record: string, expect: string, tolerance: number | null = null, tolerancePercent: number | null = null) => parseExpectation({ record, tolerance, tolerancePercent }, expect, "Step X-1");
+const parse = (record: string, expect: string, tolerance: number | null = null, tolerancePercent: number | null = null) =>
+  parseExpectation({ record, tolerance, tolerancePercent }, expect, "Step X-1");
 
 describe("what a step expects", () => {
   const range = (least: number, most: number) => ({ by: "range", least, most });

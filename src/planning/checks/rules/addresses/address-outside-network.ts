@@ -1,14 +1,15 @@
 import { containsAddress, formatAddress, formatPrefix } from "../../../addressing";
-import { remarkAt, type Remark, type Rule } from "../../finding";
+import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const addressOutsideNetwork: Rule = {
   name: "address-outside-network",
   family: "addresses",
   weight: "stop",
   meaning: "The address of a port lies in the network of its row.",
-  check: (index) =>
-    index.ports.flatMap(({ row, network, address }): Remark[] => {
-      if (address === null || network === null || network.prefix === null || containsAddress(network.prefix, address)) return [];
-      return [remarkAt(index, "ports", row, "address", `${formatAddress(address)} is not in ${network.row.network} (${formatPrefix(network.prefix)}). Write an address of it, or another network.`)];
+  check: (model) =>
+    model.ports.all().flatMap(({ row, network, address }): Remark[] => {
+      if (address === null || !network?.prefix || containsAddress(network.prefix, address)) return [];
+      const sentence = `${formatAddress(address)} is not in ${network.row.network} (${formatPrefix(network.prefix)}). Write an address of it, or another network.`;
+      return [remarkAt(model, "ports", row, "address", sentence)];
     }),
 };

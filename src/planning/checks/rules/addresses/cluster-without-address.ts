@@ -5,9 +5,9 @@ export const clusterWithoutAddress: Rule = {
   family: "addresses",
   weight: "warn",
   meaning: "Every cluster has a shared address, at which it is managed.",
-  check: (index) =>
-    index
+  check: (model) =>
+    model
       .rows("clusters")
       .filter(({ cluster, sharedAddress }) => cluster !== "" && sharedAddress === "")
-      .map((row) => remarkAt(index, "clusters", row, "sharedAddress", `${row.cluster} has no shared address. Write one of its network, or choose Assign addresses.`)),
+      .map((row) => remarkAt(model, "clusters", row, "sharedAddress", `${row.cluster} has no shared address. Write one of its network, or choose Assign addresses.`)),
 };

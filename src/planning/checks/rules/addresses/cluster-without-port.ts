@@ -1,16 +1,17 @@
-import { remarkAt, type Remark, type Rule } from "../../finding";
+import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const clusterWithoutPort: Rule = {
   name: "cluster-without-port",
   family: "addresses",
   weight: "stop",
   meaning: "Every array of a cluster has a port in the cluster's network, for the shared address may move to it.",
-  check: (index) =>
-    index.rows("arrays").flatMap((row): Remark[] => {
-      const cluster = row.cluster === "" ? null : index.find("clusters", row.cluster);
-      const network = cluster === null ? null : index.network(cluster.network);
-      const ports = index.portsOf(row);
+  check: (model) =>
+    model.rows("arrays").flatMap((row): Remark[] => {
+      const cluster = row.cluster === "" ? null : model.find("clusters", row.cluster);
+      const network = cluster === null ? null : model.networks.named(cluster.network);
+      const ports = model.ports.of(row);
       if (cluster === null || network === null || ports.length === 0 || ports.some((port) => port.network === network)) return [];
-      return [remarkAt(index, "arrays", row, "cluster", `${row.array} has no port in ${network.row.network}, the network of ${cluster.cluster}. Give it one, or take it out of the cluster.`)];
+      const sentence = `${row.array} has no port in ${network.row.network}, the network of ${cluster.cluster}. Give it one, or take it out of the cluster.`;
+      return [remarkAt(model, "arrays", row, "cluster", sentence)];
     }),
 };

@@ -1,41 +1,43 @@
 import { containsAddress, formatAddress, readAddress } from "../../../addressing";
-import { remarkAt, type Remark, type Rule } from "../../finding";
-import type { NetworkFacts, PlanIndex } from "../../../plan/model";
+import type { Network, PlanModel } from "../../../plan/model";
+import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const gatewayMissing: Rule = {
   name: "gateway-missing",
   family: "addresses",
   weight: "warn",
   meaning: "A network has a gateway where a cluster is managed at a shared address in it, or where a host outside the networks of its site needs one to reach the arrays.",
-  check: (index) => [...forClusters(index), ...forHosts(index)],
+  check: (model) => [...forClusters(model), ...forHosts(model)],
 };
 
-function forClusters(index: PlanIndex): Remark[] {
-  const told = new Set<NetworkFacts>();
-  return index.rows("clusters").flatMap((row): Remark[] => {
-    const network = row.sharedAddress === "" ? null : index.network(row.network);
+function forClusters(model: PlanModel): Remark[] {
+  const told = new Set<Network>();
+  return model.rows("clusters").flatMap((row): Remark[] => {
+    const network = row.sharedAddress === "" ? null : model.networks.named(row.network);
     if (network === null || hasGateway(network) || told.has(network)) return [];
     told.add(network);
-    return [remarkAt(index, "networks", network.row, "gateway", `${network.row.network} has no gateway, so the shared address of ${row.cluster} is reached from inside it only. Write its gateway.`)];
+    const sentence = `${network.row.network} has no gateway, so the shared address of ${row.cluster} is reached from inside it only. Write its gateway.`;
+    return [remarkAt(model, "networks", network.row, "gateway", sentence)];
   });
 }
 
-function forHosts(index: PlanIndex): Remark[] {
-  const portNetworks = new Set(index.ports.map(({ network }) => network));
-  const told = new Set<NetworkFacts>();
-  return index.rows("hosts").flatMap((row): Remark[] => {
+function forHosts(model: PlanModel): Remark[] {
+  const portNetworks = new Set(model.ports.all().map(({ network }) => network));
+  const told = new Set<Network>();
+  return model.rows("hosts").flatMap((row): Remark[] => {
     const address = row.address === "" ? null : readAddress(row.address);
     if (address === null || row.site === "") return [];
-    const networks = index.networksOfSite(row.site).filter((network) => network.prefix?.family === address.family);
+    const networks = model.networks.ofSite(row.site).filter((network) => network.prefix?.family === address.family);
     if (networks.length === 0 || networks.some(({ prefix }) => containsAddress(prefix!, address))) return [];
     const ways = networks.filter((network) => portNetworks.has(network));
     const first = ways[0];
     if (first === undefined || ways.some(hasGateway) || told.has(first)) return [];
     told.add(first);
-    return [remarkAt(index, "networks", first.row, "gateway", `${row.host} (${formatAddress(address)}) is in no network of ${row.site}, and none with array ports has a gateway to it. Write one.`)];
+    const sentence = `${row.host} (${formatAddress(address)}) is in no network of ${row.site}, and none with array ports has a gateway to it. Write one.`;
+    return [remarkAt(model, "networks", first.row, "gateway", sentence)];
   });
 }
 
-function hasGateway({ gateway }: NetworkFacts): boolean {
+function hasGateway({ gateway }: Network): boolean {
   return gateway !== "none" && gateway !== "blank";
 }

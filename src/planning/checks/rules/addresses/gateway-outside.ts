@@ -1,5 +1,5 @@
 import { containsAddress, formatAddress, formatPrefix, parsePrefix, type Address, type Prefix } from "../../../addressing";
-import { isHostOf } from "../../host-address";
+import { gatewayAddress, isHostOf } from "../../../plan/model";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const gatewayOutside: Rule = {
@@ -7,10 +7,13 @@ export const gatewayOutside: Rule = {
   family: "addresses",
   weight: "stop",
   meaning: "A gateway is a host of its network; in IPv6 it may be a link-local address too.",
-  check: (index) =>
-    index.networks.flatMap(({ row, prefix, gateway }): Remark[] => {
-      if (prefix === null || gateway === null || typeof gateway === "string" || canBeGateway(prefix, gateway)) return [];
-      return [remarkAt(index, "networks", row, "gateway", `Gateway ${formatAddress(gateway)} is no host of ${formatPrefix(prefix)}. Write one that is, or none.`)];
+  check: (model) =>
+    model.networks.all().flatMap((network): Remark[] => {
+      const { row, prefix } = network;
+      const gateway = gatewayAddress(network);
+      if (prefix === null || gateway === null || canBeGateway(prefix, gateway)) return [];
+      const sentence = `Gateway ${formatAddress(gateway)} is no host of ${formatPrefix(prefix)}. Write one that is, or none.`;
+      return [remarkAt(model, "networks", row, "gateway", sentence)];
     }),
 };
 

@@ -1,18 +1,18 @@
 import { containsAddress, formatAddress, formatPrefix, isSameAddress } from "../../../addressing";
-import { addressCells } from "../../../plan/model";
-import { remarkAt, type Remark, type Rule } from "../../finding";
-import { isHostOf } from "../../host-address";
+import { isHostOf } from "../../../plan/model";
+import { type Remark, remarkOn, type Rule } from "../../finding";
 
 export const networkOrBroadcast: Rule = {
   name: "network-or-broadcast",
   family: "addresses",
   weight: "stop",
   meaning: "No device has the address of a network itself, its broadcast address, or in IPv6 its subnet-router anycast address.",
-  check: (index) =>
-    addressCells(index).flatMap(({ table, row, column, address, network }): Remark[] => {
+  check: (model) =>
+    model.addresses.all().flatMap(({ table, row, column, address, network }): Remark[] => {
       const prefix = network?.prefix;
       if (prefix === null || prefix === undefined || !containsAddress(prefix, address) || isHostOf(prefix, address)) return [];
       const kind = !isSameAddress(address, prefix.first) ? "the broadcast address" : address.family === 4 ? "the network's own address" : "the routers' anycast address";
-      return [remarkAt(index, table, row, column as never, `${formatAddress(address)} is ${kind} of ${formatPrefix(prefix)}, which no device can have. Write another.`)];
+      const sentence = `${formatAddress(address)} is ${kind} of ${formatPrefix(prefix)}, which no device can have. Write another.`;
+      return [remarkOn(model, { table, row: row.row, column }, sentence)];
     }),
 };

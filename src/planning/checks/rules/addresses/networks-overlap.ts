@@ -1,6 +1,6 @@
-import { findClashes, formatPrefix, rangesOfPrefixes, type Family } from "../../../addressing";
-import { remarkAt, type Remark, type Rule } from "../../finding";
-import type { NetworkFacts, PlanIndex } from "../../../plan/model";
+import { type Family, findClashes, formatPrefix, rangesOfPrefixes } from "../../../addressing";
+import type { PlanModel } from "../../../plan/model";
+import { type Remark, remarkAt, type Rule } from "../../finding";
 
 /** More pairs than anybody mends by hand: those past it turn up once the first are mended. */
 const mostPairs = 10_000;
@@ -10,20 +10,21 @@ export const networksOverlap: Rule = {
   family: "addresses",
   weight: "stop",
   meaning: "Networks of one routing table are apart.",
-  check: (index) => {
-    const routings = new Set(index.networks.map(({ routing }) => routing));
-    return [...routings].flatMap((routing) => ([4, 6] as const).flatMap((family) => overlapsIn(index, routing, family)));
+  check: (model) => {
+    const routings = new Set(model.networks.all().map(({ routing }) => routing));
+    return [...routings].flatMap((routing) => ([4, 6] as const).flatMap((family) => overlapsIn(model, routing, family)));
   },
 };
 
-function overlapsIn(index: PlanIndex, routing: string, family: Family): Remark[] {
-  const networks = index.networks.filter((one) => one.routing === routing && one.prefix?.family === family);
-  const { pairs } = findClashes(rangesOfPrefixes(family, networks.map(({ prefix }) => prefix!)), mostPairs);
+function overlapsIn(model: PlanModel, routing: string, family: Family): Remark[] {
+  const networks = model.networks.all().flatMap(({ row, prefix, routing: own }) => (own === routing && prefix?.family === family ? [{ row, prefix }] : []));
+  const { pairs } = findClashes(rangesOfPrefixes(family, networks.map(({ prefix }) => prefix)), mostPairs);
   const told = new Set<number>();
   return pairs.flatMap(({ first, second }): Remark[] => {
     if (told.has(second)) return [];
     told.add(second);
-    const [earlier, later] = [networks[first]!, networks[second]!] as [NetworkFacts, NetworkFacts];
-    return [remarkAt(index, "networks", later.row, "prefix", `${formatPrefix(later.prefix!)} of ${later.row.network} overlaps ${formatPrefix(earlier.prefix!)} of ${earlier.row.network}. Give networks that are apart.`)];
+    const [earlier, later] = [networks[first]!, networks[second]!];
+    const sentence = `${formatPrefix(later.prefix)} of ${later.row.network} overlaps ${formatPrefix(earlier.prefix)} of ${earlier.row.network}. Give networks that are apart.`;
+    return [remarkAt(model, "networks", later.row, "prefix", sentence)];
   });
 }

@@ -1,35 +1,35 @@
 import { parseAddress, parseBlocks, parsePrefix } from "../../../addressing";
-import { remarkAt, type Remark, type Rule } from "../../finding";
 import { refusalOf } from "../../../plan/model";
 import { foldName } from "../../../text";
+import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const notAnAddress: Rule = {
   name: "not-an-address",
   family: "addresses",
   weight: "stop",
   meaning: "Addresses, prefixes, gateways and reserved ranges can be read, and a prefix has no bits set after its length.",
-  check: (index) => [
-    ...index.networks.flatMap(({ row }): Remark[] => {
+  check: (model) => [
+    ...model.networks.all().flatMap(({ row }): Remark[] => {
       const prefix = row.prefix === "" ? null : refusalOf(() => parsePrefix(row.prefix, "Prefix"));
       const gateway = row.gateway === "" || foldName(row.gateway) === "none" ? null : refusalOf(() => parseAddress(row.gateway, "Gateway"));
       const reserved = refusalOf(() => parseBlocks(row.reserved, "Reserved"));
       return [
-        ...(prefix === null ? [] : [remarkAt(index, "networks", row, "prefix", prefix)]),
-        ...(gateway === null ? [] : [remarkAt(index, "networks", row, "gateway", gateway)]),
-        ...(reserved === null ? [] : [remarkAt(index, "networks", row, "reserved", reserved)]),
+        ...(prefix === null ? [] : [remarkAt(model, "networks", row, "prefix", prefix)]),
+        ...(gateway === null ? [] : [remarkAt(model, "networks", row, "gateway", gateway)]),
+        ...(reserved === null ? [] : [remarkAt(model, "networks", row, "reserved", reserved)]),
       ];
     }),
-    ...index.ports.flatMap(({ row, address }): Remark[] => {
+    ...model.ports.all().flatMap(({ row, address }): Remark[] => {
       const refusal = row.address === "" || address !== null ? null : refusalOf(() => parseAddress(row.address, "Address"));
-      return refusal === null ? [] : [remarkAt(index, "ports", row, "address", refusal)];
+      return refusal === null ? [] : [remarkAt(model, "ports", row, "address", refusal)];
     }),
-    ...index.rows("clusters").flatMap((row): Remark[] => {
+    ...model.rows("clusters").flatMap((row): Remark[] => {
       const refusal = row.sharedAddress === "" ? null : refusalOf(() => parseAddress(row.sharedAddress, "Shared address"));
-      return refusal === null ? [] : [remarkAt(index, "clusters", row, "sharedAddress", refusal)];
+      return refusal === null ? [] : [remarkAt(model, "clusters", row, "sharedAddress", refusal)];
     }),
-    ...index.rows("hosts").flatMap((row): Remark[] => {
+    ...model.rows("hosts").flatMap((row): Remark[] => {
       const refusal = row.address === "" ? null : refusalOf(() => parseAddress(row.address, "Address"));
-      return refusal === null ? [] : [remarkAt(index, "hosts", row, "address", refusal)];
+      return refusal === null ? [] : [remarkAt(model, "hosts", row, "address", refusal)];
     }),
   ],
 };

@@ -1,7 +1,4 @@
-import { mendAt, remarkAt, type Remark, type Rule } from "../../finding";
-
-/** What a network carries where its row says nothing. */
-const usualMtu = 1500;
+import { mendAt, type Remark, remarkAt, type Rule } from "../../finding";
 
 export const portMtu: Rule = {
   name: "port-mtu",
@@ -9,11 +6,12 @@ export const portMtu: Rule = {
   weight: "warn",
   meaning: "A port has the MTU of its network, or none of its own.",
   mends: "Writes the MTU of the network.",
-  check: (index) =>
-    index.ports.flatMap(({ row, network }): Remark[] => {
+  check: (model) =>
+    model.ports.all().flatMap(({ row, network }): Remark[] => {
       if (row.mtu === null || network === null) return [];
-      const mtu = network.row.mtu ?? usualMtu;
+      const { mtu } = network;
       if (row.mtu === mtu) return [];
-      return [remarkAt(index, "ports", row, "mtu", `MTU ${row.mtu} is not that of ${network.row.network}, ${mtu}: large packets would be lost. Write ${mtu}.`, mendAt(index, "ports", row, "mtu", mtu))];
+      const sentence = `MTU ${row.mtu} is not that of ${network.row.network}, ${mtu}: large packets would be lost. Write ${mtu}.`;
+      return [remarkAt(model, "ports", row, "mtu", sentence, mendAt(model, "ports", row, "mtu", mtu))];
     }),
 };

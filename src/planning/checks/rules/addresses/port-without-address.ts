@@ -1,3 +1,4 @@
+import { portLabel } from "../../../plan/model";
 import { remarkAt, type Rule } from "../../finding";
 
 export const portWithoutAddress: Rule = {
@@ -5,9 +6,9 @@ export const portWithoutAddress: Rule = {
   family: "addresses",
   weight: "warn",
   meaning: "Every row of the Ports table has an address.",
-  check: (index) =>
-    index
+  check: (model) =>
+    model
       .rows("ports")
       .filter(({ address }) => address === "")
-      .map((row) => remarkAt(index, "ports", row, "address", `Port ${row.controller}${row.controller === "" ? "" : "/"}${row.port} of ${row.array} has no address. Write one, or choose Assign addresses.`)),
+      .map((row) => remarkAt(model, "ports", row, "address", `Port ${portLabel(row)} of ${row.array} has no address. Write one, or choose Assign addresses.`)),
 };

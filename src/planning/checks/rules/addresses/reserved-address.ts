@@ -1,15 +1,16 @@
 import { formatAddress } from "../../../addressing";
 import { isReserved } from "../../../plan/model";
-import { remarkAt, type Remark, type Rule } from "../../finding";
+import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const reservedAddress: Rule = {
   name: "reserved-address",
   family: "addresses",
   weight: "warn",
   meaning: "No port has an address that its network keeps back in Reserved.",
-  check: (index) =>
-    index.ports.flatMap(({ row, network, address }): Remark[] => {
+  check: (model) =>
+    model.ports.all().flatMap(({ row, network, address }): Remark[] => {
       if (address === null || network === null || !isReserved(network, address)) return [];
-      return [remarkAt(index, "ports", row, "address", `${formatAddress(address)} is kept back by the column Reserved of ${network.row.network}. Write another, or free it there.`)];
+      const sentence = `${formatAddress(address)} is kept back by the column Reserved of ${network.row.network}. Write another, or free it there.`;
+      return [remarkAt(model, "ports", row, "address", sentence)];
     }),
 };

@@ -1,15 +1,15 @@
 import { containsAddress, formatAddress, formatPrefix } from "../../../addressing";
-import { addressCells } from "../../../plan/model";
-import { remarkAt, type Remark, type Rule } from "../../finding";
+import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const sharedAddressOutside: Rule = {
   name: "shared-address-outside",
   family: "addresses",
   weight: "stop",
   meaning: "The shared address of a cluster lies in the cluster's network.",
-  check: (index) =>
-    addressCells(index).flatMap(({ table, row, address, network }): Remark[] => {
-      if (table !== "clusters" || network === null || network.prefix === null || containsAddress(network.prefix, address)) return [];
-      return [remarkAt(index, "clusters", row, "sharedAddress", `${formatAddress(address)} is not in ${network.row.network} (${formatPrefix(network.prefix)}), the network of its cluster. Write an address of it.`)];
+  check: (model) =>
+    model.addresses.all().flatMap(({ table, row, address, network }): Remark[] => {
+      if (table !== "clusters" || !network?.prefix || containsAddress(network.prefix, address)) return [];
+      const sentence = `${formatAddress(address)} is not in ${network.row.network} (${formatPrefix(network.prefix)}), the network of its cluster. Write an address of it.`;
+      return [remarkAt(model, "clusters", row, "sharedAddress", sentence)];
     }),
 };

@@ -1,24 +1,25 @@
 import { containsAddress, formatAddress, formatPrefix, specialPurposeOf, specialPurposeOfAddress, type SpecialPurpose } from "../../../addressing";
-import { addressCells } from "../../../plan/model";
-import { remarkAt, type Remark, type Rule } from "../../finding";
+import { remarkAt, remarkOn, type Remark, type Rule } from "../../finding";
 
 export const unusableRange: Rule = {
   name: "unusable-range",
   family: "addresses",
   weight: "stop",
   meaning: "Networks and addresses lie in no range that is set aside for loopback, multicast, documentation, tests of equipment, or other use that rules devices out.",
-  check: (index) => [
-    ...index.networks.flatMap(({ row, prefix }): Remark[] => {
+  check: (model) => [
+    ...model.networks.all().flatMap(({ row, prefix }): Remark[] => {
       const purpose = prefix === null ? null : specialPurposeOf(prefix);
       if (prefix === null || purpose === null || isUsable(purpose)) return [];
-      return [remarkAt(index, "networks", row, "prefix", `${formatPrefix(prefix)} is set aside: ${purpose.name} (${purpose.source}). Choose a private range, such as one in 10.0.0.0/8.`.slice(0, 160))];
+      const sentence = `${formatPrefix(prefix)} is set aside: ${purpose.name} (${purpose.source}). Choose a private range, such as one in 10.0.0.0/8.`;
+      return [remarkAt(model, "networks", row, "prefix", sentence.slice(0, 160))];
     }),
-    ...addressCells(index).flatMap(({ table, row, column, address, network }): Remark[] => {
+    ...model.addresses.all().flatMap(({ table, row, column, address, network }): Remark[] => {
       // An address in its network shares the fate of the network, which is told once.
-      if (network !== null && network.prefix !== null && containsAddress(network.prefix, address)) return [];
+      if (network?.prefix && containsAddress(network.prefix, address)) return [];
       const purpose = specialPurposeOfAddress(address);
       if (purpose === null || isUsable(purpose)) return [];
-      return [remarkAt(index, table, row, column as never, `${formatAddress(address)} is set aside: ${purpose.name} (${purpose.source}). No device can have it.`)];
+      const sentence = `${formatAddress(address)} is set aside: ${purpose.name} (${purpose.source}). No device can have it.`;
+      return [remarkOn(model, { table, row: row.row, column }, sentence)];
     }),
   ],
 };

@@ -1,16 +1,16 @@
-import { layoutOf } from "../../../plan/model";
-import { remarkAt, type Remark, type Rule } from "../../finding";
+import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const drivesOutsideGroup: Rule = {
   name: "drives-outside-group",
   family: "capacity",
   weight: "warn",
   meaning: "Every drive that is no spare fills a group of its scheme; one outside a group stores nothing.",
-  check: (index) =>
-    index.rows("arrays").flatMap((row): Remark[] => {
-      const layout = layoutOf(row);
+  check: (model) =>
+    model.rows("arrays").flatMap((row): Remark[] => {
+      const layout = model.capacity.layoutOf(row);
       if (layout === null || layout.outside === 0) return [];
       const many = layout.outside === 1 ? "1 drive of" : `${layout.outside} drives of`;
-      return [remarkAt(index, "arrays", row, "drives", `${many} ${row.array} would fill no group of ${layout.scheme.name} and store nothing. Change drives, spares or the group shape.`)];
+      const sentence = `${many} ${row.array} would fill no group of ${layout.scheme.name} and store nothing. Change drives, spares or the group shape.`;
+      return [remarkAt(model, "arrays", row, "drives", sentence)];
     }),
 };

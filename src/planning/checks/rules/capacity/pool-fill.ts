@@ -1,5 +1,4 @@
-import { formatTerabytes } from "../../terabytes";
-import { poolContents } from "../../../plan/model";
+import { formatPercent, formatTerabytes } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const poolFill: Rule = {
@@ -7,17 +6,14 @@ export const poolFill: Rule = {
   family: "capacity",
   weight: "warn",
   meaning: "A pool is filled no further than its fill limit (setting Fill limit where the pool names none). Used counts what stands on each array.",
-  check: (index) =>
-    poolContents(index).flatMap(({ pool, fillLimit, arrays, members }): Remark[] => {
+  check: (model) =>
+    model.capacity.pools().flatMap(({ pool, fillLimit, arrays, members }): Remark[] => {
       if (members.length === 0 || members.length < arrays.length) return [];
       const usable = members.reduce((sum, member) => sum + member.usable, 0n);
       const used = members.reduce((sum, member) => sum + member.used, 0n);
       const fill = Number(used) / Number(usable);
       if (fill <= fillLimit) return [];
-      return [remarkAt(index, "pools", pool, "fillLimit", `${pool.pool} holds ${formatTerabytes(used)} of ${formatTerabytes(usable)} usable, ${percent(fill)} where ${percent(fillLimit)} is the limit. Add capacity.`)];
+      const sentence = `${pool.pool} holds ${formatTerabytes(used)} of ${formatTerabytes(usable)} usable, ${formatPercent(fill)} where ${formatPercent(fillLimit)} is the limit. Add capacity.`;
+      return [remarkAt(model, "pools", pool, "fillLimit", sentence)];
     }),
 };
-
-function percent(share: number): string {
-  return `${Math.round(share * 1000) / 10}%`;
-}

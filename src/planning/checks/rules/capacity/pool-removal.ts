@@ -1,20 +1,19 @@
 import { layoutDrives } from "../../../capacity";
+import { type PlanModel, type PoolContents, refusalOf } from "../../../plan/model";
 import { exactFraction } from "../../../quantity";
-import { poolContents, type PoolContents } from "../../../plan/model";
-import { remarkAt, type Remark, type Rule } from "../../finding";
-import { refusalOf, type PlanIndex } from "../../../plan/model";
-import { formatTerabytes } from "../../terabytes";
+import { formatTerabytes } from "../../../text";
+import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const poolRemoval: Rule = {
   name: "pool-removal",
   family: "capacity",
   weight: "warn",
   meaning: "Any one array of a pool of several could be taken out: the others have room for what it holds, and the scheme across them can still be laid out.",
-  check: (index) =>
-    poolContents(index).flatMap((contents): Remark[] => {
+  check: (model) =>
+    model.capacity.pools().flatMap((contents): Remark[] => {
       const { arrays, members } = contents;
       if (arrays.length < 2 || members.length < arrays.length) return [];
-      return [...roomRemarks(index, contents), ...layoutRemarks(index, contents)];
+      return [...roomRemarks(model, contents), ...layoutRemarks(model, contents)];
     }),
 };
 
@@ -23,7 +22,7 @@ export const poolRemoval: Rule = {
  *
  * The room of the others is the room of all less its own, so that a large pool is not summed up once for every array.
  */
-function roomRemarks(index: PlanIndex, { pool, members, fillLimit }: PoolContents): Remark[] {
+function roomRemarks(model: PlanModel, { pool, members, fillLimit }: PoolContents): Remark[] {
   const limit = exactFraction(fillLimit);
   const rooms = members.map(({ usable, used }) => {
     const room = (usable * limit.numerator) / limit.denominator - used;
@@ -33,12 +32,14 @@ function roomRemarks(index: PlanIndex, { pool, members, fillLimit }: PoolContent
   return members.flatMap(({ row, name, used }, at): Remark[] => {
     const room = all - rooms[at]!;
     if (used <= room) return [];
-    return [remarkAt(index, "arrays", row, "pool", `${name} could not be taken out of ${pool.pool}: it holds ${formatTerabytes(used)}, the others have room for ${formatTerabytes(room)}.`)];
+    const sentence = `${name} could not be taken out of ${pool.pool}: it holds ${formatTerabytes(used)}, the others have room for ${formatTerabytes(room)}.`;
+    return [remarkAt(model, "arrays", row, "pool", sentence)];
   });
 }
 
-function layoutRemarks(index: PlanIndex, { pool, across, arrays }: PoolContents): Remark[] {
+function layoutRemarks(model: PlanModel, { pool, across, arrays }: PoolContents): Remark[] {
   if (across === null || refusalOf(() => layoutDrives(across, arrays.length)) !== null) return [];
   if (refusalOf(() => layoutDrives(across, arrays.length - 1)) === null) return [];
-  return [remarkAt(index, "pools", pool, "acrossArrays", `No array could be taken out of ${pool.pool} for good: ${across.name} cannot be laid over ${arrays.length - 1}. Plan one more.`)];
+  const sentence = `No array could be taken out of ${pool.pool} for good: ${across.name} cannot be laid over ${arrays.length - 1}. Plan one more.`;
+  return [remarkAt(model, "pools", pool, "acrossArrays", sentence)];
 }

@@ -1,6 +1,6 @@
 import { bitsIn, readFault } from "../../../durability";
 import { bytes } from "../../../quantity";
-import { layoutOf } from "../../../plan/model";
+import { formatPercent } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const rebuildReadFault: Rule = {
@@ -10,13 +10,15 @@ export const rebuildReadFault: Rule = {
   meaning:
     "Where an array survives one failure only, the rebuild after it, which reads the data of all its group, is unlikely to meet an unreadable bit " +
     "(settings Read error rate, Read fault share). With more redundancy such a bit is corrected.",
-  check: (index) =>
-    index.rows("arrays").flatMap((row): Remark[] => {
-      const layout = layoutOf(row);
-      if (layout === null || layout.redundancy !== 1 || row.driveSize === null) return [];
-      const { readErrorRate, readFaultShare } = index.settings;
+  check: (model) =>
+    model.rows("arrays").flatMap((row): Remark[] => {
+      const layout = model.capacity.layoutOf(row);
+      if (layout?.redundancy !== 1 || row.driveSize === null) return [];
+      const { readErrorRate, readFaultShare } = model.settings;
       const { happens } = readFault(bitsIn(bytes(BigInt(layout.data) * row.driveSize)), readErrorRate);
       if (happens <= readFaultShare) return [];
-      return [remarkAt(index, "arrays", row, "scheme", `A rebuild of ${row.array} meets a read fault with a chance of ${Math.round(happens * 100)}%, over ${Math.round(readFaultShare * 100)}%. Choose a scheme that survives two failures.`)];
+      const chance = `${formatPercent(happens)}, over ${formatPercent(readFaultShare)}`;
+      const sentence = `A rebuild of ${row.array} meets a read fault with a chance of ${chance}. Choose a scheme that survives two failures.`;
+      return [remarkAt(model, "arrays", row, "scheme", sentence)];
     }),
 };

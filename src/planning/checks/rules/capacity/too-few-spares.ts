@@ -1,17 +1,16 @@
-import { layoutOf } from "../../../plan/model";
-import { remarkAt, type Remark, type Rule } from "../../finding";
+import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const tooFewSpares: Rule = {
   name: "too-few-spares",
   family: "capacity",
   weight: "warn",
   meaning: "An array with redundancy has a hot spare (setting Spares an array), so that a rebuild starts at once.",
-  check: (index) =>
-    index.rows("arrays").flatMap((row): Remark[] => {
-      const layout = layoutOf(row);
-      const least = index.settings.sparesPerArray;
+  check: (model) =>
+    model.rows("arrays").flatMap((row): Remark[] => {
+      const layout = model.capacity.layoutOf(row);
+      const least = model.settings.sparesPerArray;
       if (layout === null || layout.redundancy === 0 || layout.spares >= least) return [];
       const has = layout.spares === 0 ? "no hot spare" : `${layout.spares} hot spares of the ${least} asked for`;
-      return [remarkAt(index, "arrays", row, "spares", `${row.array} has ${has}, so a rebuild waits for somebody to bring a drive. Plan more spares.`)];
+      return [remarkAt(model, "arrays", row, "spares", `${row.array} has ${has}, so a rebuild waits for somebody to bring a drive. Plan more spares.`)];
     }),
 };

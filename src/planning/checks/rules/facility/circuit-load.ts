@@ -1,20 +1,15 @@
+import { formatAmps } from "../../../text";
 import { remarkAt, type Rule } from "../../finding";
-import { plannedFeedLoads } from "../../../plan/model";
 
 export const circuitLoad: Rule = {
   name: "circuit-load",
   family: "facility",
   weight: "stop",
   meaning: "While every feed is up, each carries no more than its continuous share of its breaker (a planning figure: the local code decides).",
-  check: (index) =>
-    plannedFeedLoads(index)
+  check: (model) =>
+    model.power.loads()
       .filter(({ normal }) => !normal.ok)
       .map(({ row, normal }) =>
-        remarkAt(index, "feeds", row, "breakerA", `${row.feed} carries ${amps(normal.worstAmps)} A all the time, its limit is ${amps(normal.limitAmps)} A. Move some of it to another feed.`),
+        remarkAt(model, "feeds", row, "breakerA", `${row.feed} carries ${formatAmps(normal.worstAmps)} all the time, its limit is ${formatAmps(normal.limitAmps)}. Move some of it to another feed.`),
       ),
 };
-
-/** Writes a current to a tenth of an ampere. */
-export function amps(current: number): string {
-  return (Math.round(current * 10) / 10).toString();
-}

@@ -1,7 +1,7 @@
-import { quote } from "../../../text";
+import { type PlanModel, splitFeed } from "../../../plan/model";
 import type { PlanRow } from "../../../plan/read";
-import { mendAt, remarkAt, type Remark, type Rule } from "../../finding";
-import { splitFeed, type PlanIndex } from "../../../plan/model";
+import { quote } from "../../../text";
+import { mendAt, type Remark, remarkAt, type Rule } from "../../finding";
 
 export const feedPhase: Rule = {
   name: "feed-phase",
@@ -9,17 +9,17 @@ export const feedPhase: Rule = {
   weight: "warn",
   meaning: "Only a feed of three phases has a phase to hang on.",
   mends: "Writes the feed without the phase.",
-  check: (index) => [
-    ...index.rows("arrays").flatMap((row) => remarksOf(index, "arrays", row)),
-    ...index.rows("switches").flatMap((row) => remarksOf(index, "switches", row)),
+  check: (model) => [
+    ...model.rows("arrays").flatMap((row) => remarksOf(model, "arrays", row)),
+    ...model.rows("switches").flatMap((row) => remarksOf(model, "switches", row)),
   ],
 };
 
-function remarksOf(index: PlanIndex, key: "arrays" | "switches", row: PlanRow<"arrays"> | PlanRow<"switches">): Remark[] {
+function remarksOf(model: PlanModel, key: "arrays" | "switches", row: PlanRow<"arrays"> | PlanRow<"switches">): Remark[] {
   return (["feedA", "feedB"] as const).flatMap((column): Remark[] => {
-    const { feed, phase } = splitFeed(row[column]);
-    const found = phase === null ? null : index.find("feeds", feed);
+    const found = splitFeed(row[column]).phase === null ? null : model.power.feedNamed(row[column]);
     if (found === null || found.phases === 3) return [];
-    return [remarkAt(index, key, row, column, `${quote(row[column])} names a phase, but ${found.feed} has one only. Write ${found.feed}.`, mendAt(index, key, row, column, found.feed))];
+    const sentence = `${quote(row[column])} names a phase, but ${found.feed} has one only. Write ${found.feed}.`;
+    return [remarkAt(model, key, row, column, sentence, mendAt(model, key, row, column, found.feed))];
   });
 }

@@ -1,22 +1,24 @@
+import type { Kilograms } from "../../../quantity";
+import { formatKilograms } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
-import { rackContents, type RackItem } from "../../../plan/model";
 
 export const heavierAbove: Rule = {
   name: "heavier-above",
   family: "facility",
   weight: "warn",
   meaning: "In the upper half of a rack nothing stands above something much lighter (setting Heavier above kg): racks tip over forwards.",
-  check: (index) =>
-    rackContents(index).flatMap(({ rack, items }): Remark[] => {
+  check: (model) =>
+    model.racks.all().flatMap(({ rack, devices }): Remark[] => {
       const half = (rack.units ?? Infinity) / 2;
-      let lightest: RackItem | null = null;
+      let lightest: { readonly name: string; readonly kg: Kilograms } | null = null;
       const remarks: Remark[] = [];
-      for (const item of items) {
-        if (item.kg === null) continue;
-        if (lightest !== null && item.lowest > half && item.kg - lightest.kg! >= index.settings.heavierAboveKg) {
-          remarks.push(remarkAt(index, item.table, item.row, "bottomUnit", `${item.name} (${item.kg} kg) stands high in ${rack.rack} above ${lightest.name} (${lightest.kg} kg). Put the heavier one lower.`));
+      for (const { table, row, name, lowest, kg } of devices) {
+        if (kg === null) continue;
+        if (lightest !== null && lowest > half && kg - lightest.kg >= model.settings.heavierAboveKg) {
+          const [above, below] = [`${name} (${formatKilograms(kg)})`, `${lightest.name} (${formatKilograms(lightest.kg)})`];
+          remarks.push(remarkAt(model, table, row, "bottomUnit", `${above} stands high in ${rack.rack} above ${below}. Put the heavier one lower.`));
         }
-        if (lightest === null || item.kg < lightest.kg!) lightest = item;
+        if (lightest === null || kg < lightest.kg) lightest = { name, kg };
       }
       return remarks;
     }),

@@ -1,3 +1,4 @@
+import { formatWatts } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const rackCooling: Rule = {
@@ -5,11 +6,12 @@ export const rackCooling: Rule = {
   family: "facility",
   weight: "warn",
   meaning: "What the arrays and switches in a rack draw, all of which turns to heat, can be taken away there.",
-  check: (index) =>
-    index.rows("racks").flatMap((rack): Remark[] => {
-      const inside = [...index.rowsWith("arrays", "rack", rack.rack), ...index.rowsWith("switches", "rack", rack.rack)];
-      const watts = inside.reduce((sum, row) => sum + (row.watts ?? 0), 0);
-      if (rack.coolingW === null || watts <= rack.coolingW) return [];
-      return [remarkAt(index, "racks", rack, "coolingW", `${rack.rack} holds ${Math.round(watts)} W of heat, its cooling takes ${rack.coolingW} W. Move some of it or add cooling.`)];
+  check: (model) =>
+    model.rows("racks").flatMap((rack): Remark[] => {
+      const { heat } = model.racks.of(rack);
+      if (rack.coolingW === null || heat <= rack.coolingW) return [];
+      const cooling = formatWatts(rack.coolingW);
+      const sentence = `${rack.rack} holds ${formatWatts(heat)} of heat, its cooling takes ${cooling}. Move some of it or add cooling.`;
+      return [remarkAt(model, "racks", rack, "coolingW", sentence)];
     }),
 };

@@ -1,14 +1,15 @@
-import { remarkAt, type Remark, type Rule } from "../../finding";
+import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const rackDepth: Rule = {
   name: "rack-depth",
   family: "facility",
   weight: "stop",
   meaning: "An array, with its cables and their bend radius, is no deeper than its rack.",
-  check: (index) =>
-    index.rows("arrays").flatMap((row): Remark[] => {
-      const rack = row.rack === "" ? null : index.find("racks", row.rack);
-      if (rack === null || rack.depthMm === null || row.depthMm === null || row.depthMm <= rack.depthMm) return [];
-      return [remarkAt(index, "arrays", row, "depthMm", `${row.array} is ${row.depthMm} mm deep, ${rack.rack} has ${rack.depthMm} mm. Choose a deeper rack.`)];
+  check: (model) =>
+    model.rows("arrays").flatMap((row): Remark[] => {
+      const rack = model.find("racks", row.rack);
+      const room = rack?.depthMm ?? null;
+      if (rack === null || room === null || row.depthMm === null || row.depthMm <= room) return [];
+      return [remarkAt(model, "arrays", row, "depthMm", `${row.array} is ${row.depthMm} mm deep, ${rack.rack} has ${room} mm. Choose a deeper rack.`)];
     }),
 };

@@ -1,32 +1,31 @@
-import { quote } from "../../../text";
-import { remarkAt, type Remark, type Rule } from "../../finding";
-import type { PlanIndex } from "../../../plan/model";
-import { foldName } from "../../../text";
+import type { PlanModel } from "../../../plan/model";
 import type { PlanRow } from "../../../plan/read";
+import { foldName, quote } from "../../../text";
+import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const rackOutlets: Rule = {
   name: "rack-outlets",
   family: "facility",
   weight: "warn",
   meaning: "A rack has an outlet of the right kind for every cord of its arrays; cords of switches come on top.",
-  check: (index) => index.rows("racks").flatMap((rack) => (rack.outlets === "" ? [] : remarksOf(index, rack))),
+  check: (model) => model.rows("racks").flatMap((rack) => (rack.outlets === "" ? [] : remarksOf(model, rack))),
 };
 
 /** Connectors that fit into each other (IEC 60320); any other plug fits an outlet of its own name. */
 const outletFor: Readonly<Record<string, string>> = { c14: "c13", c20: "c19" };
 
-function remarksOf(index: PlanIndex, rack: PlanRow<"racks">): Remark[] {
+function remarksOf(model: PlanModel, rack: PlanRow<"racks">): Remark[] {
   const outlets = readOutlets(rack.outlets);
   if (outlets === null) {
-    return [remarkAt(index, "racks", rack, "outlets", `Outlets ${quote(rack.outlets)} cannot be read. Write them as 12 x C13, 4 x C19.`)];
+    return [remarkAt(model, "racks", rack, "outlets", `Outlets ${quote(rack.outlets)} cannot be read. Write them as 12 x C13, 4 x C19.`)];
   }
   const needed = new Map<string, number>();
   const remarks: Remark[] = [];
-  for (const array of index.rowsWith("arrays", "rack", rack.rack)) {
+  for (const array of model.rowsWith("arrays", "rack", rack.rack)) {
     if (array.plug === "") continue;
     const outlet = outletFor[foldName(array.plug)] ?? foldName(array.plug);
     if (!outlets.has(outlet)) {
-      remarks.push(remarkAt(index, "arrays", array, "plug", `Plug ${quote(array.plug)} of ${array.array} fits none of the outlets of ${rack.rack} (${rack.outlets}). Plan other cords.`));
+      remarks.push(remarkAt(model, "arrays", array, "plug", `Plug ${quote(array.plug)} of ${array.array} fits none of the outlets of ${rack.rack} (${rack.outlets}). Plan other cords.`));
       continue;
     }
     const cords = [array.feedA, array.feedB].filter((feed) => feed !== "").length;
@@ -34,7 +33,7 @@ function remarksOf(index: PlanIndex, rack: PlanRow<"racks">): Remark[] {
   }
   for (const [outlet, cords] of needed) {
     const there = outlets.get(outlet)!;
-    if (cords > there) remarks.push(remarkAt(index, "racks", rack, "outlets", `${rack.rack} has ${there} outlets ${outlet.toUpperCase()}, its arrays need ${cords}. Add outlets or move an array.`));
+    if (cords > there) remarks.push(remarkAt(model, "racks", rack, "outlets", `${rack.rack} has ${there} outlets ${outlet.toUpperCase()}, its arrays need ${cords}. Add outlets or move an array.`));
   }
   return remarks;
 }

@@ -1,17 +1,20 @@
-import { remarkAt, type Remark, type Rule } from "../../finding";
-import { rackContents, unitsOf } from "../../../plan/model";
+import { unitsOf } from "../../../plan/model";
+import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const rackOutside: Rule = {
   name: "rack-outside",
   family: "facility",
   weight: "stop",
   meaning: "Every unit that something fills is one of its rack.",
-  check: (index) =>
-    rackContents(index).flatMap(({ rack, items }): Remark[] => {
+  check: (model) =>
+    model.racks.all().flatMap(({ rack, devices }): Remark[] => {
       const { units } = rack;
       if (units === null) return [];
-      return items
+      return devices
         .filter(({ lowest, highest }) => lowest < 1 || highest > units)
-        .map((item) => remarkAt(index, item.table, item.row, "bottomUnit", `${item.name} would fill ${unitsOf(item, rack)} of ${rack.rack}, which has 1 to ${units}. Write another bottom unit.`));
+        .map((device) => {
+          const sentence = `${device.name} would fill ${unitsOf(device, rack)} of ${rack.rack}, which has 1 to ${units}. Write another bottom unit.`;
+          return remarkAt(model, device.table, device.row, "bottomUnit", sentence);
+        });
     }),
 };

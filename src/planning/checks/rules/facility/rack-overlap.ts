@@ -1,20 +1,21 @@
-import { remarkAt, type Remark, type Rule } from "../../finding";
-import { rackContents, unitsOf, type RackItem } from "../../../plan/model";
+import { type RackDevice, unitsOf } from "../../../plan/model";
+import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const rackOverlap: Rule = {
   name: "rack-overlap",
   family: "facility",
   weight: "stop",
   meaning: "No two arrays or switches fill the same unit of a rack.",
-  check: (index) =>
-    rackContents(index).flatMap(({ rack, items }): Remark[] => {
-      let below: RackItem | null = null;
+  check: (model) =>
+    model.racks.all().flatMap(({ rack, devices }): Remark[] => {
+      let below: RackDevice | null = null;
       const remarks: Remark[] = [];
-      for (const item of items) {
-        if (below !== null && item.lowest <= below.highest) {
-          remarks.push(remarkAt(index, item.table, item.row, "bottomUnit", `${item.name} fills ${unitsOf(item, rack)} of ${rack.rack}, ${below.name} ${unitsOf(below, rack)}. Move one of them.`));
+      for (const device of devices) {
+        if (below !== null && device.lowest <= below.highest) {
+          const sentence = `${device.name} fills ${unitsOf(device, rack)} of ${rack.rack}, ${below.name} ${unitsOf(below, rack)}. Move one of them.`;
+          remarks.push(remarkAt(model, device.table, device.row, "bottomUnit", sentence));
         }
-        if (below === null || item.highest > below.highest) below = item;
+        if (below === null || device.highest > below.highest) below = device;
       }
       return remarks;
     }),

@@ -1,3 +1,4 @@
+import { formatKilograms } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const rackWeight: Rule = {
@@ -5,14 +6,12 @@ export const rackWeight: Rule = {
   family: "facility",
   weight: "stop",
   meaning: "The arrays in a rack weigh no more than the rack and the floor carry; what else stands in it comes on top.",
-  check: (index) =>
-    index.rows("racks").flatMap((rack): Remark[] => {
-      const kg = index.rowsWith("arrays", "rack", rack.rack).reduce((sum, { weightKg }) => sum + (weightKg ?? 0), 0);
+  check: (model) =>
+    model.rows("racks").flatMap((rack): Remark[] => {
+      const { kg } = model.racks.of(rack);
       if (rack.limitKg === null || kg <= rack.limitKg) return [];
-      return [remarkAt(index, "racks", rack, "limitKg", `The arrays in ${rack.rack} weigh ${round(kg)} kg, over its limit of ${rack.limitKg} kg. Move some to another rack.`)];
+      const limit = formatKilograms(rack.limitKg);
+      const sentence = `The arrays in ${rack.rack} weigh ${formatKilograms(kg)}, over its limit of ${limit}. Move some to another rack.`;
+      return [remarkAt(model, "racks", rack, "limitKg", sentence)];
     }),
 };
-
-function round(kg: number): number {
-  return Math.round(kg * 10) / 10;
-}

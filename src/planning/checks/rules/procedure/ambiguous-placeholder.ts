@@ -1,10 +1,7 @@
-import { fieldsOf, parseTemplate } from "../../../text";
-import { quote } from "../../../text";
-import { tables, type Table } from "../../../plan/schema";
-import { remarkAt, type Remark, type Rule } from "../../finding";
-import { orNull } from "../../../plan/model";
-import { foldName } from "../../../text";
-import { ownersOf, placedSteps, tablesInReach, type ReachedTable } from "../../step-reach";
+import { orNull, ownersOf, type ReachedLayer } from "../../../plan/model";
+import { columnsOf } from "../../../plan/schema";
+import { fieldsOf, foldName, parseTemplate, quote } from "../../../text";
+import { type Remark, remarkAt, type Rule } from "../../finding";
 
 const filled = ["do", "expect", "caution", "makersGuide"] as const;
 
@@ -13,24 +10,25 @@ export const ambiguousPlaceholder: Rule = {
   family: "procedure",
   weight: "warn",
   meaning: "Where two tables in reach have a column of their own by one name, a step says which it means, such as {{Rack.Units}}; else the nearest is taken.",
-  check: (index) =>
-    placedSteps(index).flatMap(({ row, section }) => {
-      const scope = tablesInReach(index, section.forEach);
+  check: (model) =>
+    model.reach.steps().flatMap(({ row, section }) => {
+      const scope = model.reach.layersOf(section.forEach);
       return filled.flatMap((column): Remark[] => {
         const fields = orNull(() => fieldsOf(parseTemplate(row[column], "Step"))) ?? [];
         return [...new Set(fields)].flatMap((field): Remark[] => {
           const owners = ownersOf(scope, field).filter((owner) => ownsColumn(owner, field));
           const [nearest, other] = owners;
           if (nearest === undefined || other === undefined) return [];
-          return [remarkAt(index, "steps", row, column, `${quote(field)} is a column of ${nearest.name} and of ${other.name}; ${nearest.name} is taken. Write {{${nearest.name}.${field}}} or {{${other.name}.${field}}}.`)];
+          const sentence = `${quote(field)} is a column of ${nearest.name} and of ${other.name}; ${nearest.name} is taken. Write {{${nearest.name}.${field}}} or {{${other.name}.${field}}}.`;
+          return [remarkAt(model, "steps", row, column, sentence)];
         });
       });
     }),
 };
 
 /** Tells whether a table says something of its own there: a column that names the row, or one of another table, says the same everywhere. */
-function ownsColumn({ table }: ReachedTable, field: string): boolean {
+function ownsColumn({ table }: ReachedLayer, field: string): boolean {
   if (table === null) return false;
-  const column = Object.values((tables[table] as Table).columns).find(({ header }) => foldName(header) === foldName(field));
+  const column = columnsOf(table).map(([, described]) => described).find(({ header }) => foldName(header) === foldName(field));
   return column !== undefined && column.from === undefined && column.required !== true;
 }

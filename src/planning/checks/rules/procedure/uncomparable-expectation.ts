@@ -1,18 +1,17 @@
 import { parseExpectation } from "../../../commissioning/procedure";
-import { parseTemplate } from "../../../text";
-import { remarkAt, type Remark, type Rule } from "../../finding";
 import { orNull, refusalOf } from "../../../plan/model";
-import { placedSteps } from "../../step-reach";
+import { parseTemplate } from "../../../text";
+import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const uncomparableExpectation: Rule = {
   name: "uncomparable-expectation",
   family: "procedure",
   weight: "stop",
   meaning: "What a step expects can be compared with what it records: a number with a number, an address with an address, one of its choices.",
-  check: (index) =>
-    placedSteps(index).flatMap(({ row }): Remark[] => {
+  check: (model) =>
+    model.reach.steps().flatMap(({ row }): Remark[] => {
       const unrecorded = refusalOf(() => parseExpectation(row, "", "This step"));
-      if (unrecorded !== null) return [remarkAt(index, "steps", row, "record", unrecorded)];
+      if (unrecorded !== null) return [remarkAt(model, "steps", row, "record", unrecorded)];
       const template = orNull(() => parseTemplate(row.expect, "Expect"));
       // A single field is compared once it is filled; a text around fields is tried with a 1 in their place.
       if (template === null || (template.length === 1 && "name" in template[0]!)) return [];
@@ -20,6 +19,8 @@ export const uncomparableExpectation: Rule = {
       const hasFields = template.some((piece) => "name" in piece);
       const refusal = refusalOf(() => parseExpectation(row, tried.trim(), "This step"));
       if (refusal === null) return [];
-      return [remarkAt(index, "steps", row, "expect", hasFields ? `However it is filled, this is no ${row.record.split(":")[0]!.trim()} to compare with. Write the field alone, or record text.` : refusal)];
+      if (!hasFields) return [remarkAt(model, "steps", row, "expect", refusal)];
+      const [kind = ""] = row.record.split(":");
+      return [remarkAt(model, "steps", row, "expect", `However it is filled, this is no ${kind.trim()} to compare with. Write the field alone, or record text.`)];
     }),
 };

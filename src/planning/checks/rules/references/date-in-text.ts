@@ -1,5 +1,5 @@
 import { remarkOnCells } from "../../column-cells";
-import type { Rule } from "../../finding";
+import { remarkOn, type Rule } from "../../finding";
 
 /** Days of the sheet's calendar from 2000-01-01 to 2099-12-31. */
 const firstDay = 36_526;
@@ -10,14 +10,15 @@ export const dateInText: Rule = {
   family: "references",
   weight: "warn",
   meaning: "A text column holds no date number, which is what a sheet makes of a text such as 1-2 in a cell that is not text.",
-  check: (index) =>
+  check: (model) =>
     remarkOnCells(
-      index,
+      model,
       ({ kind }, key) => kind === "text" && key !== "settings",
-      ({ value, header, place }) => {
+      (cell) => {
+        const { value, header } = cell;
         if (typeof value !== "number" || !Number.isInteger(value) || value < firstDay || value > lastDay) return null;
         const day = new Date((value - 25_569) * 86_400_000).toISOString().slice(0, 10);
-        return { ...place, sentence: `${header} holds the number ${value}, perhaps a text that turned into the date ${day}. Set text format and type it again.` };
+        return remarkOn(model, cell, `${header} holds the number ${value}, perhaps a text that turned into the date ${day}. Set text format and type it again.`);
       },
     ),
 };

@@ -1,4 +1,4 @@
-import { tableKeys, tables, type Table } from "../../../plan/schema";
+import { columnsOf, tableKeys } from "../../../plan/schema";
 import type { Remark, Rule } from "../../finding";
 
 export const missingColumn: Rule = {
@@ -6,11 +6,11 @@ export const missingColumn: Rule = {
   family: "references",
   weight: "note",
   meaning: "A column that is missing, or has another header, is not checked.",
-  check: (index) =>
+  check: (model) =>
     tableKeys.flatMap((key): Remark[] => {
-      const table = index.table(key);
+      const table = model.table(key);
       if (table === null) return [];
-      return Object.entries((tables[key] as Table).columns)
+      return columnsOf(key)
         .filter(([column, { required, kind }]) => required !== true && kind !== "formula" && table.columns[column] === undefined)
         .map(([, { header }]) => ({
           sheet: table.sheet,

@@ -1,4 +1,4 @@
-import { tableKeys, tables, type Table } from "../../../plan/schema";
+import { columnsOf, tableKeys } from "../../../plan/schema";
 import type { Remark, Rule } from "../../finding";
 
 export const missingKeyColumn: Rule = {
@@ -6,11 +6,11 @@ export const missingKeyColumn: Rule = {
   family: "references",
   weight: "stop",
   meaning: "Every planning table has the columns without which its rows say nothing.",
-  check: (index) =>
+  check: (model) =>
     tableKeys.flatMap((key): Remark[] => {
-      const table = index.table(key);
+      const table = model.table(key);
       if (table === null) return [];
-      return Object.entries((tables[key] as Table).columns)
+      return columnsOf(key)
         .filter(([column, { required }]) => required === true && table.columns[column] === undefined)
         .map(([, { header }]) => ({
           sheet: table.sheet,

@@ -1,7 +1,6 @@
 import { quote } from "../../../text";
 import { remarkOnCells } from "../../column-cells";
-import { mendAt, type Rule } from "../../finding";
-import { fieldOf } from "../../../plan/model";
+import { mendOn, remarkOn, type Rule } from "../../finding";
 
 export const numberAsText: Rule = {
   name: "number-as-text",
@@ -9,16 +8,14 @@ export const numberAsText: Rule = {
   weight: "warn",
   meaning: "Numbers stand as numbers: the sheet's own formulas refuse, or pass over, digits that are text.",
   mends: "Writes the number.",
-  check: (index) =>
+  check: (model) =>
     remarkOnCells(
-      index,
+      model,
       ({ kind }) => kind === "count" || kind === "number",
-      ({ key, name, header, value, row, place }) => {
-        const read = typeof value === "string" ? fieldOf(row, name) : null;
+      (cell) => {
+        const { header, value, read } = cell;
         if (typeof value !== "string" || typeof read !== "number") return null;
-        const remark = { ...place, sentence: `${header} ${quote(value)} is text, which formulas do not count. Write it as a number.` };
-        const mend = mendAt(index, key, row, name as never, read);
-        return mend === null ? remark : { ...remark, mend };
+        return remarkOn(model, cell, `${header} ${quote(value)} is text, which formulas do not count. Write it as a number.`, mendOn(model, cell, read));
       },
     ),
 };

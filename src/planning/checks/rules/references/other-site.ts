@@ -1,34 +1,34 @@
-import { quote } from "../../../text";
+import { splitFeed, type PlanModel } from "../../../plan/model";
 import type { TableKey } from "../../../plan/schema";
-import { remarkAt, type Remark, type Rule } from "../../finding";
-import { splitFeed, splitNames, type PlanIndex } from "../../../plan/model";
-import { foldName } from "../../../text";
+import { foldName, quote, splitNames } from "../../../text";
+import { remarkOn, type Remark, type Rule } from "../../finding";
 
 export const otherSite: Rule = {
   name: "other-site",
   family: "references",
   weight: "stop",
   meaning: "The rack, feeds, switches and networks that a row names are at the site of that row.",
-  check: (index) => {
+  check: (model) => {
     const remarks: Remark[] = [];
-    const compare = (key: TableKey, row: { readonly row: number }, site: string, column: string, target: Sited, name: string): void => {
-      const stranger = name === "" || site === "" ? null : siteElsewhere(index, site, target, name);
-      if (stranger !== null) remarks.push(remarkAt(index, key, row, column as never, `${quote(name)} is at ${quote(stranger)}, this row at ${quote(site)}. Name one of the same site.`));
+    const compare = (table: TableKey, { row }: { readonly row: number }, site: string, column: string, target: Sited, name: string): void => {
+      const stranger = name === "" || site === "" ? null : siteElsewhere(model, site, target, name);
+      if (stranger === null) return;
+      remarks.push(remarkOn(model, { table, row, column }, `${quote(name)} is at ${quote(stranger)}, this row at ${quote(site)}. Name one of the same site.`));
     };
     for (const key of ["arrays", "switches"] as const) {
-      for (const row of index.rows(key)) {
+      for (const row of model.rows(key)) {
         compare(key, row, row.site, "rack", "racks", row.rack);
         compare(key, row, row.site, "feedA", "feeds", splitFeed(row.feedA).feed);
         compare(key, row, row.site, "feedB", "feeds", splitFeed(row.feedB).feed);
       }
     }
-    for (const row of index.rows("switches")) for (const name of splitNames(row.networks)) compare("switches", row, row.site, "networks", "networks", name);
-    for (const { row, array, network, to } of index.ports) {
+    for (const row of model.rows("switches")) for (const name of splitNames(row.networks)) compare("switches", row, row.site, "networks", "networks", name);
+    for (const { row, array, network, to } of model.ports.all()) {
       if (array === null) continue;
       if (network !== null && network.row.site !== array.site) compare("ports", row, array.site, "network", "networks", row.network);
       if (to !== null && to.site !== array.site) compare("ports", row, array.site, "switch", "switches", row.switch);
     }
-    for (const row of index.rows("jobs")) for (const name of splitNames(row.arrays)) compare("jobs", row, row.site, "arrays", "arrays", name);
+    for (const row of model.rows("jobs")) for (const name of splitNames(row.arrays)) compare("jobs", row, row.site, "arrays", "arrays", name);
     return remarks;
   },
 };
@@ -36,8 +36,8 @@ export const otherSite: Rule = {
 type Sited = "racks" | "feeds" | "networks" | "switches" | "arrays";
 
 /** Tells at which other site something is; null where it is at this one, at every one, or nowhere known. */
-function siteElsewhere(index: PlanIndex, site: string, target: Sited, name: string): string | null {
-  const found = index.find(target, name);
+function siteElsewhere(model: PlanModel, site: string, target: Sited, name: string): string | null {
+  const found = model.find(target, name);
   if (found === null || found.site === "" || found.site === site || foldName(found.site) === foldName(site)) return null;
   return found.site;
 }

@@ -5,6 +5,6 @@ export const unknownSetting: Rule = {
   family: "references",
   weight: "note",
   meaning: "A row of the Settings table that no check reads changes nothing.",
-  check: (index) =>
-    index.settingFaults.filter(({ kind }) => kind === "unknown").map(({ row, sentence }) => remarkAt(index, "settings", row, "setting", sentence)),
+  check: (model) =>
+    model.settingFaults.filter(({ kind }) => kind === "unknown").map(({ row, sentence }) => remarkAt(model, "settings", row, "setting", sentence)),
 };

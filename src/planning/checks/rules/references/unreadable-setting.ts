@@ -5,6 +5,6 @@ export const unreadableSetting: Rule = {
   family: "references",
   weight: "warn",
   meaning: "Every threshold can be read; one that cannot is taken at its initial value.",
-  check: (index) =>
-    index.settingFaults.filter(({ kind }) => kind === "unreadable").map(({ row, sentence }) => remarkAt(index, "settings", row, "value", sentence)),
+  check: (model) =>
+    model.settingFaults.filter(({ kind }) => kind === "unreadable").map(({ row, sentence }) => remarkAt(model, "settings", row, "value", sentence)),
 };

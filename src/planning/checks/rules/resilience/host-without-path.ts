@@ -1,17 +1,16 @@
-import { remarkAt, type Remark, type Rule } from "../../finding";
-import { hostPaths, switchesOfHost } from "../../../plan/model";
+import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const hostWithoutPath: Rule = {
   name: "host-without-path",
   family: "resilience",
   weight: "stop",
   meaning: "Links and cables lead from every host to every cabled array of its site.",
-  check: (index) => {
-    const unlinked = index.rows("links").length === 0 ? [] : index.rows("hosts").filter((row) => row.host !== "" && switchesOfHost(index, row).length === 0);
-    const parted = hostPaths(index).filter(({ points }) => points === null);
+  check: (model) => {
+    const unlinked = model.rows("links").length === 0 ? [] : model.rows("hosts").filter((row) => row.host !== "" && model.paths.switchesOf(row).length === 0);
+    const parted = model.paths.all().filter(({ points }) => points === null);
     return [
-      ...unlinked.map((row): Remark => remarkAt(index, "hosts", row, "host", `${row.host} has no link to a switch, so it reaches no array. Add its links.`)),
-      ...parted.map(({ host, array }): Remark => remarkAt(index, "hosts", host, "host", `Nothing joins ${host.host} to ${array.array}, which is at the same site. Add the missing link or cable.`)),
+      ...unlinked.map((row): Remark => remarkAt(model, "hosts", row, "host", `${row.host} has no link to a switch, so it reaches no array. Add its links.`)),
+      ...parted.map(({ host, array }): Remark => remarkAt(model, "hosts", host, "host", `Nothing joins ${host.host} to ${array.array}, which is at the same site. Add the missing link or cable.`)),
     ];
   },
 };

@@ -1,33 +1,33 @@
-import { outage, type Outage } from "../../../resilience";
+import { orNull, type PlanModel, type PoolContents, splitFeed } from "../../../plan/model";
 import type { PlanRow } from "../../../plan/read";
-import { poolContents, type PoolContents } from "../../../plan/model";
-import { remarkAt, type Remark, type Rule } from "../../finding";
-import { orNull, splitFeed, type PlanIndex } from "../../../plan/model";
+import { outage, type Outage } from "../../../resilience";
 import { foldName } from "../../../text";
+import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const poolDomain: Rule = {
   name: "pool-domain",
   family: "resilience",
   weight: "stop",
   meaning: "A pool with a scheme across its arrays survives the loss of any one rack, feed or switch.",
-  check: (index) =>
-    poolContents(index).flatMap((contents): Remark[] => {
+  check: (model) =>
+    model.capacity.pools().flatMap((contents): Remark[] => {
       const { pool, across, arrays } = contents;
-      const worst = across === null ? null : orNull(() => worstLosses(index, contents));
+      const worst = across === null ? null : orNull(() => worstLosses(model, contents));
       if (across === null || worst === null) return [];
       return worst.domains
         .filter(({ survives, value }) => !survives && !value.startsWith("\u0000"))
-        .map(({ domain, value, lost }) =>
-          remarkAt(index, "pools", pool, "acrossArrays", `${across.name} over ${pool.pool} does not survive the loss of ${domain} ${value}, which takes ${lost} of its ${arrays.length} arrays. Spread them.`),
-        );
+        .map(({ domain, value, lost }) => {
+          const loss = `the loss of ${domain} ${value}, which takes ${lost} of its ${arrays.length} arrays`;
+          return remarkAt(model, "pools", pool, "acrossArrays", `${across.name} over ${pool.pool} does not survive ${loss}. Spread them.`);
+        });
     }),
 };
 
-function worstLosses(index: PlanIndex, { across, arrays }: PoolContents): Outage {
+function worstLosses(model: PlanModel, { across, arrays }: PoolContents): Outage {
   const domains = [
     { name: "rack", cells: arrays.map((row) => cellOf([row.rack], row)) },
     { name: "feed", cells: arrays.map((row) => cellOf([splitFeed(row.feedA).feed, splitFeed(row.feedB).feed], row)) },
-    { name: "switch", cells: arrays.map((row) => cellOf(index.portsOf(row).map((port) => port.row.switch), row)) },
+    { name: "switch", cells: arrays.map((row) => cellOf(model.ports.of(row).map((port) => port.row.switch), row)) },
   ];
   return outage(across!, { domains });
 }

@@ -1,4 +1,4 @@
-import { poolContents, saysNone } from "../../../plan/model";
+import { saysNone } from "../../../plan/model";
 import { remarkAt, type Rule } from "../../finding";
 
 export const poolWithoutScheme: Rule = {
@@ -6,10 +6,10 @@ export const poolWithoutScheme: Rule = {
   family: "resilience",
   weight: "note",
   meaning: "A pool of several arrays without a scheme across them loses data with any one of them; that may be meant.",
-  check: (index) =>
-    poolContents(index)
+  check: (model) =>
+    model.capacity.pools()
       .filter(({ pool, arrays }) => arrays.length > 1 && saysNone(pool.acrossArrays))
       .map(({ pool, arrays }) =>
-        remarkAt(index, "pools", pool, "acrossArrays", `${pool.pool} has no redundancy across its ${arrays.length} arrays: the loss of one takes its part of the data.`),
+        remarkAt(model, "pools", pool, "acrossArrays", `${pool.pool} has no redundancy across its ${arrays.length} arrays: the loss of one takes its part of the data.`),
       ),
 };

@@ -1,19 +1,16 @@
-import { onlySwitchOf } from "./array-on-one-switch";
+import type { HostPath, PlanModel } from "../../../plan/model";
 import { remarkAt, type Remark, type Rule } from "../../finding";
-import { hostPaths, switchesOfHost, type HostPath } from "../../../plan/model";
-import type { PlanIndex } from "../../../plan/model";
-import { foldName } from "../../../text";
 
 export const singlePoint: Rule = {
   name: "single-point",
   family: "resilience",
   weight: "warn",
   meaning: "No switch, controller or link alone parts an array from a host of its site; hosts and arrays on one switch are told by rules of their own.",
-  check: (index) => {
+  check: (model) => {
     // One remark a point and array, however many hosts it parts from it.
     const parted = new Map<string, { readonly path: HostPath; readonly point: string; hosts: number }>();
-    for (const path of hostPaths(index)) {
-      if (path.points === null || path.points.length === 0 || hangsOnOneSwitch(index, path)) continue;
+    for (const path of model.paths.all()) {
+      if (path.points === null || path.points.length === 0 || dependsOnOneSwitch(model, path)) continue;
       for (const { name } of path.points) {
         const key = `${path.array.row} ${name}`;
         const earlier = parted.get(key);
@@ -23,11 +20,11 @@ export const singlePoint: Rule = {
     }
     return [...parted.values()].map(({ path: { array, host }, point, hosts }): Remark => {
       const parts = hosts === 1 ? host.host : `${host.host} and ${hosts - 1} more`;
-      return remarkAt(index, "arrays", array, "array", `Loss of ${point} alone parts ${array.array} from ${parts}. Add a way around it.`);
+      return remarkAt(model, "arrays", array, "array", `Loss of ${point} alone parts ${array.array} from ${parts}. Add a way around it.`);
     });
   },
 };
 
-function hangsOnOneSwitch(index: PlanIndex, { array, host }: HostPath): boolean {
-  return onlySwitchOf(index, array) !== null || new Set(switchesOfHost(index, host).map(foldName)).size < 2;
+function dependsOnOneSwitch(model: PlanModel, { array, host }: HostPath): boolean {
+  return model.paths.onlySwitchOf(array) !== null || model.paths.onlySwitchOfHost(host) !== null;
 }

@@ -1,32 +1,24 @@
-import type { PlanRow } from "../../../plan/read";
-import { remarkAt, type Remark, type Rule } from "../../finding";
-import { splitFeed, type PlanIndex } from "../../../plan/model";
 import { foldName } from "../../../text";
+import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const switchesOnOneFeed: Rule = {
   name: "switches-on-one-feed",
   family: "resilience",
   weight: "warn",
   meaning: "No one feed, and no one source, takes all switches of a site with it.",
-  check: (index) =>
-    [...index.groupBy("switches", "site").values()].flatMap((switches): Remark[] => {
+  check: (model) =>
+    [...model.groupBy("switches", "site").values()].flatMap((switches): Remark[] => {
       if (switches.length < 2) return [];
       const last = switches.at(-1)!;
       const column = last.feedA === "" ? "feedB" : "feedA";
-      const feed = common(switches.map((row) => feedsOf(index, row).map((one) => one.feed)));
-      if (feed !== null) return [remarkAt(index, "switches", last, column, `All switches of ${last.site} hang on ${feed} alone: when it fails no array is reached. Put one on another feed.`)];
-      const source = common(switches.map((row) => feedsOf(index, row).map((one) => one.source)));
+      const feed = common(switches.map((row) => model.power.feedsOf(row).map((one) => one.feed)));
+      if (feed !== null) return [remarkAt(model, "switches", last, column, `All switches of ${last.site} hang on ${feed} alone: when it fails no array is reached. Put one on another feed.`)];
+      const source = common(switches.map((row) => model.power.feedsOf(row).map((one) => one.source)));
       if (source === null) return [];
-      return [remarkAt(index, "switches", last, column, `All switches of ${last.site} hang on ${source} alone: when it fails no array is reached. Put one on another source.`)];
+      const sentence = `All switches of ${last.site} hang on ${source} alone: when it fails no array is reached. Put one on another source.`;
+      return [remarkAt(model, "switches", last, column, sentence)];
     }),
 };
-
-function feedsOf(index: PlanIndex, row: PlanRow<"switches">): PlanRow<"feeds">[] {
-  return [row.feedA, row.feedB].flatMap((text): PlanRow<"feeds">[] => {
-    const found = text === "" ? null : index.find("feeds", splitFeed(text).feed);
-    return found === null ? [] : [found];
-  });
-}
 
 /** Finds the one name on which every list hangs alone; null where there is none, or a list or a name in it is blank. */
 function common(lists: readonly (readonly string[])[]): string | null {

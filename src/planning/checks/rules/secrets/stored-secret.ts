@@ -1,19 +1,19 @@
-import { readTab, type TabReading } from "../../../commissioning/tab";
 import { isBlank, showCell, type SheetSnapshot } from "../../../../sheet";
+import { readTab, type TabReading } from "../../../commissioning/tab";
+import type { PlanModel } from "../../../plan/model";
 import { tableKeys } from "../../../plan/schema";
 import type { Remark, Rule } from "../../finding";
-import type { PlanIndex } from "../../../plan/model";
 
 export const storedSecret: Rule = {
   name: "stored-secret",
   family: "safety of secrets",
   weight: "stop",
   meaning: "A cell whose header or neighbour speaks of a password or the like holds nothing but a vault: reference to where it is kept.",
-  check: (index) => {
-    const planning = new Set(tableKeys.map((key) => index.table(key)?.sheet));
+  check: (model) => {
+    const planning = new Set(tableKeys.map((key) => model.table(key)?.sheet));
     return [
-      ...tableKeys.flatMap((key) => secretsInTable(index, key)),
-      ...index.workbook.sheets.filter(({ name }) => !planning.has(name)).flatMap((sheet) => {
+      ...tableKeys.flatMap((key) => secretsInTable(model, key)),
+      ...model.workbook.sheets.filter(({ name }) => !planning.has(name)).flatMap((sheet) => {
         const tab = readTab(sheet);
         return tab === null ? secretsBesideLabels(sheet) : secretsOnTab(tab);
       }),
@@ -43,9 +43,9 @@ function isKept(cell: unknown): boolean {
   return typeof cell === "string" && /^\s*vault:\s*\S/i.test(cell);
 }
 
-function secretsInTable(index: PlanIndex, key: (typeof tableKeys)[number]): Remark[] {
-  const table = index.table(key);
-  const sheet = table === null ? null : index.sheet(table.sheet);
+function secretsInTable(model: PlanModel, key: (typeof tableKeys)[number]): Remark[] {
+  const table = model.table(key);
+  const sheet = table === null ? null : model.sheet(table.sheet);
   if (table === null || sheet === null) return [];
   const headers = sheet.values[table.headerRow] ?? [];
   const columns: number[] = [];

@@ -5,7 +5,7 @@ import { cells, found, sample, set } from "../../../../support/plan-rows";
 test("finds a pool over its fill limit", () => {
   const rows = sample();
   rows.arrays[4]!.used = "160 TB";
-  expect(found(poolFill, rows)).toEqual(["Pools 6 Fill limit: Masters holds 205 TB of 240.9 TB usable, 85.1% where 85% is the limit. Add capacity."]);
+  expect(found(poolFill, rows)).toEqual(["Pools 6 Fill limit: Masters holds 205 TB of 240.87 TB usable, 85.11% where 85% is the limit. Add capacity."]);
 });
 
 test("takes one just below it", () => {

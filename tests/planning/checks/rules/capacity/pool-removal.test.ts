@@ -7,8 +7,8 @@ test("finds an array for which the others have no room", () => {
   Object.assign(rows.arrays[4]!, { used: "52 TB" });
   Object.assign(rows.arrays[5]!, { used: "51 TB" });
   expect(found(poolRemoval, rows)).toEqual([
-    "Arrays 9 Pool: cs-array-1 could not be taken out of Masters: it holds 52 TB, the others have room for 51.4 TB.",
-    "Arrays 10 Pool: cs-array-2 could not be taken out of Masters: it holds 51 TB, the others have room for 50.4 TB.",
+    "Arrays 9 Pool: cs-array-1 could not be taken out of Masters: it holds 52 TB, the others have room for 51.37 TB.",
+    "Arrays 10 Pool: cs-array-2 could not be taken out of Masters: it holds 51 TB, the others have room for 50.37 TB.",
   ]);
 });
 

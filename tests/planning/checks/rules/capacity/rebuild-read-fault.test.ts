@@ -6,7 +6,7 @@ test("finds an array that survives one failure and reads too much to rebuild", (
   const rows = sample();
   Object.assign(rows.arrays[2]!, { scheme: "RAID 5", drives: 10 });
   expect(found(rebuildReadFault, rows)).toEqual([
-    "Arrays 7 Scheme: A rebuild of bi-array-1 meets a read fault with a chance of 64%, over 10%. Choose a scheme that survives two failures.",
+    "Arrays 7 Scheme: A rebuild of bi-array-1 meets a read fault with a chance of 64.08%, over 10%. Choose a scheme that survives two failures.",
   ]);
 });
 

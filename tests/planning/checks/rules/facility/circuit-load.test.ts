@@ -5,7 +5,7 @@ import { cells, found, sample } from "../../../../support/plan-rows";
 test("finds a feed over its continuous share while all is well", () => {
   const rows = sample();
   rows.feeds[0]!.breakerA = 4;
-  expect(found(circuitLoad, rows)).toEqual(["Feeds 5 Breaker A: RR-A carries 3.4 A all the time, its limit is 3.2 A. Move some of it to another feed."]);
+  expect(found(circuitLoad, rows)).toEqual(["Feeds 5 Breaker A: RR-A carries 3.39 A all the time, its limit is 3.2 A. Move some of it to another feed."]);
 });
 
 test("takes one just below it, and 0.8 where the share is blank", () => {

@@ -5,7 +5,7 @@ import { cells, found, sample } from "../../../../support/plan-rows";
 test("finds a feed that cannot carry the load of the other", () => {
   const rows = sample();
   rows.feeds[0]!.breakerA = 8;
-  expect(found(feedTakeover, rows)).toEqual(["Feeds 5 Breaker A: RR-A would carry 6.8 A once the other feed is lost, its limit is 6.4 A. Spread the load."]);
+  expect(found(feedTakeover, rows)).toEqual(["Feeds 5 Breaker A: RR-A would carry 6.77 A once the other feed is lost, its limit is 6.4 A. Spread the load."]);
 });
 
 test("takes one that just can, and leaves one over its limit all the time to another rule", () => {

@@ -1,0 +1,21 @@
+/** How one argument, or one cell of a range, is read; and what help and sentences say of it. */
+export interface Reader<Value> {
+  /** Reads what the host hands over. `place` is what a sentence calls it, such as `drives` or `needs row 2 hosts`. Throws a `Problem`. */
+  readonly read: (received: unknown, place: string) => Value;
+  /** What a person would write, as it stands in a formula. */
+  readonly example?: string;
+  /** What a blank means, as it stands in a formula; left out where a blank is refused or needs words of its own. */
+  readonly default?: string;
+  /** Takes a range of cells. */
+  readonly range?: true;
+}
+
+/** Makes a reader of something else out of what `reader` reads; `change` may refuse it. */
+export function mapped<Read, Value>(reader: Reader<Read>, change: (value: Read, place: string) => Value): Reader<Value> {
+  return { ...reader, read: (received, place) => change(reader.read(received, place), place) };
+}
+
+/** Writes a number as people type it into a formula. */
+export function asTyped(value: number): string {
+  return String(value).toUpperCase();
+}

@@ -1,0 +1,42 @@
+import { invalid, quote } from "../../planning/text";
+
+/** What one cell holds, once the wrappings of the host are off. Blank is null: an omitted argument, an empty cell and "" alike. */
+export type Scalar = string | number | boolean | null;
+
+/**
+ * Takes the wrappings of the host off one argument or cell.
+ *
+ * A 1×1 range is its cell, an entity is its basic value, text is trimmed. Refuses an error cell, and a range where one cell belongs.
+ */
+export function readScalar(received: unknown, argument: string): Scalar {
+  if (Array.isArray(received)) {
+    const first: unknown = received[0];
+    if (received.length === 1 && Array.isArray(first) && first.length === 1) return readScalar(first[0], argument);
+    throw invalid(argument, received, `${argument} is a range of several cells. Give one cell.`);
+  }
+  if (received === null || received === undefined) return null;
+  if (typeof received === "string") {
+    const text = received.trim();
+    if (errorText.test(text)) throw errorCell(text, argument);
+    return text === "" ? null : text;
+  }
+  if (typeof received === "number") {
+    if (!Number.isFinite(received)) throw errorCell(received, argument);
+    return received;
+  }
+  if (typeof received === "boolean") return received;
+  if (typeof received === "object" && "basicValue" in received) return readScalar(received.basicValue, argument);
+  throw errorCell(received, argument);
+}
+
+/** Tells whether a cell holds nothing: null, an omitted argument, or text of blanks. */
+export function isBlank(cell: unknown): boolean {
+  return cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
+}
+
+const errorText = /^#(NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A|SPILL!|CALC!|BUSY!|GETTING_DATA|CONNECT!|BLOCKED!|FIELD!|UNKNOWN!)$/;
+
+function errorCell(received: unknown, argument: string): Error {
+  const shown = typeof received === "string" ? quote(received) : "an error";
+  return invalid(argument, received, `${argument} holds ${shown}. Mend that cell first.`);
+}

@@ -1,0 +1,131 @@
+import type { PlanModel } from "../../plan/model";
+import type { PlanRow } from "../../plan/read";
+import { JobSubjects, lookupIn, planCellOf } from "../../plan/subjects";
+import { conditionHolds, fillTemplate, foldName, invalid, parseCondition, parseTemplate, quote } from "../../text";
+import { parseExpectation } from "../procedure";
+import type { ExpandedJob, JobStep } from "./job-step";
+
+/** Names a job for good: by its id, and by its name as long as set-up has given it none. */
+export function idOfJob({ id, job }: PlanRow<"jobs">): string {
+  return id === "" ? `~${foldName(job)}` : id;
+}
+
+/**
+ * Works out every step of a job.
+ *
+ * Sections come in table order; within one, all steps for the first subject, then for the second. Sections without a step are left out.
+ * Refuses a procedure nobody has, a step id that stands twice, a step in a section that is not the procedure's, a job without arrays
+ * where a section is about them, and every text, condition or expectation that cannot be filled.
+ */
+export function expandJob(model: PlanModel, job: PlanRow<"jobs">): ExpandedJob {
+  const rows = sectionRows(model, job);
+  const steps = stepsBySection(model.rowsWith("steps", "procedure", job.procedure), rows);
+  const places = model.places.of(job);
+  if (places.arrays.length === 0 && rows.some(({ forEach }) => forEach !== "" && forEach !== "site")) {
+    const sentence = `Job ${quote(job.job)} has no arrays: none stands at ${quote(job.site)}. Fill the table Arrays, or name them in the job.`;
+    throw invalid("Arrays", job.arrays, sentence);
+  }
+  const subjects = new JobSubjects(model, places, job);
+  const id = idOfJob(job);
+  const sections = rows.map((row) => ({ title: row.section, steps: stepsOfSection(id, row, steps.get(foldName(row.section)) ?? [], subjects) }));
+  return { id, job, places, sections: sections.filter((section) => section.steps.length > 0) };
+}
+
+function sectionRows(model: PlanModel, { job, procedure }: PlanRow<"jobs">): readonly PlanRow<"procedures">[] {
+  const rows = procedure === "" ? [] : model.rowsWith("procedures", "procedure", procedure);
+  if (rows.length > 0) return rows;
+  const sentence = `Job ${quote(job)} follows procedure ${quote(procedure)}, which the table Procedures does not have. Write one of its procedures.`;
+  throw invalid("Procedure", procedure, sentence);
+}
+
+/** Sorts the steps of a procedure into its sections, by the folded name of each. */
+function stepsBySection(steps: readonly PlanRow<"steps">[], sections: readonly PlanRow<"procedures">[]): ReadonlyMap<string, readonly PlanRow<"steps">[]> {
+  const known = new Map<string, PlanRow<"steps">[]>();
+  for (const { section } of sections) {
+    if (known.has(foldName(section))) throw invalid("Section", section, `Section ${quote(section)} stands twice in its procedure. Give each section a name of its own.`);
+    known.set(foldName(section), []);
+  }
+  const ids = new Set<string>();
+  for (const step of steps) {
+    const id = foldName(step.stepId);
+    if (ids.has(id)) {
+      throw invalid("Step id", step.stepId, `Step id ${quote(step.stepId)} stands twice. Records are kept by it: give one of the steps a new id.`);
+    }
+    ids.add(id);
+    const section = known.get(foldName(step.section));
+    if (section === undefined) {
+      const sentence = `Step ${step.stepId} is in section ${quote(step.section)}, which its procedure lacks. Add the section to Procedures.`;
+      throw invalid("Section", step.section, sentence);
+    }
+    section.push(step);
+  }
+  return known;
+}
+
+type Subject = ReturnType<JobSubjects["list"]>[number];
+
+/** Fills the steps of a section for one subject after the other. */
+function stepsOfSection(jobId: string, row: PlanRow<"procedures">, steps: readonly PlanRow<"steps">[], subjects: JobSubjects): JobStep[] {
+  const name = `Section ${row.section}`;
+  const condition = parseCondition(row.when, name);
+  const templates = steps.map(prepareStep);
+  if (templates.length === 0) return [];
+  return subjects.list(row.forEach).flatMap((subject) => {
+    if (!conditionHolds(condition, lookupIn(subject.scope, name))) return [];
+    return templates.flatMap((template) => fillStep(jobId, template, subject) ?? []);
+  });
+}
+
+type StepTemplate = ReturnType<typeof prepareStep>;
+
+/** Reads the texts of a step once for all its subjects. */
+function prepareStep(row: PlanRow<"steps">) {
+  const argument = `Step ${row.stepId}`;
+  const expect = parseTemplate(row.expect, argument);
+  const [first] = expect;
+  return {
+    row,
+    argument,
+    when: parseCondition(row.when, argument),
+    /** The field that is expected as it stands; null where a text stands around it, or there are several or none. */
+    onlyField: expect.length === 1 && first !== undefined && "name" in first ? first.name : null,
+    do: parseTemplate(row.do, argument),
+    expect,
+    caution: parseTemplate(row.caution, argument),
+    makersGuide: parseTemplate(row.makersGuide, argument),
+  };
+}
+
+/** Fills a step for a subject; null where its condition does not hold. */
+function fillStep(jobId: string, template: StepTemplate, subject: Subject): JobStep | null {
+  const { row, argument, when, onlyField } = template;
+  const lookup = lookupIn(subject.scope, argument);
+  if (!conditionHolds(when, lookup)) return null;
+  const expect = fillTemplate(template.expect, lookup);
+  const step: JobStep = {
+    key: `${jobId}/${row.stepId}/${subject.id}`,
+    stepId: row.stepId,
+    do: fillTemplate(template.do, lookup),
+    caution: fillTemplate(template.caution, lookup),
+    makersGuide: fillTemplate(template.makersGuide, lookup),
+    subject: subject.label,
+    expectation: parseExpectation(row, expect.trim(), argument),
+    unit: row.unit,
+    required: row.required,
+    sign: row.sign === "" ? "one" : row.sign,
+    minutes: row.minutes ?? 0,
+    planCell: onlyField === null ? null : planCellOf(subject.scope, onlyField),
+  };
+  refuseTooLong(step, expect, argument);
+  return step;
+}
+
+/** Longest text that a cell takes, and what a tab writes around the texts of a step. */
+const longestText = 32_767;
+const wordsAround = 60;
+
+function refuseTooLong(step: JobStep, expect: string, argument: string): void {
+  const length = step.do.length + step.caution.length + step.makersGuide.length + wordsAround;
+  if (Math.max(length, expect.length) <= longestText) return;
+  throw invalid(argument, length, `${argument} has ${length} characters when filled; a cell takes ${longestText}. Shorten it.`);
+}

@@ -1,0 +1,121 @@
+import { topUnit, type PlanModel } from "../../plan/model";
+import type { PlanRow } from "../../plan/read";
+import { ampsOf, foldName, formatKilograms, formatPercent, roundTo, terabytesOf } from "../../text";
+import type { Cell } from "../../../sheet";
+import type { ExpandedJob } from "../job";
+import { fact, figure, summaryTable, type SummaryRow } from "./summary-row";
+
+/** Lists the addresses of the arrays, a row for each port and network with the controllers side by side, then those of their clusters. */
+export function addressTable({ places: { arrays } }: ExpandedJob, model: PlanModel): SummaryRow[] {
+  const lines = [...arrays.flatMap((array) => portLines(array, model)), ...clusterLines(arrays, model)];
+  const controllers = [...new Set(arrays.flatMap((array) => model.rowsWith("ports", "array", array.array).map(({ controller }) => controller)))];
+  const columns = [
+    { label: "Addresses", from: "no", to: "stepId" },
+    { label: "Port and network", from: "step", to: "step" },
+    { label: `Controller ${controllers[0] ?? ""}`, from: "subject", to: "subject" },
+    { label: `Controller ${controllers.slice(1).join(", ")}`, from: "expected", to: "expected" },
+  ] as const;
+  return summaryTable(columns, lines);
+}
+
+function portLines({ array }: PlanRow<"arrays">, model: PlanModel): Cell[][] {
+  const ports = model.rowsWith("ports", "array", array);
+  const [first, ...others] = new Set(ports.map(({ controller }) => controller));
+  const lines = new Map<string, PlanRow<"ports">[]>();
+  for (const port of ports) {
+    const line = `${foldName(port.port)} ${foldName(port.network)}`;
+    lines.set(line, [...(lines.get(line) ?? []), port]);
+  }
+  return [...lines.values()].map((line) => {
+    const { port, network } = line[0]!;
+    const addressOf = (controller: string | undefined): string => line.find((one) => one.controller === controller)?.address ?? "";
+    const rest = others.map((controller) => (others.length > 1 ? `${controller} ${addressOf(controller)}` : addressOf(controller)));
+    return [fact(array), fact(`Port ${port} · ${networkFacts(network, model)}`), fact(addressOf(first)), fact(rest.join("\n"))];
+  });
+}
+
+function networkFacts(name: string, model: PlanModel): string {
+  const network = model.find("networks", name);
+  const facts = network === null ? [] : [network.prefix, network.gateway && `gateway ${network.gateway}`, network.vlan === null ? "" : `VLAN ${network.vlan}`];
+  return [name, ...facts].filter((text) => text !== "").join(", ");
+}
+
+function clusterLines(arrays: readonly PlanRow<"arrays">[], model: PlanModel): Cell[][] {
+  const clusters = new Set(arrays.map(({ cluster }) => cluster).filter((name) => name !== ""));
+  return [...clusters].map((cluster) => {
+    const address = model.find("clusters", cluster)?.sharedAddress ?? "";
+    return [fact(cluster), fact("Shared address of the cluster"), fact(address), fact("")];
+  });
+}
+
+/** Says where each array stands, how it is lifted and from which feeds it is supplied. */
+export function positionTable({ places: { arrays } }: ExpandedJob): SummaryRow[] {
+  const columns = [
+    { label: "Rack positions", from: "unit", to: "result" },
+    { label: "Rack", from: "was", to: "was" },
+    { label: "Units", from: "seenAgain", to: "seenAgain" },
+    { label: "Lift", from: "by", to: "by" },
+    { label: "Lift by", from: "second", to: "second" },
+    { label: "Feed A", from: "done", to: "done" },
+    { label: "Feed B", from: "note", to: "note" },
+  ] as const;
+  const lines = arrays.map(({ array, rack, bottomUnit, units, liftKg, liftBy, feedA, feedB }) =>
+    [
+      array,
+      rack,
+      bottomUnit === null ? "" : `${bottomUnit}–${topUnit(bottomUnit, units)}`,
+      liftKg === null ? "" : formatKilograms(liftKg),
+      liftBy,
+      feedA,
+      feedB,
+    ].map(fact),
+  );
+  return summaryTable(columns, lines);
+}
+
+/** Says how much each feed of the arrays carries, normally and at worst, and whether that is within its limit. */
+export function feedTable({ places: { arrays } }: ExpandedJob, model: PlanModel): SummaryRow[] {
+  const columns = [
+    { label: "Feed loads (local code decides)", from: "unit", to: "result" },
+    { label: "Normal W", from: "was", to: "seenAgain" },
+    { label: "Worst W", from: "by", to: "by" },
+    { label: "Worst A", from: "second", to: "second" },
+    { label: "Limit A", from: "done", to: "done" },
+    { label: "Share at worst", from: "note", to: "note" },
+  ] as const;
+  const lines = model.power.loadsOf(arrays).map(({ worst: { feed, normalWatts, worstWatts, worstAmps, limitAmps, share, ok } }): Cell[] => [
+    fact(feed),
+    figure(roundTo(0, normalWatts)),
+    figure(roundTo(0, worstWatts)),
+    figure(ampsOf(worstAmps)),
+    figure(ampsOf(limitAmps)),
+    ok ? fact(`${formatPercent(share)}, within the limit`) : { value: `${formatPercent(share)}: over the limit`, style: "alarm" },
+  ]);
+  return summaryTable(columns, lines);
+}
+
+/** Says what the arrays of this job add to each pool, and how much of it may be filled. */
+export function poolTable({ places }: ExpandedJob, model: PlanModel): SummaryRow[] {
+  const columns = [
+    { label: "Capacity by pool, here", from: "unit", to: "result" },
+    { label: "Usable TB", from: "was", to: "seenAgain" },
+    { label: "Fill limit", from: "by", to: "second" },
+    { label: "To fill TB", from: "done", to: "done" },
+    { label: "Arrays", from: "note", to: "note" },
+  ] as const;
+  const pools = new Map<string, PlanRow<"arrays">[]>();
+  for (const array of places.arrays) if (array.pool !== "") pools.set(array.pool, [...(pools.get(array.pool) ?? []), array]);
+  const lines = [...pools].map(([name, arrays]) => {
+    const capacities = arrays.map((array) => model.capacity.of(array));
+    const total = capacities.every((one) => one !== null) ? capacities.reduce((sum, { usable }) => sum + usable, 0n) : null;
+    const limit = model.find("pools", name)?.fillLimit ?? null;
+    return [
+      fact(name),
+      figure(total === null ? null : terabytesOf(total)),
+      fact(limit === null ? "" : formatPercent(limit)),
+      figure(total === null || limit === null ? null : roundTo(2, (Number(total) / 1e12) * limit)),
+      fact(arrays.map(({ array }) => array).join(", ")),
+    ];
+  });
+  return summaryTable(columns, lines);
+}

@@ -1,0 +1,82 @@
+import {
+  compareAddresses, containsAddress, firstHost, lastHost, parseBlocks, parsePrefix, readAddress, type Address, type Block, type Prefix,
+} from "../../addressing";
+import { foldName } from "../../text";
+import type { PlanRow } from "../read";
+import { once, oncePer } from "./once";
+import type { PlanRows } from "./plan-rows";
+import { orNull } from "./refusal";
+
+/** What a network carries where its row says nothing, in bytes (IEEE 802.3). */
+export const usualMtu = 1500;
+
+/** A network as its row says, with what could be read of it. */
+export interface Network {
+  readonly row: PlanRow<"networks">;
+  readonly prefix: Prefix | null;
+  /** "none" where the row says so, "blank" where it says nothing, null where it cannot be read. */
+  readonly gateway: Address | "none" | "blank" | null;
+  readonly reserved: readonly Block[] | null;
+  /** Routing table in lower case; "" is the common one. */
+  readonly routing: string;
+  readonly mtu: number;
+}
+
+/** The networks of a plan. */
+export class Networks {
+  /** Lists every network in the order of its row. */
+  readonly all = once((): readonly Network[] => this.rows.rows("networks").map(readNetwork));
+
+  private readonly byRow = once(() => new Map(this.all().map((network) => [network.row, network])));
+
+  private readonly bySite = oncePer((site: string) => this.all().filter(({ row }) => row.site === "" || foldName(row.site) === site));
+
+  constructor(private readonly rows: PlanRows) {}
+
+  /** Finds a network by its name; null where there is none. */
+  named(name: string): Network | null {
+    const row = this.rows.find("networks", name);
+    return row === null ? null : (this.byRow().get(row) ?? null);
+  }
+
+  /** Lists the networks that reach a site: its own, and those of no site. */
+  ofSite(site: string): readonly Network[] {
+    return this.bySite(foldName(site));
+  }
+
+  /** Finds the first network that reaches a site and in which an address lies. */
+  holding(site: string, address: Address): Network | null {
+    return this.ofSite(site).find(({ prefix }) => prefix !== null && containsAddress(prefix, address)) ?? null;
+  }
+}
+
+function readNetwork(row: PlanRow<"networks">): Network {
+  const gateway = foldName(row.gateway);
+  return {
+    row,
+    prefix: row.prefix === "" ? null : orNull(() => parsePrefix(row.prefix)),
+    gateway: gateway === "none" ? "none" : gateway === "" ? "blank" : readAddress(row.gateway),
+    reserved: orNull(() => parseBlocks(row.reserved)),
+    routing: foldName(row.routing),
+    mtu: row.mtu ?? usualMtu,
+  };
+}
+
+/** Gives the address of a network's gateway; null where it has none, or none that can be read. */
+export function gatewayAddress({ gateway }: Network): Address | null {
+  return gateway === null || typeof gateway === "string" ? null : gateway;
+}
+
+/** Tells whether an address lies in what a network keeps back. */
+export function isReserved({ reserved }: Network, address: Address): boolean {
+  return (reserved ?? []).some(({ first, last }) => address.family === first.family && isBetween(address, first, last));
+}
+
+/** Tells whether a host of a network may hold this address: it is neither outside, nor the network's own, nor its broadcast address. */
+export function isHostOf(prefix: Prefix, address: Address): boolean {
+  return containsAddress(prefix, address) && isBetween(address, firstHost(prefix), lastHost(prefix));
+}
+
+function isBetween(address: Address, first: Address, last: Address): boolean {
+  return compareAddresses(first, address) <= 0 && compareAddresses(address, last) <= 0;
+}

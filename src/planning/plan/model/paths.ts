@@ -1,0 +1,144 @@
+import { buildGraph, searchFrom, singlePointsTo, type Link, type Point, type Search } from "../../resilience";
+import { foldName } from "../../text";
+import type { PlanRow } from "../read";
+import { once, oncePer } from "./once";
+import type { PlanRows } from "./plan-rows";
+import { controllersOf } from "./port-facts";
+import type { Ports } from "./ports";
+
+/** How a host and an array of its site reach each other. */
+export interface HostPath {
+  readonly host: PlanRow<"hosts">;
+  readonly array: PlanRow<"arrays">;
+  /** Nodes and links whose loss alone parts them, in no order; null where nothing joins them at all. */
+  readonly points: readonly Point[] | null;
+}
+
+/** The paths between the hosts and the arrays of a plan. */
+export class Paths {
+  /**
+   * Works out, for every host that has a link and every array of its site that has a cabled port, what alone parts them.
+   *
+   * Cables run from the array over its controllers to switches, and from there over links between switches to those of the host; no other
+   * host and no other array passes anything on. A node parts an array from a host exactly when, for each switch of the host, it is that
+   * switch or parts the array from it; so one search for each array serves all hosts, and arrays cabled alike share one.
+   */
+  readonly all = once((): readonly HostPath[] => this.workOut());
+
+  /** Lists the switches that a host is linked to, one for each link. */
+  readonly switchesOf = oncePer((host: PlanRow<"hosts">): readonly string[] => {
+    const ends = [
+      ...this.rows.rowsWith("links", "from", host.host).map(({ to }) => to),
+      ...this.rows.rowsWith("links", "to", host.host).map(({ from }) => from),
+    ];
+    return ends.flatMap((end) => this.rows.find("switches", end)?.switch ?? []);
+  });
+
+  constructor(
+    private readonly rows: PlanRows,
+    private readonly ports: Ports,
+  ) {}
+
+  /** Names the one switch to which all cabled ports of an array go; null where there are several, or none. */
+  onlySwitchOf(array: PlanRow<"arrays">): string | null {
+    return theOneOf(this.ports.of(array).map(({ row }) => row.switch).filter((name) => name !== ""));
+  }
+
+  /** Names the one switch that a host is linked to; null where there are several, or none. */
+  onlySwitchOfHost(host: PlanRow<"hosts">): string | null {
+    return theOneOf(this.switchesOf(host));
+  }
+
+  private workOut(): HostPath[] {
+    const fabric = this.fabric();
+    const searches = new Map<string, ArraySearch>();
+    return [...this.rows.groupBy("hosts", "site")].flatMap(([site, hosts]) => {
+      const linked = hosts.filter((host) => this.switchesOf(host).length > 0);
+      if (linked.length === 0) return [];
+      return this.rows.rowsWith("arrays", "site", site).flatMap((array): HostPath[] => {
+        const cables = this.cablesOf(array);
+        if (cables.length === 0) return [];
+        const key = cables.map(({ from, to }) => `${from}\n${to}`).join("\n\n");
+        const search = searches.get(key) ?? new ArraySearch([...cables, ...fabric], (host) => this.switchesOf(host));
+        searches.set(key, search);
+        return linked.map((host) => ({ host, array, points: search.pointsOf(host) }));
+      });
+    });
+  }
+
+  /** Lists the links between switches. */
+  private fabric(): Link[] {
+    const isSwitch = (name: string): boolean => this.rows.find("switches", name) !== null;
+    return this.rows
+      .rows("links")
+      .filter(({ from, to }) => isSwitch(from) && isSwitch(to) && foldName(from) !== foldName(to))
+      .map(({ from, to }) => ({ from, to }));
+  }
+
+  /**
+   * Lists the cables of an array from the array over its controllers to switches, in an order that does not depend on that of the rows.
+   *
+   * Of more than two cables that run alike two say as much. The way from an array to its controllers stands twice, so that it never counts
+   * as a single cable. A lone controller is the array.
+   */
+  private cablesOf(array: PlanRow<"arrays">): Link[] {
+    const several = (controllersOf(array)?.length ?? 0) > 1;
+    const runs = new Map<string, { readonly link: Link; readonly port: string; isDouble: boolean }>();
+    for (const { row, to } of this.ports.of(array)) {
+      if (to === null) continue;
+      const key = `${several ? foldName(row.controller) : ""}\n${to.switch}`;
+      const run = runs.get(key);
+      const from = several ? `${controllerMark}${row.controller.trim()}` : start;
+      if (run === undefined) runs.set(key, { link: { from, to: to.switch }, port: row.port, isDouble: false });
+      else if (run.port !== row.port) run.isDouble = true;
+    }
+    const sorted = [...runs.entries()].sort(([a], [b]) => (a < b ? -1 : 1)).flatMap(([, { link, isDouble }]) => (isDouble ? [link, link] : [link]));
+    const controllers = several ? [...new Set(sorted.map(({ from }) => from))] : [];
+    return [...controllers.flatMap((to): Link[] => [{ from: start, to }, { from: start, to }]), ...sorted];
+  }
+}
+
+/** Gives the name that all of a list are, without case; null where there are several, or none. */
+function theOneOf(names: readonly string[]): string | null {
+  const [first] = names;
+  return first !== undefined && names.every((name) => foldName(name) === foldName(first)) ? first : null;
+}
+
+/** Names no cell can hold, for the array itself and for its controllers. */
+const start = "\u0000array";
+const controllerMark = "\u0000controller ";
+
+/** A search from arrays that are cabled alike, which answers for every host. */
+class ArraySearch {
+  /** Lists what alone parts the arrays from a host; null where nothing joins them. */
+  readonly pointsOf = oncePer((host: PlanRow<"hosts">): readonly Point[] | null => this.pointsBetween(host));
+
+  private readonly search: Search;
+
+  constructor(
+    links: readonly Link[],
+    private readonly switchesOf: (host: PlanRow<"hosts">) => readonly string[],
+  ) {
+    const graph = buildGraph(links);
+    this.search = searchFrom(graph, graph.nodeNumbers.get(start)!);
+  }
+
+  private pointsBetween(host: PlanRow<"hosts">): readonly Point[] | null {
+    const ways = this.switchesOf(host).flatMap((end): Point[][] => {
+      const node = this.search.graph.nodeNumbers.get(foldName(end));
+      const before = node === undefined ? null : singlePointsTo(this.search, node);
+      return before === null ? [] : [[...before, { kind: "node", name: end }, { kind: "link", name: `${end} - ${host.host}` }]];
+    });
+    const [first, ...others] = ways;
+    if (first === undefined) return null;
+    const isLoneLink = ways.length === 1;
+    return first
+      .filter(({ kind, name }) => others.every((way) => way.some((point) => point.kind === kind && foldName(point.name) === foldName(name))))
+      .filter(({ kind, name }) => isLoneLink || kind === "node" || !name.endsWith(` - ${host.host}`))
+      .map(({ kind, name }) => ({ kind, name: spoken(name) }));
+  }
+}
+
+function spoken(name: string): string {
+  return name.replaceAll(controllerMark, "controller ").replaceAll(start, "the array");
+}

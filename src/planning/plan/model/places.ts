@@ -1,0 +1,67 @@
+import { foldName, invalid, quote, splitNames } from "../../text";
+import type { PlanRow } from "../read";
+import { groupBy } from "./group-by";
+import type { PlanRows } from "./plan-rows";
+
+type ArrayRow = PlanRow<"arrays">;
+
+/** Where a job is done and what it is about. */
+export interface JobPlaces {
+  readonly site: PlanRow<"sites">;
+  /** In table order, but the arrays of one cluster among themselves in cluster order: the one that creates it comes first. */
+  readonly arrays: readonly ArrayRow[];
+}
+
+/** The places of the jobs of a plan: where each is done, and on which job the steps of a cluster or a pool stand. */
+export class Places {
+  constructor(private readonly rows: PlanRows) {}
+
+  /** Finds the site and the arrays of a job; refuses a site or an array that the plan does not have. */
+  of(job: PlanRow<"jobs">): JobPlaces {
+    const site = this.rows.find("sites", job.site);
+    if (site === null) {
+      throw invalid("Site", job.site, `Job ${quote(job.job)} is at ${quote(job.site)}, which the table Sites does not have. Write one of its sites.`);
+    }
+    const names = splitNames(job.arrays);
+    const arrays = names.length === 0 ? this.rows.rowsWith("arrays", "site", job.site) : names.map((name) => this.arrayNamed(job, name));
+    return { site, arrays: inClusterOrder([...new Set(arrays)].sort((a, b) => a.row - b.row)) };
+  }
+
+  /** Finds the array on whose job the steps of a cluster stand: the one of the lowest cluster order in the whole plan. */
+  homeOfCluster(cluster: string): ArrayRow | null {
+    return lowest(this.rows.rowsWith("arrays", "cluster", cluster));
+  }
+
+  /** Finds the array on whose job the steps of a pool stand: that of its cluster, or the pool's first where it has no cluster. */
+  homeOfPool(pool: PlanRow<"pools">): ArrayRow | null {
+    return this.homeOfCluster(pool.cluster) ?? lowest(this.rows.rowsWith("arrays", "pool", pool.pool));
+  }
+
+  /** Tells what a job does with an array and its cluster: create for the first of a new one, else join; blank without a cluster. */
+  clusterActOf({ cluster, clusterOrder }: ArrayRow): "create" | "join" | "" {
+    const found = this.rows.find("clusters", cluster);
+    if (found === null) return "";
+    return found.state !== "existing" && clusterOrder === 1 ? "create" : "join";
+  }
+
+  private arrayNamed(job: PlanRow<"jobs">, name: string): ArrayRow {
+    const found = this.rows.find("arrays", name);
+    if (found !== null) return found;
+    throw invalid("Arrays", name, `Job ${quote(job.job)} names array ${quote(name)}, which the table Arrays does not have. Write one of its arrays.`);
+  }
+}
+
+/** Sorts the arrays of each cluster among themselves by cluster order; the others, and the places of all, stay. */
+function inClusterOrder(arrays: readonly ArrayRow[]): ArrayRow[] {
+  const clusters = groupBy(arrays, ({ cluster }) => foldName(cluster));
+  for (const [cluster, members] of clusters) if (cluster !== "") members.sort((a, b) => orderOf(a) - orderOf(b));
+  return arrays.flatMap(({ cluster }) => clusters.get(foldName(cluster))?.shift() ?? []);
+}
+
+function lowest(arrays: readonly ArrayRow[]): ArrayRow | null {
+  return arrays.reduce<ArrayRow | null>((best, array) => (best === null || orderOf(array) < orderOf(best) ? array : best), null);
+}
+
+function orderOf({ clusterOrder }: ArrayRow): number {
+  return clusterOrder ?? Infinity;
+}

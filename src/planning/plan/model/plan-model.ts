@@ -1,0 +1,30 @@
+import { Capacity } from "./capacity";
+import { Networks } from "./networks";
+import { Paths } from "./paths";
+import { Places } from "./places";
+import { PlanRows } from "./plan-rows";
+import { Ports } from "./ports";
+import { Power } from "./power";
+import { Racks } from "./racks";
+import { Spellings } from "./spellings";
+import { StepReach } from "./step-reach";
+import { UsedAddresses } from "./used-addresses";
+
+/**
+ * The plan of a workbook with every figure that follows from it.
+ *
+ * A figure is worked out here and nowhere else, once, when it is first asked for; checks, tabs and pictures read it. The facts stand by
+ * subject, each in a file of its own.
+ */
+export class PlanModel extends PlanRows {
+  readonly networks = new Networks(this);
+  readonly ports = new Ports(this, this.networks);
+  readonly addresses = new UsedAddresses(this, this.networks, this.ports);
+  readonly capacity = new Capacity(this);
+  readonly power = new Power(this);
+  readonly racks = new Racks(this);
+  readonly paths = new Paths(this, this.ports);
+  readonly places = new Places(this);
+  readonly reach = new StepReach(this);
+  readonly spellings = new Spellings(this);
+}

@@ -1,0 +1,65 @@
+import { parseControllerNames, parsePortNames, readAddress } from "../../addressing";
+import type { PlanRow } from "../read";
+import { expectPorts, type ExpectedPort } from "./expected-ports";
+import { groupBy } from "./group-by";
+import type { Networks } from "./networks";
+import { once, oncePer } from "./once";
+import type { PlanRows } from "./plan-rows";
+import { socketOf, type PortFacts, type Socket } from "./port-facts";
+import { orNull } from "./refusal";
+
+/** The ports of a plan: those that have a row, and those that the arrays ought to have. */
+export class Ports {
+  /** Lists every row of the Ports table. */
+  readonly all = once((): readonly PortFacts[] => this.rows.rows("ports").map((row) => this.readPort(row)));
+
+  /** Lists the expected ports of an array that have no row in the Ports table. */
+  readonly missing = oncePer((array: PlanRow<"arrays">): readonly ExpectedPort[] => this.expected(array).filter(({ row }) => row === null));
+
+  private readonly byArray = once(() => groupBy(this.all(), ({ array }) => array));
+
+  // Arrays of one model have the same sockets: they are worked out once for all.
+  private readonly sockets = oncePer((controllers: string) => oncePer((ports: string) => workOutSockets(controllers, ports)));
+
+  constructor(
+    private readonly rows: PlanRows,
+    private readonly networks: Networks,
+  ) {}
+
+  /** Lists the port rows of an array. */
+  of(array: PlanRow<"arrays">): readonly PortFacts[] {
+    return this.byArray().get(array) ?? [];
+  }
+
+  /** Lists the ports that an array has, controller by controller; null where a column is blank or cannot be read. */
+  socketsOf({ controllers, ports }: PlanRow<"arrays">): readonly Socket[] | null {
+    return this.sockets(controllers)(ports);
+  }
+
+  /** Lists what the Ports table ought to hold for an array. */
+  expected(array: PlanRow<"arrays">): readonly ExpectedPort[] {
+    const networks = array.site === "" ? [] : this.networks.ofSite(array.site);
+    return expectPorts(this.socketsOf(array) ?? [], networks, this.of(array));
+  }
+
+  private readPort(row: PlanRow<"ports">): PortFacts {
+    return {
+      row,
+      array: this.rows.find("arrays", row.array),
+      network: this.networks.named(row.network),
+      address: row.address === "" ? null : readAddress(row.address),
+      to: this.rows.find("switches", row.switch),
+      socket: socketOf(row),
+    };
+  }
+}
+
+function workOutSockets(controllers: string, ports: string): readonly Socket[] | null {
+  if (controllers === "" || ports === "") return null;
+  return orNull(() => {
+    const portNames = parsePortNames(ports);
+    return parseControllerNames(controllers).flatMap((controller) =>
+      portNames.map((port, at) => ({ controller, port, at, socket: socketOf({ controller, port }) })),
+    );
+  });
+}

@@ -1,0 +1,106 @@
+import { usualContinuousShare, type Phases } from "../../facility";
+import { watts } from "../../quantity";
+import { feedLoads, type Feed, type FeedLoad, type PoweredDevice } from "../../resilience";
+import { foldName } from "../../text";
+import type { PlanRow } from "../read";
+import { once } from "./once";
+import type { PlanRows } from "./plan-rows";
+
+/** What a feed of the plan carries, while all is well and at worst. */
+export interface PlannedFeedLoad {
+  readonly row: PlanRow<"feeds">;
+  readonly normal: FeedLoad;
+  readonly worst: FeedLoad;
+}
+
+/** What draws power: an array or a switch. */
+type DeviceRow = PlanRow<"arrays"> | PlanRow<"switches">;
+
+/** What the feeds of a plan carry. */
+export class Power {
+  /** Lists the loads of every feed whose volts and breaker are known; supplies on feeds that have no row are left out. */
+  readonly loads = once((): readonly PlannedFeedLoad[] => this.workOut());
+
+  private readonly byFeed = once(() => new Map(this.loads().map((load) => [load.row, load])));
+
+  constructor(private readonly rows: PlanRows) {}
+
+  /** Finds the row of the feed that a cell names, with or without a phase; null where there is none. */
+  feedNamed(text: string): PlanRow<"feeds"> | null {
+    return this.rows.find("feeds", splitFeed(text).feed);
+  }
+
+  /** Lists the feeds that a device is on, first that of its first supply; those without a row are left out. */
+  feedsOf({ feedA, feedB }: DeviceRow): PlanRow<"feeds">[] {
+    return [feedA, feedB].flatMap((text) => this.feedNamed(text) ?? []);
+  }
+
+  /** Lists the loads of the feeds that some arrays are on, each once, in the order in which the arrays name them. */
+  loadsOf(arrays: readonly PlanRow<"arrays">[]): PlannedFeedLoad[] {
+    const feeds = new Set(arrays.flatMap((array) => this.feedsOf(array)));
+    return [...feeds].flatMap((feed) => this.byFeed().get(feed) ?? []);
+  }
+
+  /** Lists the loads of the feeds of a site, in the order of their rows. */
+  loadsAt(site: string): PlannedFeedLoad[] {
+    return this.loads().filter(({ row }) => foldName(row.site) === foldName(site));
+  }
+
+  /** Names the devices of a site that are on no feed of the plan: what they draw is in no load. */
+  unfedAt(site: string): string[] {
+    const arrays = this.rows.rowsWith("arrays", "site", site).map((row) => ({ row, name: row.array }));
+    const switches = this.rows.rowsWith("switches", "site", site).map((row) => ({ row, name: row.switch }));
+    return [...arrays, ...switches].filter(({ row }) => this.feedsOf(row).length === 0).map(({ name }) => name);
+  }
+
+  private workOut(): PlannedFeedLoad[] {
+    const rows = this.rows.rows("feeds").filter((row) => this.rows.find("feeds", row.feed) === row);
+    const feeds = rows.map(feedOf);
+    const devices = [
+      ...this.rows.rows("arrays").map((row) => this.deviceOf(row, row.array)),
+      ...this.rows.rows("switches").map((row) => this.deviceOf(row, row.switch)),
+    ].filter(({ feeds: supplies }) => supplies.length > 0);
+    // A supply that is a device of its own has nothing to take over: its worst load is its normal one.
+    const supplies = devices.flatMap(({ name, watts: power, feeds: names }) => names.map((feed) => ({ name, watts: watts(power / names.length), feeds: [feed] })));
+    const normal = feedLoads(supplies, feeds);
+    const worst = feedLoads(devices, feeds);
+    return rows.map((row, at) => ({ row, normal: normal[at]!, worst: worst[at]! })).filter(({ row }) => isKnown(row));
+  }
+
+  private deviceOf(row: DeviceRow, name: string): PoweredDevice {
+    const feeds = [row.feedA, row.feedB].flatMap((text): string[] => {
+      const { phase } = splitFeed(text);
+      const found = this.feedNamed(text);
+      if (found === null) return [];
+      return [phase !== null && phasesOf(found) === 3 ? `${found.feed}/${phase}` : found.feed];
+    });
+    return { name, watts: row.watts ?? watts(0), feeds };
+  }
+}
+
+/** Takes the phase off the name of a feed: `A/L2` is phase 2 of feed A. */
+export function splitFeed(text: string): { readonly feed: string; readonly phase: string | null } {
+  const slash = text.lastIndexOf("/");
+  const phase = slash < 1 ? "" : text.slice(slash + 1).trim().toUpperCase();
+  return /^L[123]$/.test(phase) ? { feed: text.slice(0, slash).trim(), phase } : { feed: text, phase: null };
+}
+
+function isKnown({ volts, breakerA }: PlanRow<"feeds">): boolean {
+  return volts !== null && volts > 0 && breakerA !== null && breakerA > 0;
+}
+
+/** Describes a feed for the model of loads; one whose volts or breaker are not known stands in with 1, and its load is not told. */
+function feedOf(row: PlanRow<"feeds">): Feed {
+  return {
+    name: row.feed,
+    volts: isKnown(row) ? row.volts! : 1,
+    breakerAmps: isKnown(row) ? row.breakerA! : 1,
+    phases: phasesOf(row),
+    continuousShare: row.continuousShare ?? usualContinuousShare,
+    powerFactor: row.powerFactor !== null && row.powerFactor > 0 ? row.powerFactor : 1,
+  };
+}
+
+function phasesOf({ phases }: PlanRow<"feeds">): Phases {
+  return phases === 3 ? 3 : 1;
+}

@@ -1,0 +1,81 @@
+import { readAddress, type Address } from "../../addressing";
+import type { PlanRow } from "../read";
+import type { Network, Networks } from "./networks";
+import { once } from "./once";
+import type { PlanRows } from "./plan-rows";
+import { portLabel, portUse } from "./port-facts";
+import type { Ports } from "./ports";
+
+type Holder =
+  | { readonly table: "ports"; readonly column: "address"; readonly row: PlanRow<"ports"> }
+  | { readonly table: "clusters"; readonly column: "sharedAddress"; readonly row: PlanRow<"clusters"> }
+  | { readonly table: "hosts"; readonly column: "address"; readonly row: PlanRow<"hosts"> };
+
+/** An address in use, and the cell that holds it: of a port, of a cluster or of a host. */
+export type UsedAddress = Holder & {
+  /** Cells with the same use are one: the address of a port number that controllers share, say. */
+  readonly use: string;
+  readonly address: Address;
+  /** Network that its row names, else the one of its site in which it lies. */
+  readonly network: Network | null;
+};
+
+/** The addresses that a plan uses. */
+export class UsedAddresses {
+  /** Lists every address in use that can be read: ports first, then clusters, then hosts. */
+  readonly all = once((): readonly UsedAddress[] => [...this.ofPorts(), ...this.ofClusters(), ...this.ofHosts()]);
+
+  constructor(
+    private readonly rows: PlanRows,
+    private readonly networks: Networks,
+    private readonly ports: Ports,
+  ) {}
+
+  private ofPorts(): UsedAddress[] {
+    const used: UsedAddress[] = [];
+    for (const { row, array, network, address } of this.ports.all()) {
+      if (address === null) continue;
+      const use = portUse(row.array, array?.portSharing ?? "", row);
+      used.push({ table: "ports", column: "address", row, use, address, network: network ?? (array === null ? null : this.networks.holding(array.site, address)) });
+    }
+    return used;
+  }
+
+  private ofClusters(): UsedAddress[] {
+    return this.rows.rows("clusters").flatMap((row): UsedAddress[] => {
+      const address = row.sharedAddress === "" ? null : readAddress(row.sharedAddress);
+      if (address === null) return [];
+      return [{ table: "clusters", column: "sharedAddress", row, use: clusterUse(row), address, network: this.networks.named(row.network) }];
+    });
+  }
+
+  private ofHosts(): UsedAddress[] {
+    return this.rows.rows("hosts").flatMap((row): UsedAddress[] => {
+      const address = row.address === "" ? null : readAddress(row.address);
+      if (address === null) return [];
+      return [{ table: "hosts", column: "address", row, use: `host\n${row.row}`, address, network: this.networks.holding(row.site, address) }];
+    });
+  }
+}
+
+/** Names the use of a cluster's shared address. */
+export function clusterUse({ row }: PlanRow<"clusters">): string {
+  return `cluster\n${row}`;
+}
+
+/** Names what uses an address, for a sentence. */
+export function userOf(used: UsedAddress): string {
+  switch (used.table) {
+    case "ports":
+      return `${used.row.array} port ${portLabel(used.row)}`;
+    case "clusters":
+      return `cluster ${used.row.cluster}`;
+    case "hosts":
+      return `host ${used.row.host}`;
+  }
+}
+
+/** Makes a key under which an address of one routing table is found again, however it is spelt. */
+export function addressKey({ family, word0, word1, word2, word3 }: Address, routing: string): string {
+  return family === 4 ? `${routing}\n${word3}` : `${routing}\n${word0}:${word1}:${word2}:${word3}`;
+}

@@ -1,0 +1,45 @@
+import { choice, count, date, formula, measure, named, scheme, share, size, text } from "../column";
+import { table } from "../table";
+
+export const arrays = table("Arrays", "One row an array. Ids are written once and never reused: names may change, records stay.", {
+  id: text("Id", "Written by set-up; never changed."),
+  array: text("Array", "Name of the array.", named),
+  site: text("Site", "Where it goes.", { from: "sites" }),
+  model: text("Model", "Model, as the Prompts table names it."),
+  serial: text("Serial", "Serial number of the chassis."),
+  firmware: text("Firmware", "Firmware of its controllers, as prepared or as built."),
+  rack: text("Rack", "Rack it goes into.", { from: "racks" }),
+  bottomUnit: count("Bottom unit", "Lowest rack unit it fills.", { unit: "U" }),
+  units: count("Units", "Rack units it fills.", { unit: "U" }),
+  depthMm: measure("Depth mm", "Depth with cables and bend radius.", "mm"),
+  weightKg: measure("Weight kg", "Weight fully fitted.", "kg"),
+  liftKg: measure("Lift kg", "Weight as lifted: drives and supplies out.", "kg"),
+  liftBy: choice("Lift by", "Who or what lifts it.", ["one", "two", "lift table"]),
+  watts: measure("Watts", "Power the whole array draws.", "W"),
+  plug: text("Plug", "Plug of its cords, such as C14."),
+  feedA: text("Feed A", "Feed of its first supply.", { from: "feeds" }),
+  feedB: text("Feed B", "Feed of its second supply.", { from: "feeds" }),
+  controllers: text("Controllers", "How many (2) or their names (A,B)."),
+  ports: text("Ports", "How many a controller (4) or their names (0,1,2,3)."),
+  portSharing: choice(
+    "Port sharing",
+    "controller: every controller port has its own address; array: one address a port number, which moves to the working controller.",
+    ["controller", "array"],
+  ),
+  drives: count("Drives", "Drives fitted, spares included."),
+  driveSize: size("Drive size", "Marketed size of a drive, such as 4 TB."),
+  scheme: scheme("Scheme", "Redundancy scheme, such as RAID 6 8+2.", {
+    suggestions: ["none", "RAID 1", "RAID 10", "RAID 5", "RAID 6", "RAID 60 8+2", "triple parity", "8+2", "3 copies"],
+  }),
+  spares: count("Spares", "Hot spares among the drives."),
+  reserve: share("Reserve", "Share of the capacity kept free, such as 10%."),
+  cluster: text("Cluster", "Cluster it belongs to.", { from: "clusters" }),
+  clusterOrder: count("Cluster order", "1 for the array that creates a new cluster, then 2, 3 ..."),
+  pool: text("Pool", "Pool its capacity goes to.", { from: "pools" }),
+  used: size("Used", "Space in use, or expected to be.", { zero: true }),
+  warrantyUntil: date("Warranty until", "Last day of the warranty."),
+  usable: formula("Usable", "Usable TB, computed in the sheet.", {
+    formula: '=IF([Scheme]="","",BAY.USABLE([Scheme],[Drives],[Drive size],[Spares],[Reserve]))',
+    unit: "TB",
+  }),
+});

@@ -1,0 +1,13 @@
+import { choice, date, named, text } from "../column";
+import { table } from "../table";
+
+export const jobs = table("Jobs", "One row a piece of work at a site; each has its own commissioning tab.", {
+  id: text("Id", "Written by set-up; never changed."),
+  job: text("Job", "Name of the job and of its tab.", named),
+  site: text("Site", "Where it is done.", { from: "sites" }),
+  procedure: text("Procedure", "Procedure that is followed.", { from: "procedures" }),
+  arrays: text("Arrays", "Arrays it is about, with commas between; all at the site when empty.", { from: "arrays", several: true }),
+  subject: text("Subject", "What else it is about: the shelf, the controller."),
+  plannedDate: date("Planned date", "When it is planned."),
+  state: choice("State", "Where it stands.", ["planned", "open", "closed"]),
+});

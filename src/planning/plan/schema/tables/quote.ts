@@ -1,0 +1,23 @@
+import { count, date, formula, named, number, share, text } from "../column";
+import { table } from "../table";
+
+export const quote = table("Quote", "What is offered. Prices are yours; formulas follow the plan.", {
+  item: text("Item", "What is offered.", named),
+  for: text("For", "Array or site it is for."),
+  quantity: count("Quantity", "How many."),
+  cost: number("Cost", "What one costs you."),
+  margin: share("Margin", "Margin, such as 25%."),
+  currency: text("Currency", "Currency of the row, such as EUR."),
+  validUntil: date("Valid until", "Last day of the offer."),
+  usable: formula("Usable TB", "Usable capacity of the array, or of all arrays of the site, that it is for.", {
+    unit: "TB",
+    formula:
+      '=IF([For]="","",IFERROR(INDEX([Arrays.Usable],MATCH([For],[Arrays.Array],0)),IF(COUNTIF([Arrays.Site],[For])=0,"",SUMIF([Arrays.Site],[For],[Arrays.Usable]))))',
+  }),
+  sellPrice: formula("Sell price", "Price of the row.", {
+    formula: '=IF([Cost]="","",[Quantity]*BAY.SELLPRICE([Cost],[Margin],"margin",0.01))',
+  }),
+  pricePerTb: formula("Price per TB", "Sell price per usable TB.", {
+    formula: '=IF(OR([Usable TB]="",[Sell price]=""),"",BAY.UNITPRICE([Sell price],[Usable TB]))',
+  }),
+});

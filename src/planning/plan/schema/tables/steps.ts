@@ -1,0 +1,23 @@
+import { choice, named, number, text, tick } from "../column";
+import { recordKinds } from "../record-kinds";
+import { table } from "../table";
+
+export const steps = table("Steps", "Steps of each section, in order. {{Column}} is filled from the plan.", {
+  stepId: text("Step id", "Never changed or reused: records are kept by it.", named),
+  procedure: text("Procedure", "Procedure it belongs to.", { required: true, from: "procedures" }),
+  section: text("Section", "Section it belongs to.", named),
+  when: text("When", "Empty, or field = value, joined by and."),
+  do: text("Do", "What is to be done.", { ...named, width: 60 }),
+  expect: text("Expect", "What should be found.", { width: 30 }),
+  makersGuide: text("From the maker's guide", "What the maker's guide says here; yours to fill.", { width: 30 }),
+  record: text("Record", "tick, text, number, size, address, serial, date or choice:a|b|c.", {
+    suggestions: recordKinds.filter((kind) => kind !== "choice"),
+  }),
+  unit: text("Unit", "Unit of the record."),
+  tolerancePercent: number("Tolerance %", "How far a number may be off, in per cent of what is expected.", { unit: "%" }),
+  tolerance: number("Tolerance ±", "How far a number may be off."),
+  required: tick("Required", "Yes where the job cannot be closed without it."),
+  caution: text("Caution", "What gets hurt when it goes wrong, and how to keep safe.", { width: 50 }),
+  sign: choice("Sign", "Names that sign for it.", ["none", "one", "two"]),
+  minutes: number("Minutes", "Time it takes.", { unit: "min" }),
+});

@@ -1,0 +1,199 @@
+import { jobsOf, readCommissioningPlan } from "../../../../src/planning/commissioning/build";
+import { expandJob, idOfJob, type JobStep } from "../../../../src/planning/commissioning/job";
+import { builtInProcedures } from "../../../../src/planning/commissioning/procedure";
+import type { TableRows } from "../../../../src/planning/plan/schema";
+import { planWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
+
+function expanded(rows: TableRows, job = 0) {
+  const source = readCommissioningPlan(planWorkbook(rows));
+  return expandJob(source.model, jobsOf(source)[job]!);
+}
+
+const stepsOf = (rows: TableRows, job = 0): JobStep[] => expanded(rows, job).sections.flatMap(({ steps }) => steps);
+const keysOf = (rows: TableRows, job = 0): string[] => stepsOf(rows, job).map(({ key }) => key);
+const small = smallPlan();
+const withSteps = (...steps: NonNullable<TableRows["steps"]>[number][]): TableRows => ({ ...small, steps });
+
+describe("the steps of a job", () => {
+  test("run section by section, subject by subject, in table order", () => {
+    expect(keysOf(small)).toEqual([
+      "J0001/T-01/site",
+      "J0001/T-10/A0001", "J0001/T-11/A0001", "J0001/T-12/A0001",
+      "J0001/T-10/A0002", "J0001/T-11/A0002", "J0001/T-12/A0002", "J0001/T-13/A0002",
+      "J0001/T-20/A0001.A.0", "J0001/T-21/A0001.A.0", "J0001/T-20/A0001.B.0", "J0001/T-21/A0001.B.0",
+      "J0001/T-20/A0002.A.0", "J0001/T-21/A0002.A.0", "J0001/T-20/A0002.B.0", "J0001/T-21/A0002.B.0",
+      "J0001/T-30/A0001.cluster",
+      "J0001/T-90/site",
+    ]);
+  });
+
+  test("carry the values of their own subject", () => {
+    const shown = Object.fromEntries(stepsOf(small).map(({ key, expectation }) => [key.slice(6), expectation.shown]));
+    expect(shown).toMatchObject({
+      "T-01/site": "Agreed with Desk",
+      "T-10/A0002": "N-0002",
+      "T-11/A0001": "4",
+      "T-12/A0001": "16 TB ±2%",
+      "T-20/A0002.B.0": "192.0.2.4",
+      "T-21/A0001.A.0": "8972",
+    });
+  });
+
+  test("keep their keys when arrays, cluster and pool are renamed", () => {
+    const renamed = {
+      ...small,
+      arrays: small.arrays!.map((row) => ({ ...row, array: `new-${String(row.array)}`, cluster: "South", pool: "South" })),
+      ports: small.ports!.map((row) => ({ ...row, array: `new-${String(row.array)}` })),
+      clusters: small.clusters!.map((row) => ({ ...row, cluster: "South" })),
+      pools: small.pools!.map((row) => ({ ...row, pool: "South", cluster: "South" })),
+    };
+    expect(keysOf(renamed)).toEqual(keysOf(small));
+  });
+
+  test("know a port with an address of each family as two", () => {
+    const dual = { ...small, ports: [small.ports![0]!, { ...small.ports![0]!, address: "2001:db8::1" }] };
+    expect(keysOf(dual).filter((key) => key.includes("T-21"))).toEqual(["J0001/T-21/A0001.A.0", "J0001/T-21/A0001.A.0.v6"]);
+    const sizes = stepsOf(dual).filter(({ stepId }) => stepId === "T-21").map(({ expectation }) => expectation.shown);
+    // RFC 791 and RFC 792: 20 + 8 bytes of headers; RFC 8200 and RFC 4443: 40 + 8.
+    expect(sizes).toEqual(["8972", "8952"]);
+  });
+});
+
+describe("a cluster", () => {
+  const installed = (rows: TableRows): TableRows => ({ ...rows, ...builtInProcedures, jobs: rows.jobs!.map((row) => ({ ...row, procedure: "Install a rack array" })) });
+  const acts = (rows: TableRows, job = 0): string[] => keysOf(installed(rows), job).filter((key) => /INS-12[0-3]/.test(key)).map((key) => key.split("/").slice(1).join(" "));
+
+  test("is created once and joined behind its gate by the second array", () => {
+    expect(acts(small)).toEqual(["INS-120 A0001", "INS-121 A0002", "INS-122 A0002", "INS-123 A0002"]);
+  });
+
+  test("is created first even where its table has the arrays the other way round", () => {
+    const [one, two] = small.arrays!;
+    expect(acts({ ...small, arrays: [two!, one!] })[0]).toBe("INS-120 A0001");
+  });
+
+  test("over two sites has its steps once, on the job of the array of order 1", () => {
+    const twoSites = {
+      ...small,
+      sites: [...small.sites!, { site: "South hall" }],
+      arrays: small.arrays!.map((row, index) => (index === 1 ? { ...row, site: "South hall" } : row)),
+      jobs: [...small.jobs!, { id: "J0002", job: "South hall", site: "South hall", procedure: "Try out" }],
+    };
+    expect(keysOf(twoSites, 0).filter((key) => key.includes("T-30"))).toHaveLength(1);
+    expect(keysOf(twoSites, 1).filter((key) => key.includes("T-30"))).toHaveLength(0);
+    expect(acts(twoSites, 1)).toEqual(["INS-121 A0002", "INS-122 A0002", "INS-123 A0002"]);
+  });
+
+  test("that exists is joined by a later job", () => {
+    const later: TableRows = {
+      ...small,
+      clusters: small.clusters!.map((row) => ({ ...row, state: "existing" })),
+      jobs: [...small.jobs!, { id: "J0002", job: "One more array", site: "North hall", procedure: "Try out", arrays: "n-2" }],
+    };
+    expect(acts(later, 1)).toEqual(["INS-121 A0002", "INS-122 A0002", "INS-123 A0002"]);
+  });
+});
+
+describe("one step", () => {
+  const only = (more: Parameters<typeof step>[2], section = "Arrays"): JobStep => stepsOf(withSteps(step("T-1", section, more)))[0]!;
+
+  test("is filled from the plan: what to do, what gets hurt, what the maker's guide says and what is expected", () => {
+    const texts = { do: "Read {{Array}}", caution: "{{Rack}} tips.", makersGuide: "Page of {{Model}}", expect: " {{Array.Serial}} " };
+    expect(only({ ...texts, record: "serial", unit: "U", minutes: 7 })).toEqual({
+      key: "J0001/T-1/A0001", stepId: "T-1", do: "Read n-1", caution: "N1 tips.", makersGuide: "Page of Elm 6", subject: "n-1",
+      expectation: { kind: "serial", choices: [], shown: "N-0001", wanted: { by: "text", text: "N-0001" } },
+      unit: "U", required: true, sign: "one", minutes: 7, planCell: { table: "arrays", row: 4, column: "serial" },
+    });
+  });
+
+  test.each([
+    ["none", "none"],
+    ["one", "one"],
+    ["two", "two"],
+    [null, "one"],
+  ] as const)("whose Sign says %j is signed by %s", (sign, expected) => {
+    expect(only({ sign }).sign).toBe(expected);
+  });
+
+  test("need not be done where Required does not say so, and takes no minutes where none stand", () => {
+    expect(only({ required: "no", minutes: null })).toMatchObject({ required: false, minutes: 0 });
+  });
+
+  test("knows the cell of the plan that it expects as it stands", () => {
+    const cellOf = (expect: string) => only({ expect, record: "text" }).planCell;
+    expect(cellOf("{{Array.Serial}}")).toEqual({ table: "arrays", row: 4, column: "serial" });
+    expect(cellOf("Serial {{Array.Serial}}")).toBeNull();
+    expect(cellOf("{{Array.Serial}}{{Rack}}")).toBeNull();
+    expect(cellOf("N-0001")).toBeNull();
+    expect(cellOf("")).toBeNull();
+    expect(cellOf("{{Usable}}")).toBeNull();
+  });
+
+  test("is left out where its condition does not hold, or that of its section", () => {
+    expect(keysOf(withSteps(step("T-1", "Arrays", { when: "Array = n-2" })))).toEqual(["J0001/T-1/A0002"]);
+    const procedures = small.procedures!.map((row) => (row.section === "Arrays" ? { ...row, when: "Array = n-1" } : row));
+    expect(keysOf({ ...withSteps(step("T-1", "Arrays")), procedures })).toEqual(["J0001/T-1/A0001"]);
+  });
+
+  test("may be as long as a cell takes, with what a tab writes around it", () => {
+    expect(only({ do: "x".repeat(32_700), caution: "y".repeat(4), makersGuide: "z".repeat(3) }).do).toHaveLength(32_700);
+    expect(only({ expect: "x".repeat(32_767) }).expectation.shown).toHaveLength(32_767);
+  });
+});
+
+describe("the sections of a job", () => {
+  test("have their titles and only those with steps", () => {
+    expect(expanded(withSteps(step("T-1", "End"), step("T-2", "start"))).sections.map(({ title, steps }) => [title, steps.length])).toEqual([["Start", 1], ["End", 1]]);
+  });
+
+  test("need no arrays where none of them is about any", () => {
+    const rows = { ...small, arrays: [], ports: [], clusters: [], pools: [], procedures: small.procedures!.filter(({ forEach }) => forEach === "site"), steps: [step("T-1", "Start")] };
+    expect(keysOf(rows)).toEqual(["J0001/T-1/site"]);
+  });
+});
+
+test("a job is named by its id, and by its name as long as it has none", () => {
+  const idsOf = (rows: TableRows) => jobsOf(readCommissioningPlan(planWorkbook(rows))).map(idOfJob);
+  expect(idsOf(small)).toEqual(["J0001"]);
+  expect(idsOf({ ...small, jobs: [{ ...small.jobs![0]!, id: null }] })).toEqual(["~north hall"]);
+  expect(expanded(small).id).toBe("J0001");
+});
+
+describe("what cannot be worked out", () => {
+  test.each<[string, TableRows, string]>([
+    [
+      "an unknown placeholder",
+      withSteps(step("T-1", "Start", { do: "See {{Colour}}" })),
+      'Step T-1 names "Colour", which no table in reach has. Write the header of a column, such as {{Array}}.',
+    ],
+    ["an unknown field in When", withSteps(step("T-1", "Start", { when: "Colour = red" })), 'Step T-1 names "Colour", which no table in reach has.'],
+    [
+      "an unknown field in the When of a section",
+      { ...small, procedures: small.procedures!.map((row) => ({ ...row, when: "Colour = red" })) },
+      'Section Start names "Colour", which no table in reach has.',
+    ],
+    ["a When that is no condition", withSteps(step("T-1", "Start", { when: "always" })), 'Step T-1 "always" is no condition.'],
+    ["an expectation that cannot be compared", withSteps(step("T-1", "Start", { expect: "many", record: "number" })), 'Step T-1 expects "many", which is not a number.'],
+    ["a step id twice", withSteps(step("T-1", "Start"), step("t-1", "End")), 'Step id "t-1" stands twice. Records are kept by it: give one of the steps a new id.'],
+    ["a step of an unknown section", withSteps(step("T-1", "Middle")), 'Step T-1 is in section "Middle", which its procedure lacks. Add the section to Procedures.'],
+    [
+      "a section twice",
+      { ...small, procedures: [...small.procedures!, { procedure: "Try out", section: "start", forEach: "site" }] },
+      'Section "start" stands twice in its procedure. Give each section a name of its own.',
+    ],
+    [
+      "a procedure nobody has",
+      { ...small, jobs: [{ ...small.jobs![0]!, procedure: "Other" }] },
+      'Job "North hall" follows procedure "Other", which the table Procedures does not have. Write one of its procedures.',
+    ],
+    ["no procedure", { ...small, jobs: [{ ...small.jobs![0]!, procedure: null }] }, 'Job "North hall" follows procedure a blank, which the table Procedures does not have.'],
+    ["a job without arrays", { ...small, arrays: [] }, 'Job "North hall" has no arrays: none stands at "North hall". Fill the table Arrays, or name them in the job.'],
+    ["an array nobody has", { ...small, jobs: [{ ...small.jobs![0]!, arrays: "n-9" }] }, 'names array "n-9", which the table Arrays does not have.'],
+    ["a step too long for a cell", withSteps(step("T-1", "Start", { do: "x".repeat(32_708) })), "Step T-1 has 32768 characters when filled; a cell takes 32767. Shorten it."],
+    ["an expectation too long for a cell", withSteps(step("T-1", "Start", { do: "", expect: "x".repeat(32_768) })), "Step T-1 has 60 characters when filled; a cell takes 32767."],
+  ])("is said in a sentence: %s", (_, rows, sentence) => {
+    const attempt = (): unknown => expanded(rows);
+    expect(attempt).toThrow(sentence);
+    expect(attempt).toThrow(/^.{20,160}$/);
+  });
+});

@@ -1,0 +1,153 @@
+import { acceptReturned, compareReturned, recordFingerprint, snagFingerprint, type JobRecords, type Snag, type StepRecord } from "../../../../src/planning/commissioning/record";
+import { jobRecords, snagOf, stepRecord } from "../../../support/job-records";
+
+/** A record as a build has put it into a tab. */
+const built = (record: StepRecord): StepRecord => ({ ...record, carried: recordFingerprint(record) });
+const builtSnag = (snag: Snag): Snag => ({ ...snag, carried: snagFingerprint(snag) });
+const typedInto = (record: StepRecord, typed: Partial<StepRecord["typed"]>): StepRecord => ({ ...record, typed: { ...record.typed, ...typed } });
+const snagTyped = (snag: Snag, typed: Partial<Snag["typed"]>): Snag => ({ ...snag, typed: { ...snag.typed, ...typed } });
+const withSteps = (...steps: StepRecord[]): JobRecords => jobRecords({ steps });
+const withSnags = (...snags: Snag[]): JobRecords => jobRecords({ snags });
+
+const blank = stepRecord({ no: "12", stepId: "S-1", subject: "array 1" });
+const before = built(typedInto(blank, { found: "Yes" }));
+
+describe("a returned tab", () => {
+  test.each([
+    ["another job", { jobId: "J2" }, 'The returned tab "Theirs" is not of this plan\'s job "North hall": it was first built from another plan.'],
+    ["another plan that uses the same ids", { born: "2026-03-03T00:00:00.000Z" }, 'The returned tab "Theirs" is not of this plan\'s job "North hall": it was first built from another plan.'],
+    ["a later build", { build: 3 }, "The returned tab is build 3, this plan has build 2. Bring it back to the newer plan."],
+  ])("of %s is refused", (_, more, sentence) => {
+    expect(() => compareReturned(jobRecords({ build: 2 }), jobRecords({ build: 2, title: "Theirs", ...more }))).toThrow(sentence);
+  });
+
+  test("of the same build brings its own remarks only, of an earlier one that records may ask to be seen again", () => {
+    expect(compareReturned(jobRecords({ build: 2 }), jobRecords({ build: 2, remarks: ["r"] }))).toEqual({ items: [], onlyOurs: 0, remarks: ["r"] });
+    expect(compareReturned(jobRecords({ build: 2 }), jobRecords({ build: 1, remarks: ["r"] })).remarks).toEqual([
+      "The returned tab is build 1, ours is 2: records under an expectation that has changed ask to be seen again.",
+      "r",
+    ]);
+  });
+
+  test.each<[string, StepRecord, StepRecord, { change?: string; onlyOurs: number }]>([
+    ["untouched on both sides", before, before, { onlyOurs: 0 }],
+    ["blank on both sides", blank, blank, { onlyOurs: 0 }],
+    ["changed by both to the same", typedInto(before, { by: "AB" }), typedInto(before, { by: "AB" }), { onlyOurs: 0 }],
+    ["changed by us only", typedInto(before, { found: "No" }), before, { onlyOurs: 1 }],
+    ["typed by us only", typedInto(blank, { found: "No" }), blank, { onlyOurs: 1 }],
+    ["changed by them only", before, typedInto(before, { found: "No" }), { change: "theirs", onlyOurs: 0 }],
+    ["typed by them only", blank, typedInto(blank, { found: "No" }), { change: "theirs", onlyOurs: 0 }],
+    ["emptied by us and changed by them", typedInto(before, { found: null }), typedInto(before, { found: "No" }), { change: "theirs", onlyOurs: 0 }],
+    ["changed by both", typedInto(before, { found: "Maybe" }), typedInto(before, { found: "No" }), { change: "both", onlyOurs: 0 }],
+    ["emptied by them and changed by us", typedInto(before, { found: "Maybe" }), typedInto(before, { found: null }), { change: "both", onlyOurs: 0 }],
+  ])("is compared record by record: one %s", (_, ours, theirs, { change, onlyOurs }) => {
+    const compared = compareReturned(withSteps(ours), withSteps(theirs));
+    expect(compared.items.map((item) => item.change)).toEqual(change === undefined ? [] : [change]);
+    expect(compared.onlyOurs).toBe(onlyOurs);
+  });
+
+  test("names each record by its row and says what stands on both sides", () => {
+    const ours = withSteps(typedInto(blank, { found: "ours" }));
+    const theirs = withSteps(typedInto({ ...blank, kind: "date" }, { found: 46_083, unit: "TB", seenAgain: "Yes", by: "CD", second: "EF", done: 46_084, note: "n" }));
+    expect(compareReturned(ours, theirs).items).toEqual([
+      {
+        id: "J1/S-1/A1",
+        change: "both",
+        label: "No. 12 S-1 array 1",
+        ours: "Found: ours",
+        theirs: "Found: 2026-03-02, Unit: TB, Seen again: Yes, By: CD, Second: EF, Done: 2026-03-03, Note: n",
+      },
+    ]);
+  });
+
+  test("is compared with a record of ours whose step is gone, and brings one that we never had", () => {
+    const foreign = typedInto({ ...blank, no: "", subject: "", key: "J1/S-9/A9", stepId: "S-9" }, { found: 46_083 });
+    const compared = compareReturned(jobRecords({ orphans: [before] }), jobRecords({ orphans: [typedInto(before, { found: "No" }), foreign] }));
+    expect(compared.items.map(({ id, change, label, ours, theirs }) => [id, change, label, ours, theirs])).toEqual([
+      ["J1/S-1/A1", "theirs", "No. 12 S-1 array 1", "Found: Yes", "Found: No"],
+      ["J1/S-9/A9", "theirs", "S-9", "", "Found: 46083"],
+    ]);
+  });
+
+  test("is compared with the record at our step where one of the same key stands below as well", () => {
+    const below = typedInto(before, { found: "old" });
+    expect(compareReturned(jobRecords({ steps: [before], orphans: [below] }), withSteps(typedInto(before, { found: "No" }))).items).toMatchObject([{ ours: "Found: Yes" }]);
+  });
+});
+
+describe("a returned snag", () => {
+  const known = builtSnag(snagOf({ key: "J1/S-1/A1", stepId: "S-1", typed: { foundWrong: "Dent" } }));
+
+  const item = (change: string, ours: string, theirs: string, label = "Snag S-1") => ({ id: "snag 0", change, label, ours, theirs });
+  const dent = "What was found: Dent";
+
+  test.each<[string, readonly Snag[], Snag, unknown[]]>([
+    ["is nothing new where it is as it was handed out", [known], known, []],
+    ["is nothing new where ours says the same", [snagTyped(known, { by: "AB" })], { ...snagTyped(known, { by: "AB" }), carried: "" }, []],
+    [
+      "is new where they found it",
+      [],
+      snagOf({ stepId: "S-1", typed: { about: 3, foundWrong: "Dent", byWhen: 46_083 } }),
+      [item("theirs", "", `${dent}, By when: 2026-03-02`)],
+    ],
+    ["is new beside another one of ours", [known], snagOf({ typed: { foundWrong: "Scratch" } }), [item("theirs", "", "What was found: Scratch", "Snag")]],
+    ["is theirs where only they went on with it", [known], snagTyped(known, { closed: "Closed" }), [item("theirs", dent, `${dent}, Closed: Closed`)]],
+    [
+      "is of both where we went on with it too",
+      [snagTyped(known, { by: "AB" })],
+      snagTyped(known, { closed: "Closed" }),
+      [item("both", `${dent}, By: AB`, `${dent}, Closed: Closed`)],
+    ],
+  ])("%s", (_, ours, theirs, items) => {
+    expect(compareReturned(withSnags(...ours), withSnags(theirs)).items).toEqual(items);
+  });
+
+  test("is named by where it stands among theirs", () => {
+    expect(compareReturned(withSnags(), withSnags(known, snagOf({ typed: { foundWrong: "Loose screw" } }))).items.map(({ id }) => id)).toEqual(["snag 1"]);
+  });
+
+  test("that was accepted is added where it is new, and takes the place of ours where it went on from it", () => {
+    const fresh = snagOf({ typed: { foundWrong: "Loose screw" } });
+    const other = snagOf({ row: 25, typed: { foundWrong: "Other" } });
+    const edited = snagTyped(known, { closed: "Closed", by: "CD" });
+    const accept = (...ids: string[]) => acceptReturned(withSnags(other, known), withSnags(edited, fresh), new Set(ids)).snags;
+    expect(accept()).toEqual([other, known]);
+    expect(accept("snag 0")).toEqual([other, edited]);
+    expect(accept("snag 1")).toEqual([other, known, fresh]);
+    expect(accept("snag 0", "snag 1")).toEqual([other, edited, fresh]);
+  });
+
+  test("is found again by what we typed ourselves and handed out, and keeps the fingerprint that ours has", () => {
+    const ours = snagOf({ carried: "", typed: { foundWrong: "Ours" } });
+    const handedOut = { ...snagTyped(ours, { mender: "EF" }), carried: snagFingerprint(ours) };
+    expect(acceptReturned(withSnags(ours), withSnags(handedOut), new Set(["snag 0"])).snags).toEqual([{ ...handedOut, carried: "" }]);
+  });
+});
+
+describe("an accepted record", () => {
+  const theirs = typedInto({ ...before, expected: "Done well", was: "Done", plannedUnit: "TB", row: 99, resultText: "Differs" }, { found: "No" });
+
+  test("takes what was typed and under which expectation; the rest of the row stays ours, and ours is not lost", () => {
+    const accepted = acceptReturned({ ...withSteps(before), sheet: "North hall" }, withSteps(theirs), new Set([before.key]));
+    expect(accepted.steps).toEqual([{ ...before, typed: theirs.typed, expected: "Done well", was: "Done", plannedUnit: "TB" }]);
+    expect(accepted.orphans).toEqual([before]);
+    expect(accepted.sheet).toBe("North hall");
+  });
+
+  test("leaves nothing behind where ours was blank, and nothing at all where it was not accepted", () => {
+    expect(acceptReturned(withSteps(blank), withSteps(theirs), new Set([before.key])).orphans).toEqual([]);
+    const refused = acceptReturned(withSteps(before), withSteps(theirs), new Set(["J1/S-2/A1"]));
+    expect([refused.steps, refused.orphans]).toEqual([[before], []]);
+  });
+
+  test("of a step that we do not have stands behind our own of that kind", () => {
+    const ours = stepRecord({ key: "J1/S-8/A8", typed: { found: 1 } });
+    const foreign = stepRecord({ key: "J1/S-9/A9", typed: { found: 2 } });
+    expect(acceptReturned(jobRecords({ orphans: [ours] }), jobRecords({ orphans: [foreign] }), new Set(["J1/S-9/A9"])).orphans).toEqual([ours, foreign]);
+  });
+
+  test("is the one at their step where another of its key stands below", () => {
+    const below = typedInto(theirs, { found: "old" });
+    expect(acceptReturned(withSteps(before), jobRecords({ steps: [theirs], orphans: [below] }), new Set([before.key])).steps[0]?.typed.found).toBe("No");
+  });
+});

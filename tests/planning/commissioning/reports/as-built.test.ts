@@ -1,0 +1,81 @@
+import { buildJob, jobsOf, readCommissioningPlan } from "../../../../src/planning/commissioning/build";
+import { asBuiltChanges } from "../../../../src/planning/commissioning/reports";
+import { readPlannedTab } from "../../../../src/planning/commissioning/tab";
+import type { TableRows } from "../../../../src/planning/plan/schema";
+import type { Scalar } from "../../../../src/sheet";
+import { jobName, moment, planWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
+import { columnOf } from "../../../support/tab-on-sheet";
+import { tabSheet } from "../../../support/tab-workbook";
+
+const plan: TableRows = {
+  ...smallPlan(),
+  steps: [
+    step("T-10", "Arrays", { expect: "{{Array.Serial}}", record: "serial" }),
+    step("T-11", "Arrays", { expect: "{{Bottom unit}}", record: "number" }),
+    step("T-14", "Arrays", { expect: "{{Array.Model}}", record: "text" }),
+    step("T-15", "Arrays", { expect: "Serial {{Array.Serial}}", record: "text" }),
+    step("T-20", "Ports", { expect: "{{Address}}", record: "address" }),
+    step("T-30", "Cluster", { expect: "{{Shared address}}", record: "address" }),
+  ],
+};
+const workbook = planWorkbook(plan);
+
+type Cells = Readonly<Record<string, Scalar>>;
+
+/** Lists what would be written into the plan, with a tab in which cells of steps, and snags about them, were typed. */
+function changes(records: Readonly<Record<string, Cells>>, snags: readonly { readonly about: string; readonly cells: Cells }[] = []): unknown[] {
+  const source = readCommissioningPlan(workbook);
+  const { tab } = buildJob(source, jobsOf(source)[0]!, () => "new", moment);
+  const reading = readPlannedTab(tab);
+  const stepAt = (key: string) => reading.steps.find((one) => one.key.endsWith(`/${key}`))!;
+  const cell = (row: number, column: string, value: Scalar) => ({ row, column: columnOf(reading, column), value });
+  const sheet = tabSheet(tab, jobName, [
+    ...Object.entries(records).flatMap(([key, cells]) => Object.entries(cells).map(([column, value]) => cell(stepAt(key).row, column, value))),
+    ...snags.flatMap(({ about, cells }, index) => Object.entries({ no: Number(stepAt(about).no), ...cells }).map(([column, value]) => cell(reading.places.snagsRow + 2 + index, column, value))),
+  ]);
+  const sheets = [...workbook.sheets, sheet];
+  const again = readCommissioningPlan({ sheets });
+  const { writes, growths } = asBuiltChanges({ sheets }, again, jobsOf(again)[0]!);
+  expect(growths).toEqual([]);
+  return writes.map(({ sheet: name, before, value }) => [name, before, value]);
+}
+
+describe("what was accepted goes back to the plan", () => {
+  test.each<[string, Readonly<Record<string, Cells>>, unknown[]]>([
+    ["nothing before anything is found", {}, []],
+    ["a serial number that was waived by name", { "T-10/A0001": { found: "N-0077", result: "Waived" } }, [["Arrays", "N-0001", "N-0077"]]],
+    ["a serial number that is as expected since", { "T-10/A0001": { found: "N-0077", result: "As expected" } }, [["Arrays", "N-0001", "N-0077"]]],
+    ["a unit of the rack, as a number", { "T-11/A0002": { found: "9", result: "As expected" } }, [["Arrays", 8, 9]]],
+    ["no unit that is no number", { "T-11/A0002": { found: "nine", result: "Waived" } }, []],
+    ["an address of a port", { "T-20/A0001.A.0": { found: "192.0.2.9", result: "Waived" } }, [["Ports", "192.0.2.1", "192.0.2.9"]]],
+    ["the shared address of a cluster", { "T-30/A0001.cluster": { found: "192.0.2.9", result: "Waived" } }, [["Clusters", "192.0.2.250", "192.0.2.9"]]],
+    ["nothing that the plan says in other capitals", { "T-10/A0001": { found: " n-0001 ", result: "As expected" } }, []],
+    ["nothing that differs", { "T-10/A0001": { found: "N-0077", result: "Differs" } }, []],
+    ["nothing that is to be seen again", { "T-10/A0001": { found: "N-0077", result: "Check again" } }, []],
+    ["nothing that does not apply", { "T-10/A0001": { found: "Not applicable", result: "Not applicable" } }, []],
+    ["no word of a waiver", { "T-10/A0001": { found: "Waived", result: "Waived" } }, []],
+    ["no column that the plan alone decides", { "T-14/A0001": { found: "Oak 8", result: "Waived" } }, []],
+    ["no text around a field", { "T-15/A0001": { found: "Serial N-0077", result: "Waived" } }, []],
+  ])("%s", (_, records, writes) => {
+    expect(changes(records)).toEqual(writes);
+  });
+
+  const found = { "T-10/A0001": { found: "N-0077", result: "As expected" } };
+  const about = "T-10/A0001";
+
+  test.each<[string, { about: string; cells: Cells }[], string]>([
+    ["by the retest of a snag that was closed", [{ about, cells: { found: "N-0078", result: "Closed" } }], "N-0078"],
+    ["by the retest of a snag that was accepted", [{ about, cells: { found: "N-0078", result: "Accepted" } }], "N-0078"],
+    ["by the last retest", [{ about, cells: { found: "N-0078", result: "Closed" } }, { about, cells: { found: "N-0079", result: "Closed" } }], "N-0079"],
+    ["by no retest that is open", [{ about, cells: { found: "N-0078" } }], "N-0077"],
+    ["by what was found first where a snag saw nothing again", [{ about, cells: { step: "Dent", result: "Closed" } }], "N-0077"],
+    ["by no snag about another step", [{ about: "T-10/A0002", cells: { found: "N-0078", result: "Closed" } }], "N-0077"],
+  ])("%s", (_, snags, value) => {
+    expect(changes(found, snags)).toEqual([["Arrays", "N-0001", value]]);
+  });
+
+  test("and nothing does where the job has no tab", () => {
+    const source = readCommissioningPlan(workbook);
+    expect(asBuiltChanges(workbook, source, jobsOf(source)[0]!)).toEqual({ writes: [], growths: [] });
+  });
+});

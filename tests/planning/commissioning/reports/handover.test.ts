@@ -1,0 +1,118 @@
+import { jobsOf, readCommissioningPlan } from "../../../../src/planning/commissioning/build";
+import { planHandover } from "../../../../src/planning/commissioning/reports";
+import { sealOf } from "../../../../src/planning/commissioning/seal";
+import type { JobRecords } from "../../../../src/planning/commissioning/record";
+import type { TableRows } from "../../../../src/planning/plan/schema";
+import type { SheetPlan } from "../../../../src/sheet";
+import { planWorkbook, smallPlan } from "../../../support/commissioning-plan";
+import { jobRecords, sealLine, snagOf, stepRecord } from "../../../support/job-records";
+
+function handover(records: Partial<JobRecords> = {}, rows: TableRows = smallPlan()): SheetPlan {
+  const source = readCommissioningPlan(planWorkbook(rows));
+  return planHandover("North hall handover", source, jobsOf(source)[0]!, jobRecords(records), "2026-03-09 10:00");
+}
+
+/** Reads the lines of a block, the headers first; cells without a value are blank. */
+function block({ rows }: SheetPlan, title: string): unknown[][] {
+  const start = rows.findIndex((cells) => cells[0]?.value === title && cells[0].style === "section");
+  const length = rows.slice(start + 1).findIndex((cells) => cells.length === 0);
+  return rows.slice(start + 1, start + 1 + length).map((cells) => cells.map(({ value = "" }) => value));
+}
+
+describe("a handover sheet", () => {
+  test("begins with the job, its site, procedure, build and day, and ends with two lines to sign on", () => {
+    const { name, rows, print } = handover({ build: 3 });
+    expect(name).toBe("North hall handover");
+    expect(rows.slice(0, 2).map((cells) => cells.map(({ value, style }) => [value, style]))).toEqual([
+      [["Handover: North hall", "title"]],
+      [["Site North hall, Try out, build 3, made 2026-03-09 10:00", "note"]],
+    ]);
+    expect(rows.at(-1)!.map(({ value }) => value)).toEqual([
+      "For the site, name and date", undefined, undefined, undefined, "For the installer, name and date", undefined, undefined,
+    ]);
+    expect(print).toMatchObject({ orientation: "landscape", fitToWidth: true, footer: "page &P of &N" });
+  });
+
+  test("says how each array stands in the plan", () => {
+    expect(block(handover(), "As built")).toEqual([
+      ["Array", "Model", "Serial", "Firmware", "Rack", "Units", "Feeds", "Addresses"],
+      ["n-1", "Elm 6", "N-0001", "", "N1", "4–5", "N-A, N-B", "A0 192.0.2.1\nB0 192.0.2.2"],
+      ["n-2", "Elm 6", "N-0002", "", "N1", "8–9", "N-A, N-B", "A0 192.0.2.3\nB0 192.0.2.4"],
+    ]);
+    const bare = smallPlan();
+    const arrays = bare.arrays!.slice(0, 1).map((row) => ({ ...row, bottomUnit: null, feedB: null }));
+    expect(block(handover({}, { ...bare, arrays }), "As built")[1]!.slice(4)).toEqual(["N1", "", "N-A", "A0 192.0.2.1\nB0 192.0.2.2"]);
+  });
+
+  test("says what capacity each array has, and nothing where the plan does not say enough", () => {
+    // RAID 6 keeps two of six drives of 4 TB for parity: four of them, 16 TB, are usable (SNIA disk data format: two parity drives a group).
+    expect(block(handover(), "Capacity")).toEqual([
+      ["Array", "Pool", "Scheme", "Drives", "Spares", "Usable TB", "Reserve TB", "Raw TB"],
+      ["n-1", "North", "RAID 6", 6, 0, 16, 0, 24],
+      ["n-2", "North", "RAID 6", 6, 0, 16, 0, 24],
+    ]);
+    const plan = smallPlan();
+    const arrays = [{ ...plan.arrays![0]!, scheme: null, drives: null, spares: null }];
+    expect(block(handover({}, { ...plan, arrays }), "Capacity")[1]).toEqual(["n-1", "North", "", "", "", "", "", ""]);
+  });
+
+  test("lists what is not as expected, and nothing else", () => {
+    const steps = [
+      stepRecord({ resultText: "As expected", typed: { found: "Yes" } }),
+      stepRecord({}),
+      stepRecord({ no: "3", stepId: "S-3", resultText: "Differs", typed: { found: 4, by: "AB", note: "n" } }),
+      stepRecord({ no: "4", resultText: "#REF!" }),
+    ];
+    expect(block(handover({ steps }), "Deviations")).toEqual([
+      ["No.", "Step id", "For", "Expected", "Found", "Result", "By", "Note"],
+      ["3", "S-3", "array 1", "Done", "4", "Differs", "AB", "n"],
+      ["4", "S-1", "array 1", "Done", "", "#REF!", "", ""],
+    ]);
+    expect(block(handover(), "Deviations")).toEqual([["None: every step that was done is as expected."]]);
+  });
+
+  test("lists every snag, open ones as open", () => {
+    const typed = { about: 3, foundWrong: "Dent", mender: "EF", byWhen: 46_085, foundAgain: 5, closed: "Closed", by: "AB" };
+    expect(block(handover({ snags: [snagOf({ stepId: "S-3", typed }), snagOf({ typed: { closed: "Accepted" } })] }), "Snags")).toEqual([
+      ["Row", "Step id", "What was found", "Who mends", "By when", "Found again", "State", "By"],
+      ["3", "S-3", "Dent", "EF", "2026-03-04", "5", "Closed", "AB"],
+      ["", "", "Scratch", "", "", "", "OPEN", ""],
+    ]);
+    expect(block(handover(), "Snags")).toEqual([["None."]]);
+  });
+
+  test("names the contacts of the site", () => {
+    expect(block(handover(), "Contacts")).toEqual([
+      ["Site", "Room", "Contact", "Alerts to", "Time servers", "Name servers"],
+      ["North hall", "N.1", "Desk", "", "192.0.2.5", ""],
+    ]);
+  });
+
+  test("says of each seal whether it holds, is broken or was reopened", () => {
+    const code = sealOf(jobRecords()).code;
+    const seals = [
+      sealLine({ stepCount: 0, typed: { code: "OLD", reopened: "2026-03-10", reopenedBy: "EF" } }),
+      sealLine({ stepCount: 0, typed: { code, sealed: 46_090 } }),
+    ];
+    const lines = (...list: typeof seals) => block(handover({ seals: list }), "Seal").slice(1);
+    expect(lines(...seals)).toEqual([["OLD", "2026-03-09", "AB", "reopened 2026-03-10 by EF"], [code, "2026-03-09", "AB", "holds"]]);
+    expect(lines(sealLine({ stepCount: 0, typed: { code: "OTHER" } }))).toEqual([["OTHER", "2026-03-09", "AB", "BROKEN"]]);
+    expect(lines(seals[1]!, seals[0]!).map((line) => line[3])).toEqual(["reopened  by ", "reopened 2026-03-10 by EF"]);
+    expect(block(handover(), "Seal")).toEqual([["Not sealed: the tab is not closed out."]]);
+  });
+
+  test("frames its cells, numbers in the middle, and makes rows as high as their longest text", () => {
+    const { rows, rowHeights } = handover();
+    const array = rows.findIndex((cells) => cells[0]?.value === "n-1");
+    expect(rows[array]!.map(({ style }) => style)).toEqual(new Array<string>(8).fill("text"));
+    const capacity = rows.findIndex((cells, row) => row > array && cells[0]?.value === "n-1");
+    expect(rows[capacity]!.map(({ style }) => style)).toEqual(["text", "text", "text", "number", "number", "number", "number", "number"]);
+    // Two addresses are two lines of 15 points, and 4 around them.
+    expect(rowHeights![array]).toBe(34);
+    expect(rowHeights![0]).toBeUndefined();
+    const long = handover({ steps: [stepRecord({ resultText: "Differs", typed: { note: "x".repeat(18), found: "y".repeat(17) } })] });
+    const heightOf = (plan: SheetPlan) => plan.rowHeights![plan.rows.findIndex((cells) => cells[5]?.value === "Differs")];
+    expect(heightOf(long)).toBe(34);
+    expect(heightOf(handover({ steps: [stepRecord({ resultText: "Differs", typed: { note: "x\n".repeat(100) } })] }))).toBe(409);
+  });
+});

@@ -1,0 +1,62 @@
+import { planProgress, progressOf } from "../../../../src/planning/commissioning/reports";
+import { jobsOf, readCommissioningPlan } from "../../../../src/planning/commissioning/build";
+import { planWorkbook, smallPlan } from "../../../support/commissioning-plan";
+import { jobRecords, sealLine, snagOf, stepRecord } from "../../../support/job-records";
+
+const job = jobsOf(readCommissioningPlan(planWorkbook(smallPlan())))[0]!;
+
+describe("how far a job is", () => {
+  test("is nothing before its first build", () => {
+    expect(progressOf(job, null)).toEqual({
+      job: "North hall", site: "North hall", state: "no tab", build: 0, steps: 0, done: 0, open: 0, differ: 0, again: 0, snags: 0, minutesLeft: 0,
+    });
+  });
+
+  test("counts steps, results, snags and minutes of its tab", () => {
+    const steps = [
+      stepRecord({ settled: true, resultText: "As expected", minutes: 100 }),
+      stepRecord({ settled: true, resultText: "Waived", required: false, minutes: 200 }),
+      stepRecord({ resultText: "Differs", minutes: 1 }),
+      stepRecord({ resultText: "Differs", required: false, minutes: 2 }),
+      stepRecord({ resultText: "Check again", minutes: 4 }),
+      stepRecord({ minutes: 8 }),
+    ];
+    const snags = [snagOf(), snagOf({ typed: { closed: "Closed" } }), snagOf({ typed: { closed: "Accepted", by: "AB" } })];
+    expect(progressOf(job, jobRecords({ build: 3, steps, snags }))).toEqual({
+      job: "North hall", site: "North hall", state: "open", build: 3, steps: 6, done: 2, open: 3, differ: 2, again: 1, snags: 2, minutesLeft: 15,
+    });
+  });
+
+  test("is closed once its tab is sealed, and open again once that was reopened", () => {
+    expect(progressOf(job, jobRecords({ seals: [sealLine()] })).state).toBe("closed");
+    expect(progressOf(job, jobRecords({ seals: [sealLine({ typed: { reopened: "2026-03-10" } })] })).state).toBe("open");
+  });
+});
+
+describe("the progress sheet", () => {
+  const progress = progressOf(job, jobRecords({ build: 3, steps: [stepRecord({ resultText: "Differs" })], snags: [snagOf()] }));
+  const sheet = planProgress("Progress", [progress, { ...progress, job: "South hall" }], "2026-03-09 10:00");
+
+  test("lists every job under its headers", () => {
+    expect(sheet.name).toBe("Progress");
+    expect(sheet.rows.map((row) => row.map(({ value }) => value))).toEqual([
+      ["Progress of the jobs"],
+      ["Counted 2026-03-09 10:00. Choose Progress in the pane to count again."],
+      [],
+      ["Job", "Site", "State", "Build", "Steps", "Done", "Open", "Differ", "To see again", "Snags open", "Minutes left"],
+      ["North hall", "North hall", "open", 3, 1, 0, 1, 1, 0, 1, 5],
+      ["South hall", "North hall", "open", 3, 1, 0, 1, 1, 0, 1, 5],
+    ]);
+    expect(sheet.rows[4]!.map(({ style }) => style)).toEqual(["text", "text", "text", ...new Array<string>(8).fill("number")]);
+  });
+
+  test("marks what differs, is to be seen again, or is an open snag", () => {
+    expect(sheet.conditionalFormats).toEqual([{ area: { row: 4, column: 7, rows: 2, columns: 3 }, formula: "=AND(ISNUMBER(H5),H5>0)", style: "isDifferent" }]);
+    expect(planProgress("Progress", [], "now").conditionalFormats![0]!.area.rows).toBe(1);
+  });
+
+  test("keeps its headers in view and on every printed page", () => {
+    expect(sheet.freeze).toEqual({ rows: 4, columns: 1 });
+    expect(sheet.print).toMatchObject({ orientation: "landscape", fitToWidth: true, titleRows: { row: 3, rows: 1 }, breaksBefore: [] });
+  });
+});

@@ -1,0 +1,199 @@
+import { buildJob, jobsOf, readCommissioningPlan, type AdjustReading } from "../../../../src/planning/commissioning/build";
+import { recordFingerprint, snagFingerprint, type JobRecords } from "../../../../src/planning/commissioning/record";
+import { at, shownColumns, tabColumns, type TabColumn } from "../../../../src/planning/commissioning/tab/tab-columns";
+import type { TableRows } from "../../../../src/planning/plan/schema";
+import type { Cell, SheetPlan } from "../../../../src/sheet";
+import { moment, planWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
+import { sealLine, snagOf, stepRecord } from "../../../support/job-records";
+import { tabSheet } from "../../../support/tab-workbook";
+
+const rows: TableRows = {
+  ...smallPlan(),
+  jobs: [{ ...smallPlan().jobs![0]!, job: "Nuts & bolts" }],
+  steps: [
+    step("T-01", "Start", { caution: "Hot! Stay away.", makersGuide: "Page 4", sign: "two", required: "no" }),
+    step("T-02", "Start", { record: "number", expect: "4", tolerance: 1, unit: "mm", minutes: 0 }),
+    step("T-03", "Start", { record: "size", expect: "4 TB", unit: "TB" }),
+    step("T-04", "Start", { record: "address", expect: "fd00::1", sign: "none" }),
+    step("T-05", "Start", { record: "serial", expect: "n-1" }),
+    step("T-06", "Start", { record: "date" }),
+  ],
+};
+
+function tabWith(records: Partial<JobRecords> | null = null): SheetPlan {
+  const plan = planWorkbook(rows);
+  const build = (sheets: typeof plan.sheets, adjust?: AdjustReading): SheetPlan => {
+    const source = readCommissioningPlan({ sheets });
+    return buildJob(source, jobsOf(source)[0]!, () => "working name", moment, adjust).tab;
+  };
+  const first = build(plan.sheets);
+  return records === null ? first : build([...plan.sheets, tabSheet(first, "Nuts & bolts")], (tab) => ({ ...tab, ...records }));
+}
+
+const first = tabWith();
+const cell = (tab: SheetPlan, row: number, column: TabColumn): Cell => tab.rows[row]![at[column]]!;
+const rowsTagged = (tab: SheetPlan, tag: string): number[] => tab.rows.flatMap((line, row) => (line[at.key]!.value === tag ? [row] : []));
+const stepRowOf = (tab: SheetPlan, stepId: string): number => rowsTagged(tab, `J0001/${stepId}/site`)[0]!;
+const shown = (tab: SheetPlan, row: number, ...columns: TabColumn[]) => columns.map((column) => cell(tab, row, column).value ?? null);
+const styles = (tab: SheetPlan, row: number, ...columns: TabColumn[]) => columns.map((column) => cell(tab, row, column).style);
+
+describe("a planned tab", () => {
+  test("begins with title, progress and the hidden mark of an unfinished build", () => {
+    expect(first.name).toBe("working name");
+    expect(cell(first, 0, "no")).toEqual({ value: "Nuts & bolts", style: "title" });
+    expect(cell(first, 0, "found")).toMatchObject({ formula: expect.stringContaining("steps done") as string, style: "progress" });
+    expect(shown(first, 0, "key", "rule", "low", "high", "plannedUnit")).toEqual(["Commissioning tab", "J0001", 1, moment.instant, "unfinished"]);
+    expect(first.rows[1]!.map(({ value }) => value)).toEqual(Object.values(tabColumns).map(({ header }) => header));
+    expect(first.merges!.slice(0, 2)).toEqual([{ row: 0, column: 0, rows: 1, columns: 5 }, { row: 0, column: 5, rows: 1, columns: 9 }]);
+  });
+
+  test("hides the columns of keys, stops its top two rows and first three columns, and prints them on every page", () => {
+    expect(shownColumns).toBe(14);
+    expect(first.hiddenColumns).toEqual([14, 15, 16, 17, 18, 19, 20, 21, 22, 23, 24, 25]);
+    expect(first.freeze).toEqual({ rows: 2, columns: 3 });
+    expect([first.rowHeights![0], first.rowHeights![1]]).toEqual([30, 30]);
+    expect(Object.keys(first.rowHeights!)).toHaveLength(first.rows.length);
+    expect(first.print).toMatchObject({
+      orientation: "landscape", fitToWidth: true, titleRows: { row: 0, rows: 2 },
+      // In a page header & begins a code: doubled it is itself.
+      header: "Nuts && bolts · build 1 · made 2026-03-02 09:15", footer: "Nuts && bolts · build 1 · page &P of &N",
+    });
+  });
+
+  test("says of a step what gets hurt, what is to be done and what the maker's guide says, in this order", () => {
+    const row = stepRowOf(first, "T-01");
+    expect(cell(first, row, "step")).toEqual({ value: "CAUTION: Hot! Stay away.\nIf wanted: Do T-01\nMaker's guide: Page 4", style: "stepCaution" });
+    expect(cell(first, stepRowOf(first, "T-02"), "step")).toEqual({ value: "Do T-02", style: "step" });
+  });
+
+  test("numbers the steps, and shows what each expects and in which unit", () => {
+    expect(["T-01", "T-02", "T-03"].map((id) => shown(first, stepRowOf(first, id), "no", "stepId", "subject", "expected", "unit", "minutes"))).toEqual([
+      [1, "T-01", "North hall", null, null, 5],
+      [2, "T-02", "North hall", "4 ±1", "mm", 0],
+      [3, "T-03", "North hall", "4 TB", "TB", 5],
+    ]);
+  });
+
+  test("hides in each row what its formulas compare with", () => {
+    const compared = (id: string) => shown(first, stepRowOf(first, id), "rule", "low", "high", "plannedUnit");
+    expect(compared("T-01")).toEqual(["optional two tick", null, null, null]);
+    expect(compared("T-02")).toEqual(["required one number", 3, 5, "mm"]);
+    expect(compared("T-03")).toEqual(["required one size", 4e12, 4e12, "TB"]);
+    expect(compared("T-04")).toEqual(["required none address", "fd00::1", "fd00:0000:0000:0000:0000:0000:0000:0001", null]);
+    expect(compared("T-05")).toEqual(["required one serial", "N-1", null, null]);
+    expect(compared("T-06")).toEqual(["required one date", null, null, null]);
+    expect(styles(first, stepRowOf(first, "T-02"), "rule", "low", "digest")).toEqual(["hiddenText", "hidden", "hiddenText"]);
+  });
+
+  test("shows in which cells something is to be typed, and how", () => {
+    const typed = (id: string) => styles(first, stepRowOf(first, id), "found", "unit", "seenAgain", "by", "second", "done", "note");
+    expect(typed("T-01")).toEqual(["typedText", "unitFixed", "notAsked", "typedText", "typedText", "typedDate", "typedText"]);
+    expect(typed("T-02")).toEqual(["typedNumber", "unitFixed", "notAsked", "typedText", "notAsked", "typedDate", "typedText"]);
+    expect(typed("T-03")).toEqual(["typedNumber", "typedText", "notAsked", "typedText", "notAsked", "typedDate", "typedText"]);
+    expect(typed("T-06")[0]).toBe("typedDate");
+  });
+
+  test("writes beside each formula what it answers while nothing is found, and nothing where it depends on what is", () => {
+    const answers = (tab: SheetPlan, id: string) => (["result", "compares", "retest", "retestCompares", "settled"] as const).map((column) => cell(tab, stepRowOf(tab, id), column).value);
+    expect(answers(first, "T-02")).toEqual(["", "", "", "", 0]);
+    const found = stepRecord({ key: "J0001/T-02/site", expected: "4 ±1", plannedUnit: "mm", typed: { found: 4 } });
+    expect(answers(tabWith({ steps: [found] }), "T-02")).toEqual([undefined, undefined, undefined, undefined, undefined]);
+    expect(answers(tabWith({ steps: [found] }), "T-03")).toEqual(["", "", "", "", 0]);
+    expect(answers(tabWith({ snags: [snagOf()] }), "T-02")).toEqual([undefined, undefined, undefined, undefined, undefined]);
+  });
+
+  test("says so where no step applies", () => {
+    const source = readCommissioningPlan(planWorkbook({ ...rows, steps: [step("T-01", "Start", { when: "Site = Elsewhere" })] }));
+    const { tab } = buildJob(source, jobsOf(source)[0]!, () => "new", moment);
+    expect(tab.rows.flat().map(({ value }) => value)).toContain("No step of the procedure applies to this job.");
+    expect(tab.conditionalFormats![0]!.area.rows).toBe(1);
+  });
+});
+
+describe("a tab that is planned again", () => {
+  const typed = { found: 4, unit: "cm", seenAgain: null, by: "AB", second: "CD", done: 46_083, note: "n" };
+  const record = stepRecord({ key: "J0001/T-02/site", expected: "5", plannedUnit: "mm", typed });
+  const orphan = stepRecord({ key: "J0001/T-99/site", no: "", stepId: "T-99", resultText: "Differs", plannedUnit: "TB", was: "old", required: false, typed: { ...typed, unit: null } });
+  const snags = [
+    snagOf({ key: "J0001/T-03/site", stepId: "T-03", typed: { about: 9, foundWrong: "Dent", mender: "EF", byWhen: 46_085, foundAgain: 5, closed: "Closed", by: "AB", note: "m" } }),
+    snagOf({ key: "J0001/T-99/site", stepId: "T-99", typed: { about: 8 } }),
+    snagOf({ typed: { about: 3 } }),
+    snagOf({ typed: { about: "later" } }),
+  ];
+  const orphans = [orphan, { ...orphan, typed: { ...typed, done: "Friday" } }];
+  const seals = [sealLine({ typed: { reopened: "2026-03-10", reopenedBy: "EF", reason: "why" } })];
+  const tab = tabWith({ steps: [record], orphans, snags, seals });
+
+  test("carries what was typed, with its fingerprint, and asks to look again where the expectation has changed", () => {
+    const row = stepRowOf(tab, "T-02");
+    expect(shown(tab, row, "expected", "found", "unit", "was", "by", "second", "done", "note", "carried")).toEqual(["4 ±1", 4, "cm", "5", "AB", "CD", 46_083, "n", recordFingerprint(record)]);
+    expect(cell(tab, row, "seenAgain")).toEqual({ style: "typedText" });
+    expect(tab.validations!.filter(({ area }) => area.column === at.seenAgain).map(({ area }) => area.row)).toEqual([row]);
+    expect(cell(tab, stepRowOf(tab, "T-03"), "carried")).toEqual({});
+  });
+
+  test("lists the snags with the numbers that their steps have now", () => {
+    const places = rowsTagged(tab, "#snag");
+    expect(places).toHaveLength(4 + 15);
+    expect(places[0]).toBe(rowsTagged(tab, "#snags")[0]! + 2);
+    expect(shown(tab, places[0]!, "no", "step", "subject", "expected", "found", "result", "by", "note", "carried")).toEqual([
+      3, "Dent", "EF", 46_085, 5, "Closed", "AB", "m", snagFingerprint(snags[0]!),
+    ]);
+    expect(places.slice(1, 5).map((row) => cell(tab, row, "no").value)).toEqual(["gone", "3?", "later", undefined]);
+    expect(styles(tab, places[0]!, "no", "stepId", "step", "expected", "unit", "result", "second")).toEqual(["typedNumber", "stepId", "typedText", "typedDate", "notAsked", "typedText", "notAsked"]);
+  });
+
+  test("lets a snag find its step by formulas, but where the step is gone", () => {
+    const [known, gone, , , blank] = rowsTagged(tab, "#snag").map((row) => tab.rows[row]!);
+    const answers = (line: readonly Cell[]) => (["stepId", "rule", "low", "high", "plannedUnit"] as const).map((column) => line[at[column]]!);
+    expect(answers(known!).map(({ formula, value, style }) => [formula !== undefined, value, style])).toEqual([
+      [true, undefined, "stepId"], [true, undefined, "hidden"], [true, undefined, "hidden"], [true, undefined, "hidden"], [true, undefined, "hidden"],
+    ]);
+    expect([answers(gone!)[0], answers(gone!)[4]]).toEqual([{ value: "T-99", style: "stepId" }, { value: "J0001/T-99/site", style: "hiddenText" }]);
+    expect(answers(blank!).map(({ value }) => value)).toEqual(["", "", "", 0, ""]);
+  });
+
+  test("lists the records whose step is gone, to be read", () => {
+    const title = rowsTagged(tab, "#kept")[0]!;
+    const row = title + 1;
+    expect(shown(tab, row, "stepId", "step", "subject", "expected", "found", "unit", "result", "was", "seenAgain", "by", "second", "done", "note")).toEqual([
+      "T-99", "Do it", "array 1", "Done", 4, "TB", "Differs", "old", null, "AB", "CD", 46_083, "n",
+    ]);
+    expect(shown(tab, row, "no", "key", "rule", "plannedUnit", "carried")).toEqual([null, "kept:J0001/T-99/site", "optional one tick", "TB", recordFingerprint(orphan)]);
+    expect([cell(tab, row, "done").style, cell(tab, row + 1, "done").style]).toEqual(["typedDate", "text"]);
+    expect(tab.rows.flat().map(({ value }) => value)).not.toContain("Nothing kept.");
+    expect(cell(first, rowsTagged(first, "#kept")[0]! + 1, "no")).toEqual({ value: "Nothing kept.", style: "note" });
+  });
+
+  test("keeps the lines of its seals", () => {
+    const [row] = rowsTagged(tab, "#seal");
+    expect(row).toBe(rowsTagged(tab, "#seals")[0]! + 2);
+    expect(shown(tab, row!, "stepId", "step", "subject", "expected", "found", "note")).toEqual(["2026-03-09", "CODE", "AB", "2026-03-10", "EF", "why"]);
+    expect(rowsTagged(first, "#seal")).toEqual([]);
+  });
+
+  test("labels snags and seals, and gives every block a title over its whole width", () => {
+    const [snagTitle, orphanTitle, sealTitle] = ["#snags", "#kept", "#seals"].map((tag) => rowsTagged(tab, tag)[0]!);
+    expect([snagTitle, orphanTitle, sealTitle].map((row) => cell(tab, row!, "no"))).toEqual([
+      { value: "Snags: what must be put right", style: "section" },
+      { value: "Kept from earlier builds: records whose step is no longer here", style: "section" },
+      { value: "Seals: they show that something changed, not who changed it; the code on the signed page is the proof", style: "section" },
+    ]);
+    expect(tab.rows[snagTitle!]!.slice(0, shownColumns).map(({ style }) => style)).toEqual(new Array(shownColumns).fill("section"));
+    const labels = (row: number) => tab.rows[row]!.slice(0, shownColumns).map(({ value = null }) => value);
+    expect(labels(snagTitle! + 1)).toEqual(["Row", null, "What was found", "Who mends", "By when", "Found again", null, "Closed", null, null, "By", null, null, "Note"]);
+    expect(labels(sealTitle! + 1)).toEqual([null, "Sealed", "Code", "By", "Reopened", "Reopened by", null, null, null, null, null, null, null, "Reason"]);
+    expect(tab.rows[snagTitle! + 1]!.slice(0, shownColumns).every(({ style }) => style === "label")).toBe(true);
+  });
+
+  test("has its formulas refer to the rows where its blocks stand", () => {
+    const place = (rows: number[]) => `$A$${rows[0]! + 1}:$A$${rows.at(-1)! + 1}`;
+    const snagRows = rowsTagged(tab, "#snag");
+    expect(cell(tab, snagRows[0]!, "rule").formula).toContain(`COUNTIF($A${snagRows[0]! + 1}:$A$${snagRows.at(-1)! + 1}`);
+    const firstStep = stepRowOf(tab, "T-01");
+    expect(cell(tab, snagRows[0]!, "stepId").formula).toContain(place([firstStep - 1, firstStep + 5]));
+    const sealRow = rowsTagged(tab, "#seal")[0]!;
+    const seal = tab.rows.flat().find(({ formula }) => formula?.includes("not sealed"));
+    expect(seal!.formula).toContain(`COUNTA($D$${sealRow + 1}:$D$${sealRow + 40})`);
+  });
+});

@@ -1,0 +1,200 @@
+import { isTab, readTab, readTabs } from "../../../../src/planning/commissioning/tab";
+import type { CellValue, SheetSnapshot } from "../../../../src/sheet";
+
+const marker = ["North hall", null, "Commissioning tab", "J1", 2, "2026-03-02T09:15:00.000Z", "whole"];
+const headers = [
+  "No.", "Step id", "Key", "Step", "For", "Expected", "Found", "Unit", "Result", "Was", "Seen again", "By", "Second", "Done", "Note",
+  "Rule", "Planned unit", "Settled", "Minutes", "Carried", "Digest",
+];
+const column = (header: string): number => headers.indexOf(header);
+
+/** A row of the tab by its headers. */
+function row(cells: Readonly<Record<string, CellValue>>): CellValue[] {
+  return headers.map((header) => cells[header] ?? null);
+}
+
+function sheet(rows: readonly (readonly CellValue[])[], more: Partial<SheetSnapshot> = {}): SheetSnapshot {
+  return { name: "Tab", visible: true, protected: false, values: rows, formulas: [], tables: [], attachments: 0, ...more };
+}
+
+const stepCells = {
+  "No.": 3, "Step id": "S-1", Key: "J1/S-1/A1", Step: "Do it", For: "array 1", Expected: "4 TB", Found: 4.1, Unit: "TiB", Result: "Differs", Was: "3 TB", "Seen again": "Yes",
+  By: "AB", Second: "CD", Done: 46_083, Note: "n", Rule: "required two size", "Planned unit": "TB", Settled: 1, Minutes: 7, Carried: "CCC", Digest: "DDD",
+};
+const top = [marker, headers];
+const step = row(stepCells);
+const tags = { snags: row({ Key: "#snags" }), orphans: row({ Key: "#kept" }), seals: row({ Key: "#seals" }) };
+const blank = row({});
+const read = (rows: readonly (readonly CellValue[])[], more: Partial<SheetSnapshot> = {}) => readTab(sheet(rows, more))!;
+
+describe("a commissioning tab", () => {
+  test("is known by its marker, wherever in the first twenty rows it stands, and by headers below it", () => {
+    const above = (rows: number) => [...Array.from({ length: rows }, () => ["mine"]), ...top];
+    expect(isTab(sheet(top))).toBe(true);
+    expect(isTab(sheet([["a commissioning tab"]]))).toBe(false);
+    expect(readTab(sheet(above(19)))).toMatchObject({ jobId: "J1", headerRow: 20 });
+    expect(isTab(sheet(above(20)))).toBe(false);
+    expect(readTab(sheet(above(20)))).toBeNull();
+    expect(readTab(sheet([marker]))).toBeNull();
+    expect(readTab(sheet([headers, marker]))).toBeNull();
+    expect(readTab(sheet([marker, ...Array.from({ length: 18 }, () => []), headers]))).toMatchObject({ headerRow: 19 });
+    expect(readTab(sheet([marker, ...Array.from({ length: 19 }, () => []), headers]))).toBeNull();
+  });
+
+  test("says which job it is of, which build it is and whether it is whole", () => {
+    expect(read(top, { visible: false, attachments: 2 })).toMatchObject({
+      sheet: "Tab", title: "North hall", visible: false, attachments: 2, jobId: "J1", build: 2, born: "2026-03-02T09:15:00.000Z", whole: true, headerRow: 1,
+    });
+    const marked = (...cells: CellValue[]) => read([["T", null, "Commissioning tab", ...cells], headers]);
+    expect(marked("J1", "two", null, "unfinished")).toMatchObject({ build: 0, born: "", whole: false });
+    expect(marked("J1", null, null, "Whole").whole).toBe(false);
+  });
+
+  test("is read among other sheets, in their order", () => {
+    const other = sheet([["Arrays"]], { name: "Arrays" });
+    expect(readTabs({ sheets: [sheet(top, { name: "B" }), other, sheet(top, { name: "A" })] }).map((tab) => tab.sheet)).toEqual(["B", "A"]);
+  });
+
+  test("finds its columns by their headers, the first of each, and lists those that people added", () => {
+    const wider = [marker, [...headers.slice(0, 3), "Mine", null, ...headers.slice(3), "By"], [...step.slice(0, 3), "x", null, ...step.slice(3), "ZZ"]];
+    const tab = read(wider);
+    expect(tab.ownColumns).toEqual(["Mine", "By"]);
+    expect(tab.places.columns).toMatchObject({ no: 0, key: 2, step: 5, by: 13 });
+    expect(tab.steps[0]!.typed).toMatchObject({ by: "AB", found: 4.1 });
+  });
+
+  test("reads a title from its own column, and from the first one where that is gone", () => {
+    expect(read([["x", "North hall", "Commissioning tab"], ["Mine", "No.", "Key"]]).title).toBe("North hall");
+    expect(read([["x", "North hall", "Commissioning tab"], ["Mine", "Number", "Key"]]).title).toBe("x");
+  });
+});
+
+describe("the row of a step", () => {
+  test("is read as its record", () => {
+    const formulas = [[], [], headers.map((header) => (header === "Result" ? "=A1" : null))];
+    expect(read([...top, step], { formulas }).steps).toEqual([
+      {
+        key: "J1/S-1/A1", no: "3", stepId: "S-1", step: "Do it", subject: "array 1", expected: "4 TB", plannedUnit: "TB", was: "3 TB", result: "Differs", resultText: "Differs",
+        isComputed: true, required: true, sign: "two", kind: "size", settled: true, minutes: 7, carried: "CCC", digest: "DDD", row: 2,
+        typed: { found: 4.1, unit: "TiB", seenAgain: "Yes", by: "AB", second: "CD", done: 46_083, note: "n" },
+      },
+    ]);
+  });
+
+  const stepWith = (cells: Readonly<Record<string, CellValue>>) => read([...top, row({ ...stepCells, ...cells })]).steps[0]!;
+
+  test.each<[string, CellValue, CellValue]>([
+    ["a number", 0, 0],
+    ["a check box", false, false],
+    ["blanks", "  ", null],
+    ["nothing", "", null],
+    ["a text with blanks", " x ", " x "],
+  ])("takes %s as it was typed", (_, typed, found) => {
+    expect(stepWith({ Found: typed }).typed.found).toBe(found);
+  });
+
+  test("has no unit of its own where that is the planned one", () => {
+    expect(stepWith({ Unit: " TB " }).typed.unit).toBeNull();
+    expect(stepWith({ Unit: "TiB" }).typed.unit).toBe("TiB");
+    expect(stepWith({ Unit: null, "Planned unit": null }).typed.unit).toBeNull();
+  });
+
+  test("has a result that is none of ours as text only", () => {
+    expect(stepWith({ Result: "Fine" })).toMatchObject({ result: null, resultText: "Fine", isComputed: false });
+    expect(stepWith({ Result: { error: "#REF!" } })).toMatchObject({ result: null, resultText: "#REF!" });
+    expect(stepWith({ Result: "" })).toMatchObject({ result: null, resultText: "" });
+  });
+
+  test.each([
+    ["required none tick", { required: true, sign: "none", kind: "tick" }],
+    ["optional one address", { required: false, sign: "one", kind: "address" }],
+    ["required three picture", { required: true, sign: "one", kind: "text" }],
+    ["required", { required: true, sign: "none", kind: "text" }],
+    [null, { required: false, sign: "none", kind: "text" }],
+  ])("is asked for by its rule %j", (rule, expected) => {
+    expect(stepWith({ Rule: rule })).toMatchObject(expected);
+  });
+
+  test("is settled only by the number 1, and takes no minutes that are no number", () => {
+    expect(stepWith({ Settled: 0, Minutes: "some" })).toMatchObject({ settled: false, minutes: 0 });
+    expect(stepWith({ Settled: "1" }).settled).toBe(false);
+  });
+
+  test("keeps the result of a formula and the text of an error, and says so", () => {
+    const formulas = [[], [], headers.map((header) => (header === "Found" ? "=2+2" : null))];
+    const tab = read([...top, row({ ...stepCells, Found: 4, Note: { error: "#REF!" } })], { formulas });
+    expect(tab.steps[0]!.typed).toMatchObject({ found: 4, note: "#REF!" });
+    expect(tab.remarks).toEqual([
+      "Row 3 of Tab: Found held a formula. Its result was kept; type the value instead.",
+      "Row 3 of Tab: Note shows #REF!. That text was kept; type what was found.",
+    ]);
+  });
+
+  test("has blank cells where their columns are gone", () => {
+    const narrow = headers.filter((header) => header !== "Note" && header !== "Result");
+    const tab = read([marker, narrow, narrow.map((header) => row(stepCells)[column(header)]!)]);
+    expect(tab.steps[0]).toMatchObject({ resultText: "", isComputed: false, typed: { note: null, by: "AB" } });
+  });
+});
+
+describe("the blocks below the steps", () => {
+  const snagLabels = row({ "No.": "Row", Step: "What was found" });
+  const snag = row({ "No.": 3, Step: "Dent", For: "EF", Expected: 46_083, Found: 5, Result: "Closed", By: "AB", Note: "n", Key: "#snag", Carried: "SC", Digest: "SD" });
+  const orphan = row({ ...stepCells, "No.": null, Key: "kept:J1/S-9/A9" });
+  const sealLabels = row({ "Step id": "Sealed" });
+  const seal = row({ "Step id": "2026-03-09", Step: "CODE", For: "AB", Expected: "2026-03-10", Found: "EF", Note: "why", Key: "#seal", Digest: "18" });
+  const all = [...top, step, blank, tags.snags, snagLabels, snag, blank, tags.orphans, orphan, blank, tags.seals, sealLabels, seal];
+
+  test("are found by their tags and read row by row", () => {
+    const tab = read(all);
+    expect(tab.places).toMatchObject({ snagsRow: 4, orphansRow: 8, sealsRow: 11 });
+    expect(tab.snags).toEqual([
+      {
+        key: "J1/S-1/A1", stepId: "S-1", carried: "SC", digest: "SD", row: 6,
+        typed: { about: 3, foundWrong: "Dent", mender: "EF", byWhen: 46_083, foundAgain: 5, closed: "Closed", by: "AB", note: "n" },
+      },
+    ]);
+    expect(tab.orphans).toMatchObject([{ key: "J1/S-9/A9", no: "", row: 9, typed: { found: 4.1 } }]);
+    expect(tab.seals).toEqual([
+      { stepCount: 18, row: 13, typed: { sealed: "2026-03-09", code: "CODE", by: "AB", reopened: "2026-03-10", reopenedBy: "EF", reason: "why" } },
+    ]);
+    expect([tab.steps.length, tab.ownRows]).toEqual([1, []]);
+  });
+
+  test("begin with the block below where their own tag is gone", () => {
+    expect(read([...top, step, blank]).places).toMatchObject({ snagsRow: 4, orphansRow: 4, sealsRow: 4 });
+    expect(read([...top, step, blank, tags.seals]).places).toMatchObject({ snagsRow: 4, orphansRow: 4, sealsRow: 4 });
+    expect(read([...top, step, tags.orphans, blank, tags.seals]).places).toMatchObject({ snagsRow: 3, orphansRow: 3, sealsRow: 5 });
+  });
+
+  test("take a row that people inserted into them, but not their labels", () => {
+    const inserted = row({ Step: "Loose screw" });
+    const sealInserted = row({ "Step id": "2026-03-11" });
+    const tab = read([...all.slice(0, 7), inserted, ...all.slice(7), sealInserted]);
+    expect(tab.snags.map(({ typed }) => typed.foundWrong)).toEqual(["Dent", "Loose screw"]);
+    expect(tab.seals.map(({ typed, stepCount }) => [typed.sealed, stepCount])).toEqual([["2026-03-09", 18], ["2026-03-11", null]]);
+  });
+
+  test("pass over blank rows, with a tag or without", () => {
+    const tab = read([...top, step, tags.snags, snagLabels, row({ Key: "#snag" }), blank, tags.orphans, tags.seals, sealLabels, row({ Key: "#seal", Digest: "3" }), blank]);
+    expect([tab.snags, tab.seals, tab.ownRows]).toEqual([[], [], []]);
+  });
+
+  test("know the step of a snag by its number; where that is no number or no step's, by the key beside it", () => {
+    const about = (no: CellValue) => read([...top, step, tags.snags, snagLabels, row({ "No.": no, Step: "Dent", Key: "#snag", "Step id": "S-8", "Planned unit": "J1/S-8/A8" })]).snags[0]!;
+    expect(about(3)).toMatchObject({ key: "J1/S-1/A1", stepId: "S-1" });
+    for (const no of [4, "gone", "3", null]) expect(about(no)).toMatchObject({ key: "J1/S-8/A8", stepId: "S-8" });
+  });
+});
+
+describe("rows that people added", () => {
+  const own = row({ Note: "My own" });
+  const band = row({ "No.": "Section" });
+
+  test("are known below the first step and above the snags, where anything stands under our columns", () => {
+    const rows = [...top, own, band, step, own, blank, row({ Expected: "x" }), row({ "Step id": "x" }), band, row({ For: "x" }), tags.snags];
+    expect(read(rows).ownRows).toEqual([5, 7, 8]);
+    expect(read([...top, own, tags.snags]).ownRows).toEqual([]);
+    expect(read([...top, own, row({ Key: "kept:J1/S-9/A9" }), tags.snags, own]).ownRows).toEqual([]);
+  });
+});

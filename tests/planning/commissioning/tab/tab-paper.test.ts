@@ -1,0 +1,74 @@
+import { pageBreaks, rowHeight } from "../../../../src/planning/commissioning/tab/tab-paper";
+import { at, shownColumns, tabColumnKeys } from "../../../../src/planning/commissioning/tab/tab-columns";
+import type { Cell } from "../../../../src/sheet";
+
+const rowWith = (column: keyof typeof at, cell: Cell): Cell[] => tabColumnKeys.map((key) => (key === column ? cell : {}));
+const heightOf = (column: keyof typeof at, value: string, style = "text"): number => rowHeight(rowWith(column, { value, style }), []);
+/** Height of a row of so many lines: 14.5 points each and 5 around them. */
+const lines = (count: number): number => count * 14.5 + 5;
+
+describe("the height of a row", () => {
+  test("is that of one line, but at least 18 points and at most the 409 that a sheet takes", () => {
+    expect(rowHeight([], [])).toBe(lines(1));
+    expect(heightOf("step", "short")).toBe(lines(1));
+    expect(heightOf("step", "a\n".repeat(100))).toBe(409);
+  });
+
+  test("follows the longest text of the columns that people see", () => {
+    // The column Step is 44 characters wide: one is kept free, and prose runs narrower by 0.94, so 45 fit.
+    expect(heightOf("step", "x".repeat(45))).toBe(lines(1));
+    expect(heightOf("step", "x".repeat(46))).toBe(lines(2));
+    expect(heightOf("step", "x".repeat(92))).toBe(lines(3));
+    expect(heightOf("key", "x".repeat(400))).toBe(lines(1));
+    const both = rowWith("step", { value: "x".repeat(46), style: "text" });
+    both[at.note] = { value: "a\nb\nc", style: "text" };
+    expect(rowHeight(both, [])).toBe(lines(3));
+  });
+
+  test("breaks between words, and after each paragraph", () => {
+    expect(heightOf("step", `${"x".repeat(30)} ${"y".repeat(14)}`)).toBe(lines(1));
+    expect(heightOf("step", `${"x".repeat(30)} ${"y".repeat(15)}`)).toBe(lines(2));
+    expect(heightOf("step", `${"x".repeat(30)} ${"y".repeat(30)} z`)).toBe(lines(2));
+    expect(heightOf("step", "a\nb\n")).toBe(lines(3));
+    expect(heightOf("step", `a ${"x".repeat(50)}`)).toBe(lines(3));
+  });
+
+  test("takes bold text wider, merged cells together, and titles, notes and numbers as one line", () => {
+    expect(heightOf("step", "x".repeat(43), "expected")).toBe(lines(1));
+    expect(heightOf("step", "x".repeat(44), "expected")).toBe(lines(2));
+    expect(heightOf("step", "x".repeat(44), "label")).toBe(lines(2));
+    expect(heightOf("no", "x".repeat(400), "section")).toBe(lines(1));
+    expect(heightOf("no", "x".repeat(400), "note")).toBe(lines(1));
+    expect(rowHeight(rowWith("no", { value: 123_456_789, style: "text" }), [])).toBe(lines(1));
+    // No. and Step id together are 14 characters wide: 13 and a little.
+    const merged = [{ row: 0, column: at.no, rows: 1, columns: 2 }];
+    expect(rowHeight(rowWith("no", { value: "x".repeat(13), style: "text" }), merged)).toBe(lines(1));
+    expect(rowHeight(rowWith("no", { value: "x".repeat(14), style: "text" }), merged)).toBe(lines(2));
+    expect(rowHeight(rowWith("no", { value: "x".repeat(13), style: "text" }), [{ ...merged[0]!, column: 1 }])).toBe(lines(4));
+  });
+});
+
+describe("the breaks between pages", () => {
+  // A landscape A4 page inside usual margins is 741 by 487 points. The 14 columns that people see are 200 characters of 5.25 points and 3.75
+  // more each: 1102.5 points, so that 724.5 points of rows fit on a page, of which 60 stand for the two rows at the top.
+  const widths = 5 + 9 + 44 + 13 + 18 + 17 + 7 + 13 + 10 + 7 + 10 + 10 + 11 + 17;
+  const room = (487 * (widths * 5.25 + shownColumns * 3.75)) / 741 - 60;
+  const rows = (...heights: number[]): number[] => heights.map((part) => part * room);
+
+  test.each<[string, number[], number[], number[]]>([
+    ["none where all fits", rows(0.5, 0.5), [1], []],
+    ["before a section that does not fit, where little room is left", rows(0.9, 0.2), [1], [1]],
+    ["none where much room is left: the section begins there and goes on", rows(0.5, 0.6), [1], []],
+    ["none where just 15 hundredths of the page are left", rows(0.85, 0.2), [1], []],
+    ["before each that does not fit", rows(0.9, 0.9, 0.2), [1, 2], [1, 2]],
+    ["counted from the page on which a long section ends", rows(0.3, 0.5, 0.5, 0.4, 0.2), [1, 4], [4]],
+    ["none in a section that is as high as the room left", rows(0.9, 0.1), [1], []],
+    ["by whole rows: a row that does not fit goes to the next page", rows(0.3, 0.6, 0.6, 0.3, 0.2), [1, 4], [4]],
+  ])("are %s", (_, heights, sections, breaks) => {
+    expect(pageBreaks(heights, sections)).toEqual(breaks);
+  });
+
+  test("are none without sections", () => {
+    expect(pageBreaks(rows(3, 3), [])).toEqual([]);
+  });
+});

@@ -1,0 +1,131 @@
+import { buildJob, jobsOf, readCommissioningPlan } from "../../../../src/planning/commissioning/build";
+import { letter, shownColumns, tabColumnKeys } from "../../../../src/planning/commissioning/tab/tab-columns";
+import type { TableRows } from "../../../../src/planning/plan/schema";
+import type { SheetPlan } from "../../../../src/sheet";
+import { moment, planWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
+
+function tabOf(rows: TableRows): SheetPlan {
+  const source = readCommissioningPlan(planWorkbook(rows));
+  return buildJob(source, jobsOf(source)[0]!, () => "new", moment).tab;
+}
+
+/** Reads what stands above the first section: each row as its filled cells by the letter of the column. */
+function summary(tab: SheetPlan): Record<string, unknown>[] {
+  const end = tab.rows.findIndex(([cell]) => cell?.value === "Start");
+  return tab.rows.slice(2, end).map((row) =>
+    Object.fromEntries(tabColumnKeys.slice(0, shownColumns).flatMap((key, index) => {
+      const { value, formula } = row[index]!;
+      return value === undefined && formula === undefined ? [] : [[letter[key], formula === undefined ? value : "="]];
+    })),
+  );
+}
+
+const small = smallPlan();
+
+describe("the summary of a tab", () => {
+  const rows = summary(tabOf(small));
+
+  test("says where and what the job is, how to fill the tab, and how far it is", () => {
+    expect(rows.slice(0, 5)).toEqual([
+      { A: "Site North hall · room N.1 · contact Desk · Try out · build 1, made 2026-03-02 09:15 from north.xlsx" },
+      {
+        A:
+          "Anyone may stop the work. Type what you see into Found and your name into By; “Not applicable” and “Waived” want a name and a reason in Note. " +
+          "What differs goes to Snags at the end: the first Found stays.",
+      },
+      { C: "Next open step", D: "Done", E: "Required open", F: "Differ", G: "To see again", I: "By eye", K: "Second name", L: "Snags open", M: "Minutes left", N: "Seal" },
+      { C: "=", D: "=", E: "=", F: "=", G: "=", I: "=", K: "=", L: "=", M: "=", N: "=" },
+      {},
+    ]);
+  });
+
+  test("sets addresses beside rack positions, feed loads and capacity, between blank rows", () => {
+    expect(rows.slice(5)).toMatchObject([
+      { A: "Addresses", C: "Port and network", D: "Controller A", E: "Controller B", G: "Rack positions", I: "Rack", J: "Units", K: "Lift", L: "Lift by", M: "Feed A", N: "Feed B" },
+      { A: "n-1", C: "Port 0 · data, 192.0.2.0/24, gateway none", D: "192.0.2.1", E: "192.0.2.2", G: "n-1", I: "N1", J: "4–5", M: "N-A", N: "N-B" },
+      { A: "n-2", C: "Port 0 · data, 192.0.2.0/24, gateway none", D: "192.0.2.3", E: "192.0.2.4", G: "n-2", I: "N1", J: "8–9", M: "N-A", N: "N-B" },
+      { A: "North", C: "Shared address of the cluster", D: "192.0.2.250", G: "Feed loads (local code decides)", I: "Normal W", K: "Worst W", L: "Worst A", M: "Limit A", N: "Share at worst" },
+      // Two arrays of 300 W share two feeds of 230 V: 300 W each, 600 W at worst; 600 / 230 A of 0.8 × 16 A (common practice, no source).
+      { G: "N-A", I: 300, K: 600, L: 2.61, M: 12.8, N: expect.stringMatching(/^20.*%, within the limit$/) as string },
+      { G: "N-B", I: 300, K: 600, L: 2.61, M: 12.8, N: expect.stringMatching(/^20.*%, within the limit$/) as string },
+      { G: "Capacity by pool, here", I: "Usable TB", K: "Fill limit", M: "To fill TB", N: "Arrays" },
+      // RAID 6 of six drives of 4 TB: four of them hold data, on each of two arrays.
+      { G: "North", I: 32, K: "80%", M: 25.6, N: "n-1, n-2" },
+      {},
+    ]);
+  });
+
+  test("leaves out what the plan does not say", () => {
+    const bare: TableRows = {
+      ...small,
+      sites: [{ site: "North hall" }],
+      jobs: [{ ...small.jobs![0]!, subject: "Shelf 2", plannedDate: "2026-05-31" }],
+      arrays: small.arrays!.map((row) => ({ ...row, bottomUnit: null, drives: null, cluster: null, feedA: null, feedB: null, pool: row.array === "n-1" ? "Loose" : null })),
+      networks: [{ ...small.networks![0]!, gateway: "192.0.2.254", vlan: 12 }],
+      steps: [step("T-01", "Start")],
+    };
+    const [where, , , , , ...tables] = summary(tabOf(bare));
+    expect(where).toEqual({ A: "Site North hall · Try out · planned 2026-05-31 · about Shelf 2 · build 1, made 2026-03-02 09:15 from north.xlsx" });
+    expect(tables).toEqual([
+      expect.objectContaining({ A: "Addresses", G: "Rack positions" }) as unknown,
+      { A: "n-1", C: "Port 0 · data, 192.0.2.0/24, gateway 192.0.2.254, VLAN 12", D: "192.0.2.1", E: "192.0.2.2", G: "n-1", I: "N1" },
+      { A: "n-2", C: "Port 0 · data, 192.0.2.0/24, gateway 192.0.2.254, VLAN 12", D: "192.0.2.3", E: "192.0.2.4", G: "n-2", I: "N1" },
+      { G: "Capacity by pool, here", I: "Usable TB", K: "Fill limit", M: "To fill TB", N: "Arrays" },
+      { G: "Loose", N: "n-1" },
+      {},
+    ]);
+  });
+
+  test("names the controllers where there are more than two, and lists a port and network once", () => {
+    const ports = ["A", "B", "C"].map((controller, index) => ({ array: "n-1", controller, port: "0", network: controller === "C" ? "DATA" : "data", address: `192.0.2.${index + 1}` }));
+    const more = [...ports, { array: "n-1", controller: "B", port: "1", network: "unknown", address: "192.0.2.9" }];
+    const arrays = [{ ...small.arrays![0]!, controllers: "A,B,C" }];
+    const lines = summary(tabOf({ ...small, arrays, ports: more, steps: [step("T-01", "Start")] })).slice(5, 9);
+    expect(lines.map(({ A, C, D, E }) => [A, C, D, E])).toEqual([
+      ["Addresses", "Port and network", "Controller A", "Controller B, C"],
+      ["n-1", "Port 0 · data, 192.0.2.0/24, gateway none", "192.0.2.1", "B 192.0.2.2\nC 192.0.2.3"],
+      ["n-1", "Port 1 · unknown", undefined, "B 192.0.2.9\nC "],
+      ["North", "Shared address of the cluster", "192.0.2.250", undefined],
+    ]);
+  });
+});
+
+describe("the cautions of a tab", () => {
+  test("stand on top by their first sentence, each once, in two columns in the order of the work", () => {
+    const cautions = ["Hot! Stay away.", "Heavy. Lift with two.", "Hot! Really.", "No end", "Version 1.5 burns. Wait."];
+    const tab = tabOf({ ...small, steps: cautions.map((caution, index) => step(`T-${index}`, "Start", { caution })) });
+    expect(summary(tab).slice(2, 4)).toEqual([
+      { A: "Cautions, in the order of the work. Each stands in full at its step." },
+      { A: "• Hot!\n• Heavy.", G: "• No end\n• Version 1.5 burns." },
+    ]);
+    expect(tab.rows[5]!.slice(0, shownColumns).every(({ style }) => style === "caution")).toBe(true);
+  });
+
+  test("run to the left where their number is odd", () => {
+    const tab = tabOf({ ...small, steps: ["One.", "Two.", "Three."].map((caution, index) => step(`T-${index}`, "Start", { caution })) });
+    expect(summary(tab)[3]).toEqual({ A: "• One.\n• Two.", G: "• Three." });
+  });
+});
+
+test("cells that run over several columns are merged, and their frames close", () => {
+  const tab = tabOf(small);
+  const merged = tab.merges!.filter(({ row }) => row >= 2).map(({ row, column, columns }) => [row, column, columns]);
+  expect(merged).toEqual([
+    [2, 0, 14], [3, 0, 14],
+    [4, 6, 2], [4, 8, 2], [5, 6, 2], [5, 8, 2],
+    [7, 0, 2], [7, 6, 2], [8, 0, 2], [8, 6, 2], [9, 0, 2], [9, 6, 2],
+    [10, 0, 2], [10, 6, 2], [10, 8, 2], [11, 6, 2], [11, 8, 2], [12, 6, 2], [12, 8, 2],
+    [13, 6, 2], [13, 8, 2], [13, 10, 2], [14, 6, 2], [14, 8, 2], [14, 10, 2],
+  ]);
+  const style = (row: number, ...columns: number[]) => columns.map((column) => tab.rows[row]![column]!.style);
+  expect(style(4, 6, 7)).toEqual(["label", "label"]);
+  expect(style(5, 2, 3, 13)).toEqual(["figureText", "figure", "figureText"]);
+  expect(style(14, 6, 7, 8, 9)).toEqual(["fact", "fact", "factNumber", "fact"]);
+});
+
+test("a feed over its limit stands out", () => {
+  const feeds = small.feeds!.map((row) => ({ ...row, breakerA: 2 }));
+  const tab = tabOf({ ...small, feeds });
+  const alarm = tab.rows.flat().filter(({ style }) => style === "alarm");
+  expect(alarm.map(({ value }) => value)).toEqual([expect.stringMatching(/^163.*%: over the limit$/), expect.stringMatching(/^163.*%: over the limit$/)]);
+});

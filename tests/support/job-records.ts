@@ -1,0 +1,45 @@
+import { createHash } from "node:crypto";
+import type { JobRecords, SealLine, Snag, StepRecord } from "../../src/planning/commissioning/record";
+import { readResult } from "../../src/planning/commissioning/record/result";
+
+/** Fields of a record, of which those that people type may be given in part. */
+type Some<Made extends { readonly typed: object }> = { readonly [Field in keyof Made]?: Field extends "typed" ? Partial<Made["typed"]> : Made[Field] };
+
+const nothing: StepRecord["typed"] = { found: null, unit: null, seenAgain: null, by: null, second: null, done: null, note: null };
+
+/** Makes the record of a required tick that one name signs, of which nothing is done yet. */
+export function stepRecord({ typed = {}, ...more }: Some<StepRecord> = {}): StepRecord {
+  const resultText = more.resultText ?? "";
+  return {
+    key: "J1/S-1/A1", no: "1", stepId: "S-1", step: "Do it", subject: "array 1", expected: "Done", plannedUnit: "", was: "",
+    result: readResult(resultText), resultText, isComputed: true, required: true, sign: "one", kind: "tick",
+    settled: false, minutes: 5, carried: "", digest: "", row: 10,
+    ...more,
+    typed: { ...nothing, ...typed },
+  };
+}
+
+/** Makes a snag about no step, of which nothing is filled but what was found. */
+export function snagOf({ typed = {}, ...more }: Some<Snag> = {}): Snag {
+  return {
+    key: "", stepId: "", carried: "", digest: "", row: 20,
+    ...more,
+    typed: { about: null, foundWrong: "Scratch", mender: null, byWhen: null, foundAgain: null, closed: null, by: null, note: null, ...typed },
+  };
+}
+
+/** Makes a line of the seals that was not reopened. */
+export function sealLine({ typed = {}, ...more }: Some<SealLine> = {}): SealLine {
+  return { stepCount: 1, row: 30, ...more, typed: { sealed: "2026-03-09", code: "CODE", by: "AB", reopened: null, reopenedBy: null, reason: null, ...typed } };
+}
+
+/** Makes the records of a job of build 1 that has nothing in it. */
+export function jobRecords(more: Partial<JobRecords> = {}): JobRecords {
+  return { jobId: "J1", title: "North hall", build: 1, born: "2026-03-02T09:15:00.000Z", steps: [], snags: [], orphans: [], seals: [], headerRow: 1, remarks: [], ...more };
+}
+
+/** Digests texts by the letter of FIPS 180-4 and RFC 4648, each behind its length: SHA-256 of the host, base32 by hand. */
+export function digestByHand(texts: readonly string[], characters: number): string {
+  const bits = [...createHash("sha256").update(texts.map((text) => `${text.length}:${text}`).join("\n")).digest()].map((byte) => byte.toString(2).padStart(8, "0")).join("");
+  return (bits.match(/.{5}/g) ?? []).map((five) => "ABCDEFGHIJKLMNOPQRSTUVWXYZ234567"[parseInt(five, 2)]).join("").slice(0, characters);
+}
