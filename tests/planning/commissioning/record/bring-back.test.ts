@@ -1,5 +1,6 @@
 import { acceptReturned, compareReturned, recordFingerprint, snagFingerprint, type JobRecords, type Snag, type StepRecord } from "../../../../src/planning/commissioning/record";
 import { jobRecords, snagOf, stepRecord } from "../../../support/job-records";
+import { problemOf } from "../../../support/sentence";
 
 /** A record as a build has put it into a tab. */
 const built = (record: StepRecord): StepRecord => ({ ...record, carried: recordFingerprint(record) });
@@ -18,7 +19,8 @@ describe("a returned tab", () => {
     ["another plan that uses the same ids", { born: "2026-03-03T00:00:00.000Z" }, 'The returned tab "Theirs" is not of this plan\'s job "North hall": it was first built from another plan.'],
     ["a later build", { build: 3 }, "The returned tab is build 3, this plan has build 2. Bring it back to the newer plan."],
   ])("of %s is refused", (_, more, sentence) => {
-    expect(() => compareReturned(jobRecords({ build: 2 }), jobRecords({ build: 2, title: "Theirs", ...more }))).toThrow(sentence);
+    const problem = problemOf(() => compareReturned(jobRecords({ build: 2 }), jobRecords({ build: 2, title: "Theirs", ...more })));
+    expect(problem).toMatchObject({ kind: "invalid", argument: "file", sentence });
   });
 
   test("of the same build brings its own remarks only, of an earlier one that records may ask to be seen again", () => {

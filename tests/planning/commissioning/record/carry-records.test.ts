@@ -31,6 +31,7 @@ describe("a record that is carried to its step", () => {
     ["asks nothing once the expectation is back to the one it was made under", { ...seen, was: "new" }, jobStep("new"), { was: "", seenAgain: null }],
     ["asks nothing once anything will do again, as before", { ...seen, was: "(anything)" }, jobStep(""), { was: "", seenAgain: null }],
     ["asks although the words are back, where it was seen again meanwhile", { ...seenAgain, was: "new" }, jobStep("new"), { was: "old", seenAgain: null }],
+    ["tells the old expectation without its unit where that has not changed", { ...seen, plannedUnit: "TB" }, jobStep("new", { unit: "TB" }), { was: "old", seenAgain: null }],
     ["tells the old unit with the old expectation", { ...seen, plannedUnit: "TB" }, jobStep("old", { unit: "TiB" }), { was: "old TB", seenAgain: null }],
     ["tells the old unit alone where nothing was expected", { ...seen, expected: "", plannedUnit: "TB" }, jobStep("new", { unit: "TiB" }), { was: "TB", seenAgain: null }],
     ["asks where the unit changed although the words are back", { ...seen, was: "new", plannedUnit: "TB" }, jobStep("new", { unit: "TiB" }), { was: "new", seenAgain: null }],
@@ -116,6 +117,10 @@ describe("records of an earlier tab", () => {
     const { records } = carry([jobStep("old")], current(typed), earlier(late));
     expect(records.steps.get(key)?.typed.found).toBe("newer");
     expect(records.orphans).toEqual([late]);
+  });
+
+  test("go to their step where no tab is in use", () => {
+    expect(carry([jobStep("old")], null, earlier(late)).records.steps.get(key)?.typed.found).toBe("late");
   });
 
   test("stand below where an earlier one went to the step already", () => {

@@ -55,6 +55,7 @@ describe("what keeps a tab from being closed", () => {
 
   test("is a row that was deleted, told at the headers", () => {
     expect(open([signed(1), signed(2), signed(3)])).toEqual([]);
+    expect(open([])).toEqual([]);
     expect(open([signed(1), signed(4)])).toEqual([
       { row: 7, sentence: "No. 2 is missing. Build the tab again: its row comes back." },
       { row: 7, sentence: "No. 3 is missing. Build the tab again: its row comes back." },

@@ -9,9 +9,11 @@ import { tabSheet } from "../../../support/tab-workbook";
 
 const plan: TableRows = {
   ...smallPlan(),
+  arrays: smallPlan().arrays!.map((row) => ({ ...row, firmware: "2.0" })),
   steps: [
     step("T-10", "Arrays", { expect: "{{Array.Serial}}", record: "serial" }),
     step("T-11", "Arrays", { expect: "{{Bottom unit}}", record: "number" }),
+    step("T-13", "Arrays", { expect: "{{Firmware}}", record: "text" }),
     step("T-14", "Arrays", { expect: "{{Array.Model}}", record: "text" }),
     step("T-15", "Arrays", { expect: "Serial {{Array.Serial}}", record: "text" }),
     step("T-20", "Ports", { expect: "{{Address}}", record: "address" }),
@@ -46,6 +48,7 @@ describe("what was accepted goes back to the plan", () => {
     ["a serial number that was waived by name", { "T-10/A0001": { found: "N-0077", result: "Waived" } }, [["Arrays", "N-0001", "N-0077"]]],
     ["a serial number that is as expected since", { "T-10/A0001": { found: "N-0077", result: "As expected" } }, [["Arrays", "N-0001", "N-0077"]]],
     ["a unit of the rack, as a number", { "T-11/A0002": { found: "9", result: "As expected" } }, [["Arrays", 8, 9]]],
+    ["a firmware version", { "T-13/A0001": { found: "2.1", result: "Waived" } }, [["Arrays", "2.0", "2.1"]]],
     ["no unit that is no number", { "T-11/A0002": { found: "nine", result: "Waived" } }, []],
     ["an address of a port", { "T-20/A0001.A.0": { found: "192.0.2.9", result: "Waived" } }, [["Ports", "192.0.2.1", "192.0.2.9"]]],
     ["the shared address of a cluster", { "T-30/A0001.cluster": { found: "192.0.2.9", result: "Waived" } }, [["Clusters", "192.0.2.250", "192.0.2.9"]]],

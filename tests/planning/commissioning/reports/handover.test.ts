@@ -6,6 +6,7 @@ import type { TableRows } from "../../../../src/planning/plan/schema";
 import type { SheetPlan } from "../../../../src/sheet";
 import { planWorkbook, smallPlan } from "../../../support/commissioning-plan";
 import { jobRecords, sealLine, snagOf, stepRecord } from "../../../support/job-records";
+import { lookFaults, lookOf } from "../../../support/sheet-look";
 
 function handover(records: Partial<JobRecords> = {}, rows: TableRows = smallPlan()): SheetPlan {
   const source = readCommissioningPlan(planWorkbook(rows));
@@ -91,9 +92,10 @@ describe("a handover sheet", () => {
   test("says of each seal whether it holds, is broken or was reopened", () => {
     const code = sealOf(jobRecords()).code;
     const seals = [
-      sealLine({ stepCount: 0, typed: { code: "OLD", reopened: "2026-03-10", reopenedBy: "EF" } }),
+      sealLine({ stepCount: 0, typed: { code: "OLD", reopened: 46_091, reopenedBy: "EF" } }),
       sealLine({ stepCount: 0, typed: { code, sealed: 46_090 } }),
     ];
+    expect(block(handover({ seals }), "Seal")[0]).toEqual(["Code", "Sealed", "By", "State"]);
     const lines = (...list: typeof seals) => block(handover({ seals: list }), "Seal").slice(1);
     expect(lines(...seals)).toEqual([["OLD", "2026-03-09", "AB", "reopened 2026-03-10 by EF"], [code, "2026-03-09", "AB", "holds"]]);
     expect(lines(sealLine({ stepCount: 0, typed: { code: "OTHER" } }))).toEqual([["OTHER", "2026-03-09", "AB", "BROKEN"]]);
@@ -109,10 +111,31 @@ describe("a handover sheet", () => {
     expect(rows[capacity]!.map(({ style }) => style)).toEqual(["text", "text", "text", "number", "number", "number", "number", "number"]);
     // Two addresses are two lines of 15 points, and 4 around them.
     expect(rowHeights![array]).toBe(34);
-    expect(rowHeights![0]).toBeUndefined();
+    expect([rows[2], rowHeights![0], rowHeights![2]]).toEqual([[], undefined, undefined]);
+    // A cell with nothing to say is a frame alone.
+    expect(rows[array]![3]).toEqual({ style: "text" });
+    expect(rows[array - 2]!.map(({ style }) => style)).toEqual(new Array<string>(8).fill("section"));
+    expect(rows[array - 1]!.map(({ style }) => style)).toEqual(new Array<string>(8).fill("header"));
     const long = handover({ steps: [stepRecord({ resultText: "Differs", typed: { note: "x".repeat(18), found: "y".repeat(17) } })] });
     const heightOf = (plan: SheetPlan) => plan.rowHeights![plan.rows.findIndex((cells) => cells[5]?.value === "Differs")];
     expect(heightOf(long)).toBe(34);
+    expect(heightOf(handover({ steps: [stepRecord({ resultText: "Differs", typed: { found: "y".repeat(17) } })] }))).toBeUndefined();
     expect(heightOf(handover({ steps: [stepRecord({ resultText: "Differs", typed: { note: "x\n".repeat(100) } })] }))).toBe(409);
+  });
+
+  test("can be read and printed: every style is there, no text is faint", () => {
+    const sheet = handover({ steps: [stepRecord({ resultText: "Differs" })], snags: [snagOf()], seals: [sealLine()] });
+    expect(lookFaults(sheet)).toEqual([]);
+    expect(sheet.columnWidths).toEqual([26, 20, 26, 20, 20, 18, 20, 30]);
+    expect(Object.entries(sheet.styles).map(([name, style]) => `${name}: ${lookOf(style)}`)).toEqual([
+      "title: bold 18 pt #17352d",
+      "note: italic #3d4f49",
+      "section: bold 12 pt #17352d on #cfe0da",
+      "header: bold 10 pt on #e6eeeb, wrapped, middle, frame all #b9c4c0",
+      "text: wrapped, top, frame all #b9c4c0, as @",
+      "number: center, top, frame all #b9c4c0",
+      "line: 9 pt, frame bottom #17352d",
+    ]);
+    expect(sheet.print?.breaksBefore).toEqual([]);
   });
 });

@@ -2,6 +2,7 @@ import { planProgress, progressOf } from "../../../../src/planning/commissioning
 import { jobsOf, readCommissioningPlan } from "../../../../src/planning/commissioning/build";
 import { planWorkbook, smallPlan } from "../../../support/commissioning-plan";
 import { jobRecords, sealLine, snagOf, stepRecord } from "../../../support/job-records";
+import { lookFaults, lookOf } from "../../../support/sheet-look";
 
 const job = jobsOf(readCommissioningPlan(planWorkbook(smallPlan())))[0]!;
 
@@ -58,5 +59,19 @@ describe("the progress sheet", () => {
   test("keeps its headers in view and on every printed page", () => {
     expect(sheet.freeze).toEqual({ rows: 4, columns: 1 });
     expect(sheet.print).toMatchObject({ orientation: "landscape", fitToWidth: true, titleRows: { row: 3, rows: 1 }, breaksBefore: [] });
+  });
+
+  test("can be read: every style is there, no text is faint", () => {
+    expect(lookFaults(sheet)).toEqual([]);
+    expect(sheet.rows[1]![0]!.style).toBe("note");
+    expect(sheet.columnWidths).toEqual([34, 22, 10, 8, 8, 8, 8, 8, 10, 10, 10]);
+    expect(Object.entries(sheet.styles).map(([name, style]) => `${name}: ${lookOf(style)}`)).toEqual([
+      "title: bold 16 pt #17352d",
+      "note: italic #3d4f49",
+      "header: bold #ffffff on #2f5d50, wrapped, middle",
+      "text: frame all #b9c4c0, as @",
+      "number: right, frame all #b9c4c0",
+      "isDifferent: bold #8c1c13 on #fbdcd8",
+    ]);
   });
 });

@@ -5,6 +5,7 @@ import type { TableRows } from "../../../../src/planning/plan/schema";
 import type { Cell, SheetPlan } from "../../../../src/sheet";
 import { moment, planWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
 import { sealLine, snagOf, stepRecord } from "../../../support/job-records";
+import { lookFaults } from "../../../support/sheet-look";
 import { tabSheet } from "../../../support/tab-workbook";
 
 const rows: TableRows = {
@@ -38,6 +39,12 @@ const shown = (tab: SheetPlan, row: number, ...columns: TabColumn[]) => columns.
 const styles = (tab: SheetPlan, row: number, ...columns: TabColumn[]) => columns.map((column) => cell(tab, row, column).style);
 
 describe("a planned tab", () => {
+  test("uses styles that it has, in columns that have a width", () => {
+    expect(lookFaults(first).filter((fault) => !fault.endsWith("is faint"))).toEqual([]);
+    expect(first.columnWidths.slice(0, shownColumns)).toEqual([5, 9, 44, 13, 18, 17, 7, 13, 10, 7, 10, 10, 11, 17]);
+    expect(first.tabColor).toBe("#2f5d50");
+  });
+
   test("begins with title, progress and the hidden mark of an unfinished build", () => {
     expect(first.name).toBe("working name");
     expect(cell(first, 0, "no")).toEqual({ value: "Nuts & bolts", style: "title" });
