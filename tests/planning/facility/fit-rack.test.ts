@@ -1,11 +1,10 @@
 import fc from "fast-check";
 import { fitRack, type RackItem } from "../../../src/planning/facility";
-import { kilograms } from "../../../src/planning/quantity";
 import { problemOf } from "../../support/sentence";
 import { Problem } from "../../../src/planning/text/problem";
 
-function item(name: string, units: number, weight: number, bottomUnit: number | null = null): RackItem {
-  return { name, units, kilograms: kilograms(weight), bottomUnit };
+function item(name: string, units: number, kilograms: number, bottomUnit: number | null = null): RackItem {
+  return { name, units, kilograms, bottomUnit };
 }
 
 /** Slow twin: every way to stand the items, each at any free unit. */
@@ -65,25 +64,35 @@ describe("fitRack", () => {
   });
 
   test.each([
-    ["an item outside the rack", () => fitRack(10, [item("a", 3, 1, 9)], []), "invalid", 'items "a": units 9 to 11 are outside a rack of 10. Write a lower bottom unit.'],
-    ["an item on what is taken", () => fitRack(10, [item("a", 3, 1, 4)], [{ bottomUnit: 6, units: 2 }]), "invalid", 'items "a" at unit 4 meets what is taken in unit 6. Write another bottom unit.'],
-    ["an item on another", () => fitRack(10, [item("a", 3, 1, 4), item("b", 1, 1, 5)], []), "invalid", 'items "b" at unit 5 meets "a" in unit 5. Write another bottom unit.'],
-    ["taken units outside the rack", () => fitRack(10, [item("a", 1, 1)], [{ bottomUnit: 10, units: 2 }]), "invalid", "taken: units 10 to 11 are outside a rack of 10. Write a lower bottom unit."],
-    ["more than there is room for", () => fitRack(4, [item("a", 4, 1), item("b", 2, 1)], []), "no-answer", "items need 6 rack units and 4 are free. Take a larger rack or fewer items."],
-    [
-      "an item no gap takes",
-      () => fitRack(5, [item("a", 3, 1)], [{ bottomUnit: 3, units: 1 }]),
-      "no-answer",
-      "items: 4 rack units are free, but not in one piece where they are needed. Move what is in the way.",
-    ],
-  ])("refuses %s", (_, work, kind, sentence) => {
-    expect(problemOf(work)).toMatchObject({ kind, sentence });
+    ["an item outside the rack", () => fitRack(10, [item("a", 3, 1, 9)], []), "invalid", "items", 'items "a": units 9 to 11 are outside a rack of 10. Write a lower bottom unit.'],
+    ["an item on what is taken", () => fitRack(10, [item("a", 3, 1, 4)], [{ bottomUnit: 6, units: 2 }]), "invalid", "items", 'items "a" at unit 4 meets what is taken in unit 6. Write another bottom unit.'],
+    ["an item on another", () => fitRack(10, [item("a", 3, 1, 4), item("b", 1, 1, 5)], []), "invalid", "items", 'items "b" at unit 5 meets "a" in unit 5. Write another bottom unit.'],
+    ["taken units outside the rack", () => fitRack(10, [item("a", 1, 1)], [{ bottomUnit: 10, units: 2 }]), "invalid", "taken", "taken: units 10 to 11 are outside a rack of 10. Write a lower bottom unit."],
+    ["more than there is room for", () => fitRack(4, [item("a", 4, 1), item("b", 2, 1)], []), "no-answer", "items", "items need 6 rack units and 4 are free. Take a larger rack or fewer items."],
+    ["an item no gap takes", () => fitRack(5, [item("a", 3, 1)], [{ bottomUnit: 3, units: 1 }]), "no-answer", "items", "items: 4 rack units are free, but not in one piece where they are needed. Move what is in the way."],
+  ])("refuses %s", (_, work, kind, argument, sentence) => {
+    expect(problemOf(work)).toMatchObject({ kind, argument, sentence });
   });
 
   test("what cannot fit is found out without trying every way: 15 items of 4 units into 14 gaps of 6", () => {
     const items = Array.from({ length: 15 }, (_, index) => item(`i${index}`, 4, 10 + index));
     const taken = Array.from({ length: 14 }, (_, index) => ({ bottomUnit: 7 * (index + 1), units: 1 }));
     expect(problemOf(() => fitRack(98, items, taken)).sentence).toContain("not in one piece");
+  });
+
+  test("gives up after a fixed number of tries, and says what would help: many small items into 9 gaps of 10 units, and a light one of 11 units", () => {
+    const items = [...Array.from({ length: 28 }, (_, index) => item(`i${index}`, 1 + (index % 3), 50 - index)), item("tall", 11, 1)];
+    const taken = Array.from({ length: 8 }, (_, index) => ({ bottomUnit: 11 * (index + 1), units: 1 }));
+    expect(problemOf(() => fitRack(98, items, taken))).toMatchObject({
+      kind: "no-answer",
+      argument: "items",
+      received: 29,
+      sentence: "items could be stacked in too many ways to try. Give some of them a bottom unit.",
+    });
+  });
+
+  test("of equally heavy items the tallest stands lowest", () => {
+    expect(fitRack(10, [item("low", 1, 20), item("tall", 3, 20)], []).items.map(({ bottomUnit }) => bottomUnit)).toEqual([4, 1]);
   });
 
   test("a full rack of many small things is found at once", () => {

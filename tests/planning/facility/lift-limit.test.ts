@@ -23,6 +23,22 @@ describe("liftLimit", () => {
     expect(liftLimit({ ...easy, horizontal: 10, from: 60, to: 75 }).destination).toBe(23);
   });
 
+  test("is still above 0 at 63 cm, at 175 cm high, turned by 135 degrees, over a way of 175 cm, as table 1 to 4 print it", () => {
+    const edge: Lift = { ...easy, horizontal: 63, from: 0, to: 175, angle: 135 };
+    // 23 · 25/63 · (0.82 + 4.5/175) · (1 − 0.0032·135) · 0.7 where the lift ends, 75 cm below the knuckles 0.775.
+    const shared = ((23 * 25) / 63) * (0.82 + 4.5 / 175) * 0.568;
+    expect(liftLimit(edge).destination).toBeCloseTo(shared * 0.7, 12);
+    expect(liftLimit(edge).origin).toBeCloseTo(shared * 0.775, 12);
+  });
+
+  test.each([
+    [25, 1],
+    [25.5, 0.82 + 4.5 / 25.5],
+    [176, 0],
+  ])("over a way of %p cm costs a factor of %p", (distance, factor) => {
+    expect(liftLimit({ ...easy, from: 0, to: distance }).origin).toBeCloseTo(23 * 0.775 * factor, 12);
+  });
+
   test("is the lower of both ends, and moving down is as limited as moving up", () => {
     const up = liftLimit({ ...easy, from: 20, to: 150 });
     expect(up.limit).toBe(Math.min(up.origin, up.destination));
