@@ -1,8 +1,8 @@
 import { exactDecimal } from "../quantity";
 
-/** Computes 1 - `part` with all its digits, near 1 as well, where a double's difference would have lost them. */
+/** Computes 1 - `part` with all its digits, near 1 as well, where the difference of two doubles would have lost them. */
 export function complementOf(part: number): number {
-  return exactDecimal(part).neg().plus(1).toNumber();
+  return part < 0.5 ? 1 - part : exactDecimal(part).neg().plus(1).toNumber();
 }
 
 /** Computes ln(1 - `part`) with all its digits at both ends; -Infinity for 1. */
