@@ -51,7 +51,10 @@ export interface LossConditions extends Exposure {
  * Computes the probability that a layout loses data within some years: 1 - (1 - p)^groups, p that of one group, the exact transient of
  * its chain from all drives whole.
  *
- * A loss is a failure more than is tolerated, or a repair with nothing left to correct it that meets an unreadable bit.
+ * A loss is a failure more than is tolerated, or a repair with nothing left to correct it that meets an unreadable bit. Assumes drives
+ * alike with a constant rate, dependent only in pairs, and repairs that are exponential and one at a time. Such a repair forgets what was
+ * restored before the next failure: against a rebuild of fixed speed that overstates the loss of a spread code by up to 1·2·…·m where
+ * nothing waits. Keeps its digits down to about 1e-280; 0 where a double cannot hold it. Refuses more than 100 failures tolerated.
  */
 export function dataLossRisk(layout: Layout, conditions: LossConditions): number {
   const { byDrives, byReading } = lossOfOneGroup(layout, conditions);
