@@ -1,11 +1,10 @@
-// Capacity and durability: the cost of one call, against the same arithmetic in bare decimal.js and in the engine's native formulas.
+// Capacity: the cost of one call, against the same arithmetic in bare decimal.js and in the engine's native formulas.
 import Decimal from "decimal.js";
 import { usable } from "../src/functions/capacity";
-import { mttdl } from "../src/functions/durability";
 import { installCustomFunctions } from "../src/functions/support/custom-functions";
 import { openHeadless, type HeadlessWorkbook } from "../src/headless/open-headless";
 import type { Cell } from "../src/sheet";
-import { medianMs, medians, printBench, type BenchLine } from "./support";
+import { medians, printBench, type BenchLine } from "./support";
 
 const calls = 100_000;
 const cells = 10_000;
@@ -16,8 +15,8 @@ const inputs = Array.from({ length: calls }, (_, index) => ({ drives: 12 + (inde
 
 export default async function benchCapacity(): Promise<void> {
   installCustomFunctions();
-  const lines = [usableAgainstDecimal("RAID 6, no reserve", 0), usableAgainstDecimal("RAID 6, a tenth in reserve", 0.1), await usableAgainstNativeFormulas(), meanTimeToDataLoss()];
-  printBench("Capacity and durability", lines);
+  const lines = [usableAgainstDecimal("RAID 6, no reserve", 0), usableAgainstDecimal("RAID 6, a tenth in reserve", 0.1), await usableAgainstNativeFormulas()];
+  printBench("Capacity", lines);
 }
 
 function usableAgainstDecimal(what: string, reserve: number): BenchLine {
@@ -78,16 +77,6 @@ async function refuseWrongCells({ port }: HeadlessWorkbook): Promise<void> {
     const shown = sheet?.values[row - 1]?.[2];
     if (typeof shown !== "number" || Math.abs(shown / expectedAt(row) - 1) > 1e-9) throw new Error(`Row ${row} shows ${JSON.stringify(shown)}, not ${expectedAt(row)}.`);
   }
-}
-
-function meanTimeToDataLoss(): BenchLine {
-  const repeats = 1000;
-  const ms = medianMs(() => {
-    let sum = 0;
-    for (let call = 0; call < repeats; call++) sum += mttdl("996+4", 1000, 1_000_000 + call, 24);
-    return sum;
-  }) / repeats;
-  return { what: "MTTDL of 1,000 drives and 4 faults, one call", measured: `${(1000 * ms).toFixed(2)} µs`, target: "under 1 ms", holds: ms < 1 };
 }
 
 function ratioLine(what: string, ours: number, peer: number, bound: number): BenchLine {

@@ -8,6 +8,7 @@ const benches: Readonly<Record<string, () => Promise<{ default: Bench }>>> = {
   addresses: () => import("./addresses"),
   capacity: () => import("./capacity"),
   checks: () => import("./checks"),
+  durability: () => import("./durability"),
   resilience: () => import("./resilience"),
   tabs: () => import("./tabs"),
   workbook: () => import("./workbook"),

@@ -13,3 +13,8 @@ describe("the same polynomial, (R + Q)^n, from its binomial coefficients", () =>
     expect(kofn(k, n, 0.9)).toBe(probability);
   });
 });
+
+test("Lyons, Vanderkulk 1962: two of three modules, 3·R² - 2·R³ (from memory), no better than one at a half", () => {
+  for (const works of [0.1, 0.5, 0.9, 0.99]) expect(kofn(2, 3, works)).toBeCloseTo(3 * works ** 2 - 2 * works ** 3, 15);
+  expect(kofn(2, 3, 0.5)).toBe(0.5);
+});

@@ -22,3 +22,17 @@ describe("read faults by 1 - exp(-bits · rate), regression values", () => {
     expect(readfault(terabytes, rate)).toBeCloseTo(probability, 7);
   });
 });
+
+describe("Elerath, CACM 52(6) 2009: read faults an hour, of faults a byte and bytes read an hour (table from memory)", () => {
+  test.each([
+    [8.0e-15, 1.35e9, 1.08e-5],
+    [8.0e-14, 1.35e9, 1.08e-4],
+    [3.2e-13, 1.35e9, 4.32e-4],
+    [8.0e-15, 1.35e10, 1.08e-4],
+    [8.0e-14, 1.35e10, 1.08e-3],
+    [3.2e-13, 1.35e10, 4.32e-3],
+  ])("%p a byte, %p bytes: %p", (faultsPerByte, bytes, faults) => {
+    // Rare faults: the chance of one is their mean number, less half its square.
+    expect(Math.abs(readfault(`${bytes} B`, faultsPerByte / 8) / faults - 1)).toBeLessThan(0.0025);
+  });
+});

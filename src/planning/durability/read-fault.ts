@@ -1,4 +1,5 @@
 import type { Bytes } from "../quantity";
+import { logOfComplement } from "./complement";
 
 /** The chance of an event and of its opposite, each with all its digits: neither is one less the other. */
 export interface Chance {
@@ -11,9 +12,17 @@ export interface Chance {
  * 1 - (1 - rate)^bits, by log1p and expm1 so that a rate of 1e-15 keeps its digits.
  */
 export function readFault(bits: number, errorRate: number): Chance {
-  if (errorRate === 0 || bits === 0) return { happens: 0, fails: 1 };
-  const logarithm = bits * Math.log1p(-errorRate);
-  return { happens: -Math.expm1(logarithm), fails: Math.exp(logarithm) };
+  return chanceOfAny(meanFaults(bits, errorRate));
+}
+
+/** Computes the mean number of faults behind `readFault`, as if they came one by one: -bits · ln(1 - rate). Infinity for a rate of 1. */
+export function meanFaults(bits: number, errorRate: number): number {
+  return bits === 0 ? 0 : -bits * logOfComplement(errorRate);
+}
+
+/** Computes the chance that something of which `mean` come on average, independently of each other, comes at all: 1 - exp(-mean). */
+export function chanceOfAny(mean: number): Chance {
+  return { happens: -Math.expm1(-mean), fails: Math.exp(-mean) };
 }
 
 /** Counts the bits in a size. */
