@@ -1,10 +1,11 @@
+import { kilograms } from "../../../src/planning/quantity";
 import fc from "fast-check";
 import { fitRack, type RackItem } from "../../../src/planning/facility";
 import { problemOf } from "../../support/sentence";
 import { Problem } from "../../../src/planning/text/problem";
 
-function item(name: string, units: number, kilograms: number, bottomUnit: number | null = null): RackItem {
-  return { name, units, kilograms, bottomUnit };
+function item(name: string, units: number, weight: number, bottomUnit: number | null = null): RackItem {
+  return { name, units, kilograms: kilograms(weight), bottomUnit };
 }
 
 /** Slow twin: every way to stand the items, each at any free unit. */
