@@ -121,7 +121,7 @@ describe("questions about links", () => {
     const sound = mesh.filter(([a, b]) => a !== b);
     expect(cutSet(sound, "n0", "n1").length).toBe(paths(sound, "n0", "n1"));
     expect(cellAnswer(() => availability(sound, "n0", "n1"))).toBe(
-      "#N/A links are too closely meshed between from and to for an exact answer. Ask for a smaller part of the network.",
+      "#N/A links are too closely meshed between from and to for an exact answer. Ask AVAILBOUNDS, or for a smaller part of the network.",
     );
   });
 });

@@ -1,4 +1,4 @@
-import { invalid, noAnswer, quote } from "../text";
+import { invalid, noAnswer, quote } from "../../text";
 
 /** A domain that members can be placed in. */
 export interface Room {

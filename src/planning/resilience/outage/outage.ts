@@ -1,5 +1,5 @@
-import type { Scheme } from "../capacity";
-import { noAnswer } from "../text";
+import type { Scheme } from "../../capacity";
+import { noAnswer } from "../../text";
 import { domainValues, faultGroups, type DomainValue, type DomainValues, type FaultGroups, type Placement } from "./placement";
 
 /** What one loss, or two at once, do to the members of a scheme. */

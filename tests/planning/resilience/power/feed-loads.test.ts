@@ -1,6 +1,6 @@
 import fc from "fast-check";
-import { feedLoads, type Feed, type PoweredDevice } from "../../../src/planning/resilience";
-import { problemOf } from "../../support/sentence";
+import { feedLoads, type Feed, type PoweredDevice } from "../../../../src/planning/resilience";
+import { problemOf } from "../../../support/sentence";
 
 function feed(name: string, more: Partial<Feed> = {}): Feed {
   return { name, volts: 230, breakerAmps: 16, phases: 1, continuousShare: 0.8, powerFactor: 1, ...more };

@@ -7,7 +7,7 @@ export interface NetworkLink {
   readonly chance: Chance;
 }
 
-/** A network between two nodes that are always up. At most one link joins any two nodes; the nodes are numbered from 0. */
+/** A network between two nodes that are always up; the nodes are numbered from 0. */
 export interface TwoTerminalNetwork {
   readonly nodes: readonly Chance[];
   readonly links: readonly NetworkLink[];
@@ -16,7 +16,7 @@ export interface TwoTerminalNetwork {
 }
 
 /**
- * Shrinks a network without changing how likely its two ends are joined.
+ * Shrinks a network without changing how likely its two ends are joined; afterwards at most one link joins any two nodes.
  *
  * Links between the same two nodes become one (parallel); a node with two links and the links become one link (series); a node with one link
  * is left out, for no way leads through it. Whatever a reduction makes possible is done too, in time of nodes and links.
@@ -30,7 +30,8 @@ export function reduceNetwork(network: TwoTerminalNetwork): TwoTerminalNetwork {
     linksAt[a]!.set(b, joined);
     linksAt[b]!.set(a, joined);
   };
-  for (const { a, b, chance } of network.links) join(a, b, chance);
+  // Sorted, so that parallel links come to the same digits wherever they stand: what looks alike to a reader must be equal here.
+  for (const { a, b, chance } of [...network.links].sort((one, other) => one.chance.down - other.chance.down)) join(a, b, chance);
 
   const removed = new Uint8Array(network.nodes.length);
   const waiting = network.nodes.map((_, node) => node);
@@ -41,7 +42,7 @@ export function reduceNetwork(network: TwoTerminalNetwork): TwoTerminalNetwork {
     for (const [neighbour] of links) linksAt[neighbour]!.delete(node);
     if (links.length === 2) {
       const [[a, first], [b, second]] = links as [[number, Chance], [number, Chance]];
-      join(a, b, inSeries(first, network.nodes[node]!, second));
+      join(a, b, inSeries(inSeries(first, second), network.nodes[node]!));
     }
     waiting.push(...links.map(([neighbour]) => neighbour));
   }

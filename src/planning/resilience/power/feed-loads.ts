@@ -1,5 +1,5 @@
-import { continuousLimit, current, type Phases } from "../facility";
-import { invalid, quote } from "../text";
+import { continuousLimit, current, type Phases } from "../../facility";
+import { invalid, quote } from "../../text";
 
 /** A power feed and the breaker on it. */
 export interface Feed {

@@ -1,7 +1,7 @@
 import fc from "fast-check";
-import { parseScheme } from "../../../src/planning/capacity";
-import { outage, parseDomainCell, type Domain, type Loss, type Placement } from "../../../src/planning/resilience";
-import { problemOf } from "../../support/sentence";
+import { parseScheme } from "../../../../src/planning/capacity";
+import { outage, parseDomainCell, type Domain, type Loss, type Placement } from "../../../../src/planning/resilience";
+import { problemOf } from "../../../support/sentence";
 
 function domain(name: string, ...cells: string[]): Domain {
   return { name, cells: cells.map((cell) => parseDomainCell(cell, name)) };

@@ -15,7 +15,7 @@ export interface Search {
 
 /**
  * Searches a graph depth first from node `from`, noting how far back each subtree reaches (Hopcroft and Tarjan, Algorithm 447,
- * Communications of the ACM 16(6), 1973). Takes time of nodes and links, and no recursion.
+ * Communications of the ACM 16(6), 1973). Takes time of nodes and links, and no recursion. All nodes are taken to forward.
  */
 export function searchFrom(graph: Graph, from: number): Search {
   const count = graph.names.length;
@@ -82,10 +82,10 @@ export function stepsTo(search: Search, to: number): Step[] {
  *
  * Refuses two nodes that nothing joins. To ask for many nodes from one end, use `searchFrom` once and `singlePointsTo` for each.
  */
-export function singlePoints(graph: Graph, from: string, to: string): Point[] {
-  const [start, end] = findEnds(graph, from, to);
+export function singlePoints(whole: Graph, from: string, to: string): Point[] {
+  const { graph, start, end } = findEnds(whole, from, to);
   const points = singlePointsTo(searchFrom(graph, start), end);
-  if (points === null) throw notJoined(from, to);
+  if (points === null) throw notJoined(graph, from, to);
   return points;
 }
 

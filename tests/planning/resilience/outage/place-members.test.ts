@@ -1,6 +1,6 @@
 import fc from "fast-check";
-import { placeMembers, type Room } from "../../../src/planning/resilience";
-import { problemOf } from "../../support/sentence";
+import { placeMembers, type Room } from "../../../../src/planning/resilience";
+import { problemOf } from "../../../support/sentence";
 
 function names(count: number): string[] {
   return Array.from({ length: count }, (_, index) => `A${index + 1}`);

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { buildGraph, disjointPaths, minimumCut, searchFrom, singlePoints, singlePointsTo, type Link } from "../../../src/planning/resilience";
+import { buildGraph, disjointPaths, minimumCut, searchFrom, singlePoints, singlePointsTo, type Link } from "../../../../src/planning/resilience";
 import { innerNodes, isJoined, mostDisjointPaths, smallestCut } from "./brute-force";
 import { smallGraphs } from "./small-graphs";
 

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import type { FallibleNode, Link } from "../../../src/planning/resilience";
+import type { FallibleNode, Link } from "../../../../src/planning/resilience";
 
 /** A small graph whose ends are n0 and n1, both at some link. */
 export interface SmallGraph {

@@ -1,7 +1,7 @@
 import fc from "fast-check";
-import { availability, buildGraph, type Link } from "../../../src/planning/resilience";
-import { enumerateAvailability } from "./brute-force";
-import { smallGraphs } from "./small-graphs";
+import { availability, buildGraph, type Link } from "../../../../src/planning/resilience";
+import { enumerateAvailability } from "../paths/brute-force";
+import { smallGraphs } from "../paths/small-graphs";
 
 function closeTo(value: number, expected: number): boolean {
   return Math.abs(value - expected) <= 1e-12 * Math.max(expected, 1e-3);

@@ -1,4 +1,4 @@
-import { invalid, noAnswer, quote } from "../text";
+import { invalid, noAnswer, quote } from "../../text";
 
 /** A cable between two things, both ways alike. */
 export interface Link {
@@ -10,11 +10,13 @@ export interface Link {
   readonly at?: string;
 }
 
-/** A thing that links join, where it can be down itself. */
+/** A thing that links join, where more than its name is known. */
 export interface FallibleNode {
   readonly name: string;
-  /** Share of the time it is down, 0 to 1. */
-  readonly unavailability: number;
+  /** Share of the time it is down, 0 to 1; 0 where it is left out. */
+  readonly unavailability?: number;
+  /** Whether it passes on what is meant for others, as a switch does; hosts and arrays do not. True where it is left out. */
+  readonly forwards?: boolean;
   /** Where it stands, for a sentence about it, such as `nodes row 2`. */
   readonly at?: string;
 }
@@ -32,6 +34,8 @@ export interface Graph {
   readonly ends: Int32Array;
   readonly linkDown: Float64Array;
   readonly nodeDown: Float64Array;
+  /** 1 for each node that paths between others may run through. */
+  readonly forwards: Uint8Array;
   readonly firstNeighbour: Int32Array;
   readonly neighbours: Int32Array;
   readonly neighbourLinks: Int32Array;
@@ -43,7 +47,7 @@ export interface Graph {
 export const mostLinks = 200_000;
 
 /**
- * Builds a graph from a table of links, and nodes that can be down.
+ * Builds a graph from a table of links, and what is known of its nodes: that they can be down, or do not forward.
  *
  * Names match without case. Takes time of links and nodes. Refuses a link from a node to itself, a node given twice, and one that no link
  * joins, which is most often a misspelling.
@@ -71,20 +75,22 @@ export function buildGraph(links: readonly Link[], nodes: readonly FallibleNode[
     ends[2 * link + 1] = b;
     linkDown[link] = unavailability;
   });
-  return { names, ends, linkDown, nodeDown: nodeUnavailabilities(nodes, nodeNumbers), ...listNeighbours(ends, names.length), nodeNumbers };
+  return { names, ends, linkDown, ...readNodes(nodes, nodeNumbers), ...listNeighbours(ends, names.length), nodeNumbers };
 }
 
-function nodeUnavailabilities(nodes: readonly FallibleNode[], nodeNumbers: ReadonlyMap<string, number>): Float64Array {
-  const down = new Float64Array(nodeNumbers.size);
+function readNodes(nodes: readonly FallibleNode[], nodeNumbers: ReadonlyMap<string, number>): Pick<Graph, "nodeDown" | "forwards"> {
+  const nodeDown = new Float64Array(nodeNumbers.size);
+  const forwards = new Uint8Array(nodeNumbers.size).fill(1);
   const given = new Set<number>();
-  for (const { name, unavailability, at = "nodes" } of nodes) {
+  for (const { name, unavailability = 0, forwards: passesOn = true, at = "nodes" } of nodes) {
     const node = nodeNumbers.get(name.toLowerCase());
     if (node === undefined) throw invalid("nodes", name, `${at}: ${quote(name)} is at no end of links. Mend the name or add its link.`);
     if (given.has(node)) throw invalid("nodes", name, `${at}: ${quote(name)} stands twice. Give each node one row.`);
     given.add(node);
-    down[node] = unavailability;
+    nodeDown[node] = unavailability;
+    forwards[node] = passesOn ? 1 : 0;
   }
-  return down;
+  return { nodeDown, forwards };
 }
 
 function listNeighbours(ends: Int32Array, nodes: number): Pick<Graph, "firstNeighbour" | "neighbours" | "neighbourLinks"> {
@@ -103,11 +109,23 @@ function listNeighbours(ends: Int32Array, nodes: number): Pick<Graph, "firstNeig
   return { firstNeighbour, neighbours, neighbourLinks };
 }
 
-/** Finds the two ends of a question about a graph, and refuses a name that no link has and two ends that are one. */
-export function findEnds(graph: Graph, from: string, to: string): readonly [number, number] {
-  const ends = [findNode(graph, from, "from"), findNode(graph, to, "to")] as const;
-  if (ends[0] === ends[1]) throw invalid("to", to, `to ${quote(to)} is the same node as from. Give two different nodes.`);
-  return ends;
+/** Two ends, and the part of a graph that paths between them may run through. */
+export interface EndPair {
+  /** Nodes as in the whole graph; links of which an end neither forwards nor is an end of the question are left out. */
+  readonly graph: Graph;
+  readonly start: number;
+  readonly end: number;
+}
+
+/**
+ * Finds the two ends of a question about a graph, and what of it paths between them may run through: no path runs through another host.
+ *
+ * Refuses a name that no link has, and two ends that are one.
+ */
+export function findEnds(graph: Graph, from: string, to: string): EndPair {
+  const [start, end] = [findNode(graph, from, "from"), findNode(graph, to, "to")];
+  if (start === end) throw invalid("to", to, `to ${quote(to)} is the same node as from. Give two different nodes.`);
+  return { graph: withoutBystanders(graph, start, end), start, end };
 }
 
 function findNode(graph: Graph, name: string, argument: string): number {
@@ -116,9 +134,18 @@ function findNode(graph: Graph, name: string, argument: string): number {
   return node;
 }
 
+function withoutBystanders(graph: Graph, start: number, end: number): Graph {
+  if (!graph.forwards.includes(0)) return graph;
+  const isOnPaths = (node: number): boolean => graph.forwards[node] === 1 || node === start || node === end;
+  const kept = Array.from(graph.linkDown, (_, link) => link).filter((link) => isOnPaths(graph.ends[2 * link]!) && isOnPaths(graph.ends[2 * link + 1]!));
+  const ends = Int32Array.from(kept.flatMap((link) => [graph.ends[2 * link]!, graph.ends[2 * link + 1]!]));
+  return { ...graph, ends, linkDown: Float64Array.from(kept, (link) => graph.linkDown[link]!), ...listNeighbours(ends, graph.names.length) };
+}
+
 /** Makes the problem of two nodes that no chain of links joins. */
-export function notJoined(from: string, to: string): Error {
-  return noAnswer("links", from, `links: nothing joins ${quote(from)} to ${quote(to)}. Add the missing link or mend a name.`);
+export function notJoined(graph: Graph, from: string, to: string): Error {
+  const [what, mend] = graph.forwards.includes(0) ? ["nothing that forwards", "mend a name or nodes"] : ["nothing", "mend a name"];
+  return noAnswer("links", from, `links: ${what} joins ${quote(from)} to ${quote(to)}. Add the missing link or ${mend}.`);
 }
 
 /** Names a link by its ends, such as `SW1 - Host 3`; the second and further ones between the same two nodes carry their number. */

@@ -1,5 +1,5 @@
 // Slow twins: answers by trying everything, for graphs of a few links.
-import type { FallibleNode, Link } from "../../../src/planning/resilience";
+import type { FallibleNode, Link } from "../../../../src/planning/resilience";
 
 /** Tells whether `to` can be reached from `from` over the links given, without the nodes in `gone`. */
 export function isJoined(links: readonly Link[], from: string, to: string, gone: ReadonlySet<string> = new Set()): boolean {

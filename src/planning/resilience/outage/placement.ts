@@ -1,5 +1,5 @@
-import { layoutDrives, type Scheme } from "../capacity";
-import { invalid, quote } from "../text";
+import { layoutDrives, type Scheme } from "../../capacity";
+import { invalid, quote } from "../../text";
 
 /** One column of a placement: what each member stands in, such as its rack. */
 export interface Domain {

@@ -9,8 +9,8 @@ export type Disjointness = "node" | "link";
  *
  * By maximum flow (Menger 1927; Ford and Fulkerson 1956). Links that join the two ends directly are a path each, of either kind.
  */
-export function disjointPaths(graph: Graph, from: string, to: string, kind: Disjointness): number {
-  const [start, end] = findEnds(graph, from, to);
+export function disjointPaths(whole: Graph, from: string, to: string, kind: Disjointness): number {
+  const { graph, start, end } = findEnds(whole, from, to);
   return kind === "node" ? splitNodes(graph, start, end).maximise(leaving(start), entering(end)) : linkNetwork(graph).maximise(start, end);
 }
 
@@ -20,10 +20,10 @@ export function disjointPaths(graph: Graph, from: string, to: string, kind: Disj
  * Names nodes wherever it can: a link stands there only where it joins the two ends directly. Of several smallest sets it is the one
  * nearest to `from`. Refuses two nodes that nothing joins.
  */
-export function minimumCut(graph: Graph, from: string, to: string): Point[] {
-  const [start, end] = findEnds(graph, from, to);
+export function minimumCut(whole: Graph, from: string, to: string): Point[] {
+  const { graph, start, end } = findEnds(whole, from, to);
   const network = splitNodes(graph, start, end);
-  if (network.maximise(leaving(start), entering(end)) === 0) throw notJoined(from, to);
+  if (network.maximise(leaving(start), entering(end)) === 0) throw notJoined(graph, from, to);
   const depth = network.layer(leaving(start));
   const nodes = graph.names.flatMap((name, node): Point[] => {
     const parts = node !== start && node !== end && depth[entering(node)] !== -1 && depth[leaving(node)] === -1;
