@@ -8,3 +8,4 @@ export { disjointPaths, minimumCut, type Disjointness } from "./paths/disjoint-p
 export { buildGraph, type FallibleNode, type Graph, type Link, type Point } from "./paths/graph";
 export { searchFrom, singlePoints, singlePointsTo, type Search } from "./paths/single-points";
 export { feedLoads, type Feed, type FeedLoad, type PoweredDevice } from "./power/feed-loads";
+export { splitFeedPhase, type FeedPhase } from "./power/feed-phase";

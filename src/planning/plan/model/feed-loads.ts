@@ -1,6 +1,6 @@
 import { foldName } from "../../text";
 import { usualContinuousShare } from "../../facility";
-import { feedLoads, type FeedLoad, type PoweredDevice } from "../../resilience";
+import { feedLoads, splitFeedPhase, type FeedLoad, type PoweredDevice } from "../../resilience";
 import { rowsOf, type Plan, type PlanRow } from "../read";
 
 /** What every feed of the plan carries, worked out once for all jobs. */
@@ -31,7 +31,7 @@ export class FeedLoads {
 
   /** Lists the loads of the feeds that some arrays hang on, in the order in which the arrays name them. */
   of(arrays: readonly PlanRow<"arrays">[]): FeedLoad[] {
-    const loads = arrays.flatMap(({ feedA, feedB }) => [feedA, feedB].map((text) => this.byName.get(foldName(splitPhase(text).feed)) ?? null));
+    const loads = arrays.flatMap(({ feedA, feedB }) => [feedA, feedB].map((text) => this.byName.get(foldName(splitFeedPhase(text).feed)) ?? null));
     return [...new Set(loads)].filter((load) => load !== null);
   }
 
@@ -45,16 +45,10 @@ export class FeedLoads {
 
 function deviceOf(row: PlanRow<"arrays"> | PlanRow<"switches">, rows: ReadonlyMap<string, PlanRow<"feeds">>): PoweredDevice {
   const feeds = [row.feedA, row.feedB].flatMap((text): string[] => {
-    const { feed, phase } = splitPhase(text);
+    const { feed, phase } = splitFeedPhase(text);
     const found = rows.get(foldName(feed));
     if (found === undefined) return [];
-    return [phase !== "" && found.phases === 3 ? `${found.feed}/${phase}` : found.feed];
+    return [phase !== null && found.phases === 3 ? `${found.feed}/${phase}` : found.feed];
   });
   return { name: "array" in row ? row.array : row.switch, watts: row.watts ?? 0, feeds };
-}
-
-/** Takes the phase off the name of a feed: `A/L2` hangs on phase L2 of feed A. */
-function splitPhase(text: string): { readonly feed: string; readonly phase: string } {
-  const match = /^(.*\S)\s*\/\s*(L[123])$/i.exec(text);
-  return { feed: match?.[1] ?? text, phase: match?.[2] ?? "" };
 }

@@ -41,6 +41,7 @@ export interface Socket {
 }
 
 export { foldName };
+export { splitFeedPhase as splitFeed } from "../../resilience";
 
 /** Splits a cell that names several things, with commas between. */
 export function splitNames(text: string): string[] {
@@ -55,13 +56,6 @@ export function fieldOf(row: object, column: string): unknown {
 /** Reads a text column of a row whose key is known only when it runs. */
 export function textIn(row: object, column: string): string {
   return fieldOf(row, column) as string;
-}
-
-/** Takes the phase off the name of a feed: `A/L2` hangs on feed A, phase 2. */
-export function splitFeed(text: string): { readonly feed: string; readonly phase: string | null } {
-  const slash = text.lastIndexOf("/");
-  const phase = slash < 1 ? "" : text.slice(slash + 1).trim().toUpperCase();
-  return /^L[123]$/.test(phase) ? { feed: text.slice(0, slash).trim(), phase } : { feed: text, phase: null };
 }
 
 /** The plan with everything that several rules look up, each worked out once and only when asked for. */

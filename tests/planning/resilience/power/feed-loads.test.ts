@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { feedLoads, type Feed, type PoweredDevice } from "../../../../src/planning/resilience";
 import { problemOf } from "../../../support/sentence";
+import { addPhasors } from "./phasors";
 
 function feed(name: string, more: Partial<Feed> = {}): Feed {
   return { name, volts: 230, breakerAmps: 16, phases: 1, continuousShare: 0.8, powerFactor: 1, ...more };
@@ -70,6 +71,23 @@ describe("feedLoads", () => {
     expect(round(load!.worstAmps)).toBe(round((1600 * Math.sqrt(3)) / 400));
   });
 
+  test("a device between two lines draws through both, in either order of writing", () => {
+    const three = feed("A", { volts: 208, phases: 3 });
+    for (const on of ["A/L1-L2", "a / l2 - l1"]) {
+      const [load] = feedLoads([device("d", 2000, on)], [three]);
+      expect(load).toMatchObject({ normalWatts: 2000, worstWatts: 2000 });
+      expect(round(load!.worstAmps)).toBe(round(2000 / 208));
+    }
+  });
+
+  test("a device that names no phase is counted on each line by turns, beside what lies between lines", () => {
+    const three = feed("A", { volts: 400, phases: 3, powerFactor: 0.9 });
+    const [load] = feedLoads([device("d1", 1000, "A"), device("d2", 3000, "A/L2-L3"), device("d3", 500, "A/L1")], [three]);
+    const lines = { L1: 0, L2: 0, L3: 0, "L1-L2": 0, "L2-L3": 3000, "L3-L1": 0 };
+    const byTurns = [{ ...lines, L1: 1500 }, { ...lines, L1: 500, L2: 1000 }, { ...lines, L1: 500, L3: 1000 }];
+    expect(round(load!.worstAmps)).toBe(round(Math.max(...byTurns.flatMap((watts) => addPhasors(watts, 400, 0.9)))));
+  });
+
   test("power factor and continuous share are the feed's own", () => {
     const [load] = feedLoads([device("d", 1840, "A")], [feed("A", { powerFactor: 0.8, continuousShare: 1, breakerAmps: 10 })]);
     expect(load).toMatchObject({ worstAmps: 10, limitAmps: 10, share: 1, ok: true });
@@ -90,8 +108,10 @@ describe("feedLoads", () => {
   });
 
   test.each([
-    ["an unknown feed", "C", 'supplies "d": feed "C" is not in feeds. Add it there or mend the name (A, A/L2).'],
-    ["an unknown phase", "A/L4", 'supplies "d": feed "A/L4" is not in feeds. Add it there or mend the name (A, A/L2).'],
+    ["an unknown feed", "C", 'supplies "d": feed "C" is not in feeds. Add it there or mend the name (A, A/L2, A/L1-L2).'],
+    ["an unknown phase", "A/L4", 'supplies "d": feed "A/L4" is not in feeds. Add it there or mend the name (A, A/L2, A/L1-L2).'],
+    ["a line with itself", "A/L1-L1", 'supplies "d": feed "A/L1-L1" is not in feeds. Add it there or mend the name (A, A/L2, A/L1-L2).'],
+    ["lines of a feed that has one phase", "A/L3-L2", 'supplies "d": "A/L3-L2" names a phase, but the feed has one. Write the feed alone.'],
     ["a phase of a feed that has one", "A/L2", 'supplies "d": "A/L2" names a phase, but the feed has one. Write the feed alone.'],
   ])("refuses %s", (_, on, sentence) => {
     expect(problemOf(() => feedLoads([device("d", 1, on)], [feed("A")]))).toMatchObject({ kind: "invalid", sentence });
