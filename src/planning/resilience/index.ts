@@ -6,6 +6,7 @@ export { placeMembers, type Room } from "./outage/place-members";
 export { parseDomainCell, type Domain, type Placement } from "./outage/placement";
 export { disjointPaths, minimumCut, type Disjointness } from "./paths/disjoint-paths";
 export { buildGraph, type FallibleNode, type Graph, type Link, type Point } from "./paths/graph";
+export { countPaths, type NetworkPort, type PathCount } from "./paths/path-count";
 export { searchFrom, singlePoints, singlePointsTo, type Search } from "./paths/single-points";
 export { feedLoads, type Feed, type FeedLoad, type PoweredDevice } from "./power/feed-loads";
 export { splitFeedPhase, type FeedPhase } from "./power/feed-phase";
