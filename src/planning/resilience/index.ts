@@ -1,9 +1,10 @@
 export { availability, availabilityInTurns, type Availability } from "./availability/availability";
 export { availabilityBounds, availabilityBoundsInTurns, type AvailabilityBounds } from "./availability/availability-bounds";
 export type { Chance } from "./availability/chance";
-export { outage, type DomainOutage, type Loss, type Outage, type PairOutage } from "./outage/outage";
-export { placeMembers, type Room } from "./outage/place-members";
-export { parseDomainCell, type Domain, type Placement } from "./outage/placement";
+export { parseDomainCell, type Domain, type Placement } from "./outage/domain-values";
+export type { Loss } from "./outage/losses";
+export { outage, pieceSpreads, type DomainOutage, type Outage, type PairOutage, type Pieces } from "./outage/outage";
+export { placeMembers, type PlacementAims, type Room } from "./outage/place-members";
 export { disjointPaths, minimumCut, type Disjointness } from "./paths/disjoint-paths";
 export { buildGraph, type FallibleNode, type Graph, type Link, type Point } from "./paths/graph";
 export { countPaths, type NetworkPort, type PathCount } from "./paths/path-count";

@@ -26,10 +26,21 @@ export class FlowNetwork {
     this.room = new Int32Array(2 * pairs);
   }
 
-  /** Adds an arc of `capacity` from `a` to `b`, and one of `back` the other way. */
-  addArc(a: number, b: number, capacity: number, back = 0): void {
+  /** Adds an arc of `capacity` from `a` to `b`, and one of `back` the other way; answers the number of the first. */
+  addArc(a: number, b: number, capacity: number, back = 0): number {
     this.addHalf(a, b, capacity);
     this.addHalf(b, a, back);
+    return this.arcs - 2;
+  }
+
+  /** Gives an arc more capacity. */
+  widen(arc: number, capacity: number): void {
+    this.room[arc]! += capacity;
+  }
+
+  /** Answers the flow on an arc that was added without capacity the other way. */
+  flowOn(arc: number): number {
+    return this.room[arc ^ 1]!;
   }
 
   private addHalf(a: number, b: number, capacity: number): void {

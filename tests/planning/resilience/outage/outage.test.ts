@@ -63,6 +63,57 @@ const placements = fc
     }),
   }));
 
+/** Slow twin of spread pieces: the even stripes are those whose counts, the largest first, come first of all ways to lay a stripe over the cells. */
+function evenStripes(counts: readonly number[], width: number): number[][] {
+  const ways = (index: number, left: number): number[][] => {
+    if (index === counts.length) return left === 0 ? [[]] : [];
+    return Array.from({ length: Math.min(left, counts[index]!) + 1 }, (_, pieces) => ways(index + 1, left - pieces).map((rest) => [pieces, ...rest])).flat();
+  };
+  const shape = (stripe: readonly number[]): string => [...stripe].sort((a, b) => b - a).map((pieces) => String(pieces).padStart(2, "0")).join(" ");
+  const all = ways(0, width);
+  const least = all.map(shape).sort()[0];
+  return all.filter((stripe) => shape(stripe) === least);
+}
+
+/** Slow twin of the losses where pieces are spread by domain: of values of two columns at most what each takes. */
+function pieceLosses(placement: Placement, width: number, tolerance: number): (gone: readonly (readonly [number, string])[]) => Loss {
+  const columns = placement.domains.map(({ cells }) => {
+    const kindOf = cells.map((cell) => [...cell].sort().join("+"));
+    const kinds = [...new Set(kindOf)];
+    return { kindOf, kinds, stripes: evenStripes(kinds.map((kind) => kindOf.filter((one) => one === kind).length), width) };
+  });
+  return (gone) => {
+    const members = new Set<number>();
+    let taken = 0;
+    columns.forEach(({ kindOf, kinds, stripes }, column) => {
+      const names = gone.filter(([other]) => other === column).map(([, value]) => value);
+      const isGone = (kind: string): boolean => kind.split("+").every((value) => names.includes(value));
+      kindOf.forEach((kind, member) => {
+        if (isGone(kind)) members.add(member);
+      });
+      taken += Math.max(...stripes.map((stripe) => stripe.reduce((sum, pieces, index) => sum + (isGone(kinds[index]!) ? pieces : 0), 0)));
+    });
+    const slack = tolerance - Math.min(taken, members.size);
+    return { lost: members.size, left: Math.max(0, slack), survives: slack >= 0 };
+  };
+}
+
+const spreadPlacements = fc
+  .record({
+    code: fc.constantFrom({ text: "2+1", width: 3, tolerance: 1 }, { text: "3+2", width: 5, tolerance: 2 }, { text: "3 copies", width: 3, tolerance: 2 }, { text: "4+3", width: 7, tolerance: 3 }),
+    size: fc.integer({ min: 7, max: 10 }),
+    columns: fc.array(fc.array(fc.tuple(fc.nat(3), fc.nat(9)), { minLength: 10, maxLength: 10 }), { minLength: 1, maxLength: 3 }),
+  })
+  .map(({ code, size, columns }) => ({
+    ...code,
+    placement: {
+      domains: columns.map((cells, column): Domain => ({
+        name: `domain ${column}`,
+        cells: cells.slice(0, size).map(([value, kind]) => (kind < 2 ? [`v${value}`, `v${(value + 1) % 4}`] : [`v${value}`])),
+      })),
+    },
+  }));
+
 describe("outage", () => {
   test("equals the enumeration of every loss and every two losses, on 2000 random placements", () => {
     fc.assert(
@@ -126,6 +177,55 @@ describe("outage", () => {
     expect(outage(scheme("RAID 5 3+1"), placement).domains[0]).toEqual({ domain: "Shelf", value: "S4", lost: 2, left: 0, survives: true });
   });
 
+  test("eight and three pieces over ten racks put two into each at most: any rack may go, and any two", () => {
+    const racks = Array.from({ length: 60 }, (_, member) => `R${member % 10}`);
+    const placement = { domains: [domain("Rack", ...racks)] };
+    expect(outage(scheme("8+3"), placement).domains[0]).toEqual({ domain: "Rack", value: "R0", lost: 6, left: 0, survives: false });
+    const { domains, pair } = outage(scheme("8+3"), placement, "by domain");
+    expect(domains).toEqual([{ domain: "Rack", value: "R0", lost: 6, left: 1, survives: true }]);
+    // One rack of the ten has two pieces of a stripe, the others one: two racks take three.
+    expect(pair).toEqual({ values: [{ domain: "Rack", value: "R0" }, { domain: "Rack", value: "R1" }], lost: 12, left: 0, survives: true });
+  });
+
+  test("pieces spread by domain are those of an enumeration of all even stripes, on 1000 random placements", () => {
+    fc.assert(
+      fc.property(spreadPlacements, ({ text, width, tolerance, placement }) => {
+        const answer = outage(scheme(text), placement, "by domain");
+        const lossOfPieces = pieceLosses(placement, width, tolerance);
+        const values = placement.domains.map(({ cells }, column) => [...new Set(cells.flat())].map((value) => [column, value] as const));
+        answer.domains.forEach(({ domain: name, value, ...loss }, column) => {
+          expect(name).toBe(placement.domains[column]!.name);
+          expect(loss).toEqual(worst(values[column]!.map((one) => lossOfPieces([one]))));
+          expect(loss).toEqual(lossOfPieces([[column, value]]));
+        });
+        const all = values.flat();
+        const pairs = all.flatMap((one, index) => all.slice(index + 1).map((other) => lossOfPieces([one, other])));
+        if (pairs.length === 0) return;
+        const { values: named, ...loss } = answer.pair!;
+        expect(loss).toEqual(worst(pairs));
+        const columnOf = (name: string): number => placement.domains.findIndex((one) => one.name === name);
+        expect(loss).toEqual(lossOfPieces(named.map(({ domain: name, value }) => [columnOf(name), value])));
+      }),
+      { seed: 20260511, numRuns: 1000 },
+    );
+  });
+
+  test("pieces spread by domain group by group where the Group column says so", () => {
+    const groups = ["1", "1", "1", "1", "2", "2", "2", "2"];
+    const placement = { domains: [domain("Rack", "R1", "R2", "R3", "R4", "R1", "R1", "R2", "R3")], groups };
+    // The first group puts one piece into each of four racks; the second must put two of its three into three racks, one each.
+    expect(outage(scheme("2+1"), placement, "by domain").domains[0]).toEqual({ domain: "Rack", value: "R1", lost: 3, left: 0, survives: true });
+    expect(outage(scheme("2+2"), placement, "by domain").domains[0]).toEqual({ domain: "Rack", value: "R1", lost: 3, left: 0, survives: true });
+  });
+
+  test("refuses pieces by domain for a scheme that is not spread", () => {
+    expect(problemOf(() => outage(scheme("RAID 6"), { domains: [domain("Rack", "a", "b", "c", "d")] }, "by domain"))).toMatchObject({
+      kind: "invalid",
+      argument: "pieces",
+      sentence: 'pieces "by domain" is for codes spread over all drives, such as 8+3; RAID 6 is none. Leave it out.',
+    });
+  });
+
   test("one value in all has no pair", () => {
     expect(outage(scheme("none"), { domains: [domain("Rack", "R1", "R1")] }).pair).toBeNull();
   });
@@ -141,7 +241,7 @@ describe("outage", () => {
   test("refuses fewer members than the scheme takes", () => {
     expect(problemOf(() => outage(scheme("8+2"), { domains: [domain("Rack", "a", "b")] }))).toMatchObject({
       kind: "invalid",
-      sentence: "placement has 2 members; 8+2 takes at least 10. Give a row for every member, and no others.",
+      sentence: "placement has 2 rows; 8+2 takes at least 10. Give a row for every member, and no others.",
     });
   });
 
