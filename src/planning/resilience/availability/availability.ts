@@ -13,14 +13,18 @@ export interface Availability extends Chance {
 }
 
 /** Most cells of work of all diagrams before the question is refused: one to two seconds. */
-const mostCells = 50_000_000;
+const mostCells = 64_000_000;
+
+/** What may stay open, as a share of the smaller chance: less than the rounding of a single operation. */
+const negligibleShare = 2 ** -53;
 
 /**
  * Computes the probability that a path of links and nodes that are up joins `from` and `to`, exactly but for rounding.
  *
  * Links and nodes fail independently of each other; the two ends are nodes too, and count; no path runs through a node that does not forward.
  * The way is cut into stages at the single points, what lies on no way is left out, each stage is reduced by series and parallel, and what
- * remains goes through a decision diagram. `up` and `down` each keep their own digits. Two nodes that nothing joins are down for certain.
+ * remains goes through a decision diagram, of which no more is left out than rounding is. `up` and `down` each keep their own digits. Two
+ * nodes that nothing joins are down for certain.
  *
  * Refuses a network whose diagram outgrows a fixed amount of work, the same on every machine; nothing is estimated.
  */
@@ -38,7 +42,7 @@ export function* availabilityInTurns(graph: Graph, from: string, to: string): Ge
   let cellsLeft = mostCells;
   for (const { network, exit } of way.stages) {
     const answer = yield* frontierDiagram(network, cellsLeft, false);
-    if (answer.open > 0) {
+    if (answer.open > negligibleShare * Math.min(answer.up, answer.down)) {
       throw noAnswer("links", graph.linkDown.length, "links are too closely meshed between from and to for an exact answer. Ask AVAILBOUNDS, or for a smaller part of the network.");
     }
     chance = inSeries(inSeries(chance, answer), exit);

@@ -213,7 +213,7 @@ describe("outage", () => {
   test("pieces spread by domain group by group where the Group column says so", () => {
     const groups = ["1", "1", "1", "1", "2", "2", "2", "2"];
     const placement = { domains: [domain("Rack", "R1", "R2", "R3", "R4", "R1", "R1", "R2", "R3")], groups };
-    // The first group puts one piece into each of four racks; the second must put two of its three into three racks, one each.
+    // With 2+1 each group puts one piece into a rack at most. With 2+2 the second has but three racks for four pieces: two of them go into R1.
     expect(outage(scheme("2+1"), placement, "by domain").domains[0]).toEqual({ domain: "Rack", value: "R1", lost: 3, left: 0, survives: true });
     expect(outage(scheme("2+2"), placement, "by domain").domains[0]).toEqual({ domain: "Rack", value: "R1", lost: 3, left: 0, survives: true });
   });

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { buildGraph, disjointPaths, minimumCut, searchFrom, singlePoints, singlePointsTo, type Link } from "../../../../src/planning/resilience";
 import { innerNodes, isJoined, mostDisjointPaths, smallestCut } from "./brute-force";
-import { smallGraphs } from "./small-graphs";
+import { smallGraphs, type SmallGraph } from "./small-graphs";
 
 /** Parts of a graph by the names that points carry; the second of two links between the same nodes is called so. */
 function linkNames(links: readonly Link[]): string[] {
@@ -12,18 +12,18 @@ function linkNames(links: readonly Link[]): string[] {
   });
 }
 
-function isPartedWithout(links: readonly Link[], points: readonly string[]): boolean {
+function isPartedWithout({ links, nodes }: SmallGraph, points: readonly string[]): boolean {
   const names = linkNames(links);
-  return !isJoined(links.filter((_, index) => !points.includes(names[index]!)), "n0", "n1", new Set(points));
+  return !isJoined(links.filter((_, index) => !points.includes(names[index]!)), "n0", "n1", new Set(points), nodes);
 }
 
 describe("cuts and disjoint paths", () => {
   test("single points are those whose loss parts the ends, on 2000 random graphs", () => {
     fc.assert(
-      fc.property(smallGraphs, ({ links }) => {
-        fc.pre(isJoined(links, "n0", "n1"));
-        const points = singlePoints(buildGraph(links), "n0", "n1").map(({ name }) => name);
-        const expected = [...innerNodes(links, "n0", "n1"), ...linkNames(links)].filter((name) => isPartedWithout(links, [name]));
+      fc.property(smallGraphs, ({ links, nodes }) => {
+        fc.pre(isJoined(links, "n0", "n1", new Set(), nodes));
+        const points = singlePoints(buildGraph(links, nodes), "n0", "n1").map(({ name }) => name);
+        const expected = [...innerNodes(links, "n0", "n1"), ...linkNames(links)].filter((name) => isPartedWithout({ links, nodes }, [name]));
         expect([...points].sort()).toEqual(expected.sort());
       }),
       { seed: 20260503, numRuns: 2000 },
@@ -32,14 +32,14 @@ describe("cuts and disjoint paths", () => {
 
   test("the cut parts the ends, nothing smaller does, and it is as large as paths are many, on 2000 random graphs", () => {
     fc.assert(
-      fc.property(smallGraphs, ({ links }) => {
-        fc.pre(isJoined(links, "n0", "n1"));
-        const graph = buildGraph(links);
+      fc.property(smallGraphs, ({ links, nodes }) => {
+        fc.pre(isJoined(links, "n0", "n1", new Set(), nodes));
+        const graph = buildGraph(links, nodes);
         const cut = minimumCut(graph, "n0", "n1").map(({ name }) => name);
-        expect(isPartedWithout(links, cut)).toBe(true);
-        expect(cut).toHaveLength(smallestCut(links, "n0", "n1", "node"));
+        expect(isPartedWithout({ links, nodes }, cut)).toBe(true);
+        expect(cut).toHaveLength(smallestCut(links, "n0", "n1", "node", nodes));
         expect(disjointPaths(graph, "n0", "n1", "node")).toBe(cut.length);
-        expect(disjointPaths(graph, "n0", "n1", "link")).toBe(smallestCut(links, "n0", "n1", "link"));
+        expect(disjointPaths(graph, "n0", "n1", "link")).toBe(smallestCut(links, "n0", "n1", "link", nodes));
       }),
       { seed: 20260504, numRuns: 2000 },
     );
@@ -47,10 +47,11 @@ describe("cuts and disjoint paths", () => {
 
   test("paths are as many as a search of all choices of paths finds", () => {
     fc.assert(
-      fc.property(smallGraphs, fc.constantFrom("node" as const, "link" as const), ({ links }, kind) => {
+      fc.property(smallGraphs, fc.constantFrom("node" as const, "link" as const), ({ links, nodes: all }, kind) => {
         const few = links.slice(0, 9);
+        const nodes = all.filter(({ name }) => few.some((link) => link.from === name || link.to === name));
         fc.pre(["n0", "n1"].every((end) => few.some((link) => link.from === end || link.to === end)));
-        expect(disjointPaths(buildGraph(few), "n0", "n1", kind)).toBe(mostDisjointPaths(few, "n0", "n1", kind));
+        expect(disjointPaths(buildGraph(few, nodes), "n0", "n1", kind)).toBe(mostDisjointPaths(few, "n0", "n1", kind, nodes));
       }),
       { seed: 20260505, numRuns: 500 },
     );
@@ -101,6 +102,26 @@ describe("cuts and disjoint paths", () => {
     ["a node given twice", () => buildGraph([{ from: "a", to: "b" }], [{ name: "a", unavailability: 0.1 }, { name: "A", unavailability: 0.2 }]), 'nodes: "A" stands twice. Give each node one row.'],
   ])("refuses %s", (_, work, sentence) => {
     expect(work).toThrow(expect.objectContaining({ kind: "invalid", sentence }));
+  });
+
+  test("no path runs through another host", () => {
+    const links = [{ from: "host", to: "sw1" }, { from: "h2", to: "sw1" }, { from: "h2", to: "sw2" }, { from: "array", to: "sw2" }, { from: "array", to: "sw3" }];
+    const hosts = ["host", "H2", "array"].map((name) => ({ name, forwards: false }));
+    expect(disjointPaths(buildGraph(links), "host", "array", "node")).toBe(1);
+    const graph = buildGraph(links, hosts);
+    expect(disjointPaths(graph, "host", "array", "node")).toBe(0);
+    expect(disjointPaths(graph, "host", "array", "link")).toBe(0);
+    // A host that is itself an end is reached all the same.
+    expect(singlePoints(graph, "host", "h2").map(({ name }) => name)).toEqual(["host - sw1", "sw1", "h2 - sw1"]);
+    const sentence = 'links: nothing that forwards joins "host" to "array". Add the missing link or mend a name or nodes.';
+    expect(() => singlePoints(graph, "host", "array")).toThrow(expect.objectContaining({ kind: "no-answer", sentence }));
+    expect(() => minimumCut(graph, "host", "array")).toThrow(expect.objectContaining({ kind: "no-answer", sentence }));
+  });
+
+  test("links keep their names where a host beside them is passed over", () => {
+    const links = [{ from: "h2", to: "a" }, { from: "a", to: "b" }, { from: "a", to: "b" }, { from: "h2", to: "b" }];
+    const graph = buildGraph(links, [{ name: "h2", forwards: false }]);
+    expect(minimumCut(graph, "a", "b").map(({ name }) => name)).toEqual(["a - b", "a - b (2)"]);
   });
 
   test("ends that nothing joins have no single point and no cut, but a number of paths: none", () => {
