@@ -42,7 +42,7 @@ export function* availabilityBoundsInTurns(graph: Graph, from: string, to: strin
   let cellsLeft = mostCells;
   let operations = operationsALink * graph.linkDown.length;
   for (const [index, { network, exit }] of way.stages.entries()) {
-    const { up, down, open, cells, additions } = yield* frontierDiagram(network, cellsLeft / (way.stages.length - index), true);
+    const { up, down, open, cells, additions } = yield* frontierDiagram(network, cellsLeft / (way.stages.length - index), false);
     const low = lessDown({ up, down: Math.min(1, down + open) }, boundByPaths(network));
     const high = moreDown({ up: Math.min(1, up + open), down }, boundByCuts(network));
     worst = inSeries(inSeries(worst, low), exit);

@@ -2,7 +2,7 @@ import { noAnswer } from "../../text";
 import type { Graph } from "../paths/graph";
 import { chanceOf, impossible, inSeries, type Chance } from "./chance";
 import { drain } from "./drain";
-import { frontierDiagram } from "./frontier-diagram";
+import { frontierDiagram, isExact } from "./frontier-diagram";
 import { wayBetween } from "./stages";
 
 /** How likely two nodes are joined, and how large the diagrams were that it took. */
@@ -14,9 +14,6 @@ export interface Availability extends Chance {
 
 /** Most cells of work of all diagrams before the question is refused: one to two seconds. */
 const mostCells = 64_000_000;
-
-/** What may stay open, as a share of the smaller chance: less than the rounding of a single operation. */
-const negligibleShare = 2 ** -53;
 
 /**
  * Computes the probability that a path of links and nodes that are up joins `from` and `to`, exactly but for rounding.
@@ -41,8 +38,8 @@ export function* availabilityInTurns(graph: Graph, from: string, to: string): Ge
   let peak = 0;
   let cellsLeft = mostCells;
   for (const { network, exit } of way.stages) {
-    const answer = yield* frontierDiagram(network, cellsLeft, false);
-    if (answer.open > negligibleShare * Math.min(answer.up, answer.down)) {
+    const answer = yield* frontierDiagram(network, cellsLeft, true);
+    if (!isExact(answer)) {
       throw noAnswer("links", graph.linkDown.length, "links are too closely meshed between from and to for an exact answer. Ask AVAILBOUNDS, or for a smaller part of the network.");
     }
     chance = inSeries(inSeries(chance, answer), exit);

@@ -5,8 +5,11 @@ import type { TwoTerminalNetwork } from "./two-terminal-network";
 /** Cells of work after which a diagram lets others have their turn: some milliseconds. */
 const cellsATurn = 200_000;
 
-/** Share of the work that an answer in which nothing stays open may take, before the likeliest states are followed alone. */
-const exactShare = 0.75;
+/** Share of the work for which the likeliest states are followed alone, before all are: where parts seldom fail that is enough. */
+const glanceShare = 1 / 16;
+
+/** What may stay open, as a share of the smaller chance, in an answer that counts as exact: less than one operation rounds. */
+const negligibleShare = 2 ** -53;
 
 /** What a decision diagram came to. */
 export interface DiagramAnswer {
@@ -34,30 +37,35 @@ const unbegun: DiagramAnswer = { up: 0, down: 0, open: 1, states: 0, peak: 0, ce
  * an end; places that may be exchanged are counted and not told apart; equal states are one, their probabilities added. (The frontier
  * method: Hardy, Lucet, Limnios, IEEE Transactions on Reliability 56(3), 2007, from memory; the counting is our own.)
  *
- * Takes at most `mostCells` cells of work, the same on every machine. Unless it `isBounding`, it first tries to settle every state; where that
- * is too much, each step takes but its share, the heaviest states first, so that little stays open. All is open where the frontier is too
- * wide. Yields after every so much work.
+ * Takes at most `mostCells` cells of work, the same on every machine. Where that may be too little, each step takes but its share, the heaviest
+ * states first, so that little stays open; that is all unless the answer must be exact, in which case every state is settled if so much
+ * work allows it. All is open where the frontier is too wide. Yields after every so much work.
  */
-export function* frontierDiagram(network: TwoTerminalNetwork, mostCells: number, isBounding: boolean): Generator<void, DiagramAnswer, void> {
+export function* frontierDiagram(network: TwoTerminalNetwork, mostCells: number, mustBeExact: boolean): Generator<void, DiagramAnswer, void> {
   const [only, ...others] = network.links;
   if (only !== undefined && others.length === 0) return { ...unbegun, ...only.chance, open: 0 };
   const steps = planSteps(network);
   if (steps === null) return unbegun;
-  const exact = isBounding ? unbegun : yield* runDiagram(steps, exactShare * mostCells, false);
-  if (exact.open === 0) return exact;
-  const bounding = yield* runDiagram(steps, mostCells - exact.cells, true);
-  return { ...bounding, cells: exact.cells + bounding.cells };
+  const glance = yield* runDiagram(steps, mustBeExact ? glanceShare * mostCells : mostCells, true);
+  if (!mustBeExact || isExact(glance)) return glance;
+  const whole = yield* runDiagram(steps, mostCells - glance.cells, false);
+  return { ...whole, cells: glance.cells + whole.cells };
 }
 
-function* runDiagram(steps: readonly DiagramStep[], mostCells: number, isBounding: boolean): Generator<void, DiagramAnswer, void> {
+/** Tells whether no more was left open than rounding takes. */
+export function isExact({ up, down, open }: DiagramAnswer): boolean {
+  return open <= negligibleShare * Math.min(up, down);
+}
+
+function* runDiagram(steps: readonly DiagramStep[], mostCells: number, isSharing: boolean): Generator<void, DiagramAnswer, void> {
   const level = new DiagramLevel();
   let states = 0;
   let peak = 0;
   let turnEnds = cellsATurn;
   for (const [index, step] of steps.entries()) {
     // Twice an even share of what is left, as the steps in the middle need more than those at either end; the last step may take all.
-    const share = isBounding ? 2 / (steps.length - index + 1) : 1;
-    level.begin(step, level.cells + share * (mostCells - level.cells), isBounding);
+    const share = isSharing ? 2 / (steps.length - index + 1) : 1;
+    level.begin(step, level.cells + share * (mostCells - level.cells), isSharing);
     while (level.expand(turnEnds)) {
       turnEnds = level.cells + cellsATurn;
       yield;
@@ -65,7 +73,7 @@ function* runDiagram(steps: readonly DiagramStep[], mostCells: number, isBoundin
     level.end();
     states += level.count;
     peak = Math.max(peak, level.count);
-    if (level.open > 0 && !isBounding) break;
+    if (level.open > 0 && !isSharing) break;
   }
   const { up, down, open, cells, additions } = level;
   return { up, down, open, states, peak, cells, additions };

@@ -19,7 +19,7 @@ function network(links: readonly Link[], from: string, to: string, down: Readonl
 }
 
 describe("availabilityBounds", () => {
-  test("hold the sum over every combination between them, and meet where the graph is small, on 1000 random graphs", () => {
+  test("hold the sum over every combination between them, and meet where the graph is small, on 500 random graphs", () => {
     fc.assert(
       fc.property(smallGraphs, ({ links, nodes }) => {
         const { low, high, gap } = availabilityBounds(buildGraph(links, nodes), "n0", "n1");
@@ -29,7 +29,7 @@ describe("availabilityBounds", () => {
         expect(gap).toBe(high - low);
         expect(gap).toBeLessThan(1e-10);
       }),
-      { seed: 20260513, numRuns: 1000 },
+      { seed: 20260513, numRuns: 500 },
     );
   });
 
@@ -87,7 +87,7 @@ describe("availabilityBounds", () => {
 });
 
 describe("disjoint paths and cuts", () => {
-  test("bound the sum over every combination from below and from above, on 1000 random graphs", () => {
+  test("bound the sum over every combination from below and from above, on 500 random graphs", () => {
     fc.assert(
       fc.property(smallGraphs, ({ links }) => {
         const { up, down } = enumerateAvailability(links, [], "n0", "n1");
@@ -96,7 +96,7 @@ describe("disjoint paths and cuts", () => {
         expect(boundByPaths(joined).up).toBeLessThanOrEqual(up * (1 + 1e-13));
         expect(boundByCuts(joined).down).toBeLessThanOrEqual(down * (1 + 1e-12));
       }),
-      { seed: 20260514, numRuns: 1000 },
+      { seed: 20260514, numRuns: 500 },
     );
   });
 

@@ -5,8 +5,9 @@ import { smallGraphs } from "../paths/small-graphs";
 import { completeGraphs, fabrics, twoPlanes } from "./reference-values";
 import { complete, fabric, grid, type Topology } from "./topologies";
 
-function closeTo(value: number, expected: number): boolean {
-  return Math.abs(value - expected) <= 1e-12 * Math.max(expected, 1e-3);
+/** Tells whether two probabilities agree to twelve digits of their own, however small they are. */
+function agree(value: number, expected: number): boolean {
+  return Math.abs(value - expected) <= 1e-12 * expected;
 }
 
 function between({ links, nodes }: Topology, from: string, to: string) {
@@ -14,20 +15,19 @@ function between({ links, nodes }: Topology, from: string, to: string) {
 }
 
 describe("availability", () => {
-  test("equals the sum over every combination, on 2000 random graphs of links and nodes that fail, some of which do not forward", () => {
+  test("equals the sum over every combination, to twelve digits of what is up and of what is down, on 1000 random graphs of links and nodes that fail, some of which do not forward", () => {
     let diagrams = 0;
     fc.assert(
       fc.property(smallGraphs, ({ links, nodes }) => {
         const { up, down, states } = between({ links, nodes }, "n0", "n1");
         diagrams += states > 0 ? 1 : 0;
         const expected = enumerateAvailability(links, nodes, "n0", "n1");
-        expect(closeTo(up, expected.up)).toBe(true);
-        expect(closeTo(down, expected.down)).toBe(true);
+        expect({ up: agree(up, expected.up), down: agree(down, expected.down) }).toEqual({ up: true, down: true });
       }),
-      { seed: 20260501, numRuns: 2000 },
+      { seed: 20260501, numRuns: 1000 },
     );
     // Where reductions do everything the diagram is not tried: they must not on most.
-    expect(diagrams).toBeGreaterThan(150);
+    expect(diagrams).toBeGreaterThan(70);
   });
 
   test("equals the sum over every combination on every graph of five nodes, all its links and all its inner nodes alike", () => {
@@ -54,7 +54,7 @@ describe("availability", () => {
         const rest = [...links.filter((_, other) => other !== index), { from: "n0", to: "a", unavailability: 0 }, { from: "n1", to: "b", unavailability: 0 }];
         const contracted = rest.map((link) => ({ ...link, from: rename(link.from), to: rename(link.to) })).filter((link) => link.from !== link.to);
         const up = (list: readonly Link[]): number => availability(buildGraph(list), "n0", "n1").up;
-        expect(closeTo(up(links), (1 - q) * up(contracted) + q * up(rest))).toBe(true);
+        expect(up(links)).toBeCloseTo((1 - q) * up(contracted) + q * up(rest), 14);
       }),
       { seed: 20260502, numRuns: 500 },
     );

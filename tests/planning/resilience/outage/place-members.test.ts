@@ -121,6 +121,19 @@ describe("placeMembers with a scheme", () => {
     expect(feasible).toBeGreaterThan(70);
   });
 
+  // Worked out with the maximum flow of networkx.
+  test.each([
+    { text: "RAID 60 2+2", members: 12, rooms: [6, 3, 3], survives: true, left: 0, fullest: 6 },
+    { text: "RAID 10", members: 6, rooms: [3, 2, 1], survives: true, left: 0, fullest: 3 },
+    { text: "RAID 10", members: 6, rooms: [2, 4, 1], survives: true, left: 0, fullest: 3 },
+    { text: "RAID 6 8+2", members: 20, rooms: [9, 9, 9, 9], survives: false, left: 0, fullest: 5 },
+  ])("$members members of $text over rooms of $rooms: survives $survives, as a flow found elsewhere says", ({ text, members, rooms, survives, left, fullest }) => {
+    const scheme = parseScheme(text, "scheme");
+    const placed = placeMembers(names(members), roomsOf(rooms), { scheme });
+    expect(outage(scheme, { domains: [{ name: "Rack", cells: placed.map((one) => [one]) }] }).domains[0]).toMatchObject({ survives, left });
+    expect(Math.max(...countsOf(placed, rooms))).toBe(fullest);
+  });
+
   test("meets every aim as the best of all placements does, with groups unlike each other", () => {
     const groupSizes = fc.array(fc.integer({ min: 2, max: 4 }), { minLength: 1, maxLength: 3 });
     fc.assert(

@@ -51,27 +51,41 @@ function reaches({ linkEnds, forwarding }: BitGraph, from: number, to: number, g
   return (reached & to) !== 0;
 }
 
-/** Adds up the probability of every combination of what is up and what is down. */
+/** Bits behind the point of the numbers that combinations are added up in: about 240 digits. */
+const fractionBits = 800n;
+
+/** Writes a probability as a whole number of 2^-800: exactly, where it has no digits beyond that. */
+function asFixed(probability: number): bigint {
+  let [whole, doublings] = [probability, 0n];
+  for (; !Number.isInteger(whole); doublings += 1n) whole *= 2;
+  return (BigInt(whole) << fractionBits) >> doublings;
+}
+
+function asNumber(fixed: bigint): number {
+  const dropped = Math.max(0, fixed.toString(2).length - 64);
+  return Number(fixed >> BigInt(dropped)) * 2 ** (dropped - Number(fractionBits));
+}
+
+/** Adds up the probability of every combination of what is up and what is down, with 800 bits, so that the smaller sum keeps its digits. */
 export function enumerateAvailability(links: readonly Link[], nodes: readonly FallibleNode[], from: string, to: string): { up: number; down: number } {
   const graph = asBits(links, nodes);
   const { bitOf } = graph;
   const nodeBits = nodes.map(({ name }) => bitOf(name));
-  const parts = [...links.map((link) => link.unavailability ?? 0), ...nodes.map((node) => node.unavailability ?? 0)];
-  // Compensated sums (Kahan): a hundred thousand additions would round in the twelfth digit.
-  const sums = { up: 0, down: 0 };
-  const carried = { up: 0, down: 0 };
-  for (let combination = 0; combination < 2 ** parts.length; combination += 1) {
-    let probability = 1;
-    for (let part = 0; part < parts.length; part += 1) probability *= (combination >> part) & 1 ? parts[part]! : 1 - parts[part]!;
-    if (probability === 0) continue;
-    const gone = nodeBits.reduce((bits, bit, index) => bits | ((combination >> (links.length + index)) & 1 ? bit : 0), 0);
-    const outcome = reaches(graph, bitOf(from), bitOf(to), gone, combination) ? "up" : "down";
-    const addend = probability - carried[outcome];
-    const sum = sums[outcome] + addend;
-    carried[outcome] = sum - sums[outcome] - addend;
-    sums[outcome] = sum;
-  }
-  return sums;
+  const one = 1n << fractionBits;
+  const parts = [...links, ...nodes].map(({ unavailability = 0 }) => asFixed(unavailability));
+  const sums = { up: 0n, down: 0n };
+  const addFrom = (part: number, combination: number, probability: bigint): void => {
+    if (probability === 0n) return;
+    if (part === parts.length) {
+      const gone = nodeBits.reduce((bits, bit, index) => bits | ((combination >> (links.length + index)) & 1 ? bit : 0), 0);
+      sums[reaches(graph, bitOf(from), bitOf(to), gone, combination) ? "up" : "down"] += probability;
+      return;
+    }
+    addFrom(part + 1, combination, (probability * (one - parts[part]!)) >> fractionBits);
+    addFrom(part + 1, combination | (1 << part), (probability * parts[part]!) >> fractionBits);
+  };
+  addFrom(0, 0, one);
+  return { up: asNumber(sums.up), down: asNumber(sums.down) };
 }
 
 /** Lists the nodes between the two ends. */

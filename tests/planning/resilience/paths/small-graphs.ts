@@ -7,7 +7,8 @@ export interface SmallGraph {
   readonly nodes: readonly FallibleNode[];
 }
 
-const unavailability = fc.oneof(fc.constantFrom(0, 1, 0.5, 1e-9), fc.double({ min: 0, max: 1, noNaN: true }));
+// From 1e-12 on: a product of fifteen of them is still a number of full digits.
+const unavailability = fc.oneof(fc.constantFrom(0, 1, 0.5, 1e-9, 1 - 2 ** -20), fc.double({ min: 1e-12, max: 1, noNaN: true }));
 
 /** Makes graphs of up to 14 links, parallel ones and pieces included, with up to three nodes that fail and may not forward. */
 export const smallGraphs: fc.Arbitrary<SmallGraph> = fc
