@@ -46,9 +46,11 @@ export function* frontierDiagram(network: TwoTerminalNetwork, mostCells: number,
   if (only !== undefined && others.length === 0) return { ...unbegun, ...only.chance, open: 0 };
   const steps = planSteps(network);
   if (steps === null) return unbegun;
-  const glance = yield* runDiagram(steps, mustBeExact ? glanceShare * mostCells : mostCells, true);
-  if (!mustBeExact || isExact(glance)) return glance;
-  const whole = yield* runDiagram(steps, mostCells - glance.cells, false);
+  if (!mustBeExact) return yield* runDiagram(steps, mostCells, true, Infinity);
+  // The smaller chance is a half at most.
+  const glance = yield* runDiagram(steps, glanceShare * mostCells, true, negligibleShare / 2);
+  if (isExact(glance)) return glance;
+  const whole = yield* runDiagram(steps, mostCells - glance.cells, false, 0);
   return { ...whole, cells: glance.cells + whole.cells };
 }
 
@@ -57,7 +59,8 @@ export function isExact({ up, down, open }: DiagramAnswer): boolean {
   return open <= negligibleShare * Math.min(up, down);
 }
 
-function* runDiagram(steps: readonly DiagramStep[], mostCells: number, isSharing: boolean): Generator<void, DiagramAnswer, void> {
+/** Runs a diagram, sharing the work out among its steps or not, until more than `mostOpen` has been left open. */
+function* runDiagram(steps: readonly DiagramStep[], mostCells: number, isSharing: boolean, mostOpen: number): Generator<void, DiagramAnswer, void> {
   const level = new DiagramLevel();
   let states = 0;
   let peak = 0;
@@ -73,7 +76,7 @@ function* runDiagram(steps: readonly DiagramStep[], mostCells: number, isSharing
     level.end();
     states += level.count;
     peak = Math.max(peak, level.count);
-    if (level.open > 0 && !isSharing) break;
+    if (level.open > mostOpen) break;
   }
   const { up, down, open, cells, additions } = level;
   return { up, down, open, states, peak, cells, additions };
