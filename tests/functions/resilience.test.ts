@@ -121,7 +121,7 @@ describe("questions about links", () => {
     const sound = mesh.filter(([a, b]) => a !== b);
     expect(cutSet(sound, "n0", "n1").length).toBe(paths(sound, "n0", "n1"));
     expect(cellAnswer(() => availability(sound, "n0", "n1"))).toBe(
-      "#N/A links are too closely meshed between from and to for an exact answer. Ask for a smaller part of the network.",
+      "#N/A links are too closely meshed between from and to for an exact answer. Ask AVAILBOUNDS, or for a smaller part of the network.",
     );
   });
 });
@@ -143,7 +143,7 @@ describe("FEEDLOAD", () => {
   });
 
   test.each([
-    ["an unknown feed", [["d", 900, "A", "C"]], '#VALUE! supplies row 1: feed "C" is not in feeds. Add it there or mend the name (A, A/L2).'],
+    ["an unknown feed", [["d", 900, "A", "C"]], '#VALUE! supplies row 1: feed "C" is not in feeds. Add it there or mend the name (A, A/L2, A/L1-L2).'],
     ["a phase of a feed that has one", [["d", 900, "A/L1"]], '#VALUE! supplies row 1: "A/L1" names a phase, but the feed has one. Write the feed alone.'],
     ["a device twice", [["d", 900, "A"], ["D", 900, "B"]], '#VALUE! supplies row 2: device "D" stands in row 1 too. Give the whole device one row.'],
     ["a device with no feed", [["d", 900, ""]], '#VALUE! supplies row 1: device "d" has no feed. Write the feed of each of its supplies beside its watts.'],

@@ -43,3 +43,25 @@ test("the factoring theorem, Rel(G) = p·Rel(G/e) + (1 − p)·Rel(G − e), on 
   const up = (graph: typeof whole): number => availability(graph, "in", "out").up;
   expect(up(whole)).toBeCloseTo(0.7 * up(contracted) + 0.3 * up(deleted), 14);
 });
+
+/** Gilbert's recurrence: how likely a random graph hangs together, and from that how likely two of its nodes do; q is the chance of no link. */
+function gilbert(nodes: number, q: number): number {
+  const choose = (n: number, k: number): number => Array.from({ length: k }, (_, i) => (n - i) / (i + 1)).reduce((product, factor) => product * factor, 1);
+  const whole: number[] = [0, 1];
+  for (let n = 2; n <= nodes; n += 1) {
+    whole.push(1 - Array.from({ length: n - 1 }, (_, i) => choose(n - 1, i) * whole[i + 1]! * q ** ((i + 1) * (n - i - 1))).reduce((sum, one) => sum + one, 0));
+  }
+  const parted = Array.from({ length: nodes - 1 }, (_, i) => choose(nodes - 2, i) * whole[i + 1]! * q ** ((i + 1) * (nodes - i - 1)));
+  return 1 - parted.reduce((sum, one) => sum + one, 0);
+}
+
+test.each([
+  [2, 0.3],
+  [3, 0.3],
+  [5, 0.7],
+  [9, 0.8],
+  [14, 0.9],
+])("two of %i nodes of a random graph without a link at %p: Gilbert, Random Graphs, Annals of Mathematical Statistics 30 (1959), from memory", (nodes, q) => {
+  const links = Array.from({ length: nodes }, (_, a) => Array.from({ length: a }, (__, b): Link => ({ from: `n${a}`, to: `n${b}`, unavailability: q }))).flat();
+  expect(availability(buildGraph(links), "n0", "n1").up).toBeCloseTo(gilbert(nodes, q), 12);
+});

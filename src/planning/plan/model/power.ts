@@ -1,6 +1,6 @@
 import { usualContinuousShare, type Phases } from "../../facility";
 import { watts } from "../../quantity";
-import { feedLoads, type Feed, type FeedLoad, type PoweredDevice } from "../../resilience";
+import { splitFeedPhase, feedLoads, type Feed, type FeedLoad, type PoweredDevice } from "../../resilience";
 import { foldName } from "../../text";
 import type { PlanRow } from "../read";
 import { once } from "./once";
@@ -27,7 +27,7 @@ export class Power {
 
   /** Finds the row of the feed that a cell names, with or without a phase; null where there is none. */
   feedNamed(text: string): PlanRow<"feeds"> | null {
-    return this.rows.find("feeds", splitFeed(text).feed);
+    return this.rows.find("feeds", splitFeedPhase(text).feed);
   }
 
   /** Lists the feeds that a device is on, first that of its first supply; those without a row are left out. */
@@ -69,20 +69,13 @@ export class Power {
 
   private deviceOf(row: DeviceRow, name: string): PoweredDevice {
     const feeds = [row.feedA, row.feedB].flatMap((text): string[] => {
-      const { phase } = splitFeed(text);
+      const { phase } = splitFeedPhase(text);
       const found = this.feedNamed(text);
       if (found === null) return [];
       return [phase !== null && phasesOf(found) === 3 ? `${found.feed}/${phase}` : found.feed];
     });
     return { name, watts: row.watts ?? watts(0), feeds };
   }
-}
-
-/** Takes the phase off the name of a feed: `A/L2` is phase 2 of feed A. */
-export function splitFeed(text: string): { readonly feed: string; readonly phase: string | null } {
-  const slash = text.lastIndexOf("/");
-  const phase = slash < 1 ? "" : text.slice(slash + 1).trim().toUpperCase();
-  return /^L[123]$/.test(phase) ? { feed: text.slice(0, slash).trim(), phase } : { feed: text, phase: null };
 }
 
 function isKnown({ volts, breakerA }: PlanRow<"feeds">): boolean {
