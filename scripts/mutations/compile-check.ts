@@ -5,7 +5,7 @@ import type { Mutant } from "./find-mutants";
 
 /** Makes a check whether a mutant still compiles, by the types of its own file. The room needs no page and no host, so neither is loaded. */
 export function compileCheck(root: string, texts: SourceTexts): (mutant: Mutant) => boolean {
-  const { config } = ts.readConfigFile(join(root, "tsconfig.json"), ts.sys.readFile) as { config: { compilerOptions: Record<string, unknown> } };
+  const { config } = ts.readConfigFile(join(root, "tsconfig.base.json"), (file) => ts.sys.readFile(file)) as { config: { compilerOptions: Record<string, unknown> } };
   const lenient = { lib: ["ES2022"], types: [], noUnusedLocals: false, noUnusedParameters: false, allowUnreachableCode: true };
   const { options } = ts.convertCompilerOptionsFromJson({ ...config.compilerOptions, ...lenient }, root);
   let current: { readonly file: string; readonly text: string; readonly version: string } | undefined;
@@ -18,10 +18,10 @@ export function compileCheck(root: string, texts: SourceTexts): (mutant: Mutant)
     getScriptSnapshot: (file) => snapshot(text(file)),
     getCurrentDirectory: () => root,
     getDefaultLibFileName: (given) => ts.getDefaultLibFilePath(given),
-    fileExists: ts.sys.fileExists,
-    readFile: ts.sys.readFile,
-    directoryExists: ts.sys.directoryExists,
-    getDirectories: ts.sys.getDirectories,
+    fileExists: (file) => ts.sys.fileExists(file),
+    readFile: (file) => ts.sys.readFile(file),
+    directoryExists: (folder) => ts.sys.directoryExists(folder),
+    getDirectories: (folder) => ts.sys.getDirectories(folder),
   });
   return (mutant) => {
     current = { file: mutant.file, text: mutated(mutant, texts), version: String((checked += 1)) };

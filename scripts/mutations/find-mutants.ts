@@ -78,7 +78,7 @@ function* operatorChanges(node: ts.Node): Generator<Change> {
   if (ts.isPrefixUnaryExpression(node) || ts.isPostfixUnaryExpression(node)) {
     const step = ts.isPostfixUnaryExpression(node) ? [node.operand.end, node.end] as const : [node.getStart(), node.operand.getStart()] as const;
     const kind = node.operator === ts.SyntaxKind.ExclamationToken ? "condition" : "arithmetic";
-    const other = { [ts.SyntaxKind.PlusPlusToken]: "--", [ts.SyntaxKind.MinusMinusToken]: "++" }[Number(node.operator)] ?? "";
+    const other = { [ts.SyntaxKind.PlusPlusToken]: "--", [ts.SyntaxKind.MinusMinusToken]: "++" }[node.operator as number] ?? "";
     yield { kind, start: step[0], end: step[1], replacement: other };
   }
 }

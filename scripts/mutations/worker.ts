@@ -76,7 +76,7 @@ process.on("message", (task: Task) => {
 
 async function runTestFile(task: Task): Promise<Outcome> {
   const start = performance.now();
-  [failure, places, tests, reachedByAll] = [undefined, new Map(), {}, new Set()];
+  [failure, places, tests, reachedByAll] = [undefined, new Map<unknown, number>(), {}, new Set<number>()];
   [only, backwards, reachedNow] = [task.only && new Set(task.only), task.backwards ?? false, reachedByAll];
   for (const name of Object.keys(globalThis).filter((key) => !globalNames.has(key))) Reflect.deleteProperty(globalThis, name);
   resetState();

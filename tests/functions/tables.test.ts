@@ -29,7 +29,8 @@ describe("a first row is a header only if every filled cell of it is a known nam
     // Was dropped as a header: a need may be called Network.
     ['=BAY.CARVE("10.0.0.0/16",{"Network",40;"Data",20})', [["Network", 40, "10.0.0.0/26", "10.0.0.1", "10.0.0.62"], ["Data", 20, "10.0.0.64/27", "10.0.0.65", "10.0.0.94"]]],
     // Both ports shared one network then.
-    ['=BAY.PORTPLAN({"Array","A",2},{"Network","10.1.0.0/24","none";"Other","10.2.0.0/24","none"})', [["Array", "A", "0", "Network", "10.1.0.1", "255.255.255.0", "none"], ["Array", "A", "1", "Other", "10.2.0.1", "255.255.255.0", "none"]]],
+    ['=BAY.PORTPLAN({"Array","A",2},{"Network","10.1.0.0/24","none";"Other","10.2.0.0/24","none"})',
+      [["Array", "A", "0", "Network", "10.1.0.1", "255.255.255.0", "none"], ["Array", "A", "1", "Other", "10.2.0.1", "255.255.255.0", "none"]]],
     ['=BAY.ASSIGN("10.0.0.0/24",{"a"},{"Name","10.0.0.5";"a","10.0.0.9"})', [["a", "10.0.0.9"]]],
     ['=BAY.PLACE({"a";"b"},{"Rack",1;"Room",1})', [["a", "Rack"], ["b", "Room"]]],
     ['=BAY.RACKFIT(42,{"Item",4,60;"Switch",1,5,40})', [["Item", 1, 4], ["Switch", 40, 40]]],
@@ -63,7 +64,8 @@ describe("a first row is a header only if every filled cell of it is a known nam
 describe("with a header, columns are found by their names", () => {
   test.each<[string, string]>([
     ['=BAY.CARVE("10.0.0.0/16",{"Hosts","Kept prefix","Need";40,"","a";20,"10.0.9.0/24","b"})', '=BAY.CARVE("10.0.0.0/16",{"a",40,"";"b",20,"10.0.9.0/24"})'],
-    ['=BAY.FEEDLOAD({"Feed A","Watts","Feed B","Device";"L",900,"R","x"},{"Feed","Site","Source","Volts","Phases","Breaker A";"L","here","grid",230,1,16;"R","here","grid",230,1,16})', '=BAY.FEEDLOAD({"x",900,"L","R"},{"L",230,16;"R",230,16})'],
+    ['=BAY.FEEDLOAD({"Feed A","Watts","Feed B","Device";"L",900,"R","x"},{"Feed","Site","Source","Volts","Phases","Breaker A";"L","here","grid",230,1,16;"R","here","grid",230,1,16})',
+      '=BAY.FEEDLOAD({"x",900,"L","R"},{"L",230,16;"R",230,16})'],
     ['=BAY.AVAILABILITY({"Unavailability","To","From";0.1,"b","a"},"a","b")', '=BAY.AVAILABILITY({"a","b",0.1},"a","b")'],
     ['=BAY.POOLROOM({"Used TB","Array","Usable TB";25,"A1",40;20,"A2",40},"A1")', '=BAY.POOLROOM({"A1",40,25;"A2",40,20},"A1")'],
     ['=BAY.RACKFIT(10,{"kg","Units","Item";60,4,"a"},{"Item","Bottom unit","Top unit";"b",1,2})', '=BAY.RACKFIT(10,{"a",4,60},{1,2})'],
@@ -79,9 +81,11 @@ describe("with a header, columns are found by their names", () => {
     ['=BAY.CARVE("10.0.0.0/16",{"Need","Hosts","Remark";"a",3,"x"})', '#VALUE! needs row 1 looks like a header, but its column "Remark" is not known. Leave out that column, or the header row.'],
     ['=BAY.GAPS("10.0.0.0/16",{"Need","Hosts";"a",3})', "#VALUE! taken has no column Address. Add it, or leave out the header row."],
     ['=BAY.CARVE("10.0.0.0/16",{"Need","Hosts";"a","many"})', '#VALUE! needs row 2 hosts is the text "many". Write a whole number from 1 to 4294967296, such as 60.'],
-    ['=BAY.MERGE({"10.0.0.0/24","10.0.1.0/24";"10.0.2.0/24","10.0.3.0/33"})', '#VALUE! prefixes row 2 column 2 "10.0.3.0/33" has no length from 0 to 32 after the address. Write it like 10.20.0.0/24.'],
+    ['=BAY.MERGE({"10.0.0.0/24","10.0.1.0/24";"10.0.2.0/24","10.0.3.0/33"})',
+      '#VALUE! prefixes row 2 column 2 "10.0.3.0/33" has no length from 0 to 32 after the address. Write it like 10.20.0.0/24.'],
     ['=BAY.FEEDLOAD({"x",900,"A"},{"Volts","Feed","Breaker A","Power factor";230,"A",16,2})', "#VALUE! feeds row 2 power factor is 2. Write a number above 0 and at most 1, such as 0.95."],
-    ['=BAY.ASSIGN("10.0.0.0/24",{"ctl-a","10.0.0.5";"ctl-b","10.0.0.6"})', "#VALUE! names has several columns that are not all of names. Give the column of names alone, or with a header such as Name on top."],
+    ['=BAY.ASSIGN("10.0.0.0/24",{"ctl-a","10.0.0.5";"ctl-b","10.0.0.6"})',
+      "#VALUE! names has several columns that are not all of names. Give the column of names alone, or with a header such as Name on top."],
   ])("%s says which column it is about", (formula, sentence) => {
     expect(shown(formula)).toBe(sentence);
   });
@@ -121,7 +125,8 @@ describe("the titles of OUTAGE's domains are free", () => {
   test("a header among the members is known if all of it is, refused if only its first title is", () => {
     const placed = '"m0","R0";"m1","R1";';
     expect(shown(`=BAY.OUTAGE("3 copies",{${placed}"Member","Rack";"m2","R2"})`)).toEqual(shown(`=BAY.OUTAGE("3 copies",{"Member","Rack";${placed}"m2","R2"})`));
-    expect(shown(`=BAY.OUTAGE("3 copies",{${placed}"Member","Cage";"m2","R2"})`)).toBe('#VALUE! placement row 3 "Member" looks like a header among the members. Put it in the first row, or leave it out.');
+    expect(shown(`=BAY.OUTAGE("3 copies",{${placed}"Member","Cage";"m2","R2"})`)).toBe(
+      '#VALUE! placement row 3 "Member" looks like a header among the members. Put it in the first row, or leave it out.');
     expect(shown(`=BAY.OUTAGE("4 copies",{${placed}"Server","R1";"m2","R0"})`)).toEqual(expect.not.stringMatching(/^#/));
   });
 });
@@ -150,11 +155,13 @@ describe("every table we spill is a valid argument of the functions behind it", 
     ["CARVE → MERGE", carve, [3], (range) => ask("MERGE", range), ask("MERGE", prefixes)],
     ["CARVE → NEXTFREE", carve, [3], (range) => ask("NEXTFREE", "10.0.0.0/16", range, 2), ask("NEXTFREE", "10.0.0.0/16", prefixes, 2)],
     ["CARVE → ASSIGN reserved", carve, [3], (range) => ask("ASSIGN", "10.0.0.0/16", [["x"]], null, range), ask("ASSIGN", "10.0.0.0/16", [["x"]], null, prefixes)],
-    ["ASSIGN → ASSIGN kept", assign, [1, 2], (range) => ask("ASSIGN", "10.0.0.0/24", [["ctl-z"], ["ctl-c"], ["ctl-a"]], range), ask("ASSIGN", "10.0.0.0/24", [["ctl-z"], ["ctl-c"], ["ctl-a"]], below(assign))],
+    ["ASSIGN → ASSIGN kept", assign, [1, 2], (range) => ask("ASSIGN", "10.0.0.0/24", [["ctl-z"], ["ctl-c"], ["ctl-a"]], range),
+      ask("ASSIGN", "10.0.0.0/24", [["ctl-z"], ["ctl-c"], ["ctl-a"]], below(assign))],
     ["ASSIGN → NEXTFREE", assign, [2], (range) => ask("NEXTFREE", "10.0.0.0/24", range), ask("NEXTFREE", "10.0.0.0/24", choose(below(assign), 2))],
     ["PORTPLAN → PORTPLAN kept", ports, [1, 2, 3, 5], (range) => ask("PORTPLAN", arrays, networks, range), ports],
     ["PORTPLAN → GAPS", ports, [5], (range) => ask("GAPS", "10.0.0.0/16", range), ask("GAPS", "10.0.0.0/16", addresses)],
-    ["PORTPLAN → ASSIGN reserved", ports, [5], (range) => ask("ASSIGN", "10.0.1.0/24", [["x"]], null, range), ask("ASSIGN", "10.0.1.0/24", [["x"]], null, addresses.filter(([one]) => String(one).startsWith("10.0.1.")))],
+    ["PORTPLAN → ASSIGN reserved", ports, [5], (range) => ask("ASSIGN", "10.0.1.0/24", [["x"]], null, range),
+      ask("ASSIGN", "10.0.1.0/24", [["x"]], null, addresses.filter(([one]) => String(one).startsWith("10.0.1.")))],
     ["SCHEMES → SCHEMES", schemes, [1], (range) => below(ask("SCHEMES", 24, 4, 0, range)).map(([name]) => name).sort(), below(schemes).map(([name]) => name).sort()],
     ["REPEATS → MERGE", repeats, [1], (range) => ask("MERGE", range), [["10.0.0.1/32"], ["10.0.0.2/32"]]],
     ["PLACE → OUTAGE", place, [1, 2], (range) => ask("OUTAGE", "mirror", range), ask("OUTAGE", "mirror", place)],

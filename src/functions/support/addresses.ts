@@ -24,7 +24,10 @@ import { eachCell, type CellsRule } from "./table";
 export const addressCellsRule: CellsRule = {
   headings: ["Address", "Addresses", "Prefix", "Prefixes", "Taken", "Reserved", "Shared address", "In use"],
   otherwise: ["Network", "Networks", "Subnet", "Subnets"],
-  passes: ["Name", "Need", "Hosts", "First host", "Last host", "Array", "Controller", "Port", "Mask", "Gateway", "Times", "Rows", "Site", "Role", "Side", "VLAN", "MTU", "Device", "Host", "Cluster", "Switch", "Switch port"],
+  passes: [
+    "Name", "Need", "Hosts", "First host", "Last host", "Array", "Controller", "Port", "Mask", "Gateway", "Times", "Rows",
+    "Site", "Role", "Side", "VLAN", "MTU", "Device", "Host", "Cluster", "Switch", "Switch port",
+  ],
 };
 
 const eachAddressCell = eachCell(addressCellsRule);
@@ -110,7 +113,7 @@ export const prefixRows: Reader<PrefixRows> = {
   read: (received, argument) => {
     const rows: number[] = [];
     const texts: string[] = [];
-    let list: RangeList | null = null;
+    let list = null as RangeList | null;
     eachText(received, argument, (given, row, at) => {
       list ??= new RangeList(familyLike(given));
       if (!list.addText(given)) {

@@ -12,18 +12,18 @@ export function answer<T>(name: string, compute: () => T): T {
     refuseNonFinite(result);
     return result;
   } catch (thrown) {
-    if (thrown instanceof Problem) {
-      const { invalidValue, notAvailable } = CustomFunctions.ErrorCode;
-      throw new CustomFunctions.Error(thrown.kind === "invalid" ? invalidValue : notAvailable, thrown.sentence);
-    }
-    throw new CustomFunctions.Error(
-      CustomFunctions.ErrorCode.invalidValue,
-      `${name} failed inside the add-in, not in your sheet.`,
-    );
+    // eslint-disable-next-line @typescript-eslint/only-throw-error -- by its types the host's error is no Error, but the host asks for it.
+    throw cellError(name, thrown);
   }
 }
 
 function refuseNonFinite(result: unknown): void {
   if (typeof result === "number" && !Number.isFinite(result)) throw new RangeError("not a finite number");
   if (Array.isArray(result)) for (const one of result) refuseNonFinite(one);
+}
+
+function cellError(name: string, thrown: unknown): CustomFunctions.Error {
+  const { invalidValue, notAvailable } = CustomFunctions.ErrorCode;
+  if (thrown instanceof Problem) return new CustomFunctions.Error(thrown.kind === "invalid" ? invalidValue : notAvailable, thrown.sentence);
+  return new CustomFunctions.Error(invalidValue, `${name} failed inside the add-in, not in your sheet.`);
 }

@@ -12,7 +12,9 @@ import { isBlank, readScalar } from "./scalar";
 import { cells, column, table } from "./table";
 
 /** Reads a range of schemes, in its own order; null where it is blank throughout. */
-export const schemeCells: Reader<readonly Scheme[] | null> = mapped(cells(scheme, { headings: ["Scheme", "Schemes"], passes: ["Usable TB", "Usable TiB", "Efficiency", "Always survives", "At best survives", "Write cost"] }), (found) =>
+const schemeHeadings = { headings: ["Scheme", "Schemes"], passes: ["Usable TB", "Usable TiB", "Efficiency", "Always survives", "At best survives", "Write cost"] };
+
+export const schemeCells: Reader<readonly Scheme[] | null> = mapped(cells(scheme, schemeHeadings), (found) =>
   found.length === 0 ? null : found.map(({ value }) => value),
 );
 

@@ -10,9 +10,15 @@ import { isBlank, readScalar } from "./scalar";
 import { cells, column, table } from "./table";
 
 /** Titles of the first column of a placement: what its members are called. */
-const memberTitles = ["Member", "Members", "Name", "Names", "Drive", "Drives", "Disk", "Disks", "Array", "Arrays", "Device", "Devices", "Node", "Nodes", "Host", "Hosts", "Server", "Servers", "Controller", "Port"];
+const memberTitles = [
+  "Member", "Members", "Name", "Names", "Drive", "Drives", "Disk", "Disks", "Array", "Arrays", "Device", "Devices",
+  "Node", "Nodes", "Host", "Hosts", "Server", "Servers", "Controller", "Port",
+];
 /** Titles of its other columns that are known anywhere; people may call them what they like. */
-const domainTitles = ["Domain", "Domains", "Rack", "Racks", "Feed", "Feeds", "Feed A", "Feed B", "Switch", "Switches", "Shelf", "Shelves", "Enclosure", "Chassis", "Row", "Aisle", "Room", "Hall", "Building", "Site"];
+const domainTitles = [
+  "Domain", "Domains", "Rack", "Racks", "Feed", "Feeds", "Feed A", "Feed B", "Switch", "Switches", "Shelf", "Shelves",
+  "Enclosure", "Chassis", "Row", "Aisle", "Room", "Hall", "Building", "Site",
+];
 const foldedMemberTitles = new Set(memberTitles.map(foldName));
 const groupTitle = new Set(["group"]);
 const foldedTitles = new Set([...memberTitles, ...domainTitles, "Group"].map(foldName));

@@ -66,11 +66,14 @@ describe("fitRack", () => {
 
   test.each([
     ["an item outside the rack", () => fitRack(10, [item("a", 3, 1, 9)], []), "invalid", "items", 'items "a": units 9 to 11 are outside a rack of 10. Write a lower bottom unit.'],
-    ["an item on what is taken", () => fitRack(10, [item("a", 3, 1, 4)], [{ bottomUnit: 6, units: 2 }]), "invalid", "items", 'items "a" at unit 4 meets what is taken in unit 6. Write another bottom unit.'],
+    ["an item on what is taken", () => fitRack(10, [item("a", 3, 1, 4)], [{ bottomUnit: 6, units: 2 }]), "invalid", "items",
+      'items "a" at unit 4 meets what is taken in unit 6. Write another bottom unit.'],
     ["an item on another", () => fitRack(10, [item("a", 3, 1, 4), item("b", 1, 1, 5)], []), "invalid", "items", 'items "b" at unit 5 meets "a" in unit 5. Write another bottom unit.'],
-    ["taken units outside the rack", () => fitRack(10, [item("a", 1, 1)], [{ bottomUnit: 10, units: 2 }]), "invalid", "taken", "taken: units 10 to 11 are outside a rack of 10. Write a lower bottom unit."],
+    ["taken units outside the rack", () => fitRack(10, [item("a", 1, 1)], [{ bottomUnit: 10, units: 2 }]), "invalid", "taken",
+      "taken: units 10 to 11 are outside a rack of 10. Write a lower bottom unit."],
     ["more than there is room for", () => fitRack(4, [item("a", 4, 1), item("b", 2, 1)], []), "no-answer", "items", "items need 6 rack units and 4 are free. Take a larger rack or fewer items."],
-    ["an item no gap takes", () => fitRack(5, [item("a", 3, 1)], [{ bottomUnit: 3, units: 1 }]), "no-answer", "items", "items: 4 rack units are free, but not in one piece where they are needed. Move what is in the way."],
+    ["an item no gap takes", () => fitRack(5, [item("a", 3, 1)], [{ bottomUnit: 3, units: 1 }]), "no-answer", "items",
+      "items: 4 rack units are free, but not in one piece where they are needed. Move what is in the way."],
   ])("refuses %s", (_, work, kind, argument, sentence) => {
     expect(problemOf(work)).toMatchObject({ kind, argument, sentence });
   });

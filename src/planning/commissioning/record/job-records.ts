@@ -22,6 +22,6 @@ export interface JobRecords {
 
 /** Tells whether the last seal was set and has not been reopened since. */
 export function isClosed({ seals }: Pick<JobRecords, "seals">): boolean {
-  const last = seals.at(-1)?.typed;
-  return last !== undefined && last.sealed !== null && last.code !== null && last.reopened === null;
+  const { sealed = null, code = null, reopened = null } = seals.at(-1)?.typed ?? {};
+  return sealed !== null && code !== null && reopened === null;
 }

@@ -22,7 +22,7 @@ const mostWork = 50_000_000;
 export function worstPair(cells: DomainValues, losses: readonly Loss[], tally: LossTally, isByDomain: boolean): WorstPair | null {
   const { values, pairs } = cells;
   if (values.length < 2) return null;
-  let worst: WorstPair | null = null;
+  let worst = null as WorstPair | null;
   const consider = (a: number, b: number, both: readonly number[]): void => {
     const loss = tally.lossOf(a, b, both);
     if (worst === null || isWorse(loss, worst.loss)) worst = { first: Math.min(a, b), second: Math.max(a, b), loss };

@@ -29,7 +29,7 @@ interface Group {
 
 /** Slow twin of the aims: the best of all placements by slack, then fullest domain, then squares. */
 function bestPlacement(groups: readonly Group[], rooms: readonly number[]): { slack: number; fullest: number; squares: number } | null {
-  let best: [number, number, number] | null = null;
+  let best = null as [number, number, number] | null;
   const tryFrom = (index: number, left: readonly number[], slack: number): void => {
     if (index === groups.length) {
       const loads = rooms.map((room, domain) => room - left[domain]!);
