@@ -35,7 +35,7 @@ async function main(): Promise<void> {
     const overlay = { [mutant.file]: mutated(mutant, texts) };
     const runs = survey.testsOf(id);
     for (const { testFile, only, ms } of runs) {
-      const outcome = await worker.run({ testFile, only, overlay }, 15_000 + 10 * ms);
+      const outcome = await worker.run({ testFile, only, overlay }, 10_000 + 5 * ms);
       if (outcome?.failure === undefined && outcome) continue;
       return outcome ? "failed" : "timed out";
     }
