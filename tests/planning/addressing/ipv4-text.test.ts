@@ -79,8 +79,8 @@ describe("a prefix is an address and a length from 0 to 32", () => {
 });
 
 test("a number is written as its four octets, the first and every later time", () => {
-  for (const octets of [[0, 0, 0, 0], [255, 255, 255, 255], [1, 2, 3, 4], [10, 20, 0, 9], [128, 0, 255, 1], [10, 20, 1, 0]] as const) {
-    expect(writeIPv4(value(...octets))).toBe(octets.join("."));
-    expect(writeIPv4(value(...octets))).toBe(octets.join("."));
+  for (const [a, b, c, d] of [[0, 0, 0, 0], [255, 255, 255, 255], [1, 2, 3, 4], [10, 20, 0, 9], [128, 0, 255, 1], [10, 20, 1, 0]] as const) {
+    expect(writeIPv4(value(a, b, c, d))).toBe(`${a}.${b}.${c}.${d}`);
+    expect(writeIPv4(value(a, b, c, d))).toBe(`${a}.${b}.${c}.${d}`);
   }
 });
