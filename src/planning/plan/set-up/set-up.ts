@@ -1,5 +1,5 @@
 import { foldName, quote } from "../../text";
-import { columnLetters, type Area, type Cell, type CellStyle, type Scalar, type SheetPlan, type Validation, type WorkbookSnapshot } from "../../../sheet";
+import { columnLetters, dayOfInstant, quoteSheetName, type Area, type Cell, type CellStyle, type Scalar, type SheetPlan, type Validation, type WorkbookSnapshot } from "../../../sheet";
 import { hostTableName, locateTable, markerText } from "../read";
 import { columnsOf, nameColumn, tableKeys, tables, type Column, type ColumnKind, type TableKey, type TableRow, type TableRows } from "../schema";
 
@@ -114,7 +114,7 @@ function cellOf(column: Column, value: Scalar, formula: (text: string) => string
   const style = column.kind === "text" && column.width !== undefined ? "prose" : kindStyles[column.kind];
   if (column.kind === "formula") return column.formula === undefined ? { style } : { formula: formula(column.formula), style };
   if (value === null) return { style };
-  if (column.kind === "date" && typeof value === "string") return { value: serialOf(value), style };
+  if (column.kind === "date" && typeof value === "string") return { value: dayOfInstant(new Date(`${value}T00:00:00Z`)), style };
   return { value, style };
 }
 
@@ -130,11 +130,6 @@ function heightsOf(widths: readonly (number | null)[], rows: readonly (readonly 
     if (lines > 1) heights[at] = lines * lineHeight;
   });
   return heights;
-}
-
-/** Counts days as the sheet does: 2026-05-31 is 46173. */
-function serialOf(iso: string): number {
-  return Date.parse(`${iso}T00:00:00Z`) / 86_400_000 + 25_569;
 }
 
 function widthOf({ header, width, kind }: Column, values: readonly (Scalar | undefined)[]): number {
@@ -163,11 +158,7 @@ function rangeOf(key: TableKey, name: string, places: ReadonlyMap<TableKey, Tabl
   const at = column(name);
   if (at < 0) return null;
   const letters = columnLetters(at);
-  return `${quoteSheet(sheet)}!$${letters}$${firstRow + 1}:$${letters}$${firstRow + lookedAtRows}`;
-}
-
-function quoteSheet(name: string): string {
-  return /^[A-Za-z_]+$/.test(name) ? name : `'${name.replaceAll("'", "''")}'`;
+  return `${quoteSheetName(sheet)}!$${letters}$${firstRow + 1}:$${letters}$${firstRow + lookedAtRows}`;
 }
 
 function validationOf(column: Column, area: Area, places: ReadonlyMap<TableKey, TablePlace>): Validation[] {
