@@ -1,4 +1,5 @@
-import { splitFeed, type PlannedFeedLoad } from "../../../../src/planning/plan/model";
+import { type PlannedFeedLoad } from "../../../../src/planning/plan/model";
+import { splitFeedPhase } from "../../../../src/planning/resilience";
 import type { TableRow, TableRows } from "../../../../src/planning/plan/schema";
 import { modelOf } from "../../../support/plan-model";
 
@@ -86,6 +87,6 @@ describe("the feeds of a device", () => {
   test.each([
     ["A/L2", "A", "L2"], ["A / l3", "A", "L3"], ["A/B/L1", "A/B", "L1"], ["A", "A", null], ["A/L4", "A/L4", null], ["A/L12", "A/L12", null], ["/L1", "/L1", null], ["", "", null], ["L1", "L1", null],
   ])("are written %p: feed %p, phase %p", (text, name, phase) => {
-    expect(splitFeed(text)).toEqual({ feed: name, phase });
+    expect(splitFeedPhase(text)).toEqual({ feed: name, phase });
   });
 });

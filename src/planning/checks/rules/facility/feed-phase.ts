@@ -1,4 +1,5 @@
-import { type PlanModel, splitFeed } from "../../../plan/model";
+import type { PlanModel } from "../../../plan/model";
+import { splitFeedPhase } from "../../../resilience";
 import type { PlanRow } from "../../../plan/read";
 import { quote } from "../../../text";
 import { mendAt, type Remark, remarkAt, type Rule } from "../../finding";
@@ -17,7 +18,7 @@ export const feedPhase: Rule = {
 
 function remarksOf(model: PlanModel, key: "arrays" | "switches", row: PlanRow<"arrays"> | PlanRow<"switches">): Remark[] {
   return (["feedA", "feedB"] as const).flatMap((column): Remark[] => {
-    const found = splitFeed(row[column]).phase === null ? null : model.power.feedNamed(row[column]);
+    const found = splitFeedPhase(row[column]).phase === null ? null : model.power.feedNamed(row[column]);
     if (found === null || found.phases === 3) return [];
     const sentence = `${quote(row[column])} names a phase, but ${found.feed} has one only. Write ${found.feed}.`;
     return [remarkAt(model, key, row, column, sentence, mendAt(model, key, row, column, found.feed))];

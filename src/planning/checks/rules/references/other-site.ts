@@ -1,4 +1,5 @@
-import { splitFeed, type PlanModel } from "../../../plan/model";
+import type { PlanModel } from "../../../plan/model";
+import { splitFeedPhase } from "../../../resilience";
 import type { TableKey } from "../../../plan/schema";
 import { foldName, quote, splitNames } from "../../../text";
 import { remarkOn, type Remark, type Rule } from "../../finding";
@@ -18,8 +19,8 @@ export const otherSite: Rule = {
     for (const key of ["arrays", "switches"] as const) {
       for (const row of model.rows(key)) {
         compare(key, row, row.site, "rack", "racks", row.rack);
-        compare(key, row, row.site, "feedA", "feeds", splitFeed(row.feedA).feed);
-        compare(key, row, row.site, "feedB", "feeds", splitFeed(row.feedB).feed);
+        compare(key, row, row.site, "feedA", "feeds", splitFeedPhase(row.feedA).feed);
+        compare(key, row, row.site, "feedB", "feeds", splitFeedPhase(row.feedB).feed);
       }
     }
     for (const row of model.rows("switches")) for (const name of splitNames(row.networks)) compare("switches", row, row.site, "networks", "networks", name);

@@ -1,4 +1,5 @@
-import { sectionOf, splitFeed, type PlanModel } from "../../../plan/model";
+import { sectionOf, type PlanModel } from "../../../plan/model";
+import { splitFeedPhase } from "../../../resilience";
 import { textOf } from "../../../plan/read";
 import { columnsOf, tableKeys, tables, type Column, type TableKey } from "../../../plan/schema";
 import { quote, splitNames } from "../../../text";
@@ -25,7 +26,7 @@ function referencesOf(model: PlanModel, table: TableKey, column: string, { heade
   return model.rows(table).flatMap((row): Remark[] => {
     const text = textOf(row, column);
     if (text === "" || model.find(target, text) !== null) return [];
-    const names = several === true ? splitNames(text) : [target === "feeds" ? splitFeed(text).feed : text];
+    const names = several === true ? splitNames(text) : [target === "feeds" ? splitFeedPhase(text).feed : text];
     return names.flatMap((name): Remark[] => {
       if (model.find(target, name) !== null) return [];
       const cell = { table, row: row.row, column };

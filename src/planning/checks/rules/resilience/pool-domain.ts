@@ -1,6 +1,6 @@
-import { orNull, type PlanModel, type PoolContents, splitFeed } from "../../../plan/model";
+import { orNull, type PlanModel, type PoolContents } from "../../../plan/model";
 import type { PlanRow } from "../../../plan/read";
-import { outage, type Outage } from "../../../resilience";
+import { splitFeedPhase, outage, type Outage } from "../../../resilience";
 import { foldName } from "../../../text";
 import { type Remark, remarkAt, type Rule } from "../../finding";
 
@@ -26,7 +26,7 @@ export const poolDomain: Rule = {
 function worstLosses(model: PlanModel, { across, arrays }: PoolContents): Outage {
   const domains = [
     { name: "rack", cells: arrays.map((row) => cellOf([row.rack], row)) },
-    { name: "feed", cells: arrays.map((row) => cellOf([splitFeed(row.feedA).feed, splitFeed(row.feedB).feed], row)) },
+    { name: "feed", cells: arrays.map((row) => cellOf([splitFeedPhase(row.feedA).feed, splitFeedPhase(row.feedB).feed], row)) },
     { name: "switch", cells: arrays.map((row) => cellOf(model.ports.of(row).map((port) => port.row.switch), row)) },
   ];
   return outage(across!, { domains });

@@ -1,4 +1,5 @@
-import { type PlanModel, splitFeed } from "../../../plan/model";
+import type { PlanModel } from "../../../plan/model";
+import { splitFeedPhase } from "../../../resilience";
 import type { PlanRow } from "../../../plan/read";
 import { foldName } from "../../../text";
 import { type Remark, remarkAt, type Rule } from "../../finding";
@@ -15,7 +16,7 @@ export const suppliesOnOneFeed: Rule = {
 };
 
 function sameFeed(model: PlanModel, key: "arrays" | "switches", row: PlanRow<"arrays"> | PlanRow<"switches">, name: string): Remark[] {
-  const [a, b] = [splitFeed(row.feedA).feed, splitFeed(row.feedB).feed];
+  const [a, b] = [splitFeedPhase(row.feedA).feed, splitFeedPhase(row.feedB).feed];
   if (a === "" || foldName(a) !== foldName(b)) return [];
   return [remarkAt(model, key, row, "feedB", `Both supplies of ${name} hang on ${a}: when it fails the device goes dark. Put one on another feed.`)];
 }
