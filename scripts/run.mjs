@@ -44,8 +44,8 @@ async function build(target) {
     // The engine keeps the text of what it runs: fifteen megabytes with blanks and licences, twelve without.
     minifyWhitespace: true,
     legalComments: "none",
-    // They find their own files beside themselves.
-    external: ["playwright-core", "@sparticuz/chromium", "office-addin-mock", "typescript", "custom-functions-metadata"],
+    // They find their own files beside themselves, or are to be the same module for the code bundled here and for what it loads.
+    external: ["playwright-core", "@sparticuz/chromium", "office-addin-mock", "typescript", "esbuild", "expect", "fast-check", "jest-circus"],
     plugins: [ownFolder()],
     logLevel: "error",
   });
@@ -62,7 +62,7 @@ function ownFolder() {
     setup({ onLoad }) {
       onLoad({ filter: /\.m?ts$/ }, ({ path }) => {
         if (path.includes(`${sep}node_modules${sep}`)) return undefined;
-        return { loader: "ts", contents: readFileSync(path, "utf8").replaceAll("__dirname", JSON.stringify(dirname(path))) };
+        return { loader: "ts", contents: `const __dirname = ${JSON.stringify(dirname(path))};${readFileSync(path, "utf8")}` };
       });
     },
   };

@@ -8,7 +8,7 @@ export class WorkerProcess {
 
   /** Runs one test file; undefined when it took longer than `limit` milliseconds or brought the process down. */
   run(task: Task, limit: number): Promise<Outcome | undefined> {
-    const child = (this.child ??= fork(join(__dirname, "worker.ts"), { stdio: ["ignore", "ignore", "ignore", "ipc"] }));
+    const child = (this.child ??= fork(join(__dirname, "..", "run.mjs"), ["scripts/mutations/worker.ts"], { stdio: ["ignore", "ignore", "ignore", "ipc"] }));
     return new Promise((resolve) => {
       const timer = setTimeout(() => child.kill("SIGKILL"), limit);
       const settle = (outcome: Outcome | undefined): void => {

@@ -1,5 +1,5 @@
 // Runs test files in a process of its own, one after the other, each over source files loaded afresh, some of them with other text than on disk.
-import { readFileSync } from "node:fs";
+import { readFileSync, statSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { performance } from "node:perf_hooks";
@@ -107,9 +107,14 @@ function loaderOf(overlay: Readonly<Record<string, string>>): (file: string) => 
   };
   const requireFrom = (file: string) => {
     const native = createRequire(file);
-    return (name: string) => (name.startsWith(".") ? load(native.resolve(name)) : native(name) as unknown);
+    return (name: string) => (name.startsWith(".") ? load(fileOf(join(dirname(file), name))) : native(name) as unknown);
   };
   return load;
+}
+
+/** Finds the file that an import without an extension means. */
+function fileOf(path: string): string {
+  return [path, `${path}.ts`, join(path, "index.ts")].find((file) => statSync(file, { throwIfNoEntry: false })?.isFile()) ?? path;
 }
 
 function loaderFor(file: string, text: string | undefined): Loader {
