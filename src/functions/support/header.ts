@@ -64,7 +64,8 @@ export class HeaderNames {
   }
 
   private findInOneColumn(rows: Rows, argument: string): Header | null {
-    const found = rows.flatMap(([cell], index) => ((this.headed(cell) ?? -1) >= 0 ? [index] : []));
+    const found: number[] = [];
+    for (let index = 0; index < rows.length; index++) if ((this.headed(rows[index]![0]) ?? -1) >= 0) found.push(index);
     if (found.length === 0) return null;
     const cell = rows[found[0]!]![0];
     const column = this.headed(cell)!;

@@ -23,7 +23,8 @@ export function rowsOf(received: unknown): Rows {
   const grid: readonly unknown[] = Array.isArray(received) ? received : [[received]];
   let last = grid.length - 1;
   while (last >= 0 && isBlankLine(grid[last])) last--;
-  return grid.slice(0, last + 1).map((line): readonly unknown[] => (Array.isArray(line) ? line : [line]));
+  const rows = last + 1 < grid.length ? grid.slice(0, last + 1) : grid;
+  return rows.every((line) => Array.isArray(line)) ? rows : rows.map((line): readonly unknown[] => (Array.isArray(line) ? line : [line]));
 }
 
 function isBlankLine(line: unknown): boolean {

@@ -1,6 +1,5 @@
-import { invalid, noAnswer, quote } from "../text";
+import { foldName, invalid, noAnswer, quote } from "../text";
 import type { Address } from "./address";
-import { foldName } from "../text";
 import { FreeAddresses } from "./free-addresses";
 import { freeBesideKept, type KeptAddress } from "./kept";
 import { formatPrefix, type Prefix } from "./prefix";
@@ -27,11 +26,11 @@ export interface KeptPair extends KeptAddress {
 export function assignAddresses(prefix: Prefix, names: readonly Named[], kept: readonly KeptPair[], reserved: AddressRanges): Address[] {
   const places = new Map<string, number>();
   names.forEach(({ name, row }, place) => {
-    const earlier = places.get(foldName(name));
-    if (earlier !== undefined) {
-      throw invalid(`names row ${row}`, name, `names row ${row} ${quote(name)} stands in row ${names[earlier]!.row} already. Give each name once.`);
-    }
-    places.set(foldName(name), place);
+    const folded = foldName(name);
+    places.set(folded, place);
+    if (places.size > place) return;
+    const earlier = names.find((one) => foldName(one.name) === folded)!;
+    throw invalid(`names row ${row}`, name, `names row ${row} ${quote(name)} stands in row ${earlier.row} already. Give each name once.`);
   });
   const free = new FreeAddresses(freeBesideKept(prefix, reserved, kept));
   const assigned = new Array<Address | undefined>(names.length).fill(undefined);
