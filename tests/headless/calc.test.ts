@@ -62,6 +62,12 @@ describe("the evaluator", () => {
     expect(await evaluate(formula)).toEqual({ formula, ...answer });
   });
 
+  test("a whole column is an argument like any other, and a whole sheet is told to be too much", async () => {
+    expect(await evaluate("=BAY.CLASHES(A:A)")).toHaveProperty("values", [["First", "Second", "First row", "Second row"]]);
+    expect(await evaluate("=BAY.USABLE(A:A,12,4)")).toHaveProperty("message", expect.stringMatching(/^scheme /));
+    expect(await evaluate("=BAY.CLASHES(A:XFD)")).toHaveProperty("message", expect.stringContaining("Give the part of the sheet that is meant"));
+  });
+
   test("every example of the function pages has an answer", async () => {
     for (const formula of catalogue.flatMap(({ examples }) => examples)) expect(await evaluate(formula)).not.toHaveProperty("error");
   });

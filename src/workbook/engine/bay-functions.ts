@@ -1,7 +1,8 @@
 import type { Nullable } from "@univerjs/core";
-import type { BaseValueObject, FunctionVariantType, IFunctionInfo } from "@univerjs/engine-formula";
+import type { BaseReferenceObject, BaseValueObject, FunctionVariantType, IFunctionInfo } from "@univerjs/engine-formula";
 import { ArrayValueObject, BaseFunction, BooleanValueObject, ErrorType, ErrorValueObject, FunctionType, NumberValueObject, StringValueObject } from "@univerjs/engine-formula";
 import { catalogue, type CatalogueEntry } from "../../functions/catalogue";
+import { sheetSize } from "../../sheet";
 import { CellFault, installCustomFunctions } from "../../functions/support/custom-functions";
 import { no, yes } from "./engine-values";
 import { readFormulaLiteralsAsWritten } from "./formula-literals";
@@ -47,6 +48,9 @@ export function bayFunctionHelp(): IFunctionInfo[] {
 function engineClass(one: CatalogueEntry): new (name: string) => BaseFunction {
   const most = one.parameters.length;
   return class extends BaseFunction {
+    // Ranges are asked for what is filled, so that a whole column costs no more than what stands in it.
+    override needsReferenceObject = true;
+
     override isArgumentsIgnoreNumberPattern(): boolean {
       return true;
     }
@@ -54,7 +58,7 @@ function engineClass(one: CatalogueEntry): new (name: string) => BaseFunction {
     override calculate(...variants: FunctionVariantType[]): BaseValueObject {
       if (variants.length > most) return fault({ error: ErrorType.VALUE, sentence: `${namespace}.${one.id} takes at most ${most} arguments, not ${variants.length}.` });
       try {
-        return engineValue(one.call(...(variants as BaseValueObject[]).map(plainArgument)));
+        return engineValue(one.call(...variants.map((variant, place) => plainArgument(variant, one.parameters[place]!.name))));
       } catch (thrown) {
         if (thrown instanceof CellFault) return fault({ error: thrown.code, sentence: thrown.message });
         return fault({ error: ErrorType.VALUE, sentence: `${one.id} failed inside the add-in, not in your sheet.` });
@@ -63,7 +67,56 @@ function engineClass(one: CatalogueEntry): new (name: string) => BaseFunction {
   };
 }
 
-function plainArgument(value: BaseValueObject): unknown {
+/** Cells up to which a range is read whole, as the engine keeps it for all who ask for the same one. */
+const readWhole = 100_000;
+/** Most cells that one argument may span: twenty whole columns. */
+const mostCells = 20 * sheetSize.rows;
+
+function plainArgument(variant: FunctionVariantType, argument: string): unknown {
+  if (!variant.isReferenceObject()) return plainValue(variant as BaseValueObject);
+  const reference = variant as BaseReferenceObject;
+  const { startRow, endRow, startColumn, endColumn } = reference.getRangePosition();
+  const cells = (endRow - startRow + 1) * (endColumn - startColumn + 1);
+  if (cells <= readWhole) return plainValue(reference.toArrayValueObject());
+  if (cells <= mostCells) return filledPart(reference);
+  throw new CellFault(ErrorType.VALUE, `${argument} spans ${cells} cells. Give the part of the sheet that is meant, such as A2:A1000.`);
+}
+
+/** Takes the part of a large range down to its last filled row and as far as its last filled column: of a whole column, what stands in it. */
+function filledPart(reference: BaseReferenceObject): unknown[][] {
+  const { startRow, endRow, startColumn, endColumn } = reference.getRangePosition();
+  const filled = new Map<number, Set<number>>();
+  // Never one cell: a range stays a range, however little stands in it.
+  let [height, width] = [2, 1];
+  const layers = [
+    reference.getCurrentActiveSheetData().cellData,
+    reference.getCurrentRuntimeSheetData(),
+    reference.getCurrentActiveArrayFormulaCellData(),
+    reference.getCurrentRuntimeActiveArrayFormulaCellData(),
+  ];
+  for (const layer of layers) {
+    layer?.forValue((row, column) => {
+      if (row < startRow || row > endRow || column < startColumn || column > endColumn) return;
+      const columns = filled.get(row) ?? new Set();
+      filled.set(row, columns.add(column));
+      height = Math.max(height, row - startRow + 1);
+      width = Math.max(width, column - startColumn + 1);
+    });
+  }
+  const blank: unknown[] = new Array<unknown>(width).fill(null);
+  const rows: unknown[][] = new Array<unknown[]>(height).fill(blank);
+  for (const [row, columns] of filled) {
+    const cells = [...blank];
+    for (const column of columns) {
+      const cell = reference.getCellData(row, column);
+      if (cell) cells[column - startColumn] = plainCell(reference.getCellValueObject(cell));
+    }
+    rows[row - startRow] = cells;
+  }
+  return rows;
+}
+
+function plainValue(value: BaseValueObject): unknown {
   if (!(value instanceof ArrayValueObject)) return plainCell(value);
   // A range is asked cell by cell: its own list leaves out the cells that another formula spilled into.
   const rows: unknown[][] = Array.from({ length: value.getRowCount() }, () => new Array<unknown>(value.getColumnCount()).fill(null));

@@ -37,6 +37,16 @@ test("ranges arrive with their blanks, texts and numbers, and those that another
   expect(values[6]![0]).toBe("10.8.0.0/23");
 });
 
+test("a whole column is read down to its last filled cell, those of spills included, and is no single cell", async () => {
+  const values = await compute([
+    [{ value: "10.0.0.0/24" }, {}, {}, { formula: "=BAY.MERGE(A:A)" }, { formula: "=BAY.MERGE(B:B)" }, { formula: "=BAY.MERGE(C:C)" }],
+    [{}, { formula: '=BAY.SPLIT("10.8.0.0/23",24)' }, {}, { formula: "=BAY.NETWORK(A:A)" }],
+    [{ value: "10.0.1.0/24" }],
+  ]);
+  expect(values[0]!.slice(3)).toEqual(["10.0.0.0/23", "10.8.0.0/23", { error: "#N/A" }]);
+  expect(values[1]![3]).toEqual({ error: "#VALUE!" });
+});
+
 test("an error in an argument, or inside a range, is answered by the function, which can name it", async () => {
   const values = await compute([[{ formula: "=1/0" }, { formula: "=BAY.USABLE(A1,12,4)" }, { formula: "=BAY.USABLE(1/0,12,4)" }, { formula: "=BAY.MERGE(A1:A2)" }]]);
   expect(values[0]).toEqual([{ error: "#DIV/0!" }, { error: "#VALUE!" }, { error: "#VALUE!" }, { error: "#VALUE!" }]);
