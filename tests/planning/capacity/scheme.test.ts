@@ -36,7 +36,7 @@ describe("a scheme is read in any case and spacing", () => {
     ["none", 1, 100_000, false],
     ["RAID 0", 1, 100_000, false],
     ["RAID 1", 2, 3, true],
-    ["mirror", 2, 100_000, true],
+    ["mirror", 2, 4, true],
     ["RAID 10", 4, 100_000, true],
     ["striped mirror", 4, 100_000, true],
     ["3 copies", 3, 100_000, true],
