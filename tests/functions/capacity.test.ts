@@ -109,6 +109,11 @@ describe("an optional argument that is omitted, empty or \"\" means its default"
   });
 });
 
+test("a sentence keeps to 160 characters in the last cell of a sheet too", () => {
+  const rows = Array.from({ length: 1_048_576 }, (_, row) => [null, row === 1_048_575 ? "no scheme at all, but a text of more than forty letters" : null]);
+  expect(cellAnswer(() => schemes(12, 4, 0, rows))).toMatch(/^#VALUE! .{150,160}$/);
+});
+
 describe("what cannot be answered says why and what to write", () => {
   test.each<[() => unknown, string]>([
     [() => usable("RAID 60", 12, 4), '#VALUE! scheme "RAID 60" lacks its groups. Give the group shape, such as RAID 60 8+2.'],
@@ -124,7 +129,7 @@ describe("what cannot be answered says why and what to write", () => {
     [() => usable("RAID 6", 12, 4, 0, 0, "Tb"), '#VALUE! unit "Tb" is in bits. Write bytes with a capital B, such as TB or GB.'],
     [() => usable("RAID 6", [[12], [13]], 4), "#VALUE! drives is a range of several cells. Give one cell."],
     [() => usable("RAID 6", 12, "#DIV/0!"), '#VALUE! driveSize holds "#DIV/0!". Mend that cell first.'],
-    [() => schemes(12, 4, 0, [["RAID 6"], ["RAID 66"]]), '#VALUE! schemes row 2 "RAID 66" is not a known scheme. Write one such as "RAID 6", "RAID 10", "RAID 60 8+2", "3 copies" or "8+2".'],
+    [() => schemes(12, 4, 0, [["RAID 6"], ["RAID 66"]]), '#VALUE! schemes row 2 "RAID 66" is not a scheme. Write one such as "RAID 6", "RAID 60 8+2", "3 copies" or "8+2".'],
     [() => mixed("RAID 6", [["Size"], [4], [""], ["big"]]), '#VALUE! driveSizes row 4 "big" is not a size. Write TB as a number, such as 4, or text with a unit, such as "960 GB".'],
     [() => mixed("RAID 6", [[4, ""], [4, 4]]), '#VALUE! driveSizes row 1 column 2 is blank. Write TB as a number, such as 4, or text with a unit, such as "960 GB".'],
     [() => mixed("RAID 6", [[4], ["#N/A"], [4]]), '#VALUE! driveSizes row 2 holds "#N/A". Mend that cell first.'],

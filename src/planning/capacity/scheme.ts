@@ -42,7 +42,7 @@ export function parseScheme(value: CellValue, argument: string): Scheme {
   throw invalid(argument, value, `${argument} is ${quote(value)}, not text. Put the scheme in quotes: "8+2".`);
 }
 
-const writeScheme = 'Write one such as "RAID 6", "RAID 10", "RAID 60 8+2", "3 copies" or "8+2".';
+const writeScheme = 'Write one such as "RAID 6", "RAID 60 8+2", "3 copies" or "8+2".';
 
 const plainSchemes: Readonly<Record<string, Scheme>> = {
   raid0: oneGroup("RAID 0", null, 0, 1),
@@ -86,7 +86,7 @@ const parseSchemeText = memoise((text: string, argument): Scheme => {
 
   if (compact === "raid50") throw invalid(argument, text, `${argument} ${quote(text)} lacks its groups. Give the group shape, such as RAID 50 4+1.`);
   if (compact === "raid60") throw invalid(argument, text, `${argument} ${quote(text)} lacks its groups. Give the group shape, such as RAID 60 8+2.`);
-  throw invalid(argument, text, `${argument} ${quote(text)} is not a known scheme. ${writeScheme}`);
+  throw invalid(argument, text, `${argument} ${quote(text)} is not a scheme. ${writeScheme}`);
 });
 
 function shapedScheme(text: string, argument: string, key: string, data: number, redundancy: number): Scheme {
