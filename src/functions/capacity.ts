@@ -5,10 +5,14 @@ import {
   compareSchemes,
   demandTerabytes,
   driveBytes,
+  driveKinds,
   drivesFor,
+  drivesInChassis,
   effectiveBytes,
+  enduranceYears,
   layoutDrives,
   layoutRows,
+  mostDrives,
   planExpansion,
   roomWithout,
   schemeEfficiency,
@@ -18,16 +22,17 @@ import {
   usableOfMixed,
   yearsUntilFull,
 } from "../planning/capacity";
-import { bytesIn, partOf, tebibyte, terabyte, type Bytes } from "../planning/quantity";
-import { number, numbers, table } from "./support/answers";
+import { bytesIn, formatSize, partOf, tebibyte, terabyte, type Bytes } from "../planning/quantity";
+import { number, numbers, table, text } from "./support/answers";
 import { driveSizeCells, poolMembers, schemeCells, years } from "./support/capacity-tables";
 import { choice } from "./support/choice";
 import { name } from "./support/names";
-import { count } from "./support/numbers";
+import { count, number as anyNumber, orNone } from "./support/numbers";
 import { optional, parameter } from "./support/parameter";
 import * as given from "./support/parameters";
-import { driveCountOrNone, reduction } from "./support/quantities";
+import { driveCountOrNone, reduction, sizeOrZero } from "./support/quantities";
 import { worksheetFunction } from "./support/worksheet-function";
+import { writeRating } from "./support/write-rating";
 
 export const usable = worksheetFunction({
   id: "USABLE",
@@ -121,7 +126,7 @@ export const mixed = worksheetFunction({
 
 export const drivesfor = worksheetFunction({
   id: "DRIVESFOR",
-  description: "Finds the fewest drives, spares included, whose usable capacity reaches a target.",
+  description: "Finds the fewest drives, spares included, whose usable capacity reaches a target; or so many whole chassis of them.",
   parameters: [
     given.scheme('"RAID 6"'),
     given.size("target", "Usable capacity wanted", 100, "100 TiB"),
@@ -129,11 +134,15 @@ export const drivesfor = worksheetFunction({
     given.spares(),
     given.reserve,
     given.fill("the usable space"),
+    optional("bays", "Bays of a chassis, such as {example}: each is filled, and holds its own spares and whole groups. Left out: any number of drives.", driveCountOrNone(24)),
   ],
   answers: number("Number of drives."),
-  examples: ['=BAY.DRIVESFOR("RAID 6",100,8,1,0,"80%")'],
-  mistakes: ['=BAY.DRIVESFOR("RAID 6",10000000,4)'],
-  compute: (scheme, target, driveSize, spares, reserve, fill) => drivesFor(scheme, { target, driveSize, spares, reserve, fill }),
+  examples: ['=BAY.DRIVESFOR("RAID 6",100,8,1,0,"80%")', '=BAY.DRIVESFOR("RAID 60 8+2",300,8,2,0,"80%",24)'],
+  mistakes: ['=BAY.DRIVESFOR("RAID 6",10000000,4)', '=BAY.DRIVESFOR("RAID 60 8+2",300,8,2,0,"80%",8)'],
+  compute: (scheme, target, driveSize, spares, reserve, fill, bays) => {
+    const need = { target, driveSize, spares, reserve, fill };
+    return bays === null ? drivesFor(scheme, need) : drivesInChassis(scheme, need, bays);
+  },
 });
 
 export const efficiency = worksheetFunction({
@@ -170,17 +179,49 @@ export const size = worksheetFunction({
   compute: bytesIn,
 });
 
+export const sizetext = worksheetFunction({
+  id: "SIZETEXT",
+  description: "Writes a size as text with its unit, which every argument that is a size reads; SUM leaves it out.",
+  parameters: [
+    parameter("size", 'Size: TB as a number, such as 40, or text such as "40 TiB".', sizeOrZero),
+    given.unit,
+    optional("digits", "Decimals, such as {example}, rounded down. Left out: the fewest that read back to the same bytes.", orNone(count({ min: 0, max: 20, example: 2 }))),
+  ],
+  answers: text("Size with its unit."),
+  examples: ['=BAY.SIZETEXT(40,"TiB",2)', '=BAY.SIZETEXT("15362991415296 B")'],
+  mistakes: ['=BAY.SIZETEXT("40 Tb")', '=BAY.SIZETEXT(40,2)'],
+  compute: formatSize,
+});
+
 export const drivebytes = worksheetFunction({
   id: "DRIVEBYTES",
-  description: "Computes the exact bytes of a disk drive from the size it is sold as, by the published block counts.",
+  description: "Computes the exact bytes of a drive from the size it is sold as, by the published block counts.",
   parameters: [
     given.size("size", "Size it is sold as, whole GB", 4, "500 GB"),
     optional("sector", "Bytes of a block, 512 or 4096. Left out: {default}.", choice(...sectorSizes)),
+    optional("kind", '"disk", or "flash" for solid-state drives, which differ above 8 TB. Left out: {default}.', choice(...driveKinds)),
   ],
   answers: number("Bytes."),
-  examples: ['=BAY.DRIVEBYTES("8 TB")', '=BAY.DRIVEBYTES("16 TB",4096)'],
-  mistakes: ['=BAY.DRIVEBYTES("8 TB",1024)'],
-  compute: (size, sector) => Number(driveBytes(size, sector)),
+  examples: ['=BAY.DRIVEBYTES("8 TB")', '=BAY.DRIVEBYTES("16 TB",4096)', '=BAY.DRIVEBYTES("15.36 TB",512,"flash")'],
+  mistakes: ['=BAY.DRIVEBYTES("8 TB",1024)', '=BAY.DRIVEBYTES("15.36 TB",512,"ssd")'],
+  compute: (size, sector, kind) => Number(driveBytes(size, sector, kind)),
+});
+
+export const endurance = worksheetFunction({
+  id: "ENDURANCE",
+  description: "Computes the years until solid-state drives have written what they are rated for.",
+  parameters: [
+    given.driveSize,
+    parameter("driveWritesADay", 'Rating: writes of the whole drive a day, such as {example}, or terabytes written as text, such as "7000 TB".', writeRating),
+    given.size("dailyWrites", "Written to the array a day", 20, "500 GB"),
+    optional("drives", "Number of drives that share the writes, such as {example}. Left out: {default}.", count({ min: 1, max: mostDrives, default: 1, example: 12 })),
+    optional("writeFactor", "Bytes that the array writes for each byte it is given, such as {example} for pairs. Left out: {default}.", anyNumber({ above: 0, max: 1000, default: 1, example: 2 })),
+    optional("ratedYears", "Years over which drive writes a day are rated, such as {example}. Left out: {default}.", anyNumber({ above: 0, max: 100, default: 5, example: 3 })),
+  ],
+  answers: number("Years."),
+  examples: ['=BAY.ENDURANCE("7.68 TB",1,"20 TB",12,2)', '=BAY.ENDURANCE(3.84,"7000 TB","2 TB")'],
+  mistakes: ['=BAY.ENDURANCE("7.68 TB",7000,"20 TB")', '=BAY.ENDURANCE("7.68 TB",1,0)'],
+  compute: (size, rating, dailyWrites, drives, writeFactor, ratedYears) => enduranceYears(size, rating(ratedYears), { dailyWrites, drives, writeFactor }),
 });
 
 export const effective = worksheetFunction({

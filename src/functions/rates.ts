@@ -1,41 +1,81 @@
 // Rate and time: what the drives and the links carry, and how long moving and rebuilding take.
-import { layoutDrives, writeCost } from "../planning/capacity";
-import { hostOperationsPerSecond, moveHours, rebuildHours, serialSeconds, tcpPayload } from "../planning/rates";
-import { share as shareOf } from "../planning/quantity";
+import { layoutDrives, pairWriteSizes, writeCost } from "../planning/capacity";
+import { arrayStates, hostOperationsPerSecond, moveHours, queueKinds, rebuildHours, responseTimeMs, serialSeconds, streamRate, tcpPayload } from "../planning/rates";
 import { number } from "./support/answers";
-import { flag } from "./support/choice";
-import { count, number as anyNumber } from "./support/numbers";
+import { choice, flag } from "./support/choice";
+import { count, number as anyNumber, orNoneNorZero } from "./support/numbers";
 import { optional, parameter } from "./support/parameter";
 import * as given from "./support/parameters";
+import { stripeUnit, writeSize } from "./support/plausible-sizes";
 import { dataRate, share } from "./support/quantities";
 import { worksheetFunction } from "./support/worksheet-function";
 
-const noHits = shareOf(0);
-
 export const writecost = worksheetFunction({
   id: "WRITECOST",
-  description: "Counts the operations on drives that one small write takes.",
-  parameters: [given.scheme('"RAID 6"', "; a mirror counts as two drives.")],
+  description: "Counts the operations on drives that one write takes: a small one, or one of a given size.",
+  parameters: [
+    given.scheme('"RAID 6" or "RAID 6 8+2"', "; a mirror counts as two drives."),
+    optional("writeSize", 'Size of the write, with its unit, such as "256 KiB". Left out: a small write.', writeSize),
+    optional("stripeUnit", 'Bytes that lie together on one drive, with their unit, such as "64 KiB"; belongs to writeSize.', stripeUnit),
+  ],
   answers: number("Operations a write."),
-  examples: ['=BAY.WRITECOST("RAID 6")', '=BAY.WRITECOST("3 copies")'],
-  mistakes: ['=BAY.WRITECOST("RAID 7")'],
-  compute: (scheme) => writeCost(scheme),
+  examples: ['=BAY.WRITECOST("RAID 6")', '=BAY.WRITECOST("3 copies")', '=BAY.WRITECOST("RAID 6 8+2","256 KiB","64 KiB")'],
+  mistakes: ['=BAY.WRITECOST("RAID 7")', '=BAY.WRITECOST("RAID 6 8+2","256 KiB")', '=BAY.WRITECOST("RAID 6","256 KiB","64 KiB")', '=BAY.WRITECOST("RAID 6 8+2",256,64)'],
+  compute: (scheme, size, unit) => writeCost(scheme, null, pairWriteSizes(size, unit)),
 });
 
 export const iops = worksheetFunction({
   id: "IOPS",
-  description: "Computes the host operations a second that drives sustain together, small and random, without a cache.",
+  description: "Computes the host operations a second, small and random, that drives sustain together.",
   parameters: [
     given.scheme('"RAID 10"'),
     given.drives(12),
     parameter("driveRate", "Operations a second of one drive, such as {example}.", anyNumber({ above: 0, max: 1e9, example: 150 })),
     parameter("readShare", "Share of reads among the operations, such as {example}.", share({ example: "70%" })),
     given.spares(),
+    optional("cacheHits", "Share of the reads that a cache answers, such as {example}. Left out: {default}.", share({ default: 0, example: "30%" })),
   ],
   answers: number("Host operations a second."),
-  examples: ['=BAY.IOPS("RAID 10",24,150,"70%")'],
-  mistakes: ['=BAY.IOPS("RAID 10",24,150,70)'],
-  compute: (scheme, drives, driveRate, readShare, spares) => hostOperationsPerSecond(layoutDrives(scheme, drives, spares), driveRate, readShare, noHits),
+  examples: ['=BAY.IOPS("RAID 10",24,150,"70%")', '=BAY.IOPS("RAID 6",12,150,"70%",0,"30%")'],
+  mistakes: ['=BAY.IOPS("RAID 10",24,150,70)', '=BAY.IOPS("RAID 10",24,150,1,0,"100%")'],
+  compute: (scheme, drives, driveRate, readShare, spares, cacheHits) => hostOperationsPerSecond(layoutDrives(scheme, drives, spares), driveRate, readShare, cacheHits),
+});
+
+export const throughput = worksheetFunction({
+  id: "THROUGHPUT",
+  description: "Computes the MB/s of many long streams together, on whole drives or with one out.",
+  parameters: [
+    given.scheme('"RAID 6"'),
+    given.drives(12),
+    parameter("driveRate", "Rate of one drive in MB/s, such as {example}.", dataRate(200)),
+    optional("readShare", "Share of reads in what is moved, such as {example}. Left out: {default}.", share({ default: 1, example: "70%" })),
+    optional("state", '"healthy", "degraded" with one drive out, or "rebuilding" it. Left out: {default}.', choice(...arrayStates)),
+    given.spares(),
+    optional("ceiling", "Most that controllers and links carry in MB/s, such as {example}. Left out: no limit.", orNoneNorZero(dataRate(2400))),
+    optional("rebuildShare", "Share of the drives' rate that a rebuild takes, such as {example}. Left out: {default}.", share({ default: 0.3, example: "50%" })),
+  ],
+  answers: number("MB/s, 10^6 bytes a second."),
+  examples: ['=BAY.THROUGHPUT("RAID 6",12,200)', '=BAY.THROUGHPUT("RAID 60 8+2",22,200,"70%","rebuilding",2,3000,"50%")'],
+  mistakes: ['=BAY.THROUGHPUT("RAID 0",12,200,1,"degraded")', '=BAY.THROUGHPUT("RAID 6",12,200,70)'],
+  compute: (scheme, drives, driveRate, readShare, state, spares, ceiling, rebuildShare) =>
+    streamRate(layoutDrives(scheme, drives, spares), driveRate, { readShare, state, ceiling, rebuildShare }),
+});
+
+export const responsetime = worksheetFunction({
+  id: "RESPONSETIME",
+  description: "Computes the mean milliseconds that an operation takes, waiting included.",
+  parameters: [
+    parameter("operations", "Operations a second, those that a cache answers included, such as {example}.", anyNumber({ above: 0, max: 1e12, example: 2000 })),
+    parameter("serviceMs", "Milliseconds that one takes when nothing waits, such as {example}.", anyNumber({ above: 0, max: 1e6, example: 5 })),
+    parameter("servers", "Drives, controllers or links that serve them, such as {example}.", count({ min: 1, max: 100_000, example: 12 })),
+    optional("cacheHits", "Share of the operations that a cache answers, such as {example}. Left out: {default}.", share({ default: 0, example: "30%" })),
+    optional("cacheMs", "Milliseconds that the cache takes, such as {example}. Left out: {default}.", anyNumber({ min: 0, max: 1e6, default: 0.2, example: 0.5 })),
+    optional("queues", '"own" where each has its own queue, as drives do; "shared" for one queue, as controllers and links have. Left out: {default}.', choice(...queueKinds)),
+  ],
+  answers: number("Milliseconds."),
+  examples: ['=BAY.RESPONSETIME(800,10,10)', '=BAY.RESPONSETIME(800,10,10,0,,"shared")', '=BAY.RESPONSETIME(2000,5,12,"30%",0.2)'],
+  mistakes: ["=BAY.RESPONSETIME(3000,5,12)", "=BAY.RESPONSETIME(2000,5,12,30)"],
+  compute: (operations, serviceMs, servers, cacheHits, cacheMs, queues) => responseTimeMs({ operations, serviceMs, servers, cacheHits, cacheMs, queues }),
 });
 
 export const payload = worksheetFunction({

@@ -1,7 +1,7 @@
 import * as capacity from "../../src/functions/capacity";
 import { cellAnswer } from "../support/cell-answer";
 
-const { usable, breakdown, layout, schemes, mixed, drivesfor, efficiency, survives, size, drivebytes, effective, demand, runway, expansion, poolroom } = capacity;
+const { usable, breakdown, layout, schemes, mixed, drivesfor, efficiency, survives, size, sizetext, drivebytes, endurance, effective, demand, runway, expansion, poolroom } = capacity;
 
 describe("an answer in a cell", () => {
   test.each<[string, () => unknown, unknown]>([
@@ -12,6 +12,16 @@ describe("an answer in a cell", () => {
     ["MIXED", () => mixed("RAID 6", [["Drive size"], [4], [4], [""], ["8 TB"], [8], [4]], 1), 8],
     ["MIXED in a row", () => mixed("RAID 10", [[8, 4, 8, 4]]), 12],
     ["DRIVESFOR", () => drivesfor("RAID 6", 40, 4, 1, "20%", 0.8), 19],
+    // 20 drives in two groups of 8+2 beside 2 spares and 2 left over: 64 TB a chassis, so 200 TB take four.
+    ["DRIVESFOR in whole chassis", () => drivesfor("RAID 60 8+2", 200, 4, 2, 0, 1, 24), 96],
+    ["SIZETEXT", () => sizetext("40 TB", "TiB", 2), "36.37 TiB"],
+    ["SIZETEXT to the byte", () => sizetext(4.000000000001), "4.000000000001 TB"],
+    ["SIZETEXT of nothing", () => sizetext(0, "GB"), "0 GB"],
+    ["SIZETEXT of what no decimal shows", () => sizetext("1 GB", "TB", 2), "0.00 TB"],
+    ["DRIVEBYTES of a solid-state drive", () => drivebytes("15.36 TB", 512, "flash"), 15_362_991_415_296],
+    ["ENDURANCE", () => endurance("3.84 TB", 1, "3.84 TB"), 5],
+    ["ENDURANCE of a few drives behind pairs", () => endurance(4, 1, "4 TB", 3, 2, 4), 6],
+    ["ENDURANCE by terabytes written: rated years do not count", () => endurance(4, "7300 TB", "2 TB", 1, 1, 3), 10],
     ["EFFICIENCY", () => efficiency("8+2"), 0.8],
     ["EFFICIENCY of one group", () => efficiency("RAID 5", 4), 0.75],
     ["SURVIVES", () => survives("RAID 60 8+2", 20), 2],
@@ -90,10 +100,18 @@ describe("an optional argument that is omitted, empty or \"\" means its default"
     expect(drivesfor("RAID 6", 40, 4, blank, blank, blank)).toBe(12);
     expect(efficiency("8+2", blank)).toBe(0.8);
     expect(survives("RAID 10", 8, blank)).toBe(1);
-    expect(drivebytes(4, blank)).toBe(4_000_787_030_016);
+    expect(drivebytes(4, blank, blank)).toBe(4_000_787_030_016);
+    expect(drivesfor("RAID 6", 40, 4, blank, blank, blank, blank)).toBe(12);
+    expect(sizetext(4, blank, blank)).toBe("4 TB");
+    expect(endurance(4, 1, 4, blank, blank, blank)).toBe(5);
     expect(effective(40, 2, blank)).toBe(80);
     expect(schemes(12, 4, blank, blank).length).toBeGreaterThan(3);
   });
+});
+
+test("a sentence keeps to 160 characters in the last cell of a sheet too", () => {
+  const rows = Array.from({ length: 1_048_576 }, (_, row) => [null, row === 1_048_575 ? "no scheme at all, but a text of more than forty letters" : null]);
+  expect(cellAnswer(() => schemes(12, 4, 0, rows))).toMatch(/^#VALUE! .{150,160}$/);
 });
 
 describe("what cannot be answered says why and what to write", () => {
@@ -111,14 +129,30 @@ describe("what cannot be answered says why and what to write", () => {
     [() => usable("RAID 6", 12, 4, 0, 0, "Tb"), '#VALUE! unit "Tb" is in bits. Write bytes with a capital B, such as TB or GB.'],
     [() => usable("RAID 6", [[12], [13]], 4), "#VALUE! drives is a range of several cells. Give one cell."],
     [() => usable("RAID 6", 12, "#DIV/0!"), '#VALUE! driveSize holds "#DIV/0!". Mend that cell first.'],
-    [() => schemes(12, 4, 0, [["RAID 6"], ["RAID 66"]]), '#VALUE! schemes row 2 "RAID 66" is not a known scheme. Write one such as "RAID 6", "RAID 10", "RAID 60 8+2", "3 copies" or "8+2".'],
+    [() => schemes(12, 4, 0, [["RAID 6"], ["RAID 66"]]), '#VALUE! schemes row 2 "RAID 66" is not a scheme. Write one such as "RAID 6", "RAID 60 8+2", "3 copies" or "8+2".'],
     [() => mixed("RAID 6", [["Size"], [4], [""], ["big"]]), '#VALUE! driveSizes row 4 "big" is not a size. Write TB as a number, such as 4, or text with a unit, such as "960 GB".'],
     [() => mixed("RAID 6", [[4, ""], [4, 4]]), '#VALUE! driveSizes row 1 column 2 is blank. Write TB as a number, such as 4, or text with a unit, such as "960 GB".'],
     [() => mixed("RAID 6", [[4], ["#N/A"], [4]]), '#VALUE! driveSizes row 2 holds "#N/A". Mend that cell first.'],
     [() => mixed("RAID 6", [[4], [4], [4]]), "#VALUE! driveSizes count 3 is too few: RAID 6 needs at least 4. Write 4 or more."],
     [() => mixed("RAID 6", [[""]]), '#VALUE! driveSizes is blank. Give a range with the size of every drive, such as 4 or "960 GB".'],
-    [() => drivesfor("mirror", 40, 4), "#N/A target 40 TB is out of reach of mirror with up to 100000 drives. Write a smaller target or larger drives."],
+    [() => drivesfor("mirror", 40, 4), "#N/A target 40 TB is out of reach of mirror with up to 4 drives. Write a smaller target or larger drives."],
     [() => drivesfor("RAID 6", 40, 4, 0, 0, 0), "#VALUE! fill is 0. Write a number above 0 and at most 1, such as 0.2."],
+    [() => drivesfor("RAID 60 8+2", 40, 4, 2, 0, 1, 8), "#VALUE! bays 8 less 2 spares is too few: RAID 60 8+2 needs at least 10. Write 12 or more."],
+    [() => drivesfor("RAID 6", 40, 4, 0, 0, 1, 12.5), "#VALUE! bays is 12.5. Write a whole number from 0 to 100000, such as 24."],
+    [() => drivesfor("mirror", 40, 4, 0, 0, 1, 24), "#VALUE! bays 24 is too many: mirror takes at most 4. Write RAID 10 (pairs, space of 12 drives) or 3 copies (space of 8)."],
+    [() => usable("mirror", 24, 4), "#VALUE! drives 24 is too many: mirror takes at most 4. Write RAID 10 (pairs, space of 12 drives) or 3 copies (space of 8)."],
+    [() => usable("RAID 6", 12, 4000), '#VALUE! driveSize is 4000, and a bare number is TB. No drive is that large: write it with its unit, such as "960 GB".'],
+    [() => mixed("RAID 6", [[4], [4000], [4], [4]]), '#VALUE! driveSizes row 2 is 4000, and a bare number is TB. No drive is that large: write it with its unit, such as "960 GB".'],
+    [() => sizetext(4, 2), '#VALUE! unit is 2. Write a unit in quotes, such as "TB" or "TiB".'],
+    [() => sizetext(4, "TB", 1.5), "#VALUE! digits is 1.5. Write a whole number from 0 to 20, such as 2."],
+    [() => sizetext(""), '#VALUE! size is blank. Write TB as a number, such as 4, or text with a unit, such as "960 GB".'],
+    [() => drivebytes(4, 512, "ssd"), '#VALUE! kind is "ssd". Write "disk" or "flash".'],
+    [() => endurance(4, 7000, 4), '#VALUE! driveWritesADay is 7000. Write drive writes a day, such as 1, or terabytes written as text, such as "7000 TB".'],
+    [() => endurance(4, "1 a day", 4), '#VALUE! driveWritesADay is "1 a day". Write drive writes a day, such as 1, or terabytes written as text, such as "7000 TB".'],
+    [() => endurance(4, "7000 Tb", 4), '#VALUE! driveWritesADay "7000 Tb" is in bits. Write bytes with a capital B, such as TB or GB.'],
+    [() => endurance(4, 0, 4), "#VALUE! driveWritesADay is 0. Write a number above 0 and at most 100, such as 1."],
+    [() => endurance(4, "", 4), "#VALUE! driveWritesADay is blank. Write a number above 0 and at most 100, such as 1."],
+    [() => endurance(4, 1, 0), '#VALUE! dailyWrites 0 is less than one byte. Write TB as a number, such as 4, or text with a unit, such as "960 GB".'],
     [() => efficiency("RAID 6"), "#VALUE! drives is blank, and the share of RAID 6 depends on it. Write the number of drives, such as 12."],
     [() => survives("RAID 10", 8, "worst"), '#VALUE! failureCase is "worst". Write "always" or "best".'],
     [() => drivebytes(4, 520), "#VALUE! sector is 520. Write 512 or 4096."],

@@ -8,6 +8,6 @@ describe("SNIA Common RAID Disk Data Format 2.0 (as quoted in two open headers):
   test("RAID-1 is 2 devices (simple) or exactly 3 (multi)", () => {
     expect(usable("RAID 1", 2, 4)).toBe(4);
     expect(usable("RAID 1", 3, 4)).toBe(4);
-    expect(() => usable("RAID 1", 4, 4)).toThrow("RAID 1 is 2 or 3 drives");
+    expect(() => usable("RAID 1", 4, 4)).toThrow("RAID 1 takes at most 3");
   });
 });

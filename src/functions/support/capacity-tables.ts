@@ -5,6 +5,7 @@ import type { Shown } from "./answers";
 import { HeaderNames } from "./header";
 import { name } from "./names";
 import { number } from "./numbers";
+import { driveSize } from "./plausible-sizes";
 import { scheme, size, sizeOrZero } from "./quantities";
 import { mapped, type Reader } from "./reader";
 import { eachRow, rowPlace, rowsOf } from "./rows";
@@ -20,7 +21,7 @@ export const schemeCells: Reader<readonly Scheme[] | null> = mapped(cells(scheme
 
 /** Reads the size of every drive from a range, row by row; empty rows are skipped, a blank within a row is refused. */
 export const driveSizeCells: Reader<readonly Bytes[]> = mapped(
-  cells(size, {
+  cells(driveSize, {
     headings: ["Drive size", "Drive sizes", "Size", "Sizes", "Capacity", "TB", "Size TB", "Size (TB)", "Drive size TB"],
     otherwise: ["Drive", "Drives"],
     passes: ["Array", "Shelf", "Bay", "Serial", "Part", "Firmware"],

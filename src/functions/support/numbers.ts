@@ -27,6 +27,12 @@ export function numberBy<Given>(example: number, ruleFor: (given: Given) => Numb
   };
 }
 
+/** Reads what `reader` reads; a blank is null, and so is 0, which some hosts hand over for an empty cell. For what 0 could not mean. */
+export function orNoneNorZero<Value>(reader: Reader<Value>): Reader<Value | null> {
+  const { read } = orNone(reader);
+  return { ...reader, read: (received, place) => (readScalar(received, place) === 0 ? null : read(received, place)) };
+}
+
 /** Reads what `reader` reads; a blank is null. */
 export function orNone<Value>({ read, example, range }: Reader<Value>): Reader<Value | null> {
   return { read: (received, place) => (readScalar(received, place) === null ? null : read(received, place)), example, range };

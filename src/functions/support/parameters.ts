@@ -2,6 +2,7 @@
 import { choice } from "./choice";
 import { number } from "./numbers";
 import { optional, parameter } from "./parameter";
+import { driveSize as readDriveSize } from "./plausible-sizes";
 import { driveCount, proportion, scheme as readScheme, share, size as readSize, sizeOrZero, spareCount, unit as readUnit } from "./quantities";
 
 /** A redundancy scheme; `examples` are those of the help. */
@@ -13,7 +14,7 @@ export const drives = (example: number) => parameter("drives", "Number of drives
 /** Drives without spares. */
 export const members = (example: number) => parameter("drives", "Number of drives, without spares, such as {example}.", driveCount(example));
 
-export const driveSize = parameter("driveSize", 'Size of one drive: TB as a number, such as 4, or text such as "960 GB".', readSize);
+export const driveSize = parameter("driveSize", 'Size of one drive: TB as a number, such as 4, or text such as "960 GB".', readDriveSize);
 
 export const spares = (example = 1) => optional("spares", "Hot spare drives among them, such as {example}. Left out: {default}.", spareCount(example));
 

@@ -21,17 +21,18 @@ const logarithmOfGrowth = memoise((yearlyGrowth: number): Decimal => Decimal.ln(
 /**
  * Computes the years until compound growth reaches `capacity` times `fill`: ln(capacity · fill / used) / ln(1 + growth).
  *
- * 0 where it is that full already. No answer where it never fills: nothing used, or no growth.
+ * 0 where it is that full already. No answer where it never fills: nothing used, or no growth; one under 10^-40 is none.
  */
 export function yearsUntilFull({ used, yearlyGrowth }: Growth, capacity: Bytes, fill: Share): number {
   const room = sizeIn(capacity, terabyte).times(exactDecimal(fill));
   const now = sizeIn(used, terabyte);
   if (now.gte(room)) return 0;
   if (used === 0n) throw noAnswer("used", 0, "used is 0, and growth of nothing never fills the capacity. Write what is used today, such as 10.");
-  if (yearlyGrowth <= 0) {
+  const growth = logarithmOfGrowth(yearlyGrowth);
+  if (!growth.gt(0)) {
     throw noAnswer("yearlyGrowth", yearlyGrowth, `yearlyGrowth is ${yearlyGrowth}, so the capacity never fills. Write a growth above 0, such as 20%.`);
   }
-  return Decimal.ln(room.div(now)).div(logarithmOfGrowth(yearlyGrowth)).toNumber();
+  return Decimal.ln(room.div(now)).div(growth).toNumber();
 }
 
 /** One year of an expansion plan; capacity and fill are those after what was bought that year. */

@@ -11,4 +11,4 @@ export { roomWithout, type PoolMember, type PoolRoom } from "./pool-room";
 export { parseReduction } from "./reduction";
 export { mostDrives, parseScheme, type Placement, type Scheme } from "./scheme";
 export { breakDown, usableBytes, type Breakdown } from "./usable";
-export { writeCost, type WriteSizes } from "./write-cost";
+export { pairWriteSizes, writeCost, type WriteSizes } from "./write-cost";

@@ -1,4 +1,4 @@
-import { invalid } from "../text";
+import { invalid, roundTo } from "../text";
 import { mostDrives, type Scheme } from "./scheme";
 
 /** A scheme laid on a number of drives. Drives count from 1: the groups come first, then the spares, then what fills no group. */
@@ -86,7 +86,9 @@ function tooFew(scheme: Scheme, drives: number, spares: number, argument: string
 
 function tooMany(scheme: Scheme, drives: number, spares: number, argument: string): Error {
   if (scheme.mostDrives < mostDrives) {
-    return invalid(argument, drives, `${argument} ${less(drives, spares)} is too many: ${scheme.name} is ${scheme.leastDrives} or ${scheme.mostDrives} drives. Write RAID 10 or mirror.`);
+    const available = drives - spares;
+    const instead = `RAID 10 (pairs, space of ${Math.floor(available / 2)} drives) or 3 copies (space of ${roundTo(2, available / 3)})`;
+    return invalid(argument, drives, `${argument} ${less(drives, spares)} is too many: ${scheme.name} takes at most ${scheme.mostDrives}. Write ${instead}.`);
   }
   return invalid(argument, drives, `${argument} is ${drives}. Write at most ${mostDrives}.`);
 }

@@ -31,7 +31,7 @@ export const mostDrives = 100_000;
 /**
  * Reads a redundancy scheme; case and spaces do not matter.
  *
- * `none`, `RAID 0`; `RAID 1` (2 or 3 drives), `mirror`; `RAID 10`, `striped mirror`; `N copies`; `RAID 5`, `single parity`, `RAID 6`,
+ * `none`, `RAID 0`; `RAID 1` (2 or 3 drives), `mirror` (2 to 4); `RAID 10`, `striped mirror`; `N copies`; `RAID 5`, `single parity`, `RAID 6`,
  * `double parity`, `triple parity`, each also in fixed groups with a shape (`RAID 60 8+2`); `8+2`, an erasure code spread over all
  * drives. Level names as in the SNIA Common RAID Disk Data Format. Refuses RAID 50 and 60 without a shape, a shape whose second number
  * is not the level's, fewer than two drives of data, and a number, which is what an unquoted 8+2 arrives as.
@@ -42,13 +42,13 @@ export function parseScheme(value: CellValue, argument: string): Scheme {
   throw invalid(argument, value, `${argument} is ${quote(value)}, not text. Put the scheme in quotes: "8+2".`);
 }
 
-const writeScheme = 'Write one such as "RAID 6", "RAID 10", "RAID 60 8+2", "3 copies" or "8+2".';
+const writeScheme = 'Write one such as "RAID 6", "RAID 60 8+2", "3 copies" or "8+2".';
 
 const plainSchemes: Readonly<Record<string, Scheme>> = {
   raid0: oneGroup("RAID 0", null, 0, 1),
   none: oneGroup("none", null, 0, 1),
   raid1: { ...oneGroup("RAID 1", 1, null, 2), mostDrives: 3, mirrored: true },
-  mirror: { ...oneGroup("mirror", 1, null, 2), mirrored: true },
+  mirror: { ...oneGroup("mirror", 1, null, 2), mostDrives: 4, mirrored: true },
   raid10: { ...fixedGroups("RAID 10", 1, 1), leastDrives: 4, mirrored: true },
   stripedmirror: { ...fixedGroups("striped mirror", 1, 1), leastDrives: 4, mirrored: true },
   raid5: oneGroup("RAID 5", null, 1, 3),
@@ -86,7 +86,7 @@ const parseSchemeText = memoise((text: string, argument): Scheme => {
 
   if (compact === "raid50") throw invalid(argument, text, `${argument} ${quote(text)} lacks its groups. Give the group shape, such as RAID 50 4+1.`);
   if (compact === "raid60") throw invalid(argument, text, `${argument} ${quote(text)} lacks its groups. Give the group shape, such as RAID 60 8+2.`);
-  throw invalid(argument, text, `${argument} ${quote(text)} is not a known scheme. ${writeScheme}`);
+  throw invalid(argument, text, `${argument} ${quote(text)} is not a scheme. ${writeScheme}`);
 });
 
 function shapedScheme(text: string, argument: string, key: string, data: number, redundancy: number): Scheme {

@@ -10,6 +10,14 @@ export interface WriteSizes {
   readonly stripeUnit: Bytes;
 }
 
+/** Pairs the sizes of a write, both of which are given or neither. */
+export function pairWriteSizes(writeSize: Bytes | null, stripeUnit: Bytes | null): WriteSizes | null {
+  if (writeSize !== null && stripeUnit !== null) return { writeSize, stripeUnit };
+  if (writeSize === null && stripeUnit === null) return null;
+  const [lacking, given, example] = writeSize === null ? ["writeSize", "stripeUnit", "256 KiB"] : ["stripeUnit", "writeSize", "64 KiB"];
+  throw invalid(lacking, null, `${lacking} is blank, though ${given} is given. Write it too, such as "${example}", or leave out both for a small write.`);
+}
+
 /**
  * Counts the operations on drives that one write takes; without `sizes` it is one of a single stripe unit, a small write.
  *

@@ -4,6 +4,9 @@ import { readAs15Digits } from "./exact";
 /** What one cell holds. Blank is null. */
 export type CellValue = string | number | boolean | null;
 
+/** Less than this is nothing, where 0 is refused: the counterpart of 1e15, so that no quotient can overflow. */
+const leastAboveZero = 1e-15;
+
 /** What a number must be. One of `min` (0 allowed, say) or `above` (0 refused, say) is always there: nothing is unbounded below. */
 export type NumberRule = ({ readonly min: number; readonly above?: undefined } | { readonly above: number; readonly min?: undefined }) & {
   /** Largest value allowed; 1e15 where it is left out, so that no result can overflow. */
@@ -27,6 +30,9 @@ export function parseNumber(value: CellValue, argument: string, rule: NumberRule
   if (value === null && rule.default !== undefined) return rule.default;
   if (typeof value !== "number") throw invalid(argument, value, notANumber(value, argument, rule));
   const read = readAs15Digits(value);
+  if (rule.above === 0 && read > 0 && read < leastAboveZero) {
+    throw invalid(argument, received, `${argument} is ${quote(received)}, which is nearly 0. Write ${describe(rule)}, such as ${rule.example}.`);
+  }
   if (!fits(read, rule)) throw invalid(argument, received, `${argument} is ${quote(received)}. Write ${describe(rule)}, such as ${rule.example}.`);
   return read;
 }

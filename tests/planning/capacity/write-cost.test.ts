@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { layoutDrives, parseScheme, writeCost } from "../../../src/planning/capacity";
+import { layoutDrives, pairWriteSizes, parseScheme, writeCost } from "../../../src/planning/capacity";
 import { bytes, parseSize } from "../../../src/planning/quantity";
 import { problemOf } from "../../support/sentence";
 
@@ -53,6 +53,18 @@ test.each<[string, string, number]>([
   ["8+2", "512 KiB", 10],
 ])("a write to %s of %s in units of 64 KiB takes %i operations", (scheme, writeSize, operations) => {
   expect(cost(scheme, null, writeSize)).toBe(operations);
+});
+
+test("both sizes are given, or neither", () => {
+  const [size, unit] = [bytes(4n), bytes(2n)];
+  expect(pairWriteSizes(size, unit)).toEqual({ writeSize: size, stripeUnit: unit });
+  expect(pairWriteSizes(null, null)).toBeNull();
+  expect(problemOf(() => pairWriteSizes(size, null)).sentence).toBe(
+    'stripeUnit is blank, though writeSize is given. Write it too, such as "64 KiB", or leave out both for a small write.',
+  );
+  expect(problemOf(() => pairWriteSizes(null, unit)).sentence).toBe(
+    'writeSize is blank, though stripeUnit is given. Write it too, such as "256 KiB", or leave out both for a small write.',
+  );
 });
 
 test("one byte counts as one unit", () => {

@@ -33,6 +33,14 @@ describe("a number keeps to its rule", () => {
     expect(parseNumber(1.1 + 2.2, "size", { above: 0, example: 4 })).toBe(3.3);
   });
 
+  test.each([1e-308, 5e-324, 9.99e-16])("%p is nothing where 0 is refused, since what is divided by it would overflow; where 0 is taken it is a number", (tiny) => {
+    expect(problemOf(() => parseNumber(tiny, "rate", { above: 0, max: 1e9, example: 400 })).sentence).toBe(
+      `rate is ${tiny}, which is nearly 0. Write a number above 0 and at most 1000000000, such as 400.`,
+    );
+    expect(parseNumber(1e-15, "rate", { above: 0, example: 400 })).toBe(1e-15);
+    expect(parseNumber(1e-308, "chance", { min: 0, max: 1, example: 0.1 })).toBe(1e-308);
+  });
+
   test("nothing is unbounded above", () => {
     expect(parseNumber(1e15, "size", { above: 0, example: 4 })).toBe(1e15);
     expect(problemOf(() => parseNumber(1.00000000000001e15, "size", { above: 0, example: 4 })).sentence).toBe(
