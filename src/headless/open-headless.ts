@@ -15,7 +15,7 @@ import { sheetSnapshot } from "../workbook/engine/sheet-snapshot";
 import { emptyWorkbook } from "../workbook/engine/stored-sheet";
 import type { WorkbookPort } from "../workbook/port";
 import { readWorkbook, writeWorkbook } from "../workbook/xlsx/workbook-file";
-import { rememberFormulas } from "./remember-formulas";
+import { rememberFormulas } from "../workbook/engine/remember-formulas";
 
 /** A workbook that is open without a page. */
 export interface HeadlessWorkbook {

@@ -13,7 +13,6 @@ export { findFreeAddresses } from "./next-free";
 export { planPorts, type KeptPort, type PlannedPort, type PortArray, type PortNetwork, type PortSharing } from "./port-plan";
 export { parseControllerNames, parsePortNames } from "./port-names";
 export {
-  comparePrefixes,
   containsAddress,
   containsPrefix,
   firstOf,

@@ -100,11 +100,6 @@ export function overlaps(a: Prefix, b: Prefix): boolean {
   return a.length <= b.length ? containsPrefix(a, b) : containsPrefix(b, a);
 }
 
-/** Orders prefixes: IPv4 before IPv6, then by first address, then the larger prefix first. */
-export function comparePrefixes(a: Prefix, b: Prefix): number {
-  return compareAddresses(a.first, b.first) || a.length - b.length;
-}
-
 /** Writes a prefix in its one canonical form, such as 10.20.0.0/24. */
 export function formatPrefix(prefix: Prefix): string {
   return formatAddress(prefix.first) + lengthText(prefix.length);

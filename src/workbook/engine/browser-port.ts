@@ -5,7 +5,7 @@ import { checkEdits } from "../check-edits";
 import type { Edit, WorkbookPort } from "../port";
 import { yes } from "./engine-values";
 import { LiveWorkbook } from "./live-workbook";
-import { storedCell, storedSheet } from "./plan-sheet";
+import { storedCell, storeSheet } from "./store-sheet";
 import { restFormulas, wokenBy } from "./resting-formulas";
 import { estimateRowHeights } from "./row-heights";
 import { sheetSnapshot } from "./sheet-snapshot";
@@ -114,7 +114,7 @@ function carryOut(live: LiveWorkbook, edit: Edit, sheetNamed: (name: string) => 
 
 function addSheet(live: LiveWorkbook, { plan, after }: Extract<Edit, { kind: "add-sheet" }>, isTypedInto: boolean): void {
   const { workbook } = live;
-  const { sheet, validations, conditionalFormats } = storedSheet(plan, (style) => keepStyle(live, style), generateRandomId);
+  const { sheet, validations, conditionalFormats } = storeSheet(plan, (style) => keepStyle(live, style), generateRandomId);
   estimateRowHeights(sheet, workbook.getConfig().styles);
   if (!isTypedInto) restFormulas(sheet);
   const names = workbook.getSheets().map((one) => one.getName());

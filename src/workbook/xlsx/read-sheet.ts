@@ -1,7 +1,7 @@
 import type { ICellData, IWorksheetData } from "@univerjs/core";
 import type { Cell, CellValue, HeaderFooter, Style, Worksheet } from "exceljs";
 import { cellAddress, dayOfInstant, parseAreas, type PrintPlan, type TablePlan } from "../../sheet";
-import { freeze } from "../engine/plan-sheet";
+import { freeze } from "../engine/store-sheet";
 import { cellKind, no, yes } from "../engine/engine-values";
 import { columnPixels, rowPixels, toRange, type SheetExtras, type StoredSheet, type StoredStyle } from "../engine/stored-sheet";
 import { readStyle, type ReadColor } from "./cell-styles";

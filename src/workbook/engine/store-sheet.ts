@@ -11,7 +11,7 @@ import { columnPixels, rowPixels, toRange, type SheetExtras, type StoredSheet, t
 export type KeepStyle = (style: StoredStyle) => string;
 
 /** Turns a sheet plan into a sheet as the engine stores it. `newId` makes an id that no rule or sheet has yet. */
-export function storedSheet(plan: SheetPlan, keepStyle: KeepStyle, newId: () => string): StoredSheet {
+export function storeSheet(plan: SheetPlan, keepStyle: KeepStyle, newId: () => string): StoredSheet {
   const styleIds = new Map(Object.entries(plan.styles).map(([name, style]) => [name, keepStyle(storedStyle(style))]));
   const cellData: IObjectMatrixPrimitiveType<ICellData> = {};
   plan.rows.forEach((cells, row) => {
