@@ -314,6 +314,27 @@ describe("FEEDLOAD", () => {
   });
 });
 
+describe("a range that would keep the sheet waiting is refused before it is read", () => {
+  const rows = (count: number, row: (index: number) => unknown[]): unknown[][] => Array.from({ length: count }, (_, index) => row(index));
+
+  test.each<[string, () => unknown, string]>([
+    ["ports", () => pathCount(rows(100_001, (index) => [`h${index}`, "n"]), [["a", "n"]]), "#VALUE! hostPorts has 100001 rows. Give at most 100000."],
+    ["links that fail", () => availability(rows(20_001, (index) => [`n${index}`, `n${index + 1}`, 0.1]), "n0", "n1"), "#VALUE! links has 20001 rows. Give at most 20000."],
+    ["domains", () => place([["a"]], rows(100_001, (index) => [`R${index}`])), "#VALUE! domains has 100001 rows. Give at most 100000."],
+    ["members", () => place(rows(200_001, () => ["a"]), [["R"]]), "#VALUE! members has 200001 rows. Give at most 200000."],
+    ["feeds", () => feedLoad([["d", 1, "f"]], rows(5001, (index) => [`f${index}`, 230, 16])), "#VALUE! feeds has 5001 rows. Give at most 5000."],
+    ["supplies of one device", () => feedLoad([["d", 1, ...Array.from({ length: 17 }, () => "f")]], [["f", 230, 16]]), '#VALUE! supplies row 1: device "d" has 17 feeds. Give at most 16, one a supply.'],
+    ["a domain that takes nearly all, among a thousand", () => place(rows(50_000, (index) => [`m${index}`]), [["R"], ...rows(1000, (index) => [`R${index}`, 1])], "RAID 10"),
+      "#N/A members take too long to place over 1001 domains of such unlike room, in such groups. Give fewer members or domains."],
+  ])("%s", (_, call, sentence) => {
+    expect(cellAnswer(call)).toBe(sentence);
+  });
+
+  test("empty rows below what is filled do not count", () => {
+    expect(pathCount([["h", "n"], ...rows(200_000, () => ["", null])], [["a", "n"]])[1]).toEqual(["h", "a", 1, 1, 0]);
+  });
+});
+
 test("whatever stands in the ranges, the answer is a value or one short sentence, never a defect of ours", () => {
   const word = fc.constantFrom<unknown>("A", "B", "A+B", "B/L2", "x".repeat(200), "Group", "Member", "", null, 0, 1, 3, 0.5, -1, 1e300, true, "#N/A", "50%", "constructor");
   const rangeOf = (width: number) => fc.array(fc.array(word, { minLength: width, maxLength: width }), { minLength: 1, maxLength: 6 });

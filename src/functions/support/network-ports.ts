@@ -1,5 +1,6 @@
 import type { NetworkPort } from "../../planning/resilience";
 import { invalid, quote } from "../../planning/text";
+import { atMost } from "./at-most";
 import { name } from "./names";
 import { orNone } from "./numbers";
 import type { Reader } from "./reader";
@@ -14,11 +15,12 @@ const tooWide: Reader<null> = {
   },
 };
 
+const mostPorts = 100_000;
 const passes = ["Controller", "Port", "Ports", "Mask", "Gateway", "MTU", "VLAN", "Switch", "Switch port", "Site", "Initiator name"];
 
 /** Reads ports: device, network and, where it has one, address, a row a port; `devices` are what may head the first column. */
 function networkPorts(devices: readonly string[]): Reader<readonly NetworkPort[]> {
-  return table(
+  const rows = table(
     {
       device: column("device", [...devices, "Device", "Devices", "Name"], name),
       network: column("network", ["Network", "Networks"], name),
@@ -27,6 +29,7 @@ function networkPorts(devices: readonly string[]): Reader<readonly NetworkPort[]
     },
     { give: "Give a range with a device and its network in each row, a row a port.", passes },
   );
+  return atMost(mostPorts, rows);
 }
 
 /** Reads the ports of hosts. */

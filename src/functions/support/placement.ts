@@ -1,6 +1,7 @@
 import { mostDrives } from "../../planning/capacity";
 import { foldName, invalid, quote } from "../../planning/text";
 import { parseDomainCell, type Domain, type Placement } from "../../planning/resilience";
+import { atMost } from "./at-most";
 import { HeaderNames, isNoTitle, type Rows } from "./header";
 import { name } from "./names";
 import { count, orNone } from "./numbers";
@@ -126,7 +127,7 @@ const memberHeader = new HeaderNames(
 
 /** Reads the names of members from a range, row by row; a column Group, which needs a header, says the group of each. */
 export const members: Reader<Members> = mapped(
-  {
+  atMost(2 * mostDrives, {
     range: true,
     read: (received, argument): Members => {
       const header = memberHeader.find(rowsOf(received), argument);
@@ -134,18 +135,20 @@ export const members: Reader<Members> = mapped(
       const rows = groupedMembers.read(received, argument);
       return { names: rows.map((row) => row.name), groups: rows.map(({ group }) => group) };
     },
-  },
+  }),
   (members, argument) => {
     if (members.names.length > mostDrives) throw invalid(argument, null, `${argument} has ${members.names.length} names. Give at most ${mostDrives}.`);
     return members;
   },
 );
 
-/** Reads domains and the members each has room for, a row each; a blank room means any number. */
-export const rooms = table(
+const roomRows = table(
   {
     name: column("name", ["Domain", "Domains", "Name", "Rack", "Racks", "Feed", "Feeds", "Switch", "Switches", "Shelf", "Site"], name),
     room: column("room", ["Room", "Rooms", "Room for", "Members"], orNone(count({ min: 0, max: mostDrives, example: 4 })), { optional: true }),
   },
   { give: "Give a range with the name of every domain, and its room if it has a bound." },
 );
+
+/** Reads domains and the members each has room for, a row each; a blank room means any number. */
+export const rooms = atMost(mostDrives, roomRows);
