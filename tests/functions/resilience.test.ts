@@ -109,7 +109,8 @@ describe("PLACE", () => {
   });
 
   test.each([
-    ["members that fill no group", () => place([["A1"], ["A2"], ["A3"]], [["R1"], ["R2"]], "RAID 10"), "#VALUE! members has 3 rows; RAID 10 takes at least 4. Give a row for every member, and no others."],
+    ["members that fill no group", () => place([["A1"], ["A2"], ["A3"]], [["R1"], ["R2"]], "RAID 10"),
+      "#VALUE! members has 3 rows; RAID 10 takes at least 4. Give a row for every member, and no others."],
     ["a group of another size", () => place([["Member", "Group"], ["A1", 1], ["A2", 1], ["A3", 1]], [["R1"], ["R2"]], "RAID 10"),
       '#VALUE! members: group "1" has 3 members; RAID 10 takes 2 a group. Mend the Group column.'],
     ["a group left blank", () => place([["Member", "Group"], ["A1", 1], ["A2", ""]], [["R1"], ["R2"]]), "#VALUE! members row 3 group is blank. Write a name."],
@@ -323,7 +324,8 @@ describe("a range that would keep the sheet waiting is refused before it is read
     ["domains", () => place([["a"]], rows(100_001, (index) => [`R${index}`])), "#VALUE! domains has 100001 rows. Give at most 100000."],
     ["members", () => place(rows(200_001, () => ["a"]), [["R"]]), "#VALUE! members has 200001 rows. Give at most 200000."],
     ["feeds", () => feedLoad([["d", 1, "f"]], rows(5001, (index) => [`f${index}`, 230, 16])), "#VALUE! feeds has 5001 rows. Give at most 5000."],
-    ["supplies of one device", () => feedLoad([["d", 1, ...Array.from({ length: 17 }, () => "f")]], [["f", 230, 16]]), '#VALUE! supplies row 1: device "d" has 17 feeds. Give at most 16, one a supply.'],
+    ["supplies of one device", () => feedLoad([["d", 1, ...Array.from({ length: 17 }, () => "f")]], [["f", 230, 16]]),
+      '#VALUE! supplies row 1: device "d" has 17 feeds. Give at most 16, one a supply.'],
     ["a domain that takes nearly all, among a thousand", () => place(rows(50_000, (index) => [`m${index}`]), [["R"], ...rows(1000, (index) => [`R${index}`, 1])], "RAID 10"),
       "#N/A members take too long to place over 1001 domains of such unlike room, in such groups. Give fewer members or domains."],
   ])("%s", (_, call, sentence) => {
