@@ -2,7 +2,7 @@
 import * as plan from "../planning/facility";
 import { number, table } from "./support/answers";
 import { choice } from "./support/choice";
-import { number as anyNumber } from "./support/numbers";
+import { number as anyNumber, orNone } from "./support/numbers";
 import { optional, parameter } from "./support/parameter";
 import { continuousShare as readContinuousShare, phases as readPhases, powerFactor as readPowerFactor, rating as readRating, volts as readVolts, watts as readWatts } from "./support/power";
 import { rackItems, rackUnits, takenUnits } from "./support/rack";
@@ -64,20 +64,26 @@ export const rackFit = worksheetFunction({
   compute: (units, items, taken) => plan.fitRack(units, items, taken).items.map(({ name, bottomUnit, topUnit }) => [name, bottomUnit, topUnit]),
 });
 
+const reach = (example: number) => anyNumber({ above: 0, max: 300, example });
+const turn = { min: 0, max: 180, example: 45 };
+
 export const liftLimit = worksheetFunction({
   id: "LIFTLIMIT",
   description: "Computes the weight in kg that one person may lift with two hands, not a team (revised NIOSH equation). Planning figure.",
   parameters: [
-    parameter("horizontal", "Hands from between the ankles, in cm, such as {example}; over 63 is out of reach.", anyNumber({ above: 0, max: 300, example: 40 })),
+    parameter("horizontal", "Hands from between the ankles, in cm, where the lift begins, such as {example}; over 63 is out of reach.", reach(40)),
     parameter("from", "Hands above the floor where the lift begins, in cm, such as {example}.", anyNumber({ min: 0, max: 300, example: 30 })),
     parameter("to", "Hands above the floor where the lift ends, in cm, such as {example}; over 175 is out of reach.", anyNumber({ min: 0, max: 300, example: 120 })),
-    optional("angle", "Turn of the body to the side, in degrees, such as {example}. Left out: {default}.", anyNumber({ min: 0, max: 180, default: 0, example: 45 })),
+    optional("angle", "Turn of the body to the side, in degrees, such as {example}. Left out: {default}.", anyNumber({ ...turn, default: 0 })),
     optional("liftsPerMinute", "Lifts a minute, such as {example}. Left out: {default}, one in five minutes or fewer.", anyNumber({ above: 0, max: 100, default: 0.2, example: 1 })),
     optional("hours", "Hours of lifting a day, at most 8, such as {example}. Left out: {default}.", anyNumber({ above: 0, max: 8, default: 1, example: 2 })),
     optional("grip", 'How well it can be gripped: "good", "fair" or "poor". Left out: {default}.', choice("fair", "good", "poor")),
+    optional("reachAtEnd", "Hands from between the ankles where the lift ends, in cm, such as {example}. Left out: as where it begins.", orNone(reach(60))),
+    optional("angleAtEnd", "Turn of the body where the lift ends, in degrees, such as {example}. Left out: as where it begins.", orNone(anyNumber(turn))),
   ],
   answers: number("Kilograms, the lower of both ends; 0 where nobody should lift."),
-  examples: ["=BAY.LIFTLIMIT(40,30,120)"],
+  examples: ["=BAY.LIFTLIMIT(40,30,120)", '=BAY.LIFTLIMIT(40,30,120,0,0.2,1,"fair",60,45)'],
   mistakes: ['=BAY.LIFTLIMIT(40,30,120,0,0.2,1,"firm")'],
-  compute: (horizontal, from, to, angle, liftsPerMinute, hours, grip) => plan.liftLimit({ horizontal, from, to, angle, liftsPerMinute, hours, grip }).limit,
+  compute: (horizontal, from, to, angle, liftsPerMinute, hours, grip, reachAtEnd, angleAtEnd) =>
+    plan.liftLimit({ horizontal, horizontalAtEnd: reachAtEnd ?? undefined, from, to, angle, angleAtEnd: angleAtEnd ?? undefined, liftsPerMinute, hours, grip }).limit,
 });

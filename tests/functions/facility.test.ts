@@ -9,6 +9,7 @@ describe("facility functions", () => {
     expect(circuitUse(1840, 230, 16)).toBe(0.625);
     expect(circuitUse(1840, 230, 16, "80%", 1, 1)).toBe(0.625);
     expect(liftLimit(40, 30, 120)).toBe(liftLimit(40, 30, 120, 0, 0.2, 1, "Fair"));
+    expect(liftLimit(40, 30, 120, 45, "", "", "", "", "")).toBe(liftLimit(40, 30, 120, 45, 0.2, 1, "fair", 40, 45));
   });
 
   test("RACKFIT answers in the order of the items", () => {
@@ -21,9 +22,19 @@ describe("facility functions", () => {
     ]);
   });
 
+  test("LIFTLIMIT takes reach and turn at the far end from their own arguments, and the lower of both ends", () => {
+    // 23 kg, hands 25 cm away at 75 cm where it begins: nothing stands against it there; 50 cm and 90 degrees at the far end.
+    expect(liftLimit(25, 75, 75, 0, 0.2, 1, "good", 50, 90)).toBeCloseTo(23 * 0.5 * (1 - 0.0032 * 90), 12);
+    expect(liftLimit(50, 75, 75, 90, 0.2, 1, "good", 25, 0)).toBe(liftLimit(50, 75, 75, 90, 0.2, 1, "good"));
+    // What is left out at the far end is as where the lift begins.
+    expect(liftLimit(25, 75, 75, 90, 0.2, 1, "good", 50)).toBeCloseTo(23 * 0.5 * (1 - 0.0032 * 90), 12);
+    expect(liftLimit(50, 75, 75, 0, 0.2, 1, "good", "", 90)).toBeCloseTo(23 * 0.5 * (1 - 0.0032 * 90), 12);
+  });
+
   test("LIFTLIMIT is 0 where the hands are out of reach", () => {
     expect(liftLimit(64, 30, 120)).toBe(0);
     expect(liftLimit(40, 0, 176)).toBe(0);
+    expect(liftLimit(40, 30, 120, 0, 0.2, 1, "fair", 64)).toBe(0);
   });
 
   test.each<[string, () => unknown, string]>([
@@ -37,6 +48,8 @@ describe("facility functions", () => {
     ["items in each other's units", () => rackFit(42, [["a", 4, 5, 3], ["b", 1, 5, 4]]), '#VALUE! items row 2 at unit 4 meets "a" in unit 4. Write another bottom unit.'],
     ["no room", () => rackFit(4, [["a", 4, 5], ["b", 1, 5]]), "#N/A items need 5 rack units and 4 are free. Take a larger rack or fewer items."],
     ["more than eight hours", () => liftLimit(40, 30, 120, 0, 0.2, 9), "#VALUE! hours is 9. Write a number above 0 and at most 8, such as 2."],
+    ["no reach at the end", () => liftLimit(40, 30, 120, 0, 0.2, 1, "fair", 0), "#VALUE! reachAtEnd is 0. Write a number above 0 and at most 300, such as 60."],
+    ["a turn at the end that is text", () => liftLimit(40, 30, 120, 0, 0.2, 1, "fair", 60, "45"), '#VALUE! angleAtEnd is the text "45". Write it as a number, without quotes.'],
     ["an unknown grip", () => liftLimit(40, 30, 120, 0, 0.2, 1, "firm"), '#VALUE! grip is "firm". Write "fair" or "good" or "poor".'],
   ])("answers %s with a sentence", (_, call, sentence) => {
     expect(cellAnswer(call)).toBe(sentence);

@@ -136,6 +136,7 @@ describe("every table we spill is a valid argument of the functions behind it", 
   const assign = shown('=BAY.ASSIGN("10.0.0.0/24",{"ctl-b";"ctl-a";"ctl-c"},{"ctl-a","10.0.0.9"})') as Grid;
   const ports = shown('=BAY.PORTPLAN({"x","A/B","0-1";"a",2,2},{"n1","10.0.1.0/24","10.0.1.1";"n2","10.0.2.0/24","none"})') as Grid;
   const place = shown('=BAY.PLACE({"m0";"m1";"m2";"m3"},{"R0";"R1"})') as Grid;
+  const grouped = shown('=BAY.PLACE({"Member","Group";"m0","a";"m1","a";"m2","b";"m3","b"},{"R0";"R1"},"RAID 10")') as Grid;
   const schemes = shown("=BAY.SCHEMES(12,4)") as Grid;
   const repeats = shown('=BAY.REPEATS({"10.0.0.1";"10.0.0.1";"10.0.0.2";"10.0.0.2"})') as Grid;
   const rack = shown('=BAY.RACKFIT(10,{"a",2,60;"b",1,30})') as Grid;
@@ -164,6 +165,11 @@ describe("every table we spill is a valid argument of the functions behind it", 
       ask("ASSIGN", "10.0.1.0/24", [["x"]], null, addresses.filter(([one]) => String(one).startsWith("10.0.1.")))],
     ["SCHEMES → SCHEMES", schemes, [1], (range) => below(ask("SCHEMES", 24, 4, 0, range)).map(([name]) => name).sort(), below(schemes).map(([name]) => name).sort()],
     ["REPEATS → MERGE", repeats, [1], (range) => ask("MERGE", range), [["10.0.0.1/32"], ["10.0.0.2/32"]]],
+    ["PORTPLAN → PATHCOUNT arrayPorts", ports, [1, 4, 5], (range) => ask("PATHCOUNT", [["h", "n1"], ["h", "n2"]], range),
+      ask("PATHCOUNT", [["h", "n1"], ["h", "n2"]], choose(below(ports), 1, 4, 5))],
+    ["PLACE with groups → OUTAGE", grouped, [1, 2, 3], (range) => ask("OUTAGE", "RAID 10", range),
+      [["Domain", "Worst", "Lost", "Left", "Survives"], ["Domain", "R0", 2, 0, true], ["Pair", "Domain R0 and Domain R1", 4, 0, false]]],
+    ["PLACE with groups → PLACE", grouped, [1, 3], (range) => ask("PLACE", range, [["R0"], ["R1"]], "RAID 10"), grouped],
     ["PLACE → OUTAGE", place, [1, 2], (range) => ask("OUTAGE", "mirror", range), ask("OUTAGE", "mirror", place)],
     ["RACKFIT → RACKFIT taken", rack, [2, 3], (range) => ask("RACKFIT", 10, [["c", 2, 50]], range), [["Item", "Bottom unit", "Top unit"], ["c", 4, 5]]],
   ];

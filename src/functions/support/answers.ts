@@ -36,6 +36,11 @@ export function table(columns: readonly string[], returns: string): Answer<reado
   return { returns, spills: true, columns, toCells: (rows) => [columns, ...rows] };
 }
 
+/** Does as `table`, with one column more at the end where the rows have it. */
+export function tableWith(columns: readonly string[], last: string, returns: string): Answer<readonly (readonly Shown[])[], (readonly Shown[])[]> {
+  return { ...table(columns, returns), toCells: (rows) => [rows.some((row) => row.length > columns.length) ? [...columns, last] : columns, ...rows] };
+}
+
 /** Does as `table`, where every cell is text. */
 export function textTable(columns: readonly string[], returns: string): Answer<readonly (readonly string[])[], (readonly string[])[]> {
   return { returns, type: "string", spills: true, columns, toCells: (rows) => [columns, ...rows] };

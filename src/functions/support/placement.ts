@@ -1,7 +1,8 @@
 import { mostDrives } from "../../planning/capacity";
 import { foldName, invalid, quote } from "../../planning/text";
 import { parseDomainCell, type Domain, type Placement } from "../../planning/resilience";
-import { isNoTitle, type Rows } from "./header";
+import { atMost } from "./at-most";
+import { HeaderNames, isNoTitle, type Rows } from "./header";
 import { name } from "./names";
 import { count, orNone } from "./numbers";
 import { mapped, type Reader } from "./reader";
@@ -103,20 +104,51 @@ function valuesOf(cell: unknown): string[] {
   return isBlank(cell) ? [] : String(cell).split("+").map(foldName);
 }
 
-/** Reads the names of members from a range, row by row. */
-export const members: Reader<readonly string[]> = mapped(
-  cells(name, { headings: memberTitles, passes: ["Domain", "Address", "Rack", "Feed"], give: "Give a range with the name of every member." }),
-  (names, argument) => {
-    if (names.length > mostDrives) throw invalid(argument, names.length, `${argument} has ${names.length} names. Give at most ${mostDrives}.`);
-    return names.map(({ value }) => value);
+/** The members that are to be placed. */
+export interface Members {
+  readonly names: readonly string[];
+  /** Group of each, where the range says it. */
+  readonly groups?: readonly string[];
+}
+
+const memberPasses = ["Domain", "Address", "Rack", "Feed"];
+const memberCells = cells(name, { headings: memberTitles, passes: memberPasses, give: "Give a range with the name of every member." });
+const groupedMembers = table(
+  { name: column("name", memberTitles, name), group: column("group", ["Group"], name, { named: true }) },
+  { passes: memberPasses },
+);
+const memberHeader = new HeaderNames(
+  [
+    { title: "name", headings: memberTitles, optional: true, many: true, anyText: true },
+    { title: "group", headings: ["Group"], optional: true, many: false, anyText: true },
+  ],
+  memberPasses,
+);
+
+/** Reads the names of members from a range, row by row; a column Group, which needs a header, says the group of each. */
+export const members: Reader<Members> = mapped(
+  atMost(2 * mostDrives, {
+    range: true,
+    read: (received, argument): Members => {
+      const header = memberHeader.find(rowsOf(received), argument);
+      if (header === null || header.places[1]!.length === 0) return { names: memberCells.read(received, argument).map(({ value }) => value) };
+      const rows = groupedMembers.read(received, argument);
+      return { names: rows.map((row) => row.name), groups: rows.map(({ group }) => group) };
+    },
+  }),
+  (members, argument) => {
+    if (members.names.length > mostDrives) throw invalid(argument, null, `${argument} has ${members.names.length} names. Give at most ${mostDrives}.`);
+    return members;
   },
 );
 
-/** Reads domains and the members each has room for, a row each; a blank room means any number. */
-export const rooms = table(
+const roomRows = table(
   {
     name: column("name", ["Domain", "Domains", "Name", "Rack", "Racks", "Feed", "Feeds", "Switch", "Switches", "Shelf", "Site"], name),
     room: column("room", ["Room", "Rooms", "Room for", "Members"], orNone(count({ min: 0, max: mostDrives, example: 4 })), { optional: true }),
   },
   { give: "Give a range with the name of every domain, and its room if it has a bound." },
 );
+
+/** Reads domains and the members each has room for, a row each; a blank room means any number. */
+export const rooms = atMost(mostDrives, roomRows);

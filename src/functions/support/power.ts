@@ -2,6 +2,7 @@ import { usualContinuousShare, type Phases } from "../../planning/facility";
 import { watts as asWatts, type Watts } from "../../planning/quantity";
 import { foldName, invalid, quote } from "../../planning/text";
 import type { PoweredDevice } from "../../planning/resilience";
+import { atMost } from "./at-most";
 import { choice } from "./choice";
 import { name } from "./names";
 import { number } from "./numbers";
@@ -27,16 +28,21 @@ export const continuousShare: Reader<number> = share({ aboveZero: true, default:
 /** Reads 1 or 3 phases; a blank means 1. */
 export const phases: Reader<Phases> = choice(1, 3);
 
+/** Far more than a site has: beyond them the work would keep the sheet waiting. */
+const [mostDevices, mostFeeds, mostSupplies] = [20_000, 5_000, 16];
+
+const deviceRows = table(
+  {
+    name: column("device", ["Device", "Devices", "Name", "Array", "Arrays", "Switch", "Switches"], name),
+    watts: column("watts", ["Watts", "W"], watts(900)),
+    feeds: columns("feed", ["Feed", "Feeds", "Feed A", "Feed B", "Feed C", "Feed D", "Feed 1", "Feed 2", "Feed 3", "Feed 4", "Supply", "Supplies"], name),
+  },
+  { give: "Give a range of device, watts and its feeds." },
+);
+
 /** Reads devices: name, watts and one feed or more, a row each. A device that stands twice is refused. */
 export const poweredDevices: Reader<readonly PoweredDevice[]> = mapped(
-  table(
-    {
-      name: column("device", ["Device", "Devices", "Name", "Array", "Arrays", "Switch", "Switches"], name),
-      watts: column("watts", ["Watts", "W"], watts(900)),
-      feeds: columns("feed", ["Feed", "Feeds", "Feed A", "Feed B", "Feed C", "Feed D", "Feed 1", "Feed 2", "Feed 3", "Feed 4", "Supply", "Supplies"], name),
-    },
-    { give: "Give a range of device, watts and its feeds." },
-  ),
+  atMost(mostDevices, deviceRows),
   (devices, argument) => {
     const rowOf = new Map<string, number>();
     for (const { name: called, feeds: fed, row, at } of devices) {
@@ -44,13 +50,13 @@ export const poweredDevices: Reader<readonly PoweredDevice[]> = mapped(
       if (earlier !== undefined) throw invalid(argument, called, `${at}: device ${quote(called)} stands in row ${earlier} too. Give the whole device one row.`);
       rowOf.set(foldName(called), row);
       if (fed.length === 0) throw invalid(argument, called, `${at}: device ${quote(called)} has no feed. Write the feed of each of its supplies beside its watts.`);
+      if (fed.length > mostSupplies) throw invalid(argument, called, `${at}: device ${quote(called)} has ${fed.length} feeds. Give at most ${mostSupplies}, one a supply.`);
     }
     return devices;
   },
 );
 
-/** Reads feeds: name, volts, breaker amperes, phases, continuous share and power factor, a row each. */
-export const feeds = table(
+const feedRows = table(
   {
     name: column("feed", ["Feed", "Feeds", "Name"], name),
     volts: column("volts", ["Volts", "V"], volts),
@@ -61,3 +67,6 @@ export const feeds = table(
   },
   { give: "Give a range of feed, volts and breaker amperes.", passes: ["Site", "Source"] },
 );
+
+/** Reads feeds: name, volts, breaker amperes, phases, continuous share and power factor, a row each. */
+export const feeds = atMost(mostFeeds, feedRows);

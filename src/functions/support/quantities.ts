@@ -66,4 +66,4 @@ export const dataRate = (example: number): Reader<MegabytesPerSecond> => mapped(
 export const meanTimeToFailure: Reader<Hours> = mapped(number({ min: 1, max: 1e12, example: 1_200_000 }), hours);
 
 /** Reads the hours that one repair takes. */
-export const repairTime: Reader<Hours> = mapped(number({ min: 0.001, max: 1e6, example: 24 }), hours);
+export const repairTime: Reader<Hours> = mapped(number({ min: 1e-6, max: 1e6, example: 24 }), hours);

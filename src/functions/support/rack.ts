@@ -1,6 +1,7 @@
 import type { TakenUnits } from "../../planning/facility";
 import { kilograms } from "../../planning/quantity";
 import { invalid } from "../../planning/text";
+import { atMost } from "./at-most";
 import { name } from "./names";
 import { count, number, orNone } from "./numbers";
 import { mapped, type Reader } from "./reader";
@@ -11,8 +12,7 @@ export const rackUnits = count({ min: 1, max: 100, example: 42 });
 
 const bottomHeadings = ["Bottom unit", "Bottom"];
 
-/** Reads what goes into a rack: name, units, kilograms and, where it is given, the bottom unit, a row each. */
-export const rackItems = table(
+const itemRows = table(
   {
     name: column("name", ["Item", "Items", "Name", "Device", "Array", "Switch"], name),
     units: column("units", ["Units", "Rack units"], rackUnits),
@@ -21,6 +21,9 @@ export const rackItems = table(
   },
   { give: "Give a range of name, rack units and kg.", passes: ["Top unit", "Rack", "Site", "Model", "Serial"] },
 );
+
+/** Reads what goes into a rack: name, units, kilograms and, where it is given, the bottom unit, a row each. */
+export const rackItems = atMost(10_000, itemRows);
 
 /** Reads the rack units that are taken: bottom unit and units, a row each, or what RACKFIT answered; none where it is left out. */
 export const takenUnits: Reader<readonly TakenUnits[]> = mapped(

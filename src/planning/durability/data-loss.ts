@@ -104,6 +104,14 @@ export function dataLossRange(layout: Layout, low: Share, high: Share, exposure:
   });
 }
 
+/**
+ * Tells how many rows of `dataLossRange` are worked out at most: 100, and fewer for many failures tolerated, as the work of each grows
+ * with the cube of their number; at most about a second in all.
+ */
+export function mostRangeRows({ redundancy }: Layout): number {
+  return Math.max(5, Math.min(100, Math.floor(6e6 / (redundancy + 2) ** 3)));
+}
+
 function lossOfOneGroup(layout: Layout, conditions: LossConditions): LossChances {
   const { afr, repair, wait, sharedCause = share(0), years } = conditions;
   const unread = chanceOfAny(faultsOfRepair(layout, conditions));

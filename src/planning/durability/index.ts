@@ -1,4 +1,4 @@
-export { bytesLostPerTerabyte, dataLossRange, dataLossRisk, meanYearsToDataLoss, type Exposure, type LossConditions, type RiskAtRate } from "./data-loss";
+export { bytesLostPerTerabyte, dataLossRange, dataLossRisk, meanYearsToDataLoss, mostRangeRows, type Exposure, type LossConditions, type RiskAtRate } from "./data-loss";
 export { annualFailureRate, hourlyFailureRate } from "./failure-rate";
 export { criticalShare } from "./critical-share";
 export { meanHoursToLoss } from "./hours-to-loss";

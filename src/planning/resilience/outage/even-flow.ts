@@ -1,3 +1,4 @@
+import { noAnswer } from "../../text";
 import { FlowNetwork } from "../paths/flow-network";
 
 /** Groups that are alike: so many of them, of so many members each, each of which may lose so many. */
@@ -19,9 +20,14 @@ export interface GroupKind {
  * are filled level by level, each time as far as the flow goes. As the cost of a further member of a domain grows with its level, this is
  * the primal-dual method for a flow of least cost (Ford and Fulkerson 1957, from memory). The loads it finds are the least squares, and
  * no other loads have a lower fullest domain, or fewer domains as full (Frank and Murota on decreasing minimisation, from memory).
+ *
+ * Past a fixed amount of work, the same on every machine, it refuses: groups of hundreds of sizes over thousands of domains, or
+ * thousands of domains of which one holds nearly all.
  */
 export function evenFlow(kinds: readonly GroupKind[], rooms: readonly number[]): number[][] {
   const members = kinds.reduce((sum, { groups, size }) => sum + groups * size, 0);
+  const arcs = kinds.length * rooms.length;
+  if (arcs > mostArcs) throw tooMuchWork(rooms);
   let slack = -Math.max(0, ...kinds.map(({ size }) => size));
   let tooMuch = Math.min(members, ...kinds.map(({ tolerance }) => tolerance));
   while (slack + 1 < tooMuch) {
@@ -31,8 +37,19 @@ export function evenFlow(kinds: readonly GroupKind[], rooms: readonly number[]):
   }
 
   const flow = new PlacementFlow(kinds, rooms.length, slack);
-  for (let level = 1, placed = 0; placed < members; level += 1) placed += flow.fill(rooms.map((room) => (room >= level ? 1 : 0)));
+  for (let level = 1, placed = 0; placed < members; level += 1) {
+    if (level * arcs > mostWork) throw tooMuchWork(rooms);
+    placed += flow.fill(rooms.map((room) => (room >= level ? 1 : 0)));
+  }
   return flow.loads();
+}
+
+/** Most ways from a kind of group to a domain, and most looks at them: about a second. */
+const mostArcs = 500_000;
+const mostWork = 5_000_000;
+
+function tooMuchWork({ length }: readonly number[]): Error {
+  return noAnswer("members", null, `members take too long to place over ${length} domains of such unlike room, in such groups. Give fewer members or domains.`);
 }
 
 /** A flow from a source over kinds of groups and domains to a sink. */
