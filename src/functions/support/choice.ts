@@ -20,9 +20,9 @@ export function choice<Choice extends string | number>(...choices: readonly [Cho
   };
 }
 
-/** What tells one choice from another: not its dashes and blanks, nor whether a number is text. */
+/** What tells one choice from another: not blanks and dashes within it, nor whether a number is text. */
 function bare(choice: string | number | boolean): string {
-  return String(choice).toLowerCase().replace(/[\s_-]/g, "");
+  return String(choice).toLowerCase().replace(/[\s_]|(?<!^)-/g, "");
 }
 
 /** Reads TRUE or FALSE; a blank and 0 mean FALSE, 1 means TRUE. */

@@ -11,7 +11,7 @@ const give = "Give a range with the two ends of a link in each row.";
 const unavailability: Reader<number> = {
   read: (received, place) => {
     const value = readScalar(received, place);
-    return typeof value === "string" ? parseShare(value, place) : parseNumber(value, place, { min: 0, max: 1, example: 0.001 });
+    return typeof value === "string" && value.endsWith("%") ? parseShare(value, place) : parseNumber(value, place, { min: 0, max: 1, example: 0.001 });
   },
 };
 

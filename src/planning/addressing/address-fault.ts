@@ -42,7 +42,8 @@ export function explainPrefix(text: string, at: number, argument: string): Probl
 function explain(text: string, address: string, behind: string, argument: string, wanted: Wanted): Problem {
   const { what, advice, meant } = faultOf(address, wanted);
   const start = `${argument} ${quote(text)} ${what}`;
-  if (meant === undefined || !isAddress(meant)) return invalid(argument, text, `${start}${what.endsWith("?") ? "" : "."} ${advice}`);
+  const lacksLength = wanted === aPrefix && behind === "";
+  if (meant === undefined || lacksLength || !isAddress(meant)) return invalid(argument, text, `${start}${what.endsWith("?") ? "" : "."} ${advice}`);
   const whole = meant + behind;
   return invalid(argument, text, `${start}. Write ${whole}.`, whole);
 }
@@ -78,7 +79,7 @@ function ipv4Fault(text: string, octets: readonly string[], { noun, ipv4 }: Want
   if (high !== undefined) return { what: `has an octet ${high.length > 40 ? `${high.slice(0, 39)}…` : high}`, advice: "Octets go from 0 to 255." };
   const decimal = octets.map(Number).join(".");
   const octal = ipaddr.IPv4.isValid(text) ? ipaddr.IPv4.parse(text).toString() : decimal;
-  if (octal === decimal) return { what: "has leading zeros", advice: "", meant: decimal };
+  if (octal === decimal) return { what: "has leading zeros", advice: `Write a ${noun} such as ${ipv4}.`, meant: decimal };
   return { what: `has leading zeros: is it ${decimal} or, as some programs read it, ${octal}?`, advice: "Write it without them." };
 }
 

@@ -36,6 +36,7 @@ export function parseBlock(text: string, argument = "taken"): Block {
 }
 
 function parseRange(text: string, from: string, to: string, argument: string): Block {
+  if (from === "" || to === "") throw invalid(argument, text, `${argument} ${quote(text)} lacks an end. Write two addresses with a dash between, such as 10.20.0.1-10.20.0.9.`);
   const first = readAddress(from);
   if (first?.family === 4 && /^\d{1,3}$/.test(to)) {
     const meant = `${from}-${from.slice(0, from.lastIndexOf(".") + 1)}${to}`;

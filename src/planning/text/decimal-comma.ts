@@ -5,19 +5,20 @@ const commaNumber = /^([+-]?)(\d[\d.,]*,[\d.,]*\d)(?![\d.,])(.*)$/s;
 /**
  * Explains a text that is a number with a comma, and perhaps a unit or % behind it: "0,95", "3,84 TB", "20,5%". Null where it is none.
  *
- * One comma is a decimal comma, many are groups of thousands, and so is one before a point. What could be both, "3,842 TB", is asked about.
+ * One comma is a decimal comma, many are groups of thousands, and so is one before a point. What could be both, "3,842 TB", is asked about,
+ * but where only the whole number would be taken, as of drives.
  * `read` reads what is proposed, and refuses with a problem what cannot be meant; `unit` is written behind a number without one.
  */
 export function explainComma(text: string, argument: string, read: (proposal: string | number) => unknown, unit = ""): Problem | null {
   const [, sign, digits = "", behind = ""] = commaNumber.exec(text) ?? [];
   if (sign === undefined) return null;
   const written = readingsOf(digits).map((number) => sign + number + (behind === "" ? unit : behind));
-  const [one, other] = written.map((whole) => (behind + unit === "" ? Number(whole) : whole)).filter((proposal) => isTaken(() => read(proposal)));
-  if (one === undefined) return null;
+  const [one, other] = written.map((whole) => (behind + unit === "" ? Number(whole) : whole));
+  const isMeant = (proposal?: string | number): proposal is string | number => proposal !== undefined && isTaken(() => read(proposal));
   const start = `${argument} ${quote(text)} has a comma`;
-  return other === undefined
-    ? invalid(argument, text, `${start}. Write ${one}.`, one)
-    : invalid(argument, text, `${start}: is it ${one} or ${other}? Write it without the comma.`);
+  if (isMeant(one) && other !== undefined) return invalid(argument, text, `${start}: is it ${one} or ${other}? Write it without the comma.`);
+  const meant = other ?? one;
+  return isMeant(meant) ? invalid(argument, text, `${start}. Write ${meant}.`, meant) : null;
 }
 
 /** Spells out, with a point for decimals and nothing between thousands, what digits with commas can mean. */
