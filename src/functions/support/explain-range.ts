@@ -1,8 +1,15 @@
 import { invalid, type Problem } from "../../planning/text";
+import type { Parameter } from "./parameter";
 import { asTyped } from "./reader";
 import { isRange } from "./rows";
 import { isBlank } from "./scalar";
-import type { Declaration } from "./worksheet-function";
+
+/** What there is to know of the function that was asked. */
+interface Asked {
+  readonly id: string;
+  readonly parameters: readonly Pick<Parameter, "name">[];
+  readonly answers: { readonly spills: boolean };
+}
 
 /** Most characters a sentence may have. */
 const most = 160;
@@ -12,7 +19,7 @@ const most = 160;
  *
  * The formula holds what the other arguments hold, or their names where that is a range or would make the sentence too long.
  */
-export function explainRange({ id, parameters, answers }: Declaration, received: readonly unknown[], place: number): Problem {
+export function explainRange({ id, parameters, answers }: Asked, received: readonly unknown[], place: number): Problem {
   const { name } = parameters[place]!;
   const start = `${name} is a range of several cells.`;
   if (answers.spills) return invalid(name, received[place], `${start} Give one cell, and the formula once for each.`);

@@ -42,16 +42,15 @@ export function worksheetFunction<const Parameters extends readonly Parameter[],
   readonly compute: (...values: ValuesOf<Parameters>) => Computed;
 }): WorksheetFunction<Cells> {
   const { id, parameters, answers, mistakes = [], compute } = declaration;
-  const described = { ...declaration, mistakes };
   const evaluate = (...received: readonly unknown[]): Cells => {
     const values = new Array<unknown>(parameters.length);
     for (let place = 0; place < values.length; place++) {
-      if (!parameters[place]!.range && isRange(received[place])) throw explainRange(described, received, place);
+      if (!parameters[place]!.range && isRange(received[place])) throw explainRange(declaration, received, place);
       values[place] = parameters[place]!.read(received[place]);
     }
     // Reading and computing have one type between them; what stands in an array that grows cannot be told so.
     return answers.toCells(compute(...(values as unknown as ValuesOf<Parameters>)));
   };
   const call = (...received: readonly unknown[]): Cells => answer(id, () => evaluate(...received));
-  return Object.assign(call, { declaration: described, evaluate });
+  return Object.assign(call, { declaration: { ...declaration, mistakes }, evaluate });
 }
