@@ -83,7 +83,7 @@ describe("answers", () => {
 
 describe("what a cell cannot answer it says in a sentence", () => {
   test.each([
-    ['=BAY.NETWORK("010.0.0.1/8")', /^#VALUE! prefix "010\.0\.0\.1" has leading zeros/],
+    ['=BAY.NETWORK("010.0.0.1/8")', /^#VALUE! prefix "010\.0\.0\.1\/8" has leading zeros/],
     ['=BAY.NETWORK("10.0.0.256/8")', /^#VALUE! prefix .*octet 256/],
     ['=BAY.NETWORK("1.2.3.4.5/8")', /^#VALUE! prefix .*5 octets/],
     ['=BAY.NETWORK("10.0.0.0/33")', /^#VALUE! prefix .*from 0 to 32/],
@@ -116,7 +116,7 @@ describe("what a cell cannot answer it says in a sentence", () => {
     ['=BAY.ASSIGN("10.0.0.0/24",{"a";"a"})', /^#VALUE! names row 2 "a" stands in row 1 already/],
     ['=BAY.ASSIGN("10.0.0.0/24",{"a"},{"","10.0.0.1"})', /^#VALUE! kept row 1 name is blank/],
     ['=BAY.PORTPLAN({"x",2,2},{"left","10.20.1.0/24","10.20.2.1"})', /^#VALUE! networks row 1: gateway/],
-    ['=BAY.PORTPLAN({"x",2,2},{"left","10.20.1.0/24","none"},,"both")', /^#VALUE! sharing is "both"\. Write "controller" or "array"/],
+    ['=BAY.PORTPLAN({"x",2,2},{"left","10.20.1.0/24","none"},,"both")', /^#VALUE! sharing is "both"\. Choose "controller" or "array"/],
     ['=BAY.PINGSIZE(1000,6)', /^#VALUE! mtu is 1000\. Write a whole number from 1280/],
     ['=BAY.ISCSINAME("2024-13","storage.example")', /^#VALUE! yearMonth "2024-13"/],
     ['=BAY.ISCSINAME("2024-05","storage")', /^#VALUE! domain "storage"/],

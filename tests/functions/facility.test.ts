@@ -39,10 +39,10 @@ describe("facility functions", () => {
 
   test.each<[string, () => unknown, string]>([
     ["no watts", () => heat(0), "#VALUE! watts is 0. Write a number above 0 and at most 1000000000, such as 1000."],
-    ["an unknown unit", () => heat(1000, "horses"), '#VALUE! unit is "horses". Write "btu/h" or "tons".'],
+    ["an unknown unit", () => heat(1000, "horses"), '#VALUE! unit is "horses". Choose "btu/h" or "tons".'],
     ["a power factor over 1", () => current(1840, 230, 1.2), "#VALUE! powerFactor is 1.2. Write a number above 0 and at most 1, such as 0.95."],
     ["a percentage without its sign", () => circuitUse(1840, 230, 16, 80), "#VALUE! continuousShare is 80, which means 8000%. Write 80% or 0.8."],
-    ["two phases", () => current(1840, 230, 1, 2), "#VALUE! phases is 2. Write 1 or 3."],
+    ["two phases", () => current(1840, 230, 1, 2), "#VALUE! phases is 2. Choose 1 or 3."],
     ["an item that has no units", () => rackFit(42, [["a", "", 5]]), "#VALUE! items row 1 units is blank. Write a whole number from 1 to 100, such as 42."],
     ["an item outside the rack", () => rackFit(42, [["a", 4, 5, 41]]), "#VALUE! items row 1: units 41 to 44 are outside a rack of 42. Write a lower bottom unit."],
     ["items in each other's units", () => rackFit(42, [["a", 4, 5, 3], ["b", 1, 5, 4]]), '#VALUE! items row 2 at unit 4 meets "a" in unit 4. Write another bottom unit.'],
@@ -50,7 +50,7 @@ describe("facility functions", () => {
     ["more than eight hours", () => liftLimit(40, 30, 120, 0, 0.2, 9), "#VALUE! hours is 9. Write a number above 0 and at most 8, such as 2."],
     ["no reach at the end", () => liftLimit(40, 30, 120, 0, 0.2, 1, "fair", 0), "#VALUE! reachAtEnd is 0. Write a number above 0 and at most 300, such as 60."],
     ["a turn at the end that is text", () => liftLimit(40, 30, 120, 0, 0.2, 1, "fair", 60, "45"), '#VALUE! angleAtEnd is the text "45". Write it as a number, without quotes.'],
-    ["an unknown grip", () => liftLimit(40, 30, 120, 0, 0.2, 1, "firm"), '#VALUE! grip is "firm". Write "fair" or "good" or "poor".'],
+    ["an unknown grip", () => liftLimit(40, 30, 120, 0, 0.2, 1, "firm"), '#VALUE! grip is "firm". Choose "fair" or "good" or "poor".'],
   ])("answers %s with a sentence", (_, call, sentence) => {
     expect(cellAnswer(call)).toBe(sentence);
   });

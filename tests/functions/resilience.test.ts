@@ -236,7 +236,7 @@ describe("questions about links", () => {
     ["nodes without a share", () => availability(links, "host", "array", [["core", "", false]]), "#VALUE! nodes row 1 unavailability is blank. Write a number from 0 to 1, such as 0.001."],
     ["a node twice", () => cutSet(links, "host", "array", [["core", 0], ["CORE", 0]]), '#VALUE! nodes row 2: "CORE" stands twice. Give each node one row.'],
     ["a node that no link joins", () => availability([["a", "b", 0]], "a", "b", [["c", 0.1]]), '#VALUE! nodes row 1: "c" is at no end of links. Mend the name or add its link.'],
-    ["another kind of path", () => paths(links, "host", "array", "cable"), '#VALUE! kind is "cable". Write "node" or "link".'],
+    ["another kind of path", () => paths(links, "host", "array", "cable"), '#VALUE! kind is "cable". Choose "node" or "link".'],
     ["no single point", () => singlePoints(links, "host", "core"), "#N/A links: no single node or link parts the two ends. Nothing to mend here."],
   ])("answers %s with a sentence", (_, call, sentence) => {
     expect(cellAnswer(call)).toBe(sentence);
@@ -311,7 +311,7 @@ describe("FEEDLOAD", () => {
   });
 
   test("refuses two phases", () => {
-    expect(cellAnswer(() => feedLoad([["d", 1, "A"]], [["A", 230, 16, 2]]))).toBe("#VALUE! feeds row 1 phases is 2. Write 1 or 3.");
+    expect(cellAnswer(() => feedLoad([["d", 1, "A"]], [["A", 230, 16, 2]]))).toBe("#VALUE! feeds row 1 phases is 2. Choose 1 or 3.");
   });
 });
 

@@ -8,7 +8,7 @@ import { number } from "./numbers";
 import { driveSize } from "./plausible-sizes";
 import { scheme, size, sizeOrZero } from "./quantities";
 import { mapped, type Reader } from "./reader";
-import { eachRow, rowPlace, rowsOf } from "./rows";
+import { eachRow, isRange, rowPlace, rowsOf } from "./rows";
 import { isBlank, readScalar } from "./scalar";
 import { cells, column, table } from "./table";
 
@@ -96,7 +96,3 @@ const yearHeader = new HeaderNames(
   [{ title: "years", headings: ["Year", "Years"], optional: false, many: true, anyText: false }],
   ["Demand TB", "Capacity TB", "Steps bought", "Fill"],
 );
-
-function isRange(received: unknown): received is unknown[][] {
-  return Array.isArray(received) && (received.length > 1 || (Array.isArray(received[0]) && received[0].length > 1));
-}

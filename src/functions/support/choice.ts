@@ -13,9 +13,16 @@ export function choice<Choice extends string | number>(...choices: readonly [Cho
       const folded = typeof value === "string" ? value.toLowerCase() : value;
       const chosen = choices.find((one) => one === folded);
       if (chosen !== undefined) return chosen;
-      throw invalid(place, value, `${place} is ${quote(value)}. Write ${shown.join(" or ")}.`);
+      const meant = choices.find((one) => bare(one) === bare(value));
+      if (meant !== undefined) throw invalid(place, value, `${place} is ${quote(value)}. Write ${meant}${typeof meant === "number" ? ", without quotes" : ""}.`, meant);
+      throw invalid(place, value, `${place} is ${quote(value)}. Choose ${shown.join(" or ")}.`);
     },
   };
+}
+
+/** What tells one choice from another: not blanks and dashes within it, nor whether a number is text. */
+function bare(choice: string | number | boolean): string {
+  return String(choice).toLowerCase().replace(/[\s_]|(?<!^)-/g, "");
 }
 
 /** Reads TRUE or FALSE; a blank and 0 mean FALSE, 1 means TRUE. */
@@ -26,6 +33,8 @@ export const flag: Reader<boolean> = {
     const text = String(value ?? false).toUpperCase();
     if (text === "TRUE" || text === "1") return true;
     if (text === "FALSE" || text === "0") return false;
-    throw invalid(place, value, `${place} is ${quote(value)}. Write TRUE or FALSE.`);
+    const meant = /^(YES|Y|ON)$/.test(text) ? true : /^(NO|N|OFF)$/.test(text) ? false : null;
+    if (meant !== null) throw invalid(place, value, `${place} is ${quote(value)}. Write ${String(meant).toUpperCase()}.`, meant);
+    throw invalid(place, value, `${place} is ${quote(value)}. Choose TRUE or FALSE.`);
   },
 };

@@ -13,7 +13,8 @@ export function exact(rule: NumberRule): Reader<Decimal> {
 export const capacityToPrice: Reader<(unit: SizeUnit) => Decimal> = {
   read: (received, place) => {
     const value = readScalar(received, place);
-    if (typeof value !== "string") {
+    // Text without a unit is told to be a number, which is in the unit that is priced.
+    if (typeof value !== "string" || /^[\d.,]+$/.test(value)) {
       const bare = exactDecimal(parseNumber(value, place, { above: 0, example: 40 }));
       return () => bare;
     }

@@ -17,7 +17,7 @@ export function mapped<Read, Value>(reader: Reader<Read>, change: (value: Read, 
   return { ...reader, read: (received, place) => change(reader.read(received, place), place) };
 }
 
-/** Writes a number as people type it into a formula. */
-export function asTyped(value: number): string {
+/** Writes a number or a truth as people type it into a formula. */
+export function asTyped(value: number | boolean): string {
   return String(value).toUpperCase();
 }

@@ -35,3 +35,8 @@ function isBlankLine(line: unknown): boolean {
 export function rowPlace(argument: string, row: number): string {
   return `${argument} row ${row}`;
 }
+
+/** Tells whether an argument is more than one cell. */
+export function isRange(received: unknown): received is unknown[][] {
+  return Array.isArray(received) && (received.length > 1 || (Array.isArray(received[0]) && received[0].length > 1));
+}

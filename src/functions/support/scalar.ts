@@ -38,5 +38,7 @@ const errorText = /^#(NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A|SPILL!|CALC!|BU
 
 function errorCell(received: unknown, argument: string): Error {
   const shown = typeof received === "string" ? quote(received) : "an error";
-  return invalid(argument, received, `${argument} holds ${shown}. Mend that cell first.`);
+  // Text without its quotes arrives so too, where it stands in the formula and not in the row of a range.
+  const isUnquoted = received === "#NAME?" && !argument.includes(" ");
+  return invalid(argument, received, `${argument} holds ${shown}. ${isUnquoted ? `Put the ${argument} in quotes if it is text, or mend` : "Mend"} that cell first.`);
 }

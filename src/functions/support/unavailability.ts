@@ -14,7 +14,7 @@ const unavailability: Reader<number> = {
     const value = readScalar(received, place);
     // What stands here by mistake would be lost without a word: that a node does not forward.
     if (typeof value === "boolean") throw invalid(place, value, `${place} is ${value ? "TRUE" : "FALSE"}. Write a number, such as 0, and behind it whether the node forwards.`);
-    const down = typeof value === "string" ? parseShare(value, place) : parseNumber(value, place, { min: 0, max: 1, example: 0.001 });
+    const down = typeof value === "string" && value.endsWith("%") ? parseShare(value, place) : parseNumber(value, place, { min: 0, max: 1, example: 0.001 });
     if (down <= mostPlausible) return down;
     throw invalid(place, value, `${place} is ${quote(value)}. Down or up that often? Under the heading Availability write the share it is up.`);
   },

@@ -1,6 +1,8 @@
 import { answer } from "./answer";
 import type { Answer } from "./answers";
+import { explainRange } from "./explain-range";
 import type { Parameter, ValuesOf } from "./parameter";
+import { isRange } from "./rows";
 
 /** All there is to know of one worksheet function: help, signature, help page and the sheet's description of it are made of this. */
 export interface Declaration {
@@ -21,6 +23,8 @@ export interface Declaration {
 export interface WorksheetFunction<Cells = unknown> {
   (...received: readonly unknown[]): Cells;
   readonly declaration: Declaration;
+  /** Answers the same, but throws the `Problem` itself, with what may be written instead. */
+  readonly evaluate: (...received: readonly unknown[]) => Cells;
 }
 
 /**
@@ -38,12 +42,15 @@ export function worksheetFunction<const Parameters extends readonly Parameter[],
   readonly compute: (...values: ValuesOf<Parameters>) => Computed;
 }): WorksheetFunction<Cells> {
   const { id, parameters, answers, mistakes = [], compute } = declaration;
-  const call = (...received: readonly unknown[]): Cells =>
-    answer(id, () => {
-      const values = new Array<unknown>(parameters.length);
-      for (let place = 0; place < values.length; place++) values[place] = parameters[place]!.read(received[place]);
-      // Reading and computing have one type between them; what stands in an array that grows cannot be told so.
-      return answers.toCells(compute(...(values as unknown as ValuesOf<Parameters>)));
-    });
-  return Object.assign(call, { declaration: { ...declaration, mistakes } });
+  const evaluate = (...received: readonly unknown[]): Cells => {
+    const values = new Array<unknown>(parameters.length);
+    for (let place = 0; place < values.length; place++) {
+      if (!parameters[place]!.range && isRange(received[place])) throw explainRange(declaration, received, place);
+      values[place] = parameters[place]!.read(received[place]);
+    }
+    // Reading and computing have one type between them; what stands in an array that grows cannot be told so.
+    return answers.toCells(compute(...(values as unknown as ValuesOf<Parameters>)));
+  };
+  const call = (...received: readonly unknown[]): Cells => answer(id, () => evaluate(...received));
+  return Object.assign(call, { declaration: { ...declaration, mistakes }, evaluate });
 }

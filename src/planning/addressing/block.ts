@@ -1,11 +1,12 @@
-import { invalid, quote } from "../text";
-import { compareAddresses, formatAddress, parseAddress, type Address } from "./address";
+import { invalid, Problem, quote } from "../text";
+import { compareAddresses, formatAddress, isSameAddress, parseAddress, readAddress, type Address } from "./address";
+import { explainAddress } from "./address-fault";
 import type { Family } from "./family";
 import { maskBits } from "./ipv4-hosts";
 import { packedLength, readIPv4Prefix } from "./ipv4-text";
 import { clearHostBits, hasHostBits } from "./ipv6-hosts";
 import { readIPv6 } from "./ipv6-text";
-import { containsAddress, lastAddress, lengthStart, parsePrefix, readLength, type Prefix } from "./prefix";
+import { containsAddress, formatPrefix, lastAddress, lengthStart, networkOf, parseInterface, parsePrefix, readLength, type Prefix } from "./prefix";
 import { RangeList, type AddressRanges } from "./ranges";
 
 /** A run of addresses, both ends included. */
@@ -22,22 +23,31 @@ export interface Block {
 export function parseBlock(text: string, argument = "taken"): Block {
   const trimmed = text.trim();
   const dash = /\s*[-–]\s*/.exec(trimmed);
-  if (dash !== null) {
-    const first = parseAddress(trimmed.slice(0, dash.index), argument);
-    const last = parseAddress(trimmed.slice(dash.index + dash[0].length), argument);
-    if (first.family !== last.family) throw invalid(argument, text, `${argument} ${quote(trimmed)} runs from one family to the other. Write two of one family.`);
-    if (compareAddresses(first, last) > 0) {
-      const turned = `${formatAddress(last)}-${formatAddress(first)}`;
-      throw invalid(argument, text, `${argument} ${quote(trimmed)} runs backwards. Write ${turned}.`);
-    }
-    return { first, last };
-  }
+  if (dash !== null) return parseRange(trimmed, trimmed.slice(0, dash.index), trimmed.slice(dash.index + dash[0].length), argument);
   if (lengthStart(trimmed) < 0) {
     const address = parseAddress(trimmed, argument);
     return { first: address, last: address };
   }
-  const prefix = parsePrefix(trimmed, argument);
-  return { first: prefix.first, last: lastAddress(prefix) };
+  const { address, length } = parseInterface(trimmed, argument);
+  const prefix = networkOf(address, length);
+  if (isSameAddress(prefix.first, address)) return { first: address, last: lastAddress(prefix) };
+  const either = `all of ${formatPrefix(prefix)}, or ${formatAddress(address)} alone`;
+  throw invalid(argument, text, `${argument} ${quote(trimmed)} has bits set after the /${length}: is it ${either}? Write the one meant.`);
+}
+
+function parseRange(text: string, from: string, to: string, argument: string): Block {
+  if (from === "" || to === "") throw invalid(argument, text, `${argument} ${quote(text)} lacks an end. Write two addresses with a dash between, such as 10.20.0.1-10.20.0.9.`);
+  const first = readAddress(from);
+  if (first?.family === 4 && /^\d{1,3}$/.test(to)) {
+    const meant = `${from}-${from.slice(0, from.lastIndexOf(".") + 1)}${to}`;
+    throw invalid(argument, text, `${argument} ${quote(text)} has no whole address after its dash. Write ${meant}.`, meant);
+  }
+  const last = readAddress(to);
+  if (first === null || last === null) throw explainAddress(first === null && last === null ? text : first === null ? from : to, argument).within(text);
+  if (first.family !== last.family) throw invalid(argument, text, `${argument} ${quote(text)} runs from one family to the other. Write two of one family.`);
+  if (compareAddresses(first, last) <= 0) return { first, last };
+  const turned = `${formatAddress(last)}-${formatAddress(first)}`;
+  throw invalid(argument, text, `${argument} ${quote(text)} runs backwards. Write ${turned}.`, turned);
 }
 
 /** Reads several blocks with commas or semicolons between, such as "10.20.0.1-10.20.0.9, 10.20.0.64/26". */
@@ -45,7 +55,13 @@ export function parseBlocks(text: string, argument = "reserved"): Block[] {
   return text
     .split(/[,;\n]/)
     .filter((part) => part.trim() !== "")
-    .map((part) => parseBlock(part, argument));
+    .map((part) => {
+      try {
+        return parseBlock(part.trim(), argument);
+      } catch (thrown) {
+        throw thrown instanceof Problem ? thrown.within(text) : thrown;
+      }
+    });
 }
 
 /** Refuses a second family where one call is about one family only. */

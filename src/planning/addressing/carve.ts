@@ -71,7 +71,9 @@ function refuseUnfit(prefix: Prefix, need: Need, held: Prefix, growth: number): 
   const start = `${place}: kept prefix ${text} for ${quote(need.name)}`;
   if (!containsPrefix(prefix, held)) throw invalid(place, text, `${start} is not in ${formatPrefix(prefix)}. Change or clear it.`);
   if (held.length <= lengthFor(prefix, need, growth)) return;
-  const why = prefix.family === 6 ? "is longer than /64" : `holds ${countHosts(held)} hosts, not ${grownHosts(need, growth)}`;
+  const hosts = grownHosts(need, growth);
+  const longest = prefix.family === 6 ? 64 : 30;
+  const why = held.length > longest ? `is longer than /${longest}` : `holds ${countHosts(held)} hosts, not ${hosts}`;
   throw invalid(place, text, `${start} ${why}. Clear it or give a larger one.`);
 }
 

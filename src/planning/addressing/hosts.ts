@@ -47,7 +47,7 @@ export function countHosts(prefix: Prefix): bigint {
 
 /** Finds the host at `position`: 1 is the first, −1 the last. Refuses 0; no answer where the prefix has fewer hosts. */
 export function hostAt(prefix: Prefix, position: bigint, argument = "position"): Address {
-  if (position === 0n) throw invalid(argument, 0, `${argument} is 0. Write 1 for the first host, or -1 for the last.`);
+  if (position === 0n) throw invalid(argument, 0, `${argument} is 0. Count from 1, the first host, or from -1, the last.`);
   const count = countHosts(prefix);
   const index = position > 0n ? position - 1n : count + position;
   if (index < 0n || index >= count) {

@@ -40,10 +40,13 @@ export function parseMask(text: string, argument = "mask"): number {
   const length = readMask(trimmed);
   if (length >= 0) return length;
   const value = readIPv4(trimmed, 0, trimmed.length);
+  const mask = /^\/?\d{1,2}$/.test(trimmed) ? masks[Number(trimmed.replace("/", ""))] : undefined;
+  if (mask !== undefined) throw invalid(argument, text, `${argument} ${quote(trimmed)} is a length, not a dotted mask. Write ${mask}.`, mask);
   if (value < 0) throw invalid(argument, text, `${argument} ${quote(trimmed)} is not a dotted mask. Write one such as 255.255.255.0.`);
   const inverted = readMask(writeIPv4(~value >>> 0));
   if (inverted >= 0) {
-    throw invalid(argument, text, `${argument} ${quote(trimmed)} is a wildcard, not a mask. Write ${formatMask(inverted)}.`);
+    const meant = formatMask(inverted);
+    throw invalid(argument, text, `${argument} ${quote(trimmed)} is a wildcard, not a mask. Write ${meant}.`, meant);
   }
   throw invalid(argument, text, `${argument} ${quote(trimmed)} has holes. The ones of a mask come first, as in ${formatMask(Math.clz32(~value))}.`);
 }

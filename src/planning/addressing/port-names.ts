@@ -53,7 +53,10 @@ function expandRun(part: string, argument: string, value: string): string[] {
   const run = /^(\d{1,5})\s*[-–]\s*(\d{1,5})$/.exec(part);
   if (run === null) return [part];
   const [first, last] = [Number(run[1]), Number(run[2])];
-  if (last < first) throw invalid(argument, value, `${argument} ${quote(value)} runs backwards. Write ${last}-${first}.`);
+  if (last < first) {
+    const turned = value.replace(part, `${last}-${first}`);
+    throw invalid(argument, value, `${argument} ${quote(value)} runs backwards. Write ${turned}.`, turned);
+  }
   return Array.from({ length: last - first + 1 }, (_, index) => String(first + index));
 }
 

@@ -1,6 +1,6 @@
 import { invalid, quote, type Problem } from "../text";
 import { Address, compareAddresses, formatAddress, readAddress } from "./address";
-import { explainAddress } from "./address-fault";
+import { explainPrefix } from "./address-fault";
 import { bitsOf, type Family } from "./family";
 import { lastIPv4, maskBits, networkIPv4 } from "./ipv4-hosts";
 import { readMask } from "./netmask";
@@ -122,28 +122,24 @@ export function parseInterface(text: string, argument = "prefix"): Interface {
   const at = lengthStart(trimmed);
   if (at < 0) {
     const address = readAddress(trimmed);
-    if (address === null) throw explainAddress(trimmed, argument);
+    if (address === null) throw explainPrefix(trimmed, at, argument);
     const whole = formatAddress(address) + lengthText(bitsOf(address.family));
     throw invalid(argument, text, `${argument} ${quote(trimmed)} has no length. Write it with one, such as ${whole} for this one address.`);
   }
   const address = readAddress(trimmed, 0, at);
-  if (address === null) throw explainAddress(trimmed.slice(0, at).trim(), argument);
+  if (address === null) throw explainPrefix(trimmed, at, argument);
   const length = readLength(trimmed, at + 1, address.family);
   if (length < 0) throw explainLength(trimmed, at + 1, address.family, argument);
   return new Interface(address, length);
 }
 
-/** Reads a prefix as `parseInterface` does, but refuses bits set after its length and says which prefix was probably meant. */
+/** Reads a prefix as `parseInterface` does, but refuses bits set after its length and says which prefix they lie in. */
 export function parsePrefix(text: string, argument = "prefix"): Prefix {
   const { address, length } = parseInterface(text, argument);
   const network = networkOf(address, length);
   if (compareAddresses(network.first, address) === 0) return network;
-  const one = formatAddress(address) + lengthText(bitsOf(address.family));
-  throw invalid(
-    argument,
-    text,
-    `${argument} ${quote(text.trim())} has bits set after the /${length}. Write ${formatPrefix(network)}, or ${one} for one address.`,
-  );
+  const meant = formatPrefix(network);
+  throw invalid(argument, text, `${argument} ${quote(text.trim())} has bits set after the /${length}. Write ${meant}.`, meant);
 }
 
 /** Finds where the address ends and its length or mask begins: the slash, or else the blank; −1 where there is neither. */
@@ -174,7 +170,8 @@ function explainLength(text: string, from: number, family: Family, argument: str
     return invalid(argument, text, `${start}: ${quote(length)} is not a mask. Its ones must come first, as in 255.255.255.0.`);
   }
   if (/^\d+$/.test(length) && Number(length) <= most) {
-    return invalid(argument, text, `${start} has a length with a leading zero. Write /${Number(length)}.`);
+    const meant = `${text.slice(0, from - 1).trim()}/${Number(length)}`;
+    return invalid(argument, text, `${start} has a length with a leading zero. Write ${meant}.`, meant);
   }
   const example = family === 4 ? "10.20.0.0/24" : "2001:db8::/64";
   return invalid(argument, text, `${start} has no length from 0 to ${most} after the address. Write it like ${example}.`);

@@ -16,7 +16,7 @@ export function schemeEfficiency(scheme: Scheme, drives: number | null): number 
   if (drives !== null) return usableShare(layoutDrives(scheme, drives));
   if (scheme.redundancy === 0) return 1;
   if (scheme.data === null || scheme.redundancy === null) {
-    throw invalid("drives", null, `drives is blank, and the share of ${scheme.name} depends on it. Write the number of drives, such as 12.`);
+    throw invalid("drives", null, `drives is blank or 0, and the share of ${scheme.name} depends on it. Write the number of drives, such as 12.`);
   }
   return scheme.data / (scheme.data + scheme.redundancy);
 }

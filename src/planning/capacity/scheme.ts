@@ -38,7 +38,7 @@ export const mostDrives = 100_000;
  */
 export function parseScheme(value: CellValue, argument: string): Scheme {
   if (typeof value === "string") return parseSchemeText(value, argument);
-  if (value === null) throw invalid(argument, value, `${argument} is blank. ${writeScheme}`);
+  if (value === null) throw invalid(argument, value, `${argument} is blank. Put the scheme in quotes, such as "RAID 6" or "8+2".`);
   throw invalid(argument, value, `${argument} is ${quote(value)}, not text. Put the scheme in quotes: "8+2".`);
 }
 
@@ -92,26 +92,30 @@ const parseSchemeText = memoise((text: string, argument): Scheme => {
 function shapedScheme(text: string, argument: string, key: string, data: number, redundancy: number): Scheme {
   const level = parityLevels[key]!;
   if (redundancy !== level.redundancy) {
-    const shape = `${level.name} ${data}+${level.redundancy}`;
-    throw invalid(argument, text, `${argument} ${quote(text)}: ${level.name} has parity of ${level.redundancy} ${level.redundancy === 1 ? "drive" : "drives"} a group. Write ${shape}.`);
+    const parity = `${level.redundancy} ${level.redundancy === 1 ? "drive" : "drives"}`;
+    throw invalid(argument, text, `${argument} ${quote(text)}: ${level.name} has parity of ${parity} a group. Write the shape as data+${level.redundancy}, or another level.`);
   }
   refuseFewData(text, argument, data);
   return fixedGroups(`${level.name} ${data}+${redundancy}`, data, redundancy);
 }
 
 function spreadCode(text: string, argument: string, data: number, redundancy: number): Scheme {
+  if (data === 1 && redundancy > 0) {
+    const copies = `${redundancy + 1} copies`;
+    throw invalid(argument, text, `${argument} ${quote(text)} is a mirror: ${copies} of all data. Write ${copies}.`, copies);
+  }
   refuseFewData(text, argument, data);
-  if (redundancy === 0) throw invalid(argument, text, `${argument} ${quote(text)} has no redundancy. Write none, or a code such as ${data}+2.`);
+  if (redundancy === 0) throw invalid(argument, text, `${argument} ${quote(text)} has no redundancy. Write none, or a code such as ${data}+2.`, "none");
   return spread(`${data}+${redundancy}`, data, redundancy, false);
 }
 
 function spreadCopies(text: string, argument: string, copies: number): Scheme {
-  if (copies < 2) throw invalid(argument, text, `${argument} ${quote(text)} keeps no second copy. Write none, or 2 copies or more.`);
+  if (copies < 2) throw invalid(argument, text, `${argument} ${quote(text)} keeps no second copy. Give 2 copies or more, or none.`);
   return spread(`${copies} copies`, 1, copies - 1, true);
 }
 
 function refuseFewData(text: string, argument: string, data: number): void {
-  if (data < 2) throw invalid(argument, text, `${argument} ${quote(text)} has too little data: 2 drives are the least. Write RAID 10 or 2 copies for mirrored drives.`);
+  if (data < 2) throw invalid(argument, text, `${argument} ${quote(text)} has too little data: 2 drives are the least. Give more, or RAID 10 or 2 copies for mirrored drives.`);
 }
 
 function oneGroup(name: string, data: number | null, redundancy: number | null, leastDrives: number): Scheme {

@@ -1,4 +1,4 @@
-import { invalid, isPlainNumber, quote } from "../text";
+import { explainComma, invalid, isNumberText, quote, type Problem } from "../text";
 import { readAs15Digits } from "./exact";
 
 /** What one cell holds. Blank is null. */
@@ -28,17 +28,17 @@ export type NumberRule = ({ readonly min: number; readonly above?: undefined } |
  */
 export function parseNumber(value: CellValue, argument: string, rule: NumberRule, received: CellValue = value): number {
   if (value === null && rule.default !== undefined) return rule.default;
-  if (typeof value !== "number") throw invalid(argument, value, notANumber(value, argument, rule));
+  if (typeof value !== "number") throw notANumber(value, argument, rule);
   const read = readAs15Digits(value);
   if (rule.above === 0 && read > 0 && read < leastAboveZero) {
-    throw invalid(argument, received, `${argument} is ${quote(received)}, which is nearly 0. Write ${describe(rule)}, such as ${rule.example}.`);
+    throw invalid(argument, received, `${argument} is ${quote(received)}, which is nearly 0. Write ${describeRule(rule)}, such as ${rule.example}.`);
   }
-  if (!fits(read, rule)) throw invalid(argument, received, `${argument} is ${quote(received)}. Write ${describe(rule)}, such as ${rule.example}.`);
+  if (!fits(read, rule)) throw invalid(argument, received, `${argument} is ${quote(received)}. Write ${describeRule(rule)}, such as ${rule.example}.`);
   return read;
 }
 
-/** Describes what a rule allows: "a whole number from 1 to 100000". */
-function describe(rule: NumberRule): string {
+/** Says what a rule allows: "a whole number from 1 to 100000". */
+export function describeRule(rule: NumberRule): string {
   const noun = rule.whole === true ? "a whole number" : "a number";
   const low = rule.min ?? rule.above;
   const exclusive = rule.above !== undefined;
@@ -47,17 +47,20 @@ function describe(rule: NumberRule): string {
   return exclusive ? `${noun} above ${low} and at most ${high}` : `${noun} from ${low} to ${high}`;
 }
 
-function fits(value: number, rule: NumberRule): boolean {
+/** Tells whether a number keeps to a rule. */
+export function fits(value: number, rule: NumberRule): boolean {
   const highEnough = rule.min !== undefined ? value >= rule.min : value > rule.above;
   const lowEnough = rule.below === undefined ? value <= (rule.max ?? 1e15) : value < rule.below;
   return highEnough && lowEnough && (rule.whole !== true || Number.isInteger(value));
 }
 
-function notANumber(value: CellValue, argument: string, rule: NumberRule): string {
-  if (value === null) return `${argument} is blank. Write ${describe(rule)}, such as ${rule.example}.`;
-  if (typeof value === "boolean") return `${argument} is ${String(value).toUpperCase()}. Write ${describe(rule)}, such as ${rule.example}.`;
-  if (typeof value === "string" && isPlainNumber(value)) {
-    return `${argument} is the text ${quote(value)}. Write it as a number, without quotes.`;
+function notANumber(value: Exclude<CellValue, number>, argument: string, rule: NumberRule): Problem {
+  const write = `Write ${describeRule(rule)}, such as ${rule.example}.`;
+  if (value === null) return invalid(argument, value, `${argument} is blank. ${write}`);
+  if (typeof value === "boolean") return invalid(argument, value, `${argument} is ${String(value).toUpperCase()}. ${write}`);
+  if (isNumberText(value) && fits(readAs15Digits(Number(value)), rule)) {
+    return invalid(argument, value, `${argument} is the text ${quote(value)}. Write it as a number, without quotes.`, Number(value));
   }
-  return `${argument} is the text ${quote(value)}. Write ${describe(rule)}, such as ${rule.example}.`;
+  const comma = explainComma(value, argument, (proposal) => parseNumber(proposal, argument, rule));
+  return comma ?? invalid(argument, value, `${argument} is the text ${quote(value)}. ${write}`);
 }

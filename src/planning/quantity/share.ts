@@ -1,7 +1,7 @@
-import { invalid, quote } from "../text";
+import { explainComma, invalid, isNumberText, quote, type Problem } from "../text";
 import { share, type Share } from "./brands";
 import { readAs15Digits } from "./exact";
-import { parseNumber, type CellValue, type NumberRule } from "./number";
+import { describeRule, fits, parseNumber, type CellValue, type NumberRule } from "./number";
 
 /** Which shares are taken beside those between 0 and 1, and what a blank means. */
 export interface ShareRule {
@@ -43,22 +43,41 @@ export function parseGrowth(value: CellValue, argument: string): number {
 /**
  * Reads a number that people also write as a percentage, under `rule`.
  *
- * What is too large as it stands, but would do as a percentage, is refused with both ways of writing it.
+ * What is too large as it stands, but would do as a percentage, is refused with both ways of writing it; asked about where it is so near the
+ * bound that either could be meant, as 1.5 is under 1.
  */
 export function parseProportion(value: CellValue, argument: string, rule: NumberRule): number {
-  const read = typeof value === "string" ? parsePercentage(value, argument, rule.example) : value;
-  const most = rule.below ?? rule.max ?? Infinity;
-  if (typeof read === "number" && typeof value === "number" && read > most && read / 100 <= most) {
-    const shown = readAs15Digits(read);
-    throw invalid(argument, value, `${argument} is ${shown}, which means ${readAs15Digits(shown * 100)}%. Write ${shown}% or ${readAs15Digits(shown / 100)}.`);
-  }
-  return parseNumber(read, argument, rule, value);
+  const percentage = typeof value === "string" ? readPercentage(value) : null;
+  if (percentage !== null) return parseNumber(percentage, argument, rule, value);
+  if (typeof value === "number") refuseMixUp(value, value, argument, rule);
+  if (typeof value === "string") throw explainText(value, argument, rule);
+  return parseNumber(value, argument, rule);
 }
 
-function parsePercentage(text: string, argument: string, example: number): number {
+/** Reads "20%" as 0.2; null where a text is no percentage. */
+function readPercentage(text: string): number | null {
   const written = /^([+-]?(?=\.?\d)\d{0,20}(?:\.\d{0,20})?)\s*%$/.exec(text);
-  if (written) return readAs15Digits(Number(`${written[1]}e-2`));
-  const comma = /^(\d+),(\d+)\s*%$/.exec(text);
-  if (comma) throw invalid(argument, text, `${argument} ${quote(text)} has a comma. Write ${comma[1]!}.${comma[2]!}%.`);
-  throw invalid(argument, text, `${argument} ${quote(text)} is not a share. Write a number such as ${example}, or a percentage such as ${example * 100}%.`);
+  return written === null ? null : readAs15Digits(Number(`${written[1]}e-2`));
+}
+
+function refuseMixUp(number: number, typed: string | number, argument: string, rule: NumberRule): void {
+  const bound = number < 0 ? (rule.min ?? rule.above) : (rule.below ?? rule.max ?? Infinity);
+  const shown = readAs15Digits(number);
+  const divided = readAs15Digits(shown / 100);
+  if (Math.abs(number) <= Math.abs(bound) || !fits(divided, rule)) return;
+  const [start, whole] = [`${argument} is ${quote(typeof typed === "number" ? shown : typed)}`, `${readAs15Digits(shown * 100)}%`];
+  if (Math.abs(number) < 2 * Math.abs(bound)) {
+    throw invalid(argument, typed, `${start}: is it ${whole} or ${shown}%? Write ${describeRule(rule)}, or a percentage.`);
+  }
+  throw invalid(argument, typed, `${start}, which means ${whole}. Write ${shown}% or ${divided}.`, `${shown}%`, divided);
+}
+
+function explainText(text: string, argument: string, rule: NumberRule): Problem {
+  if (isNumberText(text)) {
+    refuseMixUp(Number(text), text, argument, rule);
+    parseNumber(text, argument, rule);
+  }
+  const comma = explainComma(text, argument, (proposal) => parseProportion(proposal, argument, rule));
+  const { example } = rule;
+  return comma ?? invalid(argument, text, `${argument} ${quote(text)} is not a share. Write a number such as ${example}, or a percentage such as ${example * 100}%.`);
 }

@@ -38,11 +38,11 @@ export function parseUnit(value: CellValue, argument: string): SizeUnit {
 /** Finds the unit called `name`; `received` is what the sentence quotes when there is none. */
 export function unitNamed(name: string, argument: string, received: string): SizeUnit {
   if (/^([KMGTPE]i?|k)?b$|bits?$/.test(name)) {
-    throw invalid(argument, received, `${argument} ${quote(received)} is in bits. Write bytes with a capital B, such as TB or GB.`);
+    throw invalid(argument, received, `${argument} ${quote(received)} is in bits. Write it in bytes, with a capital B.`);
   }
   const unit = unitByName.get(name.toLowerCase());
   if (unit !== undefined) return unit;
-  throw invalid(argument, received, `${argument} ${quote(received)} names no known unit. Write B, kB, MB, GB, TB, PB, EB, KiB, MiB, GiB, TiB, PiB or EiB.`);
+  throw invalid(argument, received, `${argument} ${quote(received)} names no known unit. Write one of B, kB, MB, GB, TB, PB, EB, KiB, MiB, GiB, TiB, PiB, EiB.`);
 }
 
 /** Gives a size as a number of `unit`: the double nearest to the exact value. */

@@ -1,4 +1,4 @@
-import { invalid, quote, type Problem } from "../text";
+import { explainComma, invalid, isPlainNumber, quote, type Problem } from "../text";
 import { bytes, type Bytes } from "./brands";
 import { divideToNearest, exactFraction } from "./exact";
 import { memoise } from "./memoise";
@@ -56,15 +56,11 @@ function tooLarge(received: string | number, argument: string): Problem {
 }
 
 function unreadable(text: string, argument: string): Problem {
-  const comma = /^(\d+),(\d+)\s*([a-z]*)$/i.exec(text);
-  if (comma) {
-    const [, whole = "", part = "", typed = ""] = comma;
-    const unit = typed === "" ? "TB" : typed;
-    const pointed = `${whole}.${part} ${unit}`;
-    const grouped = part.length === 3 ? `, or ${whole}${part} ${unit}` : "";
-    return invalid(argument, text, `${argument} ${quote(text)} has a comma. Write ${pointed}${grouped}.`);
-  }
+  const comma = explainComma(text, argument, (proposal) => parseSize(proposal, argument), " TB");
+  if (comma !== null) return comma;
   if (/^[-−]/.test(text)) return invalid(argument, text, `${argument} ${quote(text)} is below zero. ${writeSize}`);
-  if (/^\d+\.?\d*$/.test(text)) return invalid(argument, text, `${argument} ${quote(text)} is text without a unit. Write it as a number of TB, or "${text} TB".`);
+  if (isPlainNumber(text) && Number(text) <= 1e12) {
+    return invalid(argument, text, `${argument} ${quote(text)} is text without a unit. Write it as a number of TB, or "${text} TB".`, Number(text), `${text} TB`);
+  }
   return invalid(argument, text, `${argument} ${quote(text)} is not a size. ${writeSize}`);
 }

@@ -32,7 +32,7 @@ const vlanTag = 4;
 export function tcpPayload(ports: number, gigabits: number, framing: Framing): MegabytesPerSecond {
   const { header, leastMtu } = ip[framing.ipVersion];
   if (framing.mtu < leastMtu) {
-    throw invalid("mtu", framing.mtu, `mtu is ${framing.mtu}. IPv${framing.ipVersion} needs ${leastMtu} bytes or more: write 1500, or 9000 for jumbo frames.`);
+    throw invalid("mtu", framing.mtu, `mtu is ${framing.mtu}. IPv${framing.ipVersion} needs ${leastMtu} bytes or more. Write a larger one, such as 1500, or 9000 for jumbo frames.`);
   }
   const payload = framing.mtu - header - tcpHeader - (framing.timestamps ? timestampOption : 0);
   const onTheWire = framing.mtu + ethernetOverhead + (framing.vlan ? vlanTag : 0);

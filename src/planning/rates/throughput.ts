@@ -29,7 +29,7 @@ export interface StreamLoad {
 export function streamRate(layout: Layout, driveRate: MegabytesPerSecond, { readShare, state, ceiling, rebuildShare }: StreamLoad): MegabytesPerSecond {
   if (state !== "healthy" && layout.redundancy === 0) {
     const { name } = layout.scheme;
-    throw noAnswer("state", state, `state "${state}" has a drive out, and scheme ${name} does not survive that. Write "healthy", or a scheme with redundancy.`);
+    throw noAnswer("state", state, `state "${state}" has a drive out, and scheme ${name} does not survive that. Give a scheme with redundancy, or "healthy".`);
   }
   const drives = workingDrives(layout, state !== "healthy");
   const mixed = driveRate / (readShare / drives.reading + (1 - readShare) / drives.writing);

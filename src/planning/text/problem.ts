@@ -1,11 +1,18 @@
 /** What kind of trouble it is: input the user can mend, or a sound question that has no answer. */
 export type ProblemKind = "invalid" | "no-answer";
 
+/** What stands in one cell: what a sentence tells people to write. */
+export type Proposal = string | number | boolean;
+
 /**
  * The one error that planning throws on purpose.
  *
  * `sentence` is what a person reads, in a cell or in the pane alike: it names the argument, quotes what was received, says what is
  * wrong and what to write instead, in at most 160 characters.
+ *
+ * Where the sentence says "Write 20%", that is in `proposals`: whoever puts one of them into the argument is not told of it again, and
+ * means the same. Where two things could be meant the sentence asks, and proposes nothing. A bound or an example ("Write a number above
+ * 0, such as 4") is no proposal.
  */
 export class Problem extends Error {
   override readonly name = "Problem";
@@ -17,19 +24,38 @@ export class Problem extends Error {
     /** What was received, as the user typed it. */
     readonly received: unknown,
     readonly sentence: string,
+    /** What may be written in place of `received`, each alone. */
+    readonly proposals: readonly Proposal[] = [],
   ) {
     super(sentence);
+  }
+
+  /** The same problem of a text of which `received` is a part: the proposals are of the whole text. */
+  within(whole: string): Problem {
+    const part = String(this.received);
+    return new Problem(this.kind, this.argument, whole, this.sentence, this.proposals.map((proposal) => whole.replace(part, () => String(proposal))));
   }
 }
 
 /** Makes the problem of an input that the user can mend. */
-export function invalid(argument: string, received: unknown, sentence: string): Problem {
-  return new Problem("invalid", argument, received, sentence);
+export function invalid(argument: string, received: unknown, sentence: string, ...proposals: readonly Proposal[]): Problem {
+  return new Problem("invalid", argument, received, sentence, proposals);
 }
 
 /** Makes the problem of a sound question that has no answer. */
 export function noAnswer(argument: string, received: unknown, sentence: string): Problem {
   return new Problem("no-answer", argument, received, sentence);
+}
+
+/** Tells whether `read` takes what it is given, which is whether a proposal would be taken. */
+export function isTaken(read: () => unknown): boolean {
+  try {
+    read();
+    return true;
+  } catch (thrown) {
+    if (thrown instanceof Problem) return false;
+    throw thrown;
+  }
 }
 
 /** Quotes what was received for a sentence: text in quotation marks, cut to 40 characters; a blank says so. */

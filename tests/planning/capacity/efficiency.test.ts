@@ -18,6 +18,6 @@ test.each<[string, number | null, number]>([
 test.each(["RAID 6", "RAID 1", "mirror"])("%s alone has no share: it depends on the drives", (scheme) => {
   expect(problemOf(() => schemeEfficiency(parseScheme(scheme, "scheme"), null))).toMatchObject({
     argument: "drives",
-    sentence: `drives is blank, and the share of ${scheme} depends on it. Write the number of drives, such as 12.`,
+    sentence: `drives is blank or 0, and the share of ${scheme} depends on it. Write the number of drives, such as 12.`,
   });
 });

@@ -18,9 +18,12 @@ test.each<[string | number, number, number]>([
 });
 
 test.each<[string | number | null, string]>([
-  [3 / 24 + 1 / 1440, "reduction is 0.125694444444444, which looks like a time: 3:1 without quotes is 03:01. Write 3, or \"3:1\" in quotes."],
-  [30 / 24 + 1 / 1440, "reduction is 1.25069444444444, which looks like a time: 3:1 without quotes is 03:01. Write 3, or \"3:1\" in quotes."],
-  [0.5, 'reduction is 0.5, which looks like a time: 3:1 without quotes is 03:01. Write 3, or "3:1" in quotes.'],
+  [3 / 24 + 1 / 1440, "reduction is 0.125694444444444, which looks like a time: 3:1 without quotes is 03:01. Write \"3:1\" in quotes."],
+  [30 / 24 + 1 / 1440, "reduction is 1.25069444444444, which looks like a time: 30:1 without quotes is 30:01. Write \"30:1\" in quotes."],
+  [0.5, 'reduction is 0.5, which looks like a time: 3:1 without quotes is 03:01. Write a ratio in quotes, such as "3:1".'],
+  [12 / 24 + 34 / 1440, 'reduction is 0.523611111111111, which looks like a time: 3:1 without quotes is 03:01. Write a ratio in quotes, such as "3:1".'],
+  [5 / 24 + 2 / 1440, 'reduction is 0.209722222222222, which looks like a time: 5:2 without quotes is 05:02. Write "5:2" in quotes.'],
+  ["2,5:1", 'reduction "2,5:1" has a comma. Write 2.5:1.'],
   [0, "reduction is 0. Write a number from 1 to 1000, such as 3."],
   [-2, "reduction is -2. Write a number from 1 to 1000, such as 3."],
   ["1:3", 'reduction "1:3" is out of range. Write data before : data after, from "1:1" to "1000:1", such as "3:1".'],

@@ -65,12 +65,12 @@ describe("a scheme that is not one is refused with what to write", () => {
   test.each<[string | number | boolean | null, string]>([
     ["RAID 50", 'scheme "RAID 50" lacks its groups. Give the group shape, such as RAID 50 4+1.'],
     ["RAID 60", 'scheme "RAID 60" lacks its groups. Give the group shape, such as RAID 60 8+2.'],
-    ["RAID 6 8+1", 'scheme "RAID 6 8+1": RAID 6 has parity of 2 drives a group. Write RAID 6 8+2.'],
-    ["RAID 50 4+2", 'scheme "RAID 50 4+2": RAID 50 has parity of 1 drive a group. Write RAID 50 4+1.'],
-    ["1+2", 'scheme "1+2" has too little data: 2 drives are the least. Write RAID 10 or 2 copies for mirrored drives.'],
-    ["RAID 5 1+1", 'scheme "RAID 5 1+1" has too little data: 2 drives are the least. Write RAID 10 or 2 copies for mirrored drives.'],
+    ["RAID 6 8+1", 'scheme "RAID 6 8+1": RAID 6 has parity of 2 drives a group. Write the shape as data+2, or another level.'],
+    ["RAID 50 4+2", 'scheme "RAID 50 4+2": RAID 50 has parity of 1 drive a group. Write the shape as data+1, or another level.'],
+    ["1+2", 'scheme "1+2" is a mirror: 3 copies of all data. Write 3 copies.'],
+    ["RAID 5 1+1", 'scheme "RAID 5 1+1" has too little data: 2 drives are the least. Give more, or RAID 10 or 2 copies for mirrored drives.'],
     ["8+0", 'scheme "8+0" has no redundancy. Write none, or a code such as 8+2.'],
-    ["1 copies", 'scheme "1 copies" keeps no second copy. Write none, or 2 copies or more.'],
+    ["1 copies", 'scheme "1 copies" keeps no second copy. Give 2 copies or more, or none.'],
     ["RAID 7", `scheme "RAID 7" is not a scheme. ${known}`],
     ["RAID 1 4+1", `scheme "RAID 1 4+1" is not a scheme. ${known}`],
     ["constructor", `scheme "constructor" is not a scheme. ${known}`],
@@ -78,7 +78,7 @@ describe("a scheme that is not one is refused with what to write", () => {
     ["8+2+1", `scheme "8+2+1" is not a scheme. ${known}`],
     [10, 'scheme is 10, not text. Put the scheme in quotes: "8+2".'],
     [true, 'scheme is true, not text. Put the scheme in quotes: "8+2".'],
-    [null, `scheme is blank. ${known}`],
+    [null, 'scheme is blank. Put the scheme in quotes, such as "RAID 6" or "8+2".'],
   ])("%p", (text, sentence) => {
     expect(problemOf(() => parseScheme(text, "scheme"))).toMatchObject({ kind: "invalid", argument: "scheme", sentence });
   });

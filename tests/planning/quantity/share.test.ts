@@ -22,11 +22,11 @@ describe("a share is 0 to 1, or a percentage as text", () => {
   test.each<[string | number | boolean | null, string]>([
     [20, "reserve is 20, which means 2000%. Write 20% or 0.2."],
     [100, "reserve is 100, which means 10000%. Write 100% or 1."],
-    [1.1, "reserve is 1.1, which means 110%. Write 1.1% or 0.011."],
+    [1.1, "reserve is 1.1: is it 110% or 1.1%? Write a number from 0 to 1, or a percentage."],
     [101, "reserve is 101. Write a number from 0 to 1, such as 0.2."],
     ["120%", 'reserve is "120%". Write a number from 0 to 1, such as 0.2.'],
     [-0.1, "reserve is -0.1. Write a number from 0 to 1, such as 0.2."],
-    ["0.2", 'reserve "0.2" is not a share. Write a number such as 0.2, or a percentage such as 20%.'],
+    ["0.2", 'reserve is the text "0.2". Write it as a number, without quotes.'],
     ["20,5%", 'reserve "20,5%" has a comma. Write 20.5%.'],
     ["%", 'reserve "%" is not a share. Write a number such as 0.2, or a percentage such as 20%.'],
     ["5%%", 'reserve "5%%" is not a share. Write a number such as 0.2, or a percentage such as 20%.'],

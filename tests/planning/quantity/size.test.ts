@@ -24,15 +24,15 @@ describe("a size is read as whole bytes", () => {
   });
 
   test.each<[string | number | boolean | null, string]>([
-    ["4 Tb", 'size "4 Tb" is in bits. Write bytes with a capital B, such as TB or GB.'],
-    ["4 Gb", 'size "4 Gb" is in bits. Write bytes with a capital B, such as TB or GB.'],
-    ["4 Tib", 'size "4 Tib" is in bits. Write bytes with a capital B, such as TB or GB.'],
-    ["100 bits", 'size "100 bits" is in bits. Write bytes with a capital B, such as TB or GB.'],
-    ["12 parsecs", 'size "12 parsecs" names no known unit. Write B, kB, MB, GB, TB, PB, EB, KiB, MiB, GiB, TiB, PiB or EiB.'],
+    ["4 Tb", 'size "4 Tb" is in bits. Write it in bytes, with a capital B.'],
+    ["4 Gb", 'size "4 Gb" is in bits. Write it in bytes, with a capital B.'],
+    ["4 Tib", 'size "4 Tib" is in bits. Write it in bytes, with a capital B.'],
+    ["100 bits", 'size "100 bits" is in bits. Write it in bytes, with a capital B.'],
+    ["12 parsecs", 'size "12 parsecs" names no known unit. Write one of B, kB, MB, GB, TB, PB, EB, KiB, MiB, GiB, TiB, PiB, EiB.'],
     ["3,84 TB", 'size "3,84 TB" has a comma. Write 3.84 TB.'],
-    ["1,000 GB", 'size "1,000 GB" has a comma. Write 1.000 GB, or 1000 GB.'],
+    ["1,000 GB", 'size "1,000 GB" has a comma: is it 1.000 GB or 1000 GB? Write it without the comma.'],
     ["3,84", 'size "3,84" has a comma. Write 3.84 TB.'],
-    ["1,000", 'size "1,000" has a comma. Write 1.000 TB, or 1000 TB.'],
+    ["1,000", 'size "1,000" has a comma: is it 1.000 TB or 1000 TB? Write it without the comma.'],
     ["-4 TB", 'size "-4 TB" is below zero. Write TB as a number, such as 4, or text with a unit, such as "960 GB".'],
     ["4", 'size "4" is text without a unit. Write it as a number of TB, or "4 TB".'],
     ["big", 'size "big" is not a size. Write TB as a number, such as 4, or text with a unit, such as "960 GB".'],

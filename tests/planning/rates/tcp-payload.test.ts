@@ -19,8 +19,8 @@ test("the smallest IPv4 packet still carries payload", () => {
 });
 
 test.each<[number, 4 | 6, string]>([
-  [67, 4, "mtu is 67. IPv4 needs 68 bytes or more: write 1500, or 9000 for jumbo frames."],
-  [1279, 6, "mtu is 1279. IPv6 needs 1280 bytes or more: write 1500, or 9000 for jumbo frames."],
+  [67, 4, "mtu is 67. IPv4 needs 68 bytes or more. Write a larger one, such as 1500, or 9000 for jumbo frames."],
+  [1279, 6, "mtu is 1279. IPv6 needs 1280 bytes or more. Write a larger one, such as 1500, or 9000 for jumbo frames."],
 ])("an MTU of %i is refused for IPv%i", (mtu, ipVersion, sentence) => {
   expect(problemOf(() => tcpPayload(1, 1, { ...plain, mtu, ipVersion })).sentence).toBe(sentence);
 });

@@ -55,6 +55,6 @@ test("without redundancy nothing is left to read once a drive is out: no answer"
   expect(problemOf(() => rate("none", 4, 1, "degraded"))).toMatchObject({
     kind: "no-answer",
     argument: "state",
-    sentence: 'state "degraded" has a drive out, and scheme none does not survive that. Write "healthy", or a scheme with redundancy.',
+    sentence: 'state "degraded" has a drive out, and scheme none does not survive that. Give a scheme with redundancy, or "healthy".',
   });
 });

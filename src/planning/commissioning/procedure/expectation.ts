@@ -2,7 +2,7 @@ import { formatAddress, readAddress, type Address } from "../../addressing";
 import { Decimal, exactDecimal, parseSize } from "../../quantity";
 import type { RecordKind } from "../../plan/schema";
 import { sheetDayOf } from "../../../sheet";
-import { invalid, quote } from "../../text";
+import { explainComma, invalid, isPlainNumber, quote } from "../../text";
 import { parseRecordKind, type NamedRecord } from "./record-kind";
 
 /** What a record is compared with. */
@@ -93,11 +93,11 @@ function readDay({ expect, argument }: Asked): Pick<Expectation, "shown" | "want
   return { shown: expect, wanted: { by: "range", least: day, most: day } };
 }
 
-function parseDecimal({ expect, argument }: Asked): Decimal {
-  if (!/^[+-]?(\d+\.?\d*|\.\d+)$/.test(expect)) {
-    throw invalid(argument, expect, `${argument} expects ${quote(expect)}, which is not a number. Write digits, such as 42 or 0.5.`);
-  }
-  return new Decimal(expect);
+function parseDecimal(asked: Asked): Decimal {
+  const { expect, argument } = asked;
+  if (isPlainNumber(expect)) return new Decimal(expect);
+  const comma = explainComma(expect, argument, (proposal) => parseDecimal({ ...asked, expect: String(proposal) }));
+  throw comma ?? invalid(argument, expect, `${argument} expects ${quote(expect)}, which is not a number. Write digits, such as 42 or 0.5.`);
 }
 
 /** Widens a value by the larger of its two tolerances; `unit` is what one of the plain tolerance counts. */

@@ -1,6 +1,6 @@
 import { parseScheme } from "../../capacity";
 import { parseShare, parseSize, parseSizeOrZero } from "../../quantity";
-import { foldName, invalid, isNumberText, quote } from "../../text";
+import { explainComma, foldName, invalid, isNumberText, quote } from "../../text";
 import { isBlank, isError, showCell, type CellValue, type Scalar } from "../../../sheet";
 import type { Column, ColumnKind } from "../schema";
 import type { Readings } from "./row";
@@ -48,8 +48,9 @@ export function readCell(cell: CellValue, column: Column): Readings[ColumnKind] 
 
 function readNumber(cell: Filled, header: string): number {
   const number = typeof cell === "number" ? cell : typeof cell === "string" && isNumberText(cell.trim()) ? Number(cell) : NaN;
-  if (!Number.isFinite(number)) throw invalid(header, cell, `${header} ${quote(cell)} is not a number. Write digits, such as 42 or 0.5.`);
-  return number;
+  if (Number.isFinite(number)) return number;
+  const comma = typeof cell === "string" ? explainComma(cell.trim(), header, (proposal) => readNumber(proposal, header)) : null;
+  throw comma ?? invalid(header, cell, `${header} ${quote(cell)} is not a number. Write digits, such as 42 or 0.5.`);
 }
 
 /** Day 0 of the sheet's calendar; serial numbers from 61 on count true days from here. */

@@ -1,4 +1,4 @@
-import { foldName, invalid, isNumberText, Problem, quote } from "../../text";
+import { explainComma, foldName, invalid, isNumberText, Problem, quote } from "../../text";
 import { parseNumber, parseShare, type NumberRule } from "../../quantity";
 import { rowsOf, type PlanTables } from "./read-plan";
 import type { PlanRow } from "./row";
@@ -130,7 +130,10 @@ function settingKeys(): SettingKey[] {
 function parseSetting(text: string, { name, rule }: SettingRule): number {
   const value = isNumberText(text) ? Number(text) : text;
   if (rule === null) return parseShare(value, name);
-  if (typeof value === "string") throw invalid(name, text, `${name} ${quote(text)} is not a number. Write one such as ${rule.example}.`);
+  if (typeof value === "string") {
+    const comma = explainComma(text, name, (proposal) => parseNumber(proposal, name, rule));
+    throw comma ?? invalid(name, text, `${name} ${quote(text)} is not a number. Write one such as ${rule.example}.`);
+  }
   return parseNumber(value, name, rule);
 }
 

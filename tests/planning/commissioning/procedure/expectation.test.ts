@@ -51,6 +51,7 @@ describe("what a step expects", () => {
   test.each([
     ["a number in words", "number", "many", 'Step X-1 expects "many", which is not a number. Write digits, such as 42 or 0.5.'],
     ["a number with a unit", "number", "4 m", 'Step X-1 expects "4 m", which is not a number. Write digits, such as 42 or 0.5.'],
+    ["a decimal comma", "number", "0,95", 'Step X-1 "0,95" has a comma. Write 0.95.'],
     ["a point alone", "number", ".", 'Step X-1 expects ".", which is not a number. Write digits, such as 42 or 0.5.'],
     ["an address that is none", "address", "10.0.0.256", 'Step X-1 expects "10.0.0.256", which is no address. Mend it in the plan.'],
     ["a date in another order", "date", "31.5.2026", 'Step X-1 expects "31.5.2026", which is no date. Write it as 2026-05-31.'],

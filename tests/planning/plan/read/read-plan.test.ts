@@ -35,6 +35,14 @@ describe("reading a planning table", () => {
     ]);
   });
 
+  test("says of a number with a comma what functions say of it", () => {
+    const plan = readPlan(racks(["R1", "Mill", "42", "0,95"], ["R2", "Mill", 42, "1,200"]));
+    expect(plan.faults.map(({ problem }) => [problem.sentence, problem.proposals])).toEqual([
+      ['Depth mm "0,95" has a comma. Write 0.95.', [0.95]],
+      ['Depth mm "1,200" has a comma: is it 1.2 or 1200? Write it without the comma.', []],
+    ]);
+  });
+
   test("shows a date as ISO text, as a cell of the calendar and as it was typed", () => {
     const plan = readPlan(workbookOf({ Jobs: [["Table: Jobs"], ["Job", "Planned date"], ["a", 46_173], ["b", "2026-05-31"], ["c", "2026-02-30"]] }));
     expect(rowsOf(plan, "jobs").map(({ plannedDate }) => plannedDate)).toEqual(["2026-05-31", "2026-05-31", null]);

@@ -23,13 +23,14 @@ describe("the settings", () => {
   });
 
   test("keep their initial value where a cell cannot be read, and say why", () => {
-    const { settings, faults } = read(["Drive rate MB/s", "fast"], ["Drive rate MB/s", "0"], ["Fill limit", "80"], ["Spares an array", "1.5"]);
+    const { settings, faults } = read(["Drive rate MB/s", "fast"], ["Drive rate MB/s", "0"], ["Fill limit", "80"], ["Spares an array", "1.5"], ["Lift reach cm", "40,5"]);
     expect(settings).toMatchObject({ driveRate: 100, fillLimit: 0.8, sparesPerArray: 1 });
     expect(faults.map(({ row, kind, sentence }) => [row.row, kind, sentence])).toEqual([
       [4, "unreadable", 'Drive rate MB/s "fast" is not a number. Write one such as 100.'],
       [5, "unreadable", "Drive rate MB/s is 0. Write a number above 0 and at most 100000, such as 100."],
       [6, "unreadable", "Fill limit is 80, which means 8000%. Write 80% or 0.8."],
       [7, "unreadable", "Spares an array is 1.5. Write a whole number from 0 to 1000, such as 1."],
+      [8, "unreadable", 'Lift reach cm "40,5" has a comma. Write 40.5.'],
     ]);
   });
 
