@@ -19,10 +19,17 @@ export function isoDateOf(day: number): string | null {
 
 /** Finds the day number of an ISO date in the calendar of a sheet; null where the text is no date from 1900-03-01 to 9999-12-31. */
 export function sheetDayOf(iso: string): number | null {
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(iso)) return null;
+  if (!isIsoDate(iso)) return null;
   const day = dayOfInstant(new Date(`${iso}T00:00:00Z`));
+  return day >= firstDay && day <= lastDay ? day : null;
+}
+
+/** Tells whether a text is a day of the calendar, written as 2026-05-31; of any year, also where a sheet has no number for it. */
+export function isIsoDate(text: string): boolean {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return false;
+  const instant = new Date(`${text}T00:00:00Z`);
   // A date such as 2026-02-30 is read as a day of the next month: it does not come out as it went in.
-  return isoDateOf(day) === iso ? day : null;
+  return !Number.isNaN(instant.getTime()) && instant.toISOString().startsWith(text);
 }
 
 /** Turns a day number, with the time of day behind the point, into the instant that it is in UTC; for any number, also where it is no date. */

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { dayOfInstant, instantOfDay, isoDateOf, sheetDayOf } from "../../src/sheet";
+import { dayOfInstant, instantOfDay, isIsoDate, isoDateOf, sheetDayOf } from "../../src/sheet";
 
 describe("day numbers agree with ECMA-376 first edition, part 4, section 3.17.4.1, 1900 date base", () => {
   test.each([[61, "1900-03-01"], [3687, "1910-02-03"], [38749, "2006-02-01"], [2_958_465, "9999-12-31"]])("%i is %s", (day, iso) => {
@@ -30,6 +30,11 @@ test("the time of the day is left out", () => {
 
 test.each(["2026-02-29", "2026-02-30", "1900-02-29", "2026-13-01", "2026-1-1", "2026-05-31T00:00", " 2026-05-31", "31.05.2026", ""])("%j is no date", (text) => {
   expect(sheetDayOf(text)).toBeNull();
+  expect(isIsoDate(text)).toBe(false);
+});
+
+test.each(["1900-02-28", "0001-01-01", "2026-05-31"])("%s is a day of the calendar, whether or not a sheet has a number for it", (text) => {
+  expect(isIsoDate(text)).toBe(true);
 });
 
 test("a day that is written is read again", () => {

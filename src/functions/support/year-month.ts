@@ -1,4 +1,5 @@
 import { invalid, quote } from "../../planning/text";
+import { isoDateOf } from "../../sheet";
 import type { Reader } from "./reader";
 import { readScalar } from "./scalar";
 
@@ -11,16 +12,12 @@ export const yearMonth: Reader<string> = {
   read: (received, place) => {
     const scalar = readScalar(received, place);
     if (typeof scalar === "string") return scalar;
-    if (typeof scalar === "number" && Number.isInteger(scalar) && scalar >= firstDay && scalar <= lastDay) {
-      return new Date((scalar - dayOf1970) * 86_400_000).toISOString().slice(0, 7);
-    }
+    const day = typeof scalar === "number" && Number.isInteger(scalar) ? isoDateOf(scalar) : null;
+    if (day !== null && day >= firstDay && day <= lastDay) return day.slice(0, 7);
     throw invalid(place, received, `${place} is ${quote(scalar)}. Write a year and month as text, such as 2024-05.`);
   },
   example: "2024-05",
 };
 
-/** Day number of 1970-01-01 in a sheet. */
-const dayOf1970 = 25_569;
-/** 1980-01-01 and 2199-12-31: anything else is a number, not a date somebody means. */
-const firstDay = 29_221;
-const lastDay = 109_574;
+/** Anything before or behind these is a number, not a date somebody means. */
+const [firstDay, lastDay] = ["1980-01-01", "2199-12-31"];

@@ -1,6 +1,6 @@
 import { sha256 } from "@noble/hashes/sha2";
 import { base32 } from "@scure/base";
-import { isoDateOf, type CellValue } from "../../sheet";
+import { isoDateOf, showCell, type CellValue } from "../../sheet";
 
 /**
  * Writes what a cell holds as one text that survives another spreadsheet program.
@@ -9,11 +9,8 @@ import { isoDateOf, type CellValue } from "../../sheet";
  * calendar is true) as an ISO date. A blank is "".
  */
 export function canonicalText(cell: CellValue | undefined, isDate = false): string {
-  if (cell === null || cell === undefined) return "";
-  if (typeof cell === "object") return cell.error;
-  if (typeof cell === "boolean") return cell ? "TRUE" : "FALSE";
   if (typeof cell === "string") return cell.normalize("NFC").replace(/\r\n?/g, "\n").trim();
-  return (isDate ? isoDateOf(cell) : null) ?? String(Number(cell.toPrecision(15)));
+  return (isDate && typeof cell === "number" ? isoDateOf(cell) : null) ?? showCell(cell);
 }
 
 /**

@@ -1,5 +1,5 @@
 const plain = /^[+-]?(\d+\.?\d*|\.\d+)$/;
-const scientific = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
+const powerOfTen = /e[+-]?\d+$/i;
 
 /** Tells whether a text is a number in plain digits, with a point where it has decimals, such as -0.5. */
 export function isPlainNumber(text: string): boolean {
@@ -8,5 +8,5 @@ export function isPlainNumber(text: string): boolean {
 
 /** Tells whether a text is a number, in plain digits or with a power of ten, such as 1E-15. */
 export function isNumberText(text: string): boolean {
-  return scientific.test(text);
+  return plain.test(text.replace(powerOfTen, ""));
 }

@@ -1,6 +1,6 @@
 import { ArrayValueObject, NumberValueObject, StringValueObject, ValueObjectFactory, type BaseValueObject } from "@univerjs/engine-formula";
+import { isNumberText } from "../../planning/text";
 
-const numberLiteral = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 const textLiteral = /^"(?:[^"]|"")*"$/;
 const arrayLiteral = /^\{(?:[^"]|"(?:[^"]|"")*")*\}$/;
 /** An item of a written-out array, with the separator behind it. */
@@ -23,7 +23,7 @@ export function readFormulaLiteralsAsWritten(): void {
 
 function readLiteral(literal: string): BaseValueObject | null {
   if (textLiteral.test(literal)) return StringValueObject.create(literal.slice(1, -1).replaceAll('""', '"'));
-  if (numberLiteral.test(literal) && Number.isFinite(Number(literal))) return NumberValueObject.create(Number(literal));
+  if (isNumberText(literal) && Number.isFinite(Number(literal))) return NumberValueObject.create(Number(literal));
   return arrayLiteral.test(literal) ? readArray(literal.slice(1, -1)) : null;
 }
 

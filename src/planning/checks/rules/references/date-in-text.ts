@@ -1,9 +1,9 @@
+import { isoDateOf } from "../../../../sheet";
 import { remarkOnCells } from "../../column-cells";
 import { remarkOn, type Rule } from "../../finding";
 
-/** Days of the sheet's calendar from 2000-01-01 to 2099-12-31. */
-const firstDay = 36_526;
-const lastDay = 73_050;
+/** A number that is a day outside of these is more likely a number. */
+const [firstDay, lastDay] = ["2000-01-01", "2099-12-31"];
 
 export const dateInText: Rule = {
   name: "date-in-text",
@@ -16,8 +16,9 @@ export const dateInText: Rule = {
       ({ kind }, key) => kind === "text" && key !== "settings",
       (cell) => {
         const { value, header } = cell;
-        if (typeof value !== "number" || !Number.isInteger(value) || value < firstDay || value > lastDay) return null;
-        const day = new Date((value - 25_569) * 86_400_000).toISOString().slice(0, 10);
+        if (typeof value !== "number" || !Number.isInteger(value)) return null;
+        const day = isoDateOf(value);
+        if (day === null || day < firstDay || day > lastDay) return null;
         return remarkOn(model, cell, `${header} holds the number ${value}, perhaps a text that turned into the date ${day}. Set text format and type it again.`);
       },
     ),
