@@ -1,5 +1,5 @@
 // Addresses: subnet facts, sets of prefixes, and plans that never move what is kept.
-import * as plan from "../planning/addressing";
+import * as addressing from "../planning/addressing";
 import { address, block, maskLength, prefix, prefixLength as readPrefixLength, prefixRows, ranges, subnet as readSubnet, subnetText, text as readText, textOrNone } from "./support/addresses";
 import { addressCells, keptPairs, keptPorts, nameCells, needs, portArrays, portNetworks } from "./support/address-tables";
 import { column, number, table, text, textTable, truth } from "./support/answers";
@@ -52,7 +52,7 @@ export const hostCount = worksheetFunction({
   answers: number("The count."),
   examples: ['=BAY.HOSTCOUNT("192.0.2.0/26")'],
   mistakes: ['=BAY.HOSTCOUNT("192.0.2.256/26")'],
-  compute: (subnet) => Number(plan.countHosts(subnet.network)),
+  compute: (subnet) => Number(addressing.countHosts(subnet.network)),
 });
 
 export const broadcast = worksheetFunction({
@@ -62,7 +62,7 @@ export const broadcast = worksheetFunction({
   answers: text("The address."),
   examples: ['=BAY.BROADCAST("192.0.2.0/26")'],
   mistakes: ['=BAY.BROADCAST("2001:db8::/64")'],
-  compute: (subnet) => plan.formatAddress(plan.broadcastAddress(subnet.network, "prefix")),
+  compute: (subnet) => addressing.formatAddress(addressing.broadcastAddress(subnet.network, "prefix")),
 });
 
 export const netmask = worksheetFunction({
@@ -72,7 +72,7 @@ export const netmask = worksheetFunction({
   answers: text("The mask, such as 255.255.255.192."),
   examples: ['=BAY.NETMASK("192.0.2.0/26")', "=BAY.NETMASK(22)"],
   mistakes: ["=BAY.NETMASK(33)"],
-  compute: plan.formatMask,
+  compute: addressing.formatMask,
 });
 
 export const wildcard = worksheetFunction({
@@ -82,7 +82,7 @@ export const wildcard = worksheetFunction({
   answers: text("The wildcard, such as 0.0.0.63."),
   examples: ['=BAY.WILDCARD("192.0.2.0/26")'],
   mistakes: ['=BAY.WILDCARD("2001:db8::/64")'],
-  compute: plan.formatWildcard,
+  compute: addressing.formatWildcard,
 });
 
 export const prefixLength = worksheetFunction({
@@ -92,7 +92,7 @@ export const prefixLength = worksheetFunction({
   answers: number("The length, such as 22."),
   examples: ['=BAY.PREFIXLENGTH("255.255.252.0")'],
   mistakes: ['=BAY.PREFIXLENGTH("255.255.0.255")'],
-  compute: (mask) => plan.parseMask(mask, "mask"),
+  compute: (mask) => addressing.parseMask(mask, "mask"),
 });
 
 export const subnet = worksheetFunction({
@@ -102,7 +102,7 @@ export const subnet = worksheetFunction({
   answers: table(["Fact", "Value", "Note"], "A table: Fact, Value, Note."),
   examples: ['=BAY.SUBNET("192.0.2.0/26")', '=BAY.SUBNET("2001:db8:0:1::/64")'],
   mistakes: ['=BAY.SUBNET("fe80::1%eth0/64")'],
-  compute: (one) => plan.subnetFacts(one).map(({ fact, value, note }) => [fact, value, note]),
+  compute: (one) => addressing.subnetFacts(one).map(({ fact, value, note }) => [fact, value, note]),
 });
 
 export const host = worksheetFunction({
@@ -115,7 +115,7 @@ export const host = worksheetFunction({
   answers: text("The address."),
   examples: ['=BAY.HOST("10.20.0.0/24",10)', '=BAY.HOST("10.20.0.0/24",-1)'],
   mistakes: ['=BAY.HOST("10.20.0.0/24",300)'],
-  compute: (subnet, position) => plan.formatAddress(plan.hostAt(subnet.network, BigInt(position), "position")),
+  compute: (subnet, position) => addressing.formatAddress(addressing.hostAt(subnet.network, BigInt(position), "position")),
 });
 
 export const contains = worksheetFunction({
@@ -128,7 +128,7 @@ export const contains = worksheetFunction({
   answers: truth("TRUE or FALSE."),
   examples: ['=BAY.CONTAINS("10.20.0.0/16","10.20.3.0/24")'],
   mistakes: ['=BAY.CONTAINS("10.20.0.0/16","2001:db8::1")'],
-  compute: (outer, inner) => plan.containsText(outer, inner),
+  compute: (outer, inner) => addressing.containsText(outer, inner),
 });
 
 export const overlaps = worksheetFunction({
@@ -138,7 +138,7 @@ export const overlaps = worksheetFunction({
   answers: truth("TRUE or FALSE."),
   examples: ['=BAY.OVERLAPS("10.20.0.0/16","10.20.3.0/24")'],
   mistakes: ['=BAY.OVERLAPS("10.20.0.0/16","")'],
-  compute: (one, other) => plan.meetsBlock(one, other(one.family)),
+  compute: (one, other) => addressing.meetsBlock(one, other(one.family)),
 });
 
 const usualPairs = 10_000;
@@ -155,7 +155,7 @@ export const clashes = worksheetFunction({
   examples: ['=BAY.CLASHES({"10.20.0.0/16";"10.30.0.0/16";"10.20.3.0/24"})'],
   mistakes: ['=BAY.CLASHES({"10.20.0.0/16";"10.20.3.7/24"})'],
   compute: ({ ranges: listed, rows, texts }, most) => {
-    const { pairs, total } = plan.findClashes(listed, most ?? usualPairs);
+    const { pairs, total } = addressing.findClashes(listed, most ?? usualPairs);
     return [
       ...pairs.map(({ first, second }) => [texts[first]!, texts[second]!, rows[first]!, rows[second]!]),
       ...rowsLeftOut(total - pairs.length, clashColumns.length),
@@ -174,7 +174,7 @@ export const split = worksheetFunction({
   answers: column("A column of subnets."),
   examples: ['=BAY.SPLIT("192.0.2.0/24",26)'],
   mistakes: ['=BAY.SPLIT("2001:db8::/32",72)'],
-  compute: (whole, length, most) => plan.splitPrefix(whole, length(whole.family), most, mostRows).map(plan.formatPrefix),
+  compute: (whole, length, most) => addressing.splitPrefix(whole, length(whole.family), most, mostRows).map(addressing.formatPrefix),
 });
 
 export const carve = worksheetFunction({
@@ -190,9 +190,9 @@ export const carve = worksheetFunction({
   examples: ['=BAY.CARVE("10.20.0.0/16",{"Management",40;"Data 1",120;"Data 2",120},"20%")'],
   mistakes: ['=BAY.CARVE("192.0.2.0/26",{"Data",120})'],
   compute: (whole, wanted, growth, taken) =>
-    plan
+    addressing
       .carve(whole, wanted, growth, taken(whole.family))
-      .map((one) => [one.need.name, one.need.hosts, plan.formatPrefix(one.prefix), plan.formatAddress(one.firstHost), plan.formatAddress(one.lastHost)]),
+      .map((one) => [one.need.name, one.need.hosts, addressing.formatPrefix(one.prefix), addressing.formatAddress(one.firstHost), addressing.formatAddress(one.lastHost)]),
 });
 
 export const nextSubnet = worksheetFunction({
@@ -206,7 +206,7 @@ export const nextSubnet = worksheetFunction({
   answers: text("The subnet."),
   examples: ['=BAY.NEXTSUBNET("10.20.0.0/16",24,{"10.20.0.0/24";"10.20.1.0/24"})'],
   mistakes: ['=BAY.NEXTSUBNET("10.20.0.0/24",24,"10.20.0.0/25")'],
-  compute: (whole, length, taken) => plan.formatPrefix(plan.findFreeSubnet(whole, length(whole.family), taken(whole.family))),
+  compute: (whole, length, taken) => addressing.formatPrefix(addressing.findFreeSubnet(whole, length(whole.family), taken(whole.family))),
 });
 
 export const gaps = worksheetFunction({
@@ -220,8 +220,8 @@ export const gaps = worksheetFunction({
   examples: ['=BAY.GAPS("10.20.0.0/24",{"10.20.0.0/26";"10.20.0.128/27"})'],
   mistakes: ['=BAY.GAPS("10.20.0.0/24","10.20.0.0/24")'],
   compute: (whole, taken) => {
-    const left = plan.subtractRanges(plan.rangesOfPrefixes(whole.family, [whole]), taken(whole.family));
-    return filled(plan.coverAsText(left), "prefix", `prefix ${plan.formatPrefix(whole)} has no gap left: all of it is taken.`);
+    const left = addressing.subtractRanges(addressing.rangesOfPrefixes(whole.family, [whole]), taken(whole.family));
+    return filled(addressing.coverAsText(left), "prefix", `prefix ${addressing.formatPrefix(whole)} has no gap left: all of it is taken.`);
   },
 });
 
@@ -232,7 +232,7 @@ export const merge = worksheetFunction({
   answers: column("A column of prefixes."),
   examples: ['=BAY.MERGE({"10.20.0.0/24";"10.20.1.0/24";"10.20.2.0/23"})'],
   mistakes: ['=BAY.MERGE({"10.20.0.0/24";"10.20.1.0/8"})'],
-  compute: (prefixes) => filled(plan.coverAsText(plan.mergeRanges(prefixes(null))), "prefixes", "prefixes has nothing to merge: the range is empty."),
+  compute: (prefixes) => filled(addressing.coverAsText(addressing.mergeRanges(prefixes(null))), "prefixes", "prefixes has nothing to merge: the range is empty."),
 });
 
 export const nextFree = worksheetFunction({
@@ -246,7 +246,7 @@ export const nextFree = worksheetFunction({
   answers: column("A column of addresses."),
   examples: ['=BAY.NEXTFREE("10.20.0.0/24",{"10.20.0.1";"10.20.0.2-10.20.0.9"},3)'],
   mistakes: ['=BAY.NEXTFREE("10.20.0.0/30",{"10.20.0.1";"10.20.0.2"})'],
-  compute: (whole, taken, wanted) => plan.findFreeAddresses(whole, taken(whole.family), wanted).map(plan.formatAddress),
+  compute: (whole, taken, wanted) => addressing.findFreeAddresses(whole, taken(whole.family), wanted).map(addressing.formatAddress),
 });
 
 export const assign = worksheetFunction({
@@ -263,8 +263,8 @@ export const assign = worksheetFunction({
   mistakes: ['=BAY.ASSIGN("10.20.0.0/24",{"ctl-a";"ctl-b"},{"ctl-b","10.21.0.20"})'],
   compute: (whole, cells, kept, reserved) => {
     const named = cells.map(({ value, row }) => ({ name: value, row }));
-    const addresses = plan.assignAddresses(whole, named, kept, reserved(whole.family));
-    return named.map(({ name }, place) => [name, plan.formatAddress(addresses[place]!)]);
+    const addresses = addressing.assignAddresses(whole, named, kept, reserved(whole.family));
+    return named.map(({ name }, place) => [name, addressing.formatAddress(addresses[place]!)]);
   },
 });
 
@@ -280,12 +280,12 @@ export const portPlan = worksheetFunction({
   answers: textTable(["Array", "Controller", "Port", "Network", "Address", "Mask", "Gateway"], "A table: Array, Controller, Port, Network, Address, Mask, Gateway."),
   examples: ['=BAY.PORTPLAN({"Array 1",2,2},{"data-1","10.20.1.0/24","none";"data-2","10.20.2.0/24","none"})'],
   mistakes: ['=BAY.PORTPLAN({"Array 1",2,2},{"data-1","10.20.1.7/24","none"})'],
-  compute: (arrays, networks, kept, sharing) => plan.planPorts(arrays, networks, kept, sharing).map(plannedRow),
+  compute: (arrays, networks, kept, sharing) => addressing.planPorts(arrays, networks, kept, sharing).map(plannedRow),
 });
 
-function plannedRow({ array, controller, port, network: { name, prefix: within, gateway }, address: given }: plan.PlannedPort): string[] {
-  const mask = plan.maskText(within.family, within.length);
-  return [array, controller, port, name, plan.formatAddress(given), mask, gateway === null ? "none" : plan.formatAddress(gateway)];
+function plannedRow({ array, controller, port, network: { name, prefix: within, gateway }, address: given }: addressing.PlannedPort): string[] {
+  const mask = addressing.maskText(within.family, within.length);
+  return [array, controller, port, name, addressing.formatAddress(given), mask, gateway === null ? "none" : addressing.formatAddress(gateway)];
 }
 
 export const canonical = worksheetFunction({
@@ -295,7 +295,7 @@ export const canonical = worksheetFunction({
   answers: text("The address, such as 2001:db8::1:0:0:1."),
   examples: ['=BAY.CANONICAL("2001:DB8:0:0:1:0:0:1")'],
   mistakes: ['=BAY.CANONICAL("2001:db8:::1")'],
-  compute: plan.formatAddress,
+  compute: addressing.formatAddress,
 });
 
 export const reverseName = worksheetFunction({
@@ -305,7 +305,7 @@ export const reverseName = worksheetFunction({
   answers: text("The name, such as 10.2.0.192.in-addr.arpa."),
   examples: ['=BAY.REVERSENAME("192.0.2.10")'],
   mistakes: ['=BAY.REVERSENAME("192.0.2")'],
-  compute: plan.reverseName,
+  compute: addressing.reverseName,
 });
 
 export const purpose = worksheetFunction({
@@ -315,7 +315,7 @@ export const purpose = worksheetFunction({
   answers: text("The name in the registry, such as Private-Use; else global."),
   examples: ['=BAY.PURPOSE("10.20.0.1")'],
   mistakes: ['=BAY.PURPOSE("10.20.0.01")'],
-  compute: (one) => plan.specialPurposeOfAddress(one)?.name ?? "global",
+  compute: (one) => addressing.specialPurposeOfAddress(one)?.name ?? "global",
 });
 
 export const sortKey = worksheetFunction({
@@ -325,7 +325,7 @@ export const sortKey = worksheetFunction({
   answers: text("The text to sort by."),
   examples: ['=BAY.SORTKEY("10.20.0.9")'],
   mistakes: ['=BAY.SORTKEY("10.20.0")'],
-  compute: plan.sortKey,
+  compute: addressing.sortKey,
 });
 
 export const repeats = worksheetFunction({
@@ -336,9 +336,9 @@ export const repeats = worksheetFunction({
   examples: ['=BAY.REPEATS({"2001:db8::1";"10.20.0.1";"2001:0DB8::0001"})'],
   mistakes: ['=BAY.REPEATS({"10.20.0.1";"10.20.0"})'],
   compute: (cells) =>
-    plan
+    addressing
       .findRepeats(cells.map(({ value }) => value))
-      .map(({ address: one, places }) => [plan.formatAddress(one), places.length, places.map((place) => cells[place]!.row).join(", ")]),
+      .map(({ address: one, places }) => [addressing.formatAddress(one), places.length, places.map((place) => cells[place]!.row).join(", ")]),
 });
 
 export const pingSize = worksheetFunction({
@@ -348,14 +348,14 @@ export const pingSize = worksheetFunction({
     parameter(
       "mtu",
       "Largest packet the link carries, in bytes, such as {example}.",
-      numberBy(9000, (family: plan.Family) => ({ min: plan.leastMtu(family), max: 65_535, whole: true, example: 9000 })),
+      numberBy(9000, (family: addressing.Family) => ({ min: addressing.leastMtu(family), max: 65_535, whole: true, example: 9000 })),
     ),
     given.ipVersion("{default} when left out, or 6."),
   ],
   answers: number("The payload in bytes, such as 8972."),
   examples: ["=BAY.PINGSIZE(9000)", "=BAY.PINGSIZE(1500,6)"],
   mistakes: ["=BAY.PINGSIZE(20)"],
-  compute: (mtu, family) => plan.pingSize(mtu(family), family),
+  compute: (mtu, family) => addressing.pingSize(mtu(family), family),
 });
 
 export const iscsiName = worksheetFunction({
@@ -369,5 +369,5 @@ export const iscsiName = worksheetFunction({
   answers: text("The name, such as iqn.2024-05.example.storage:array1."),
   examples: ['=BAY.ISCSINAME("2024-05","storage.example","array1")'],
   mistakes: ['=BAY.ISCSINAME("2024-13","storage.example")'],
-  compute: (month, domain, called) => plan.iscsiName(month, domain, called),
+  compute: (month, domain, called) => addressing.iscsiName(month, domain, called),
 });

@@ -1,5 +1,5 @@
 // Facility: whether it fits, cools and can be lifted. Planning figures; local codes and licensed people decide.
-import * as plan from "../planning/facility";
+import * as facility from "../planning/facility";
 import { number, table } from "./support/answers";
 import { choice } from "./support/choice";
 import { number as anyNumber, orNone } from "./support/numbers";
@@ -20,7 +20,7 @@ export const heat = worksheetFunction({
   answers: number("Heat flow in the unit asked for."),
   examples: ["=BAY.HEAT(1000)", '=BAY.HEAT(10000,"tons")'],
   mistakes: ['=BAY.HEAT(1000,"horses")'],
-  compute: plan.heat,
+  compute: facility.heat,
 });
 
 export const current = worksheetFunction({
@@ -30,7 +30,7 @@ export const current = worksheetFunction({
   answers: number("Amperes."),
   examples: ["=BAY.CURRENT(1840,230)", "=BAY.CURRENT(10000,400,0.95,3)"],
   mistakes: ["=BAY.CURRENT(1840,230,1.2)"],
-  compute: plan.current,
+  compute: facility.current,
 });
 
 export const circuitUse = worksheetFunction({
@@ -47,7 +47,7 @@ export const circuitUse = worksheetFunction({
   answers: number("Share; above 1 is too much."),
   examples: ["=BAY.CIRCUITUSE(1840,230,16)"],
   mistakes: ["=BAY.CIRCUITUSE(1840,230,16,80)"],
-  compute: plan.circuitUse,
+  compute: facility.circuitUse,
 });
 
 export const rackFit = worksheetFunction({
@@ -61,7 +61,7 @@ export const rackFit = worksheetFunction({
   answers: table(["Item", "Bottom unit", "Top unit"], "Table of Item, Bottom unit and Top unit."),
   examples: ['=BAY.RACKFIT(42,{"Array 1",4,60;"Array 2",2,30;"Switch",1,5,40})'],
   mistakes: ['=BAY.RACKFIT(4,{"Array 1",4,60;"Array 2",2,30})'],
-  compute: (units, items, taken) => plan.fitRack(units, items, taken).items.map(({ name, bottomUnit, topUnit }) => [name, bottomUnit, topUnit]),
+  compute: (units, items, taken) => facility.fitRack(units, items, taken).items.map(({ name, bottomUnit, topUnit }) => [name, bottomUnit, topUnit]),
 });
 
 const reach = (example: number) => anyNumber({ above: 0, max: 300, example });
@@ -85,5 +85,5 @@ export const liftLimit = worksheetFunction({
   examples: ["=BAY.LIFTLIMIT(40,30,120)", '=BAY.LIFTLIMIT(40,30,120,0,0.2,1,"fair",60,45)'],
   mistakes: ['=BAY.LIFTLIMIT(40,30,120,0,0.2,1,"firm")'],
   compute: (horizontal, from, to, angle, liftsPerMinute, hours, grip, reachAtEnd, angleAtEnd) =>
-    plan.liftLimit({ horizontal, horizontalAtEnd: reachAtEnd ?? undefined, from, to, angle, angleAtEnd: angleAtEnd ?? undefined, liftsPerMinute, hours, grip }).limit,
+    facility.liftLimit({ horizontal, horizontalAtEnd: reachAtEnd ?? undefined, from, to, angle, angleAtEnd: angleAtEnd ?? undefined, liftsPerMinute, hours, grip }).limit,
 });

@@ -1,5 +1,5 @@
 // Resilience: what one loss takes down, and how often.
-import * as plan from "../planning/resilience";
+import * as resilience from "../planning/resilience";
 import { column, number, table, tableWith } from "./support/answers";
 import { choice } from "./support/choice";
 import { fallibleLinks, fallibleNodes, forwardingNodes, links as readLinks } from "./support/links";
@@ -20,7 +20,7 @@ export const outage = worksheetFunction({
   parameters: [
     given.scheme('"RAID 6 8+2" or "2+1"'),
     parameter("placement", "Range: a member a row in LAYOUT order, then its rack, feed, ...; A+B goes only with both; a Group column says the group.", placement),
-    optional("pieces", 'For codes spread over all drives: "any" member may hold a piece of a stripe, or as few as can be "by domain". Left out: {default}.', choice(...plan.pieceSpreads)),
+    optional("pieces", 'For codes spread over all drives: "any" member may hold a piece of a stripe, or as few as can be "by domain". Left out: {default}.', choice(...resilience.pieceSpreads)),
   ],
   answers: table(
     ["Domain", "Worst", "Lost", "Left", "Survives"],
@@ -32,12 +32,12 @@ export const outage = worksheetFunction({
   ],
   mistakes: ['=BAY.OUTAGE("2+1",{"Member","Rack";"A1","R1";"A2","";"A3","R3"})'],
   compute: (redundancy, placed, pieces) => {
-    const { domains, pair } = plan.outage(redundancy, placed, pieces);
+    const { domains, pair } = resilience.outage(redundancy, placed, pieces);
     return [...domains.map(({ domain, value, lost, left, survives }) => [domain, value, lost, left, survives]), ...pairRows(pair)];
   },
 });
 
-function pairRows(pair: plan.PairOutage | null): (string | number | boolean)[][] {
+function pairRows(pair: resilience.PairOutage | null): (string | number | boolean)[][] {
   if (pair === null) return [];
   const names = pair.values.map(({ domain, value }) => `${domain} ${value}`).join(" and ");
   return [["Pair", names, pair.lost, pair.left, pair.survives]];
@@ -59,7 +59,7 @@ export const place = worksheetFunction({
   ],
   mistakes: ['=BAY.PLACE({"A1";"A2";"A3"},{"Rack 1",1;"Rack 2",1})'],
   compute: ({ names, groups }, domains, redundancy) => {
-    const placed = plan.placeMembers(names, domains, { scheme: redundancy ?? undefined, groups });
+    const placed = resilience.placeMembers(names, domains, { scheme: redundancy ?? undefined, groups });
     return names.map((called, index) => [called, placed[index]!, ...(groups === undefined ? [] : [groups[index]!])]);
   },
 });
@@ -83,7 +83,7 @@ export const singlePoints = worksheetFunction({
   ],
   mistakes: ['=BAY.SINGLEPOINTS({"host","sw1";"sw1","sw1"},"host","sw1")'],
   compute: (rows, one, other, known) => {
-    const points = plan.singlePoints(plan.buildGraph(rows, known), one, other);
+    const points = resilience.singlePoints(resilience.buildGraph(rows, known), one, other);
     return filled(points.map(({ name: called }) => called), "links", "links: no single node or link parts the two ends. Nothing to mend here.");
   },
 });
@@ -95,7 +95,7 @@ export const cutSet = worksheetFunction({
   answers: column("A column of nodes and links."),
   examples: ['=BAY.CUTSET({"host","sw1";"host","sw2";"sw1","array";"sw2","array"},"host","array")'],
   mistakes: ['=BAY.CUTSET({"host","array"},"host","disk")'],
-  compute: (rows, one, other, known) => plan.minimumCut(plan.buildGraph(rows, known), one, other).map(({ name: called }) => called),
+  compute: (rows, one, other, known) => resilience.minimumCut(resilience.buildGraph(rows, known), one, other).map(({ name: called }) => called),
 });
 
 export const paths = worksheetFunction({
@@ -108,7 +108,7 @@ export const paths = worksheetFunction({
     '=BAY.PATHS({"host","sw1";"host 2","sw1";"host 2","sw2";"array","sw2"},"host","array","node",{"host 2","",FALSE})',
   ],
   mistakes: ['=BAY.PATHS({"host","array"},"host","array","cable")', '=BAY.PATHS({"host","sw1";"sw1","array"},"host","array","node",{"host",FALSE})'],
-  compute: (rows, one, other, kind, known) => plan.disjointPaths(plan.buildGraph(rows, known), one, other, kind),
+  compute: (rows, one, other, kind, known) => resilience.disjointPaths(resilience.buildGraph(rows, known), one, other, kind),
 });
 
 export const availability = worksheetFunction({
@@ -121,7 +121,7 @@ export const availability = worksheetFunction({
     '=BAY.AVAILABILITY({"From","To","Availability";"host","sw1",0.999;"sw1","array","99.9%"},"host","array",{"sw1",0.0001})',
   ],
   mistakes: ['=BAY.AVAILABILITY({"host","array",99.9},"host","array")', '=BAY.AVAILABILITY({"host","array",0.999},"host","array")'],
-  compute: (rows, one, other, known) => plan.availability(plan.buildGraph(rows, known), one, other).up,
+  compute: (rows, one, other, known) => resilience.availability(resilience.buildGraph(rows, known), one, other).up,
 });
 
 export const availBounds = worksheetFunction({
@@ -132,7 +132,7 @@ export const availBounds = worksheetFunction({
   examples: ['=BAY.AVAILBOUNDS({"in","x",0.1;"in","y",0.1;"x","y",0.1;"x","out",0.1;"y","out",0.1},"in","out")'],
   mistakes: ['=BAY.AVAILBOUNDS({"host","array","99.9%"},"host","array")'],
   compute: (rows, one, other, known) => {
-    const { low, high, gap } = plan.availabilityBounds(plan.buildGraph(rows, known), one, other);
+    const { low, high, gap } = resilience.availabilityBounds(resilience.buildGraph(rows, known), one, other);
     return [[low, high, gap]];
   },
 });
@@ -147,7 +147,7 @@ export const pathCount = worksheetFunction({
   answers: table(["Host", "Array", "Paths", "Networks", "Least left"], "Table of Host, Array, Paths, Networks and Least left, after the loss of any one network."),
   examples: ['=BAY.PATHCOUNT({"host 1","Data 1";"host 1","Data 2"},{"Array 1","Data 1";"Array 1","Data 1";"Array 1","Data 2";"Array 1","Data 2"})'],
   mistakes: ['=BAY.PATHCOUNT({"host 1";"host 2"},{"Array 1","Data 1"})'],
-  compute: (hosts, arrays) => plan.countPaths(hosts, arrays).map(({ host, array, paths: count, networks, leastLeft }) => [host, array, count, networks, leastLeft]),
+  compute: (hosts, arrays) => resilience.countPaths(hosts, arrays).map(({ host, array, paths: count, networks, leastLeft }) => [host, array, count, networks, leastLeft]),
 });
 
 export const feedLoad = worksheetFunction({
@@ -164,5 +164,5 @@ export const feedLoad = worksheetFunction({
   ],
   mistakes: ['=BAY.FEEDLOAD({"Array 1",900,"A","C"},{"A",230,16;"B",230,16})'],
   compute: (supplies, circuits) =>
-    plan.feedLoads(supplies, circuits).map((one) => [one.feed, one.normalWatts, one.worstWatts, one.worstAmps, one.limitAmps, one.share, one.ok]),
+    resilience.feedLoads(supplies, circuits).map((one) => [one.feed, one.normalWatts, one.worstWatts, one.worstAmps, one.limitAmps, one.share, one.ok]),
 });
