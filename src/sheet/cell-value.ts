@@ -13,8 +13,8 @@ export function isError(cell: CellValue | undefined): cell is CellError {
   return typeof cell === "object" && cell !== null;
 }
 
-/** Tells whether a cell is empty, or holds nothing but blanks. */
-export function isBlank(cell: CellValue | undefined): boolean {
+/** Tells whether a cell is empty, or holds nothing but blanks; an omitted argument is empty. */
+export function isBlank(cell: unknown): boolean {
   return cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
 }
 

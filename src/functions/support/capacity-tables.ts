@@ -1,3 +1,4 @@
+import { isBlank } from "../../sheet";
 import { mostDrives, type PoolMember, type Scheme } from "../../planning/capacity";
 import { invalid, quote } from "../../planning/text";
 import type { Bytes } from "../../planning/quantity";
@@ -9,7 +10,7 @@ import { driveSize } from "./plausible-sizes";
 import { scheme, size, sizeOrZero } from "./quantities";
 import { mapped, type Reader } from "./reader";
 import { eachRow, isRange, rowPlace, rowsOf } from "./rows";
-import { isBlank, readScalar } from "./scalar";
+import { readScalar } from "./scalar";
 import { cells, column, table } from "./table";
 
 /** Reads a range of schemes, in its own order; null where it is blank throughout. */

@@ -2,7 +2,7 @@ import { invalid, type Problem } from "../../planning/text";
 import type { Parameter } from "./parameter";
 import { asTyped } from "./reader";
 import { isRange } from "./rows";
-import { isBlank } from "./scalar";
+import { isBlank } from "../../sheet";
 
 /** What there is to know of the function that was asked. */
 interface Asked {

@@ -1,5 +1,5 @@
 import { foldName, invalid, quote } from "../../planning/text";
-import { isBlank } from "./scalar";
+import { isBlank } from "../../sheet";
 
 /** What a header can say of one column. */
 export interface HeadedColumn {

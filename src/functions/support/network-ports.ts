@@ -4,7 +4,7 @@ import { atMost } from "./at-most";
 import { name } from "./names";
 import { orNone } from "./numbers";
 import type { Reader } from "./reader";
-import { isBlank } from "./scalar";
+import { isBlank } from "../../sheet";
 import { column, table } from "./table";
 
 /** Refuses a fourth column without a header: the second is then hardly the network, as in a port plan whose header was dropped. */

@@ -1,3 +1,4 @@
+import { isBlank } from "../../sheet";
 import { mostDrives } from "../../planning/capacity";
 import { foldName, invalid, quote } from "../../planning/text";
 import { parseDomainCell, type Domain, type Placement } from "../../planning/resilience";
@@ -7,7 +8,7 @@ import { name } from "./names";
 import { count, orNone } from "./numbers";
 import { mapped, type Reader } from "./reader";
 import { rowPlace, rowsOf } from "./rows";
-import { isBlank, readScalar } from "./scalar";
+import { readScalar } from "./scalar";
 import { cells, column, table } from "./table";
 
 /** Titles of the first column of a placement: what its members are called. */

@@ -1,5 +1,5 @@
 import type { Header, HeaderNames, Rows } from "./header";
-import { isBlank } from "./scalar";
+import { isBlank } from "../../sheet";
 
 /** Visits one row: its cells as received, its number from the first of the range, and where its columns stand; null: by position. */
 export type VisitRow = (cells: readonly unknown[], row: number, places: Header["places"] | null) => void;

@@ -1,10 +1,8 @@
+import type { Scalar } from "../../sheet";
 import { invalid, quote } from "../../planning/text";
 
-/** What one cell holds, once the wrappings of the host are off. Blank is null: an omitted argument, an empty cell and "" alike. */
-export type Scalar = string | number | boolean | null;
-
 /**
- * Takes the wrappings of the host off one argument or cell.
+ * Takes the wrappings of the host off one argument or cell. Blank is null: an omitted argument, an empty cell and "" alike.
  *
  * A 1×1 range is its cell, an entity is its basic value, text is trimmed. Refuses an error cell, and a range where one cell belongs.
  */
@@ -27,11 +25,6 @@ export function readScalar(received: unknown, argument: string): Scalar {
   if (typeof received === "boolean") return received;
   if (typeof received === "object" && "basicValue" in received) return readScalar(received.basicValue, argument);
   throw errorCell(received, argument);
-}
-
-/** Tells whether a cell holds nothing: null, an omitted argument, or text of blanks. */
-export function isBlank(cell: unknown): boolean {
-  return cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");
 }
 
 const errorText = /^#(NULL!|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|N\/A|SPILL!|CALC!|BUSY!|GETTING_DATA|CONNECT!|BLOCKED!|FIELD!|UNKNOWN!)$/;

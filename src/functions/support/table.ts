@@ -3,7 +3,7 @@ import { invalid } from "../../planning/text";
 import { HeaderNames, type HeadedColumn } from "./header";
 import type { Reader } from "./reader";
 import { eachRow, rowPlace } from "./rows";
-import { isBlank } from "./scalar";
+import { isBlank } from "../../sheet";
 
 /** One column of a range that is read as a table. */
 export interface Column<Value> extends HeadedColumn {

@@ -1,5 +1,6 @@
+import type { Scalar } from "../../sheet";
 import { explainComma, invalid, quote } from "../text";
-import { exactFraction, parseNumber, readAs15Digits, type CellValue, type Fraction } from "../quantity";
+import { exactFraction, parseNumber, readAs15Digits, type Fraction } from "../quantity";
 
 const rule = { min: 1, max: 1000, example: 3 } as const;
 
@@ -8,7 +9,7 @@ const rule = { min: 1, max: 1000, example: 3 } as const;
  *
  * A time of day is refused with the ratio it was typed as: 3:1 without quotes becomes 03:01, 30:1 becomes 30:01.
  */
-export function parseReduction(value: CellValue, argument: string): Fraction {
+export function parseReduction(value: Scalar, argument: string): Fraction {
   if (typeof value === "number") refuseTime(value, argument);
   const ratio = typeof value === "string" ? /^(\d{1,6}(?:\.\d{1,6})?)\s*:\s*(\d{1,6}(?:\.\d{1,6})?)$/.exec(value) : null;
   if (ratio === null) {

@@ -1,5 +1,6 @@
-import { invalid, quote } from "../text";
-import { memoise, type CellValue } from "../quantity";
+import type { Scalar } from "../../sheet";
+import { foldName, invalid, quote } from "../text";
+import { memoise } from "../quantity";
 
 /**
  * How a scheme lies on the drives.
@@ -36,7 +37,7 @@ export const mostDrives = 100_000;
  * drives. Level names as in the SNIA Common RAID Disk Data Format. Refuses RAID 50 and 60 without a shape, a shape whose second number
  * is not the level's, fewer than two drives of data, and a number, which is what an unquoted 8+2 arrives as.
  */
-export function parseScheme(value: CellValue, argument: string): Scheme {
+export function parseScheme(value: Scalar, argument: string): Scheme {
   if (typeof value === "string") return parseSchemeText(value, argument);
   if (value === null) throw invalid(argument, value, `${argument} is blank. Put the scheme in quotes, such as "RAID 6" or "8+2".`);
   throw invalid(argument, value, `${argument} is ${quote(value)}, not text. Put the scheme in quotes: "8+2".`);
@@ -69,7 +70,7 @@ const parityLevels: Readonly<Record<string, { readonly name: string; readonly re
 };
 
 const parseSchemeText = memoise((text: string, argument): Scheme => {
-  const spelt = text.trim().toLowerCase();
+  const spelt = foldName(text);
   const compact = spelt.replace(/\s+/g, "");
   const plain = Object.hasOwn(plainSchemes, compact) ? plainSchemes[compact] : undefined;
   if (plain !== undefined) return Object.freeze(plain);

@@ -1,8 +1,6 @@
+import type { Scalar } from "../../sheet";
 import { explainComma, invalid, isNumberText, quote, type Problem } from "../text";
 import { readAs15Digits } from "./exact";
-
-/** What one cell holds. Blank is null. */
-export type CellValue = string | number | boolean | null;
 
 /** Less than this is nothing, where 0 is refused: the counterpart of 1e15, so that no quotient can overflow. */
 const leastAboveZero = 1e-15;
@@ -26,7 +24,7 @@ export type NumberRule = ({ readonly min: number; readonly above?: undefined } |
  * Text is refused even where it looks like a number, because a sheet would not add it up either. `received` is what the sentence
  * quotes where the caller has already made a number of it, such as "20%".
  */
-export function parseNumber(value: CellValue, argument: string, rule: NumberRule, received: CellValue = value): number {
+export function parseNumber(value: Scalar, argument: string, rule: NumberRule, received: Scalar = value): number {
   if (value === null && rule.default !== undefined) return rule.default;
   if (typeof value !== "number") throw notANumber(value, argument, rule);
   const read = readAs15Digits(value);
@@ -54,7 +52,7 @@ export function fits(value: number, rule: NumberRule): boolean {
   return highEnough && lowEnough && (rule.whole !== true || Number.isInteger(value));
 }
 
-function notANumber(value: Exclude<CellValue, number>, argument: string, rule: NumberRule): Problem {
+function notANumber(value: Exclude<Scalar, number>, argument: string, rule: NumberRule): Problem {
   const write = `Write ${describeRule(rule)}, such as ${rule.example}.`;
   if (value === null) return invalid(argument, value, `${argument} is blank. ${write}`);
   if (typeof value === "boolean") return invalid(argument, value, `${argument} is ${String(value).toUpperCase()}. ${write}`);

@@ -1,7 +1,8 @@
+import type { Scalar } from "../../sheet";
 import { explainComma, invalid, isNumberText, quote, type Problem } from "../text";
 import { share, type Share } from "./brands";
 import { readAs15Digits } from "./exact";
-import { describeRule, fits, parseNumber, type CellValue, type NumberRule } from "./number";
+import { describeRule, fits, parseNumber, type NumberRule } from "./number";
 
 /** Which shares are taken beside those between 0 and 1, and what a blank means. */
 export interface ShareRule {
@@ -18,7 +19,7 @@ export interface ShareRule {
  *
  * Refuses 20 with "Write 20% or 0.2", because a share and a percentage must never be mixed up.
  */
-export function parseShare(value: CellValue, argument: string, rule: ShareRule = {}): Share {
+export function parseShare(value: Scalar, argument: string, rule: ShareRule = {}): Share {
   if (value === null && rule.default !== undefined) return share(rule.default);
   return share(parseProportion(value, argument, shareBounds(rule)));
 }
@@ -36,7 +37,7 @@ function shareBounds({ aboveZero, belowOne }: ShareRule): NumberRule {
 }
 
 /** Reads a yearly growth, above -100 % and at most 500 %: a number such as 0.2, or text such as "20%". */
-export function parseGrowth(value: CellValue, argument: string): number {
+export function parseGrowth(value: Scalar, argument: string): number {
   return parseProportion(value, argument, { above: -1, max: 5, example: 0.2 });
 }
 
@@ -46,7 +47,7 @@ export function parseGrowth(value: CellValue, argument: string): number {
  * What is too large as it stands, but would do as a percentage, is refused with both ways of writing it; asked about where it is so near the
  * bound that either could be meant, as 1.5 is under 1.
  */
-export function parseProportion(value: CellValue, argument: string, rule: NumberRule): number {
+export function parseProportion(value: Scalar, argument: string, rule: NumberRule): number {
   const percentage = typeof value === "string" ? readPercentage(value) : null;
   if (percentage !== null) return parseNumber(percentage, argument, rule, value);
   if (typeof value === "number") refuseMixUp(value, value, argument, rule);

@@ -1,7 +1,7 @@
 import { invalid, quote } from "../text";
 import type { Bytes } from "./brands";
 import { Decimal } from "./exact";
-import type { CellValue } from "./number";
+import type { Scalar } from "../../sheet";
 
 /** A unit of size: SI (kB = 10^3 bytes ... EB = 10^18) or binary (KiB = 2^10 bytes ... EiB = 2^60), IEC 80000-13. */
 export interface SizeUnit {
@@ -29,7 +29,7 @@ export const megabyte = unitByName.get("mb")!;
  *
  * A correctly written prefix before a small b ("Tb", "Gb", "kb") means bits and is refused.
  */
-export function parseUnit(value: CellValue, argument: string): SizeUnit {
+export function parseUnit(value: Scalar, argument: string): SizeUnit {
   if (value === null) return terabyte;
   if (typeof value !== "string") throw invalid(argument, value, `${argument} is ${quote(value)}. Write a unit in quotes, such as "TB" or "TiB".`);
   return unitNamed(value, argument, value);

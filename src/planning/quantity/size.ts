@@ -2,7 +2,7 @@ import { explainComma, invalid, isPlainNumber, quote, type Problem } from "../te
 import { bytes, type Bytes } from "./brands";
 import { divideToNearest, exactFraction } from "./exact";
 import { memoise } from "./memoise";
-import type { CellValue } from "./number";
+import type { Scalar } from "../../sheet";
 import { terabyte, unitNamed } from "./size-unit";
 
 /** A million EB: past it a size is a slip of the keyboard. */
@@ -14,14 +14,14 @@ const largest = 10n ** 24n;
  * The result is whole bytes, the nearest to what was written. Refuses a blank, 0 (see `parseSizeOrZero`), a negative size, one over
  * 10^24 bytes, bits ("4 Tb"), a decimal comma, and text without a unit.
  */
-export function parseSize(value: CellValue, argument: string): Bytes {
+export function parseSize(value: Scalar, argument: string): Bytes {
   const size = parseSizeOrZero(value, argument);
   if (size === 0n) throw invalid(argument, value, `${argument} ${quote(value)} is less than one byte. ${writeSize}`);
   return size;
 }
 
 /** Reads a size as `parseSize` does, but takes 0 for an answer, where 0 says something: nothing used yet. */
-export function parseSizeOrZero(value: CellValue, argument: string): Bytes {
+export function parseSizeOrZero(value: Scalar, argument: string): Bytes {
   if (value === null) throw invalid(argument, value, `${argument} is blank. ${writeSize}`);
   if (typeof value === "string") return parseSizeText(value, argument);
   if (typeof value === "boolean") throw invalid(argument, value, `${argument} is ${String(value).toUpperCase()}. ${writeSize}`);
