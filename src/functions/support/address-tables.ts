@@ -1,5 +1,5 @@
 import { parseAddress, parseControllerNames, parsePortNames, type Address } from "../../planning/addressing";
-import { invalid, quote } from "../../planning/text";
+import { foldName, invalid, quote } from "../../planning/text";
 import { address, addressCellsRule, prefix } from "./addresses";
 import { name } from "./names";
 import { count, orNone } from "./numbers";
@@ -48,7 +48,7 @@ function countOrNames(parse: (given: string | number, place: string) => readonly
 const gateway: Reader<Address | null> = {
   read: (received, place) => {
     const given = readScalar(received, place);
-    return given === null || String(given).toLowerCase() === "none" ? null : parseAddress(String(given), place);
+    return given === null || foldName(String(given)) === "none" ? null : parseAddress(String(given), place);
   },
 };
 

@@ -1,4 +1,4 @@
-import { invalid, quote } from "../../planning/text";
+import { foldName, invalid, quote } from "../../planning/text";
 import type { Reader } from "./reader";
 import { readScalar } from "./scalar";
 
@@ -10,7 +10,7 @@ export function choice<Choice extends string | number>(...choices: readonly [Cho
     read: (received, place) => {
       const value = readScalar(received, place);
       if (value === null) return choices[0];
-      const folded = typeof value === "string" ? value.toLowerCase() : value;
+      const folded = typeof value === "string" ? foldName(value) : value;
       const chosen = choices.find((one) => one === folded);
       if (chosen !== undefined) return chosen;
       const meant = choices.find((one) => bare(one) === bare(value));
@@ -22,7 +22,7 @@ export function choice<Choice extends string | number>(...choices: readonly [Cho
 
 /** What tells one choice from another: not blanks and dashes within it, nor whether a number is text. */
 function bare(choice: string | number | boolean): string {
-  return String(choice).toLowerCase().replace(/[\s_]|(?<!^)-/g, "");
+  return foldName(String(choice)).replace(/[\s_]|(?<!^)-/g, "");
 }
 
 /** Reads TRUE or FALSE; a blank and 0 mean FALSE, 1 means TRUE. */

@@ -1,4 +1,4 @@
-import { invalid, noAnswer, quote } from "../text";
+import { foldName, invalid, noAnswer, quote } from "../text";
 import { bytes, exactFraction, partOf, type Bytes, type Share } from "../quantity";
 
 /** One array of a pool. */
@@ -25,7 +25,7 @@ export interface PoolRoom {
  * Names are compared without case. Refuses a name that is not there or there twice; no answer where it is the only member.
  */
 export function roomWithout(members: readonly PoolMember[], name: string, fill: Share): PoolRoom {
-  const isIt = (member: PoolMember): boolean => member.name.toLowerCase() === name.toLowerCase();
+  const isIt = (member: PoolMember): boolean => foldName(member.name) === foldName(name);
   const leaving = members.filter(isIt);
   const others = members.filter((member) => !isIt(member));
   if (leaving.length === 0) throw invalid("remove", name, `remove ${quote(name)} is not among the members. Write a name from their first column.`);

@@ -1,4 +1,4 @@
-import { invalid, noAnswer, quote } from "../../text";
+import { foldName, invalid, noAnswer, quote } from "../../text";
 
 /** A cable between two things, both ways alike. */
 export interface Link {
@@ -39,7 +39,7 @@ export interface Graph {
   readonly firstNeighbour: Int32Array;
   readonly neighbours: Int32Array;
   readonly neighbourLinks: Int32Array;
-  /** Node by name in lower case. */
+  /** Node by folded name. */
   readonly nodeNumbers: ReadonlyMap<string, number>;
 }
 
@@ -57,7 +57,7 @@ export function buildGraph(links: readonly Link[], nodes: readonly FallibleNode[
   const names: string[] = [];
   const nodeNumbers = new Map<string, number>();
   const nodeOf = (name: string): number => {
-    const key = name.toLowerCase();
+    const key = foldName(name);
     let node = nodeNumbers.get(key);
     if (node === undefined) {
       node = names.length;
@@ -83,7 +83,7 @@ function readNodes(nodes: readonly FallibleNode[], nodeNumbers: ReadonlyMap<stri
   const forwards = new Uint8Array(nodeNumbers.size).fill(1);
   const given = new Set<number>();
   for (const { name, unavailability = 0, forwards: passesOn = true, at = "nodes" } of nodes) {
-    const node = nodeNumbers.get(name.toLowerCase());
+    const node = nodeNumbers.get(foldName(name));
     if (node === undefined) throw invalid("nodes", name, `${at}: ${quote(name)} is at no end of links. Mend the name or add its link.`);
     if (given.has(node)) throw invalid("nodes", name, `${at}: ${quote(name)} stands twice. Give each node one row.`);
     given.add(node);
@@ -129,7 +129,7 @@ export function findEnds(graph: Graph, from: string, to: string): EndPair {
 }
 
 function findNode(graph: Graph, name: string, argument: string): number {
-  const node = graph.nodeNumbers.get(name.toLowerCase());
+  const node = graph.nodeNumbers.get(foldName(name));
   if (node === undefined) throw invalid(argument, name, `${argument} ${quote(name)} is at no end of links. Write a name that stands there.`);
   return node;
 }

@@ -1,6 +1,6 @@
 import { continuousLimit, current, type Phases } from "../../facility";
 import { watts as asWatts, type Watts } from "../../quantity";
-import { invalid, quote } from "../../text";
+import { foldName, invalid, quote } from "../../text";
 import { feedPhases, splitFeedPhase, type FeedPhase } from "./feed-phase";
 import { lineCurrents } from "./line-currents";
 
@@ -125,8 +125,8 @@ function worstLine(watts: PhaseWatts, { phases: lines, volts, powerFactor }: Fee
 function numberFeeds(feeds: readonly Feed[]): ReadonlyMap<string, number> {
   const numbers = new Map<string, number>();
   feeds.forEach(({ name, at = "feeds" }, index) => {
-    if (numbers.has(name.toLowerCase())) throw invalid("feeds", name, `${at}: ${quote(name)} stands twice. Give each feed one row.`);
-    numbers.set(name.toLowerCase(), index);
+    if (numbers.has(foldName(name))) throw invalid("feeds", name, `${at}: ${quote(name)} stands twice. Give each feed one row.`);
+    numbers.set(foldName(name), index);
   });
   return numbers;
 }
@@ -137,10 +137,10 @@ interface Supply {
 }
 
 function findSupply(text: string, at: string, feeds: readonly Feed[], numbers: ReadonlyMap<string, number>): Supply {
-  const whole = numbers.get(text.toLowerCase());
+  const whole = numbers.get(foldName(text));
   if (whole !== undefined) return { feed: whole, phase: "none" };
   const { feed: name, phase } = splitFeedPhase(text);
-  const feed = phase === null ? undefined : numbers.get(name.toLowerCase());
+  const feed = phase === null ? undefined : numbers.get(foldName(name));
   if (feed === undefined || phase === null) {
     throw invalid("supplies", text, `${at}: feed ${quote(text)} is not in feeds. Add it there or mend the name (A, A/L2, A/L1-L2).`);
   }
