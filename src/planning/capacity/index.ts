@@ -9,6 +9,6 @@ export { layoutDrives, layoutRows, survivedFailures, type FailureCase, type Layo
 export { usableOfMixed } from "./mixed";
 export { roomWithout, type PoolMember, type PoolRoom } from "./pool-room";
 export { parseReduction } from "./reduction";
-export { mostDrives, parseScheme, type Placement, type Scheme } from "./scheme";
+export { mostDrives, parseScheme, type Grouping, type Scheme } from "./scheme";
 export { breakDown, usableBytes, type Breakdown } from "./usable";
 export { pairWriteSizes, writeCost, type WriteSizes } from "./write-cost";

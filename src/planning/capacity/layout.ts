@@ -33,8 +33,8 @@ export function layoutDrives(scheme: Scheme, drives: number, spares = 0, argumen
   if (available > scheme.mostDrives) throw tooMany(scheme, drives, spares, argument);
   const redundancy = scheme.redundancy ?? available - 1;
   const data = scheme.data ?? available - redundancy;
-  const groups = scheme.placement === "fixed-groups" ? Math.floor(available / (data + redundancy)) : 1;
-  const members = scheme.placement === "fixed-groups" ? groups * (data + redundancy) : available;
+  const groups = scheme.grouping === "fixed-groups" ? Math.floor(available / (data + redundancy)) : 1;
+  const members = scheme.grouping === "fixed-groups" ? groups * (data + redundancy) : available;
   return { scheme, drives, spares, members, outside: available - members, groups, data, redundancy };
 }
 
@@ -55,8 +55,8 @@ export function layoutRows(layout: Layout): LayoutRow[] {
   const { groups, data, redundancy, members, spares, outside, drives } = layout;
   const width = members / groups;
   const rows = Array.from({ length: groups }, (_, index): LayoutRow => ({
-    kind: layout.scheme.placement === "spread" ? "spread" : "group",
-    group: layout.scheme.placement === "spread" ? null : index + 1,
+    kind: layout.scheme.grouping === "spread" ? "spread" : "group",
+    group: layout.scheme.grouping === "spread" ? null : index + 1,
     firstDrive: index * width + 1,
     lastDrive: (index + 1) * width,
     data,

@@ -19,7 +19,7 @@ export function usableOfMixed(scheme: Scheme, driveSizes: readonly Bytes[], spar
 
 function dataCapacity(layout: Layout, sizes: readonly Bytes[]): Fraction {
   const data = BigInt(layout.data);
-  if (layout.scheme.placement === "spread") {
+  if (layout.scheme.grouping === "spread") {
     const depth = stripeDepth(sizes, layout.data + layout.redundancy);
     return { numerator: data * depth.numerator, denominator: depth.denominator };
   }

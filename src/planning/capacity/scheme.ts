@@ -9,13 +9,13 @@ import { memoise } from "../quantity";
  * - `fixed-groups`: groups of a fixed number of drives, what fills no group is left outside;
  * - `spread`: every stripe takes some of the drives, and all drives take part.
  */
-export type Placement = "one-group" | "fixed-groups" | "spread";
+export type Grouping = "one-group" | "fixed-groups" | "spread";
 
 /** A redundancy scheme, not yet laid on a number of drives. */
 export interface Scheme {
   /** Canonical text, such as `RAID 6 8+2`. */
   readonly name: string;
-  readonly placement: Placement;
+  readonly grouping: Grouping;
   /** Drives of data in a group or stripe; null: all that redundancy leaves. */
   readonly data: number | null;
   /** Drives of redundancy in a group or stripe; null: all but the one of data. */
@@ -120,13 +120,13 @@ function refuseFewData(text: string, argument: string, data: number): void {
 }
 
 function oneGroup(name: string, data: number | null, redundancy: number | null, leastDrives: number): Scheme {
-  return { name, placement: "one-group", data, redundancy, leastDrives, mostDrives, mirrored: false };
+  return { name, grouping: "one-group", data, redundancy, leastDrives, mostDrives, mirrored: false };
 }
 
 function fixedGroups(name: string, data: number, redundancy: number): Scheme {
-  return { name, placement: "fixed-groups", data, redundancy, leastDrives: data + redundancy, mostDrives, mirrored: false };
+  return { name, grouping: "fixed-groups", data, redundancy, leastDrives: data + redundancy, mostDrives, mirrored: false };
 }
 
 function spread(name: string, data: number, redundancy: number, mirrored: boolean): Scheme {
-  return { name, placement: "spread", data, redundancy, leastDrives: data + redundancy, mostDrives, mirrored };
+  return { name, grouping: "spread", data, redundancy, leastDrives: data + redundancy, mostDrives, mirrored };
 }

@@ -78,7 +78,7 @@ const shortestRepair = 1e-300;
  * D + (R - D) · s(i) · (n - 1) / (n - i), s(i) the critical share. Only the copying shrinks, not the waiting.
  */
 function repairHours({ scheme, members, data, redundancy }: Layout, failed: number, { repair, wait }: ChainRates): number {
-  if (scheme.placement !== "spread") return repair;
+  if (scheme.grouping !== "spread") return repair;
   const copying = (repair - wait) * criticalShare(members, data + redundancy, failed) * ((members - 1) / (members - failed));
   return Math.max(wait + copying, shortestRepair);
 }

@@ -40,7 +40,7 @@ export function streamRate(layout: Layout, driveRate: MegabytesPerSecond, { read
 /** Counts how many drives' worth of data are read, and written, at once. */
 function workingDrives({ scheme, members, groups, data, redundancy }: Layout, oneOut: boolean): { readonly reading: number; readonly writing: number } {
   const width = data + redundancy;
-  if (scheme.placement === "spread" && members > width) {
+  if (scheme.grouping === "spread" && members > width) {
     const working = oneOut ? members - 1 : members;
     return { reading: working, writing: (working * data) / width };
   }

@@ -20,7 +20,7 @@ export function rebuildHours(layout: Layout, driveSize: Bytes, driveRate: Megaby
     throw noAnswer("scheme", scheme.name, `scheme ${scheme.name} has nothing to rebuild a drive from. Write a scheme with redundancy, such as "RAID 6".`);
   }
   const one = seconds(driveSize, driveRate).div(exactDecimal(given)).div(secondsPerHour);
-  const isSpread = scheme.placement === "spread" && members > data + redundancy;
+  const isSpread = scheme.grouping === "spread" && members > data + redundancy;
   return hours((isSpread ? one.times(data + 1).div(members - 1) : one).toNumber());
 }
 

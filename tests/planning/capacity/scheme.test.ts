@@ -28,8 +28,8 @@ describe("a scheme is read in any case and spacing", () => {
     ["triple parity 8+3", "triple parity 8+3", "fixed-groups", 8, 3],
     ["8+2", "8+2", "spread", 8, 2],
     [" 16 + 4 ", "16+4", "spread", 16, 4],
-  ])("%p is %s", (text, name, placement, data, redundancy) => {
-    expect(parseScheme(text, "scheme")).toMatchObject({ name, placement, data, redundancy });
+  ])("%p is %s", (text, name, grouping, data, redundancy) => {
+    expect(parseScheme(text, "scheme")).toMatchObject({ name, grouping, data, redundancy });
   });
 
   test.each<[string, number, number, boolean]>([

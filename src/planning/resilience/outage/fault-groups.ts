@@ -50,7 +50,7 @@ export function groupsByName(names: readonly string[], toleranceOf: (size: numbe
 }
 
 function groupTolerance(scheme: Scheme, size: number, name: string, argument: string): number {
-  if (scheme.placement === "fixed-groups") {
+  if (scheme.grouping === "fixed-groups") {
     const width = scheme.data! + scheme.redundancy!;
     if (size !== width) {
       throw invalid(argument, name, `${argument}: group ${quote(name)} has ${size} members; ${scheme.name} takes ${width} a group. Mend the Group column.`);

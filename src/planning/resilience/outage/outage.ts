@@ -41,7 +41,7 @@ export type Pieces = (typeof pieceSpreads)[number];
  */
 export function outage(scheme: Scheme, placement: Placement, pieces: Pieces = "any"): Outage {
   const isByDomain = pieces === "by domain";
-  if (isByDomain && scheme.placement !== "spread") {
+  if (isByDomain && scheme.grouping !== "spread") {
     throw invalid("pieces", pieces, `pieces "by domain" is for codes spread over all drives, such as 8+3; ${scheme.name} is none. Leave it out.`);
   }
   const count = placement.domains[0]?.cells.length ?? 0;
