@@ -2,6 +2,7 @@
 import { layoutDrives, parseScheme } from "../src/planning/capacity";
 import { bytesLostPerTerabyte, dataLossRange, dataLossRisk, meanYearsToDataLoss, type LossConditions } from "../src/planning/durability";
 import { hours, parseSize, share } from "../src/planning/quantity";
+import { seededRandom } from "../tests/support/seeded-random";
 import { fluidHoursToLoss } from "./fluid-rebuild";
 import { medianMs, printBench, type BenchLine } from "./support";
 
@@ -38,21 +39,10 @@ function line(what: string, calls: number, targetMs: number, answer: (call: numb
 function fluidLine(data: number, redundancy: number, drives: number, wait: number): BenchLine {
   const mttf = 8760 / -Math.log1p(-0.015);
   const chain = 8760 * meanYearsToDataLoss(lay(`${data}+${redundancy}`, drives), hours(mttf), hours(24), hours(wait));
-  const fluid = fluidHoursToLoss({ drives, data, redundancy }, { mttf, repair: 24, wait }, 200_000, numbers(drives + wait));
+  const fluid = fluidHoursToLoss({ drives, data, redundancy }, { mttf, repair: 24, wait }, 200_000, seededRandom(drives + wait));
   const factor = fluid.hours / chain;
   const measured = `fluid lasts ${factor.toFixed(2)} times the chain (± ${(100 * fluid.relativeError).toFixed(1)} %)`;
   // What was restored before the next failure is what the chain forgets: evenly between nothing and all m times over, without a wait.
   const most = [1, 1, 2, 6][redundancy]!;
   return { what: `${data}+${redundancy} on ${drives} drives, ${wait} of 24 h waiting`, measured, target: `1 to ${most}, give or take 3 %`, holds: factor > 0.97 && factor < 1.03 * most };
-}
-
-/** Numbers from 0 to below 1, the same on every run (mulberry32). */
-function numbers(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
 }

@@ -3,6 +3,7 @@ import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import { parseArgs } from "node:util";
 import ts from "typescript";
+import { seededRandom } from "../../tests/support/seeded-random";
 import { compileCheck } from "./compile-check";
 import { findMutants, type Mutant } from "./find-mutants";
 import { mutated, type SourceTexts } from "./source-texts";
@@ -61,17 +62,6 @@ function drawSample(all: readonly Mutant[], size: number, seed: number, compiles
     else uncompiled += 1;
   }
   return { sample, uncompiled };
-}
-
-/** Mulberry32: small, public domain, good enough to draw a sample. */
-function seededRandom(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
 }
 
 function report(sample: readonly Mutant[], fates: readonly string[], texts: SourceTexts): void {

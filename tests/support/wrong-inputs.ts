@@ -1,4 +1,5 @@
 // What people typically type wrongly, by the kind of argument, and what they mean by it.
+import { seededRandom } from "./seeded-random";
 
 export type Typed = string | number | boolean | null;
 
@@ -21,15 +22,10 @@ export const rightValues: Readonly<Record<Kind, Typed>> = {
 
 const wrong = (typed: Typed, ...means: Typed[]): WrongInput => ({ typed, means });
 
-/** Draws whole numbers from `least` to `most`, the same ones in every run (mulberry32). */
+/** Draws whole numbers from `least` to `most`, the same ones in every run. */
 function draw(seed: number): (least: number, most: number) => number {
-  let state = seed;
-  return (least, most) => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return least + (((mixed ^ (mixed >>> 14)) >>> 0) % (most - least + 1));
-  };
+  const random = seededRandom(seed);
+  return (least, most) => least + ((random() * 2 ** 32) % (most - least + 1));
 }
 
 const times = <Value>(count: number, make: () => Value): Value[] => Array.from({ length: count }, make);

@@ -4,17 +4,7 @@ import { layoutDrives, parseScheme } from "../../../src/planning/capacity";
 import { bytesLostPerTerabyte, dataLossRisk, meanYearsToDataLoss, type LossConditions } from "../../../src/planning/durability";
 import { hours, parseSize, share } from "../../../src/planning/quantity";
 import { defects, repairHours, type LossModel } from "../../support/loss-model-in-decimals";
-
-/** Numbers from 0 to below 1, the same on every run (mulberry32). */
-function chance(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
+import { seededRandom } from "../../support/seeded-random";
 
 interface Loss {
   readonly atHours: number;
@@ -84,7 +74,7 @@ const cases: readonly [string, number, number, LossModel][] = [
 
 test.each(cases)("%s on %i drives over %i years: risk and bytes lost lie within the bounds of 40,000 lives", (scheme, drives, years, model) => {
   const mean = { repair: repairsOf(model), defects: defects(model).toNumber() };
-  const next = chance(drives + years);
+  const next = seededRandom(drives + years);
   const losses = Array.from({ length: lives }, () => live(model, mean, years * 8760, next));
   const layout = layoutDrives(parseScheme(scheme, "scheme"), drives);
   const conditions: LossConditions = {
@@ -111,7 +101,7 @@ test.each(cases)("%s on %i drives over %i years: risk and bytes lost lie within 
 
 test.each(cases)("%s on %i drives: the mean time to data loss lies within the bounds of 4,000 lives", (scheme, drives, seed, given) => {
   const model = { ...given, readErrorRate: 0, latentErrors: 0, sharedCause: 0 };
-  const next = chance(100 * drives + seed);
+  const next = seededRandom(100 * drives + seed);
   const years = meanOf(Array.from({ length: lives / 10 }, () => live(model, { repair: repairsOf(model), defects: 0 }, Infinity, next)!.atHours / 8760));
   const mttf = -8760 / Math.log(1 - model.afr);
   const ours = meanYearsToDataLoss(layoutDrives(parseScheme(scheme, "scheme"), drives), hours(mttf), hours(model.repair), hours(model.wait));
