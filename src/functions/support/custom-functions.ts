@@ -1,5 +1,5 @@
 /** The codes under which a cell can show a sentence: `#VALUE!` and `#N/A`. */
-export const errorCodes = { invalidValue: "#VALUE!", notAvailable: "#N/A" } as const;
+const errorCodes = { invalidValue: "#VALUE!", notAvailable: "#N/A" } as const;
 
 /** An error that a custom function answers with: a code and the sentence shown with it. */
 export class CellFault extends Error {

@@ -1,4 +1,4 @@
-import type { FallibleNode, Link } from "../../planning/resilience";
+import { mostLinks, type FallibleNode, type Link } from "../../planning/resilience";
 import { atMost } from "./at-most";
 import { flag } from "./choice";
 import { name } from "./names";
@@ -10,7 +10,7 @@ import { down, downOf, up } from "./unavailability";
 const ends = { from: column("from", ["From"], name), to: column("to", ["To"], name) };
 const give = "Give a range with the two ends of a link in each row.";
 /** Far more than a site has, and answered within a second or two. */
-const [mostLinks, mostFallible] = [200_000, 20_000];
+const mostFallible = 20_000;
 const passes = ["Length", "Length m", "Colour", "Kind", "Id"];
 
 /** Reads links, from and to a row; further columns are left alone. */

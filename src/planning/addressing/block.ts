@@ -126,7 +126,7 @@ function containsIPv6Text(outer: string, inner: string): boolean | null {
 }
 
 /** Tells whether every address of a block lies in a prefix. */
-export function containsBlock(prefix: Prefix, block: Block): boolean {
+function containsBlock(prefix: Prefix, block: Block): boolean {
   return containsAddress(prefix, block.first) && containsAddress(prefix, block.last);
 }
 

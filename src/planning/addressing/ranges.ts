@@ -110,7 +110,7 @@ function doubled(words: Words): Words {
 }
 
 /** Copies an address into words of its own. */
-export function wordsOfAddress(address: Address): Words {
+function wordsOfAddress(address: Address): Words {
   return address.family === 4
     ? Uint32Array.of(address.word3)
     : Uint32Array.of(address.word0, address.word1, address.word2, address.word3);

@@ -6,7 +6,7 @@ import { criticalShare } from "./critical-share";
 import type { Chance } from "./read-fault";
 
 /** Most failures tolerated that the chain is worked out for. */
-export const mostTolerated = 100;
+const mostTolerated = 100;
 
 /** Rates an hour at which a group leaves one of its states. */
 export interface LossState {

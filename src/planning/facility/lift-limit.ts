@@ -75,7 +75,7 @@ export function asymmetryMultiplier(angle: number): number {
 }
 
 /** CM of table 7: from 75 cm up a fair grip costs nothing. */
-export function couplingMultiplier(grip: Grip, height: number): number {
+function couplingMultiplier(grip: Grip, height: number): number {
   if (grip === "good") return 1;
   if (grip === "poor") return 0.9;
   return height < 75 ? 0.95 : 1;

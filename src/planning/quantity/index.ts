@@ -3,7 +3,7 @@ export type { Bytes, Hours, Kilograms, MegabytesPerSecond, Millimetres, Share, W
 export { Decimal, divideToNearest, exactDecimal, exactFraction, readAs15Digits, type Fraction } from "./exact";
 export { memoise } from "./memoise";
 export { parseNumber, type NumberRule } from "./number";
-export { parseGrowth, parseProportion, parseShare, type ShareRule } from "./share";
+export { parseProportion, parseShare, type ShareRule } from "./share";
 export { parseSize, parseSizeOrZero } from "./size";
 export { parsePlausibleSize, type PlausibleSize } from "./plausible-size";
 export { formatSize } from "./size-text";

@@ -36,11 +36,6 @@ function shareBounds({ aboveZero, belowOne }: ShareRule): NumberRule {
   return belowOne === true ? bounds.belowOne : bounds.whole;
 }
 
-/** Reads a yearly growth, above -100 % and at most 500 %: a number such as 0.2, or text such as "20%". */
-export function parseGrowth(value: Scalar, argument: string): number {
-  return parseProportion(value, argument, { above: -1, max: 5, example: 0.2 });
-}
-
 /**
  * Reads a number that people also write as a percentage, under `rule`.
  *

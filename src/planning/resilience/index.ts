@@ -6,7 +6,7 @@ export type { Loss } from "./outage/losses";
 export { outage, pieceSpreads, type DomainOutage, type Outage, type PairOutage, type Pieces } from "./outage/outage";
 export { placeMembers, type PlacementAims, type Room } from "./outage/place-members";
 export { disjointPaths, minimumCut, type Disjointness } from "./paths/disjoint-paths";
-export { buildGraph, type FallibleNode, type Graph, type Link, type Point } from "./paths/graph";
+export { buildGraph, mostLinks, type FallibleNode, type Graph, type Link, type Point } from "./paths/graph";
 export { countPaths, type NetworkPort, type PathCount } from "./paths/path-count";
 export { searchFrom, singlePoints, singlePointsTo, type Search } from "./paths/single-points";
 export { feedLoads, type Feed, type FeedLoad, type PoweredDevice } from "./power/feed-loads";

@@ -8,7 +8,7 @@ export type Template = readonly ({ readonly text: string } | { readonly name: st
 export type Lookup = (name: string) => string;
 
 /** Stands in a longer text for a field that is blank in the plan. */
-export const blankField = "(not planned)";
+const blankField = "(not planned)";
 
 const writer = new Mustache.Writer();
 

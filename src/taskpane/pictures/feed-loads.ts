@@ -30,7 +30,7 @@ export function drawFeedLoads(site: string, loads: readonly PlannedFeedLoad[], u
 }
 
 /** Says in words what the feeds of a site carry. */
-export function describeFeedLoads(site: string, loads: readonly PlannedFeedLoad[], unfed: readonly string[]): string {
+function describeFeedLoads(site: string, loads: readonly PlannedFeedLoad[], unfed: readonly string[]): string {
   const each = loads.map(({ row, normal, worst }) => {
     const excess = worst.ok ? "" : normal.ok ? ": too much once another feed is lost" : ": too much already";
     const atWorst = `${formatAmps(worst.worstAmps)} of ${formatAmps(worst.limitAmps)} (${formatPercent(worst.share)})`;

@@ -46,7 +46,7 @@ export function label(x: number, y: number, text: string, { anchor = "start", lo
 const letterWidth = 5.9;
 
 /** Cuts text to what fits into `room` units of width. */
-export function clip(text: string, room: number): string {
+function clip(text: string, room: number): string {
   const letters = Math.max(1, Math.floor(room / letterWidth));
   return text.length <= letters ? text : `${text.slice(0, letters - 1)}…`;
 }

@@ -1,4 +1,4 @@
-import { parseGrowth, parseShare } from "../../../src/planning/quantity";
+import { parseProportion, parseShare } from "../../../src/planning/quantity";
 import { problemOf } from "../../support/sentence";
 
 describe("a share is 0 to 1, or a percentage as text", () => {
@@ -52,13 +52,14 @@ describe("a share is 0 to 1, or a percentage as text", () => {
   });
 });
 
-describe("a growth is above -100 % and at most 500 %", () => {
+describe("a proportion keeps to its bounds, such as a growth above -100 % and at most 500 %", () => {
+  const growth = { above: -1, max: 5, example: 0.2 };
   test.each<[string | number, number]>([
     ["20%", 0.2],
     [5, 5],
     ["-50%", -0.5],
-  ])("%p is %p", (value, growth) => {
-    expect(parseGrowth(value, "yearlyGrowth")).toBe(growth);
+  ])("%p is %p", (value, proportion) => {
+    expect(parseProportion(value, "yearlyGrowth", growth)).toBe(proportion);
   });
 
   test.each<[string | number, string]>([
@@ -67,6 +68,6 @@ describe("a growth is above -100 % and at most 500 %", () => {
     [20, "yearlyGrowth is 20, which means 2000%. Write 20% or 0.2."],
     ["501%", 'yearlyGrowth is "501%". Write a number above -1 and at most 5, such as 0.2.'],
   ])("%p is refused", (value, sentence) => {
-    expect(problemOf(() => parseGrowth(value, "yearlyGrowth")).sentence).toBe(sentence);
+    expect(problemOf(() => parseProportion(value, "yearlyGrowth", growth)).sentence).toBe(sentence);
   });
 });
