@@ -18,7 +18,7 @@ export interface TestRun {
 export interface Survey {
   readonly files: readonly string[];
   readonly leftOut: readonly { readonly testFile: string; readonly why: string }[];
-  /** The runs that reach a mutant, shortest first. */
+  /** The runs that reach a mutant. */
   readonly testsOf: (id: number) => TestRun[];
 }
 
@@ -43,7 +43,7 @@ export async function surveyTests(root: string, folders: readonly string[], text
   return {
     files: passing.map(({ testFile }) => testFile),
     leftOut: surveyed.flatMap(({ testFile, outcome: { failure } }) => (failure === undefined ? [] : [{ testFile, why: failure.split("\n")[0]! }])),
-    testsOf: (id) => passing.flatMap((file) => runOf(file, id)).sort((a, b) => a.ms - b.ms),
+    testsOf: (id) => passing.flatMap((file) => runOf(file, id)),
   };
 }
 
