@@ -33,6 +33,27 @@ describe("the settings", () => {
     ]);
   });
 
+  test.each<[string, readonly (string | number)[], readonly (string | number)[]]>([
+    ["Spares an array", [0, 1000], [-1, 1001, 0.5]],
+    ["Fill limit", ["100%", 0.01], ["101%", -0.1]],
+    ["Read error rate", [0, 1], [-1e-15, 1.1]],
+    ["Read fault share", ["0%", "100%"], ["101%"]],
+    ["Drive rate MB/s", [0.1, 100_000], [0, 100_001]],
+    ["Lift reach cm", [0.1, 200], [0, 201]],
+    ["Lift from cm", [0, 300], [-1, 301]],
+    ["Rack foot cm", [0, 100], [-1, 101]],
+    ["Two person share", ["0%", "66.7%"], ["101%"]],
+    ["Lift table above cm", [0, 300], [-1, 301]],
+    ["Heavier above kg", [0.1, 1000], [0, 1001]],
+  ])("have bounds: %s may be any of %j and none of %j", (name, inside, outside) => {
+    expect(inside.flatMap((value) => read([name, value]).faults)).toEqual([]);
+    expect(outside.map((value) => read([name, value]).faults.map(({ kind }) => kind))).toEqual(outside.map(() => ["unreadable"]));
+  });
+
+  test("say in a sentence what each is for", () => {
+    expect(initialSettings().map(({ meaning }) => meaning).filter((meaning) => !/^[A-Z].{10,}\.$/.test(meaning))).toEqual([]);
+  });
+
   test("say that a name is not known, but for the rows that remember ids and rows without a name", () => {
     const { faults } = read(["Colour", "red"], ["last ARRAY id", "A0007"], ["Last job id", "J0001"], ["", "x"]);
     expect(faults.map(({ kind, sentence }) => [kind, sentence])).toEqual([["unknown", 'Setting "Colour" is not known, so nothing follows from it.']]);
