@@ -26,12 +26,13 @@ describe("a cell of a planning table", () => {
   });
 
   test("of a count takes whole numbers from 0, as digits in a text too", () => {
-    const { rows, sentences } = read("racks", ["Rack", "Units"], 0, " 42 ", -1, 1.5, "many");
-    expect(rows.map((row) => "units" in row && row.units)).toEqual([0, 42, null, null, null]);
+    const { rows, sentences } = read("racks", ["Rack", "Units"], 0, " 42 ", -1, 1.5, "many", "0x2A");
+    expect(rows.map((row) => "units" in row && row.units)).toEqual([0, 42, null, null, null, null]);
     expect(sentences).toEqual([
       "Units -1 is no count. Write a whole number.",
       "Units 1.5 is no count. Write a whole number.",
       'Units "many" is not a number. Write digits, such as 42 or 0.5.',
+      'Units "0x2A" is not a number. Write digits, such as 42 or 0.5.',
     ]);
   });
 
@@ -39,6 +40,7 @@ describe("a cell of a planning table", () => {
     const { rows } = read("pools", ["Pool", "Fill limit"], "80%", 0.5, "half");
     expect(rows.map((row) => "fillLimit" in row && row.fillLimit)).toEqual([0.8, 0.5, null]);
     expect(read("arrays", ["Array", "Drive size"], "4 TB", 0).sentences).toHaveLength(1);
+    expect(read("arrays", ["Array", "Used"], "0 TB", 0).sentences).toEqual([]);
     expect(read("arrays", ["Array", "Scheme"], "RAID 6", "RAID 99").sentences).toHaveLength(1);
   });
 

@@ -33,21 +33,23 @@ describe("the settings", () => {
     ]);
   });
 
-  test.each<[string, readonly (string | number)[], readonly (string | number)[]]>([
-    ["Spares an array", [0, 1000], [-1, 1001, 0.5]],
-    ["Fill limit", ["100%", 0.01], ["101%", -0.1]],
-    ["Read error rate", [0, 1], [-1e-15, 1.1]],
-    ["Read fault share", ["0%", "100%"], ["101%"]],
-    ["Drive rate MB/s", [0.1, 100_000], [0, 100_001]],
-    ["Lift reach cm", [0.1, 200], [0, 201]],
-    ["Lift from cm", [0, 300], [-1, 301]],
-    ["Rack foot cm", [0, 100], [-1, 101]],
-    ["Two person share", ["0%", "66.7%"], ["101%"]],
-    ["Lift table above cm", [0, 300], [-1, 301]],
-    ["Heavier above kg", [0.1, 1000], [0, 1001]],
-  ])("have bounds: %s may be any of %j and none of %j", (name, inside, outside) => {
+  test.each<[string, readonly (string | number)[], readonly (string | number)[], number | null]>([
+    ["Spares an array", [0, 1000], [-1, 1001, 0.5], 1],
+    ["Fill limit", ["100%", 0.01], ["101%", -0.1], null],
+    ["Read error rate", [0, 1], [-1e-15, 1.1], 1e-15],
+    ["Read fault share", ["0%", "100%"], ["101%"], null],
+    ["Drive rate MB/s", [0.1, 100_000], [0, 100_001], 100],
+    ["Lift reach cm", [0.1, 200], [0, 201], 35],
+    ["Lift from cm", [0, 300], [-1, 301], 75],
+    ["Rack foot cm", [0, 100], [-1, 101], 10],
+    ["Two person share", ["0%", "66.7%"], ["101%"], null],
+    ["Lift table above cm", [0, 300], [-1, 301], 175],
+    ["Heavier above kg", [0.1, 1000], [0, 1001], 10],
+  ])("have bounds: %s may be any of %j and none of %j; what is usual is the example, %p", (name, inside, outside, example) => {
     expect(inside.flatMap((value) => read([name, value]).faults)).toEqual([]);
-    expect(outside.map((value) => read([name, value]).faults.map(({ kind }) => kind))).toEqual(outside.map(() => ["unreadable"]));
+    const faults = outside.flatMap((value) => read([name, value]).faults);
+    expect(faults.map(({ kind }) => kind)).toEqual(outside.map(() => "unreadable"));
+    if (example !== null) for (const { sentence } of faults) expect(sentence.endsWith(`, such as ${example}.`)).toBe(true);
   });
 
   test("say in a sentence what each is for", () => {
