@@ -63,6 +63,8 @@ describe("the sheet of a planning table", () => {
   test("writes dates as days of the sheet's calendar", () => {
     // 2026-10-06 is 46,173 (2026-05-31) and 30 + 31 + 31 + 30 + 6 days; 2026-05-31 as the calendar counts it (ECMA-376: 2006-02-01 is 38,749).
     expect(cellOf("jobs", 4, "plannedDate").value).toBe(46_173 + 128);
+    const [jobs] = planSetUp({ sheets: [] }, { jobs: [{ job: "Install", plannedDate: "next year" }] }).filter(({ name }) => name === "Jobs");
+    expect(jobs!.rows[4]![at("jobs", "plannedDate")]!.value).toBe("next year");
   });
 
   test("is 40 rows long, or 10 longer than what stands there", () => {
