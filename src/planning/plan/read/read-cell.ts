@@ -1,7 +1,7 @@
 import { parseScheme } from "../../capacity";
 import { parseShare, parseSize, parseSizeOrZero } from "../../quantity";
 import { explainComma, foldName, invalid, isNumberText, quote } from "../../text";
-import { isBlank, isError, showCell, type CellValue, type Scalar } from "../../../sheet";
+import { isBlank, isError, isoDateOf, showCell, type CellValue, type Scalar } from "../../../sheet";
 import type { Column, ColumnKind } from "../schema";
 import type { Readings } from "./row";
 
@@ -53,13 +53,9 @@ function readNumber(cell: Filled, header: string): number {
   throw comma ?? invalid(header, cell, `${header} ${quote(cell)} is not a number. Write digits, such as 42 or 0.5.`);
 }
 
-/** Day 0 of the sheet's calendar; serial numbers from 61 on count true days from here. */
-const dayZero = Date.UTC(1899, 11, 30);
-
 function readDate(cell: Filled, header: string): string {
-  if (typeof cell === "number" && cell >= 61 && cell < 2_958_466) {
-    return new Date(dayZero + Math.floor(cell) * 86_400_000).toISOString().slice(0, 10);
-  }
+  const day = typeof cell === "number" ? isoDateOf(cell) : null;
+  if (day !== null) return day;
   const text = showCell(cell).trim();
   const parsed = /^\d{4}-\d{2}-\d{2}$/.test(text) ? new Date(`${text}T00:00:00Z`) : null;
   if (parsed === null || Number.isNaN(parsed.getTime()) || parsed.toISOString().slice(0, 10) !== text) {

@@ -151,12 +151,13 @@ describe("a tab that is planned again", () => {
   });
 
   test("lets a snag find its step by formulas, but where the step is gone", () => {
-    const [known, gone, , , blank] = rowsTagged(tab, "#snag").map((row) => tab.rows[row]!);
+    const [known, gone, , unnamed, blank] = rowsTagged(tab, "#snag").map((row) => tab.rows[row]!);
     const answers = (line: readonly Cell[]) => (["stepId", "rule", "low", "high", "plannedUnit"] as const).map((column) => line[at[column]]!);
     expect(answers(known!).map(({ formula, value, style }) => [formula !== undefined, value, style])).toEqual([
       [true, undefined, "stepId"], [true, undefined, "hidden"], [true, undefined, "hidden"], [true, undefined, "hidden"], [true, undefined, "hidden"],
     ]);
     expect([answers(gone!)[0], answers(gone!)[4]]).toEqual([{ value: "T-99", style: "stepId" }, { value: "J0001/T-99/site", style: "hiddenText" }]);
+    expect(answers(unnamed!).every(({ formula }) => formula !== undefined)).toBe(true);
     expect(answers(blank!).map(({ value }) => value)).toEqual(["", "", "", 0, ""]);
   });
 
