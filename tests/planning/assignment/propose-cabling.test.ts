@@ -4,7 +4,7 @@ import { checkPlan, rules } from "../../../src/planning/checks";
 import { readPlan, rowsOf } from "../../../src/planning/plan/read";
 import type { WorkbookSnapshot } from "../../../src/sheet";
 import type { TableRow, TableRows } from "../../../src/planning/plan/schema";
-import { storeWorkbook } from "../../support/commissioning-plan";
+import { planWorkbook } from "../../support/commissioning-plan";
 import { withCell } from "../../support/plain-workbook";
 import { cellOf, sample, workbookWith, type EditableRows } from "../../support/plan-rows";
 
@@ -73,7 +73,7 @@ describe("proposing cables", () => {
     fc.assert(
       fc.property(carried, networks, networks, (switches, portsOfA, portsOfB) => {
         const plugs = [...portsOfA.map((network, port) => ({ controller: "A", port, network })), ...portsOfB.map((network, port) => ({ controller: "B", port, network }))];
-        const workbook = storeWorkbook({
+        const workbook = planWorkbook({
           arrays: [{ array: "a", site: "Bindery", controllers: "A,B", ports: "5" }],
           switches: switches.map((names, at) => ({ switch: `sw${at}`, site: "Bindery", networks: names.join(", ") })),
           ports: plugs.map((plug) => ({ array: "a", ...plug, port: String(plug.port) })),
@@ -111,7 +111,7 @@ describe("proposing cables in a small plan", () => {
   };
 
   function cables(switches: TableRows["switches"], ...texts: string[]): string[] {
-    const workbook = storeWorkbook({ arrays: [{ array: "a", ...site }], switches, ports: texts.map(port) });
+    const workbook = planWorkbook({ arrays: [{ array: "a", ...site }], switches, ports: texts.map(port) });
     const done = proposeCabling(workbook).writes.reduce((book, { sheet, row, column, value }) => withCell(book, sheet, row, column, value), workbook);
     return rowsOf(readPlan(done), "ports").map((row) => `${row.controller}${row.port} ${row.switch} ${row.switchPort}`.trim());
   }
@@ -122,7 +122,7 @@ describe("proposing cables in a small plan", () => {
   });
 
   test("counts the cables of arrays before, and those that stand", () => {
-    const workbook = storeWorkbook({
+    const workbook = planWorkbook({
       arrays: [{ array: "a", ...site }, { array: "b", ...site }], switches: [sw("s1"), sw("s2")],
       ports: [port("A0 n"), { ...port("A0 n"), array: "b" }, { ...port("A5 n s2 9"), array: "b" }],
     });

@@ -3,7 +3,7 @@ import { recordFingerprint, snagFingerprint, type JobRecords } from "../../../..
 import { at, shownColumns, tabColumns, type TabColumn } from "../../../../src/planning/commissioning/tab/tab-columns";
 import type { TableRows } from "../../../../src/planning/plan/schema";
 import type { Cell, SheetPlan } from "../../../../src/sheet";
-import { moment, storeWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
+import { moment, planWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
 import { sealLine, snagOf, stepRecord } from "../../../support/job-records";
 import { lookFaults } from "../../../support/sheet-look";
 import { tabSheet } from "../../../support/tab-workbook";
@@ -22,7 +22,7 @@ const rows: TableRows = {
 };
 
 function tabWith(records: Partial<JobRecords> | null = null): SheetPlan {
-  const plan = storeWorkbook(rows);
+  const plan = planWorkbook(rows);
   const build = (sheets: typeof plan.sheets, adjust?: AdjustReading): SheetPlan => {
     const source = readCommissioningPlan({ sheets });
     return buildJob(source, jobsOf(source)[0]!, () => "working name", moment, adjust).tab;
@@ -110,7 +110,7 @@ describe("a planned tab", () => {
   });
 
   test("says so where no step applies", () => {
-    const source = readCommissioningPlan(storeWorkbook({ ...rows, steps: [step("T-01", "Start", { when: "Site = Elsewhere" })] }));
+    const source = readCommissioningPlan(planWorkbook({ ...rows, steps: [step("T-01", "Start", { when: "Site = Elsewhere" })] }));
     const { tab } = buildJob(source, jobsOf(source)[0]!, () => "new", moment);
     expect(tab.rows.flat().map(({ value }) => value)).toContain("No step of the procedure applies to this job.");
     expect(tab.conditionalFormats![0]!.area.rows).toBe(1);

@@ -2,10 +2,10 @@ import { buildJob, jobsOf, readCommissioningPlan } from "../../../../src/plannin
 import { letter, shownColumns, tabColumnKeys } from "../../../../src/planning/commissioning/tab/tab-columns";
 import type { TableRows } from "../../../../src/planning/plan/schema";
 import type { SheetPlan } from "../../../../src/sheet";
-import { moment, storeWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
+import { moment, planWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
 
 function tabOf(rows: TableRows): SheetPlan {
-  const source = readCommissioningPlan(storeWorkbook(rows));
+  const source = readCommissioningPlan(planWorkbook(rows));
   return buildJob(source, jobsOf(source)[0]!, () => "new", moment).tab;
 }
 

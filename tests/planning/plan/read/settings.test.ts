@@ -1,7 +1,7 @@
 import { initialSettings, readPlan, readSettings, settingRules } from "../../../../src/planning/plan/read";
-import { storeWorkbook } from "../../../support/commissioning-plan";
+import { planWorkbook } from "../../../support/commissioning-plan";
 
-const read = (...settings: readonly (readonly [string, string | number | null])[]) => readSettings(readPlan(storeWorkbook({ settings: settings.map(([setting, value]) => ({ setting, value })) })));
+const read = (...settings: readonly (readonly [string, string | number | null])[]) => readSettings(readPlan(planWorkbook({ settings: settings.map(([setting, value]) => ({ setting, value })) })));
 
 describe("the settings", () => {
   test("have their initial values where the table says nothing", () => {
