@@ -32,6 +32,7 @@ module.exports = {
   ],
   // By default one core is left idle, which on two cores is half the machine.
   maxWorkers: "100%",
-  testTimeout: 60_000,
+  // Only to end what hangs: a busy machine is no fault, and how long things take is for the benches to say.
+  testTimeout: 600_000,
   reporters: ["default", "<rootDir>/scripts/count-reporter.js"],
 };

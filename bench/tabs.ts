@@ -10,7 +10,7 @@ import { buildJob, jobsOf, readCommissioningPlan } from "../src/planning/commiss
 import type { TableRows } from "../src/planning/plan/schema";
 import { planSetUp } from "../src/planning/plan/set-up";
 import { mockWorkbook } from "../tests/support/mock-workbook/mock-workbook";
-import { jobName, moment, planSheets, storeWorkbook, smallPlan, step } from "../tests/support/commissioning-plan";
+import { jobName, moment, planSheets, planWorkbook, smallPlan, step } from "../tests/support/commissioning-plan";
 import { medianMs, printBench } from "./support";
 
 /** A plan whose job has so many steps. */
@@ -58,7 +58,7 @@ async function hundredJobs(): Promise<{ readonly seconds: number; readonly megab
 }
 
 export default async function tabs(): Promise<void> {
-  const workbook = storeWorkbook(planOf(1000));
+  const workbook = planWorkbook(planOf(1000));
   const ours = medianMs(() => {
     const source = readCommissioningPlan(workbook);
     return buildJob(source, jobsOf(source)[0]!, () => "new", moment);

@@ -6,6 +6,7 @@ import ts from "typescript";
 import { seededRandom } from "../../tests/support/seeded-random";
 import { compileCheck } from "./compile-check";
 import { findMutants, type Mutant } from "./find-mutants";
+import { RunOrder } from "./run-order";
 import { mutated, type SourceTexts } from "./source-texts";
 import { surveyTests } from "./survey-tests";
 import { wilsonInterval } from "./wilson";
@@ -21,7 +22,7 @@ async function main(): Promise<void> {
   const [room = ""] = positionals;
   const folder = ["src/planning", "src"].map((above) => join(above, room)).find((path) => room !== "" && existsSync(join(root, path)));
   if (!folder) throw new Error("Write a folder of src/planning or of src, such as: npm run mutations -- addressing --sample 400 --seed 1");
-  const testFolders = values.tests?.split(",") ?? [relative("src", folder), "functions", "golden", "published"];
+  const testFolders = values.tests?.split(",") ?? [...testFoldersOf(folder)];
 
   const texts = readTexts(join(root, folder));
   const all = [...texts].flatMap(([file, text]) => findMutants(file, text));
@@ -32,17 +33,25 @@ async function main(): Promise<void> {
   console.log(`${survey.files.length} test files in ${testFolders.join(", ")} reach the room`);
   for (const { testFile, why } of survey.leftOut) console.log(`left out: ${relative(root, testFile)}: ${why}`);
 
+  const order = new RunOrder();
   const fates = await shareOut(sample.map((mutant, id) => [id, mutant] as const), async ([id, mutant], worker) => {
     const overlay = { [mutant.file]: mutated(mutant, texts) };
-    const runs = survey.testsOf(id);
+    const runs = order.sorted(survey.testsOf(id));
     for (const { testFile, only, ms } of runs) {
       const outcome = await worker.run({ testFile, only, overlay }, 10_000 + 5 * ms);
-      if (outcome?.failure === undefined && outcome) continue;
-      return outcome ? "failed" : "timed out";
+      order.note(testFile, !outcome || outcome.failure !== undefined);
+      if (!outcome) return "timed out";
+      if (outcome.failure !== undefined) return "failed";
     }
     return runs.length > 0 ? "survived" : "not reached";
   });
   report(sample, fates, texts);
+}
+
+/** A room is held by the tests of its neighbours too, and the plan by the checks: what they find shows that it was read right. */
+function testFoldersOf(folder: string): Set<string> {
+  const neighbourhood = relative("src", folder).split("/").slice(0, 2).join("/");
+  return new Set([neighbourhood, "planning/checks", "functions", "golden", "published"]);
 }
 
 function readTexts(folder: string): SourceTexts {

@@ -280,12 +280,17 @@ export const portPlan = worksheetFunction({
   answers: textTable(["Array", "Controller", "Port", "Network", "Address", "Mask", "Gateway"], "A table: Array, Controller, Port, Network, Address, Mask, Gateway."),
   examples: ['=BAY.PORTPLAN({"Array 1",2,2},{"data-1","10.20.1.0/24","none";"data-2","10.20.2.0/24","none"})'],
   mistakes: ['=BAY.PORTPLAN({"Array 1",2,2},{"data-1","10.20.1.7/24","none"})'],
-  compute: (arrays, networks, kept, sharing) => addressing.planPorts(arrays, networks, kept, sharing).map(plannedRow),
+  compute: (arrays, networks, kept, sharing) => {
+    const ends = new Map<addressing.PortNetwork, [string, string]>(networks.map((network) => [network, maskAndGateway(network)]));
+    return addressing.planPorts(arrays, networks, kept, sharing).map(({ array, controller, port, network, address: given }): string[] => {
+      const [mask, gateway] = ends.get(network)!;
+      return [array, controller, port, network.name, addressing.formatAddress(given), mask, gateway];
+    });
+  },
 });
 
-function plannedRow({ array, controller, port, network: { name, prefix: within, gateway }, address: given }: addressing.PlannedPort): string[] {
-  const mask = addressing.maskText(within.family, within.length);
-  return [array, controller, port, name, addressing.formatAddress(given), mask, gateway === null ? "none" : addressing.formatAddress(gateway)];
+function maskAndGateway({ prefix: { family, length }, gateway }: addressing.PortNetwork): [string, string] {
+  return [addressing.maskText(family, length), gateway === null ? "none" : addressing.formatAddress(gateway)];
 }
 
 export const canonical = worksheetFunction({

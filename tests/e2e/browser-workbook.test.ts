@@ -5,7 +5,6 @@ import { readSnapshot } from "../../src/workbook/xlsx/workbook-file";
 import { launchBrowser } from "./support/launch-browser";
 import { WorkbookPage } from "./support/workbook-page";
 
-jest.setTimeout(120_000);
 
 let browser: Browser;
 let workbook: WorkbookPage;

@@ -13,6 +13,14 @@ const contexts: Readonly<Record<string, string>> = {
   ASSIGN: '=BAY.ASSIGN("10.0.0.0/8",{"ctl-a"},{"ctl-b","10.20.0.20"})',
   PORTPLAN: '=BAY.PORTPLAN({"Array 1",2,2},{"data-2","10.0.0.0/8","none"})',
   AVAILABILITY: '=BAY.AVAILABILITY({"host","sw1",0.001;"sw1","array",0.001},"host","array",{"sw1",0.0001})',
+  AVAILBOUNDS: '=BAY.AVAILBOUNDS({"host","sw1",0.001;"sw1","array",0.001},"host","array",{"sw1",0.0001})',
+  SINGLEPOINTS: '=BAY.SINGLEPOINTS({"host","sw1";"sw1","array"},"host","array",{"sw1",0})',
+  CUTSET: '=BAY.CUTSET({"host","sw1";"sw1","array"},"host","array",{"sw1",0})',
+  PATHS: '=BAY.PATHS({"host","sw1";"sw1","array"},"host","array","node",{"sw1",0})',
+  MTTDL: '=BAY.MTTDL("RAID 6",12,1000000,1000000,1)',
+  LOSSRISK: '=BAY.LOSSRISK("RAID 6",12,8,"1.5%",1000000,1,0,0,168,0,1)',
+  BYTESLOST: '=BAY.BYTESLOST("RAID 6",12,8,"1.5%",1000000,1,0,0,168,0,1)',
+  LOSSRANGE: '=BAY.LOSSRANGE("RAID 6",12,8,0.001,0.99,1000000,1,0,0,168,0,1)',
   RACKFIT: '=BAY.RACKFIT(42,{"Array 1",4,60;"Switch",1,5,20},{30,3})',
 };
 

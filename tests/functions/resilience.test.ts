@@ -60,7 +60,7 @@ describe("OUTAGE", () => {
 
   test.each([
     ["pieces by domain of a group", () => outage("RAID 6", overRacks, "by domain"), '#VALUE! pieces "by domain" is for codes spread over all drives, such as 8+3; RAID 6 is none. Leave it out.'],
-    ["other pieces", () => outage("8+3", overRacks, "by rack"), '#VALUE! pieces is "by rack". Write "any" or "by domain".'],
+    ["other pieces", () => outage("8+3", overRacks, "by rack"), '#VALUE! pieces is "by rack". Choose "any" or "by domain".'],
   ])("refuses %s", (_, call, sentence) => {
     expect(cellAnswer(call)).toBe(sentence);
   });
@@ -232,7 +232,7 @@ describe("questions about links", () => {
       "#VALUE! links row 2 availability is 99.9, which means 9990%. Write 99.9% or 0.999."],
     ["FALSE where a share belongs", () => paths(links, "host", "array", "node", [["host", false]]),
       "#VALUE! nodes row 1 unavailability is FALSE. Write a number, such as 0, and behind it whether the node forwards."],
-    ["another word than TRUE", () => paths(links, "host", "array", "node", [["host", "", "no"]]), '#VALUE! nodes row 1 forwards is "no". Write TRUE or FALSE.'],
+    ["another word than TRUE", () => paths(links, "host", "array", "node", [["host", "", "no"]]), '#VALUE! nodes row 1 forwards is "no". Write FALSE.'],
     ["nodes without a share", () => availability(links, "host", "array", [["core", "", false]]), "#VALUE! nodes row 1 unavailability is blank. Write a number from 0 to 1, such as 0.001."],
     ["a node twice", () => cutSet(links, "host", "array", [["core", 0], ["CORE", 0]]), '#VALUE! nodes row 2: "CORE" stands twice. Give each node one row.'],
     ["a node that no link joins", () => availability([["a", "b", 0]], "a", "b", [["c", 0.1]]), '#VALUE! nodes row 1: "c" is at no end of links. Mend the name or add its link.'],

@@ -5,7 +5,7 @@ import { builtInProcedures } from "../../src/planning/commissioning/procedure";
 import { shownColumns, tabColumnKeys, tabColumns } from "../../src/planning/commissioning/tab/tab-columns";
 import type { TableRows } from "../../src/planning/plan/schema";
 import type { Cell, SheetPlan } from "../../src/sheet";
-import { moment, storeWorkbook } from "../support/commissioning-plan";
+import { moment, planWorkbook } from "../support/commissioning-plan";
 
 // One folder a procedure: plan.json goes in, tab.txt comes out. Write what comes out with UPDATE_GOLDEN=1, and read the difference.
 const folder = join(__dirname, "tabs");
@@ -40,7 +40,7 @@ test("every built-in procedure has its folder", () => {
 
 test.each(cases)("the tab of tests/golden/tabs/%s is the one that was read and agreed", (name) => {
   const rows = JSON.parse(readFileSync(join(folder, name, "plan.json"), "utf8")) as TableRows;
-  const source = readCommissioningPlan(storeWorkbook({ ...rows, ...builtInProcedures }));
+  const source = readCommissioningPlan(planWorkbook({ ...rows, ...builtInProcedures }));
   const text = textOf(buildJob(source, jobsOf(source)[0]!, () => "new", moment).tab);
   const file = join(folder, name, "tab.txt");
   if (process.env.UPDATE_GOLDEN === "1") writeFileSync(file, text);

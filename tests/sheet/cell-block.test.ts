@@ -5,6 +5,7 @@ const plan = (...rows: Cell[][]): SheetPlan => ({ name: "Tab", rows, styles: {},
 describe("the rows in which two plans of a sheet differ", () => {
   test.each<[string, Cell[][], Cell[][], unknown[]]>([
     ["are none where both say the same", [[{ value: 1 }, {}]], [[{ value: 1, style: "other" }, { value: null }]], []],
+    ["take an empty cell for one that was never filled", [[{ value: null }]], [[{}]], []],
     ["hold the cells that changed, and null where nothing did", [[{ value: 1 }, { value: 2 }]], [[{ value: 1 }, { value: 3 }]], [{ row: 0, column: 0, cells: [[null, { value: 3 }]] }]],
     ["clear a cell that is gone", [[{ value: 1 }, { value: 2 }]], [[{ value: 1 }]], [{ row: 0, column: 0, cells: [[null, {}]] }]],
     ["bring rows that are new", [], [[{ value: 1 }], []], [{ row: 0, column: 0, cells: [[{ value: 1 }]] }]],

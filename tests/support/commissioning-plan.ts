@@ -85,6 +85,6 @@ export async function addPlan(port: WorkbookPort, rows: TableRows): Promise<void
 }
 
 /** Reads a plan as a workbook that has nothing else in it. */
-export function storeWorkbook(rows: TableRows): WorkbookSnapshot {
+export function planWorkbook(rows: TableRows): WorkbookSnapshot {
   return workbookOf(Object.fromEntries(planSheets(rows).map(({ name, values }) => [name, values])));
 }

@@ -1,10 +1,6 @@
 import { execFile } from "node:child_process";
 import { join } from "node:path";
 
-// A process of its own boots the whole engine: a second or two on an idle machine, a minute on one that has much else to do. How long it takes
-// is for the benches to say.
-jest.setTimeout(600_000);
-
 /** What a command said and how it ended. */
 export interface CommandRun {
   readonly code: number;

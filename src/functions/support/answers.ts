@@ -33,17 +33,22 @@ export function column(returns: string): Answer<readonly string[], string[][]> {
 
 /** Answers rows below a header row of `columns`. */
 export function table(columns: readonly string[], returns: string): Answer<readonly (readonly Shown[])[], (readonly Shown[])[]> {
-  return { returns, spills: true, columns, toCells: (rows) => [columns, ...rows] };
+  return { returns, spills: true, columns, toCells: (rows) => below(columns, rows) };
 }
 
 /** Does as `table`, with one column more at the end where the rows have it. */
 export function tableWith(columns: readonly string[], last: string, returns: string): Answer<readonly (readonly Shown[])[], (readonly Shown[])[]> {
-  return { ...table(columns, returns), toCells: (rows) => [rows.some((row) => row.length > columns.length) ? [...columns, last] : columns, ...rows] };
+  return { ...table(columns, returns), toCells: (rows) => below(rows.some((row) => row.length > columns.length) ? [...columns, last] : columns, rows) };
 }
 
 /** Does as `table`, where every cell is text. */
 export function textTable(columns: readonly string[], returns: string): Answer<readonly (readonly string[])[], (readonly string[])[]> {
-  return { returns, type: "string", spills: true, columns, toCells: (rows) => [columns, ...rows] };
+  return { returns, type: "string", spills: true, columns, toCells: (rows) => below(columns, rows) };
+}
+
+/** Puts rows below their header; there may be a hundred thousand. */
+function below<Cell extends Shown>(header: readonly Cell[], rows: readonly (readonly Cell[])[]): (readonly Cell[])[] {
+  return new Array<readonly Cell[]>(header).concat(rows);
 }
 
 function one<Value extends Shown>(returns: string, type: "number" | "string" | "boolean"): Answer<Value, Value> {

@@ -17,12 +17,14 @@ const most = 160;
 /**
  * Explains a range where one cell belongs: with the formula that asks about each of its cells, where an answer is one cell.
  *
- * The formula holds what the other arguments hold, or their names where that is a range or would make the sentence too long.
+ * The formula holds what the other arguments hold, or their names where that is a range or would make the sentence too long; where the names
+ * would too, there is no formula.
  */
 export function explainRange({ id, parameters, answers }: Asked, received: readonly unknown[], place: number): Problem {
   const { name } = parameters[place]!;
   const start = `${name} is a range of several cells.`;
-  if (answers.spills) return invalid(name, received[place], `${start} Give one cell, and the formula once for each.`);
+  const plain = `${start} Give one cell, and the formula once for each.`;
+  if (answers.spills) return invalid(name, received[place], plain);
   let last = received.length;
   while (isBlank(received[last - 1])) last--;
   const given = parameters.slice(0, last);
@@ -30,8 +32,8 @@ export function explainRange({ id, parameters, answers }: Asked, received: reado
     const inner = given.map((one, index) => (index === place ? "x" : written(received[index], one.name)));
     return `${start} Ask for each: =MAP(A2:A9,LAMBDA(x,BAY.${id}(${inner.join(",")}))).`;
   };
-  const whole = formula(literalOr);
-  return invalid(name, received[place], whole.length <= most ? whole : formula((_, called) => called));
+  const fitting = [formula(literalOr), formula((_, called) => called)].find(({ length }) => length <= most);
+  return invalid(name, received[place], fitting ?? plain);
 }
 
 /** Writes a value as it stands in a formula; what is no single value by the name of its argument. */

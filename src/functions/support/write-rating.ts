@@ -12,12 +12,12 @@ export const writeRating: Reader<(ratedYears: number) => WriteRating> = {
   example: "1",
   read: (received, place) => {
     const value = readScalar(received, place);
-    if (typeof value === "number" ? value > mostWritesADay : typeof value === "string" && !endsInUnit.test(value)) {
-      throw invalid(place, value, `${place} is ${quote(value)}. Write drive writes a day, such as 1, or terabytes written as text, such as "7000 TB".`);
-    }
-    if (typeof value === "string") {
-      const bytesWritten = parseSize(value, place);
+    if (typeof value === "string" && endsInUnit.test(value)) {
+      const bytesWritten = parseSize(value.replace(writtenMark, ""), place);
       return () => ({ bytesWritten });
+    }
+    if (typeof value === "number" && value > mostWritesADay) {
+      throw invalid(place, value, `${place} is ${quote(value)}. Give drive writes a day up to ${mostWritesADay}, or the terabytes written as text, such as "7000 TB".`);
     }
     const driveWritesADay = parseNumber(value, place, { above: 0, max: mostWritesADay, example: 1 });
     return (ratedYears) => ({ driveWritesADay, ratedYears });
@@ -28,4 +28,7 @@ export const writeRating: Reader<(ratedYears: number) => WriteRating> = {
 const mostWritesADay = 100;
 
 /** A number before the name of a unit, right or wrong: what else there is to say of it, the reader of sizes says. */
-const endsInUnit = /\d\s*[kmgtpe]?i?b$/i;
+const endsInUnit = /\d\s*[kmgtpe]?i?bw?$/i;
+
+/** Drives are sold by "TBW", terabytes written. */
+const writtenMark = /w$/i;

@@ -299,8 +299,10 @@ function refuseTwice(rows: readonly { readonly name: string; readonly row: numbe
   for (const { name, row } of rows) {
     const folded = foldName(name);
     const earlier = seen.get(folded);
-    const place = `${argument} row ${row}`;
-    if (earlier !== undefined) throw invalid(place, name, `${place} ${quote(name)} stands in row ${earlier} already. Give each name once.`);
+    if (earlier !== undefined) {
+      const place = `${argument} row ${row}`;
+      throw invalid(place, name, `${place} ${quote(name)} stands in row ${earlier} already. Give each name once.`);
+    }
     seen.set(folded, row);
   }
 }

@@ -14,8 +14,6 @@ export interface Story {
 
 /** Begins the story of a test file; browser and folder are there for its tests and gone after them. */
 export function beginStory(name: string): Story {
-  // One test goes on with what the one before it made, at the pace of a person.
-  jest.setTimeout(120_000);
   let folder: string;
   let browser: Browser;
   beforeAll(async () => {

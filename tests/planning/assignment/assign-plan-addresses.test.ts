@@ -7,7 +7,7 @@ import type { TableRow, TableRows } from "../../../src/planning/plan/schema";
 import { showCell, type WorkbookSnapshot } from "../../../src/sheet";
 import { problemOf } from "../../support/sentence";
 import { withCell } from "../../support/plain-workbook";
-import { storeWorkbook } from "../../support/commissioning-plan";
+import { planWorkbook } from "../../support/commissioning-plan";
 import { cellOf, sample, workbookWith, type EditableRows } from "../../support/plan-rows";
 
 /** Carries changes out as the host does: tables grow, cells are written. */
@@ -111,7 +111,7 @@ describe("assigning addresses", () => {
           }),
           networks.map(({ network, prefix }, at) => ({ name: network, prefix: parsePrefix(prefix), gateway: null, row: at + 1 })),
         );
-        expect(assign(storeWorkbook({ networks, arrays }))).toEqual(planned.map((one) => `${one.array} ${one.controller} ${one.port} ${one.network.name} ${formatAddress(one.address)}`));
+        expect(assign(planWorkbook({ networks, arrays }))).toEqual(planned.map((one) => `${one.array} ${one.controller} ${one.port} ${one.network.name} ${formatAddress(one.address)}`));
       }),
       { seed: 6, numRuns: 100 },
     );
@@ -156,7 +156,7 @@ describe("assigning addresses in a small plan", () => {
   const array = { array: "a", site: "Mill", controllers: "1", ports: "2" };
 
   function changes(rows: TableRows): string[] {
-    const workbook = storeWorkbook(rows);
+    const workbook = planWorkbook(rows);
     return assignPlanAddresses(workbook).writes.map((write) => `${cellOf(workbook, write)}: ${showCell(write.value)}`);
   }
   /** Addresses that are handed out, in the order of the rows. */

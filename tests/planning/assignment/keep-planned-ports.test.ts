@@ -36,6 +36,39 @@ describe("keeping the addresses of a PORTPLAN table", () => {
     expect(written(withSpill(rows, planned))).toEqual(["Ports 6 Address: 10.64.12.1"]);
   });
 
+  test("fills the row of the family that its network says, where a port has one of each", () => {
+    const rows = sample();
+    for (const row of rows.ports) if (row.array === "cs-array-1" && row.controller === "A" && row.port === "0") row.address = null;
+    const both = [
+      ["cs-array-1", "A", "0", "cs-data-1-v6", "fd6b:41c2:9e07:31::1", "", "none"],
+      ["cs-array-1", "A", "0", "cs-data-1", "10.64.31.1", "255.255.255.0", "none"],
+    ];
+    expect(written(withSpill(rows, both))).toEqual(["Ports 30 Address: fd6b:41c2:9e07:31::1", "Ports 29 Address: 10.64.31.1"]);
+  });
+
+  test("fills network and address of a row that names the port alone", () => {
+    const rows = sample();
+    Object.assign(rows.ports[1]!, { address: null, network: null });
+    expect(written(withSpill(rows, planned))).toEqual(["Ports 6 Address: 10.64.12.1", "Ports 6 Network: rr-data-2"]);
+  });
+
+  test("takes array and controller for two names, not for one text", () => {
+    const rows = sample();
+    rows.ports = [{ array: "x1", controller: "1", port: "0", network: "rr-data-1", address: "10.64.11.9" }];
+    expect(written(withSpill(rows, [["x", "11", "0", "rr-data-1", "10.64.11.1", "", ""]]))[0]).toBe("Ports 6 Array: x");
+  });
+
+  test("refuses a port whose address in the plan cannot be read, by its row", () => {
+    const rows = sample();
+    rows.ports[1]!.address = "10.64";
+    expect(() => written(withSpill(rows, planned))).toThrow("Ports row 6 address");
+  });
+
+  test("refuses a workbook without the table Ports", () => {
+    const { sheets } = withSpill(sample(), planned);
+    expect(() => keepPlannedPorts({ sheets: sheets.filter(({ name }) => name !== "Ports") }, place)).toThrow("The workbook has no table Ports.");
+  });
+
   test("refuses an address other than the one that a port has, and writes nothing", () => {
     const rows = sample();
     rows.ports[1]!.address = "10.64.12.99";

@@ -4,7 +4,7 @@ import { checkPlan, rules } from "../../../src/planning/checks";
 import { readPlan, rowsOf } from "../../../src/planning/plan/read";
 import type { WorkbookSnapshot } from "../../../src/sheet";
 import type { TableRow, TableRows } from "../../../src/planning/plan/schema";
-import { storeWorkbook } from "../../support/commissioning-plan";
+import { planWorkbook } from "../../support/commissioning-plan";
 import { withCell } from "../../support/plain-workbook";
 import { cellOf, sample, workbookWith, type EditableRows } from "../../support/plan-rows";
 
@@ -73,7 +73,7 @@ describe("proposing cables", () => {
     fc.assert(
       fc.property(carried, networks, networks, (switches, portsOfA, portsOfB) => {
         const plugs = [...portsOfA.map((network, port) => ({ controller: "A", port, network })), ...portsOfB.map((network, port) => ({ controller: "B", port, network }))];
-        const workbook = storeWorkbook({
+        const workbook = planWorkbook({
           arrays: [{ array: "a", site: "Bindery", controllers: "A,B", ports: "5" }],
           switches: switches.map((names, at) => ({ switch: `sw${at}`, site: "Bindery", networks: names.join(", ") })),
           ports: plugs.map((plug) => ({ array: "a", ...plug, port: String(plug.port) })),
@@ -111,7 +111,7 @@ describe("proposing cables in a small plan", () => {
   };
 
   function cables(switches: TableRows["switches"], ...texts: string[]): string[] {
-    const workbook = storeWorkbook({ arrays: [{ array: "a", ...site }], switches, ports: texts.map(port) });
+    const workbook = planWorkbook({ arrays: [{ array: "a", ...site }], switches, ports: texts.map(port) });
     const done = proposeCabling(workbook).writes.reduce((book, { sheet, row, column, value }) => withCell(book, sheet, row, column, value), workbook);
     return rowsOf(readPlan(done), "ports").map((row) => `${row.controller}${row.port} ${row.switch} ${row.switchPort}`.trim());
   }
@@ -122,11 +122,30 @@ describe("proposing cables in a small plan", () => {
   });
 
   test("counts the cables of arrays before, and those that stand", () => {
-    const workbook = storeWorkbook({
+    const workbook = planWorkbook({
       arrays: [{ array: "a", ...site }, { array: "b", ...site }], switches: [sw("s1"), sw("s2")],
       ports: [port("A0 n"), { ...port("A0 n"), array: "b" }, { ...port("A5 n s2 9"), array: "b" }],
     });
     expect(proposeCabling(workbook).writes.map(({ row, value }) => [row, value])).toEqual([[4, "s1"], [4, "1"], [5, "s1"], [5, "2"]]);
+  });
+
+  /** Names the switch that each open port gets, array by array. */
+  function chosen(arrays: Readonly<Record<string, readonly string[]>>): string[] {
+    const names = Object.keys(arrays);
+    const ports = names.flatMap((array) => arrays[array]!.map((text) => ({ ...port(text), array })));
+    const workbook = planWorkbook({ arrays: names.map((array) => ({ array, ...site })), switches: [sw("s1"), sw("s2")], ports });
+    return proposeCabling(workbook).writes.flatMap(({ value }) => (value === "s1" || value === "s2" ? [value] : []));
+  }
+
+  test("counts each cable that stands once", () => {
+    expect(chosen({ a: ["A0 n s1 1"], b: ["A0 n"], c: ["A0 n"] })).toEqual(["s2", "s1"]);
+  });
+
+  test("counts a cable that was moved where it went, and no longer where it was", () => {
+    // Array a ends with three cables on s1 and one on s2, after its A0 was moved from s2 to s1.
+    const moved = ["B0 n s1 1", "B1 n s1 2", "A0 n", "A1 n"];
+    expect(chosen({ a: moved, b: ["A5 n s2 5", "B7 n"] })).toEqual(["s1", "s2", "s2"]);
+    expect(chosen({ a: moved, b: ["A5 n s2 5", "A6 n s2 6", "B7 n"] })).toEqual(["s1", "s2", "s1"]);
   });
 
   test("sends the same port of two controllers to different switches before it counts cables", () => {
@@ -140,6 +159,7 @@ describe("proposing cables in a small plan", () => {
 
   test("lays the cables with the least choice first", () => {
     expect(cables([sw("s1", "n, m"), sw("s2", "n")], "A0 n", "A1 m")).toEqual(["A0 s2 1", "A1 s1 1"]);
+    expect(cables([sw("s1", "n, m"), sw("s2", "n")], "A0 n", "B1 m")).toEqual(["A0 s2 1", "B1 s1 1"]);
   });
 
   test("moves a cable whose controller would reach one switch only, even onto the switch of the other's same port", () => {
@@ -177,5 +197,6 @@ describe("proposing cables in a small plan", () => {
 
   test("keeps the port that one row of a cable names", () => {
     expect(cables([sw("s1")], "A0 n s1", "A0 m s1 8")).toEqual(["A0 s1 8", "A0 s1 8"]);
+    expect(cables([sw("s1")], "A0 n  8")).toEqual(["A0 s1 8"]);
   });
 });

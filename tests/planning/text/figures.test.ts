@@ -15,7 +15,7 @@ describe("figures are written one way", () => {
 
   test("currents, masses and powers with their units", () => {
     expect([formatAmps(12.8), formatAmps(3.3912), formatAmps(9)]).toEqual(["12.8 A", "3.39 A", "9 A"]);
-    expect([formatKilograms(25.5), formatKilograms(0.1 + 0.2)]).toEqual(["25.5 kg", "0.3 kg"]);
+    expect([formatKilograms(25.5), formatKilograms(0.1 + 0.2), formatKilograms(12.346)]).toEqual(["25.5 kg", "0.3 kg", "12.35 kg"]);
     expect([formatWatts(1199.6), formatWatts(80)]).toEqual(["1200 W", "80 W"]);
     expect(ampsOf(2.6087)).toBe(2.61);
   });

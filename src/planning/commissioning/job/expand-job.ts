@@ -32,7 +32,7 @@ export function expandJob(model: PlanModel, job: PlanRow<"jobs">): ExpandedJob {
 }
 
 function sectionRows(model: PlanModel, { job, procedure }: PlanRow<"jobs">): readonly PlanRow<"procedures">[] {
-  const rows = procedure === "" ? [] : model.rowsWith("procedures", "procedure", procedure);
+  const rows = model.rowsWith("procedures", "procedure", procedure);
   if (rows.length > 0) return rows;
   const sentence = `Job ${quote(job)} follows procedure ${quote(procedure)}, which the table Procedures does not have. Write one of its procedures.`;
   throw invalid("Procedure", procedure, sentence);

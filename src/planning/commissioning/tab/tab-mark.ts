@@ -43,7 +43,7 @@ export function readMark(sheet: SheetSnapshot, { row, column }: { readonly row: 
   const cell = (key: keyof typeof markColumns) => sheet.values[row]?.[column + at[markColumns[key]] - at[markColumns.marker]];
   return {
     jobId: canonicalText(cell("jobId")),
-    build: Number(cell("build") ?? 0) || 0,
+    build: Number(cell("build")) || 0,
     born: canonicalText(cell("born")),
     whole: canonicalText(cell("state")) === tabStates.whole,
   };

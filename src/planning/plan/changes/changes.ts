@@ -38,7 +38,6 @@ export function writeCell(workbook: WorkbookSnapshot, table: ReadTable, row: num
  * Columns that the table lacks are left out. Refuses where something else stands below the table in the rows that it would need.
  */
 export function appendRows<Key extends TableKey>(workbook: WorkbookSnapshot, table: ReadTable, key: Key, rows: readonly TableRow<Key>[]): Changes {
-  if (rows.length === 0) return { writes: [], growths: [] };
   const formulas = new Set(columnsOf(key).flatMap(([name, { kind }]) => (kind === "formula" ? [name] : [])));
   const values = workbook.sheets.find(({ name }) => name === table.sheet)?.values ?? [];
   const typed: number[] = [];
@@ -46,7 +45,7 @@ export function appendRows<Key extends TableKey>(workbook: WorkbookSnapshot, tab
     const isFormula = Object.entries(table.columns).some(([name, at]) => at === column && formulas.has(name));
     if (!isFormula) typed.push(column);
   }
-  let first = Math.min(table.lastRow, values.length - 1);
+  let first = table.lastRow;
   while (first > table.headerRow && typed.every((column) => isBlank(values[first]?.[column]))) first -= 1;
   first += 1;
 

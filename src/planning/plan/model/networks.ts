@@ -54,7 +54,7 @@ function readNetwork(row: PlanRow<"networks">): Network {
   const gateway = foldName(row.gateway);
   return {
     row,
-    prefix: row.prefix === "" ? null : orNull(() => parsePrefix(row.prefix)),
+    prefix: orNull(() => parsePrefix(row.prefix)),
     gateway: gateway === "none" ? "none" : gateway === "" ? "blank" : readAddress(row.gateway),
     reserved: orNull(() => parseBlocks(row.reserved)),
     routing: foldName(row.routing),

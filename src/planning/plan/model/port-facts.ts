@@ -33,7 +33,7 @@ export interface PortName {
 
 /** Names the controllers of an array; null where the cell is blank or cannot be read. */
 export function controllersOf({ controllers }: PlanRow<"arrays">): readonly string[] | null {
-  return controllers === "" ? null : orNull(() => parseControllerNames(controllers));
+  return orNull(() => parseControllerNames(controllers));
 }
 
 /** Writes the controller and port of a row as people read them, such as A/0. */

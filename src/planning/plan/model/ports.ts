@@ -47,7 +47,7 @@ export class Ports {
       row,
       array: this.rows.find("arrays", row.array),
       network: this.networks.named(row.network),
-      address: row.address === "" ? null : readAddress(row.address),
+      address: readAddress(row.address),
       to: this.rows.find("switches", row.switch),
       socket: socketOf(row),
     };
@@ -55,7 +55,6 @@ export class Ports {
 }
 
 function workOutSockets(controllers: string, ports: string): readonly Socket[] | null {
-  if (controllers === "" || ports === "") return null;
   return orNull(() => {
     const portNames = parsePortNames(ports);
     return parseControllerNames(controllers).flatMap((controller) =>

@@ -43,7 +43,7 @@ export class UsedAddresses {
 
   private ofClusters(): UsedAddress[] {
     return this.rows.rows("clusters").flatMap((row): UsedAddress[] => {
-      const address = row.sharedAddress === "" ? null : readAddress(row.sharedAddress);
+      const address = readAddress(row.sharedAddress);
       if (address === null) return [];
       return [{ table: "clusters", column: "sharedAddress", row, use: clusterUse(row), address, network: this.networks.named(row.network) }];
     });
@@ -51,7 +51,7 @@ export class UsedAddresses {
 
   private ofHosts(): UsedAddress[] {
     return this.rows.rows("hosts").flatMap((row): UsedAddress[] => {
-      const address = row.address === "" ? null : readAddress(row.address);
+      const address = readAddress(row.address);
       if (address === null) return [];
       return [{ table: "hosts", column: "address", row, use: `host\n${row.row}`, address, network: this.networks.holding(row.site, address) }];
     });

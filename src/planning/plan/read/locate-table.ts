@@ -56,7 +56,7 @@ function headerBelow(sheet: SheetSnapshot, key: TableKey, marker: number): Table
     const known = line.flatMap((cell, column) => (headers.has(textOf(cell)) ? [column] : []));
     if (known.length < enough) continue;
     let firstColumn = known[0]!;
-    while (firstColumn > 0 && textOf(line[firstColumn - 1]) !== "") firstColumn -= 1;
+    while (textOf(line[firstColumn - 1]) !== "") firstColumn -= 1;
     let lastColumn = known.at(-1)!;
     while (textOf(line[lastColumn + 1]) !== "") lastColumn += 1;
     return { sheet, headerRow: row, firstColumn, lastColumn, lastRow: sheet.values.length - 1 };

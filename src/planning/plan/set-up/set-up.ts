@@ -1,5 +1,5 @@
 import { foldName, quote } from "../../text";
-import { columnLetters, sheetDayOf, quoteSheetName, type Area, type Cell, type CellStyle, type Scalar, type SheetPlan, type Validation, type WorkbookSnapshot } from "../../../sheet";
+import { columnLetters, quoteSheetName, sheetDayOf, type Area, type Cell, type CellStyle, type Scalar, type SheetPlan, type Validation, type WorkbookSnapshot } from "../../../sheet";
 import { hostTableName, locateTable, markerText } from "../read";
 import { columnsOf, nameColumn, tableKeys, tables, type Column, type ColumnKind, type TableKey, type TableRow, type TableRows } from "../schema";
 
@@ -114,7 +114,7 @@ function cellOf(column: Column, value: Scalar, formula: (text: string) => string
   const style = column.kind === "text" && column.width !== undefined ? "prose" : kindStyles[column.kind];
   if (column.kind === "formula") return column.formula === undefined ? { style } : { formula: formula(column.formula), style };
   if (value === null) return { style };
-  if (column.kind === "date" && typeof value === "string") return { value: sheetDayOf(value), style };
+  if (column.kind === "date" && typeof value === "string") return { value: sheetDayOf(value) ?? value, style };
   return { value, style };
 }
 

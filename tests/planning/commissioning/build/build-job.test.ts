@@ -2,7 +2,7 @@ import { buildJob, jobNamed, jobsOf, readCommissioningPlan } from "../../../../s
 import { readPlannedTab } from "../../../../src/planning/commissioning/tab";
 import type { TableRows } from "../../../../src/planning/plan/schema";
 import type { WorkbookSnapshot } from "../../../../src/sheet";
-import { jobName, moment, storeWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
+import { jobName, moment, planWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
 import { sealLine } from "../../../support/job-records";
 import { tabSheet } from "../../../support/tab-workbook";
 
@@ -14,13 +14,13 @@ function build(workbook: WorkbookSnapshot, ...tabs: WorkbookSnapshot["sheets"]) 
   return buildJob(source, jobsOf(source)[0]!, ({ nextBuild }) => `build ${nextBuild}`, { ...moment, instant: "later" });
 }
 
-const workbook = storeWorkbook(small);
+const workbook = planWorkbook(small);
 const first = buildJob(readCommissioningPlan(workbook), jobsOf(readCommissioningPlan(workbook))[0]!, () => "new", moment);
 const tab = tabSheet(first.tab, jobName);
 
 test("a tab of 5,000 steps is planned with every step under its own key", () => {
   const steps = Array.from({ length: 5000 }, (_, index) => step(`L-${index}`, "Start", { record: index % 2 === 0 ? "tick" : "number" }));
-  const built = build(storeWorkbook({ ...small, steps }));
+  const built = build(planWorkbook({ ...small, steps }));
   expect(built.steps).toBe(5000);
   expect(new Set(readPlannedTab(built.tab).steps.map(({ key }) => key)).size).toBe(5000);
 });
@@ -59,7 +59,7 @@ describe("a build", () => {
 
   test("remarks on arrays without an id", () => {
     const arrays = small.arrays!.map((row, index) => (index === 1 ? { ...row, id: null } : row));
-    expect(build(storeWorkbook({ ...small, arrays })).remarks).toEqual(['Array "n-2" has no Id: its records go by its name until Check has written one.']);
+    expect(build(planWorkbook({ ...small, arrays })).remarks).toEqual(['Array "n-2" has no Id: its records go by its name until Check has written one.']);
   });
 });
 
@@ -72,8 +72,8 @@ describe("what cannot be built", () => {
     ["a job twice", named("North hall", "north HALL"), 'Job "North hall" stands twice in the table Jobs. Give each job a name of its own.'],
     ["a step that cannot be worked out", { ...small, steps: [step("T-1", "Middle")] }, 'Step T-1 is in section "Middle", which its procedure lacks.'],
   ])("is said in a sentence: %s", (_, rows, sentence) => {
-    expect(() => build(storeWorkbook(rows))).toThrow(sentence);
-    expect(() => build(storeWorkbook(rows))).toThrow(/^.{20,160}$/);
+    expect(() => build(planWorkbook(rows))).toThrow(sentence);
+    expect(() => build(planWorkbook(rows))).toThrow(/^.{20,160}$/);
   });
 
   test("is said of a sheet that has the job's name and is no tab in use of it", () => {
@@ -92,7 +92,7 @@ describe("what cannot be built", () => {
 
 describe("the jobs of a plan", () => {
   const rows = { ...small, jobs: [...small.jobs!, { id: "J0002", job: null, site: "North hall" }, { id: "J0003", job: "South hall", site: "North hall" }] };
-  const source = readCommissioningPlan(storeWorkbook(rows));
+  const source = readCommissioningPlan(planWorkbook(rows));
 
   test("are those with a name, in table order", () => {
     expect(jobsOf(source).map(({ job }) => job)).toEqual(["North hall", "South hall"]);

@@ -5,12 +5,12 @@ import { isSpent, readPlannedTab, readTab, type TabReading } from "../../../../s
 import { tabColumnKeys } from "../../../../src/planning/commissioning/tab/tab-columns";
 import type { TableRows } from "../../../../src/planning/plan/schema";
 import type { Scalar, SheetSnapshot } from "../../../../src/sheet";
-import { jobName, moment, storeWorkbook, smallPlan } from "../../../support/commissioning-plan";
+import { jobName, moment, planWorkbook, smallPlan } from "../../../support/commissioning-plan";
 import { columnOf } from "../../../support/tab-on-sheet";
 import { tabSheet } from "../../../support/tab-workbook";
 
 function build(rows: TableRows, ...tabs: SheetSnapshot[]): JobBuild {
-  const workbook = storeWorkbook(rows);
+  const workbook = planWorkbook(rows);
   const source = readCommissioningPlan({ sheets: [...workbook.sheets, ...tabs] });
   return buildJob(source, jobsOf(source)[0]!, () => "new", moment);
 }

@@ -2,11 +2,11 @@ import { jobsOf, readCommissioningPlan } from "../../../../src/planning/commissi
 import { expandJob, idOfJob, type JobStep } from "../../../../src/planning/commissioning/job";
 import { builtInProcedures } from "../../../../src/planning/commissioning/procedure";
 import type { TableRows } from "../../../../src/planning/plan/schema";
-import { storeWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
+import { planWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
 import { problemOf } from "../../../support/sentence";
 
 function expanded(rows: TableRows, job = 0) {
-  const source = readCommissioningPlan(storeWorkbook(rows));
+  const source = readCommissioningPlan(planWorkbook(rows));
   return expandJob(source.model, jobsOf(source)[job]!);
 }
 
@@ -158,7 +158,7 @@ describe("the sections of a job", () => {
 });
 
 test("a job is named by its id, and by its name as long as it has none", () => {
-  const idsOf = (rows: TableRows) => jobsOf(readCommissioningPlan(storeWorkbook(rows))).map(idOfJob);
+  const idsOf = (rows: TableRows) => jobsOf(readCommissioningPlan(planWorkbook(rows))).map(idOfJob);
   expect(idsOf(small)).toEqual(["J0001"]);
   expect(idsOf({ ...small, jobs: [{ ...small.jobs![0]!, id: null }] })).toEqual(["~north hall"]);
   expect(expanded(small).id).toBe("J0001");

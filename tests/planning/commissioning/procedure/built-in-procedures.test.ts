@@ -3,10 +3,10 @@ import { expandJob, type JobStep } from "../../../../src/planning/commissioning/
 import { builtInProcedures } from "../../../../src/planning/commissioning/procedure";
 import type { TableRows } from "../../../../src/planning/plan/schema";
 import { sampleRows } from "../../../../src/planning/plan/set-up";
-import { storeWorkbook } from "../../../support/commissioning-plan";
+import { planWorkbook } from "../../../support/commissioning-plan";
 
 function stepsOf(rows: TableRows, job: number): JobStep[] {
-  const source = readCommissioningPlan(storeWorkbook(rows));
+  const source = readCommissioningPlan(planWorkbook(rows));
   return expandJob(source.model, jobsOf(source)[job]!).sections.flatMap(({ steps }) => steps);
 }
 

@@ -3,7 +3,7 @@ import { asBuiltChanges } from "../../../../src/planning/commissioning/reports";
 import { readPlannedTab } from "../../../../src/planning/commissioning/tab";
 import type { TableRows } from "../../../../src/planning/plan/schema";
 import type { Scalar } from "../../../../src/sheet";
-import { jobName, moment, storeWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
+import { jobName, moment, planWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
 import { columnOf } from "../../../support/tab-on-sheet";
 import { tabSheet } from "../../../support/tab-workbook";
 
@@ -20,7 +20,7 @@ const plan: TableRows = {
     step("T-30", "Cluster", { expect: "{{Shared address}}", record: "address" }),
   ],
 };
-const workbook = storeWorkbook(plan);
+const workbook = planWorkbook(plan);
 
 type Cells = Readonly<Record<string, Scalar>>;
 

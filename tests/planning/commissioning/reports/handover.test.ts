@@ -4,12 +4,12 @@ import { sealOf } from "../../../../src/planning/commissioning/seal";
 import type { JobRecords } from "../../../../src/planning/commissioning/record";
 import type { TableRows } from "../../../../src/planning/plan/schema";
 import type { SheetPlan } from "../../../../src/sheet";
-import { storeWorkbook, smallPlan } from "../../../support/commissioning-plan";
+import { planWorkbook, smallPlan } from "../../../support/commissioning-plan";
 import { jobRecords, sealLine, snagOf, stepRecord } from "../../../support/job-records";
 import { lookFaults, lookOf } from "../../../support/sheet-look";
 
 function handover(records: Partial<JobRecords> = {}, rows: TableRows = smallPlan()): SheetPlan {
-  const source = readCommissioningPlan(storeWorkbook(rows));
+  const source = readCommissioningPlan(planWorkbook(rows));
   return planHandover("North hall handover", source, jobsOf(source)[0]!, jobRecords(records), "2026-03-09 10:00");
 }
 

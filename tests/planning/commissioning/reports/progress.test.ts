@@ -1,10 +1,10 @@
 import { planProgress, progressOf } from "../../../../src/planning/commissioning/reports";
 import { jobsOf, readCommissioningPlan } from "../../../../src/planning/commissioning/build";
-import { storeWorkbook, smallPlan } from "../../../support/commissioning-plan";
+import { planWorkbook, smallPlan } from "../../../support/commissioning-plan";
 import { jobRecords, sealLine, snagOf, stepRecord } from "../../../support/job-records";
 import { lookFaults, lookOf } from "../../../support/sheet-look";
 
-const job = jobsOf(readCommissioningPlan(storeWorkbook(smallPlan())))[0]!;
+const job = jobsOf(readCommissioningPlan(planWorkbook(smallPlan())))[0]!;
 
 describe("how far a job is", () => {
   test("is nothing before its first build", () => {

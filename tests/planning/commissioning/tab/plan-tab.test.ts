@@ -3,7 +3,7 @@ import { recordFingerprint, snagFingerprint, type JobRecords } from "../../../..
 import { at, shownColumns, tabColumns, type TabColumn } from "../../../../src/planning/commissioning/tab/tab-columns";
 import type { TableRows } from "../../../../src/planning/plan/schema";
 import type { Cell, SheetPlan } from "../../../../src/sheet";
-import { moment, storeWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
+import { moment, planWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
 import { sealLine, snagOf, stepRecord } from "../../../support/job-records";
 import { lookFaults } from "../../../support/sheet-look";
 import { tabSheet } from "../../../support/tab-workbook";
@@ -22,7 +22,7 @@ const rows: TableRows = {
 };
 
 function tabWith(records: Partial<JobRecords> | null = null): SheetPlan {
-  const plan = storeWorkbook(rows);
+  const plan = planWorkbook(rows);
   const build = (sheets: typeof plan.sheets, adjust?: AdjustReading): SheetPlan => {
     const source = readCommissioningPlan({ sheets });
     return buildJob(source, jobsOf(source)[0]!, () => "working name", moment, adjust).tab;
@@ -110,7 +110,7 @@ describe("a planned tab", () => {
   });
 
   test("says so where no step applies", () => {
-    const source = readCommissioningPlan(storeWorkbook({ ...rows, steps: [step("T-01", "Start", { when: "Site = Elsewhere" })] }));
+    const source = readCommissioningPlan(planWorkbook({ ...rows, steps: [step("T-01", "Start", { when: "Site = Elsewhere" })] }));
     const { tab } = buildJob(source, jobsOf(source)[0]!, () => "new", moment);
     expect(tab.rows.flat().map(({ value }) => value)).toContain("No step of the procedure applies to this job.");
     expect(tab.conditionalFormats![0]!.area.rows).toBe(1);
@@ -151,12 +151,13 @@ describe("a tab that is planned again", () => {
   });
 
   test("lets a snag find its step by formulas, but where the step is gone", () => {
-    const [known, gone, , , blank] = rowsTagged(tab, "#snag").map((row) => tab.rows[row]!);
+    const [known, gone, , unnamed, blank] = rowsTagged(tab, "#snag").map((row) => tab.rows[row]!);
     const answers = (line: readonly Cell[]) => (["stepId", "rule", "low", "high", "plannedUnit"] as const).map((column) => line[at[column]]!);
     expect(answers(known!).map(({ formula, value, style }) => [formula !== undefined, value, style])).toEqual([
       [true, undefined, "stepId"], [true, undefined, "hidden"], [true, undefined, "hidden"], [true, undefined, "hidden"], [true, undefined, "hidden"],
     ]);
     expect([answers(gone!)[0], answers(gone!)[4]]).toEqual([{ value: "T-99", style: "stepId" }, { value: "J0001/T-99/site", style: "hiddenText" }]);
+    expect(answers(unnamed!).every(({ formula }) => formula !== undefined)).toBe(true);
     expect(answers(blank!).map(({ value }) => value)).toEqual(["", "", "", 0, ""]);
   });
 

@@ -62,6 +62,7 @@ describe("the breaks between pages", () => {
     ["none where just 15 hundredths of the page are left", rows(0.85, 0.2), [1], []],
     ["before each that does not fit", rows(0.9, 0.9, 0.2), [1, 2], [1, 2]],
     ["counted from the page on which a long section ends", rows(0.3, 0.5, 0.5, 0.4, 0.2), [1, 4], [4]],
+    ["counted from the top of the page that a section begins", rows(0.9, 0.5, 0.5, 0.2), [1, 3], [1, 3]],
     ["none in a section that is as high as the room left", rows(0.9, 0.1), [1], []],
     ["by whole rows: a row that does not fit goes to the next page", rows(0.3, 0.6, 0.6, 0.3, 0.2), [1, 4], [4]],
   ])("are %s", (_, heights, sections, breaks) => {

@@ -2,10 +2,10 @@ import { buildJob, jobsOf, readCommissioningPlan } from "../../../../src/plannin
 import { letter, shownColumns, tabColumnKeys } from "../../../../src/planning/commissioning/tab/tab-columns";
 import type { TableRows } from "../../../../src/planning/plan/schema";
 import type { SheetPlan } from "../../../../src/sheet";
-import { moment, storeWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
+import { moment, planWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
 
 function tabOf(rows: TableRows): SheetPlan {
-  const source = readCommissioningPlan(storeWorkbook(rows));
+  const source = readCommissioningPlan(planWorkbook(rows));
   return buildJob(source, jobsOf(source)[0]!, () => "new", moment).tab;
 }
 
@@ -117,10 +117,17 @@ test("cells that run over several columns are merged, and their frames close", (
     [10, 0, 2], [10, 6, 2], [10, 8, 2], [11, 6, 2], [11, 8, 2], [12, 6, 2], [12, 8, 2],
     [13, 6, 2], [13, 8, 2], [13, 10, 2], [14, 6, 2], [14, 8, 2], [14, 10, 2],
   ]);
+  expect(tab.merges!.every(({ rows }) => rows === 1)).toBe(true);
   const style = (row: number, ...columns: number[]) => columns.map((column) => tab.rows[row]![column]!.style);
   expect(style(4, 6, 7)).toEqual(["label", "label"]);
   expect(style(5, 2, 3, 13)).toEqual(["figureText", "figure", "figureText"]);
   expect(style(14, 6, 7, 8, 9)).toEqual(["fact", "fact", "factNumber", "fact"]);
+});
+
+test("what of a pool is to be filled is told to two decimals", () => {
+  // Four data drives of 4 TB on each of two arrays are 32 TB; 80.5% of that are 25.76 TB.
+  const lines = summary(tabOf({ ...small, pools: small.pools!.map((row) => ({ ...row, fillLimit: 0.805 })) }));
+  expect(lines.find(({ G }) => G === "North")).toMatchObject({ K: "80.5%", M: 25.76 });
 });
 
 test("a feed over its limit stands out", () => {

@@ -17,7 +17,7 @@ describe("adding rows to a table", () => {
   const add = (workbook: ReturnType<typeof racks>) => appendRows(workbook, tableOf(workbook), "racks", [{ rack: "R8", units: 42 }, { rack: "R9" }]);
 
   test("writes below the last row in which anything stands, the user's own columns included", () => {
-    const workbook = workbookOf({ Ours: [["Table: Racks"], ["Rack", "Units", "Own"], ["R1", 42, null], [null, null, "keep"], []] });
+    const workbook = workbookOf({ Ours: [["Table: Racks"], ["Rack", "Units", "Own", "Other"], ["R1", 42], [null, null, null, "keep"], []] });
     expect(add(workbook).writes.map(({ row, column, value }) => [row, column, value])).toEqual([[4, 0, "R8"], [4, 1, 42], [5, 0, "R9"]]);
   });
 
@@ -26,6 +26,12 @@ describe("adding rows to a table", () => {
     const named = (rows: number) => ({ sheets: [{ ...sheets[0]!, tables: [{ name: "BayRacks", area: { row: 2, column: 0, rows, columns: 4 } }] }] });
     expect(add(named(4)).growths).toEqual([]);
     expect(add(named(2)).growths).toEqual([{ sheet: "Ours", table: "BayRacks", area: { row: 2, column: 0, rows: 4, columns: 4 } }]);
+  });
+
+  test("grows a table that begins further right over its own columns", () => {
+    const [sheet] = workbookOf({ Ours: [["", "Rack", "Site", "Total"], ["", "R1", "Mill", 9]] }).sheets;
+    const workbook = { sheets: [{ ...sheet!, tables: [{ name: "BayRacks", area: { row: 0, column: 1, rows: 2, columns: 2 } }] }] };
+    expect(add(workbook).growths).toEqual([{ sheet: "Ours", table: "BayRacks", area: { row: 0, column: 1, rows: 4, columns: 2 } }]);
   });
 
   test("refuses to write over what stands below a named table", () => {

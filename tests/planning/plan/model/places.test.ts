@@ -38,6 +38,11 @@ describe("the places of a job", () => {
     expect(placesOf({ arrays: "loose, FAR,, a1 , far" }).arrays.map(({ array }) => array)).toEqual(["far", "loose", "a1"]);
   });
 
+  test("are sorted by cluster order within a cluster only: arrays of none stay as the table has them", () => {
+    const apart = modelOf({ sites: rows.sites, jobs: [{ job: "J", site: "Mill" }], arrays: [{ array: "x", site: "Mill", clusterOrder: 2 }, { array: "y", site: "Mill", clusterOrder: 1 }] });
+    expect(apart.places.of(apart.rows("jobs")[0]!).arrays.map(({ array }) => array)).toEqual(["x", "y"]);
+  });
+
   test("are no arrays where none stands at the site", () => {
     const empty = modelOf({ sites: rows.sites, jobs: [{ job: "J", site: "Yard" }] });
     expect(empty.places.of(empty.rows("jobs")[0]!).arrays).toEqual([]);

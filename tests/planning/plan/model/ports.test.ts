@@ -37,6 +37,12 @@ describe("the ports that an array ought to have", () => {
     expect(expected(more)).toEqual([]);
   });
 
+  test("are none of an array without a site, even where a network reaches every site", () => {
+    const everywhere = [{ network: "all", prefix: "10.9.0.0/24" }];
+    expect(expected({}, [], everywhere)[0]).toBe("A/0 all");
+    expect(expected({ site: null }, [], everywhere)).toEqual([]);
+  });
+
   test("have the row of their socket, without case, the first of two, and the network that it names", () => {
     const ports = [
       { array: "A1", controller: "b", port: "1", network: "n1" },

@@ -31,6 +31,11 @@ describe("the contents of a rack", () => {
     expect(contentsOf()).toMatchObject({ kg: 86.5, heat: 400 });
   });
 
+  test("weigh and heat nothing where nothing is said of an array", () => {
+    const model = modelOf({ racks: [{ rack: "R1" }], arrays: [{ array: "a", rack: "R1" }, { array: "b", rack: "R1", weightKg: 30, watts: 100 }] });
+    expect(model.racks.of(model.rows("racks")[0]!)).toMatchObject({ kg: 30, heat: 100 });
+  });
+
   test("are counted from the bottom where the rack counts from the top, if its height is known", () => {
     expect(contentsOf({ numberedFrom: "top" }).devices.map(({ name, lowest, highest }) => [name, lowest, highest])).toEqual([["high", 7, 8], ["sw", 7, 7], ["low", 12, 15]]);
     expect(contentsOf({ numberedFrom: "top", units: null })).toMatchObject({ devices: [], unplaced: ["high", "low", "loose", "sw", "free"] });

@@ -9,7 +9,7 @@ function racks(...lines: readonly (readonly CellValue[])[]) {
 
 describe("reading a planning table", () => {
   test("finds columns by their headers in any order and case, and leaves the user's own alone", () => {
-    const plan = readPlan(workbookOf({ Ours: [[null, "table: racks"], [], [null, "Paint", "UNITS ", "rack", "Key"], [null, "grey", 42, "R1", "k7"]] }));
+    const plan = readPlan(workbookOf({ Ours: [[null, "table: racks"], [], [null, "Paint", "UNITS ", "rack", "Key"], [null, "grey", 42, "R1", "k7", "beside"]] }));
     expect(rowsOf(plan, "racks").map(({ rack, units, site, row }) => ({ rack, units, site, row }))).toEqual([{ rack: "R1", units: 42, site: "", row: 3 }]);
     expect({ ...rowsOf(plan, "racks")[0]!.shown }).toEqual({ Paint: "grey", UNITS: "42", rack: "R1", Key: "k7" });
   });

@@ -1,7 +1,7 @@
 import { initialSettings, readPlan, readSettings, settingRules } from "../../../../src/planning/plan/read";
-import { storeWorkbook } from "../../../support/commissioning-plan";
+import { planWorkbook } from "../../../support/commissioning-plan";
 
-const read = (...settings: readonly (readonly [string, string | number | null])[]) => readSettings(readPlan(storeWorkbook({ settings: settings.map(([setting, value]) => ({ setting, value })) })));
+const read = (...settings: readonly (readonly [string, string | number | null])[]) => readSettings(readPlan(planWorkbook({ settings: settings.map(([setting, value]) => ({ setting, value })) })));
 
 describe("the settings", () => {
   test("have their initial values where the table says nothing", () => {
@@ -32,6 +32,29 @@ describe("the settings", () => {
       [7, "unreadable", "Spares an array is 1.5. Write a whole number from 0 to 1000, such as 1."],
       [8, "unreadable", 'Lift reach cm "40,5" has a comma. Write 40.5.'],
     ]);
+  });
+
+  test.each<[string, readonly (string | number)[], readonly (string | number)[], number | null]>([
+    ["Spares an array", [0, 1000], [-1, 1001, 0.5], 1],
+    ["Fill limit", ["100%", 0.01], ["101%", -0.1], null],
+    ["Read error rate", [0, 1], [-1e-15, 1.1], 1e-15],
+    ["Read fault share", ["0%", "100%"], ["101%"], null],
+    ["Drive rate MB/s", [0.1, 100_000], [0, 100_001], 100],
+    ["Lift reach cm", [0.1, 200], [0, 201], 35],
+    ["Lift from cm", [0, 300], [-1, 301], 75],
+    ["Rack foot cm", [0, 100], [-1, 101], 10],
+    ["Two person share", ["0%", "66.7%"], ["101%"], null],
+    ["Lift table above cm", [0, 300], [-1, 301], 175],
+    ["Heavier above kg", [0.1, 1000], [0, 1001], 10],
+  ])("have bounds: %s may be any of %j and none of %j; what is usual is the example, %p", (name, inside, outside, example) => {
+    expect(inside.flatMap((value) => read([name, value]).faults)).toEqual([]);
+    const faults = outside.flatMap((value) => read([name, value]).faults);
+    expect(faults.map(({ kind }) => kind)).toEqual(outside.map(() => "unreadable"));
+    if (example !== null) for (const { sentence } of faults) expect(sentence.endsWith(`, such as ${example}.`)).toBe(true);
+  });
+
+  test("say in a sentence what each is for", () => {
+    expect(initialSettings().map(({ meaning }) => meaning).filter((meaning) => !/^[A-Z].{10,}\.$/.test(meaning))).toEqual([]);
   });
 
   test("say that a name is not known, but for the rows that remember ids and rows without a name", () => {

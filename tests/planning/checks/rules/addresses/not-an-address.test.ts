@@ -1,5 +1,5 @@
 import { notAnAddress } from "../../../../../src/planning/checks/rules/addresses/not-an-address";
-import { cells, sample, type EditableRows } from "../../../../support/plan-rows";
+import { cells, found, sample, type EditableRows } from "../../../../support/plan-rows";
 
 test.each([
   ["a prefix with host bits set", (rows: EditableRows) => (rows.networks[0]!.prefix = "10.64.11.1/24"), "Networks 5 Prefix"],
@@ -12,6 +12,9 @@ test.each([
   const rows = sample();
   change(rows);
   expect(cells(notAnAddress, rows)).toEqual([cell]);
+  // The sentence begins with the header of the cell.
+  const header = cell.replace(/^\w+ \d+ /, "");
+  expect(found(notAnAddress, rows)[0]!.startsWith(`${cell}: ${header} "`)).toBe(true);
 });
 
 test("takes blanks, no gateway, and IPv6 in any spelling", () => {

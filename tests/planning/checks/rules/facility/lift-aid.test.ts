@@ -16,6 +16,12 @@ test.each([
   expect(mends(liftAid, rows)).toEqual(needed === null ? [] : [`Arrays 7 Lift by: ${needed}`]);
 });
 
+test("says with how many a lift is to be done", () => {
+  const rows = sample();
+  Object.assign(rows.arrays[2]!, { liftKg: 14.9, liftBy: "one" });
+  expect(found(liftAid, rows)).toEqual(["Arrays 7 Lift by: bi-array-1 is lifted with 14.9 kg to its place, which asks for two people; it is planned by one. Write two."]);
+});
+
 test("asks for a lift table above 175 cm, whatever the weight", () => {
   const rows = sample();
   // Unit 39: 10 + 38 x 4.445 = 178.9 cm; unit 38 is 174.5 cm.

@@ -1,5 +1,5 @@
 import { impossibleCondition } from "../../../../../src/planning/checks/rules/procedure/impossible-condition";
-import { cells, sample, type EditableRows } from "../../../../support/plan-rows";
+import { cells, found, sample, type EditableRows } from "../../../../support/plan-rows";
 
 function withWhen(when: string, forEach = "array"): EditableRows {
   const rows = sample();
@@ -19,6 +19,13 @@ test.each([
 
 test.each([["Port sharing = ARRAY"], ["Cluster act = create"], ["Rack = rr-r2"], ["Model = anything"], ["Cluster ="], [""]])("takes %s", (when) => {
   expect(cells(impossibleCondition, withWhen(when))).toEqual([]);
+});
+
+test("says what a field can be, the first four where it can be more", () => {
+  const rows = withWhen("Rack = RR-R9");
+  expect(found(impossibleCondition, rows)).toEqual(['Steps 5 When: Rack is never "RR-R9", so this never appears. It can be RR-R1, RR-R2, BI-R1, BI-R2 ....']);
+  rows.racks.pop();
+  expect(found(impossibleCondition, rows)).toEqual(['Steps 5 When: Rack is never "RR-R9", so this never appears. It can be RR-R1, RR-R2, BI-R1, BI-R2.']);
 });
 
 test("finds it in the condition of a section", () => {

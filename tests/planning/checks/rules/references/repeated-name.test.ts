@@ -1,5 +1,5 @@
 import { repeatedName } from "../../../../../src/planning/checks/rules/references/repeated-name";
-import { cells, sample, type EditableRows } from "../../../../support/plan-rows";
+import { cells, found, sample, type EditableRows } from "../../../../support/plan-rows";
 
 test.each([
   ["a rack", (rows: EditableRows) => (rows.racks[1]!.rack = "rr-r1"), "Racks 6 Rack"],
@@ -21,5 +21,17 @@ test("finds a section that stands twice in one procedure, not one of the same na
     { procedure: "Remove", section: "Lift", forEach: "array" },
     { procedure: "Install", section: "lift", forEach: "array" },
   ];
-  expect(cells(repeatedName, rows)).toEqual(["Procedures 7 Section"]);
+  expect(found(repeatedName, rows)).toEqual(['Procedures 7 Section: Section "lift" of "Install" stands in row 5 already, so its steps would run twice.']);
+});
+
+test("says of a host and of an array whose name theirs is too", () => {
+  const rows = sample();
+  rows.hosts[0]!.host = "rr-sw1";
+  rows.arrays[0]!.array = "scan-2";
+  rows.arrays[1]!.array = "rr-sw2";
+  expect(found(repeatedName, rows)).toEqual([
+    'Hosts 5 Host: "rr-sw1" is the name of a switch too, so its links cannot be told apart. Rename one.',
+    'Arrays 5 Array: "scan-2" is the name of a host too, so its links cannot be told apart. Rename one.',
+    'Arrays 6 Array: "rr-sw2" is the name of a switch too, so its links cannot be told apart. Rename one.',
+  ]);
 });

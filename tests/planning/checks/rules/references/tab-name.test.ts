@@ -1,5 +1,5 @@
 import { tabName } from "../../../../../src/planning/checks/rules/references/tab-name";
-import { cells, mends, sample } from "../../../../support/plan-rows";
+import { cells, found, mends, sample } from "../../../../support/plan-rows";
 
 test.each([
   ["a character that no tab's name may hold", "Reading Room: day 1", "Reading Room- day 1"],
@@ -15,7 +15,7 @@ test.each([
 test("finds the name of a planning sheet, which has no mend", () => {
   const rows = sample();
   rows.jobs[0]!.job = "arrays";
-  expect(cells(tabName, rows)).toEqual(["Jobs 5 Job"]);
+  expect(found(tabName, rows)).toEqual(['Jobs 5 Job: Job "arrays" is the name of a planning sheet, so no tab can have it. Write another.']);
   expect(mends(tabName, rows)).toEqual([]);
 });
 

@@ -1,5 +1,5 @@
 import { unknownName } from "../../../../../src/planning/checks/rules/references/unknown-name";
-import { cells, mends, sample, workbookWith, type EditableRows } from "../../../../support/plan-rows";
+import { cells, found, mends, sample, workbookWith, type EditableRows } from "../../../../support/plan-rows";
 
 test.each([
   ["a site", (rows: EditableRows) => (rows.racks[0]!.site = "Attic"), "Racks 5 Site"],
@@ -42,4 +42,27 @@ test("mends a name that differs in marks alone, and leaves the rest of the cell"
   rows.switches[0]!.networks = "rr-data-1, rr_data_2, mgmt";
   rows.arrays[1]!.rack = "RR-R9";
   expect(mends(unknownName, rows)).toEqual(["Switches 5 Networks: rr-data-1, rr-data-2, mgmt", "Arrays 5 Rack: RR-R1"]);
+});
+
+test.each([
+  ["a site", (rows: EditableRows) => (rows.racks[0]!.site = "Attic"), 'Racks 5 Site: Site "Attic" is not in the table Sites. Add it there, or mend the name.'],
+  ["an end of a link", (rows: EditableRows) => (rows.links[0]!.to = "rr-sw9"), 'Links 5 To: "rr-sw9" is neither a switch nor a host. Add it to one of those tables, or mend the name.'],
+  ["what an offer is for", (rows: EditableRows) => (rows.quote[0]!.for = "Attic"), 'Quote 5 For: "Attic" is neither an array nor a site, so it has no usable capacity. Mend the name.'],
+  [
+    "a section", (rows: EditableRows) => Object.assign(rows.steps[3]!, { procedure: "Site survey", section: "Afterthoughts" }),
+    'Steps 8 Section: Section "Afterthoughts" is none of "Site survey", so the step never appears. Add it to Procedures.',
+  ],
+])("says of %s where it is missing and what to do", (_, change, sentence) => {
+  const rows = sample();
+  change(rows);
+  expect(found(unknownName, rows)).toEqual([sentence]);
+});
+
+test("takes links that end at a host or a switch, or nowhere yet, as long as one of the two tables is there", () => {
+  const rows = sample();
+  rows.links[0]!.to = null;
+  expect(cells(unknownName, rows)).toEqual([]);
+  const { sheets } = workbookWith({ ...rows, links: [{ from: "rr-sw1", to: "gone" }] });
+  expect(cells(unknownName, { sheets: sheets.filter(({ name }) => name !== "Hosts") })).toEqual(["Links 5 To"]);
+  expect(cells(unknownName, { sheets: sheets.filter(({ name }) => name !== "Hosts" && name !== "Switches") })).toEqual([]);
 });

@@ -1,3 +1,8 @@
+import { buildJob, jobsOf, readCommissioningPlan } from "../../../../../src/planning/commissioning/build";
+import { at } from "../../../../../src/planning/commissioning/tab/tab-columns";
+import type { Scalar } from "../../../../../src/sheet";
+import { moment, planWorkbook, smallPlan, step } from "../../../../support/commissioning-plan";
+import { tabSheet } from "../../../../support/tab-workbook";
 import { storedSecret } from "../../../../../src/planning/checks/rules/secrets/stored-secret";
 import { withCell, workbookOf } from "../../../../support/plain-workbook";
 import { cells, found, sample, workbookWith } from "../../../../support/plan-rows";
@@ -36,4 +41,20 @@ test("looks at other sheets: behind a label, and below a header", () => {
 test("takes sentences that speak of secrets, and headers with nothing below", () => {
   const notes = workbookOf({ Notes: [["Every administrator secret is in the vault of the site.", "yes"], ["Account", "Password", "Owner"]] });
   expect(cells(storedSecret, notes)).toEqual([]);
+});
+
+test.each<[string, string, string, Scalar, boolean]>([
+  ["a password", "Put the administrator password into the vault and write its entry.", "text", "hunter2", true],
+  ["the entry in the vault", "Put the administrator password into the vault and write its entry.", "text", "vault:north/n-1", false],
+  ["nothing", "Put the administrator password into the vault and write its entry.", "text", null, false],
+  ["a tick", "Put the administrator password into the vault.", "tick", "Yes", false],
+  ["the place of the vault's key", "Say where the spare key of the vault room hangs.", "text", "behind the desk", false],
+  ["the name of a form", "Write which form says who may change the password.", "text", "form 7", false],
+])("looks at what is typed on a commissioning tab: %s", (_, text, record, found, isSecret) => {
+  const plan = planWorkbook({ ...smallPlan(), steps: [step("T-01", "Start", { do: text, record })] });
+  const source = readCommissioningPlan(plan);
+  const tab = tabSheet(buildJob(source, jobsOf(source)[0]!, () => "North hall", moment).tab, "North hall");
+  const row = tab.values.findIndex((line) => line[at.stepId] === "T-01");
+  const typed = withCell({ sheets: [...plan.sheets, tab] }, "North hall", row, at.found, found);
+  expect(cells(storedSecret, typed)).toHaveLength(isSecret ? 1 : 0);
 });
