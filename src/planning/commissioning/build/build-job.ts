@@ -2,7 +2,7 @@ import type { SheetPlan } from "../../../sheet";
 import type { PlanRow } from "../../plan/read";
 import { expandJob, idOfJob } from "../job";
 import { carryRecords, type CarryCounts } from "../record";
-import { planTab, tabFamily, type TabFamily, type TabReading } from "../tab";
+import { tabSheet, tabFamily, type TabFamily, type TabReading } from "../tab";
 import { remarksOnIds, remarksOnTabs } from "./build-remarks";
 import type { CommissioningPlan } from "./commissioning-plan";
 import { refuseClosed, refuseName } from "./refuse-build";
@@ -49,7 +49,7 @@ export function buildJob(
   const expanded = expandJob(source.model, job);
   const { records, counts } = carryRecords(expanded, current, family.others);
   const stamp = { build: family.nextBuild, born: current?.born ?? moment.instant, madeAt: moment.madeAt, planName: moment.planName };
-  const tab = planTab(workingName(family), { expanded, model: source.model, stamp, records });
+  const tab = tabSheet(workingName(family), { expanded, model: source.model, stamp, records });
   return {
     name: job.job,
     family,

@@ -1,4 +1,4 @@
-export { planTab } from "./plan-tab";
+export { tabSheet } from "./tab-sheet";
 export { readPlannedTab, readTab, readTabs } from "./read-tab";
 export { reopenBlocks, sealBlocks } from "./seal-blocks";
 export { isSpent, sheetNameWith, tabFamily, type TabFamily } from "./tab-family";

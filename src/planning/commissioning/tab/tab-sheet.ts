@@ -51,12 +51,12 @@ interface TabRows {
 }
 
 /**
- * Plans the commissioning tab of a job under a sheet name, marked as unfinished until it is put in place.
+ * Lays out the commissioning tab of a job under a sheet name, marked as unfinished until it is put in place.
  *
  * Row 1 holds title and progress, row 2 the headers; both stand on every printed page. Below come the summary, the sections with their
  * steps, the snags, the records whose step is gone, and the seals.
  */
-export function planTab(name: string, source: TabSource): SheetPlan {
+export function tabSheet(name: string, source: TabSource): SheetPlan {
   const { expanded, stamp } = source;
   const blocks = placeBlocks(source);
   const tab: TabRows = { rows: [], merges: [], sectionRows: [], stepAt: new Map(), numbers: new Map(), asked: [] };
