@@ -3,6 +3,7 @@ import { checkSeal, sealOf } from "../planning/commissioning/seal";
 import { sealBlocks } from "../planning/commissioning/tab";
 import { invalid, noAnswer, quote } from "../planning/text";
 import { writeCell } from "../planning/plan/changes";
+import type { PlanRow } from "../planning/plan/read";
 import type { Edit, WorkbookPort } from "../workbook/port";
 import { readJobInUse, type JobInUse } from "./tab-in-use";
 import { editsOf } from "./write-changes";
@@ -32,7 +33,7 @@ export async function closeOut(port: WorkbookPort, name: string, by: string, dat
 }
 
 /** Changes the state of a job in its table, where the table has that column. */
-export function stateEdits({ workbook, source, job }: JobInUse, state: string): Edit[] {
+export function stateEdits({ workbook, source, job }: JobInUse, state: Exclude<PlanRow<"jobs">["state"], "">): Edit[] {
   const table = source.model.table("jobs");
   const write = table === null ? null : writeCell(workbook, table, job.row, "state", state);
   return write === null ? [] : editsOf({ writes: [write], growths: [] });

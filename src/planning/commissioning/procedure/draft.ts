@@ -1,4 +1,4 @@
-import type { ForEach, TableRow } from "../../plan/schema";
+import type { ForEach, RecordKind, TableRow } from "../../plan/schema";
 
 /** One step as it is written here; the rest of its row follows from its procedure and section. */
 export interface StepDraft {
@@ -8,7 +8,7 @@ export interface StepDraft {
   /** What gets hurt when it goes wrong, and how to keep safe; stands before the step. */
   readonly caution?: string;
   /** "tick" where nothing else is said. */
-  readonly record?: string;
+  readonly record?: Exclude<RecordKind, "choice"> | `choice:${string}`;
   readonly unit?: string;
   readonly tolerancePercent?: number;
   readonly tolerance?: number;

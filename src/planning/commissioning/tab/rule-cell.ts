@@ -1,4 +1,4 @@
-import { recordKinds } from "../../plan/schema";
+import { recordKinds, signs } from "../../plan/schema";
 import type { StepRecord } from "../record";
 
 /** What the hidden cell Rule says of a step, as words with a space between. */
@@ -17,7 +17,7 @@ export function readRule(text: string): StepRule {
   const [need, sign = "none", kind] = text.split(" ");
   return {
     required: need === requiredWord,
-    sign: sign === "none" || sign === "two" ? sign : "one",
+    sign: signs.find((one) => one === sign) ?? "one",
     kind: recordKinds.find((one) => one === kind) ?? "text",
   };
 }

@@ -1,4 +1,5 @@
 import type { Area, Cell } from "../../../sheet";
+import type { TabStyle } from "./tab-styles";
 import { shownColumns, tabColumnKeys, tabColumns } from "./tab-columns";
 
 const pointsPerLine = 14.5;
@@ -15,13 +16,17 @@ export function rowHeight(cells: readonly Cell[], merges: readonly Area[]): numb
   let lines = 1;
   for (let column = 0; column < shownColumns; column += 1) {
     const value = cells[column]?.value;
-    if (typeof value !== "string" || cells[column]!.style === "section" || cells[column]!.style === "note") continue;
+    if (typeof value !== "string" || isStyled(cells[column], "section", "note")) continue;
     const merged = merges.find((area) => area.column === column);
     const width = widths.slice(column, column + (merged?.columns ?? 1)).reduce((sum, one) => sum + one, 0);
-    const isBold = cells[column]!.style === "expected" || cells[column]!.style === "label";
+    const isBold = isStyled(cells[column], "expected", "label");
     lines = Math.max(lines, countLines(value, (width - 1) / (isBold ? 1 : proseWidth)));
   }
   return Math.min(409, Math.max(18, lines * pointsPerLine + 5));
+}
+
+function isStyled(cell: Cell | undefined, ...styles: readonly TabStyle[]): boolean {
+  return styles.some((style) => style === cell?.style);
 }
 
 /** Counts the lines that a text takes when it is wrapped between words. */

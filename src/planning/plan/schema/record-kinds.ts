@@ -3,3 +3,6 @@ export const recordKinds = ["tick", "text", "number", "size", "address", "serial
 
 /** What a record of a step is. */
 export type RecordKind = (typeof recordKinds)[number];
+
+/** How many names sign for a step. */
+export const signs = ["none", "one", "two"] as const;

@@ -87,16 +87,16 @@ function planTable<Key extends TableKey>(key: Key, rows: readonly TableRow<Key>[
   };
 }
 
-const kindStyles: Readonly<Record<ColumnKind, string>> = {
+const kindStyles: Readonly<Record<ColumnKind, StyleName>> = {
   text: "text", choice: "text", scheme: "text", tick: "text", size: "size", count: "plain", number: "plain", share: "share", date: "date", formula: "formula",
 };
 
 /** Numbers stand in the middle of their column, so that none touches the text of the next. */
-const centred: ReadonlySet<string> = new Set(["size", "plain", "share", "date", "formula"]);
+const centred: ReadonlySet<StyleName> = new Set<StyleName>(["size", "plain", "share", "date", "formula"]);
 
 const header: CellStyle = { bold: true, fill: "#dfe7e4", border: "bottom", borderColor: "#4d6b63", vertical: "middle" };
 
-const styles: Readonly<Record<string, CellStyle>> = {
+const styles = {
   marker: { color: "#5c5c5c", fontSize: 9 },
   note: { italic: true, color: "#404040" },
   header,
@@ -108,7 +108,9 @@ const styles: Readonly<Record<string, CellStyle>> = {
   share: { format: "0.0%", align: "center", vertical: "top" },
   date: { format: "yyyy-mm-dd", align: "center", vertical: "top" },
   formula: { format: "#,##0.00", align: "center", color: "#34524a", vertical: "top" },
-};
+} as const satisfies Readonly<Record<string, CellStyle>>;
+
+type StyleName = keyof typeof styles;
 
 function cellOf(column: Column, value: Scalar, formula: (text: string) => string): Cell {
   const style = column.kind === "text" && column.width !== undefined ? "prose" : kindStyles[column.kind];

@@ -1,6 +1,9 @@
 import { choice, named, number, text, tick } from "../column";
-import { recordKinds } from "../record-kinds";
+import { recordKinds, signs } from "../record-kinds";
 import { table } from "../table";
+
+/** Kinds of records that need no words of their own. */
+const ownKinds = recordKinds.filter((kind) => kind !== "choice");
 
 export const steps = table("Steps", "Steps of each section, in order. {{Column}} is filled from the plan.", {
   stepId: text("Step id", "Never changed or reused: records are kept by it.", named),
@@ -10,14 +13,12 @@ export const steps = table("Steps", "Steps of each section, in order. {{Column}}
   do: text("Do", "What is to be done.", { ...named, width: 60 }),
   expect: text("Expect", "What should be found.", { width: 30 }),
   makersGuide: text("From the maker's guide", "What the maker's guide says here; yours to fill.", { width: 30 }),
-  record: text("Record", "tick, text, number, size, address, serial, date or choice:a|b|c.", {
-    suggestions: recordKinds.filter((kind) => kind !== "choice"),
-  }),
+  record: text("Record", `${ownKinds.join(", ")} or choice:a|b|c.`, { suggestions: ownKinds }),
   unit: text("Unit", "Unit of the record."),
   tolerancePercent: number("Tolerance %", "How far a number may be off, in per cent of what is expected.", { unit: "%" }),
   tolerance: number("Tolerance ±", "How far a number may be off."),
   required: tick("Required", "Yes where the job cannot be closed without it."),
   caution: text("Caution", "What gets hurt when it goes wrong, and how to keep safe.", { width: 50 }),
-  sign: choice("Sign", "Names that sign for it.", ["none", "one", "two"]),
+  sign: choice("Sign", "Names that sign for it.", signs),
   minutes: number("Minutes", "Time it takes.", { unit: "min" }),
 });
