@@ -23,7 +23,7 @@ describe("setting up an empty workbook", () => {
 
   test("names each table for the host over its headers and rows", () => {
     const racks = plans.find(({ name }) => name === "Racks")!;
-    expect(racks.tables).toEqual([{ name: "BayRacks", area: { row: 3, column: 0, rows: racks.rows.length - 3, columns: 8 } }]);
+    expect(racks.tables).toEqual([{ name: "BayRacks", area: { row: 3, column: 0, rows: racks.rows.length - 3, columns: racks.rows[3]!.length } }]);
   });
 
   test("keeps what is typed in text columns as text, down to the last blank row", () => {
