@@ -52,13 +52,13 @@ export async function putTab(
   }
 }
 
-/** Names a new tab until it is put in place; a first one has its name at once, as nothing else can be in sight under it. */
+/** Names a new tab until it is put in place; a first one has its name at once, as no other visible sheet can have it. */
 function workingName({ sheets }: CommissioningPlan, { job }: PlanRow<"jobs">, { current, nextBuild }: TabFamily): string {
   return current === null ? job : sheetNameWith(job, `build ${nextBuild}`, sheets);
 }
 
 /**
- * Writes a new tab beside the one in use and swaps the two, so that every beginning of the edits leaves one whole tab in sight.
+ * Writes a new tab beside the one in use and swaps the two, so that every beginning of the edits leaves one whole tab visible.
  *
  * The new sheet is hidden at once and marked whole only when it is. Then the old one takes the name of an earlier tab, the new one the
  * job's name, comes into sight, and the old one leaves it. What people typed into the old one until that moment is read after it and

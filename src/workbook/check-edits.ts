@@ -16,7 +16,7 @@ const limits = { text: 32_767, formula: 8_192, list: 255 } as const;
  * Refuses a list of edits that cannot be carried out whole, before the first of them is.
  *
  * Plays the list through on the names of the sheets: a name that cannot be one, that is taken or that is no sheet; a protected sheet;
- * the last sheet in sight hidden or deleted; a text or formula over the host's length. With `sheets` null only what the edits
+ * the last visible sheet hidden or deleted; a text or formula over the host's length. With `sheets` null only what the edits
  * themselves show is checked. Returns the names in tab order as they will be afterwards.
  */
 export function checkEdits(edits: readonly Edit[], sheets: readonly SheetState[] | null): string[] {

@@ -5,7 +5,7 @@ import { number, numberBy, orNone } from "./numbers";
 import { proportion } from "./quantities";
 import { asTyped, mapped, type Reader } from "./reader";
 
-/** Reads the hours of a repair before anything is copied. A blank is undefined: what it means hangs on the repair. */
+/** Reads the hours of a repair before anything is copied. A blank is undefined: what it means depends on the repair. */
 export const waitTime: Reader<Hours | undefined> = mapped(orNone(number({ min: 0, max: 1e6, example: 4 })), (wait) => (wait === null ? undefined : hours(wait)));
 
 /** Reads the hours from one scrub of a drive to the next; a blank means a week. */
@@ -18,7 +18,7 @@ export function failureRate(example: string): Reader<Share> {
 
 const usualRows = 5;
 
-/** Reads how many failure rates to show; a blank means 5. How many there can be hangs on the layout. */
+/** Reads how many failure rates to show; a blank means 5. How many there can be depends on the layout. */
 export const rangeRows: Reader<(layout: Layout) => number> = {
   ...numberBy(9, (layout: Layout) => ({ min: 2, max: mostRangeRows(layout), whole: true, default: usualRows, example: usualRows })),
   default: asTyped(usualRows),

@@ -5,7 +5,7 @@ import { freeBesideKept, type KeptAddress } from "./kept";
 import { formatPrefix, type Prefix } from "./prefix";
 import type { AddressRanges } from "./ranges";
 
-/** A name that wants an address, and the row it was found in. */
+/** A name that is to be given an address, and the row it was found in. */
 export interface Named {
   readonly name: string;
   readonly row: number;

@@ -6,7 +6,7 @@ import { requireTables, type PlanRow } from "../plan/read";
 import type { TableRow } from "../plan/schema";
 import { noAnswer, Problem } from "../text";
 
-/** Somebody who wants an address of a network: what for, and what is written once there is one. */
+/** Something that is to be given an address of a network: what for, and what is written once there is one. */
 interface Want {
   readonly network: Network;
   readonly use: string;

@@ -23,7 +23,7 @@ export function meanYearsToDataLoss(layout: Layout, mttf: Hours, repair: Hours, 
   throw noAnswer("scheme", layout.scheme.name, `scheme ${layout.scheme.name} on ${layout.members} drives lasts longer than a cell can hold. Write fewer drives.`);
 }
 
-/** What the loss of data hangs on beside layout and failure rate. */
+/** What the loss of data depends on besides layout and failure rate. */
 export interface Exposure {
   readonly driveSize: Bytes;
   /** Mean hours from a first failure to its repair. */
@@ -41,7 +41,7 @@ export interface Exposure {
   readonly wait?: Hours;
 }
 
-/** What the loss of data hangs on beside the layout. */
+/** What the loss of data depends on besides the layout. */
 export interface LossConditions extends Exposure {
   /** Annual failure rate of a drive, below 1. */
   readonly afr: Share;

@@ -30,7 +30,7 @@ export interface LossState {
  */
 export type LossChain = readonly LossState[];
 
-/** What the rates of a chain hang on beside the layout. */
+/** What the rates of a chain depend on besides the layout. */
 export interface ChainRates {
   /** Failures of one drive an hour, λ. */
   readonly failureRate: number;

@@ -50,7 +50,7 @@ function shiftOf(command: string, { startRow, endRow, startColumn, endColumn }: 
   }
 }
 
-/** Moves everything that hangs on rows or columns; what stood wholly on rows or columns that went goes with them. */
+/** Moves everything that is tied to rows or columns; what stood wholly on rows or columns that went goes with them. */
 export function shiftExtras(extras: SheetExtras, shift: Shift): SheetExtras {
   const { tables, notes, pictures, print } = extras;
   const titles = print?.titleRows;

@@ -18,7 +18,7 @@ export interface Feed {
   readonly at?: string;
 }
 
-/** A device and the feeds that its power supplies hang on, one entry a supply. */
+/** A device and the feeds of its power supplies, one entry a supply. */
 export interface PoweredDevice {
   readonly name: string;
   /** What the whole device draws. */
