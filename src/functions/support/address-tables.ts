@@ -1,6 +1,7 @@
 import { parseAddress, parseControllerNames, parsePortNames, type Address } from "../../planning/addressing";
 import { invalid, quote } from "../../planning/text";
 import { address, addressCellsRule, prefix } from "./addresses";
+import { atMost } from "./at-most";
 import { name } from "./names";
 import { count, orNone } from "./numbers";
 import type { Reader } from "./reader";
@@ -9,8 +10,11 @@ import { cells, column, table } from "./table";
 
 const deviceHeadings = ["Name", "Names", "Device", "Devices", "Array", "Arrays", "Host", "Hostname", "Hostnames", "Host name", "Server"];
 
+/** Three times the addresses of a /16: beyond them the work would keep the sheet waiting. */
+const mostNames = 200_000;
+
 /** Reads a range of names, every cell one. */
-export const nameCells = cells(name, { headings: deviceHeadings, passes: ["Address", "Addresses"] });
+export const nameCells = atMost(mostNames, cells(name, { headings: deviceHeadings, passes: ["Address", "Addresses"] }));
 
 /** Reads kept pairs: name, address. A row without an address keeps nothing. */
 export const keptPairs = table(

@@ -31,7 +31,7 @@ const foldedTitles = new Set([...memberTitles, ...domainTitles, "Group"].map(fol
  * Column 3 and so on. The names stand in the first column with the title of members, else in the first there is. A column that is wholly
  * blank, header included, is left out.
  */
-export const placement: Reader<Placement> = {
+export const placement: Reader<Placement> = atMost(2 * mostDrives, {
   range: true,
   read: (received, argument) => {
     const grid = rowsOf(received);
@@ -56,7 +56,7 @@ export const placement: Reader<Placement> = {
     if (domains.length === 0) throw invalid(argument, null, `${argument} has no domains. Add columns behind the members, such as rack and feed.`);
     return { domains, groups };
   },
-};
+});
 
 /**
  * Finds the header row of a placement; null where it has none.
