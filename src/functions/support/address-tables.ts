@@ -10,8 +10,8 @@ import { cells, column, table } from "./table";
 
 const deviceHeadings = ["Name", "Names", "Device", "Devices", "Array", "Arrays", "Host", "Hostname", "Hostnames", "Host name", "Server"];
 
-/** Three times the addresses of a /16: beyond them the work would keep the sheet waiting. */
-const mostNames = 200_000;
+/** Far more than a site has: beyond them the work would keep the sheet waiting. */
+const [mostNames, mostAddresses] = [200_000, 500_000];
 
 /** Reads a range of names, every cell one. */
 export const nameCells = atMost(mostNames, cells(name, { headings: deviceHeadings, passes: ["Address", "Addresses"] }));
@@ -78,4 +78,4 @@ export const keptPorts = table(
 );
 
 /** Reads a range of addresses of either family, every cell one. */
-export const addressCells = cells(address("10.20.0.9"), addressCellsRule);
+export const addressCells = atMost(mostAddresses, cells(address("10.20.0.9"), addressCellsRule));
