@@ -69,7 +69,10 @@ function address(index: number): string {
 /** A chain, a comb, a ladder and a star: what walks through a graph by recursion, or again for each part of it, is found out by one of them. */
 const graphs: readonly (readonly [string, (rows: number) => unknown[][]])[] = [
   ["a chain", (rows) => grid(rows, (index) => [node(index, rows), node(index + 1, rows)])],
-  ["a ladder", (rows) => grid(rows, (index) => (index % 3 === 2 ? [`a${Math.floor(index / 3)}`, `b${Math.floor(index / 3)}`] : [rail(index % 3, Math.floor(index / 3), rows), rail(index % 3, Math.floor(index / 3) + 1, rows)]))],
+  ["a ladder", (rows) => grid(rows, (index) => {
+    const rung = Math.floor(index / 3);
+    return index % 3 === 2 ? [`a${rung}`, `b${rung}`] : [rail(index % 3, rung, rows), rail(index % 3, rung + 1, rows)];
+  })],
   ["two chains", (rows) => grid(rows, (index) => (index % 2 === 0 ? [rail(0, index / 2, rows), rail(0, index / 2 + 1, rows)] : [rail(1, (index - 1) / 2, rows), rail(1, (index + 1) / 2, rows)]))],
   ["many switches", (rows) => grid(rows, (index) => (index % 2 === 0 ? ["host", `s${index >> 1}`] : [`s${index >> 1}`, "array"]))],
   ["a comb", (rows) => [["host", "sw"], ["sw", "array"], ...grid(rows - 2, (index) => [index % 2 === 0 ? "sw" : `t${index - 1}`, `t${index}`])]],
@@ -104,8 +107,10 @@ function* limits(): Generator<LargeCall> {
       yield { id: "PLACE", args, what: `${scheme}, ${members} members over ${racks} racks with rooms` };
     }
   }
-  yield { id: "PLACE", args: [[["Member", "Group"], ...grid(2000, (index) => [`d${index}`, `g${index % 100}`])], grid(200, (index) => [`R${index}`, 10 + (index % 3)])], what: "100 groups over 200 racks" };
-  yield { id: "FEEDLOAD", args: [grid(20_000, (index) => [`d${index}`, 900, ...Array.from({ length: 16 }, (_, at) => `F${(index * 7 + at) % 5000}`)]), grid(5000, (index) => [`F${index}`, 400, 32, 3])], what: "20,000 devices on 5,000 feeds" };
+  const grouped = [["Member", "Group"], ...grid(2000, (index) => [`d${index}`, `g${index % 100}`])];
+  yield { id: "PLACE", args: [grouped, grid(200, (index) => [`R${index}`, 10 + (index % 3)])], what: "100 groups over 200 racks" };
+  const powered = grid(20_000, (index) => [`d${index}`, 900, ...Array.from({ length: 16 }, (_, at) => `F${(index * 7 + at) % 5000}`)]);
+  yield { id: "FEEDLOAD", args: [powered, grid(5000, (index) => [`F${index}`, 400, 32, 3])], what: "20,000 devices on 5,000 feeds" };
   yield { id: "RACKFIT", args: [100, grid(10_000, (index) => [`d${index}`, 1 + (index % 4), 30])], what: "10,000 items" };
   yield { id: "CLASHES", args: [grid(100_000, () => ["10.0.0.0/24"])], what: "100,000 prefixes that are one" };
   yield { id: "CLASHES", args: [grid(sheetRows, (index) => [`${address(index)}/32`])], what: "a million addresses" };
@@ -117,7 +122,13 @@ function* limits(): Generator<LargeCall> {
   yield { id: "CARVE", args: ["10.0.0.0/8", grid(50_000, (index) => [`n${index}`, 20])], what: "50,000 needs" };
   yield { id: "PORTPLAN", args: [grid(10_000, (index) => [`A${index}`, 2, 4]), [["n1", "10.0.0.0/8", "none"]]], what: "80,000 ports" };
   for (const id of ["LOSSRISK", "BYTESLOST"]) {
-    for (const [scheme, count, afr, repair, years] of [["100+100", 100_000, 0.999, 1e-6, 1000], ["100+100", 200, 0.5, 1e6, 1000], ["101 copies", 100_000, 0.999999, 1e6, 1000], ["2 copies", drives, 1e-12, 1e-6, 1000], ["RAID 60 100+2", drives, 0.99, 1e-6, 1000]] as const) {
+    for (const [scheme, count, afr, repair, years] of [
+      ["100+100", 100_000, 0.999, 1e-6, 1000],
+      ["100+100", 200, 0.5, 1e6, 1000],
+      ["101 copies", 100_000, 0.999999, 1e6, 1000],
+      ["2 copies", drives, 1e-12, 1e-6, 1000],
+      ["RAID 60 100+2", drives, 0.99, 1e-6, 1000],
+    ] as const) {
       yield { id, args: [scheme, count, 4, afr, repair, years, 1e-15, 0.1, 168, 0.5], what: `${scheme} over ${count} drives, AFR ${afr}, ${repair} h, ${years} years` };
     }
   }

@@ -12,7 +12,10 @@ const mostSeconds = 2;
 const mostLetters = 160;
 
 /** What must not be: each occurrence as it is to be read. */
-const faults = { "faults nobody caught": [], "NaN or Infinity": [], '"failed inside"': [], [`over ${mostSeconds} s of processor time`]: [], [`sentences over ${mostLetters} characters`]: [], "sentences about the wrong cell": [] } as Record<string, string[]>;
+const kindsOfFault = [
+  "faults nobody caught", "NaN or Infinity", '"failed inside"', `over ${mostSeconds} s of processor time`, `sentences over ${mostLetters} characters`, "sentences about the wrong cell",
+];
+const faults = Object.fromEntries(kindsOfFault.map((kind): [string, string[]] => [kind, []]));
 const [uncaught, notFinite, inside, slow, long, misplaced] = Object.values(faults) as [string[], string[], string[], string[], string[], string[]];
 
 export default function benchHostile(): void {
@@ -62,7 +65,7 @@ function ask({ id, call }: CatalogueEntry, args: readonly unknown[], what?: stri
     return null;
   }
   if (!(thrown instanceof CellFault)) {
-    uncaught.push(`${asked()}: ${String(thrown)}`);
+    uncaught.push(`${asked()}: ${thrown instanceof Error ? thrown.message : typeof thrown}`);
     return null;
   }
   if (thrown.message.includes("inside the add-in")) inside.push(asked());
