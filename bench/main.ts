@@ -9,6 +9,7 @@ const benches: Readonly<Record<string, () => Promise<{ default: Bench }>>> = {
   capacity: () => import("./capacity"),
   checks: () => import("./checks"),
   durability: () => import("./durability"),
+  hostile: () => import("./hostile"),
   resilience: () => import("./resilience"),
   tabs: () => import("./tabs"),
   workbook: () => import("./workbook"),

@@ -1,6 +1,6 @@
 // Addresses: subnet facts, sets of prefixes, and plans that never move what is kept.
 import * as addressing from "../planning/addressing";
-import { address, block, maskLength, prefix, prefixLength as readPrefixLength, prefixRows, ranges, subnet as readSubnet, subnetText, text as readText, textOrNone } from "./support/addresses";
+import { address, block, listedRanges, maskLength, prefix, prefixLength as readPrefixLength, prefixRows, ranges, subnet as readSubnet, subnetText, text as readText, textOrNone } from "./support/addresses";
 import { addressCells, keptPairs, keptPorts, nameCells, needs, portArrays, portNetworks } from "./support/address-tables";
 import { column, number, table, text, textTable, truth } from "./support/answers";
 import { choice } from "./support/choice";
@@ -214,7 +214,7 @@ export const gaps = worksheetFunction({
   description: "Lists the fewest prefixes that cover what is free in a prefix.",
   parameters: [
     prefixFrom("look in", "10.20.0.0/24"),
-    parameter("taken", 'Range of addresses, ranges and prefixes in use, such as {"10.20.0.0/26";"10.20.0.128-10.20.0.140"}.', ranges),
+    parameter("taken", 'Range of addresses, ranges and prefixes in use, such as {"10.20.0.0/26";"10.20.0.128-10.20.0.140"}.', listedRanges),
   ],
   answers: column("A column of prefixes."),
   examples: ['=BAY.GAPS("10.20.0.0/24",{"10.20.0.0/26";"10.20.0.128/27"})'],
@@ -228,7 +228,7 @@ export const gaps = worksheetFunction({
 export const merge = worksheetFunction({
   id: "MERGE",
   description: "Lists the fewest prefixes that cover the same addresses.",
-  parameters: [parameter("prefixes", 'Range of prefixes, addresses or ranges of one family, such as {"10.20.0.0/24";"10.20.1.0/24"}.', ranges)],
+  parameters: [parameter("prefixes", 'Range of prefixes, addresses or ranges of one family, such as {"10.20.0.0/24";"10.20.1.0/24"}.', listedRanges)],
   answers: column("A column of prefixes."),
   examples: ['=BAY.MERGE({"10.20.0.0/24";"10.20.1.0/24";"10.20.2.0/23"})'],
   mistakes: ['=BAY.MERGE({"10.20.0.0/24";"10.20.1.0/8"})'],

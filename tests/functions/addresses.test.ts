@@ -132,6 +132,14 @@ describe("what a cell cannot answer it says in a sentence", () => {
     expect(cellAnswer(() => functions.clashes(rows))).toMatch(/^#VALUE! prefixes row 77777 /);
   });
 
+  test("ranges that would keep the sheet waiting are refused before they are read", () => {
+    const rows = (cell: string, count = 200_001): unknown[][] => Array.from({ length: count }, () => [cell]);
+    expect(cellAnswer(() => functions.repeats(rows("10.0.0.1", 500_001)))).toBe("#VALUE! addresses has 500001 rows. Give at most 500000.");
+    expect(cellAnswer(() => functions.merge(rows("10.0.0.1")))).toBe("#VALUE! prefixes has 200001 rows. Give at most 200000.");
+    expect(cellAnswer(() => functions.gaps("10.0.0.0/8", rows("10.0.0.1")))).toBe("#VALUE! taken has 200001 rows. Give at most 200000.");
+    expect(cellAnswer(() => functions.assign("10.0.0.0/8", rows("ctl")))).toBe("#VALUE! names has 200001 rows. Give at most 200000.");
+  });
+
   test("a hundred thousand equal prefixes list only what was asked for", () => {
     const answer = functions.clashes(Array.from({ length: 100_000 }, () => ["10.0.0.0/8"]), 3);
     expect(answer).toHaveLength(5);

@@ -161,6 +161,7 @@ describe("what cannot be answered says why and what to write", () => {
     [() => demand(10, "-100%", 3), '#VALUE! yearlyGrowth is "-100%". Write a number above -1 and at most 5, such as 0.2.'],
     [() => demand(10, 0.2, [[1], ["x"]]), '#VALUE! years row 2 is the text "x". Write a number from 0 to 100, such as 3.'],
     [() => demand(10, 0.2, [[""], [""]]), "#VALUE! years is blank. Write a number of years, such as 3, or a range of them."],
+    [() => demand(10, 0.2, Array.from({ length: 100_001 }, () => [1])), "#VALUE! years has 100001 rows. Give at most 100000."],
     [() => runway(10, 0, 40), "#N/A yearlyGrowth is 0, so the capacity never fills. Write a growth above 0, such as 20%."],
     [() => expansion(10, 0.2, 40, 0, 5), '#VALUE! step 0 is less than one byte. Write TB as a number, such as 4, or text with a unit, such as "960 GB".'],
     [() => expansion(10, 0.2, 40, 4, 1.5), "#VALUE! years is 1.5. Write a whole number from 1 to 100, such as 5."],

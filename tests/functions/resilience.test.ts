@@ -323,6 +323,7 @@ describe("a range that would keep the sheet waiting is refused before it is read
     ["links that fail", () => availability(rows(20_001, (index) => [`n${index}`, `n${index + 1}`, 0.1]), "n0", "n1"), "#VALUE! links has 20001 rows. Give at most 20000."],
     ["domains", () => place([["a"]], rows(100_001, (index) => [`R${index}`])), "#VALUE! domains has 100001 rows. Give at most 100000."],
     ["members", () => place(rows(200_001, () => ["a"]), [["R"]]), "#VALUE! members has 200001 rows. Give at most 200000."],
+    ["members that stand somewhere", () => outage("none", rows(200_001, (index) => [`m${index}`, "R"])), "#VALUE! placement has 200001 rows. Give at most 200000."],
     ["feeds", () => feedLoad([["d", 1, "f"]], rows(5001, (index) => [`f${index}`, 230, 16])), "#VALUE! feeds has 5001 rows. Give at most 5000."],
     ["supplies of one device", () => feedLoad([["d", 1, ...Array.from({ length: 17 }, () => "f")]], [["f", 230, 16]]),
       '#VALUE! supplies row 1: device "d" has 17 feeds. Give at most 16, one a supply.'],

@@ -66,6 +66,10 @@ describe("with a header, columns are found by their names", () => {
     ['=BAY.CARVE("10.0.0.0/16",{"Hosts","Kept prefix","Need";40,"","a";20,"10.0.9.0/24","b"})', '=BAY.CARVE("10.0.0.0/16",{"a",40,"";"b",20,"10.0.9.0/24"})'],
     ['=BAY.FEEDLOAD({"Feed A","Watts","Feed B","Device";"L",900,"R","x"},{"Feed","Site","Source","Volts","Phases","Breaker A";"L","here","grid",230,1,16;"R","here","grid",230,1,16})',
       '=BAY.FEEDLOAD({"x",900,"L","R"},{"L",230,16;"R",230,16})'],
+    // Hostname and Rack got addresses before.
+    ['=BAY.ASSIGN("10.0.0.0/24",{"Hostname","Rack";"a","R1";"b","R1"})', '=BAY.ASSIGN("10.0.0.0/24",{"a";"b"})'],
+    ['=BAY.CARVE("10.0.0.0/16",{"Network","VLAN","Gateway","Hosts";"a",7,"none",40})', '=BAY.CARVE("10.0.0.0/16",{"a",40})'],
+    ['=BAY.FEEDLOAD({"Array","W","Supply 1","Supply 2";"x",900,"L","R"},{"L",230,16;"R",230,16})', '=BAY.FEEDLOAD({"x",900,"L","R"},{"L",230,16;"R",230,16})'],
     ['=BAY.AVAILABILITY({"Unavailability","To","From";0.1,"b","a"},"a","b")', '=BAY.AVAILABILITY({"a","b",0.1},"a","b")'],
     ['=BAY.POOLROOM({"Used TB","Array","Usable TB";25,"A1",40;20,"A2",40},"A1")', '=BAY.POOLROOM({"A1",40,25;"A2",40,20},"A1")'],
     ['=BAY.RACKFIT(10,{"kg","Units","Item";60,4,"a"},{"Item","Bottom unit","Top unit";"b",1,2})', '=BAY.RACKFIT(10,{"a",4,60},{1,2})'],

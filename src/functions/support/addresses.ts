@@ -16,6 +16,7 @@ import {
   type SubnetText,
 } from "../../planning/addressing";
 import { invalid, quote } from "../../planning/text";
+import { atMost } from "./at-most";
 import type { Reader } from "./reader";
 import { readScalar } from "./scalar";
 import { eachCell, type CellsRule } from "./table";
@@ -99,6 +100,9 @@ export const ranges: Reader<(family: Family | null) => RangeList> = {
     return list ?? new RangeList(family ?? 4);
   },
 };
+
+/** Does as `ranges`, for functions that list prefixes again: more rows than this would keep the sheet waiting. */
+export const listedRanges = atMost(200_000, ranges);
 
 /** Prefixes of one family in columns, and the row each was found in. */
 export interface PrefixRows {

@@ -3,6 +3,7 @@ import { mostDrives, type PoolMember, type Scheme } from "../../planning/capacit
 import { invalid, quote } from "../../planning/text";
 import type { Bytes } from "../../planning/quantity";
 import type { Shown } from "./answers";
+import { atMost } from "./at-most";
 import { HeaderNames } from "./header";
 import { name } from "./names";
 import { number } from "./numbers";
@@ -57,6 +58,9 @@ function sized({ read }: Reader<Bytes>): Reader<{ readonly bytes: Bytes; readonl
   return { read: (received, place) => ({ bytes: read(received, place), shown: quote(readScalar(received, place)) }) };
 }
 
+/** Rows of years: each is worked out to forty digits. */
+const mostYears = 100_000;
+
 const yearsFromNow = number({ min: 0, max: 100, example: 3 });
 
 /** A number of years, or a range of them, to be answered one by one. */
@@ -71,7 +75,7 @@ export interface AskedYears {
  * A range is answered cell by cell in its own shape, so that every answer stands beside its year: empty rows stay empty, a header row
  * is answered by a header, and a blank within a row is refused. Of a table with a header only the column of years is.
  */
-export const years: Reader<AskedYears> = {
+export const years: Reader<AskedYears> = atMost(mostYears, {
   range: true,
   example: "3",
   read: (received, argument) => {
@@ -91,7 +95,7 @@ export const years: Reader<AskedYears> = {
       answer: (header, at) => rowsOf(received).map((line, index) => asked.get(index + 1)?.map(at) ?? new Array<string>(width).fill(line.every(isBlank) ? "" : header)),
     };
   },
-};
+});
 
 const yearHeader = new HeaderNames(
   [{ title: "years", headings: ["Year", "Years"], optional: false, many: true, anyText: false }],

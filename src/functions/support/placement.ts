@@ -32,15 +32,24 @@ const foldedTitles = new Set([...memberTitles, ...domainTitles, "Group"].map(fol
  * Column 3 and so on. The names stand in the first column with the title of members, else in the first there is. A column that is wholly
  * blank, header included, is left out.
  */
-export const placement: Reader<Placement> = {
+export const placement: Reader<Placement> = atMost(2 * mostDrives, {
   range: true,
   read: (received, argument) => {
     const grid = rowsOf(received);
     const header = findTitles(grid, argument);
-    const rows = grid.flatMap((line, index) => (index === header || line.every(isBlank) ? [] : [{ line, at: rowPlace(argument, index + 1) }]));
+    const rows = grid.flatMap((line, index) => (index === header || line.every(isBlank) ? [] : [{ line, row: index + 1 }]));
     if (rows.length === 0) throw invalid(argument, null, `${argument} is blank. Give a range with a member and its domains, such as rack and feed, in each row.`);
     if (rows.length > mostDrives) throw invalid(argument, rows.length, `${argument} has ${rows.length} members. Give at most ${mostDrives}.`);
 
+    // Where a cell stands is only put into words once a sentence needs it: there may be a hundred thousand rows.
+    const read = (cell: unknown, row: number, called: string): string => {
+      try {
+        return name.read(cell, called);
+      } catch {
+        return name.read(cell, at(row, called));
+      }
+    };
+    const at = (row: number, called: string): string => `${rowPlace(argument, row)} ${called.slice(0, 40)}`;
     const domains: Domain[] = [];
     let groups: string[] | undefined;
     let members = header === null ? -1 : grid[header]!.findIndex((cell) => hasTitle(cell, foldedMemberTitles));
@@ -48,16 +57,15 @@ export const placement: Reader<Placement> = {
       const title = header === null ? null : readScalar(grid[header]![place], rowPlace(argument, header + 1));
       if (title === null && rows.every(({ line }) => isBlank(line[place]))) continue;
       const called = title === null ? (place === 0 ? "Member" : `Column ${place + 1}`) : String(title);
-      const where = rows.map(({ at }) => `${at} ${called.slice(0, 40)}`);
-      const named = rows.map(({ line }, index) => name.read(line[place], where[index]!));
+      const named = rows.map(({ line, row }) => read(line[place], row, called));
       if (foldName(called) === "group") groups = named;
       else if (members < 0 || members === place) members = place;
-      else domains.push({ name: called, cells: named.map((cell, index) => parseDomainCell(cell, where[index]!)) });
+      else domains.push({ name: called, cells: named.map((cell, index) => (cell.includes("+") ? parseDomainCell(cell, at(rows[index]!.row, called)) : [cell])) });
     }
     if (domains.length === 0) throw invalid(argument, null, `${argument} has no domains. Add columns behind the members, such as rack and feed.`);
     return { domains, groups };
   },
-};
+});
 
 /**
  * Finds the header row of a placement; null where it has none.

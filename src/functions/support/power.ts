@@ -35,7 +35,7 @@ const deviceRows = table(
   {
     name: column("device", ["Device", "Devices", "Name", "Array", "Arrays", "Switch", "Switches"], name),
     watts: column("watts", ["Watts", "W"], watts(900)),
-    feeds: columns("feed", ["Feed", "Feeds", "Feed A", "Feed B", "Feed C", "Feed D", "Feed 1", "Feed 2", "Feed 3", "Feed 4", "Supply", "Supplies"], name),
+    feeds: columns("feed", ["Feed", "Feeds", "Feed A", "Feed B", "Feed C", "Feed D", "Feed 1", "Feed 2", "Feed 3", "Feed 4", "Supply", "Supplies", "Supply 1", "Supply 2"], name),
   },
   { give: "Give a range of device, watts and its feeds." },
 );

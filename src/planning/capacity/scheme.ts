@@ -34,8 +34,9 @@ export const mostDrives = 100_000;
  *
  * `none`, `RAID 0`; `RAID 1` (2 or 3 drives), `mirror` (2 to 4); `RAID 10`, `striped mirror`; `N copies`; `RAID 5`, `single parity`, `RAID 6`,
  * `double parity`, `triple parity`, each also in fixed groups with a shape (`RAID 60 8+2`); `8+2`, an erasure code spread over all
- * drives. Level names as in the SNIA Common RAID Disk Data Format. Refuses RAID 50 and 60 without a shape, a shape whose second number
- * is not the level's, fewer than two drives of data, and a number, which is what an unquoted 8+2 arrives as.
+ * drives. `RAID-10`, `raid1+0` and `R6` are read as what they mean. Level names as in the SNIA Common RAID Disk Data Format. Refuses
+ * RAID 50 and 60 without a shape, a shape whose second number is not the level's, fewer than two drives of data, and a number, which is
+ * what an unquoted 8+2 arrives as.
  */
 export function parseScheme(value: Scalar, argument: string): Scheme {
   if (typeof value === "string") return parseSchemeText(value, argument);
@@ -70,7 +71,7 @@ const parityLevels: Readonly<Record<string, { readonly name: string; readonly re
 };
 
 const parseSchemeText = memoise((text: string, argument): Scheme => {
-  const spelt = foldName(text);
+  const spelt = plainSpelling(text);
   const compact = spelt.replace(/\s+/g, "");
   const plain = Object.hasOwn(plainSchemes, compact) ? plainSchemes[compact] : undefined;
   if (plain !== undefined) return Object.freeze(plain);
@@ -89,6 +90,14 @@ const parseSchemeText = memoise((text: string, argument): Scheme => {
   if (compact === "raid60") throw invalid(argument, text, `${argument} ${quote(text)} lacks its groups. Give the group shape, such as RAID 60 8+2.`);
   throw invalid(argument, text, `${argument} ${quote(text)} is not a scheme. ${writeScheme}`);
 });
+
+/** Spells a scheme as the table of schemes does: `RAID-10`, `raid1+0` and `R10` become `raid 10`, `double-parity` becomes `double parity`. */
+function plainSpelling(text: string): string {
+  return foldName(text)
+    .replace(/^r(?:aid)?[\s-]*(?=\d)/, "raid ")
+    .replace(/^(raid [156])\s*\+\s*0(?!\d)/, (_, level: string) => `${level}0`)
+    .replace(/(?<=[a-z\d])-(?=[a-z])/g, " ");
+}
 
 function shapedScheme(text: string, argument: string, key: string, data: number, redundancy: number): Scheme {
   const level = parityLevels[key]!;

@@ -4,6 +4,9 @@ import { StateTable } from "./state-table";
 /** Most parts of one state, and of one level's alike parts. */
 const mostParts = 32;
 
+/** Each 2^18 states of a level make a cell count once more: so large a table no longer fits into caches, and is found through slowly. */
+const largeTable = 18;
+
 /**
  * The states of one level of a decision diagram, and the step from it to the next.
  *
@@ -190,7 +193,7 @@ export class DiagramLevel {
     const source = this.joinsSource ? joined : this.source;
     const sink = this.joinsSink ? joined : this.sink;
     this.additions += 1;
-    this.cells += kept + 3;
+    this.cells += (kept + 3) * (1 + (next.count >> largeTable));
     if ((source === 0 && step.hasSource) || (sink === 0 && step.hasSink)) {
       this.down += weight;
       return;

@@ -36,8 +36,9 @@ export function reduceNetwork(network: TwoTerminalNetwork): TwoTerminalNetwork {
   const removed = new Uint8Array(network.nodes.length);
   const waiting = network.nodes.map((_, node) => node);
   for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
+    // A hub is asked about once for each neighbour that goes: its links are not to be listed each time.
+    if (removed[node] === 1 || node === source || node === sink || linksAt[node]!.size > 2) continue;
     const links = [...linksAt[node]!];
-    if (removed[node] === 1 || node === source || node === sink || links.length > 2) continue;
     removed[node] = 1;
     for (const [neighbour] of links) linksAt[neighbour]!.delete(node);
     if (links.length === 2) {
