@@ -1,6 +1,19 @@
 // Addresses: subnet facts, sets of prefixes, and plans that never move what is kept.
 import * as addressing from "../planning/addressing";
-import { address, block, listedRanges, maskLength, prefix, prefixLength as readPrefixLength, prefixRows, ranges, subnet as readSubnet, subnetText, text as readText, textOrNone } from "./support/addresses";
+import {
+  address,
+  block,
+  listedRanges,
+  maskLength,
+  prefix,
+  prefixLength as readPrefixLength,
+  prefixRows,
+  ranges,
+  subnet as readSubnet,
+  subnetText,
+  text as readText,
+  textOrNone,
+} from "./support/addresses";
 import { addressCells, keptPairs, keptPorts, nameCells, needs, portArrays, portNetworks } from "./support/address-tables";
 import { column, number, table, text, textTable, truth } from "./support/answers";
 import { choice } from "./support/choice";
