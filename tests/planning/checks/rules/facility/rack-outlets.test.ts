@@ -11,7 +11,7 @@ test("finds a plug for which the rack has no outlet", () => {
 test("finds too few outlets: one cord a supply", () => {
   const rows = sample();
   rows.racks[4]!.outlets = "3 x C13; 8 x C19";
-  expect(found(rackOutlets, rows)).toEqual(["Racks 9 Outlets: CS-R1 has 3 outlets C13, its arrays need 4. Add outlets or move an array."]);
+  expect(found(rackOutlets, rows)).toEqual(["Racks 9 Outlets: CS-R1 has 3 x C13, its arrays need 4. Add outlets or move an array."]);
 });
 
 test("finds outlets that cannot be read", () => {

@@ -23,7 +23,7 @@ test.each([["Port sharing = ARRAY"], ["Cluster act = create"], ["Rack = rr-r2"],
 
 test("says what a field can be, the first four where it can be more", () => {
   const rows = withWhen("Rack = RR-R9");
-  expect(found(impossibleCondition, rows)).toEqual(['Steps 5 When: Rack is never "RR-R9", so this never appears. It can be RR-R1, RR-R2, BI-R1, BI-R2 ....']);
+  expect(found(impossibleCondition, rows)).toEqual(['Steps 5 When: Rack is never "RR-R9", so this never appears. It can be RR-R1, RR-R2, BI-R1, BI-R2 and others.']);
   rows.racks.pop();
   expect(found(impossibleCondition, rows)).toEqual(['Steps 5 When: Rack is never "RR-R9", so this never appears. It can be RR-R1, RR-R2, BI-R1, BI-R2.']);
 });
