@@ -28,3 +28,21 @@ test("takes just enough, outlets of other kinds by their own name, and a rack th
   rows.racks[1]!.outlets = null;
   expect(cells(rackOutlets, rows)).toEqual([]);
 });
+
+test("names the plug and the outlets that it does not fit", () => {
+  const rows = sample();
+  rows.arrays[0]!.plug = "C20";
+  rows.racks[0]!.outlets = "12 x C13";
+  expect(found(rackOutlets, rows)).toEqual(['Arrays 5 Plug: Plug "C20" of rr-array-1 fits none of the outlets of RR-R1 (12 x C13). Plan other cords.']);
+});
+
+test("counts only cords that have a feed, and adds up outlets that are written in parts", () => {
+  const rows = sample();
+  rows.racks[0]!.outlets = "1 x C13";
+  rows.arrays[0]!.feedB = null;
+  expect(cells(rackOutlets, rows)).toEqual([]);
+  rows.arrays[0]!.feedB = "RR-B";
+  expect(cells(rackOutlets, rows)).toEqual(["Racks 5 Outlets"]);
+  rows.racks[0]!.outlets = "1 x C13, 2 x C19; 1 x C13";
+  expect(cells(rackOutlets, rows)).toEqual([]);
+});
