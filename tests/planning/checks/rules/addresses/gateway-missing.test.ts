@@ -41,3 +41,10 @@ test("asks nothing for a host without an address or a site, nor where the site h
   rows.ports = [];
   expect(cells(gatewayMissing, rows)).toEqual([]);
 });
+
+test("asks for no gateway for a cluster without a shared address", () => {
+  const rows = sample();
+  rows.networks[6]!.gateway = "none";
+  for (const cluster of rows.clusters) cluster.sharedAddress = null;
+  expect(cells(gatewayMissing, rows)).toEqual([]);
+});

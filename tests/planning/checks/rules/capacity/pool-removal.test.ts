@@ -45,3 +45,9 @@ test("counts no room in an array that is over its limit already", () => {
   rows.arrays.push({ array: "d1", ...drafts, used: "3 TB" }, { array: "d2", ...drafts, used: "1 TB" }, { array: "d3", ...drafts, used: "1 TB" });
   expect(found(poolRemoval, rows)).toEqual(["Arrays 11 Pool: d1 could not be taken out of Drafts: it holds 3 TB, the others have room for 2 TB."]);
 });
+
+test("takes a scheme across arrays that one array fewer can just hold", () => {
+  const rows = sample();
+  rows.pools[0]!.acrossArrays = "2+1";
+  expect(cells(poolRemoval, rows)).toEqual([]);
+});

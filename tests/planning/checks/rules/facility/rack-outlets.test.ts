@@ -46,3 +46,13 @@ test("counts only cords that have a feed, and adds up outlets that are written i
   rows.racks[0]!.outlets = "1 x C13, 2 x C19; 1 x C13";
   expect(cells(rackOutlets, rows)).toEqual([]);
 });
+
+// IEC 60320: a plug C14 fits an outlet C13, a plug C20 an outlet C19.
+test("takes a C20 plug for a C19 outlet, and counts it there", () => {
+  const rows = sample();
+  rows.arrays[0]!.plug = "C20";
+  rows.racks[0]!.outlets = "2 x C19";
+  expect(cells(rackOutlets, rows)).toEqual([]);
+  rows.racks[0]!.outlets = "12 x C13, 1 x C19";
+  expect(found(rackOutlets, rows)).toEqual(["Racks 5 Outlets: RR-R1 has 1 x C19, its arrays need 2. Add outlets or move an array."]);
+});

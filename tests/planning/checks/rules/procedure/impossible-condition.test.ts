@@ -39,3 +39,7 @@ test("asks nothing of a procedure that no open job follows", () => {
   for (const job of rows.jobs) job.state = "closed";
   expect(cells(impossibleCondition, rows)).toEqual([]);
 });
+
+test("leaves a feed to what is written there, for it may name a phase", () => {
+  expect(cells(impossibleCondition, withWhen("Feed A = CS-A/L9"))).toEqual([]);
+});
