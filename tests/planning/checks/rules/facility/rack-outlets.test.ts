@@ -56,3 +56,9 @@ test("takes a C20 plug for a C19 outlet, and counts it there", () => {
   rows.racks[0]!.outlets = "12 x C13, 1 x C19";
   expect(found(rackOutlets, rows)).toEqual(["Racks 5 Outlets: RR-R1 has 1 x C19, its arrays need 2. Add outlets or move an array."]);
 });
+
+test("says how outlets are written", () => {
+  const rows = sample();
+  rows.racks[0]!.outlets = "plenty";
+  expect(found(rackOutlets, rows)).toEqual(['Racks 5 Outlets: Outlets "plenty" cannot be read. Write them as 12 x C13, 4 x C19.']);
+});

@@ -43,3 +43,9 @@ test("asks nothing of a procedure that no open job follows", () => {
 test("leaves a feed to what is written there, for it may name a phase", () => {
   expect(cells(impossibleCondition, withWhen("Feed A = CS-A/L9"))).toEqual([]);
 });
+
+test("says which two values a field cannot have at once", () => {
+  expect(found(impossibleCondition, withWhen("Cluster act = create and cluster act = join"))).toEqual([
+    'Steps 5 When: cluster act cannot be "create" and "join" at once, so this never appears. Keep one of them.',
+  ]);
+});
