@@ -55,7 +55,7 @@ export function fits(value: number, rule: NumberRule): boolean {
 function notANumber(value: Exclude<Scalar, number>, argument: string, rule: NumberRule): Problem {
   const write = `Write ${describeRule(rule)}, such as ${rule.example}.`;
   if (value === null) return invalid(argument, value, `${argument} is blank. ${write}`);
-  if (typeof value === "boolean") return invalid(argument, value, `${argument} is ${String(value).toUpperCase()}. ${write}`);
+  if (typeof value === "boolean") return invalid(argument, value, `${argument} is ${quote(value)}. ${write}`);
   if (isNumberText(value) && fits(readAs15Digits(Number(value)), rule)) {
     return invalid(argument, value, `${argument} is the text ${quote(value)}. Write it as a number, without quotes.`, Number(value));
   }

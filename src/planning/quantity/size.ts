@@ -24,7 +24,7 @@ export function parseSize(value: Scalar, argument: string): Bytes {
 export function parseSizeOrZero(value: Scalar, argument: string): Bytes {
   if (value === null) throw invalid(argument, value, `${argument} is blank. ${writeSize}`);
   if (typeof value === "string") return parseSizeText(value, argument);
-  if (typeof value === "boolean") throw invalid(argument, value, `${argument} is ${String(value).toUpperCase()}. ${writeSize}`);
+  if (typeof value === "boolean") throw invalid(argument, value, `${argument} is ${quote(value)}. ${writeSize}`);
   return parseTerabytes(value, argument);
 }
 

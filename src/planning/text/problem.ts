@@ -58,10 +58,11 @@ export function isTaken(read: () => unknown): boolean {
   }
 }
 
-/** Quotes what was received for a sentence: text in quotation marks, cut to 40 characters; a blank says so. */
+/** Quotes what was received for a sentence: text in quotation marks, cut to 40 characters; a blank says so, and a truth is written as a cell shows it. */
 export function quote(received: unknown): string {
   if (received === null || received === undefined || received === "") return "a blank";
   if (typeof received === "string") return `"${received.length > 40 ? `${received.slice(0, 39)}…` : received}"`;
+  if (typeof received === "boolean") return String(received).toUpperCase();
   // What is an object here, such as an exact decimal, says what it is by a toString of its own.
   // eslint-disable-next-line @typescript-eslint/no-base-to-string
   return String(received);

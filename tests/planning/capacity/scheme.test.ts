@@ -96,7 +96,7 @@ describe("a scheme that is not one is refused with what to write", () => {
     ["+2", `scheme "+2" is not a scheme. ${known}`],
     ["8+2+1", `scheme "8+2+1" is not a scheme. ${known}`],
     [10, 'scheme is 10, not text. Put the scheme in quotes: "8+2".'],
-    [true, 'scheme is true, not text. Put the scheme in quotes: "8+2".'],
+    [true, 'scheme is TRUE, not text. Put the scheme in quotes: "8+2".'],
     [null, 'scheme is blank. Put the scheme in quotes, such as "RAID 6" or "8+2".'],
   ])("%p", (text, sentence) => {
     expect(problemOf(() => parseScheme(text, "scheme"))).toMatchObject({ kind: "invalid", argument: "scheme", sentence });

@@ -83,14 +83,14 @@ export class Paths {
    */
   private cablesOf(array: PlanRow<"arrays">): Link[] {
     const several = (controllersOf(array)?.length ?? 0) > 1;
-    const runs = new Map<string, { readonly link: Link; readonly port: string; isDouble: boolean }>();
-    for (const { row, to } of this.ports.of(array)) {
+    const runs = new Map<string, { readonly link: Link; readonly socket: string; isDouble: boolean }>();
+    for (const { row, to, socket } of this.ports.of(array)) {
       if (to === null) continue;
       const key = `${several ? foldName(row.controller) : ""}\n${to.switch}`;
       const run = runs.get(key);
       const from = several ? `${controllerMark}${row.controller.trim()}` : start;
-      if (run === undefined) runs.set(key, { link: { from, to: to.switch }, port: row.port, isDouble: false });
-      else if (run.port !== row.port) run.isDouble = true;
+      if (run === undefined) runs.set(key, { link: { from, to: to.switch }, socket, isDouble: false });
+      else if (run.socket !== socket) run.isDouble = true;
     }
     const sorted = [...runs.entries()].sort(([a], [b]) => (a < b ? -1 : 1)).flatMap(([, { link, isDouble }]) => (isDouble ? [link, link] : [link]));
     const controllers = several ? [...new Set(sorted.map(({ from }) => from))] : [];

@@ -83,10 +83,37 @@ describe("what cannot be built", () => {
     expect(build(workbook, { ...tab, name: "NORTH hall", visible: false }, { ...tab, name: "Mine" }).family.current?.sheet).toBe("Mine");
   });
 
+  test("is said with the column it is about", () => {
+    const refusal = (attempt: () => unknown): unknown => {
+      try {
+        return attempt();
+      } catch (thrown) {
+        return thrown;
+      }
+    };
+    const source = readCommissioningPlan({ sheets: [...workbook.sheets, tab] });
+    expect(refusal(() => build(planWorkbook(named("North/South"))))).toMatchObject({ kind: "invalid", argument: "Job", received: "North/South" });
+    expect(refusal(() => jobNamed(source, "East hall"))).toMatchObject({ kind: "invalid", argument: "Jobs", received: "East hall" });
+    const closed = () => buildJob(source, jobsOf(source)[0]!, () => "new", moment, (reading) => ({ ...reading, seals: [sealLine()] }));
+    expect(refusal(closed)).toMatchObject({ kind: "invalid", argument: "State" });
+  });
+
   test("is said of a job that is closed", () => {
     const source = readCommissioningPlan({ sheets: [...workbook.sheets, tab] });
     const attempt = () => buildJob(source, jobsOf(source)[0]!, () => "new", moment, (reading) => ({ ...reading, seals: [sealLine()] }));
     expect(attempt).toThrow('Job "North hall" is closed and sealed, so its tab is not built again. Reopen it first, with name and reason.');
+  });
+});
+
+describe("a workbook", () => {
+  const without = (...names: string[]): WorkbookSnapshot => ({ sheets: workbook.sheets.filter(({ name }) => !names.includes(name)) });
+
+  test.each(["Jobs", "Procedures", "Steps", "Sites", "Arrays"])("is refused without the table %s", (name) => {
+    expect(() => readCommissioningPlan(without(name))).toThrow(`The workbook has no table ${name}. Choose Set up tables, or name the table Bay${name}.`);
+  });
+
+  test("is content without the tables that no step asks for", () => {
+    expect(build(without("Pools", "Hosts", "Links", "Quote")).name).toBe(jobName);
   });
 });
 

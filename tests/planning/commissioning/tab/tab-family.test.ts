@@ -57,6 +57,8 @@ describe("an earlier tab", () => {
     ["can go once all of it was carried", { steps: [record] }, true],
     ["stays while a record was not", { steps: [{ ...record, typed: { ...record.typed, found: "y" } }] }, false],
     ["stays while a snag was not", { snags: [snagOf()] }, false],
+    ["stays while neither a record nor a snag was", { steps: [{ ...record, typed: { ...record.typed, found: "y" } }], snags: [snagOf()] }, false],
+    ["stays with a row and a column of people's own", { ownRows: [5], ownColumns: ["Mine"] }, false],
     ["stays with a row of people's own", { ownRows: [5] }, false],
     ["stays with a column of people's own", { ownColumns: ["Mine"] }, false],
     ["stays with a comment", { attachments: 1 }, false],

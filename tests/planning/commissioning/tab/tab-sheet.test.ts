@@ -73,6 +73,18 @@ describe("a planned tab", () => {
     expect(cell(first, stepRowOf(first, "T-02"), "step")).toEqual({ value: "Do T-02", style: "step" });
   });
 
+  test("says at the rows of its steps what may be typed there, by what each records", () => {
+    const rulesAt = (stepId: string, column: TabColumn) => {
+      const row = stepRowOf(first, stepId);
+      return first.validations!.filter(({ area }) => area.column === at[column] && area.row <= row && row < area.row + area.rows).map(({ rule }) => rule);
+    };
+    expect(rulesAt("T-01", "found")).toEqual([{ kind: "list", items: ["Yes", "No", "Not applicable", "Waived"] }]);
+    expect(rulesAt("T-02", "found")).toEqual([{ kind: "number" }]);
+    expect(rulesAt("T-03", "unit")).toEqual([{ kind: "list", items: ["TB", "TiB", "bytes"] }]);
+    expect([rulesAt("T-02", "unit"), rulesAt("T-04", "found"), rulesAt("T-05", "found")]).toEqual([[], [], []]);
+    expect(rulesAt("T-06", "found")).toEqual([{ kind: "date" }]);
+  });
+
   test("numbers the steps, and shows what each expects and in which unit", () => {
     expect(["T-01", "T-02", "T-03"].map((id) => shown(first, stepRowOf(first, id), "no", "stepId", "subject", "expected", "unit", "minutes"))).toEqual([
       [1, "T-01", "North hall", null, null, 5],

@@ -46,6 +46,17 @@ describe("the paths between hosts and arrays", () => {
     expect(pointsOf(cables("A0>s1", "A0>s1"), links("s1-h", "s1-s2", "s2-h"))).toEqual(["h a: link controller A - s1, node controller A, node s1"]);
   });
 
+  test("count the cables of two controllers apart, though the array does not say that it has two", () => {
+    const unsaid = { arrays: [{ array: "a", ...site }] };
+    expect(pointsOf(cables("A0>s1", "B0>s1"), links("s1-h", "s1-s2", "s2-h"), unsaid)).toEqual(["h a: node s1"]);
+    expect(pointsOf(cables("A0>s1", "a0>s1"), links("s1-h", "s1-s2", "s2-h"), unsaid)).toEqual(["h a: link the array - s1, node s1"]);
+  });
+
+  test("are not told of a host without a link beside one that has some", () => {
+    const more = { hosts: [...base.hosts, { host: "g", ...site }] };
+    expect(pointsOf(cables("A0>s1", "B0>s2"), links("s1-h", "h-s2"), more)).toEqual(["h a: "]);
+  });
+
   test("take a lone controller for the array itself", () => {
     expect(pointsOf(cables("A0>s1"), links("s1-h", "s2-h", "s1-s2"), { arrays: [{ array: "a", ...site, controllers: "A" }] })).toEqual(["h a: link the array - s1, node s1"]);
     expect(pointsOf(cables("A0>s1"), links("s1-h", "s2-h", "s1-s2"), { arrays: [{ array: "a", ...site }] })).toEqual(["h a: link the array - s1, node s1"]);

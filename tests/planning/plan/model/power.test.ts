@@ -35,6 +35,12 @@ describe("the loads of the feeds", () => {
     for (const more of [{ volts: null }, { volts: 0 }, { breakerA: null }, { breakerA: 0 }]) expect(unknown(more)).toEqual([["A", 500, 800], ["C", 400, 400]]);
   });
 
+  test("count a feed of 1 V or a breaker of 1 A, and the half of either", () => {
+    for (const more of [{ volts: 1 }, { breakerA: 1 }, { volts: 0.5 }, { breakerA: 0.5 }]) {
+      expect(modelOf({ ...rows, feeds: [{ ...a, ...more }] }).power.loads().map(({ row }) => row.feed)).toEqual(["A"]);
+    }
+  });
+
   test("know a feed by the first row of its name, and none without a name", () => {
     const { power } = modelOf({ ...rows, feeds: [...rows.feeds, { ...feed, feed: "a", volts: 100 }, { ...feed, feed: null }] });
     expect(power.loads().map(({ row }) => row.row)).toEqual([4, 5, 6]);

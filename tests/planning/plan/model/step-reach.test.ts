@@ -44,6 +44,13 @@ describe("what a step reaches", () => {
     expect(own.fields.has("beyond")).toBe(false);
   });
 
+  test("leaves out what stands right beside a named table", () => {
+    const [sheet] = workbookOf({ Racks: [["Mine", "Rack", "Site", "Colour", "Beside"], ["x", "R1", "Mill", "grey", "y"]] }).sheets;
+    const named = { ...sheet!, tables: [{ name: "BayRacks", area: { row: 0, column: 1, rows: 2, columns: 3 } }] };
+    const { fields } = new PlanModel({ sheets: [named] }).reach.layersOf("array").find(({ name }) => name === "Rack")!;
+    expect(["mine", "colour", "beside"].map((field) => fields.has(field))).toEqual([false, true, false]);
+  });
+
   test("is worked out once", () => {
     expect(model.reach.layersOf("array")).toBe(model.reach.layersOf("array"));
     expect(model.reach.layersOf("port")[2]).toBe(model.reach.layersOf("array")[0]);

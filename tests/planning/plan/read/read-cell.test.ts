@@ -46,9 +46,10 @@ describe("a cell of a planning table", () => {
 
   // ECMA-376, 1900 date base: 61 is 1900-03-01, 2,958,465 is 9999-12-31.
   test("of a date takes days that the sheet's calendar has, with or without a time, and ISO text of a day that is", () => {
-    const { rows, sentences } = read("jobs", ["Job", "Planned date"], 61, 2_958_465.9, " 2024-02-29 ", 60.9, 2_958_466, "2023-02-29", "2024-2-29", "on 2024-02-29", "2024-02-29T10", "2024-13-01");
-    expect(rows.map((row) => "plannedDate" in row && row.plannedDate)).toEqual(["1900-03-01", "9999-12-31", "2024-02-29", ...new Array<null>(7).fill(null)]);
-    expect(sentences).toHaveLength(7);
+    const none = [60.9, 2_958_466, "2023-02-29", "2024-2-29", "on 2024-02-29", "2024-02-29T10", "2024-13-01", "+012024-02"];
+    const { rows, sentences } = read("jobs", ["Job", "Planned date"], 61, 2_958_465.9, " 2024-02-29 ", ...none);
+    expect(rows.map((row) => "plannedDate" in row && row.plannedDate)).toEqual(["1900-03-01", "9999-12-31", "2024-02-29", ...none.map(() => null)]);
+    expect(sentences).toHaveLength(none.length);
     expect(sentences[0]).toBe('Planned date "60.9" is no date. Write it as 2026-05-31.');
   });
 });

@@ -7,7 +7,7 @@ export const clusterWithoutPort: Rule = {
   meaning: "Every array of a cluster has a port in the cluster's network, for the shared address may move to it.",
   check: (model) =>
     model.rows("arrays").flatMap((row): Remark[] => {
-      const cluster = row.cluster === "" ? null : model.find("clusters", row.cluster);
+      const cluster = model.find("clusters", row.cluster);
       const network = cluster === null ? null : model.networks.named(cluster.network);
       const ports = model.ports.of(row);
       if (cluster === null || network === null || ports.length === 0 || ports.some((port) => port.network === network)) return [];

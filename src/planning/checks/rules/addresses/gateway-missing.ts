@@ -25,7 +25,7 @@ function forHosts(model: PlanModel): Remark[] {
   const portNetworks = new Set(model.ports.all().map(({ network }) => network));
   const told = new Set<Network>();
   return model.rows("hosts").flatMap((row): Remark[] => {
-    const address = row.address === "" ? null : readAddress(row.address);
+    const address = readAddress(row.address);
     if (address === null || row.site === "") return [];
     const networks = model.networks.ofSite(row.site).filter((network) => network.prefix?.family === address.family);
     if (networks.length === 0 || networks.some(({ prefix }) => containsAddress(prefix!, address))) return [];

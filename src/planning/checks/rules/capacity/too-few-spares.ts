@@ -10,7 +10,7 @@ export const tooFewSpares: Rule = {
       const layout = model.capacity.layoutOf(row);
       const least = model.settings.sparesPerArray;
       if (layout === null || layout.redundancy === 0 || layout.spares >= least) return [];
-      const has = layout.spares === 0 ? "no hot spare" : `${layout.spares} hot spares of the ${least} asked for`;
+      const has = layout.spares === 0 ? "no hot spare" : `${layout.spares} of the ${least} hot spares asked for`;
       return [remarkAt(model, "arrays", row, "spares", `${row.array} has ${has}, so a rebuild waits for somebody to bring a drive. Plan more spares.`)];
     }),
 };

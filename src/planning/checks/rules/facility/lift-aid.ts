@@ -32,7 +32,7 @@ const spoken: Readonly<Record<Aid, string>> = { one: "one person", two: "two peo
 /** Works out what a lift asks for: limits for one person, a fair grip and a lift now and then; null where the plan does not say enough. */
 function aidNeeded(model: PlanModel, row: PlanRow<"arrays">): Aid | null {
   const kg = row.liftKg ?? row.weightKg;
-  const rack = row.rack === "" ? null : model.find("racks", row.rack);
+  const rack = model.find("racks", row.rack);
   if (kg === null || rack === null || row.bottomUnit === null) return null;
   const unit = unitFromBottom(row.bottomUnit, rack);
   if (unit === null) return null;

@@ -33,7 +33,7 @@ function remarksOf(model: PlanModel, rack: PlanRow<"racks">): Remark[] {
   }
   for (const [outlet, cords] of needed) {
     const there = outlets.get(outlet)!;
-    if (cords > there) remarks.push(remarkAt(model, "racks", rack, "outlets", `${rack.rack} has ${there} outlets ${outlet.toUpperCase()}, its arrays need ${cords}. Add outlets or move an array.`));
+    if (cords > there) remarks.push(remarkAt(model, "racks", rack, "outlets", `${rack.rack} has ${there} x ${outlet.toUpperCase()}, its arrays need ${cords}. Add outlets or move an array.`));
   }
   return remarks;
 }

@@ -12,7 +12,7 @@ export const otherSite: Rule = {
   check: (model) => {
     const remarks: Remark[] = [];
     const compare = (table: TableKey, { row }: { readonly row: number }, site: string, column: string, target: Sited, name: string): void => {
-      const stranger = name === "" || site === "" ? null : siteElsewhere(model, site, target, name);
+      const stranger = site === "" ? null : siteElsewhere(model, site, target, name);
       if (stranger === null) return;
       remarks.push(remarkOn(model, { table, row, column }, `${quote(name)} is at ${quote(stranger)}, this row at ${quote(site)}. Name one of the same site.`));
     };

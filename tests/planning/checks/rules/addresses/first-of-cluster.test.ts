@@ -19,3 +19,11 @@ test("asks nothing of a cluster that exists", () => {
   rows.clusters[1]!.state = "existing";
   expect(cells(firstOfCluster, rows)).toEqual([]);
 });
+
+test("says what to write where no array creates it, and nothing of a cluster without a name", () => {
+  const rows = sample();
+  rows.arrays[4]!.clusterOrder = 3;
+  expect(found(firstOfCluster, rows)).toEqual(["Clusters 6 Cluster: No array creates the new cluster Deep Store. Write Cluster order 1 at the one that is installed first."]);
+  rows.clusters[1]!.cluster = null;
+  expect(cells(firstOfCluster, rows)).toEqual([]);
+});

@@ -25,3 +25,16 @@ test("counts ports that have no row yet", () => {
   rows.networks[1]!.prefix = "10.64.12.0/29";
   expect(cells(networkTooSmall, rows)).toEqual([]);
 });
+
+test("says nothing of a network without room in which nothing needs an address", () => {
+  const rows = sample();
+  rows.networks.push({ network: "kept", site: "Attic", prefix: "10.99.0.0/30", reserved: "10.99.0.0/30" });
+  expect(cells(networkTooSmall, rows)).toEqual([]);
+});
+
+test("counts a port of an array that has no row of its own", () => {
+  const rows = sample();
+  rows.networks.push({ network: "tiny", site: "Attic", prefix: "10.99.0.0/30", reserved: "10.99.0.0/30" });
+  rows.ports.push({ array: "attic-array", controller: "A", port: "0", network: "tiny" });
+  expect(found(networkTooSmall, rows)).toEqual(["Networks 15 Prefix: 10.99.0.0/30 of tiny has 0 addresses to give, 1 are needed. Give it a larger prefix."]);
+});

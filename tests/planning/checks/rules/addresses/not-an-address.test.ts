@@ -24,3 +24,11 @@ test("takes blanks, no gateway, and IPv6 in any spelling", () => {
   rows.ports[25]!.address = "FD6B:41C2:9E07:31:0:0:0:1";
   expect(cells(notAnAddress, rows)).toEqual([]);
 });
+
+test("takes a network without a prefix and without a gateway, and a cluster and a host without an address", () => {
+  const rows = sample();
+  Object.assign(rows.networks[0]!, { prefix: null, gateway: null, reserved: null });
+  rows.clusters[0]!.sharedAddress = null;
+  rows.hosts[0]!.address = null;
+  expect(cells(notAnAddress, rows)).toEqual([]);
+});

@@ -12,3 +12,19 @@ test("takes one that only another cluster has", () => {
   rows.clusters[0]!.sharedAddress = "10.64.0.251";
   expect(cells(sharedAddressOnPort, rows)).toEqual([]);
 });
+
+test("finds it where neither the cluster nor the port is on a network", () => {
+  const rows = sample();
+  Object.assign(rows.clusters[0]!, { network: null, sharedAddress: "10.99.0.1" });
+  Object.assign(rows.ports[0]!, { network: null, address: "10.99.0.1" });
+  expect(cells(sharedAddressOnPort, rows)).toEqual(["Clusters 5 Shared address"]);
+});
+
+test("tells routing tables apart", () => {
+  const rows = sample();
+  Object.assign(rows.clusters[0]!, { network: "lab", sharedAddress: "10.64.0.13" });
+  rows.networks.push({ network: "lab", prefix: "10.64.0.0/24", routing: "lab" });
+  expect(cells(sharedAddressOnPort, rows)).toEqual([]);
+  rows.ports[11]!.network = "lab";
+  expect(cells(sharedAddressOnPort, rows)).toEqual(["Clusters 5 Shared address"]);
+});

@@ -27,3 +27,9 @@ test.each([["10.0.0.0/24"], ["172.16.9.0/24"], ["192.168.1.0/24"], ["100.64.0.0/
   rows.networks[0]!.prefix = prefix;
   expect(cells(unusableRange, rows)).toEqual([]);
 });
+
+test("says what a network is set aside for, and what to choose", () => {
+  const rows = sample();
+  rows.networks[0]!.prefix = "127.0.0.0/24";
+  expect(found(unusableRange, rows)).toContain("Networks 5 Prefix: 127.0.0.0/24 is set aside: Loopback (RFC 1122 section 3.2.1.3). Choose a private range, such as one in 10.0.0.0/8.");
+});

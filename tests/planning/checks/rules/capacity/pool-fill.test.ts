@@ -27,3 +27,19 @@ test("says nothing of a pool whose capacity is not known whole", () => {
   rows.arrays[5]!.scheme = null;
   expect(cells(poolFill, rows)).toEqual([]);
 });
+
+test("takes a pool of one array that is filled to its limit, and finds one byte more", () => {
+  const rows = sample();
+  rows.pools.push({ pool: "Drafts", fillLimit: 0.5, acrossArrays: "none" });
+  // Four drives of 1 TB without redundancy: 4 TB usable.
+  rows.arrays.push({ array: "drafts", site: "Bindery", drives: 4, driveSize: "1 TB", scheme: "none", spares: 0, pool: "Drafts", used: "2 TB" });
+  expect(cells(poolFill, rows)).toEqual([]);
+  rows.arrays.at(-1)!.used = "2000000000001 B";
+  expect(cells(poolFill, rows)).toEqual(["Pools 7 Fill limit"]);
+});
+
+test("says nothing of a pool without arrays", () => {
+  const rows = sample();
+  rows.pools.push({ pool: "Drafts", acrossArrays: "none" });
+  expect(cells(poolFill, rows)).toEqual([]);
+});

@@ -30,3 +30,24 @@ test("asks nothing of a pool of one array", () => {
   rows.arrays[5]!.pool = null;
   expect(cells(poolRemoval, rows)).toEqual([]);
 });
+
+test("says over how many arrays a scheme could not be laid", () => {
+  const rows = sample();
+  rows.pools[0]!.acrossArrays = "3+1";
+  expect(found(poolRemoval, rows)).toEqual(["Pools 5 Across arrays: No array could be taken out of Scans for good: 3+1 cannot be laid over 3. Plan one more."]);
+});
+
+test("counts no room in an array that is over its limit already", () => {
+  const rows = sample();
+  rows.pools.push({ pool: "Drafts", fillLimit: 0.5, acrossArrays: "none" });
+  const drafts = { site: "Bindery", drives: 4, driveSize: "1 TB", scheme: "none", spares: 0, pool: "Drafts" };
+  // Each has 4 TB and may hold 2 of them: one is over that by 1 TB, which takes nothing from the room in the other two.
+  rows.arrays.push({ array: "d1", ...drafts, used: "3 TB" }, { array: "d2", ...drafts, used: "1 TB" }, { array: "d3", ...drafts, used: "1 TB" });
+  expect(found(poolRemoval, rows)).toEqual(["Arrays 11 Pool: d1 could not be taken out of Drafts: it holds 3 TB, the others have room for 2 TB."]);
+});
+
+test("takes a scheme across arrays that one array fewer can just hold", () => {
+  const rows = sample();
+  rows.pools[0]!.acrossArrays = "2+1";
+  expect(cells(poolRemoval, rows)).toEqual([]);
+});

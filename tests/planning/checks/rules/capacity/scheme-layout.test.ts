@@ -21,3 +21,18 @@ test("finds a scheme across arrays that is none, or needs more arrays", () => {
   rows.pools[1]!.acrossArrays = "twice";
   expect(cells(schemeLayout, rows)).toEqual(["Pools 5 Across arrays", "Pools 6 Across arrays"]);
 });
+
+test("says what a pool lacks", () => {
+  const rows = sample();
+  rows.pools[0]!.acrossArrays = "4+1";
+  expect(found(schemeLayout, rows)).toEqual(["Pools 5 Across arrays: 4+1 cannot be laid over the 4 arrays of Scans: it needs at least 5."]);
+});
+
+test("takes blank spares for none, and asks nothing without drives, of a pool without arrays or with a scheme that just fits", () => {
+  const rows = sample();
+  Object.assign(rows.arrays[0]!, { drives: 11, spares: null });
+  rows.arrays[1]!.drives = null;
+  rows.pools[0]!.acrossArrays = "3+1";
+  rows.pools.push({ pool: "Drafts", acrossArrays: "4+1" });
+  expect(cells(schemeLayout, rows)).toEqual([]);
+});

@@ -19,3 +19,17 @@ test("follows the setting", () => {
   set(rows, "Heavier above kg", "10.5");
   expect(cells(heavierAbove, rows)).toEqual([]);
 });
+
+test("compares with the lightest below, whichever it is, and passes over what has no weight", () => {
+  const rows = sample();
+  const [light, heavy, high] = [rows.arrays[2]!, rows.arrays[3]!, rows.arrays[0]!];
+  Object.assign(high, { rack: "BI-R1", bottomUnit: 30, weightKg: 40 });
+  Object.assign(light, { bottomUnit: 4, weightKg: 20 });
+  Object.assign(heavy, { rack: "BI-R1", bottomUnit: 12, weightKg: 35 });
+  expect(found(heavierAbove, rows)).toEqual(["Arrays 5 Bottom unit: rr-array-1 (40 kg) stands high in BI-R1 above bi-array-1 (20 kg). Put the heavier one lower."]);
+  Object.assign(light, { bottomUnit: 12, weightKg: 20 });
+  Object.assign(heavy, { bottomUnit: 4 });
+  expect(cells(heavierAbove, rows)).toEqual(["Arrays 5 Bottom unit"]);
+  light.weightKg = null;
+  expect(cells(heavierAbove, rows)).toEqual([]);
+});

@@ -44,3 +44,26 @@ test("follows the settings", () => {
   Object.assign(rows.arrays[2]!, { liftKg: 20.7, liftBy: "one" });
   expect(cells(liftAid, rows)).toEqual([]);
 });
+
+test("says so where nobody is planned to lift", () => {
+  const rows = sample();
+  Object.assign(rows.arrays[2]!, { liftKg: 10, liftBy: null });
+  expect(found(liftAid, rows)).toEqual(["Arrays 7 Lift by: bi-array-1 is lifted with 10 kg to its place, which asks for one person; nobody is planned. Write one."]);
+  rows.arrays[2]!.liftKg = 60;
+  expect(found(liftAid, rows)).toEqual(["Arrays 7 Lift by: bi-array-1 is lifted with 60 kg to its place, which asks for a lift table; nobody is planned. Write lift table."]);
+});
+
+test("says nothing where neither weight is known, or the rack is not", () => {
+  const rows = sample();
+  Object.assign(rows.arrays[2]!, { liftKg: null, weightKg: null, liftBy: null });
+  Object.assign(rows.arrays[3]!, { rack: null, liftBy: null });
+  expect(cells(liftAid, rows)).toEqual([]);
+});
+
+test("asks for a lift table where the lift begins above the height for hands", () => {
+  const rows = sample();
+  set(rows, "Lift from cm", "176");
+  Object.assign(rows.arrays[2]!, { liftKg: 5, liftBy: "two" });
+  for (const array of rows.arrays) if (array !== rows.arrays[2]) array.bottomUnit = null;
+  expect(cells(liftAid, rows)).toEqual(["Arrays 7 Lift by"]);
+});

@@ -28,3 +28,13 @@ test("counts from the top where the rack does: the lowest unit has the highest n
   rows.arrays[1]!.bottomUnit = 7;
   expect(found(rackOverlap, rows)).toEqual(["Arrays 6 Bottom unit: rr-array-2 fills units 4 to 7 of RR-R1, rr-array-1 units 7 to 10. Move one of them."]);
 });
+
+test("compares with the one that reaches highest so far, not with the last", () => {
+  const rows = sample();
+  Object.assign(rows.arrays[0]!, { bottomUnit: 10, units: 10 });
+  rows.arrays.push({ array: "small", site: "Reading Room", rack: "RR-R1", bottomUnit: 12, units: 1 }, { array: "next", site: "Reading Room", rack: "RR-R1", bottomUnit: 15, units: 1 });
+  expect(found(rackOverlap, rows)).toEqual([
+    "Arrays 11 Bottom unit: small fills unit 12 of RR-R1, rr-array-1 units 10 to 19. Move one of them.",
+    "Arrays 12 Bottom unit: next fills unit 15 of RR-R1, rr-array-1 units 10 to 19. Move one of them.",
+  ]);
+});

@@ -23,7 +23,7 @@ test.each([["Port sharing = ARRAY"], ["Cluster act = create"], ["Rack = rr-r2"],
 
 test("says what a field can be, the first four where it can be more", () => {
   const rows = withWhen("Rack = RR-R9");
-  expect(found(impossibleCondition, rows)).toEqual(['Steps 5 When: Rack is never "RR-R9", so this never appears. It can be RR-R1, RR-R2, BI-R1, BI-R2 ....']);
+  expect(found(impossibleCondition, rows)).toEqual(['Steps 5 When: Rack is never "RR-R9", so this never appears. It can be RR-R1, RR-R2, BI-R1, BI-R2 and others.']);
   rows.racks.pop();
   expect(found(impossibleCondition, rows)).toEqual(['Steps 5 When: Rack is never "RR-R9", so this never appears. It can be RR-R1, RR-R2, BI-R1, BI-R2.']);
 });
@@ -38,4 +38,14 @@ test("asks nothing of a procedure that no open job follows", () => {
   const rows = withWhen("Port sharing = both");
   for (const job of rows.jobs) job.state = "closed";
   expect(cells(impossibleCondition, rows)).toEqual([]);
+});
+
+test("leaves a feed to what is written there, for it may name a phase", () => {
+  expect(cells(impossibleCondition, withWhen("Feed A = CS-A/L9"))).toEqual([]);
+});
+
+test("says which two values a field cannot have at once", () => {
+  expect(found(impossibleCondition, withWhen("Cluster act = create and cluster act = join"))).toEqual([
+    'Steps 5 When: cluster act cannot be "create" and "join" at once, so this never appears. Keep one of them.',
+  ]);
 });

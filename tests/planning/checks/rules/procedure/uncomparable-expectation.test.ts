@@ -1,5 +1,5 @@
 import { uncomparableExpectation } from "../../../../../src/planning/checks/rules/procedure/uncomparable-expectation";
-import { cells, sample, type EditableRows } from "../../../../support/plan-rows";
+import { cells, found, sample, type EditableRows } from "../../../../support/plan-rows";
 
 function withStep(record: string, expect: string): EditableRows {
   const rows = sample();
@@ -34,4 +34,10 @@ test.each([
   ["", "Done"],
 ])("takes a record of %s and %s", (record, text) => {
   expect(cells(uncomparableExpectation, withStep(record, text))).toEqual([]);
+});
+
+test("says what a text around fields cannot become", () => {
+  expect(found(uncomparableExpectation, withStep("number: mm", "about {{Drives}}"))).toEqual([
+    "Steps 5 Expect: However it is filled, this is no number to compare with. Write the field alone, or record text.",
+  ]);
 });

@@ -1,6 +1,7 @@
+import { checkPlan } from "../../../../../src/planning/checks";
 import { missingId } from "../../../../../src/planning/checks/rules/references/missing-id";
 import { withCell } from "../../../../support/plain-workbook";
-import { cells, mends, sample, workbookWith } from "../../../../support/plan-rows";
+import { cells, found, mends, sample, workbookWith } from "../../../../support/plan-rows";
 
 test("gives arrays and jobs without an id the next ones, past those that were ever given", () => {
   const rows = sample();
@@ -33,4 +34,24 @@ test("says nothing where every array and job has one, or the column is not there
   const rows = sample();
   rows.arrays[0]!.id = null;
   expect(cells(missingId, withCell(workbookWith(rows), "Arrays", 3, 0, "Own number"))).toEqual([]);
+});
+
+test("begins with 1 where no id was ever given", () => {
+  const rows = sample();
+  rows.settings = [];
+  for (const row of [...rows.arrays.slice(1), ...rows.jobs.slice(1)]) row.id = "inventory 9";
+  rows.arrays[0]!.id = null;
+  rows.jobs[0]!.id = null;
+  expect(mends(missingId, rows)).toEqual(["Arrays 5 Id: A0001", "Jobs 5 Id: J0001"]);
+});
+
+test("names the array or job, or says this row, and what the mend does", () => {
+  const rows = sample();
+  rows.arrays[0]!.id = null;
+  Object.assign(rows.arrays[1]!, { id: null, array: null });
+  rows.jobs[0]!.id = null;
+  const rest = "has no id, so its records would not be found again once it is renamed. Let the next one be written.";
+  expect(found(missingId, rows)).toEqual([`Arrays 5 Id: rr-array-1 ${rest}`, `Arrays 6 Id: This row ${rest}`, `Jobs 5 Id: Reading Room installation ${rest}`]);
+  const descriptions = checkPlan(workbookWith(rows), [missingId]).map(({ mend }) => mend?.description);
+  expect(descriptions).toEqual(["Give rr-array-1 the id A0007.", "Give This row the id A0008.", "Give Reading Room installation the id J0004."]);
 });

@@ -1,8 +1,11 @@
 import { otherSite } from "../../../../../src/planning/checks/rules/references/other-site";
-import { cells, sample, type EditableRows } from "../../../../support/plan-rows";
+import { cells, found, sample, type EditableRows } from "../../../../support/plan-rows";
 
 test.each([
   ["the rack of an array", (rows: EditableRows) => (rows.arrays[0]!.rack = "BI-R1"), "Arrays 5 Rack"],
+  ["the first feed of an array", (rows: EditableRows) => (rows.arrays[0]!.feedA = "BI-A"), "Arrays 5 Feed A"],
+  ["the second feed of an array", (rows: EditableRows) => (rows.arrays[0]!.feedB = "CS-B/L2"), "Arrays 5 Feed B"],
+  ["the rack of a switch", (rows: EditableRows) => (rows.switches[0]!.rack = "BI-R1"), "Switches 5 Rack"],
   ["a feed of a switch", (rows: EditableRows) => (rows.switches[0]!.feedB = "CS-B/L1"), "Switches 5 Feed B"],
   ["the switch of a port", (rows: EditableRows) => (rows.ports[0]!.switch = "bi-sw1"), "Ports 5 Switch"],
   ["the network of a port", (rows: EditableRows) => (rows.ports[0]!.network = "bi-data-1"), "Ports 5 Network"],
@@ -17,5 +20,20 @@ test.each([
 test("takes a network that reaches every site", () => {
   const rows = sample();
   rows.switches[0]!.networks = "mgmt";
+  expect(cells(otherSite, rows)).toEqual([]);
+});
+
+test("says where it is and where the row is", () => {
+  const rows = sample();
+  rows.arrays[0]!.rack = "BI-R1";
+  expect(found(otherSite, rows)).toEqual(['Arrays 5 Rack: "BI-R1" is at "Bindery", this row at "Reading Room". Name one of the same site.']);
+});
+
+test("takes what is at no site, a row of no site, and a site in other letters", () => {
+  const rows = sample();
+  rows.racks[0]!.site = null;
+  rows.racks[1]!.site = "READING ROOM";
+  rows.networks[0]!.site = "reading room";
+  Object.assign(rows.arrays[2]!, { site: null, rack: "RR-R2" });
   expect(cells(otherSite, rows)).toEqual([]);
 });

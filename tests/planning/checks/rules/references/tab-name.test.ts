@@ -1,5 +1,5 @@
 import { tabName } from "../../../../../src/planning/checks/rules/references/tab-name";
-import { cells, found, mends, sample } from "../../../../support/plan-rows";
+import { cells, found, mends, sample, workbookWith } from "../../../../support/plan-rows";
 
 test.each([
   ["a character that no tab's name may hold", "Reading Room: day 1", "Reading Room- day 1"],
@@ -29,4 +29,11 @@ test("takes 31 characters", () => {
   const rows = sample();
   rows.jobs[0]!.job = "x".repeat(31);
   expect(cells(tabName, rows)).toEqual([]);
+});
+
+test("takes the name of a planning sheet that the workbook does not have", () => {
+  const rows = sample();
+  rows.jobs[0]!.job = "racks";
+  const { sheets } = workbookWith(rows);
+  expect(cells(tabName, { sheets: sheets.filter(({ name }) => name !== "Racks") })).toEqual([]);
 });

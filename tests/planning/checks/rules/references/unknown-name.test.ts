@@ -66,3 +66,9 @@ test("takes links that end at a host or a switch, or nowhere yet, as long as one
   expect(cells(unknownName, { sheets: sheets.filter(({ name }) => name !== "Hosts") })).toEqual(["Links 5 To"]);
   expect(cells(unknownName, { sheets: sheets.filter(({ name }) => name !== "Hosts" && name !== "Switches") })).toEqual([]);
 });
+
+test("takes a line of an offer that is for nothing in particular", () => {
+  const rows = sample();
+  rows.quote[0]!.for = null;
+  expect(cells(unknownName, rows)).toEqual([]);
+});

@@ -1,5 +1,5 @@
 import { suppliesOnOneFeed } from "../../../../../src/planning/checks/rules/resilience/supplies-on-one-feed";
-import { cells, sample } from "../../../../support/plan-rows";
+import { cells, found, sample } from "../../../../support/plan-rows";
 
 test("finds both supplies of an array or a switch on one feed, on whatever phase", () => {
   const rows = sample();
@@ -20,4 +20,14 @@ test("takes a switch with one supply, and an array whose power is not planned ye
   rows.switches[0]!.feedB = null;
   Object.assign(rows.arrays[0]!, { feedA: null, feedB: null });
   expect(cells(suppliesOnOneFeed, rows)).toEqual([]);
+});
+
+test("says which device would go dark, and which has a feed for one supply only", () => {
+  const rows = sample();
+  rows.arrays[0]!.feedB = null;
+  rows.switches[4]!.feedB = "CS-A/L2";
+  expect(found(suppliesOnOneFeed, rows)).toEqual([
+    "Arrays 5 Feed B: rr-array-1 has a feed for one supply only. Name the feed of the other, on another source.",
+    "Switches 9 Feed B: Both supplies of cs-sw1 hang on CS-A: when it fails the device goes dark. Put one on another feed.",
+  ]);
 });

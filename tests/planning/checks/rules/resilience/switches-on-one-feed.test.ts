@@ -24,3 +24,18 @@ test("takes one switch on each feed, and a site with one switch", () => {
   Object.assign(rows.switches[2]!, { feedB: null });
   expect(cells(switchesOnOneFeed, rows)).toEqual([]);
 });
+
+test("takes switches of which one is on both feeds, or on a feed that has no row", () => {
+  const rows = sample();
+  Object.assign(rows.switches[1]!, { feedA: "RR-A", feedB: null });
+  expect(cells(switchesOnOneFeed, rows)).toEqual([]);
+  Object.assign(rows.switches[0]!, { feedA: "RR-X", feedB: null });
+  expect(cells(switchesOnOneFeed, rows)).toEqual([]);
+});
+
+test("names the column of the feed that is there", () => {
+  const rows = sample();
+  Object.assign(rows.switches[0]!, { feedA: null, feedB: "RR-A" });
+  Object.assign(rows.switches[1]!, { feedA: null, feedB: "RR-A" });
+  expect(cells(switchesOnOneFeed, rows)).toEqual(["Switches 6 Feed B"]);
+});

@@ -1,3 +1,4 @@
+import { checkPlan } from "../../../../../src/planning/checks";
 import { buildJob, jobsOf, readCommissioningPlan } from "../../../../../src/planning/commissioning/build";
 import { at } from "../../../../../src/planning/commissioning/tab/tab-columns";
 import type { Scalar } from "../../../../../src/sheet";
@@ -57,4 +58,25 @@ test.each<[string, string, string, Scalar, boolean]>([
   const row = tab.values.findIndex((line) => line[at.stepId] === "T-01");
   const typed = withCell({ sheets: [...plan.sheets, tab] }, "North hall", row, at.found, found);
   expect(cells(storedSecret, typed)).toHaveLength(isSecret ? 1 : 0);
+});
+
+test("looks at the first row below a header, of a planning table and of another sheet, and says what to do", () => {
+  const workbook = withCell(withCell(workbookWith(sample()), "Sites", 3, 7, "Password"), "Sites", 4, 7, "hunter2");
+  const loose = { sheets: workbook.sheets.map((sheet) => (sheet.name === "Sites" ? { ...sheet, tables: [] } : sheet)) };
+  expect(found(storedSecret, loose)).toEqual([
+    "Sites 5 Password: This looks like a stored secret. Keep it in a vault and write vault: and where it lies there; then change it, for it was seen.",
+  ]);
+  const notes = workbookOf({ Notes: [["Device", "User", "Password"], ["sw1", "admin", "letmein"], ["sw2", "admin", "secret99"], [], ["sw3", "admin", "note"]] });
+  expect(checkPlan(notes, [storedSecret]).map(({ row, column }) => [row, column])).toEqual([[1, 2], [2, 2]]);
+});
+
+test.each([
+  ["a label of 40 characters", [`Password ${"n".repeat(31)}`, "x"], 1],
+  ["a longer one, which is no label", [`Password ${"n".repeat(32)}`, "x"], 0],
+  ["a label of four words", ["Password of the array", "x"], 1],
+  ["five words, which are no label", ["Password of the new array", "x"], 0],
+  ["a label between two other cells, which is a header", ["User", "Password", "Owner"], 0],
+  ["a label behind one other cell", ["User", "Password"], 0],
+])("takes for a label on another sheet: %s", (_, line, count) => {
+  expect(checkPlan(workbookOf({ Notes: [line] }), [storedSecret])).toHaveLength(count);
 });
