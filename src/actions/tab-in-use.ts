@@ -3,7 +3,7 @@ import { idOfJob } from "../planning/commissioning/job";
 import { tabFamily, type TabReading } from "../planning/commissioning/tab";
 import { noAnswer, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
-import type { WorkbookSnapshot } from "../sheet";
+import type { SheetSnapshot, WorkbookSnapshot } from "../sheet";
 import type { WorkbookPort } from "../workbook/port";
 
 /** A job with the tab that is in use for it, as read just now. */
@@ -12,6 +12,8 @@ export interface JobInUse {
   readonly source: CommissioningPlan;
   readonly job: PlanRow<"jobs">;
   readonly tab: TabReading;
+  /** The sheet of the tab. */
+  readonly sheet: SheetSnapshot;
 }
 
 /** Finds the tab that is in use for a job; null where it has none yet. */
@@ -26,5 +28,5 @@ export async function readJobInUse(port: WorkbookPort, name: string): Promise<Jo
   const job = jobNamed(source, name);
   const tab = tabInUse(source, job);
   if (tab === null) throw noAnswer("Jobs", name, `Job ${quote(job.job)} has no tab yet. Build it first.`);
-  return { workbook, source, job, tab };
+  return { workbook, source, job, tab, sheet: workbook.sheets.find((one) => one.name === tab.sheet)! };
 }

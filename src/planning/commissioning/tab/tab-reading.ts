@@ -18,6 +18,8 @@ export interface TabReading extends JobRecords {
   readonly whole: boolean;
   /** How many comments and pictures people put on it. */
   readonly attachments: number;
+  /** Row of the marker, from 0: title and progress stand there. */
+  readonly markRow: number;
   readonly places: TabPlaces;
   /** Rows that people added among the steps, from 0. */
   readonly ownRows: readonly number[];
