@@ -231,6 +231,19 @@ describe("a job from first record to seal", () => {
   });
 });
 
+test("a tab whose hidden header was emptied is refused by name, and nothing is written to it", async () => {
+  const workbook = await built();
+  await type(workbook, complete);
+  const tab = await tabInSight(workbook.port);
+  await workbook.port.apply([{ kind: "write", sheet: tab.sheet, row: tab.headerRow, column: columnOf(tab, "digest"), cells: [[{ value: null }]] }]);
+  const before = await workbook.port.read();
+  const sentence = 'The header "Digest" of "North hall" is gone. Undo that, or write it back over its column in row 2.';
+  await expect(closeOut(workbook.port, jobName, "AB", "2026-03-09")).rejects.toThrow(sentence);
+  await expect(build(workbook)).rejects.toThrow(sentence);
+  await expect(previewReturned(workbook.port, before)).rejects.toThrow(sentence);
+  expect(await workbook.port.read()).toEqual(before);
+});
+
 describe("a filled tab that comes back", () => {
   async function both(): Promise<{ readonly plan: HeadlessWorkbook; readonly file: HeadlessWorkbook }> {
     const plan = await built();

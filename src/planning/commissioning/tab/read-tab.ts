@@ -3,6 +3,7 @@ import { canonicalText } from "../../text";
 import { answersOf, entriesOf, isFilled, readResult, sealFields, snagFields, stepFields, withoutSpaces, type SealLine, type Snag, type StepRecord } from "../record";
 import { readRule, readWanted } from "./rule-cell";
 import { orphanPrefix, sealColumns, snagAnswers, snagColumns, stepColumns, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
+import { tabFaults } from "./tab-faults";
 import { findMarker, readMark } from "./tab-mark";
 import type { TabPlaces, TabReading } from "./tab-reading";
 
@@ -29,8 +30,10 @@ export function readTab(sheet: SheetSnapshot): TabReading | null {
   const { columns, ownColumns } = readHeader(sheet.values[headerRow]!);
   const reader = new RowReader(sheet, columns);
   const places = findBlocks(reader, headerRow, columns, sheet.values.length);
+  const mark = readMark(sheet, marker);
+  const rows = readRows(reader, headerRow, places, sheet.values.length);
   return {
-    ...readMark(sheet, marker),
+    ...mark,
     sheet: sheet.name,
     title: canonicalText(sheet.values[marker.row]?.[columns.no ?? 0]),
     visible: sheet.visible,
@@ -38,7 +41,8 @@ export function readTab(sheet: SheetSnapshot): TabReading | null {
     markRow: marker.row,
     headerRow,
     places,
-    ...readRows(reader, headerRow, places, sheet.values.length),
+    faults: tabFaults({ sheet, jobId: mark.jobId, headerRow, places, steps: rows.steps }),
+    ...rows,
     ownColumns,
     remarks: reader.remarks,
   };

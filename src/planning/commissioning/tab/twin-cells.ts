@@ -58,8 +58,9 @@ function summaryCells(sheet: SheetSnapshot, tab: TabReading): TwinCell[] {
     const column = sheet.values[labels]!.indexOf(figureLabels[figure]);
     return column < 0 ? [] : [{ row: labels + 1, column, label: figureLabels[figure], value: figuresOf(tab)[figure] }];
   });
-  const line = { row: tab.markRow, column: tab.places.columns.found ?? 0, label: "the line of progress", value: progressLine(tab) };
-  return [line, ...figures];
+  const { found } = tab.places.columns;
+  const line = found === undefined ? [] : [{ row: tab.markRow, column: found, label: "The line of progress", value: progressLine(tab) }];
+  return [...line, ...figures];
 }
 
 function figuresOf(records: JobRecords): Readonly<Record<Figure, Scalar>> {
