@@ -130,7 +130,7 @@ describe("a job from first record to seal", () => {
   test("fails a step, mends it by its snag, sees a change again, closes, names what changed, and reopens", async () => {
     const workbook = await built();
     await type(workbook, { ...complete, "T-11/A0001": { found: 5, by: "AB" } });
-    const resultOf = async (key: string): Promise<string> => (await tabInSight(workbook.port)).steps.find((one) => one.key.endsWith(`/${key}`))!.result;
+    const resultOf = async (key: string): Promise<string | null> => (await tabInSight(workbook.port)).steps.find((one) => one.key.endsWith(`/${key}`))!.result;
     expect(await resultOf("T-11/A0001")).toBe("Differs");
     expect((await previewCloseOut(workbook.port, jobName)).map(({ sentence }) => sentence)).toEqual(["No. 3 T-11 says Differs. Put it right, or waive it with name and reason."]);
 
