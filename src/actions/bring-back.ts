@@ -1,7 +1,7 @@
 import { jobsOf, readCommissioningPlan, type BuildMoment, type CommissioningPlan } from "../planning/commissioning/build";
 import { idOfJob } from "../planning/commissioning/job";
 import { acceptReturned, compareReturned, isClosed, type ReturnedTab } from "../planning/commissioning/record";
-import { readTabs, tabFamily, type TabReading } from "../planning/commissioning/tab";
+import { readTabs, refuseFaulty, tabFamily, type TabReading } from "../planning/commissioning/tab";
 import { invalid, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
 import type { WorkbookSnapshot } from "../sheet";
@@ -30,6 +30,7 @@ export async function previewReturned(port: WorkbookPort, returned: WorkbookSnap
     const theirs = tabFamily(theirTabs, id, "").current ?? theirTabs.find(({ jobId }) => jobId === id)!;
     const job = jobsOf(source).find((one) => idOfJob(one) === id);
     if (job === undefined) throw invalid("file", theirs.title, `The returned tab ${quote(theirs.title)} is of a job that this plan does not have. Choose its own plan.`);
+    refuseFaulty(theirs);
     return { job: job.job, theirs, ...compareReturned(oursOf(source, job), theirs) };
   });
 }
@@ -38,6 +39,7 @@ export async function previewReturned(port: WorkbookPort, returned: WorkbookSnap
 function oursOf(source: CommissioningPlan, job: PlanRow<"jobs">): TabReading {
   const tab = tabInUse(source, job);
   if (tab === null) throw invalid("file", job.job, `Job ${quote(job.job)} has no tab in this plan, so nothing can be brought back to it. Build it first.`);
+  refuseFaulty(tab);
   if (isClosed(tab)) throw invalid("file", job.job, `Job ${quote(job.job)} is closed and sealed, so nothing is brought back to it. Reopen it first.`);
   return tab;
 }

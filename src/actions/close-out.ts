@@ -1,6 +1,7 @@
-import { isClosed, openItems, type OpenItem } from "../planning/commissioning/record";
+import { expandJob } from "../planning/commissioning/job";
+import { isClosed, openItems, outdatedItems, type OpenItem } from "../planning/commissioning/record";
 import { checkSeal, sealOf } from "../planning/commissioning/seal";
-import { sealBlocks } from "../planning/commissioning/tab";
+import { forgedCells, sealBlocks } from "../planning/commissioning/tab";
 import { invalid, noAnswer, quote } from "../planning/text";
 import { writeCell } from "../planning/plan/changes";
 import type { PlanRow } from "../planning/plan/read";
@@ -10,7 +11,12 @@ import { editsOf } from "./write-changes";
 
 /** Lists what stands in the way of closing the tab of a job; none where it can be closed. */
 export async function previewCloseOut(port: WorkbookPort, name: string): Promise<readonly OpenItem[]> {
-  return openItems((await readJobInUse(port, name)).tab);
+  return itemsOf(await readJobInUse(port, name));
+}
+
+/** Lists what is open by what was typed, where the tab is not the plan's as it is now, and which cells of ours say something else than they must. */
+function itemsOf({ source, job, tab, sheet }: JobInUse): OpenItem[] {
+  return [...openItems(tab), ...outdatedItems(tab, expandJob(source.model, job)), ...forgedCells(sheet, tab)];
 }
 
 /**
@@ -24,7 +30,7 @@ export async function closeOut(port: WorkbookPort, name: string, by: string, dat
   const found = await readJobInUse(port, name);
   const { tab, job } = found;
   if (isClosed(tab)) throw invalid("Jobs", name, `Job ${quote(job.job)} is closed already, with code ${sealOf(tab).code}. Check the seal, or reopen it.`);
-  const items = openItems(tab);
+  const items = itemsOf(found);
   if (items.length > 0) throw noAnswer("Jobs", name, `${items.length} items keep ${quote(job.job)} from closing. The first: ${items[0]!.sentence}`.slice(0, 160));
   await port.apply([...sealBlocks(tab, { by: by.trim(), date }).map((block): Edit => ({ kind: "write", sheet: tab.sheet, ...block })), ...stateEdits(found, "closed")]);
   const check = checkSeal((await readJobInUse(port, name)).tab);

@@ -1,7 +1,10 @@
 import { jobsOf, readCommissioningPlan, type CommissioningPlan } from "../planning/commissioning/build";
+import { expandJob } from "../planning/commissioning/job";
+import { isClosed, judgedByPlan } from "../planning/commissioning/record";
 import type { TabReading } from "../planning/commissioning/tab";
 import { planProgress, progressMark, progressOf, type JobProgress } from "../planning/commissioning/reports";
 import type { PlanRow } from "../planning/plan/read";
+import { Problem } from "../planning/text";
 import type { WorkbookPort } from "../workbook/port";
 import { replaceSheet } from "./replace-sheet";
 import { tabInUse } from "./tab-in-use";
@@ -17,8 +20,19 @@ export interface JobStanding {
 export function jobStandings(source: CommissioningPlan): JobStanding[] {
   return jobsOf(source).map((job) => {
     const tab = tabInUse(source, job);
-    return { job, tab, progress: progressOf(job, tab) };
+    return { job, tab, progress: progressOf(job, tab === null ? null : judgedNow(source, job, tab)) };
   });
+}
+
+/** Judges an open tab by the plan as it is now; a closed one, and one whose steps cannot be worked out, by what it says itself. */
+function judgedNow(source: CommissioningPlan, job: PlanRow<"jobs">, tab: TabReading): TabReading {
+  if (isClosed(tab)) return tab;
+  try {
+    return judgedByPlan(tab, expandJob(source.model, job));
+  } catch (thrown) {
+    if (!(thrown instanceof Problem)) throw thrown;
+    return tab;
+  }
 }
 
 /** Writes the sheet that lists how far every job is, in place of an earlier one, and answers with its name. */

@@ -1,9 +1,9 @@
 import { jobNamed, readCommissioningPlan, type CommissioningPlan } from "../planning/commissioning/build";
 import { idOfJob } from "../planning/commissioning/job";
-import { tabFamily, type TabReading } from "../planning/commissioning/tab";
+import { refuseFaulty, tabFamily, type TabReading } from "../planning/commissioning/tab";
 import { noAnswer, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
-import type { WorkbookSnapshot } from "../sheet";
+import type { SheetSnapshot, WorkbookSnapshot } from "../sheet";
 import type { WorkbookPort } from "../workbook/port";
 
 /** A job with the tab that is in use for it, as read just now. */
@@ -12,6 +12,8 @@ export interface JobInUse {
   readonly source: CommissioningPlan;
   readonly job: PlanRow<"jobs">;
   readonly tab: TabReading;
+  /** The sheet of the tab. */
+  readonly sheet: SheetSnapshot;
 }
 
 /** Finds the tab that is in use for a job; null where it has none yet. */
@@ -19,12 +21,13 @@ export function tabInUse({ tabs }: Pick<CommissioningPlan, "tabs">, job: PlanRow
   return tabFamily(tabs, idOfJob(job), job.job).current;
 }
 
-/** Reads the workbook and finds the tab in use of a job; refuses a job that has none yet. */
+/** Reads the workbook and finds the tab in use of a job; refuses a job that has none yet, and a tab that cannot be read as it was built. */
 export async function readJobInUse(port: WorkbookPort, name: string): Promise<JobInUse> {
   const workbook = await port.read();
   const source = readCommissioningPlan(workbook);
   const job = jobNamed(source, name);
   const tab = tabInUse(source, job);
   if (tab === null) throw noAnswer("Jobs", name, `Job ${quote(job.job)} has no tab yet. Build it first.`);
-  return { workbook, source, job, tab };
+  refuseFaulty(tab);
+  return { workbook, source, job, tab, sheet: workbook.sheets.find((one) => one.name === tab.sheet)! };
 }

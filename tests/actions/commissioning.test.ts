@@ -12,7 +12,7 @@ import { readCommissioningPlan } from "../../src/planning/commissioning/build";
 import type { TableRow, TableRows } from "../../src/planning/plan/schema";
 import type { Scalar, SheetSnapshot } from "../../src/sheet";
 import { jobName, addPlan, moment, smallPlan, step } from "../support/commissioning-plan";
-import { columnOf, tabInSight, typeInto } from "../support/tab-on-sheet";
+import { cellOf, columnOf, tabInSight, typeInto } from "../support/tab-on-sheet";
 
 // On the real engine: what the formulas of a tab answer is part of what is tried here.
 let open: HeadlessWorkbook[] = [];
@@ -95,8 +95,8 @@ describe("the result of a step", () => {
     ["Not applicable", "tick", { found: "Not applicable" }, "Not applicable"],
     ["a number at the edge", "number", { found: 50 }, "As expected"],
     ["a number past the edge", "number", { found: 50.1 }, "Differs"],
-    ["a number typed as text", "number", { found: "47" }, "As expected"],
-    ["a word for a number", "number", { found: "many" }, "Differs"],
+    ["a number typed as text", "number", { found: "47" }, "Compare by eye"],
+    ["a word for a number", "number", { found: "many" }, "Compare by eye"],
     ["the day", "date", { found: 46_173 }, "As expected"],
     ["another day", "date", { found: 46_174 }, "Differs"],
     ["the choice", "choice", { found: "Complete" }, "As expected"],
@@ -106,7 +106,7 @@ describe("the result of a step", () => {
     ["a size in the unit that was seen", "size", { found: 12, unit: "TiB" }, "As expected"],
     ["the same figure in TB", "size", { found: 12, unit: "TB" }, "Differs"],
     ["the size in bytes", "size", { found: 13_194_139_533_312, unit: "bytes" }, "As expected"],
-    ["a text in other capitals", "two", { found: " SW-1 4", by: "AB", second: "CD" }, "As expected"],
+    ["a text in other capitals", "two", { found: "SW-1 4", by: "AB", second: "CD" }, "As expected"],
     ["one name where two sign", "two", { found: "sw-1 4", by: "AB" }, "Needs a second name"],
     ["the same name twice", "two", { found: "sw-1 4", by: "AB", second: "ab" }, "Needs a second name"],
     ["the address", "address", { found: "FD00::10:1" }, "As expected"],
@@ -122,7 +122,7 @@ describe("the result of a step", () => {
     const workbook = await built({ ...smallPlan(), steps: cases.map(([, kind], index) => step(`K-${index}`, "Start", kinds[kind])) });
     await type(workbook, Object.fromEntries(cases.map(([, , cells], index) => [`K-${index}/site`, cells])));
     const { steps } = await tabInSight(workbook.port);
-    expect(Object.fromEntries(cases.map(([what], index) => [what, steps[index]!.resultText]))).toEqual(Object.fromEntries(cases.map(([what, , , result]) => [what, result])));
+    expect(Object.fromEntries(cases.map(([what], index) => [what, steps[index]!.result ?? ""]))).toEqual(Object.fromEntries(cases.map(([what, , , result]) => [what, result])));
   });
 });
 
@@ -130,11 +130,11 @@ describe("a job from first record to seal", () => {
   test("fails a step, mends it by its snag, sees a change again, closes, names what changed, and reopens", async () => {
     const workbook = await built();
     await type(workbook, { ...complete, "T-11/A0001": { found: 5, by: "AB" } });
-    const resultOf = async (key: string): Promise<string> => (await tabInSight(workbook.port)).steps.find((one) => one.key.endsWith(`/${key}`))!.resultText;
+    const resultOf = async (key: string): Promise<string | null> => (await tabInSight(workbook.port)).steps.find((one) => one.key.endsWith(`/${key}`))!.result;
     expect(await resultOf("T-11/A0001")).toBe("Differs");
     expect((await previewCloseOut(workbook.port, jobName)).map(({ sentence }) => sentence)).toEqual(["No. 3 T-11 says Differs. Put it right, or waive it with name and reason."]);
 
-    await snag(workbook, 0, "T-11/A0001", { step: "One unit too high", subject: "CD", found: 4 });
+    await snag(workbook, 0, "T-11/A0001", { step: "One unit too high", subject: "CD", found: "4" });
     expect(jobStandings(readCommissioningPlan(await workbook.port.read()))[0]!.progress).toMatchObject({ steps: 18, done: 17, open: 1, differ: 1, snags: 1, minutesLeft: 5 });
     await snag(workbook, 0, "T-11/A0001", { result: "Closed", by: "CD" });
     expect(await resultOf("T-11/A0001")).toBe("As expected");
@@ -205,12 +205,43 @@ describe("a job from first record to seal", () => {
     expect((await checkSeal(again.port, jobName)).changed.map(({ label }) => label)).toContain(`No. ${sorted.steps[4]!.no} is missing`);
   });
 
-  test("is not closed while a result is typed over", async () => {
+  test("is not closed while a result is typed over, though nothing else says so", async () => {
     const workbook = await built();
-    await type(workbook, { ...complete, "T-11/A0001": { found: 5, by: "AB", result: "As expected" } });
-    expect((await previewCloseOut(workbook.port, jobName)).map(({ sentence }) => sentence)).toEqual(["No. 3 T-11 has something typed over its Result. Build the tab again: the formula comes back."]);
-    await expect(closeOut(workbook.port, jobName, "AB", "2026-03-09")).rejects.toThrow("1 items keep");
+    await type(workbook, { ...complete, "T-11/A0001": { found: 99, by: "AB" } });
+    const tab = await tabInSight(workbook.port);
+    await workbook.port.apply([{ kind: "write", ...cellOf(tab, "T-11/A0001", "result"), cells: [[{ formula: '="As expected"' }]] }]);
+    const items = (await previewCloseOut(workbook.port, jobName)).map(({ sentence }) => sentence);
+    expect(items[0]).toBe("No. 3 T-11 says Differs. Put it right, or waive it with name and reason.");
+    expect(items).toContain("Result of No. 3 T-11 shows “As expected” where “Differs” is right. Build the tab again: the formula comes back.");
+    await expect(closeOut(workbook.port, jobName, "AB", "2026-03-09")).rejects.toThrow(/^9 items keep "North hall" from closing/);
+    await build(workbook);
+    expect((await previewCloseOut(workbook.port, jobName)).map(({ sentence }) => sentence)).toEqual([items[0]]);
   });
+
+  test("is not closed with an expectation that the plan does not have any more", async () => {
+    const workbook = await built();
+    await type(workbook, complete);
+    const arrays = (await workbook.port.read()).sheets.find(({ name }) => name === "Arrays")!;
+    await workbook.port.apply([{ kind: "write", sheet: "Arrays", ...cellWith(arrays, "N-0002"), cells: [[{ value: "N-0022" }]] }]);
+    expect(jobStandings(readCommissioningPlan(await workbook.port.read()))[0]!.progress).toMatchObject({ done: 17, differ: 1 });
+    expect((await previewCloseOut(workbook.port, jobName)).map(({ sentence }) => sentence)).toEqual(["No. 5 T-10 expects something else than the plan. Build the tab again."]);
+    await expect(closeOut(workbook.port, jobName, "AB", "2026-03-09")).rejects.toThrow("expects something else than the plan");
+    await build(workbook);
+    expect((await previewCloseOut(workbook.port, jobName)).map(({ sentence }) => sentence)).toEqual(["No. 5 T-10 asks to be seen again: its expectation has changed."]);
+  });
+});
+
+test("a tab whose hidden header was emptied is refused by name, and nothing is written to it", async () => {
+  const workbook = await built();
+  await type(workbook, complete);
+  const tab = await tabInSight(workbook.port);
+  await workbook.port.apply([{ kind: "write", sheet: tab.sheet, row: tab.headerRow, column: columnOf(tab, "digest"), cells: [[{ value: null }]] }]);
+  const before = await workbook.port.read();
+  const sentence = 'The header "Digest" of "North hall" is gone. Undo that, or write it back over its column in row 2.';
+  await expect(closeOut(workbook.port, jobName, "AB", "2026-03-09")).rejects.toThrow(sentence);
+  await expect(build(workbook)).rejects.toThrow(sentence);
+  await expect(previewReturned(workbook.port, before)).rejects.toThrow(sentence);
+  expect(await workbook.port.read()).toEqual(before);
 });
 
 describe("a filled tab that comes back", () => {

@@ -1,6 +1,5 @@
 import { createHash } from "node:crypto";
 import type { JobRecords, SealLine, Snag, StepRecord } from "../../src/planning/commissioning/record";
-import { readResult } from "../../src/planning/commissioning/record/result";
 
 /** Fields of a record, of which those that people type may be given in part. */
 type Some<Made extends { readonly typed: object }> = { readonly [Field in keyof Made]?: Field extends "typed" ? Partial<Made["typed"]> : Made[Field] };
@@ -9,10 +8,9 @@ const nothing: StepRecord["typed"] = { found: null, unit: null, seenAgain: null,
 
 /** Makes the record of a required tick that one name signs, of which nothing is done yet. */
 export function stepRecord({ typed = {}, ...more }: Some<StepRecord> = {}): StepRecord {
-  const resultText = more.resultText ?? "";
   return {
     key: "J1/S-1/A1", no: "1", stepId: "S-1", step: "Do it", subject: "array 1", expected: "Done", plannedUnit: "", was: "",
-    result: readResult(resultText), resultText, isComputed: true, required: true, sign: "one", kind: "tick",
+    result: null, required: true, sign: "one", kind: "tick", wanted: null, errors: [], seenUnit: "",
     settled: false, minutes: 5, carried: "", digest: "", row: 10,
     ...more,
     typed: { ...nothing, ...typed },
@@ -22,7 +20,7 @@ export function stepRecord({ typed = {}, ...more }: Some<StepRecord> = {}): Step
 /** Makes a snag about no step, of which nothing is filled but what was found. */
 export function snagOf({ typed = {}, ...more }: Some<Snag> = {}): Snag {
   return {
-    key: "", stepId: "", carried: "", digest: "", row: 20,
+    key: "", stepId: "", errors: [], carried: "", digest: "", row: 20,
     ...more,
     typed: { about: null, foundWrong: "Scratch", mender: null, byWhen: null, foundAgain: null, closed: null, by: null, note: null, ...typed },
   };

@@ -2,10 +2,10 @@ import type { SheetPlan } from "../../../sheet";
 import type { PlanRow } from "../../plan/read";
 import { expandJob, idOfJob } from "../job";
 import { carryRecords, type CarryCounts } from "../record";
-import { tabSheet, tabFamily, type TabFamily, type TabReading } from "../tab";
+import { refuseFaulty, tabFamily, tabSheet, type TabFamily, type TabReading } from "../tab";
 import { remarksOnIds, remarksOnTabs } from "./build-remarks";
 import type { CommissioningPlan } from "./commissioning-plan";
-import { refuseClosed, refuseName } from "./refuse-build";
+import { refuseClosed, refuseIds, refuseName } from "./refuse-build";
 
 /** A new tab of a job, ready to be written, and the tabs that it takes the place of. */
 export interface JobBuild {
@@ -32,7 +32,8 @@ export type AdjustReading = (tab: TabReading) => TabReading;
 /**
  * Plans the next tab of a job under a working name, with all that people typed into its earlier tabs.
  *
- * Refuses a closed job, a name that no sheet can have or that another sheet has, and whatever keeps a step from being worked out.
+ * Refuses a closed job, an id that two jobs, arrays or tabs have, a tab that cannot be read as it was built, a name that no sheet can have or
+ * that another sheet has, and whatever keeps a step from being worked out.
  */
 export function buildJob(
   source: CommissioningPlan,
@@ -42,9 +43,11 @@ export function buildJob(
   adjust: AdjustReading = (tab) => tab,
 ): JobBuild {
   const family = tabFamily(source.tabs, idOfJob(job), job.job);
+  refuseIds(source, job, family);
   refuseName(source, job, family);
   const current = family.current === null ? null : adjust(family.current);
   refuseClosed(job, current);
+  if (family.current !== null) refuseFaulty(family.current);
 
   const expanded = expandJob(source.model, job);
   const { records, counts } = carryRecords(expanded, current, family.others);

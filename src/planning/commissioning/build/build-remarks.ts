@@ -3,10 +3,10 @@ import type { PlanRow } from "../../plan/read";
 import { quote } from "../../text";
 import type { TabFamily } from "../tab";
 
-/** Says what a build does about the tabs that are there: copies are left alone, a renamed one gets its name back, what is not ours stays. */
-export function remarksOnTabs({ current, copies }: TabFamily, name: string): string[] {
-  const remarks = copies.map(({ sheet }) => `${quote(sheet)} is a copy of this job's tab. It was left alone; delete it, or bring it back as a file.`);
-  if (current === null) return remarks;
+/** Says what a build does about the tabs that are there: a renamed one gets its name back, what is not ours stays. */
+export function remarksOnTabs({ current }: TabFamily, name: string): string[] {
+  if (current === null) return [];
+  const remarks: string[] = [];
   if (!sameSheetName(current.sheet, name)) remarks.push(`The tab was called ${quote(current.sheet)}. It has the job's name again.`);
   const own = [["columns", current.ownColumns.length], ["rows", current.ownRows.length], ["comments or pictures", current.attachments]] as const;
   const there = own.filter(([, count]) => count > 0).map(([what, count]) => `${what} (${count})`);

@@ -1,7 +1,7 @@
 import { sameSheetName, sheetNameFault } from "../../../sheet";
 import type { PlanRow } from "../../plan/read";
 import { tableKeys } from "../../plan/schema";
-import { invalid, quote } from "../../text";
+import { foldName, invalid, quote } from "../../text";
 import { isClosed } from "../record";
 import type { TabFamily, TabReading } from "../tab";
 import type { CommissioningPlan } from "./commissioning-plan";
@@ -10,6 +10,28 @@ import type { CommissioningPlan } from "./commissioning-plan";
 export function refuseClosed(job: PlanRow<"jobs">, current: TabReading | null): void {
   if (current === null || !isClosed(current)) return;
   throw invalid("State", job.state, `Job ${quote(job.job)} is closed and sealed, so its tab is not built again. Reopen it first, with name and reason.`);
+}
+
+/**
+ * Refuses an id that two have: two jobs, or an array of the job and another, would fill each other's records, and nobody can tell which of two
+ * tabs in sight holds what is true.
+ */
+export function refuseIds({ model }: CommissioningPlan, job: PlanRow<"jobs">, { current, others, copies }: TabFamily): void {
+  const refuse = (argument: string, id: string, sentence: string): never => {
+    throw invalid(argument, id, sentence);
+  };
+  const isSame = (one: string, other: string): boolean => one !== "" && foldName(one) === foldName(other);
+  const twin = model.rows("jobs").find((other) => other.row !== job.row && isSame(other.id, job.id));
+  if (twin !== undefined) refuse("Id", job.id, `Jobs ${quote(job.job)} and ${quote(twin.job)} have one id, ${job.id}. Empty that of the newer one: the build gives it another.`);
+  for (const array of model.places.of(job).arrays) {
+    const other = model.rows("arrays").find((one) => one.row !== array.row && isSame(one.id, array.id));
+    if (other !== undefined) refuse("Id", array.id, `Arrays ${quote(array.array)} and ${quote(other.array)} have one id, ${array.id}. Empty that of the newer one: the build gives it another.`);
+  }
+  const [copy] = copies;
+  if (current === null) return;
+  if (copy !== undefined) refuse("tab", copy.sheet, `Tabs ${quote(current.sheet)} and ${quote(copy.sheet)} are of one job. Bring back the copy as a file, or delete it, then build.`);
+  const foreign = others.find(({ born }) => born !== current.born);
+  if (foreign !== undefined) refuse("tab", foreign.sheet, `Tab ${quote(foreign.sheet)} has the id of this job, ${job.id}, but is of another plan. Move it to a file of its own.`);
 }
 
 /** Refuses a job whose name no sheet can have, or that a sheet has which is no tab of this job in use. */

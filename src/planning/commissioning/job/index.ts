@@ -1,2 +1,3 @@
 export { expandJob, idOfJob } from "./expand-job";
 export type { ExpandedJob, JobStep, Sign } from "./job-step";
+export { stepWords } from "./step-words";

@@ -1,2 +1,2 @@
 export { builtInProcedures } from "./built-in-procedures";
-export { parseExpectation, seenUnits, type Expectation } from "./expectation";
+export { parseExpectation, seenUnits, type Expectation, type Wanted } from "./expectation";

@@ -14,7 +14,7 @@ export interface OpenItem {
  * Lists what stands in the way of closing a tab; none where it can be closed.
  *
  * Every required step must be as expected and signed, or waived or not applicable with name and reason; a waiver may stand in a snag
- * that somebody accepted by name. Every snag must be closed or accepted by name. A step may not be typed over, doubled or missing.
+ * that somebody accepted by name. Every snag must be closed or accepted by name. A step may not be doubled or missing.
  */
 export function openItems(records: JobRecords): OpenItem[] {
   const { steps, snags, headerRow } = records;
@@ -45,8 +45,7 @@ export function missingNumbers(steps: readonly StepRecord[], most: number): numb
 }
 
 function reasonOpen(records: JobRecords, step: StepRecord): string {
-  const { result, resultText, typed, sign, required, isComputed } = step;
-  if (!isComputed) return "has something typed over its Result. Build the tab again: the formula comes back.";
+  const { result, typed, sign, required } = step;
   if (result === results.checkAgain) return "asks to be seen again: its expectation has changed.";
   if (!required) return "";
   const isNamed = canonicalText(typed.by) !== "";
@@ -56,8 +55,10 @@ function reasonOpen(records: JobRecords, step: StepRecord): string {
     case results.waived:
     case results.notApplicable:
       return (isNamed && canonicalText(typed.note) !== "") || isAcceptedBySnag(records, step) ? "" : "wants a name under By and a reason in Note.";
+    case null:
+      return "is not done. Type what was found.";
     default:
-      return resultText === "" ? "is not done. Type what was found." : `says ${resultText}. Put it right, or waive it with name and reason.`;
+      return `says ${result}. Put it right, or waive it with name and reason.`;
   }
 }
 

@@ -1,4 +1,4 @@
-import type { Scalar } from "../../../sheet";
+import { showCell, type Scalar } from "../../../sheet";
 
 /** What people typed, by field; null where nothing was. */
 export type Entries<Field extends string> = Readonly<Record<Field, Scalar>>;
@@ -16,4 +16,14 @@ export function fieldsOf<Field extends string>(labels: Readonly<Record<Field, st
 /** Tells whether people typed into any of the fields. */
 export function isFilled(entries: Entries<string>): boolean {
   return Object.values(entries).some((value) => value !== null);
+}
+
+/** Writes what was typed without its spaces, those that do not break included; "" where nothing else was typed. */
+export function withoutSpaces(value: Scalar): string {
+  return showCell(value).replace(/[ \u00a0]/g, "");
+}
+
+/** Tells whether a text was typed, in whatever capitals: the sheet's own `=`. A number or a tick is no text. */
+export function isText(value: Scalar, text: string): boolean {
+  return typeof value === "string" && value.toLowerCase() === text.toLowerCase();
 }

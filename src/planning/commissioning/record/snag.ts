@@ -1,6 +1,6 @@
 import type { Scalar } from "../../../sheet";
 import { canonicalText } from "../../text";
-import { fieldsOf, type Entries } from "./entries";
+import { fieldsOf, isText, withoutSpaces, type Entries } from "./entries";
 
 /** What people type about a snag, each field with its label. Fingerprints and digests are made in this order. */
 export const snagLabels = {
@@ -29,6 +29,8 @@ export interface Snag {
   readonly key: string;
   readonly stepId: string;
   readonly typed: Entries<SnagField>;
+  /** Fields whose cell shows an error; its text stands in `typed`. */
+  readonly errors: readonly SnagField[];
   /** Fingerprint of the snag that the build put here; "" where it put none. */
   readonly carried: string;
   /** Digest that a sealing has written beside the snag; "" where none has. */
@@ -39,12 +41,12 @@ export interface Snag {
 
 /** Tells how a snag was ended, by name or not; null where it was not. */
 export function snagEndOf({ typed }: Snag): SnagEnd | null {
-  return Object.values(snagEnds).find((end) => end === typed.closed) ?? null;
+  return Object.values(snagEnds).find((end) => isText(typed.closed, end)) ?? null;
 }
 
 /** Tells whether a snag is closed or accepted, by name. */
 export function isSnagClosed(snag: Snag): boolean {
-  return snagEndOf(snag) !== null && canonicalText(snag.typed.by) !== "";
+  return snag.errors.length === 0 && snagEndOf(snag) !== null && withoutSpaces(snag.typed.by) !== "";
 }
 
 /** Writes what stands in a field as one text; a day as an ISO date. */

@@ -2,6 +2,7 @@ import { canonicalText } from "../../text";
 import type { Scalar } from "../../../sheet";
 import type { Sign } from "../job";
 import type { RecordKind } from "../../plan/schema";
+import type { Wanted } from "../procedure";
 import { fieldsOf, type Entries } from "./entries";
 import type { Result } from "./result";
 
@@ -32,16 +33,19 @@ export interface StepRecord {
   readonly plannedUnit: string;
   /** Expectation under which the record was made, where it has changed since. */
   readonly was: string;
-  /** What stands under Result; null where it is blank or none of our words. */
+  /** What Result must be, whatever its cell shows; null where it must be blank. Of a record whose step is gone: what it was. */
   readonly result: Result | null;
-  readonly resultText: string;
-  /** False where somebody typed over the formula of the result. */
-  readonly isComputed: boolean;
   readonly required: boolean;
   readonly sign: Sign;
   readonly kind: RecordKind;
+  /** What was typed is compared with this; null where anything of the kind will do. */
+  readonly wanted: Wanted | null;
   /** What people typed. A unit is null while it is the planned one. */
   readonly typed: Entries<StepField>;
+  /** Fields whose cell shows an error; its text stands in `typed`. */
+  readonly errors: readonly StepField[];
+  /** What stands in the cell of the unit, planned or seen. */
+  readonly seenUnit: string;
   readonly settled: boolean;
   readonly minutes: number;
   /** Fingerprint of the record that the build put here; "" where it put none. */

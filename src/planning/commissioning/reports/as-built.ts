@@ -5,7 +5,7 @@ import { columnsOf } from "../../plan/schema";
 import type { CommissioningPlan } from "../build";
 import { canonicalText, foldName } from "../../text";
 import { expandJob, idOfJob, type JobStep } from "../job";
-import { results, snagEndOf, type JobRecords, type StepRecord } from "../record";
+import { judgedByPlan, results, snagEndOf, type JobRecords, type StepRecord } from "../record";
 import { tabFamily } from "../tab";
 
 /** Columns of the plan that commissioning may correct: serials, units, firmware and addresses. */
@@ -20,8 +20,9 @@ const asBuiltColumns: ReadonlySet<string> = new Set(["arrays.serial", "arrays.fi
 export function asBuiltChanges(workbook: WorkbookSnapshot, source: CommissioningPlan, job: PlanRow<"jobs">): Changes {
   const { current } = tabFamily(source.tabs, idOfJob(job), job.job);
   if (current === null) return { writes: [], growths: [] };
-  const records = new Map(current.steps.map((record) => [record.key, record]));
-  const steps = expandJob(source.model, job).sections.flatMap((section) => section.steps);
+  const expanded = expandJob(source.model, job);
+  const records = new Map(judgedByPlan(current, expanded).steps.map((record) => [record.key, record]));
+  const steps = expanded.sections.flatMap((section) => section.steps);
   const writes = steps.flatMap((step) => {
     const record = records.get(step.key);
     const value = record === undefined ? null : acceptedValue(current, record, step);

@@ -38,7 +38,7 @@ export function planHandover(name: string, { model }: CommissioningPlan, job: Pl
     {
       title: "Deviations",
       headers: ["No.", "Step id", "For", "Expected", "Found", "Result", "By", "Note"],
-      lines: tab.steps.filter(({ result, resultText }) => resultText !== "" && result !== results.asExpected).map(deviationLine),
+      lines: tab.steps.filter(({ result }) => result !== null && result !== results.asExpected).map(deviationLine),
       none: "None: every step that was done is as expected.",
     },
     {
@@ -142,8 +142,8 @@ function capacityLine(array: PlanRow<"arrays">, model: PlanModel): Line {
   return [array.array, array.pool, array.scheme?.name ?? "", array.drives ?? "", array.spares ?? "", ...sizes];
 }
 
-function deviationLine({ no, stepId, subject, expected, typed, resultText }: StepRecord): Line {
-  return [no, stepId, subject, expected, canonicalText(typed.found), resultText, canonicalText(typed.by), canonicalText(typed.note)];
+function deviationLine({ no, stepId, subject, expected, typed, result }: StepRecord): Line {
+  return [no, stepId, subject, expected, canonicalText(typed.found), result ?? "", canonicalText(typed.by), canonicalText(typed.note)];
 }
 
 function snagLine(snag: Snag): Line {

@@ -35,14 +35,14 @@ export function sealOf(records: JobRecords): Seal {
   return { rows: [...steps, ...snags, ...orphans], code: code.match(/.{4}/g)!.join("-") };
 }
 
-function stepDigest({ key, expected, typed, plannedUnit, resultText, kind }: StepRecord, waiver: string): string {
+function stepDigest({ key, expected, typed, plannedUnit, result, kind }: StepRecord, waiver: string): string {
   const { found, unit, by, second, done, note } = typed;
   const texts = [
     key,
     expected,
     stepText("found", found, kind),
     stepText("unit", unit ?? plannedUnit, kind),
-    resultText,
+    result ?? "",
     stepText("by", by, kind),
     stepText("second", second, kind),
     stepText("done", done, kind),

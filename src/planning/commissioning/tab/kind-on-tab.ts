@@ -12,6 +12,8 @@ export interface ComparedCells {
   /** What was found: the cell Found, or the retest that a snag hands over. */
   readonly found: string;
   readonly unit: string;
+  /** What the row shows under Expected. */
+  readonly expected: string;
   readonly low: string;
   readonly high: string;
   /** True where anything of the kind will do. */
@@ -59,9 +61,14 @@ export const kindsOnTab: Readonly<Record<RecordKind, KindOnTab>> = {
   choice: { ...inText, entryRule: listRule, comparison: compareText },
 };
 
-/** Says yes where a test holds, and no where it does not or cannot be answered. */
+/** Says yes where a test holds, else no. */
 function yesWhere(test: string): string {
-  return `IFERROR(IF(${test},"yes","no"),"no")`;
+  return `IF(${test},"yes","no")`;
+}
+
+/** Takes the spaces out of a cell, those that do not break too: what is left is the same in every spreadsheet program, which TRIM does not promise. */
+export function bare(cell: string): string {
+  return `SUBSTITUTE(SUBSTITUTE(${cell}," ",""),"\u00a0","")`;
 }
 
 function isWithin(value: string, { low, high }: ComparedCells): string {
@@ -69,41 +76,56 @@ function isWithin(value: string, { low, high }: ComparedCells): string {
 }
 
 function compareTick({ found }: ComparedCells): string {
-  return `IF(OR(UPPER(${found})="YES",UPPER(${found})="TRUE",UPPER(${found})="X"),"yes","no")`;
+  return `IF(ISLOGICAL(${found}),IF(${found},"yes","no"),IF(OR(${found}="Yes",${found}="TRUE",${found}="X"),"yes","no"))`;
 }
 
+/** A text that differs in its spaces alone is for one to look at. */
 function compareText({ found, low, isFree }: ComparedCells): string {
-  return isFree ? '"yes"' : `IF(UPPER(TRIM(${found}))=${low},"yes","no")`;
+  return isFree ? '"yes"' : `IF(${found}=${low},"yes",IF(${isSame(bare(found), bare(low))},"eye","no"))`;
+}
+
+/** Compares a real number; digits typed as text are read otherwise by every program, so that they pass only as they are expected, letter by letter. */
+function numberElseText({ found, expected }: ComparedCells, test: string): string {
+  return `IF(ISNUMBER(${found}),${test},IF(${found}=${expected},"yes","eye"))`;
 }
 
 function compareNumber(cells: ComparedCells): string {
-  const value = `VALUE(${cells.found})`;
-  return yesWhere(cells.isFree ? `ISNUMBER(${value})` : isWithin(value, cells));
+  return numberElseText(cells, cells.isFree ? '"yes"' : yesWhere(isWithin(cells.found, cells)));
 }
 
 function compareSize(cells: ComparedCells): string {
   const { found, unit, isFree } = cells;
-  const bytes = `ROUND(VALUE(${found})*IF(${unit}="TB",${seenUnits.TB},IF(${unit}="TiB",${seenUnits.TiB},${seenUnits.bytes})),0)`;
+  const bytes = `ROUND(${found}*IF(${unit}="TB",${seenUnits.TB},IF(${unit}="TiB",${seenUnits.TiB},${seenUnits.bytes})),0)`;
   const isKnown = `OR(${Object.keys(seenUnits).map((name) => `${unit}="${name}"`).join(",")})`;
-  return `IF(${isKnown},${yesWhere(isFree ? `${bytes}>=0` : isWithin(bytes, cells))},"eye")`;
+  return `IF(${isKnown},IF(ISNUMBER(${found}),${yesWhere(isFree ? `${bytes}>=0` : isWithin(bytes, cells))},"eye"),"eye")`;
 }
 
 function compareDate(cells: ComparedCells): string {
-  const value = `VALUE(${cells.found})`;
-  return yesWhere(cells.isFree ? `${value}>0` : isWithin(`INT(${value})`, cells));
+  const { found, isFree } = cells;
+  return numberElseText(cells, yesWhere(isFree ? `${found}>0` : isWithin(`INT(${found})`, cells)));
+}
+
+/** Tells whether two texts that formulas made are one, whatever their capitals: between such texts = may read a wildcard. */
+export function isSame(one: string, other: string): string {
+  return `EXACT(LOWER(${one}),LOWER(${other}))`;
+}
+
+/** Tells whether a text holds a part, which FIND does not answer alike where the text holds a wildcard. */
+function holds(text: string, part: string): string {
+  return `LEN(SUBSTITUTE(${text},"${part}",""))<LEN(${text})`;
 }
 
 /**
- * Compares an address that is spelt canonically (RFC 5952) or in full; another one differs, unless it is spelt otherwise: with a leading
+ * Compares an address that is spelt canonically (RFC 5952) or in full; another one differs, unless it is spelt otherwise: with spaces, a leading
  * zero in a group, or with zero groups that the canonical form would shorten. Those are left to the eye.
  */
 function compareAddress({ found, low, high, isFree }: ComparedCells): string {
   if (isFree) return '"yes"';
-  const typed = `LOWER(TRIM(${found}))`;
   // Every group stands between colons of its own, and a group of one zero becomes z: what still begins with 0 has a leading zero.
-  const groups = `SUBSTITUTE(SUBSTITUTE(SUBSTITUTE(":"&${typed}&":",".",":"),":","::"),":0:",":z:")`;
-  const leadingZero = `ISNUMBER(FIND(":0",${groups}))`;
-  const longZeros = `AND(ISNUMBER(FIND(":",${typed})),ISNUMBER(FIND(":z::z:",${groups})))`;
-  const isShort = `LEN(${typed})<>39`;
-  return `IF(OR(${typed}=${low},${typed}=${high}),"yes",IF(AND(${isShort},OR(${leadingZero},${longZeros})),"eye","no"))`;
+  const groups = `SUBSTITUTE(SUBSTITUTE(SUBSTITUTE(":"&${found}&":",".",":"),":","::"),":0:",":z:")`;
+  const leadingZero = holds(groups, ":0");
+  const longZeros = `AND(${holds(found, ":")},${holds(groups, ":z::z:")})`;
+  const isShort = `LEN(${found})<>39`;
+  const isSpaced = `${isSame(bare(found), low)},${isSame(bare(found), high)}`;
+  return `IF(OR(${found}=${low},${found}=${high}),"yes",IF(OR(${isSpaced},AND(${isShort},OR(${leadingZero},${longZeros}))),"eye","no"))`;
 }

@@ -1,8 +1,9 @@
-import { isBlank, type CellValue, type Scalar, type SheetPlan, type SheetSnapshot, type WorkbookSnapshot } from "../../../sheet";
+import { isBlank, isError, showCell, type CellValue, type Scalar, type SheetPlan, type SheetSnapshot, type WorkbookSnapshot } from "../../../sheet";
 import { canonicalText } from "../../text";
-import { entriesOf, isFilled, readResult, sealFields, snagFields, stepFields, type SealLine, type Snag, type StepRecord } from "../record";
-import { readRule } from "./rule-cell";
+import { answersOf, entriesOf, isFilled, readResult, sealFields, snagFields, stepFields, withoutSpaces, type SealLine, type Snag, type StepRecord } from "../record";
+import { readRule, readWanted } from "./rule-cell";
 import { orphanPrefix, sealColumns, snagAnswers, snagColumns, stepColumns, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
+import { tabFaults } from "./tab-faults";
 import { findMarker, readMark } from "./tab-mark";
 import type { TabPlaces, TabReading } from "./tab-reading";
 
@@ -29,15 +30,19 @@ export function readTab(sheet: SheetSnapshot): TabReading | null {
   const { columns, ownColumns } = readHeader(sheet.values[headerRow]!);
   const reader = new RowReader(sheet, columns);
   const places = findBlocks(reader, headerRow, columns, sheet.values.length);
+  const mark = readMark(sheet, marker);
+  const rows = readRows(reader, headerRow, places, sheet.values.length);
   return {
-    ...readMark(sheet, marker),
+    ...mark,
     sheet: sheet.name,
     title: canonicalText(sheet.values[marker.row]?.[columns.no ?? 0]),
     visible: sheet.visible,
     attachments: sheet.attachments,
+    markRow: marker.row,
     headerRow,
     places,
-    ...readRows(reader, headerRow, places, sheet.values.length),
+    faults: tabFaults({ sheet, jobId: mark.jobId, headerRow, places, steps: rows.steps }),
+    ...rows,
     ownColumns,
     remarks: reader.remarks,
   };
@@ -95,7 +100,13 @@ function readRows(reader: RowReader, headerRow: number, { snagsRow, orphansRow, 
     else if (key !== "" && !key.startsWith("#")) steps.push(reader.step(row, key));
     else if (key === "" && isBelowSteps && row < snagsRow && reader.isOwnRow(row)) ownRows.push(row);
   }
-  return { steps, snags, orphans, seals, ownRows };
+  return { steps: steps.map((step) => withAnswers(step, snags)), snags, orphans, seals, ownRows };
+}
+
+/** Says of a step what its Result must be, whatever its cell shows. */
+function withAnswers(step: StepRecord, snags: readonly Snag[]): StepRecord {
+  const { result, settled } = answersOf(step, snags);
+  return { ...step, result: result === "" ? null : result, settled: settled === 1 };
 }
 
 class RowReader {
@@ -114,7 +125,7 @@ class RowReader {
     const plannedUnit = this.text(row, "plannedUnit");
     const typed = entriesOf(stepFields, (field) => this.typed(row, stepColumns[field]));
     const isPlannedUnit = typed.unit !== null && canonicalText(typed.unit) === plannedUnit;
-    const resultText = this.text(row, "result");
+    const rule = readRule(this.text(row, "rule"));
     return {
       key,
       no: this.text(row, "no"),
@@ -124,12 +135,13 @@ class RowReader {
       expected: this.text(row, "expected"),
       plannedUnit,
       was: this.text(row, "was"),
-      result: readResult(resultText),
-      resultText,
-      isComputed: this.hasFormula(row, "result"),
-      ...readRule(this.text(row, "rule")),
+      result: readResult(this.text(row, "result")),
+      ...rule,
+      wanted: readWanted(rule.kind, this.cell(row, "low"), this.cell(row, "high")),
+      errors: stepFields.filter((field) => isError(this.cell(row, stepColumns[field]))),
+      seenUnit: showCell(this.cell(row, "unit")),
       typed: isPlannedUnit ? { ...typed, unit: null } : typed,
-      settled: this.cell(row, "settled") === 1,
+      settled: false,
       minutes: Number(this.cell(row, "minutes")) || 0,
       carried: this.text(row, "carried"),
       digest: this.text(row, "digest"),
@@ -146,6 +158,7 @@ class RowReader {
       key: about?.key ?? this.text(row, snagAnswers.key),
       stepId: about?.stepId ?? this.text(row, snagAnswers.stepId),
       typed,
+      errors: snagFields.filter((field) => isError(this.cell(row, snagColumns[field]))),
       carried: this.text(row, "carried"),
       digest: this.text(row, "digest"),
       row,
@@ -182,7 +195,7 @@ class RowReader {
       this.remark(row, column, `shows ${cell.error}. That text was kept; type what was found.`);
       return cell.error;
     }
-    return isBlank(cell) ? null : cell;
+    return withoutSpaces(cell) === "" ? null : cell;
   }
 
   private remark(row: number, column: TabColumn, what: string): void {

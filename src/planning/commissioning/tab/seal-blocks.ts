@@ -1,6 +1,7 @@
 import type { Cell, CellBlock, Scalar } from "../../../sheet";
+import { invalid, quote } from "../../text";
 import { sealOf } from "../seal";
-import { sealColumns, tags, type TabColumn } from "./tab-columns";
+import { sealColumns, tabColumns, tags, type TabColumn } from "./tab-columns";
 import type { TabReading } from "./tab-reading";
 
 /** Who seals or reopens a tab, and when. */
@@ -49,5 +50,8 @@ function lineBlock(tab: TabReading, row: number, texts: Partial<Record<TabColumn
 }
 
 function columnOf(tab: TabReading, column: TabColumn): number {
-  return tab.places.columns[column] ?? 0;
+  const found = tab.places.columns[column];
+  if (found !== undefined) return found;
+  const { header } = tabColumns[column];
+  throw invalid("tab", header, `The header ${quote(header)} of ${quote(tab.sheet)} is gone. Undo that, or write it back over its column.`);
 }

@@ -1,5 +1,5 @@
 import type { Cell } from "../../../sheet";
-import type { JobStep } from "../job";
+import { stepWords, type JobStep } from "../job";
 import type { Expectation } from "../procedure";
 import { recordFingerprint, type CarriedStep, type StepRecord } from "../record";
 import { kindsOnTab } from "./kind-on-tab";
@@ -35,7 +35,7 @@ export function stepRow(step: JobStep, carried: CarriedStep | undefined, { row, 
   return rowOf({
     no: styled(no, "no"),
     stepId: styled(step.stepId, "stepId"),
-    step: styled(wordsOf(step), step.caution === "" ? "step" : "stepCaution"),
+    step: styled(stepWords(step), step.caution === "" ? "step" : "stepCaution"),
     subject: styled(step.subject, "text"),
     expected: styled(expectation.shown, "expected"),
     found: styled(typed?.found ?? null, kind.foundStyle),
@@ -76,15 +76,6 @@ function wantedCells({ wanted }: Expectation): Required<Pick<TabCells, "low" | "
   }
 }
 
-/** Writes what a step says: what gets hurt first, then what is to be done, then what the maker's guide says. */
-function wordsOf({ caution, do: what, makersGuide, required }: JobStep): string {
-  return [
-    ...(caution === "" ? [] : [`CAUTION: ${caution}`]),
-    required ? what : `If wanted: ${what}`,
-    ...(makersGuide === "" ? [] : [`Maker's guide: ${makersGuide}`]),
-  ].join("\n");
-}
-
 /** Lays out the row of a record whose step is gone: all of it is text to be read, none of it is asked for. */
 export function orphanRow(record: StepRecord): Cell[] {
   const { typed } = record;
@@ -95,7 +86,7 @@ export function orphanRow(record: StepRecord): Cell[] {
     expected: styled(record.expected, "expected"),
     found: styled(typed.found, "text"),
     unit: styled(typed.unit ?? record.plannedUnit, "text"),
-    result: styled(record.resultText, "text"),
+    result: styled(record.result, "text"),
     was: styled(record.was, "was"),
     seenAgain: styled(typed.seenAgain, "text"),
     by: styled(typed.by, "text"),

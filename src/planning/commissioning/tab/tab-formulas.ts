@@ -1,7 +1,7 @@
 import type { Sign } from "../job";
 import type { Expectation } from "../procedure";
-import { results, snagEnds, type Result } from "../record";
-import { kindsOnTab, type ComparedCells } from "./kind-on-tab";
+import { acceptedRetest, results, snagEnds, type Result, type SnagAnswers, type StepAnswers } from "../record";
+import { bare, isSame, kindsOnTab, type ComparedCells } from "./kind-on-tab";
 import { requiredWord } from "./rule-cell";
 import { letter, sealColumns, snagAnswers, snagColumns, type TabColumn } from "./tab-columns";
 
@@ -12,10 +12,10 @@ export interface RowSpan {
 }
 
 /** What the formulas of a step's row answer while nothing stands in Found and the tab has no snag. */
-export const untouchedStep = { result: "", compares: "", retest: "", retestCompares: "", settled: 0 } as const;
+export const untouchedStep = { result: "", compares: "", retest: "", retestCompares: "", settled: 0 } as const satisfies StepAnswers;
 
 /** What the formulas of a blank row for snags answer. */
-export const untouchedSnag = { stepId: "", place: "", retest: "", isOpen: 0, key: "" } as const;
+export const untouchedSnag = { stepId: "", place: "", retest: "", isOpen: 0, key: "" } as const satisfies SnagAnswers;
 
 /** Names the cells of a row as formulas do: `$H12`. */
 function cellsIn(row: number): (column: TabColumn) => string {
@@ -27,55 +27,65 @@ function spanOf(column: TabColumn, { first, last }: RowSpan): string {
   return `$${letter[column]}$${first + 1}:$${letter[column]}$${last + 1}`;
 }
 
-/** What an accepted snag hands to its step in place of a retest. */
-const accepted = "~accepted";
-
 /**
- * Writes the formulas of a step's row. All are native and look at their own sheet only.
+ * Writes the formulas of a step's row. All are native, look at their own sheet only, and decide only what every spreadsheet program decides
+ * alike: `answersOf` says in the language of planning what they must answer.
  *
  * `compares` and `retestCompares` say yes, no or eye of what stands in Found and in the step's last snag, once that is closed.
  */
 export function stepFormulas(row: number, { kind, wanted }: Expectation, sign: Sign, snags: RowSpan): Readonly<Record<keyof typeof untouchedStep, string>> {
   const cell = cellsIn(row);
   const [found, was, by, second, note, retest, result] = [cell("found"), cell("was"), cell("by"), cell("second"), cell("note"), cell("retest"), cell("result")];
-  const compared = (value: string): ComparedCells => ({ found: value, unit: cell("unit"), low: cell("low"), high: cell("high"), isFree: wanted === null });
+  const compared = (value: string): ComparedCells => {
+    return { found: value, unit: cell("unit"), expected: cell("expected"), low: cell("low"), high: cell("high"), isFree: wanted === null };
+  };
   const { comparison } = kindsOnTab[kind];
-  const oneName = sign === "two" ? `OR(TRIM(${second})="",UPPER(TRIM(${second}))=UPPER(TRIM(${by})))` : "FALSE";
+  const oneName = sign === "two" ? `OR(${isEmpty(second)},${isSame(bare(second), bare(by))})` : "FALSE";
   const steps = [
-    `=IF(ISERROR(${found}),"${results.differs}"`,
-    `IF(${found}="",""`,
+    `=IF(ISERROR(${[found, cell("unit"), cell("seenAgain"), by, second, note].join("&")}),"${results.differs}"`,
+    `IF(${isEmpty(found)},""`,
     `IF(${found}="${results.notApplicable}","${results.notApplicable}"`,
-    `IF(OR(${found}="${results.waived}",${retest}="${accepted}"),"${results.waived}"`,
-    `IF(AND(${was}<>"",${cell("seenAgain")}=""),"${results.checkAgain}"`,
+    `IF(OR(${found}="${results.waived}",${retest}="${acceptedRetest}"),"${results.waived}"`,
+    `IF(AND(LEN(${was})>0,${isEmpty(cell("seenAgain"))}),"${results.checkAgain}"`,
     `IF(OR(${cell("compares")}="yes",${cell("retestCompares")}="yes"),IF(${oneName},"${results.needsSecondName}","${results.asExpected}")`,
-    `IF(${cell("compares")}="eye","${results.compareByEye}","${results.differs}")))))))`,
+    `IF(OR(${cell("compares")}="eye",${cell("retestCompares")}="eye"),"${results.compareByEye}","${results.differs}")))))))`,
   ];
-  const isSigned = sign === "none" ? "TRUE" : `TRIM(${by})<>""`;
+  const isSigned = sign === "none" ? "TRUE" : `LEN(${bare(by)})>0`;
   const isSetAside = `OR(${result}="${results.waived}",${result}="${results.notApplicable}")`;
-  const isReasoned = `OR(${retest}="${accepted}",AND(TRIM(${by})<>"",TRIM(${note})<>""))`;
+  const isReasoned = `OR(${retest}="${acceptedRetest}",AND(LEN(${bare(by)})>0,LEN(${bare(note)})>0))`;
   return {
     result: steps.join(","),
-    compares: `=IF(ISERROR(${found}),"no",IF(${found}="","",${comparison(compared(found))}))`,
-    retest: `=IFERROR(INDEX(${spanOf(snagAnswers.retest, snags)},MATCH(${cell("no")}&"#1",${spanOf(snagAnswers.place, snags)},0))&"","")`,
-    retestCompares: `=IF(OR(${retest}="",${retest}="${accepted}"),"",${comparison(compared(retest))})`,
-    settled: `=IF(OR(AND(${result}="${results.asExpected}",${isSigned}),AND(${isSetAside},${isReasoned})),1,0)`,
+    compares: `=IFERROR(IF(${isEmpty(found)},"",${comparison(compared(found))}),"no")`,
+    retest: `=IFERROR(INDEX(${spanOf(snagAnswers.retest, snags)},MATCH(${cell("no")}&"#1",${spanOf(snagAnswers.place, snags)},0)),"")`,
+    retestCompares: `=IFERROR(IF(OR(LEN(${retest})=0,${retest}="${acceptedRetest}"),"",${comparison(compared(retest))}),"no")`,
+    settled: `=IFERROR(IF(OR(AND(${result}="${results.asExpected}",${isSigned}),AND(${isSetAside},${isReasoned})),1,0),0)`,
   };
+}
+
+/** Tells whether nothing but spaces stands in a cell. A 0 does. */
+function isEmpty(cell: string): string {
+  return `LEN(${bare(cell)})=0`;
 }
 
 /** Writes the formulas of a row for snags: which step it is about, and what its closing hands to that step. */
 export function snagFormulas(row: number, steps: RowSpan, snags: RowSpan): Readonly<Record<keyof typeof untouchedSnag, string>> {
   const cell = cellsIn(row);
-  const { about, closed, by, foundWrong, foundAgain } = snagColumns;
+  const { about, closed, by, foundAgain } = snagColumns;
   const [number, end] = [cell(about), cell(closed)];
-  const below = `$${letter[about]}${row + 1}:$${letter[about]}$${snags.last + 1}`;
-  const isNamed = `TRIM(${cell(by)})<>""`;
-  const ofStep = (column: TabColumn): string => `=IF(${number}="","",IFERROR(INDEX(${spanOf(column, steps)},MATCH(${number},${spanOf("no", steps)},0)),""))`;
+  // The row below the last one is blank: a snag there has none below it.
+  const below = `$${letter[about]}${row + 2}:$${letter[about]}$${snags.last + 2}`;
+  const ofStep = (column: TabColumn): string => `=IF(ISNUMBER(${number}),IFERROR(INDEX(${spanOf(column, steps)},MATCH(${number},${spanOf("no", steps)},0)),""),"")`;
+  const isEnded = `OR(${end}="${snagEnds.closed}",${end}="${snagEnds.accepted}")`;
+  const isBlank = isEmpty(Object.values(snagColumns).map((column) => cell(column)).join("&"));
   return {
     stepId: ofStep("stepId"),
     // The last snag about a step is the one with no further one below it.
-    place: `=IF(${number}="","",${number}&"#"&COUNTIF(${below},${number}))`,
-    retest: `=IF(${end}="${snagEnds.closed}",${cell(foundAgain)}&"",IF(AND(${end}="${snagEnds.accepted}",${isNamed}),"${accepted}",""))`,
-    isOpen: `=IF(AND(${number}="",${cell(foundWrong)}="",${cell(foundAgain)}=""),0,IF(AND(OR(${end}="${snagEnds.closed}",${end}="${snagEnds.accepted}"),${isNamed}),0,1))`,
+    place: `=IF(ISNUMBER(${number}),${number}&IF(ISNUMBER(MATCH(${number},${below},0)),"","#1"),"")`,
+    retest: [
+      `=IFERROR(IF(${end}="${snagEnds.closed}",IF(${isEmpty(cell(foundAgain))},"",${cell(foundAgain)})`,
+      `IF(AND(${end}="${snagEnds.accepted}",${cell(snagAnswers.isOpen)}=0),"${acceptedRetest}","")),"")`,
+    ].join(","),
+    isOpen: `=IFERROR(IF(${isBlank},0,IF(AND(${isEnded},LEN(${bare(cell(by))})>0),0,1)),1)`,
     key: ofStep("key"),
   };
 }

@@ -18,7 +18,11 @@ export interface TabReading extends JobRecords {
   readonly whole: boolean;
   /** How many comments and pictures people put on it. */
   readonly attachments: number;
+  /** Row of the marker, from 0: title and progress stand there. */
+  readonly markRow: number;
   readonly places: TabPlaces;
+  /** What keeps it from being read as it was built, in sentences: nothing is written to it, or taken from it, while there are any. */
+  readonly faults: readonly string[];
   /** Rows that people added among the steps, from 0. */
   readonly ownRows: readonly number[];
   /** Headers of columns that people added. */

@@ -6,6 +6,7 @@ import { addressTable, feedTable, poolTable, positionTable } from "./summary-tab
 import type { TabColumn } from "./tab-columns";
 import type { ProgressFormulas } from "./tab-formulas";
 import type { TabStyle } from "./tab-styles";
+import { figureLabels } from "./twin-cells";
 
 /** When and out of what a tab is built. */
 export interface BuildStamp {
@@ -59,16 +60,16 @@ function whereAndWhat({ job, places: { site } }: ExpandedJob, { build, madeAt, p
 
 function progressRows(formulas: ProgressFormulas): SummaryRow[] {
   const figures: readonly (readonly [label: string, formula: string, from: TabColumn, to?: TabColumn])[] = [
-    ["Next open step", formulas.next, "step"],
-    ["Done", formulas.done, "subject"],
-    ["Required open", formulas.open, "expected"],
-    ["Differ", formulas.differ, "found"],
-    ["To see again", formulas.again, "unit", "result"],
-    ["By eye", formulas.eye, "was", "seenAgain"],
-    ["Second name", formulas.second, "by"],
-    ["Snags open", formulas.snags, "second"],
-    ["Minutes left", formulas.minutes, "done"],
-    ["Seal", formulas.seal, "note"],
+    [figureLabels.next, formulas.next, "step"],
+    [figureLabels.done, formulas.done, "subject"],
+    [figureLabels.open, formulas.open, "expected"],
+    [figureLabels.differ, formulas.differ, "found"],
+    [figureLabels.again, formulas.again, "unit", "result"],
+    [figureLabels.eye, formulas.eye, "was", "seenAgain"],
+    [figureLabels.second, formulas.second, "by"],
+    [figureLabels.snags, formulas.snags, "second"],
+    [figureLabels.minutes, formulas.minutes, "done"],
+    [figureLabels.seal, formulas.seal, "note"],
   ];
   const isText = (formula: string): boolean => formula === formulas.next || formula === formulas.seal;
   return [

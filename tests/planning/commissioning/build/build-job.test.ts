@@ -45,13 +45,11 @@ describe("a build", () => {
     expect(adjusted.remarks).toEqual(["r"]);
   });
 
-  test("remarks on copies, on a tab with another name, and on what people added", () => {
-    const copy = { ...tab, name: "North hall (2)" };
+  test("remarks on a tab with another name, and on what people added", () => {
     const ahead = tabSheet({ ...first.tab, rows: first.tab.rows.map((row, index) => (index === 0 ? row.map((cell) => (cell.value === 1 ? { value: 2 } : cell)) : row)) }, "Mine");
     const isHeader = (_: unknown, row: number) => row === 1;
     const wider = { ...ahead, attachments: 3, values: ahead.values.map((line, row) => [...line, isHeader(line, row) ? "My column" : null]) };
-    expect(build(workbook, wider, copy).remarks).toEqual([
-      '"North hall (2)" is a copy of this job\'s tab. It was left alone; delete it, or bring it back as a file.',
+    expect(build(workbook, wider).remarks).toEqual([
       'The tab was called "Mine". It has the job\'s name again.',
       "Your own columns (1), comments or pictures (3) stay on the hidden earlier sheet: a new tab cannot carry them.",
     ]);
@@ -96,6 +94,21 @@ describe("what cannot be built", () => {
     expect(refusal(() => jobNamed(source, "East hall"))).toMatchObject({ kind: "invalid", argument: "Jobs", received: "East hall" });
     const closed = () => buildJob(source, jobsOf(source)[0]!, () => "new", moment, (reading) => ({ ...reading, seals: [sealLine()] }));
     expect(refusal(closed)).toMatchObject({ kind: "invalid", argument: "State" });
+  });
+
+  const twice = <Row extends object>(rows: readonly Row[] | undefined, id: string, more: Partial<Row>): Row[] => [...rows!, { ...rows![0]!, id, ...more }];
+
+  test("is said of two jobs or arrays with one id, in whatever capitals", () => {
+    const jobs = planWorkbook({ ...small, jobs: twice(small.jobs, "j0001", { job: "South hall" }) });
+    expect(() => build(jobs)).toThrow('Jobs "North hall" and "South hall" have one id, J0001. Empty that of the newer one: the build gives it another.');
+    const arrays = planWorkbook({ ...small, arrays: twice(small.arrays, "A0001", { array: "n-3" }) });
+    expect(() => build(arrays)).toThrow('Arrays "n-1" and "n-3" have one id, A0001. Empty that of the newer one: the build gives it another.');
+  });
+
+  test("is said of two tabs of one job that are in sight, and of a tab of another plan", () => {
+    expect(() => build(workbook, tab, { ...tab, name: "North hall (2)" })).toThrow('Tabs "North hall" and "North hall (2)" are of one job. Bring back the copy as a file, or delete it, then build.');
+    const other = { ...tab, name: "Mine", visible: false, values: tab.values.map((line) => line.map((cell) => (cell === moment.instant ? "2020-01-01T00:00:00.000Z" : cell))) };
+    expect(() => build(workbook, tab, other)).toThrow('Tab "Mine" has the id of this job, J0001, but is of another plan. Move it to a file of its own.');
   });
 
   test("is said of a job that is closed", () => {

@@ -163,13 +163,6 @@ describe("building again", () => {
     const cleared = filled(third, { "T-30/A0001.cluster": { found: null } });
     expect(stepOf(build(small, cleared, lateTyped), "T-30/A0001.cluster")?.typed.found).toBeNull();
   });
-
-  test("leaves a copy that people made alone", () => {
-    const sheet = filled(build(small), { "T-01/site": { found: "Yes" } });
-    const again = build(small, sheet, { ...filled(build(small), { "T-01/site": { found: "No" } }), name: "North hall (2)" });
-    expect(stepOf(again, "T-01/site")?.typed.found).toBe("Yes");
-    expect(again.remarks).toEqual(['"North hall (2)" is a copy of this job\'s tab. It was left alone; delete it, or bring it back as a file.']);
-  });
 });
 
 describe("no record is ever lost", () => {

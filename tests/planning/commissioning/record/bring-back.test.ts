@@ -127,7 +127,7 @@ describe("a returned snag", () => {
 });
 
 describe("an accepted record", () => {
-  const theirs = typedInto({ ...before, expected: "Done well", was: "Done", plannedUnit: "TB", row: 99, resultText: "Differs" }, { found: "No" });
+  const theirs = typedInto({ ...before, expected: "Done well", was: "Done", plannedUnit: "TB", row: 99, result: "Differs" }, { found: "No" });
 
   test("takes what was typed and under which expectation; the rest of the row stays ours, and ours is not lost", () => {
     const accepted = acceptReturned({ ...withSteps(before), sheet: "North hall" }, withSteps(theirs), new Set([before.key]));

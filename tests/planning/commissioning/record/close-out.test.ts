@@ -7,35 +7,29 @@ const accepted = (more: Partial<Snag["typed"]> = {}): Snag => snagOf({ key: "J1/
 
 describe("what keeps a tab from being closed", () => {
   test.each<[string, Parameters<typeof stepRecord>[0], string[]]>([
-    ["nothing, as expected and signed", { resultText: "As expected", typed: { by: "AB" } }, []],
-    ["a missing name", { resultText: "As expected", typed: { by: "  " } }, ["No. 1 S-1 wants a name under By."]],
-    ["nothing where no name signs", { resultText: "As expected", sign: "none" }, []],
-    ["a missing name where two sign", { resultText: "As expected", sign: "two" }, ["No. 1 S-1 wants a name under By."]],
-    ["a step that is not done", { resultText: "" }, ["No. 1 S-1 is not done. Type what was found."]],
-    ["nothing of a step that need not be done", { resultText: "", required: false }, []],
-    ["nothing of a step that differs and need not be done", { resultText: "Differs", required: false }, []],
-    ["a step that differs", { resultText: "Differs", typed: { by: "AB", note: "n" } }, ["No. 1 S-1 says Differs. Put it right, or waive it with name and reason."]],
-    ["a step that wants a second name", { resultText: "Needs a second name" }, ["No. 1 S-1 says Needs a second name. Put it right, or waive it with name and reason."]],
-    ["a step to be compared by eye", { resultText: "Compare by eye" }, ["No. 1 S-1 says Compare by eye. Put it right, or waive it with name and reason."]],
-    ["a result that is none of ours", { resultText: "fine" }, ["No. 1 S-1 says fine. Put it right, or waive it with name and reason."]],
-    ["a changed expectation", { resultText: "Check again", typed: { by: "AB" } }, ["No. 1 S-1 asks to be seen again: its expectation has changed."]],
-    ["a changed expectation of a step that need not be done", { resultText: "Check again", required: false }, ["No. 1 S-1 asks to be seen again: its expectation has changed."]],
-    [
-      "a result that was typed",
-      { resultText: "As expected", isComputed: false, required: false, typed: { by: "AB" } },
-      ["No. 1 S-1 has something typed over its Result. Build the tab again: the formula comes back."],
-    ],
-    ["nothing of a waiver with name and reason", { resultText: "Waived", typed: { by: "AB", note: "later" } }, []],
-    ["a waiver without a reason", { resultText: "Waived", typed: { by: "AB", note: " " } }, ["No. 1 S-1 wants a name under By and a reason in Note."]],
-    ["a waiver without a name", { resultText: "Waived", typed: { note: "later" } }, ["No. 1 S-1 wants a name under By and a reason in Note."]],
-    ["nothing of what does not apply, with name and reason", { resultText: "Not applicable", typed: { by: "AB", note: "no port" } }, []],
-    ["what does not apply, without them", { resultText: "Not applicable" }, ["No. 1 S-1 wants a name under By and a reason in Note."]],
+    ["nothing, as expected and signed", { result: "As expected", typed: { by: "AB" } }, []],
+    ["a missing name", { result: "As expected", typed: { by: "  " } }, ["No. 1 S-1 wants a name under By."]],
+    ["nothing where no name signs", { result: "As expected", sign: "none" }, []],
+    ["a missing name where two sign", { result: "As expected", sign: "two" }, ["No. 1 S-1 wants a name under By."]],
+    ["a step that is not done", { result: null }, ["No. 1 S-1 is not done. Type what was found."]],
+    ["nothing of a step that need not be done", { result: null, required: false }, []],
+    ["nothing of a step that differs and need not be done", { result: "Differs", required: false }, []],
+    ["a step that differs", { result: "Differs", typed: { by: "AB", note: "n" } }, ["No. 1 S-1 says Differs. Put it right, or waive it with name and reason."]],
+    ["a step that wants a second name", { result: "Needs a second name" }, ["No. 1 S-1 says Needs a second name. Put it right, or waive it with name and reason."]],
+    ["a step to be compared by eye", { result: "Compare by eye" }, ["No. 1 S-1 says Compare by eye. Put it right, or waive it with name and reason."]],
+    ["a changed expectation", { result: "Check again", typed: { by: "AB" } }, ["No. 1 S-1 asks to be seen again: its expectation has changed."]],
+    ["a changed expectation of a step that need not be done", { result: "Check again", required: false }, ["No. 1 S-1 asks to be seen again: its expectation has changed."]],
+    ["nothing of a waiver with name and reason", { result: "Waived", typed: { by: "AB", note: "later" } }, []],
+    ["a waiver without a reason", { result: "Waived", typed: { by: "AB", note: " " } }, ["No. 1 S-1 wants a name under By and a reason in Note."]],
+    ["a waiver without a name", { result: "Waived", typed: { note: "later" } }, ["No. 1 S-1 wants a name under By and a reason in Note."]],
+    ["nothing of what does not apply, with name and reason", { result: "Not applicable", typed: { by: "AB", note: "no port" } }, []],
+    ["what does not apply, without them", { result: "Not applicable" }, ["No. 1 S-1 wants a name under By and a reason in Note."]],
   ])("is %s", (_, step, expected) => {
     expect(sentences([stepRecord(step)])).toEqual(expected);
   });
 
   test("is no waiver that a snag about the step has accepted by name", () => {
-    const waived = stepRecord({ resultText: "Waived" });
+    const waived = stepRecord({ result: "Waived" });
     const missing = ["No. 1 S-1 wants a name under By and a reason in Note."];
     expect(sentences([waived], [accepted()])).toEqual([]);
     expect(sentences([waived], [{ ...accepted(), key: "J1/S-2/A1" }])).toEqual(missing);
@@ -51,7 +45,7 @@ describe("what keeps a tab from being closed", () => {
     ]);
   });
 
-  const signed = (no: number, key = `J1/S-${no}/A1`) => stepRecord({ no: String(no), key, row: 10 + no, resultText: "As expected", typed: { by: "AB" } });
+  const signed = (no: number, key = `J1/S-${no}/A1`) => stepRecord({ no: String(no), key, row: 10 + no, result: "As expected", typed: { by: "AB" } });
 
   test("is a row that was deleted, told at the headers", () => {
     expect(open([signed(1), signed(2), signed(3)])).toEqual([]);
@@ -67,6 +61,6 @@ describe("what keeps a tab from being closed", () => {
   });
 
   test("is named by the row of its step", () => {
-    expect(open([signed(1), { ...signed(2), resultText: "", result: null }])).toEqual([{ row: 12, sentence: "No. 2 S-1 is not done. Type what was found." }]);
+    expect(open([signed(1), { ...signed(2), result: null }])).toEqual([{ row: 12, sentence: "No. 2 S-1 is not done. Type what was found." }]);
   });
 });

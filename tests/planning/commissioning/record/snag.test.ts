@@ -7,12 +7,14 @@ describe("a snag", () => {
     ["Accepted", "AB", "Accepted", true],
     ["Closed", null, "Closed", false],
     ["Accepted", "  ", "Accepted", false],
-    ["closed", "AB", null, false],
+    ["closed", "AB", "Closed", true],
+    ["Close", "AB", null, false],
     [null, "AB", null, false],
   ])("that says %j by %j ends as %j, and is closed: %j", (closed, by, end, isDone) => {
     const snag = snagOf({ typed: { closed, by } });
     expect(snagEndOf(snag)).toBe(end);
     expect(isSnagClosed(snag)).toBe(isDone);
+    expect(isSnagClosed({ ...snag, errors: ["note"] })).toBe(false);
   });
 });
 

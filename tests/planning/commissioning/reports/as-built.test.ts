@@ -43,36 +43,41 @@ function changes(records: Readonly<Record<string, Cells>>, snags: readonly { rea
 }
 
 describe("what was accepted goes back to the plan", () => {
+  const accepted: Cells = { result: "Accepted", by: "EF" };
+
   test.each<[string, Readonly<Record<string, Cells>>, unknown[]]>([
-    ["nothing before anything is found", {}, []],
-    ["a serial number that was waived by name", { "T-10/A0001": { found: "N-0077", result: "Waived" } }, [["Arrays", "N-0001", "N-0077"]]],
-    ["a serial number that is as expected since", { "T-10/A0001": { found: "N-0077", result: "As expected" } }, [["Arrays", "N-0001", "N-0077"]]],
-    ["a unit of the rack, as a number", { "T-11/A0002": { found: "9", result: "As expected" } }, [["Arrays", 8, 9]]],
-    ["a firmware version", { "T-13/A0001": { found: "2.1", result: "Waived" } }, [["Arrays", "2.0", "2.1"]]],
-    ["no unit that is no number", { "T-11/A0002": { found: "nine", result: "Waived" } }, []],
-    ["an address of a port", { "T-20/A0001.A.0": { found: "192.0.2.9", result: "Waived" } }, [["Ports", "192.0.2.1", "192.0.2.9"]]],
-    ["the shared address of a cluster", { "T-30/A0001.cluster": { found: "192.0.2.9", result: "Waived" } }, [["Clusters", "192.0.2.250", "192.0.2.9"]]],
-    ["nothing that the plan says in other capitals", { "T-10/A0001": { found: " n-0001 ", result: "As expected" } }, []],
-    ["nothing that differs", { "T-10/A0001": { found: "N-0077", result: "Differs" } }, []],
-    ["nothing that is to be seen again", { "T-10/A0001": { found: "N-0077", result: "Check again" } }, []],
-    ["nothing that does not apply", { "T-10/A0001": { found: "Not applicable", result: "Not applicable" } }, []],
-    ["no word of a waiver", { "T-10/A0001": { found: "Waived", result: "Waived" } }, []],
-    ["no column that the plan alone decides", { "T-14/A0001": { found: "Oak 8", result: "Waived" } }, []],
-    ["no text around a field", { "T-15/A0001": { found: "Serial N-0077", result: "Waived" } }, []],
-  ])("%s", (_, records, writes) => {
-    expect(changes(records)).toEqual(writes);
+    ["a serial number", { "T-10/A0001": { found: "N-0077" } }, [["Arrays", "N-0001", "N-0077"]]],
+    ["a unit of the rack, as a number", { "T-11/A0002": { found: "9" } }, [["Arrays", 8, 9]]],
+    ["a firmware version", { "T-13/A0001": { found: "2.1" } }, [["Arrays", "2.0", "2.1"]]],
+    ["no unit that is no number", { "T-11/A0002": { found: "nine" } }, []],
+    ["an address of a port", { "T-20/A0001.A.0": { found: "192.0.2.9" } }, [["Ports", "192.0.2.1", "192.0.2.9"]]],
+    ["the shared address of a cluster", { "T-30/A0001.cluster": { found: "192.0.2.9" } }, [["Clusters", "192.0.2.250", "192.0.2.9"]]],
+    ["no column that the plan alone decides", { "T-14/A0001": { found: "Oak 8" } }, []],
+    ["no text around a field", { "T-15/A0001": { found: "Serial N-0077" } }, []],
+  ])("where a snag about it was accepted by name: %s", (_, records, writes) => {
+    expect(changes(records, Object.keys(records).map((about) => ({ about, cells: accepted })))).toEqual(writes);
   });
 
-  const found = { "T-10/A0001": { found: "N-0077", result: "As expected" } };
+  test.each<[string, Readonly<Record<string, Cells>>]>([
+    ["before anything is found", {}],
+    ["in other capitals", { "T-10/A0001": { found: "n-0001" } }],
+    ["that differs", { "T-10/A0001": { found: "N-0077" } }],
+    ["that differs, whatever was typed over its Result", { "T-10/A0001": { found: "N-0077", result: "As expected" } }],
+    ["that is to be seen again", { "T-10/A0001": { found: "N-0001", was: "N-0000" } }],
+    ["that does not apply", { "T-10/A0001": { found: "Not applicable", by: "AB", note: "n" } }],
+    ["that is waived without a value", { "T-10/A0001": { found: "Waived", by: "AB", note: "n" } }],
+  ])("but nothing %s", (_, records) => {
+    expect(changes(records)).toEqual([]);
+  });
+
+  const found = { "T-10/A0001": { found: "N-0077" } };
   const about = "T-10/A0001";
 
   test.each<[string, { about: string; cells: Cells }[], string]>([
-    ["by the retest of a snag that was closed", [{ about, cells: { found: "N-0078", result: "Closed" } }], "N-0078"],
-    ["by the retest of a snag that was accepted", [{ about, cells: { found: "N-0078", result: "Accepted" } }], "N-0078"],
-    ["by the last retest", [{ about, cells: { found: "N-0078", result: "Closed" } }, { about, cells: { found: "N-0079", result: "Closed" } }], "N-0079"],
-    ["by no retest that is open", [{ about, cells: { found: "N-0078" } }], "N-0077"],
-    ["by what was found first where a snag saw nothing again", [{ about, cells: { step: "Dent", result: "Closed" } }], "N-0077"],
-    ["by no snag about another step", [{ about: "T-10/A0002", cells: { found: "N-0078", result: "Closed" } }], "N-0077"],
+    ["by the retest of a snag that was accepted", [{ about, cells: { ...accepted, found: "N-0078" } }], "N-0078"],
+    ["by the last retest", [{ about, cells: { found: "N-0078", result: "Closed" } }, { about, cells: { ...accepted, found: "N-0079" } }], "N-0079"],
+    ["by what was found first where a snag saw nothing again", [{ about, cells: { ...accepted, step: "Dent" } }], "N-0077"],
+    ["by no snag about another step", [{ about, cells: accepted }, { about: "T-10/A0002", cells: { found: "N-0078", result: "Closed" } }], "N-0077"],
   ])("%s", (_, snags, value) => {
     expect(changes(found, snags)).toEqual([["Arrays", "N-0001", value]]);
   });

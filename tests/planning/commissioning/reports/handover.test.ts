@@ -59,15 +59,15 @@ describe("a handover sheet", () => {
 
   test("lists what is not as expected, and nothing else", () => {
     const steps = [
-      stepRecord({ resultText: "As expected", typed: { found: "Yes" } }),
+      stepRecord({ result: "As expected", typed: { found: "Yes" } }),
       stepRecord({}),
-      stepRecord({ no: "3", stepId: "S-3", resultText: "Differs", typed: { found: 4, by: "AB", note: "n" } }),
-      stepRecord({ no: "4", resultText: "#REF!" }),
+      stepRecord({ no: "3", stepId: "S-3", result: "Differs", typed: { found: 4, by: "AB", note: "n" } }),
+      stepRecord({ no: "4", result: "Waived" }),
     ];
     expect(block(handover({ steps }), "Deviations")).toEqual([
       ["No.", "Step id", "For", "Expected", "Found", "Result", "By", "Note"],
       ["3", "S-3", "array 1", "Done", "4", "Differs", "AB", "n"],
-      ["4", "S-1", "array 1", "Done", "", "#REF!", "", ""],
+      ["4", "S-1", "array 1", "Done", "", "Waived", "", ""],
     ]);
     expect(block(handover(), "Deviations")).toEqual([["None: every step that was done is as expected."]]);
   });
@@ -116,15 +116,15 @@ describe("a handover sheet", () => {
     expect(rows[array]![3]).toEqual({ style: "text" });
     expect(rows[array - 2]!.map(({ style }) => style)).toEqual(new Array<string>(8).fill("section"));
     expect(rows[array - 1]!.map(({ style }) => style)).toEqual(new Array<string>(8).fill("header"));
-    const long = handover({ steps: [stepRecord({ resultText: "Differs", typed: { note: "x".repeat(18), found: "y".repeat(17) } })] });
+    const long = handover({ steps: [stepRecord({ result: "Differs", typed: { note: "x".repeat(18), found: "y".repeat(17) } })] });
     const heightOf = (plan: SheetPlan) => plan.rowHeights![plan.rows.findIndex((cells) => cells[5]?.value === "Differs")];
     expect(heightOf(long)).toBe(34);
-    expect(heightOf(handover({ steps: [stepRecord({ resultText: "Differs", typed: { found: "y".repeat(17) } })] }))).toBeUndefined();
-    expect(heightOf(handover({ steps: [stepRecord({ resultText: "Differs", typed: { note: "x\n".repeat(100) } })] }))).toBe(409);
+    expect(heightOf(handover({ steps: [stepRecord({ result: "Differs", typed: { found: "y".repeat(17) } })] }))).toBeUndefined();
+    expect(heightOf(handover({ steps: [stepRecord({ result: "Differs", typed: { note: "x\n".repeat(100) } })] }))).toBe(409);
   });
 
   test("can be read and printed: every style is there, no text is faint", () => {
-    const sheet = handover({ steps: [stepRecord({ resultText: "Differs" })], snags: [snagOf()], seals: [sealLine()] });
+    const sheet = handover({ steps: [stepRecord({ result: "Differs" })], snags: [snagOf()], seals: [sealLine()] });
     expect(lookFaults(sheet)).toEqual([]);
     expect(sheet.columnWidths).toEqual([26, 20, 26, 20, 20, 18, 20, 30]);
     expect(Object.entries(sheet.styles).map(([name, style]) => `${name}: ${lookOf(style)}`)).toEqual([

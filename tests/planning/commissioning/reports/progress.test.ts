@@ -15,11 +15,11 @@ describe("how far a job is", () => {
 
   test("counts steps, results, snags and minutes of its tab", () => {
     const steps = [
-      stepRecord({ settled: true, resultText: "As expected", minutes: 100 }),
-      stepRecord({ settled: true, resultText: "Waived", required: false, minutes: 200 }),
-      stepRecord({ resultText: "Differs", minutes: 1 }),
-      stepRecord({ resultText: "Differs", required: false, minutes: 2 }),
-      stepRecord({ resultText: "Check again", minutes: 4 }),
+      stepRecord({ settled: true, result: "As expected", minutes: 100 }),
+      stepRecord({ settled: true, result: "Waived", required: false, minutes: 200 }),
+      stepRecord({ result: "Differs", minutes: 1 }),
+      stepRecord({ result: "Differs", required: false, minutes: 2 }),
+      stepRecord({ result: "Check again", minutes: 4 }),
       stepRecord({ minutes: 8 }),
     ];
     const snags = [snagOf(), snagOf({ typed: { closed: "Closed" } }), snagOf({ typed: { closed: "Accepted", by: "AB" } })];
@@ -35,7 +35,7 @@ describe("how far a job is", () => {
 });
 
 describe("the progress sheet", () => {
-  const progress = progressOf(job, jobRecords({ build: 3, steps: [stepRecord({ resultText: "Differs" })], snags: [snagOf()] }));
+  const progress = progressOf(job, jobRecords({ build: 3, steps: [stepRecord({ result: "Differs" })], snags: [snagOf()] }));
   const sheet = planProgress("Progress", [progress, { ...progress, job: "South hall" }], "2026-03-09 10:00");
 
   test("lists every job under its headers", () => {

@@ -4,7 +4,7 @@ import type { CellValue, SheetSnapshot } from "../../../../src/sheet";
 const marker = ["North hall", null, "Commissioning tab", "J1", 2, "2026-03-02T09:15:00.000Z", "whole"];
 const headers = [
   "No.", "Step id", "Key", "Step", "For", "Expected", "Found", "Unit", "Result", "Was", "Seen again", "By", "Second", "Done", "Note",
-  "Rule", "Planned unit", "Settled", "Minutes", "Carried", "Digest",
+  "Rule", "Low", "High", "Planned unit", "Settled", "Minutes", "Carried", "Digest",
 ];
 const column = (header: string): number => headers.indexOf(header);
 
@@ -19,7 +19,7 @@ function sheet(rows: readonly (readonly CellValue[])[], more: Partial<SheetSnaps
 
 const stepCells = {
   "No.": 3, "Step id": "S-1", Key: "J1/S-1/A1", Step: "Do it", For: "array 1", Expected: "4 TB", Found: 4.1, Unit: "TiB", Result: "Differs", Was: "3 TB", "Seen again": "Yes",
-  By: "AB", Second: "CD", Done: 46_083, Note: "n", Rule: "required two size", "Planned unit": "TB", Settled: 1, Minutes: 7, Carried: "CCC", Digest: "DDD",
+  By: "AB", Second: "CD", Done: 46_083, Note: "n", Rule: "required two size", Low: 3.9e12, High: 4.1e12, "Planned unit": "TB", Settled: 1, Minutes: 7, Carried: "CCC", Digest: "DDD",
 };
 const top = [marker, headers];
 const step = row(stepCells);
@@ -71,11 +71,10 @@ describe("a commissioning tab", () => {
 
 describe("the row of a step", () => {
   test("is read as its record", () => {
-    const formulas = [[], [], headers.map((header) => (header === "Result" ? "=A1" : null))];
-    expect(read([...top, step], { formulas }).steps).toEqual([
+    expect(read([...top, step]).steps).toEqual([
       {
-        key: "J1/S-1/A1", no: "3", stepId: "S-1", step: "Do it", subject: "array 1", expected: "4 TB", plannedUnit: "TB", was: "3 TB", result: "Differs", resultText: "Differs",
-        isComputed: true, required: true, sign: "two", kind: "size", settled: true, minutes: 7, carried: "CCC", digest: "DDD", row: 2,
+        key: "J1/S-1/A1", no: "3", stepId: "S-1", step: "Do it", subject: "array 1", expected: "4 TB", plannedUnit: "TB", was: "3 TB", result: "Differs",
+        required: true, sign: "two", kind: "size", wanted: { by: "range", least: 3.9e12, most: 4.1e12 }, errors: [], seenUnit: "TiB", settled: false, minutes: 7, carried: "CCC", digest: "DDD", row: 2,
         typed: { found: 4.1, unit: "TiB", seenAgain: "Yes", by: "AB", second: "CD", done: 46_083, note: "n" },
       },
     ]);
@@ -99,10 +98,9 @@ describe("the row of a step", () => {
     expect(stepWith({ Unit: null, "Planned unit": null }).typed.unit).toBeNull();
   });
 
-  test("has a result that is none of ours as text only", () => {
-    expect(stepWith({ Result: "Fine" })).toMatchObject({ result: null, resultText: "Fine", isComputed: false });
-    expect(stepWith({ Result: { error: "#REF!" } })).toMatchObject({ result: null, resultText: "#REF!" });
-    expect(stepWith({ Result: "" })).toMatchObject({ result: null, resultText: "" });
+  test.each<CellValue>(["As expected", "Fine", { error: "#REF!" }, "", null])("has the result that follows from what was typed, though its cell shows %j", (shown) => {
+    expect(stepWith({ Result: shown, Settled: 1 })).toMatchObject({ result: "Differs", settled: false });
+    expect(stepWith({ Result: shown, Settled: 0, Found: 4, Unit: "TB" })).toMatchObject({ result: "As expected", settled: true });
   });
 
   test.each([
@@ -115,9 +113,22 @@ describe("the row of a step", () => {
     expect(stepWith({ Rule: rule })).toMatchObject(expected);
   });
 
-  test("is settled only by the number 1, and takes no minutes that are no number", () => {
-    expect(stepWith({ Settled: 0, Minutes: "some" })).toMatchObject({ settled: false, minutes: 0 });
-    expect(stepWith({ Settled: "1" }).settled).toBe(false);
+  test("takes no minutes that are no number", () => {
+    expect(stepWith({ Minutes: "some" })).toMatchObject({ minutes: 0 });
+  });
+
+  test("tells which of its cells show an error", () => {
+    expect(stepWith({ Found: { error: "#N/A" }, Note: { error: "#REF!" } })).toMatchObject({ errors: ["found", "note"], result: "Differs" });
+  });
+
+  test.each<[string, CellValue, CellValue, unknown]>([
+    ["required one number", 3, 5, { by: "range", least: 3, most: 5 }],
+    ["required one address", "192.0.2.1", "192.0.2.1", { by: "address", canonical: "192.0.2.1", full: "192.0.2.1" }],
+    ["required one serial", "N-1", null, { by: "text", text: "N-1" }],
+    ["required one number", null, null, null],
+    ["required one tick", "x", null, null],
+  ])("is compared, as %s, with what its hidden cells hold: %j to %j", (rule, low, high, wanted) => {
+    expect(stepWith({ Rule: rule, Low: low, High: high }).wanted).toEqual(wanted);
   });
 
   test("keeps the result of a formula and the text of an error, and says so", () => {
@@ -133,7 +144,7 @@ describe("the row of a step", () => {
   test("has blank cells where their columns are gone", () => {
     const narrow = headers.filter((header) => header !== "Note" && header !== "Result");
     const tab = read([marker, narrow, narrow.map((header) => row(stepCells)[column(header)]!)]);
-    expect(tab.steps[0]).toMatchObject({ resultText: "", isComputed: false, typed: { note: null, by: "AB" } });
+    expect(tab.steps[0]).toMatchObject({ typed: { note: null, by: "AB" } });
   });
 });
 
@@ -150,7 +161,7 @@ describe("the blocks below the steps", () => {
     expect(tab.places).toMatchObject({ snagsRow: 4, orphansRow: 8, sealsRow: 11 });
     expect(tab.snags).toEqual([
       {
-        key: "J1/S-1/A1", stepId: "S-1", carried: "SC", digest: "SD", row: 6,
+        key: "J1/S-1/A1", stepId: "S-1", carried: "SC", digest: "SD", errors: [], row: 6,
         typed: { about: 3, foundWrong: "Dent", mender: "EF", byWhen: 46_083, foundAgain: 5, closed: "Closed", by: "AB", note: "n" },
       },
     ]);

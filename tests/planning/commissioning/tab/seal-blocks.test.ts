@@ -30,11 +30,12 @@ describe("sealing a tab", () => {
     expect(line([sealLine({ row: 43 }), sealLine({ row: 47 })]).row).toBe(48);
   });
 
-  test("goes by the columns as they stand, and takes the first for one that is gone", () => {
-    const columns = { ...at, stepId: 3, step: 30, digest: undefined };
-    const [digests, line] = sealBlocks({ ...tab, places: { ...tab.places, columns } }, { by: "AB", date: "2026-03-09" });
-    expect(digests!.column).toBe(0);
-    expect(written(line!)).toEqual([[0, "2"], [3, "AB"], [at.key, "#seal"], [30, sealOf(tab).code]]);
+  test("goes by the columns as they stand, and writes nothing where one is gone", () => {
+    const sealed = (columns: Partial<typeof tab.places.columns>) => sealBlocks({ ...tab, places: { ...tab.places, columns } }, { by: "AB", date: "2026-03-09" });
+    const [digests, line] = sealed({ ...at, step: 30, digest: 31 });
+    expect(digests!.column).toBe(31);
+    expect(written(line!)).toContainEqual([30, sealOf(tab).code]);
+    expect(() => sealed({ ...at, digest: undefined })).toThrow('The header "Digest" of "North hall" is gone. Undo that, or write it back over its column.');
   });
 });
 

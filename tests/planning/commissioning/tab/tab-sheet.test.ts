@@ -132,7 +132,7 @@ describe("a planned tab", () => {
 describe("a tab that is planned again", () => {
   const typed = { found: 4, unit: "cm", seenAgain: null, by: "AB", second: "CD", done: 46_083, note: "n" };
   const record = stepRecord({ key: "J0001/T-02/site", expected: "5", plannedUnit: "mm", typed });
-  const orphan = stepRecord({ key: "J0001/T-99/site", no: "", stepId: "T-99", resultText: "Differs", plannedUnit: "TB", was: "old", required: false, typed: { ...typed, unit: null } });
+  const orphan = stepRecord({ key: "J0001/T-99/site", no: "", stepId: "T-99", result: "Differs", plannedUnit: "TB", was: "old", required: false, typed: { ...typed, unit: null } });
   const snags = [
     snagOf({ key: "J0001/T-03/site", stepId: "T-03", typed: { about: 9, foundWrong: "Dent", mender: "EF", byWhen: 46_085, foundAgain: 5, closed: "Closed", by: "AB", note: "m" } }),
     snagOf({ key: "J0001/T-99/site", stepId: "T-99", typed: { about: 8 } }),
@@ -209,7 +209,7 @@ describe("a tab that is planned again", () => {
   test("has its formulas refer to the rows where its blocks stand", () => {
     const place = (rows: number[]) => `$A$${rows[0]! + 1}:$A$${rows.at(-1)! + 1}`;
     const snagRows = rowsTagged(tab, "#snag");
-    expect(cell(tab, snagRows[0]!, "rule").formula).toContain(`COUNTIF($A${snagRows[0]! + 1}:$A$${snagRows.at(-1)! + 1}`);
+    expect(cell(tab, snagRows[0]!, "rule").formula).toContain(`MATCH($A${snagRows[0]! + 1},$A${snagRows[0]! + 2}:$A$${snagRows.at(-1)! + 2},0)`);
     const firstStep = stepRowOf(tab, "T-01");
     expect(cell(tab, snagRows[0]!, "stepId").formula).toContain(place([firstStep - 1, firstStep + 5]));
     const sealRow = rowsTagged(tab, "#seal")[0]!;

@@ -1,0 +1,120 @@
+import { isBlank, showCell, type CellValue, type Scalar, type SheetSnapshot } from "../../../sheet";
+import { answersOf, isClosed, isSnagClosed, results, snagAnswersOf, type JobRecords, type Result } from "../record";
+import { snagAnswers, tabColumns, type TabColumn } from "./tab-columns";
+import type { TabReading } from "./tab-reading";
+
+/** A cell of a tab that holds a formula of ours, and what it must show. */
+export interface TwinCell {
+  /** Row and column of the sheet, from 0. */
+  readonly row: number;
+  readonly column: number;
+  /** Names it in a sentence, such as `Result of No. 4 T-12`. */
+  readonly label: string;
+  readonly value: Scalar;
+}
+
+/** Labels of the figures above the steps, with what stands below each. */
+export const figureLabels = {
+  next: "Next open step",
+  done: "Done",
+  open: "Required open",
+  differ: "Differ",
+  again: "To see again",
+  eye: "By eye",
+  second: "Second name",
+  snags: "Snags open",
+  minutes: "Minutes left",
+  seal: "Seal",
+} as const;
+
+type Figure = keyof typeof figureLabels;
+
+/** Lists every cell of a tab that holds a formula of ours, with what it must show by what was typed: the twin of the whole sheet. */
+export function twinCells(sheet: SheetSnapshot, tab: TabReading): TwinCell[] {
+  const { columns } = tab.places;
+  const inRow = (row: number, label: string, cells: Partial<Record<TabColumn, Scalar>>): TwinCell[] =>
+    Object.entries(cells).flatMap(([key, value]) => {
+      const column = columns[key as TabColumn];
+      return column === undefined ? [] : [{ row, column, label: `${tabColumns[key as TabColumn].header} of ${label}`, value }];
+    });
+  return [
+    ...summaryCells(sheet, tab),
+    ...tab.steps.flatMap((step) => inRow(step.row, `No. ${step.no} ${step.stepId}`, { ...answersOf(step, tab.snags) })),
+    ...tab.snags.flatMap((snag) => {
+      const { stepId, key, place, retest, isOpen } = snagAnswersOf(snag, tab);
+      // A snag whose step is gone holds what it was about as text.
+      const about = typeof snag.typed.about === "number" ? { [snagAnswers.stepId]: stepId, [snagAnswers.key]: key } : {};
+      const answers = { ...about, [snagAnswers.place]: place, [snagAnswers.retest]: retest, [snagAnswers.isOpen]: isOpen };
+      return inRow(snag.row, `the snag in row ${snag.row + 1}`, answers);
+    }),
+  ];
+}
+
+/** Finds the figures above the steps by their labels; a figure whose label is gone is not there to be believed. */
+function summaryCells(sheet: SheetSnapshot, tab: TabReading): TwinCell[] {
+  const firstStep = tab.steps[0]?.row ?? tab.places.snagsRow;
+  const labels = sheet.values.findIndex((line, row) => row > tab.headerRow && row < firstStep && line.includes(figureLabels.next));
+  const figures = labels < 0 ? [] : (Object.keys(figureLabels) as Figure[]).flatMap((figure): TwinCell[] => {
+    const column = sheet.values[labels]!.indexOf(figureLabels[figure]);
+    return column < 0 ? [] : [{ row: labels + 1, column, label: figureLabels[figure], value: figuresOf(tab)[figure] }];
+  });
+  const { found } = tab.places.columns;
+  const line = found === undefined ? [] : [{ row: tab.markRow, column: found, label: "The line of progress", value: progressLine(tab) }];
+  return [...line, ...figures];
+}
+
+function figuresOf(records: JobRecords): Readonly<Record<Figure, Scalar>> {
+  const { steps, snags, seals } = records;
+  const count = (result: Result): number => steps.filter((step) => step.result === result).length;
+  const next = steps.find(({ settled }) => !settled);
+  const hasSeal = seals.some(({ typed }) => typed.by !== null);
+  return {
+    next: next === undefined ? "none" : `No. ${next.no} ${next.stepId}`,
+    done: `${steps.filter(({ settled }) => settled).length} of ${steps.filter(({ no }) => no !== "").length}`,
+    open: steps.filter(({ required, settled }) => required && !settled).length,
+    differ: count(results.differs),
+    again: count(results.checkAgain),
+    eye: count(results.compareByEye),
+    second: count(results.needsSecondName),
+    snags: snags.filter((snag) => !isSnagClosed(snag)).length,
+    minutes: steps.reduce((sum, { settled, minutes }) => sum + (settled ? 0 : minutes), 0),
+    seal: !hasSeal ? "not sealed" : isClosed(records) ? (seals.at(-1)?.typed.code ?? "") : "reopened",
+  };
+}
+
+function progressLine(records: JobRecords): string {
+  const { done, open, differ, again, snags } = figuresOf(records);
+  return `${showCell(done)} steps done, ${showCell(open)} required open, ${showCell(differ)} differ, ${showCell(again)} to see again, ${showCell(snags)} snags open`;
+}
+
+/** A cell of ours that says something else than it must. */
+export interface ForgedCell {
+  readonly row: number;
+  readonly column: number;
+  readonly sentence: string;
+}
+
+/**
+ * Lists the cells of ours that hold no formula any more, or show something else than the twin's.
+ *
+ * One that was not computed shows nothing and is none. What a formula says is not looked at: other programs write it in their own way.
+ */
+export function forgedCells(sheet: SheetSnapshot, tab: TabReading): ForgedCell[] {
+  return twinCells(sheet, tab).flatMap(({ row, column, label, value }) => {
+    const shown = sheet.values[row]?.[column] ?? null;
+    const hasFormula = (sheet.formulas[row]?.[column] ?? null) !== null;
+    if (hasFormula && (isBlank(shown) || showsSame(shown, value))) return [];
+    const what = hasFormula ? `shows ${quoteShort(shown)} where ${quoteShort(value)} is right` : "holds no formula any more";
+    return [{ row, column, sentence: `${label} ${what}. Build the tab again: the formula comes back.` }];
+  });
+}
+
+/** Compares what a cell shows with what it must, as other programs store it: numbers at 15 digits. */
+function showsSame(shown: CellValue, value: Scalar): boolean {
+  return showCell(shown) === showCell(value);
+}
+
+function quoteShort(value: CellValue): string {
+  const text = showCell(value);
+  return text === "" ? "nothing" : `“${text.length > 30 ? `${text.slice(0, 29)}…` : text}”`;
+}

@@ -1,0 +1,54 @@
+import type { ExpandedJob, JobStep } from "../../../../src/planning/commissioning/job";
+import { judgedByPlan, outdatedItems, type StepRecord } from "../../../../src/planning/commissioning/record";
+import { jobRecords, stepRecord } from "../../../support/job-records";
+
+const planned: JobStep = {
+  key: "J1/S-1/A1", stepId: "S-1", do: "Measure", caution: "", makersGuide: "", subject: "array 1",
+  expectation: { kind: "number", choices: [], shown: "4 ±1", wanted: { by: "range", least: 3, most: 5 } }, unit: "V", required: true, sign: "one", minutes: 5, planCell: null,
+};
+const plan = (...steps: JobStep[]) => ({ sections: [{ title: "S", steps }] }) satisfies Pick<ExpandedJob, "sections">;
+const record: StepRecord = stepRecord({
+  step: "Measure", kind: "number", expected: "4 ±1", plannedUnit: "V", wanted: { by: "range", least: 3, most: 5 }, typed: { found: 5, by: "AB" },
+});
+const sentences = (steps: readonly StepRecord[], ...now: JobStep[]): string[] => outdatedItems(jobRecords({ steps }), plan(...now)).map(({ sentence }) => sentence);
+
+describe("a tab that is not the plan's as it is now", () => {
+  test("is none where every step says what the plan says", () => {
+    expect(sentences([record], planned)).toEqual([]);
+    // Other programs store 15 digits.
+    expect(sentences([{ ...record, wanted: { by: "range", least: 3 + 1e-15, most: 5 } }], planned)).toEqual([]);
+  });
+
+  test.each<[string, Partial<JobStep>]>([
+    ["expects something else than the plan", { expectation: { ...planned.expectation, shown: "6 ±1" } }],
+    ["is compared with something else than the plan says", { expectation: { ...planned.expectation, wanted: { by: "range", least: 3, most: 6 } } }],
+    ["is compared with something else than the plan says", { expectation: { ...planned.expectation, wanted: null } }],
+    ["is compared with something else than the plan says", { expectation: { ...planned.expectation, kind: "size" } }],
+    ["is compared with something else than the plan says", { unit: "mV" }],
+    ["asks for other names than the plan, or is no longer asked for as there", { sign: "two" }],
+    ["asks for other names than the plan, or is no longer asked for as there", { required: false }],
+    ["says something else than the plan", { caution: "Live parts." }],
+    ["says something else than the plan", { subject: "array 2" }],
+    ["says something else than the plan", { stepId: "S-1b" }],
+    ["is no step of the plan any more", { key: "J1/S-1/A9" }],
+  ])("names a step that %s", (what, more) => {
+    expect(sentences([record], { ...planned, ...more })[0]).toBe(`No. 1 S-1 ${what}. Build the tab again.`);
+  });
+
+  test("names a step that the plan has and the tab has not, unless its row was deleted, which is told by its number", () => {
+    const added = { ...planned, key: "J1/S-2/A1", stepId: "S-2" };
+    expect(sentences([record], planned, added)).toEqual(["The plan has step S-2 for array 1, the tab has not. Build the tab again."]);
+    expect(sentences([{ ...record, no: "2" }], planned, added)).toEqual([]);
+  });
+});
+
+describe("records judged by the plan", () => {
+  test("are as expected by what it expects now, whatever the tab says", () => {
+    const results = (...now: JobStep[]) => judgedByPlan(jobRecords({ steps: [record] }), plan(...now)).steps.map(({ result, settled }) => [result, settled]);
+    expect(results(planned)).toEqual([["As expected", true]]);
+    expect(results({ ...planned, expectation: { ...planned.expectation, wanted: { by: "range", least: 6, most: 7 } } })).toEqual([["Differs", false]]);
+    expect(results({ ...planned, sign: "two" })).toEqual([["Needs a second name", false]]);
+    // A step that the plan does not have stays as the tab has it.
+    expect(results()).toEqual([[null, false]]);
+  });
+});
