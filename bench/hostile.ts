@@ -5,7 +5,7 @@ import { parseCall } from "../tests/support/formula-call";
 import { Chance, drawArguments } from "./hostile-arguments";
 import { largeCalls } from "./hostile-ranges";
 import { tables } from "./hostile-tables";
-import { collectGarbage, printBench, type BenchLine } from "./support";
+import { collectGarbage, printBench, sink, type BenchLine } from "./support";
 
 const callsOfEach = 2700;
 const mostSeconds = 2;
@@ -24,6 +24,7 @@ export default function benchHostile(): void {
   const drawn = timed(() => catalogue.reduce((calls, entry) => calls + times(callsOfEach, () => ask(entry, drawArguments(entry, chance))), 0));
   const large = timed(() => [...largeCalls()].reduce((calls, { id, args, what }) => calls + times(1, () => ask(entryOf(id), args, what)), 0));
   const planted = timed(() => Object.keys(tables).reduce((cells, key) => cells + plantIn(key), 0));
+  sink(faults);
   printBench(`Hostile input over ${catalogue.length} functions`, [
     { what: "calls drawn", ...drawn },
     { what: "calls with whole columns and at the limits", ...large },
