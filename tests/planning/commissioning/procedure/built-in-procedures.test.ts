@@ -18,7 +18,7 @@ describe("the built-in procedures", () => {
     const rows = { ...sample, ...builtInProcedures, jobs: sample.jobs!.map((row) => ({ ...row, procedure })) };
     for (let job = 0; job < sample.jobs!.length; job += 1) {
       const steps = stepsOf(rows, job);
-      expect(steps.length).toBeGreaterThan(20);
+      expect(steps.length).toBeGreaterThan(0);
       expect(steps.filter((one) => [one.do, one.caution, one.expectation.shown].join().includes("{{"))).toEqual([]);
     }
   });
