@@ -274,10 +274,9 @@ export const assign = worksheetFunction({
   answers: textTable(["Name", "Address"], "A table: Name, Address."),
   examples: ['=BAY.ASSIGN("10.20.0.0/24",{"ctl-a";"ctl-b";"ctl-c"},{"ctl-b","10.20.0.20"},"10.20.0.1-10.20.0.9")'],
   mistakes: ['=BAY.ASSIGN("10.20.0.0/24",{"ctl-a";"ctl-b"},{"ctl-b","10.21.0.20"})'],
-  compute: (whole, cells, kept, reserved) => {
-    const named = cells.map(({ value, row }) => ({ name: value, row }));
-    const addresses = addressing.assignAddresses(whole, named, kept, reserved(whole.family));
-    return named.map(({ name }, place) => [name, addressing.formatAddress(addresses[place]!)]);
+  compute: (whole, names, kept, reserved) => {
+    const addresses = addressing.assignAddresses(whole, names, kept, reserved(whole.family));
+    return names.map(({ value }, place) => [value, addressing.formatAddress(addresses[place]!)]);
   },
 });
 

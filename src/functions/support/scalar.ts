@@ -15,7 +15,7 @@ export function readScalar(received: unknown, argument: string): Scalar {
   if (received === null || received === undefined) return null;
   if (typeof received === "string") {
     const text = received.trim();
-    if (errorText.test(text)) throw errorCell(text, argument);
+    if (text.startsWith("#") && errorText.test(text)) throw errorCell(text, argument);
     return text === "" ? null : text;
   }
   if (typeof received === "number") {

@@ -127,7 +127,7 @@ export interface CellsRule {
   readonly blanks?: boolean;
 }
 
-/** Visits cells one by one: as received, with their row and where they stand in words. */
+/** Visits cells one by one: as received, with their row; `at` says where the one at hand stands, and only during the visit. */
 export type VisitCell = (cell: unknown, row: number, at: () => string) => void;
 
 /** Makes a visitor of every cell of a range: under a header those of the column it names, else all of them. Blank cells are passed over unless `blanks` says so. */
@@ -136,15 +136,20 @@ export function eachCell({ headings, otherwise = [], passes, blanks = false }: C
   const header = new HeaderNames([{ ...column, headings }, { ...column, headings: otherwise }], passes);
   return (received, argument, visit) => {
     const kinds = new Set<boolean>();
+    // One for the whole range: there may be a hundred thousand cells, and only the one at hand is ever asked for.
+    const here = { row: 0, place: 0, width: 0 };
+    const at = (): string => rowPlace(argument, here.row) + (here.width > 1 ? ` column ${here.place + 1}` : "");
     eachRow(received, argument, header, (cells, row, places) => {
       if (anyText && places === null && cells.length > 1) refuseMixture(cells, kinds, argument, headings[0]!);
       const under = places === null ? null : places[0]!.length > 0 ? places[0]! : places[1]!;
       if (under?.length === 0) throw invalid(argument, null, `${argument} has no column ${headings[0]!}. Add it, or leave out the header row.`);
       const length = under?.length ?? cells.length;
+      here.row = row;
+      here.width = cells.length;
       for (let index = 0; index < length; index++) {
-        const place = under?.[index] ?? index;
-        const cell = cells[place];
-        if (blanks || !isBlank(cell)) visit(cell, row, () => rowPlace(argument, row) + (cells.length > 1 ? ` column ${place + 1}` : ""));
+        here.place = under?.[index] ?? index;
+        const cell = cells[here.place];
+        if (blanks || !isBlank(cell)) visit(cell, row, at);
       }
     });
   };

@@ -7,7 +7,7 @@ import type { AddressRanges } from "./ranges";
 
 /** A name that is to be given an address, and the row it was found in. */
 export interface Named {
-  readonly name: string;
+  readonly value: string;
   readonly row: number;
 }
 
@@ -25,11 +25,11 @@ export interface KeptPair extends KeptAddress {
  */
 export function assignAddresses(prefix: Prefix, names: readonly Named[], kept: readonly KeptPair[], reserved: AddressRanges): Address[] {
   const places = new Map<string, number>();
-  names.forEach(({ name, row }, place) => {
+  names.forEach(({ value: name, row }, place) => {
     const folded = foldName(name);
     places.set(folded, place);
     if (places.size > place) return;
-    const earlier = names.find((one) => foldName(one.name) === folded)!;
+    const earlier = names.find((one) => foldName(one.value) === folded)!;
     throw invalid(`names row ${row}`, name, `names row ${row} ${quote(name)} stands in row ${earlier.row} already. Give each name once.`);
   });
   const free = new FreeAddresses(freeBesideKept(prefix, reserved, kept));
@@ -48,6 +48,6 @@ export function assignAddresses(prefix: Prefix, names: readonly Named[], kept: r
   return assigned.map((address, place) => address ?? free.take() ?? refuseFull(prefix, names[place]!));
 }
 
-function refuseFull(prefix: Prefix, { name, row }: Named): never {
+function refuseFull(prefix: Prefix, { value: name, row }: Named): never {
   throw noAnswer("prefix", name, `prefix ${formatPrefix(prefix)} has no free address left for ${quote(name)} in names row ${row}. Give a larger one.`);
 }

@@ -10,7 +10,8 @@ export type { KeptAddress } from "./kept";
 export { mergeRanges, uniteRanges } from "./merge";
 export { formatMask, formatWildcard, maskText, parseMask } from "./netmask";
 export { findFreeAddresses } from "./next-free";
-export { planPorts, type KeptPort, type PlannedPort, type PortArray, type PortNetwork, type PortSharing } from "./port-plan";
+export { planPorts, type KeptPort, type PlannedPort, type PortArray, type PortSharing } from "./port-plan";
+export type { PortNetwork } from "./port-network";
 export { parseControllerNames, parsePortNames } from "./port-names";
 export {
   containsAddress,

@@ -1,13 +1,11 @@
-import { invalid, noAnswer, quote } from "../text";
+import { foldName, invalid, noAnswer, quote } from "../text";
 import { compareAddresses, formatAddress, type Address } from "./address";
-import { foldName } from "../text";
-import { FreeAddresses } from "./free-addresses";
 import type { Family } from "./family";
+import { FreeAddresses } from "./free-addresses";
 import { freeBesideKept, type KeptAddress } from "./kept";
-import { firstHost, lastHost } from "./hosts";
-import { uniteRanges } from "./merge";
-import { containsAddress, formatPrefix, overlaps, type Prefix } from "./prefix";
-import { RangeList, type AddressRanges } from "./ranges";
+import { checkNetworks, refuseTwice, takenByNetwork, type PortNetwork } from "./port-network";
+import { containsAddress } from "./prefix";
+import { RangeList } from "./ranges";
 
 /** "controller": every controller port has its own address; "array": one address a port number, held by the working controller. */
 export type PortSharing = "controller" | "array";
@@ -19,19 +17,6 @@ export interface PortArray {
   readonly ports: readonly string[];
   /** How this array shares its addresses, where it differs from the others. */
   readonly sharing?: PortSharing | null;
-  readonly row: number;
-}
-
-/** A network that ports are given addresses in. */
-export interface PortNetwork {
-  readonly name: string;
-  readonly prefix: Prefix;
-  /** Gateway, or null for none. It is never given away. */
-  readonly gateway: Address | null;
-  /** Further addresses never given away, of the family of the prefix. */
-  readonly reserved?: AddressRanges | null;
-  /** Routing table the network belongs to: networks of one must be apart. The common one where left out. */
-  readonly routing?: string | null;
   readonly row: number;
 }
 
@@ -169,7 +154,7 @@ class Slots {
 
 /** The networks of one family, and the addresses the ports have in them. */
 class Lane {
-  private readonly held = new Map<number, Held>();
+  private readonly held: (Held | undefined)[] = [];
   /** Rows of the controllers that share an address, by what they say. */
   private readonly rows = new Map<string, number>();
   /** Array, port and address of what controllers share, or shared. */
@@ -183,14 +168,14 @@ class Lane {
   keep(kept: KeptPort, slot: Slot): void {
     const pool = this.poolOf(kept, slot);
     if (pool === null) throw nowhere(kept);
-    const earlier = this.held.get(slot.key);
+    const earlier = this.held[slot.key];
     if (slot.shared) {
       this.refuseSecondRow(kept, slot);
       this.uses.add(useOf(kept));
     }
     if (earlier !== undefined) refuseSecondAddress(kept, earlier, slot.shared);
     else {
-      this.held.set(slot.key, { pool, address: kept.address, row: kept.row });
+      this.held[slot.key] = { pool, address: kept.address, row: kept.row };
       pool.kept.push(kept);
     }
   }
@@ -204,10 +189,10 @@ class Lane {
   }
 
   plan(slot: Slot): PlannedPort {
-    const held = this.held.get(slot.key);
+    const held = this.held[slot.key];
     const pool = held === undefined ? this.turnOf(slot.port) : held.pool;
     const address = held === undefined ? (pool.free.take() ?? refuseFull(pool.network, slot)) : held.address;
-    if (held === undefined && slot.shared) this.held.set(slot.key, { pool, address, row: 0 });
+    if (held === undefined && slot.shared) this.held[slot.key] = { pool, address, row: 0 };
     const { array, controller, port } = slot;
     return { array: array.name, controller: array.controllers[controller]!, port: array.ports[port]!, network: pool.network, address };
   }
@@ -258,53 +243,6 @@ function refuseSecondAddress(kept: KeptPort, earlier: Held, shared: boolean): vo
 function secondRow(kept: KeptPort, row: number): Error {
   const place = `kept row ${kept.row}`;
   return invalid(place, kept.port, `${place} is a second one for ${quote(kept.array)} port ${quote(kept.port)}, after row ${row}. Keep one of them.`);
-}
-
-function takenByNetwork({ prefix, gateway, reserved }: PortNetwork): AddressRanges {
-  const own = new RangeList(prefix.family);
-  if (gateway !== null && gateway.family === prefix.family) own.addRange(gateway, gateway);
-  return reserved === undefined || reserved === null ? own : uniteRanges([own, reserved]);
-}
-
-function checkNetworks(networks: readonly PortNetwork[]): void {
-  if (networks.length === 0) throw invalid("networks", null, "networks has no rows. Give a name, a prefix such as 10.20.1.0/24 and a gateway or none.");
-  refuseTwice(networks, "networks");
-  networks.forEach(({ row, prefix, gateway, routing }, place) => {
-    const here = `networks row ${row}`;
-    if (gateway !== null && !canBeGateway(prefix, gateway)) {
-      const text = formatAddress(gateway);
-      throw invalid(here, text, `${here}: gateway ${text} is no host of ${formatPrefix(prefix)}. Write one that is, or none.`);
-    }
-    for (const other of networks.slice(0, place)) {
-      if (foldName(other.routing ?? "") === foldName(routing ?? "") && overlaps(prefix, other.prefix)) {
-        const text = formatPrefix(prefix);
-        throw invalid(here, text, `${here}: ${text} overlaps ${formatPrefix(other.prefix)} in row ${other.row}. Give networks that are apart.`);
-      }
-    }
-  });
-}
-
-/**
- * Tells whether a network can have this gateway: one of its hosts.
- *
- * In IPv6 also its subnet-router anycast address, and the link-local address of a router, in fe80::/10 (RFC 4291 sections 2.5.6, 2.6.1).
- */
-function canBeGateway(prefix: Prefix, gateway: Address): boolean {
-  if (prefix.family === 6) return containsAddress(prefix, gateway) || (gateway.family === 6 && gateway.word0 >>> 22 === 0x3fa);
-  return gateway.family === 4 && compareAddresses(gateway, firstHost(prefix)) >= 0 && compareAddresses(gateway, lastHost(prefix)) <= 0;
-}
-
-function refuseTwice(rows: readonly { readonly name: string; readonly row: number }[], argument: string): void {
-  const seen = new Map<string, number>();
-  for (const { name, row } of rows) {
-    const folded = foldName(name);
-    const earlier = seen.get(folded);
-    if (earlier !== undefined) {
-      const place = `${argument} row ${row}`;
-      throw invalid(place, name, `${place} ${quote(name)} stands in row ${earlier} already. Give each name once.`);
-    }
-    seen.set(folded, row);
-  }
 }
 
 function nowhere(kept: KeptPort): Error {

@@ -109,7 +109,7 @@ function fillNetwork(network: Network, wants: readonly Want[], used: readonly Us
 
 function assignOrExplain({ row }: Network, prefix: Prefix, wants: readonly Want[], taken: RangeList): Address[] {
   try {
-    return assignAddresses(prefix, wants.map(({ use }, at) => ({ name: use, row: at + 1 })), [], taken);
+    return assignAddresses(prefix, wants.map(({ use }, at) => ({ value: use, row: at + 1 })), [], taken);
   } catch (thrown) {
     if (!(thrown instanceof Problem) || thrown.kind !== "no-answer") throw thrown;
     const last = wants.find(({ use }) => use === thrown.received)?.label ?? "a port";

@@ -6,7 +6,7 @@ import { hostValues, valuesOf } from "./slow-sets";
 const prefix = parsePrefix("10.20.0.0/26");
 
 function named(names: readonly string[]): Named[] {
-  return names.map((name, place) => ({ name, row: place + 1 }));
+  return names.map((name, place) => ({ value: name, row: place + 1 }));
 }
 
 function keptPairs(pairs: readonly (readonly [string, string])[]): KeptPair[] {
