@@ -8,6 +8,10 @@ const usage = `Usage: npm run -s calc -- '=BAY.USABLE("RAID 6",12,4)' ['=â€¦' â€
 Prints one line of JSON for each formula. Exit code 0: every formula has its line, be it an error; 2: the call itself is wrong.`;
 
 async function main(args: readonly string[]): Promise<number> {
+  if (args.includes("--help")) {
+    process.stdout.write(`${usage}\n`);
+    return 0;
+  }
   const formulas = args.length === 1 && args[0] === "-" ? (await text(process.stdin)).split(/\r?\n/).filter((line) => line.trim() !== "") : args;
   if (formulas.length === 0 || formulas.includes("-")) return refuse(usage);
   if (formulas.length > mostLines) return refuse(`${formulas.length} formulas are too many for one call: give at most ${mostLines}.`);

@@ -33,7 +33,14 @@ export function createEvaluator(): (formula: string) => Promise<Evaluation> {
   return async (formula) => {
     const unreadable = { formula, error: "#ERROR!", message: "This is no formula that can be read. Check its brackets, commas and quotation marks." };
     if (!formula.startsWith("=")) return { ...unreadable, message: 'A formula begins with =, such as =BAY.USABLE("RAID 6",12,4).' };
-    const answer = await engine.calculate(formula);
+    if (formula.length > mostCharacters) return { ...unreadable, message: `A formula holds at most ${mostCharacters.toLocaleString("en")} characters. Split it.` };
+    let answer: Awaited<ReturnType<typeof engine.calculate>>;
+    try {
+      answer = await engine.calculate(formula);
+    } catch {
+      // The engine goes down into a formula by calls, and comes to the end of them before the formula does.
+      return { ...unreadable, message: "This formula is nested too deeply to be computed. Split it." };
+    }
     if (answer === undefined) return unreadable;
     const result = answer instanceof BaseReferenceObject ? answer.toArrayValueObject() : answer;
     if (!result.isArray()) return result instanceof ErrorValueObject ? failure(formula, result) : { formula, value: plain(result) };
@@ -53,6 +60,9 @@ function plain(cell: Nullable<BaseValueObject>): string | number | boolean {
   if (!cell || cell.isNull()) return "";
   return cell instanceof ErrorValueObject ? cell.getErrorType() : cell.getValue();
 }
+
+/** What a cell holds of a formula. */
+const mostCharacters = 8192;
 
 /** Room for whatever a formula spills. */
 const extent = { rowCount: sheetSize.rows, columnCount: sheetSize.columns };

@@ -1,45 +1,66 @@
 import { basename } from "node:path";
-import { parseArgs } from "node:util";
-import { bringBack, previewReturned } from "../actions/bring-back";
+import { bringBack, previewReturned, type ReturnedJob } from "../actions/bring-back";
 import { momentOf } from "../actions/moment";
-import { openHeadless } from "./open-headless";
-import { readNamedFile, runCommand, writeNamedFile, WrongCall } from "./run-command";
+import type { JobOutcome } from "../actions/put-tab";
+import { readCall, readNamedFile, required, runCommand, WrongCall, type CommandAnswer } from "./command";
+import { openHeadless, type HeadlessWorkbook } from "./open-headless";
+import { holdOutput } from "./output-file";
 
 const usage = `Usage: npm run -s merge-tabs -- plan.xlsx returned.xlsx -o out.xlsx [--take theirs|mine]
-Writes the records of a returned file into the plan's tabs, one line of JSON for each record that is written or in conflict.
-Exit code 0: all is written; 1: the file is written, but a tab could not be; 2: nothing is written, the call or a file is wrong; 3: records that
-both sides changed were left as the plan has them.`;
+Writes the records of a returned file into the plan's tabs. Prints one line of JSON with every record that was written, or that both sides changed.
+Exit code 0: all is written; 1: the file is written, but a tab could not be, or records that both sides changed were left as the plan has them;
+2: nothing is written, the call or a file is wrong.`;
 
-async function main(args: readonly string[]): Promise<number> {
-  const { values, positionals } = parseArgs({ args: [...args], allowPositionals: true, options: { output: { type: "string", short: "o" }, take: { type: "string" } } });
-  const [planFile, returnedFile] = positionals;
-  const { output, take } = values;
-  if (planFile === undefined || returnedFile === undefined || positionals.length > 2 || output === undefined || (take !== undefined && take !== "theirs" && take !== "mine")) throw new WrongCall();
-  const plan = await openHeadless(await readNamedFile(planFile), { tabsRest: true });
-  try {
-    const returned = await openHeadless(await readNamedFile(returnedFile));
-    const snapshot = await returned.port.read().finally(() => {
-      returned.dispose();
-    });
-    let [left, failed] = [0, 0];
-    for (const job of await previewReturned(plan.port, snapshot)) {
-      const accepted = new Set(job.items.filter(({ change }) => change === "theirs" || take === "theirs").map(({ id }) => id));
-      for (const { id, change, label, ours, theirs } of job.items) {
-        const written = accepted.has(id);
-        if (!written && take === undefined) left += 1;
-        console.log(JSON.stringify({ job: job.job, row: label, change, ours, theirs, written }));
-      }
-      for (const remark of job.remarks) console.log(JSON.stringify({ job: job.job, remark }));
-      if (accepted.size === 0) continue;
-      const outcome = await bringBack(plan.port, job, accepted, momentOf(new Date(), basename(planFile)));
-      if (!outcome.built) failed += 1;
-      console.log(JSON.stringify(outcome));
+/** What became of the records of one job. */
+interface MergedJob {
+  readonly job: string;
+  /** Null where nothing of the job was to be written. */
+  readonly outcome: JobOutcome | null;
+  readonly rows: readonly { readonly row: string; readonly change: string; readonly ours: string; readonly theirs: string; readonly written: boolean }[];
+  readonly remarks: readonly string[];
+}
+
+async function main(args: readonly string[]): Promise<CommandAnswer> {
+  const { files, values } = readCall(args, 2, { output: { type: "string", short: "o" }, take: { type: "string" } });
+  const [file, returned, out, { take }] = [files[0]!, files[1]!, required(values.output), values];
+  if (take !== undefined && take !== "theirs" && take !== "mine") throw new WrongCall();
+  const jobs = await holdOutput(out, async (write) => {
+    const plan = await openHeadless(await readNamedFile(file), { tabsRest: true });
+    try {
+      const previews = await readReturned(plan, returned);
+      const merged: MergedJob[] = [];
+      for (const preview of previews) merged.push(await mergeJob(plan, preview, take, basename(file)));
+      await write(await plan.save());
+      return merged;
+    } finally {
+      plan.dispose();
     }
-    await writeNamedFile(output, await plan.save());
-    return failed > 0 ? 1 : left > 0 ? 3 : 0;
+  });
+  const rows = jobs.flatMap((one) => one.rows);
+  const failed = jobs.flatMap(({ outcome }) => (outcome === null || outcome.built ? [] : [outcome]));
+  const left = take === undefined ? rows.filter(({ written }) => !written).length : 0;
+  return {
+    line: { file, returned, out, written: rows.filter(({ written }) => written).length, left, jobs },
+    isWhole: failed.length === 0 && left === 0,
+    complaints: failed.map(({ job, sentence }) => `${job}: ${sentence}`),
+  };
+}
+
+async function readReturned(plan: HeadlessWorkbook, name: string): Promise<readonly ReturnedJob[]> {
+  const returned = await openHeadless(await readNamedFile(name));
+  try {
+    return await previewReturned(plan.port, await returned.port.read());
   } finally {
-    plan.dispose();
+    returned.dispose();
   }
+}
+
+async function mergeJob(plan: HeadlessWorkbook, preview: ReturnedJob, take: string | undefined, planName: string): Promise<MergedJob> {
+  const { job, items, remarks } = preview;
+  const accepted = new Set(items.filter(({ change }) => change === "theirs" || take === "theirs").map(({ id }) => id));
+  const outcome = accepted.size === 0 ? null : await bringBack(plan.port, preview, accepted, momentOf(new Date(), planName));
+  const isWritten = (id: string): boolean => outcome?.built === true && accepted.has(id);
+  return { job, outcome, rows: items.map(({ id, label, change, ours, theirs }) => ({ row: label, change, ours, theirs, written: isWritten(id) })), remarks };
 }
 
 runCommand(usage, main);

@@ -11,7 +11,7 @@ import { openHeadless, type HeadlessWorkbook } from "../../src/headless/open-hea
 import { readCommissioningPlan } from "../../src/planning/commissioning/build";
 import type { TableRow, TableRows } from "../../src/planning/plan/schema";
 import type { Scalar, SheetSnapshot } from "../../src/sheet";
-import { jobName, addPlan, moment, smallPlan, step } from "../support/commissioning-plan";
+import { addPlan, complete, jobName, moment, smallPlan, step } from "../support/commissioning-plan";
 import { cellOf, columnOf, tabInSight, typeInto } from "../support/tab-on-sheet";
 
 // On the real engine: what the formulas of a tab answer is part of what is tried here.
@@ -52,28 +52,6 @@ async function snag(workbook: HeadlessWorkbook, index: number, key: string, cell
   const row = tab.places.snagsRow + 2 + index;
   await workbook.port.apply(Object.entries({ no, ...cells }).map(([column, value]) => ({ kind: "write", sheet: tab.sheet, row, column: columnOf(tab, column), cells: [[{ value }]] })));
 }
-
-/** Everything as expected, signed. */
-const complete: Readonly<Record<string, Readonly<Record<string, Scalar>>>> = {
-  "T-01/site": { found: "Yes", by: "AB" },
-  "T-10/A0001": { found: "n-0001", by: "AB" },
-  "T-11/A0001": { found: 4, by: "AB" },
-  "T-12/A0001": { found: 15.9, by: "AB" },
-  "T-10/A0002": { found: "N-0002", by: "AB" },
-  "T-11/A0002": { found: 8, by: "AB" },
-  "T-12/A0002": { found: 16_000_000_000_000, unit: "bytes", by: "AB" },
-  "T-13/A0002": { found: "192.0.2.250", by: "AB" },
-  "T-20/A0001.A.0": { found: "192.0.2.1", by: "AB", done: 46_083 },
-  "T-21/A0001.A.0": { found: 8972, by: "AB" },
-  "T-20/A0001.B.0": { found: "192.0.2.2", by: "AB" },
-  "T-21/A0001.B.0": { found: 8972, by: "AB" },
-  "T-20/A0002.A.0": { found: "192.0.2.3", by: "AB" },
-  "T-21/A0002.A.0": { found: 8972, by: "AB" },
-  "T-20/A0002.B.0": { found: "192.0.2.4", by: "AB" },
-  "T-21/A0002.B.0": { found: "Not applicable", by: "AB", note: "Port left dark" },
-  "T-30/A0001.cluster": { found: "192.0.2.250", by: "AB" },
-  "T-90/site": { found: "Accepted", by: "AB", second: "EF" },
-};
 
 describe("the result of a step", () => {
   const kinds: Readonly<Record<string, Partial<TableRow<"steps">>>> = {

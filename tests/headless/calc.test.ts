@@ -72,3 +72,12 @@ describe("the evaluator", () => {
     for (const formula of catalogue.flatMap(({ examples }) => examples)) expect(await evaluate(formula)).not.toHaveProperty("error");
   });
 });
+
+test("a formula that no cell could hold, or that is nested without end, gets its own line and the others theirs", () => {
+  const formulas = [`=1${"+1".repeat(20_000)}`, `=${"-".repeat(8000)}1`, `=${"ABS(".repeat(1600)}1${")".repeat(1600)}`, "=1+1"];
+  const { status, lines, complaint } = calc(["-"], formulas.join("\n"));
+  expect({ status, complaint }).toEqual({ status: 0, complaint: "" });
+  expect(lines).toHaveLength(4);
+  expect(lines[0]).toMatchObject({ error: "#ERROR!", message: expect.stringContaining("at most 8,192 characters") as string });
+  expect(lines[3]).toEqual({ formula: "=1+1", value: 2 });
+});

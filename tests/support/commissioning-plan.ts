@@ -88,3 +88,25 @@ export async function addPlan(port: WorkbookPort, rows: TableRows): Promise<void
 export function planWorkbook(rows: TableRows): WorkbookSnapshot {
   return workbookOf(Object.fromEntries(planSheets(rows).map(({ name, values }) => [name, values])));
 }
+
+/** What a person types into the tab of the small plan, everything as expected and signed. */
+export const complete: Readonly<Record<string, Readonly<Record<string, Scalar>>>> = {
+  "T-01/site": { found: "Yes", by: "AB" },
+  "T-10/A0001": { found: "n-0001", by: "AB" },
+  "T-11/A0001": { found: 4, by: "AB" },
+  "T-12/A0001": { found: 15.9, by: "AB" },
+  "T-10/A0002": { found: "N-0002", by: "AB" },
+  "T-11/A0002": { found: 8, by: "AB" },
+  "T-12/A0002": { found: 16_000_000_000_000, unit: "bytes", by: "AB" },
+  "T-13/A0002": { found: "192.0.2.250", by: "AB" },
+  "T-20/A0001.A.0": { found: "192.0.2.1", by: "AB", done: 46_083 },
+  "T-21/A0001.A.0": { found: 8972, by: "AB" },
+  "T-20/A0001.B.0": { found: "192.0.2.2", by: "AB" },
+  "T-21/A0001.B.0": { found: 8972, by: "AB" },
+  "T-20/A0002.A.0": { found: "192.0.2.3", by: "AB" },
+  "T-21/A0002.A.0": { found: 8972, by: "AB" },
+  "T-20/A0002.B.0": { found: "192.0.2.4", by: "AB" },
+  "T-21/A0002.B.0": { found: "Not applicable", by: "AB", note: "Port left dark" },
+  "T-30/A0001.cluster": { found: "192.0.2.250", by: "AB" },
+  "T-90/site": { found: "Accepted", by: "AB", second: "EF" },
+};

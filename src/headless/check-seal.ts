@@ -1,0 +1,26 @@
+import { checkSeal } from "../planning/commissioning/seal";
+import { readTabs, tabFamily } from "../planning/commissioning/tab";
+import { invalid, quote } from "../planning/text";
+import { readCall, runCommand, type CommandAnswer } from "./command";
+import { readWorkbookFile } from "./read-file";
+
+const usage = `Usage: npm run -s check-seal -- file.xlsx
+Holds every commissioning tab of a file, a plan or a copied tab, against its seal. Prints one line of JSON: each tab, whether it is sealed, whether the
+seal holds, and what changed.
+Exit code 0: every seal holds; 1: one does not; 2: the call or the file is wrong.`;
+
+async function main(args: readonly string[]): Promise<CommandAnswer> {
+  const { files } = readCall(args, 1, {});
+  const file = files[0]!;
+  const tabs = readTabs(await readWorkbookFile(file));
+  if (tabs.length === 0) throw invalid("file", file, `The workbook ${quote(file)} holds no commissioning tab. Name the file of a plan, or of a copied tab.`);
+  const ids = [...new Set(tabs.map(({ jobId }) => jobId))];
+  const checked = ids.map((id) => {
+    const tab = tabFamily(tabs, id, "").current ?? tabs.find(({ jobId }) => jobId === id)!;
+    const { code, holds, changed } = checkSeal(tab);
+    return { job: tab.title, sealed: code !== "", holds, changed: changed.map(({ label }) => label) };
+  });
+  return { line: { file, tabs: checked }, isWhole: checked.every(({ sealed, holds }) => holds || !sealed) };
+}
+
+runCommand(usage, main);
