@@ -72,7 +72,7 @@ const complete: Readonly<Record<string, Readonly<Record<string, Scalar>>>> = {
   "T-20/A0002.B.0": { found: "192.0.2.4", by: "AB" },
   "T-21/A0002.B.0": { found: "Not applicable", by: "AB", note: "Port left dark" },
   "T-30/A0001.cluster": { found: "192.0.2.250", by: "AB" },
-  "T-90/site": { found: "Accepted", by: "AB", second: "EF" },
+  "T-90/site": { found: "Accepted", by: "AB", witness: "EF" },
 };
 
 describe("the result of a step", () => {
@@ -106,9 +106,9 @@ describe("the result of a step", () => {
     ["a size in the unit that was seen", "size", { found: 12, unit: "TiB" }, "As expected"],
     ["the same figure in TB", "size", { found: 12, unit: "TB" }, "Differs"],
     ["the size in bytes", "size", { found: 13_194_139_533_312, unit: "bytes" }, "As expected"],
-    ["a text in other capitals", "two", { found: "SW-1 4", by: "AB", second: "CD" }, "As expected"],
+    ["a text in other capitals", "two", { found: "SW-1 4", by: "AB", witness: "CD" }, "As expected"],
     ["one name where two sign", "two", { found: "sw-1 4", by: "AB" }, "Needs a second name"],
-    ["the same name twice", "two", { found: "sw-1 4", by: "AB", second: "ab" }, "Needs a second name"],
+    ["the same name twice", "two", { found: "sw-1 4", by: "AB", witness: "ab" }, "Needs a second name"],
     ["the address", "address", { found: "FD00::10:1" }, "As expected"],
     ["the address in full", "address", { found: "fd00:0000:0000:0000:0000:0000:0010:0001" }, "As expected"],
     ["another address", "address", { found: "fd00::10:2" }, "Differs"],
@@ -146,7 +146,7 @@ describe("a job from first record to seal", () => {
     await workbook.port.apply([{ kind: "write", sheet: "Arrays", ...place, cells: [[{ value: "N-0022" }]] }]);
     await build(workbook);
     expect(await resultOf("T-10/A0002")).toBe("Check again");
-    await type(workbook, { "T-10/A0002": { seenAgain: "Yes" } });
+    await type(workbook, { "T-10/A0002": { recheckedBy: "CD" } });
     expect(await resultOf("T-10/A0002")).toBe("Differs");
     await snag(workbook, 1, "T-10/A0002", { step: "Serial as delivered", result: "Accepted", by: "EF", note: "Delivery note corrected" });
     expect(await resultOf("T-10/A0002")).toBe("Waived");
@@ -286,7 +286,7 @@ describe("a filled tab that comes back", () => {
     expect(job!.remarks[0]).toContain("is build 1, ours is 2");
     await bringBack(plan.port, job!, new Set(job!.items.map(({ id }) => id)), moment);
     const again = (await tabInSight(plan.port)).steps.find(({ key }) => key === "J0001/T-10/A0001");
-    expect(again).toMatchObject({ was: "N-0001", result: "Check again", typed: { found: "N-0001" } });
+    expect(again).toMatchObject({ expectedBefore: "N-0001", result: "Check again", typed: { found: "N-0001" } });
   });
 
   test("from another plan with the same ids is refused", async () => {

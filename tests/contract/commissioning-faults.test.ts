@@ -18,7 +18,7 @@ const records = {
   "T-11/A0002": { found: 8, by: "CD" },
   "T-12/A0001": { found: 14.5, unit: "TiB", by: "CD" },
   "T-20/A0001.A.0": { found: "192.0.2.1", by: "AB" },
-  "T-90/site": { found: "Accepted", by: "AB", second: "EF" },
+  "T-90/site": { found: "Accepted", by: "AB", witness: "EF" },
 } as const;
 const late = { key: "T-21/A0002.B.0", found: 8972 } as const;
 

@@ -4,12 +4,12 @@ import type { JobRecords, SealLine, Snag, StepRecord } from "../../src/planning/
 /** Fields of a record, of which those that people type may be given in part. */
 type Some<Made extends { readonly typed: object }> = { readonly [Field in keyof Made]?: Field extends "typed" ? Partial<Made["typed"]> : Made[Field] };
 
-const nothing: StepRecord["typed"] = { found: null, unit: null, seenAgain: null, by: null, second: null, done: null, note: null };
+const nothing: StepRecord["typed"] = { found: null, unit: null, recheckedBy: null, by: null, witness: null, done: null, note: null };
 
 /** Makes the record of a required tick that one name signs, of which nothing is done yet. */
 export function stepRecord({ typed = {}, ...more }: Some<StepRecord> = {}): StepRecord {
   return {
-    key: "J1/S-1/A1", no: "1", stepId: "S-1", step: "Do it", subject: "array 1", expected: "Done", plannedUnit: "", was: "",
+    key: "J1/S-1/A1", no: "1", stepId: "S-1", step: "Do it", subject: "array 1", expected: "Done", plannedUnit: "", expectedBefore: "",
     result: null, required: true, sign: "one", kind: "tick", wanted: null, errors: [], seenUnit: "",
     settled: false, minutes: 5, carried: "", digest: "", row: 10,
     ...more,

@@ -129,7 +129,7 @@ export function acceptReturned<Ours extends JobRecords>(ours: Ours, theirs: JobR
 
 function mergeStep(own: StepRecord, taken: StepRecord | undefined): StepRecord {
   if (taken === undefined) return own;
-  return { ...own, typed: taken.typed, expected: taken.expected, was: taken.was, plannedUnit: taken.plannedUnit };
+  return { ...own, typed: taken.typed, expected: taken.expected, expectedBefore: taken.expectedBefore, plannedUnit: taken.plannedUnit };
 }
 
 /** Finds the snag of ours that a returned one was before it was edited. */

@@ -10,7 +10,7 @@ import type { StepRecord } from "./step-record";
 export interface CarriedStep {
   readonly typed: StepRecord["typed"];
   /** Expectation under which the record was made, where it has changed since. */
-  readonly was: string;
+  readonly expectedBefore: string;
   /** Fingerprint of the record as it stood in the earlier tab. */
   readonly carried: string;
 }
@@ -35,7 +35,7 @@ export interface CarryCounts {
   readonly again: number;
 }
 
-/** Shown under Was where the earlier expectation let anything pass. */
+/** Shown under Expected before where the earlier expectation let anything pass. */
 const anything = "(anything)";
 
 /**
@@ -43,7 +43,7 @@ const anything = "(anything)";
  *
  * `current` is the tab in use, `others` are earlier ones that are still there. From those only what the tab in use has not seen is
  * taken: a record that was typed there while the tab in use was being built. It goes to its step where nobody has typed since, else
- * among the orphans. Where the expectation of a record differs from the one it was made under, that one is told in `was` and the mark
+ * among the orphans. Where the expectation of a record differs from the one it was made under, that one is told in `expectedBefore` and the name
  * "seen again" is taken away; where it has come back to it, nothing needs to be seen.
  */
 export function carryRecords(
@@ -60,7 +60,7 @@ export function carryRecords(
     if (record === undefined) continue;
     byKey.delete(step.key);
     const carried = carryTo(step, record);
-    if (carried.was !== "" && carried.typed.seenAgain === null) again += 1;
+    if (carried.expectedBefore !== "" && carried.typed.recheckedBy === null) again += 1;
     steps.set(step.key, carried);
   }
   const orphans = [...byKey.values(), ...rest];
@@ -99,14 +99,14 @@ function carryTo(step: JobStep, record: StepRecord): CarriedStep {
   const isInOldUnit = record.typed.found !== null && unitChanged && record.typed.unit === null && record.plannedUnit !== "";
   const unit = isInOldUnit ? record.plannedUnit : record.typed.unit;
   const typed = { ...record.typed, unit: unit === step.unit ? null : unit };
-  if (record.typed.found === null) return { typed, was: "", carried };
+  if (record.typed.found === null) return { typed, expectedBefore: "", carried };
   const shown = step.expectation.shown.trim();
-  if (record.expected === shown && !unitChanged) return { typed, was: record.was, carried };
+  if (record.expected === shown && !unitChanged) return { typed, expectedBefore: record.expectedBefore, carried };
   // A record that was not seen again since an earlier change is still one under the expectation before that.
-  const isPending = record.was !== "" && record.typed.seenAgain === null;
-  const madeUnder = isPending ? record.was : [record.expected, unitChanged ? record.plannedUnit : ""].join(" ").trim() || anything;
+  const isPending = record.expectedBefore !== "" && record.typed.recheckedBy === null;
+  const madeUnder = isPending ? record.expectedBefore : [record.expected, unitChanged ? record.plannedUnit : ""].join(" ").trim() || anything;
   const isBack = madeUnder === (shown || anything) && !unitChanged;
-  return { typed: { ...typed, seenAgain: null }, was: isBack ? "" : madeUnder, carried };
+  return { typed: { ...typed, recheckedBy: null }, expectedBefore: isBack ? "" : madeUnder, carried };
 }
 
 /**

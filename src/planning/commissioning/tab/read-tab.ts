@@ -4,6 +4,7 @@ import { answersOf, entriesOf, isFilled, readResult, sealFields, snagFields, ste
 import { readRule, readWanted } from "./rule-cell";
 import { orphanPrefix, sealColumns, snagAnswers, snagColumns, stepColumns, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
 import { tabFaults } from "./tab-faults";
+import { headersOf, type TabLayout } from "./tab-layout";
 import { findMarker, readMark } from "./tab-mark";
 import type { TabPlaces, TabReading } from "./tab-reading";
 
@@ -27,15 +28,15 @@ export function readTab(sheet: SheetSnapshot): TabReading | null {
   const isHeader = (line: readonly CellValue[]): boolean => line.some((cell) => canonicalText(cell) === tabColumns.key.header);
   const headerRow = sheet.values.findIndex((line, row) => row > marker.row && row < marker.row + headerWithin && isHeader(line));
   if (headerRow < 0) return null;
-  const { columns, ownColumns } = readHeader(sheet.values[headerRow]!);
-  const reader = new RowReader(sheet, columns);
-  const places = findBlocks(reader, headerRow, columns, sheet.values.length);
+  const header = readHeader(sheet.values[headerRow]!);
+  const reader = new RowReader(sheet, header);
+  const places = findBlocks(reader, headerRow, header, sheet.values.length);
   const mark = readMark(sheet, marker);
   const rows = readRows(reader, headerRow, places, sheet.values.length);
   return {
     ...mark,
     sheet: sheet.name,
-    title: canonicalText(sheet.values[marker.row]?.[columns.no ?? 0]),
+    title: canonicalText(sheet.values[marker.row]?.[header.columns.no ?? 0]),
     visible: sheet.visible,
     attachments: sheet.attachments,
     markRow: marker.row,
@@ -43,7 +44,7 @@ export function readTab(sheet: SheetSnapshot): TabReading | null {
     places,
     faults: tabFaults({ sheet, jobId: mark.jobId, headerRow, places, steps: rows.steps }),
     ...rows,
-    ownColumns,
+    ownColumns: header.ownColumns,
     remarks: reader.remarks,
   };
 }
@@ -58,27 +59,40 @@ export function readPlannedTab(plan: SheetPlan): TabReading {
   return { ...readTab(sheet)!, whole: true };
 }
 
-function readHeader(header: readonly CellValue[]): { readonly columns: TabPlaces["columns"]; readonly ownColumns: readonly string[] } {
+/** What a row of headers says. */
+interface Header extends Pick<TabPlaces, "layout" | "columns"> {
+  readonly ownColumns: readonly string[];
+}
+
+/** Reads a row of headers as the layout of which it has more; today's where it has as many of both. */
+function readHeader(header: readonly CellValue[]): Header {
+  const today = readHeaderAs("today", header);
+  const earlier = readHeaderAs("earlier", header);
+  return earlier.ownColumns.length < today.ownColumns.length ? earlier : today;
+}
+
+function readHeaderAs(layout: TabLayout, header: readonly CellValue[]): Header {
+  const headers = headersOf(layout);
   const columns: Partial<Record<TabColumn, number>> = {};
   const ownColumns: string[] = [];
   header.forEach((cell, index) => {
     const text = canonicalText(cell);
-    const key = tabColumnKeys.find((one) => tabColumns[one].header === text && columns[one] === undefined);
+    const key = tabColumnKeys.find((one) => headers[one] === text && columns[one] === undefined);
     if (key !== undefined) columns[key] = index;
     else if (text !== "") ownColumns.push(text);
   });
-  return { columns, ownColumns };
+  return { layout, columns, ownColumns };
 }
 
 /** Finds where the blocks below the steps begin; one whose tag is gone begins with the block below it. */
-function findBlocks(reader: RowReader, headerRow: number, columns: TabPlaces["columns"], rows: number): TabPlaces {
+function findBlocks(reader: RowReader, headerRow: number, { layout, columns }: Header, rows: number): TabPlaces {
   const tagRow = (tag: string): number => {
     for (let row = headerRow + 1; row < rows; row += 1) if (reader.text(row, "key") === tag) return row;
     return rows;
   };
   const sealsRow = tagRow(tags.seals);
   const orphansRow = Math.min(tagRow(tags.orphans), sealsRow);
-  return { columns, snagsRow: Math.min(tagRow(tags.snags), orphansRow), orphansRow, sealsRow };
+  return { layout, columns, snagsRow: Math.min(tagRow(tags.snags), orphansRow), orphansRow, sealsRow };
 }
 
 type ReadRows = Pick<TabReading, "steps" | "snags" | "orphans" | "seals" | "ownRows">;
@@ -114,7 +128,7 @@ class RowReader {
 
   constructor(
     private readonly sheet: SheetSnapshot,
-    private readonly columns: TabPlaces["columns"],
+    private readonly header: Header,
   ) {}
 
   text(row: number, column: TabColumn): string {
@@ -134,7 +148,7 @@ class RowReader {
       subject: this.text(row, "subject"),
       expected: this.text(row, "expected"),
       plannedUnit,
-      was: this.text(row, "was"),
+      expectedBefore: this.text(row, "expectedBefore"),
       result: readResult(this.text(row, "result")),
       ...rule,
       wanted: readWanted(rule.kind, this.cell(row, "low"), this.cell(row, "high")),
@@ -177,12 +191,12 @@ class RowReader {
   }
 
   private cell(row: number, column: TabColumn): CellValue {
-    const index = this.columns[column];
+    const index = this.header.columns[column];
     return index === undefined ? null : (this.sheet.values[row]?.[index] ?? null);
   }
 
   private hasFormula(row: number, column: TabColumn): boolean {
-    const index = this.columns[column];
+    const index = this.header.columns[column];
     return index !== undefined && (this.sheet.formulas[row]?.[index] ?? null) !== null;
   }
 
@@ -199,6 +213,6 @@ class RowReader {
   }
 
   private remark(row: number, column: TabColumn, what: string): void {
-    this.remarks.push(`Row ${row + 1} of ${this.sheet.name}: ${tabColumns[column].header} ${what}`);
+    this.remarks.push(`Row ${row + 1} of ${this.sheet.name}: ${headersOf(this.header.layout)[column]} ${what}`);
   }
 }

@@ -30,7 +30,7 @@ export function resultFormats(steps: RowSpan, snags: RowSpan): ConditionalFormat
     ...[...new Set(Object.values(looks))].map((style) => ({ area: area("result", steps), formula: `=${looksAs(style)}`, style })),
     missing("by", `${cell("result")}<>"",${cell("by")}="",LEFT(${cell("rule")},${requiredWord.length})="${requiredWord}"`),
     missing("note", `${looksAs("isSetAside")},${cell("note")}="",${cell("retest")}=""`),
-    missing("seenAgain", `${cell("was")}<>"",${cell("seenAgain")}=""`),
+    missing("recheckedBy", `${cell("expectedBefore")}<>"",${cell("recheckedBy")}=""`),
     { area: area(snagColumns.closed, snags), formula: `=${cell(snagAnswers.isOpen, snags)}=1`, style: "isWaiting" },
   ];
 }

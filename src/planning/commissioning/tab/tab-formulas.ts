@@ -35,18 +35,18 @@ function spanOf(column: TabColumn, { first, last }: RowSpan): string {
  */
 export function stepFormulas(row: number, { kind, wanted }: Expectation, sign: Sign, snags: RowSpan): Readonly<Record<keyof typeof untouchedStep, string>> {
   const cell = cellsIn(row);
-  const [found, was, by, second, note, retest, result] = [cell("found"), cell("was"), cell("by"), cell("second"), cell("note"), cell("retest"), cell("result")];
+  const [found, expectedBefore, by, witness, note, retest, result] = [cell("found"), cell("expectedBefore"), cell("by"), cell("witness"), cell("note"), cell("retest"), cell("result")];
   const compared = (value: string): ComparedCells => {
     return { found: value, unit: cell("unit"), expected: cell("expected"), low: cell("low"), high: cell("high"), isFree: wanted === null };
   };
   const { comparison } = kindsOnTab[kind];
-  const oneName = sign === "two" ? `OR(${isEmpty(second)},${isSame(bare(second), bare(by))})` : "FALSE";
+  const oneName = sign === "two" ? `OR(${isEmpty(witness)},${isSame(bare(witness), bare(by))})` : "FALSE";
   const steps = [
-    `=IF(ISERROR(${[found, cell("unit"), cell("seenAgain"), by, second, note].join("&")}),"${results.differs}"`,
+    `=IF(ISERROR(${[found, cell("unit"), cell("recheckedBy"), by, witness, note].join("&")}),"${results.differs}"`,
     `IF(${isEmpty(found)},""`,
     `IF(${found}="${results.notApplicable}","${results.notApplicable}"`,
     `IF(OR(${found}="${results.waived}",${retest}="${acceptedRetest}"),"${results.waived}"`,
-    `IF(AND(LEN(${was})>0,${isEmpty(cell("seenAgain"))}),"${results.checkAgain}"`,
+    `IF(AND(LEN(${expectedBefore})>0,${isEmpty(cell("recheckedBy"))}),"${results.checkAgain}"`,
     `IF(OR(${cell("compares")}="yes",${cell("retestCompares")}="yes"),IF(${oneName},"${results.needsSecondName}","${results.asExpected}")`,
     `IF(OR(${cell("compares")}="eye",${cell("retestCompares")}="eye"),"${results.compareByEye}","${results.differs}")))))))`,
   ];
@@ -94,7 +94,7 @@ export function snagFormulas(row: number, steps: RowSpan, snags: RowSpan): Reado
 const mostSeals = 40;
 
 /** What the summary counts: how far the job is. */
-export type ProgressFormulas = Readonly<Record<"next" | "done" | "open" | "differ" | "again" | "second" | "eye" | "snags" | "minutes" | "seal" | "line", string>>;
+export type ProgressFormulas = Readonly<Record<"next" | "done" | "open" | "differ" | "again" | "secondName" | "eye" | "snags" | "minutes" | "seal" | "line", string>>;
 
 /** Writes the formulas of the summary, in the cells above the steps. */
 export function progressFormulas(steps: RowSpan, snags: RowSpan, firstSeal: number): ProgressFormulas {
@@ -113,7 +113,7 @@ export function progressFormulas(steps: RowSpan, snags: RowSpan, firstSeal: numb
     open: `=${open}`,
     differ: `=${count(results.differs)}`,
     again: `=${count(results.checkAgain)}`,
-    second: `=${count(results.needsSecondName)}`,
+    secondName: `=${count(results.needsSecondName)}`,
     eye: `=${count(results.compareByEye)}`,
     snags: `=${snagsOpen}`,
     minutes: `=SUMIFS(${spanOf("minutes", steps)},${spanOf("settled", steps)},0)`,

@@ -46,8 +46,6 @@ interface TabRows {
   readonly stepAt: Map<number, JobStep>;
   /** Number of each step by its key. */
   readonly numbers: Map<string, number>;
-  /** Rows of steps that ask to be seen again. */
-  readonly asked: number[];
 }
 
 /**
@@ -59,14 +57,14 @@ interface TabRows {
 export function tabSheet(name: string, source: TabSource): SheetPlan {
   const { expanded, stamp } = source;
   const blocks = placeBlocks(source);
-  const tab: TabRows = { rows: [], merges: [], sectionRows: [], stepAt: new Map(), numbers: new Map(), asked: [] };
+  const tab: TabRows = { rows: [], merges: [], sectionRows: [], stepAt: new Map(), numbers: new Map() };
   addTop(tab, source, blocks);
   addSteps(tab, source, blocks);
   addSnags(tab, source, blocks);
   addOrphans(tab, source);
   addSeals(tab, source);
 
-  const { rows, merges, sectionRows, stepAt, asked } = tab;
+  const { rows, merges, sectionRows, stepAt } = tab;
   const { stepRows, snagRows } = blocks;
   const heights = rows.map((cells, row) => (row < headRows ? titleHeight : rowHeight(cells, merges.filter((area) => area.row === row))));
   const title = escapeCode(expanded.job.job);
@@ -79,7 +77,7 @@ export function tabSheet(name: string, source: TabSource): SheetPlan {
     hiddenColumns: tabColumnKeys.map((_, index) => index).filter((index) => index >= shownColumns),
     merges,
     freeze: { rows: headRows, columns: 3 },
-    validations: entryValidations(stepAt, asked, stepRows, snagRows),
+    validations: entryValidations(stepAt, stepRows, snagRows),
     conditionalFormats: resultFormats(stepRows, snagRows),
     print: {
       orientation: "landscape",
@@ -130,7 +128,7 @@ function addTop({ rows, merges }: TabRows, { expanded, model, stamp }: TabSource
   }
 }
 
-function addSteps({ rows, sectionRows, stepAt, numbers, asked }: TabRows, { expanded, records }: TabSource, { snagRows }: TabBlocks): void {
+function addSteps({ rows, sectionRows, stepAt, numbers }: TabRows, { expanded, records }: TabSource, { snagRows }: TabBlocks): void {
   for (const section of expanded.sections) {
     sectionRows.push(rows.length);
     rows.push(titleRow(section.title));
@@ -138,7 +136,6 @@ function addSteps({ rows, sectionRows, stepAt, numbers, asked }: TabRows, { expa
       const carried = records.steps.get(step.key);
       numbers.set(step.key, numbers.size + 1);
       stepAt.set(rows.length, step);
-      if ((carried?.was ?? "") !== "") asked.push(rows.length);
       rows.push(stepRow(step, carried, { row: rows.length, no: numbers.size, snagRows, hasSnags: records.snags.length > 0 }));
     }
   }

@@ -2,7 +2,6 @@ import fc from "fast-check";
 import { buildJob, jobsOf, readCommissioningPlan, type JobBuild } from "../../../../src/planning/commissioning/build";
 import { stepFields } from "../../../../src/planning/commissioning/record";
 import { isSpent, readPlannedTab, readTab, type TabReading } from "../../../../src/planning/commissioning/tab";
-import { tabColumnKeys } from "../../../../src/planning/commissioning/tab/tab-columns";
 import type { TableRows } from "../../../../src/planning/plan/schema";
 import type { Scalar, SheetSnapshot } from "../../../../src/sheet";
 import { jobName, moment, planWorkbook, smallPlan } from "../../../support/commissioning-plan";
@@ -39,39 +38,32 @@ const seen = { found: "N-0001", by: "AB", done: 46_083, note: "+1 spare" };
 
 describe("building again", () => {
   test("carries every typed cell to its step, text that looks like a formula included", () => {
-    const again = build(small, filled(build(small), { "T-10/A0001": { ...seen, second: "@EF", unit: "each" } }));
-    expect(stepOf(again, "T-10/A0001")?.typed).toEqual({ ...seen, second: "@EF", unit: "each", seenAgain: null });
+    const again = build(small, filled(build(small), { "T-10/A0001": { ...seen, witness: "@EF", unit: "each" } }));
+    expect(stepOf(again, "T-10/A0001")?.typed).toEqual({ ...seen, witness: "@EF", unit: "each", recheckedBy: null });
     expect(again.counts).toEqual({ carried: 1, orphaned: 0, again: 0 });
   });
 
   test("shows the old expectation and asks to be seen again when it has changed since", () => {
     const again = build(withSerial("N-0009"), filled(build(small), { "T-10/A0001": seen }));
-    expect(stepOf(again, "T-10/A0001")).toMatchObject({ expected: "N-0009", was: "N-0001", typed: { found: "N-0001", seenAgain: null } });
+    expect(stepOf(again, "T-10/A0001")).toMatchObject({ expected: "N-0009", expectedBefore: "N-0001", typed: { found: "N-0001", recheckedBy: null } });
     expect(again.counts.again).toBe(1);
   });
 
-  test("offers Seen again in the rows that ask for it, and in no other", () => {
-    const offered = ({ tab }: JobBuild): number[] => tab.validations!.filter(({ area }) => area.column === tabColumnKeys.indexOf("seenAgain")).map(({ area }) => area.row);
-    expect(offered(build(small))).toEqual([]);
-    const again = build(withSerial("N-0009"), filled(build(small), { "T-10/A0001": seen }));
-    expect(offered(again)).toEqual([stepOf(again, "T-10/A0001")!.row]);
-  });
-
   test("asks nothing where the expectation changed before anything was found", () => {
-    expect(stepOf(build(withSerial("N-0009"), filled(build(small), { "T-10/A0001": { note: "later" } })), "T-10/A0001")).toMatchObject({ was: "" });
+    expect(stepOf(build(withSerial("N-0009"), filled(build(small), { "T-10/A0001": { note: "later" } })), "T-10/A0001")).toMatchObject({ expectedBefore: "" });
   });
 
-  test("keeps what was seen again as seen, and asks anew at the next change", () => {
+  test("keeps who has rechecked a record, and asks anew at the next change", () => {
     const changed = build(withSerial("N-0009"), filled(build(small), { "T-10/A0001": seen }));
-    const looked = filled(changed, { "T-10/A0001": { seenAgain: "Yes" } });
-    expect(stepOf(build(withSerial("N-0009"), looked), "T-10/A0001")).toMatchObject({ was: "N-0001", typed: { seenAgain: "Yes" } });
-    expect(stepOf(build(withSerial("N-0010"), looked), "T-10/A0001")).toMatchObject({ was: "N-0009", typed: { seenAgain: null } });
+    const looked = filled(changed, { "T-10/A0001": { recheckedBy: "CD" } });
+    expect(stepOf(build(withSerial("N-0009"), looked), "T-10/A0001")).toMatchObject({ expectedBefore: "N-0001", typed: { recheckedBy: "CD" } });
+    expect(stepOf(build(withSerial("N-0010"), looked), "T-10/A0001")).toMatchObject({ expectedBefore: "N-0009", typed: { recheckedBy: null } });
   });
 
   test("tells the expectation of the record through several changes, and nothing once it is back", () => {
     const twice = build(withSerial("N-0010"), filled(build(withSerial("N-0009"), filled(build(small), { "T-10/A0001": seen })), {}));
-    expect(stepOf(twice, "T-10/A0001")).toMatchObject({ was: "N-0001" });
-    expect(stepOf(build(small, filled(twice, {})), "T-10/A0001")).toMatchObject({ was: "", expected: "N-0001" });
+    expect(stepOf(twice, "T-10/A0001")).toMatchObject({ expectedBefore: "N-0001" });
+    expect(stepOf(build(small, filled(twice, {})), "T-10/A0001")).toMatchObject({ expectedBefore: "", expected: "N-0001" });
   });
 
   test("keeps a record whose step is gone, and gives it back when the step returns", () => {

@@ -50,14 +50,14 @@ describe("a returned tab", () => {
 
   test("names each record by its row and says what stands on both sides", () => {
     const ours = withSteps(typedInto(blank, { found: "ours" }));
-    const theirs = withSteps(typedInto({ ...blank, kind: "date" }, { found: 46_083, unit: "TB", seenAgain: "Yes", by: "CD", second: "EF", done: 46_084, note: "n" }));
+    const theirs = withSteps(typedInto({ ...blank, kind: "date" }, { found: 46_083, unit: "TB", recheckedBy: "GH", by: "CD", witness: "EF", done: 46_084, note: "n" }));
     expect(compareReturned(ours, theirs).items).toEqual([
       {
         id: "J1/S-1/A1",
         change: "both",
         label: "No. 12 S-1 array 1",
         ours: "Found: ours",
-        theirs: "Found: 2026-03-02, Unit: TB, Seen again: Yes, By: CD, Second: EF, Done: 2026-03-03, Note: n",
+        theirs: "Found: 2026-03-02, Unit: TB, Rechecked by: GH, By: CD, Witness: EF, Done: 2026-03-03, Note: n",
       },
     ]);
   });
@@ -127,11 +127,11 @@ describe("a returned snag", () => {
 });
 
 describe("an accepted record", () => {
-  const theirs = typedInto({ ...before, expected: "Done well", was: "Done", plannedUnit: "TB", row: 99, result: "Differs" }, { found: "No" });
+  const theirs = typedInto({ ...before, expected: "Done well", expectedBefore: "Done", plannedUnit: "TB", row: 99, result: "Differs" }, { found: "No" });
 
   test("takes what was typed and under which expectation; the rest of the row stays ours, and ours is not lost", () => {
     const accepted = acceptReturned({ ...withSteps(before), sheet: "North hall" }, withSteps(theirs), new Set([before.key]));
-    expect(accepted.steps).toEqual([{ ...before, typed: theirs.typed, expected: "Done well", was: "Done", plannedUnit: "TB" }]);
+    expect(accepted.steps).toEqual([{ ...before, typed: theirs.typed, expected: "Done well", expectedBefore: "Done", plannedUnit: "TB" }]);
     expect(accepted.orphans).toEqual([before]);
     expect(accepted.sheet).toBe("North hall");
   });

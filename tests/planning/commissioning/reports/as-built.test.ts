@@ -63,7 +63,7 @@ describe("what was accepted goes back to the plan", () => {
     ["in other capitals", { "T-10/A0001": { found: "n-0001" } }],
     ["that differs", { "T-10/A0001": { found: "N-0077" } }],
     ["that differs, whatever was typed over its Result", { "T-10/A0001": { found: "N-0077", result: "As expected" } }],
-    ["that is to be seen again", { "T-10/A0001": { found: "N-0001", was: "N-0000" } }],
+    ["that is to be seen again", { "T-10/A0001": { found: "N-0001", expectedBefore: "N-0000" } }],
     ["that does not apply", { "T-10/A0001": { found: "Not applicable", by: "AB", note: "n" } }],
     ["that is waived without a value", { "T-10/A0001": { found: "Waived", by: "AB", note: "n" } }],
   ])("but nothing %s", (_, records) => {

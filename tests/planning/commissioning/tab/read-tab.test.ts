@@ -3,7 +3,7 @@ import type { CellValue, SheetSnapshot } from "../../../../src/sheet";
 
 const marker = ["North hall", null, "Commissioning tab", "J1", 2, "2026-03-02T09:15:00.000Z", "whole"];
 const headers = [
-  "No.", "Step id", "Key", "Step", "For", "Expected", "Found", "Unit", "Result", "Was", "Seen again", "By", "Second", "Done", "Note",
+  "No.", "Step id", "Key", "Step", "For", "Result", "Expected", "Found", "Unit", "Expected before", "Rechecked by", "By", "Witness", "Done", "Note",
   "Rule", "Low", "High", "Planned unit", "Settled", "Minutes", "Carried", "Digest",
 ];
 const column = (header: string): number => headers.indexOf(header);
@@ -18,8 +18,8 @@ function sheet(rows: readonly (readonly CellValue[])[], more: Partial<SheetSnaps
 }
 
 const stepCells = {
-  "No.": 3, "Step id": "S-1", Key: "J1/S-1/A1", Step: "Do it", For: "array 1", Expected: "4 TB", Found: 4.1, Unit: "TiB", Result: "Differs", Was: "3 TB", "Seen again": "Yes",
-  By: "AB", Second: "CD", Done: 46_083, Note: "n", Rule: "required two size", Low: 3.9e12, High: 4.1e12, "Planned unit": "TB", Settled: 1, Minutes: 7, Carried: "CCC", Digest: "DDD",
+  "No.": 3, "Step id": "S-1", Key: "J1/S-1/A1", Step: "Do it", For: "array 1", Expected: "4 TB", Found: 4.1, Unit: "TiB", Result: "Differs", "Expected before": "3 TB", "Rechecked by": "GH",
+  By: "AB", Witness: "CD", Done: 46_083, Note: "n", Rule: "required two size", Low: 3.9e12, High: 4.1e12, "Planned unit": "TB", Settled: 1, Minutes: 7, Carried: "CCC", Digest: "DDD",
 };
 const top = [marker, headers];
 const step = row(stepCells);
@@ -73,9 +73,9 @@ describe("the row of a step", () => {
   test("is read as its record", () => {
     expect(read([...top, step]).steps).toEqual([
       {
-        key: "J1/S-1/A1", no: "3", stepId: "S-1", step: "Do it", subject: "array 1", expected: "4 TB", plannedUnit: "TB", was: "3 TB", result: "Differs",
+        key: "J1/S-1/A1", no: "3", stepId: "S-1", step: "Do it", subject: "array 1", expected: "4 TB", plannedUnit: "TB", expectedBefore: "3 TB", result: "Differs",
         required: true, sign: "two", kind: "size", wanted: { by: "range", least: 3.9e12, most: 4.1e12 }, errors: [], seenUnit: "TiB", settled: false, minutes: 7, carried: "CCC", digest: "DDD", row: 2,
-        typed: { found: 4.1, unit: "TiB", seenAgain: "Yes", by: "AB", second: "CD", done: 46_083, note: "n" },
+        typed: { found: 4.1, unit: "TiB", recheckedBy: "GH", by: "AB", witness: "CD", done: 46_083, note: "n" },
       },
     ]);
   });
@@ -207,5 +207,36 @@ describe("rows that people added", () => {
     expect(read(rows).ownRows).toEqual([5, 7, 8]);
     expect(read([...top, own, tags.snags]).ownRows).toEqual([]);
     expect(read([...top, own, row({ Key: "kept:J1/S-9/A9" }), tags.snags, own]).ownRows).toEqual([]);
+  });
+});
+
+describe("a tab of an earlier layout", () => {
+  // As tabs were built before: three headers had other names, and Result stood behind Unit.
+  const earlier = ["No.", "Step id", "Step", "For", "Expected", "Found", "Unit", "Result", "Was", "Seen again", "By", "Second", "Done", "Note", "Key", "Rule", "Low", "High",
+    "Planned unit", "Compares", "Retest", "Retest compares", "Settled", "Minutes", "Carried", "Digest"];
+  const line = (cells: Readonly<Record<string, CellValue>>): CellValue[] => earlier.map((header) => cells[header] ?? null);
+  const { "Expected before": before, "Rechecked by": recheckedBy, Witness: witness, ...same } = stepCells;
+  const filled = line({ ...same, Was: before, "Seen again": recheckedBy, Second: witness });
+
+  test("is read as one of today's, without a fault", () => {
+    const tab = read([marker, earlier, filled]);
+    expect(tab.places.layout).toBe("earlier");
+    expect([tab.faults, tab.ownColumns]).toEqual([[], []]);
+    expect(tab.steps[0]).toEqual(read([...top, step]).steps[0]);
+  });
+
+  test("is named by its own headers where one of them is gone or not where it was", () => {
+    const without = (header: string) => read([marker, earlier.map((one) => (one === header ? "Mine" : one)), filled]).faults;
+    expect(without("Was")).toEqual(['The header "Was" of "Tab" is gone. Undo that, or write it back over its column in row 2.']);
+    const moved = [...earlier.slice(0, 4), "Result", "Expected", "Found", "Unit", ...earlier.slice(8)];
+    expect(read([marker, moved, filled]).faults).toEqual(['The header "Result" of "Tab" is not where it was. Undo that, or write it back over its column in row 2.']);
+    expect(read([marker, earlier, filled], { formulas: [[], [], earlier.map((header) => (header === "Second" ? "=1" : null))] }).remarks).toEqual([
+      "Row 3 of Tab: Second held a formula. Its result was kept; type the value instead.",
+    ]);
+  });
+
+  test("is not meant by a column of people's own that is called as one of ours was", () => {
+    const tab = read([marker, [...headers, "Was", "Second"], step]);
+    expect([tab.places.layout, tab.ownColumns]).toEqual(["today", ["Was", "Second"]]);
   });
 });

@@ -41,7 +41,7 @@ const styles = (tab: SheetPlan, row: number, ...columns: TabColumn[]) => columns
 describe("a planned tab", () => {
   test("uses styles that it has, in columns that have a width", () => {
     expect(lookFaults(first).filter((fault) => !fault.endsWith("is faint"))).toEqual([]);
-    expect(first.columnWidths.slice(0, shownColumns)).toEqual([5, 9, 44, 13, 18, 17, 7, 13, 10, 7, 10, 10, 11, 17]);
+    expect(first.columnWidths.slice(0, shownColumns)).toEqual([4.5, 8.5, 28, 11, 10.5, 14, 13.5, 6, 9, 10.5, 8, 8, 10.5, 8.5]);
     expect(first.tabColor).toBe("#2f5d50");
   });
 
@@ -51,7 +51,7 @@ describe("a planned tab", () => {
     expect(cell(first, 0, "found")).toMatchObject({ formula: expect.stringContaining("steps done") as string, style: "progress" });
     expect(shown(first, 0, "key", "rule", "low", "high", "plannedUnit")).toEqual(["Commissioning tab", "J0001", 1, moment.instant, "unfinished"]);
     expect(first.rows[1]!.map(({ value }) => value)).toEqual(Object.values(tabColumns).map(({ header }) => header));
-    expect(first.merges!.slice(0, 2)).toEqual([{ row: 0, column: 0, rows: 1, columns: 5 }, { row: 0, column: 5, rows: 1, columns: 9 }]);
+    expect(first.merges!.slice(0, 2)).toEqual([{ row: 0, column: 0, rows: 1, columns: 6 }, { row: 0, column: 6, rows: 1, columns: 8 }]);
   });
 
   test("hides the columns of keys, stops its top two rows and first three columns, and prints them on every page", () => {
@@ -105,7 +105,7 @@ describe("a planned tab", () => {
   });
 
   test("shows in which cells something is to be typed, and how", () => {
-    const typed = (id: string) => styles(first, stepRowOf(first, id), "found", "unit", "seenAgain", "by", "second", "done", "note");
+    const typed = (id: string) => styles(first, stepRowOf(first, id), "found", "unit", "recheckedBy", "by", "witness", "done", "note");
     expect(typed("T-01")).toEqual(["typedText", "unitFixed", "notAsked", "typedText", "typedText", "typedDate", "typedText"]);
     expect(typed("T-02")).toEqual(["typedNumber", "unitFixed", "notAsked", "typedText", "notAsked", "typedDate", "typedText"]);
     expect(typed("T-03")).toEqual(["typedNumber", "typedText", "notAsked", "typedText", "notAsked", "typedDate", "typedText"]);
@@ -130,9 +130,9 @@ describe("a planned tab", () => {
 });
 
 describe("a tab that is planned again", () => {
-  const typed = { found: 4, unit: "cm", seenAgain: null, by: "AB", second: "CD", done: 46_083, note: "n" };
+  const typed = { found: 4, unit: "cm", recheckedBy: null, by: "AB", witness: "CD", done: 46_083, note: "n" };
   const record = stepRecord({ key: "J0001/T-02/site", expected: "5", plannedUnit: "mm", typed });
-  const orphan = stepRecord({ key: "J0001/T-99/site", no: "", stepId: "T-99", result: "Differs", plannedUnit: "TB", was: "old", required: false, typed: { ...typed, unit: null } });
+  const orphan = stepRecord({ key: "J0001/T-99/site", no: "", stepId: "T-99", result: "Differs", plannedUnit: "TB", expectedBefore: "old", required: false, typed: { ...typed, unit: null } });
   const snags = [
     snagOf({ key: "J0001/T-03/site", stepId: "T-03", typed: { about: 9, foundWrong: "Dent", mender: "EF", byWhen: 46_085, foundAgain: 5, closed: "Closed", by: "AB", note: "m" } }),
     snagOf({ key: "J0001/T-99/site", stepId: "T-99", typed: { about: 8 } }),
@@ -145,9 +145,9 @@ describe("a tab that is planned again", () => {
 
   test("carries what was typed, with its fingerprint, and asks to look again where the expectation has changed", () => {
     const row = stepRowOf(tab, "T-02");
-    expect(shown(tab, row, "expected", "found", "unit", "was", "by", "second", "done", "note", "carried")).toEqual(["4 ±1", 4, "cm", "5", "AB", "CD", 46_083, "n", recordFingerprint(record)]);
-    expect(cell(tab, row, "seenAgain")).toEqual({ style: "typedText" });
-    expect(tab.validations!.filter(({ area }) => area.column === at.seenAgain).map(({ area }) => area.row)).toEqual([row]);
+    const expected = ["4 ±1", 4, "cm", "5", "AB", "CD", 46_083, "n", recordFingerprint(record)];
+    expect(shown(tab, row, "expected", "found", "unit", "expectedBefore", "by", "witness", "done", "note", "carried")).toEqual(expected);
+    expect(cell(tab, row, "recheckedBy")).toEqual({ style: "typedText" });
     expect(cell(tab, stepRowOf(tab, "T-03"), "carried")).toEqual({});
   });
 
@@ -159,7 +159,7 @@ describe("a tab that is planned again", () => {
       3, "Dent", "EF", 46_085, 5, "Closed", "AB", "m", snagFingerprint(snags[0]!),
     ]);
     expect(places.slice(1, 5).map((row) => cell(tab, row, "no").value)).toEqual(["gone", "3?", "later", undefined]);
-    expect(styles(tab, places[0]!, "no", "stepId", "step", "expected", "unit", "result", "second")).toEqual(["typedNumber", "stepId", "typedText", "typedDate", "notAsked", "typedText", "notAsked"]);
+    expect(styles(tab, places[0]!, "no", "stepId", "step", "expected", "unit", "result", "witness")).toEqual(["typedNumber", "stepId", "typedText", "typedDate", "notAsked", "typedText", "notAsked"]);
   });
 
   test("lets a snag find its step by formulas, but where the step is gone", () => {
@@ -176,7 +176,7 @@ describe("a tab that is planned again", () => {
   test("lists the records whose step is gone, to be read", () => {
     const title = rowsTagged(tab, "#kept")[0]!;
     const row = title + 1;
-    expect(shown(tab, row, "stepId", "step", "subject", "expected", "found", "unit", "result", "was", "seenAgain", "by", "second", "done", "note")).toEqual([
+    expect(shown(tab, row, "stepId", "step", "subject", "expected", "found", "unit", "result", "expectedBefore", "recheckedBy", "by", "witness", "done", "note")).toEqual([
       "T-99", "Do it", "array 1", "Done", 4, "TB", "Differs", "old", null, "AB", "CD", 46_083, "n",
     ]);
     expect(shown(tab, row, "no", "key", "rule", "plannedUnit", "carried")).toEqual([null, "kept:J0001/T-99/site", "optional one tick", "TB", recordFingerprint(orphan)]);
@@ -201,8 +201,8 @@ describe("a tab that is planned again", () => {
     ]);
     expect(tab.rows[snagTitle!]!.slice(0, shownColumns).map(({ style }) => style)).toEqual(new Array(shownColumns).fill("section"));
     const labels = (row: number) => tab.rows[row]!.slice(0, shownColumns).map(({ value = null }) => value);
-    expect(labels(snagTitle! + 1)).toEqual(["Row", null, "What was found", "Who mends", "By when", "Found again", null, "Closed", null, null, "By", null, null, "Note"]);
-    expect(labels(sealTitle! + 1)).toEqual([null, "Sealed", "Code", "By", "Reopened", "Reopened by", null, null, null, null, null, null, null, "Reason"]);
+    expect(labels(snagTitle! + 1)).toEqual(["Row", null, "What was found", "Who mends", "Closed", "By when", "Found again", null, null, null, "By", null, null, "Note"]);
+    expect(labels(sealTitle! + 1)).toEqual([null, "Sealed", "Code", "By", null, "Reopened", "Reopened by", null, null, null, null, null, null, "Reason"]);
     expect(tab.rows[snagTitle! + 1]!.slice(0, shownColumns).every(({ style }) => style === "label")).toBe(true);
   });
 

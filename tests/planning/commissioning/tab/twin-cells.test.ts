@@ -46,10 +46,10 @@ const names: readonly Scalar[] = [null, "AB", "ab", "*", "A B", "CD", " ", 7, "\
 const columns: Readonly<Record<string, readonly Scalar[]>> = {
   found,
   unit: [null, "TB", "TiB", "tib", "bytes", "GB", " TB", 5],
-  was: [null, null, null, "47"],
-  seenAgain: [null, "Yes", " "],
+  expectedBefore: [null, null, null, "47"],
+  recheckedBy: [null, "Yes", " "],
   by: names,
-  second: names,
+  witness: names,
   note: [null, "why", " "],
 };
 const snagCells: Readonly<Record<string, readonly Scalar[]>> = {
@@ -89,7 +89,7 @@ async function fillAtRandom(seed: number): Promise<void> {
   const { tab } = await read();
   // A number typed into a cell of text format is a text.
   const cell = (column: string, value: Scalar, isText: boolean): Cell => {
-    if (column !== "was" && random() < 0.01) return { formula: errorFormula };
+    if (column !== "expectedBefore" && random() < 0.01) return { formula: errorFormula };
     return { value: isText && typeof value === "number" ? String(value) : value };
   };
   const rowEdit = (row: number, cells: Readonly<Record<string, Cell>>): Edit => {
