@@ -61,7 +61,7 @@ const snagsRow = ({ values }: SheetSnapshot): number => values.findIndex((line) 
 function recordsOf(sheet: SheetSnapshot): Readonly<Record<string, readonly string[]>> {
   const steps = [...stepsOf(sheet)].map(([key, { cells }]) => [key, ["Found", "Unit", "By", "Witness", "Done", "Note"].map((header) => cells[header]!)] as const);
   const last = headersOf(sheet).indexOf("Note");
-  const snags = sheet.values.slice(snagsRow(sheet)).filter((line) => /^\d+$/.test(text(line[0]))).map((line, index) => [`snag ${index}`, line.slice(0, last + 1).map(text)] as const);
+  const snags = sheet.values.slice(snagsRow(sheet)).filter((line) => /^S-\d+$/.test(text(line[0])) && text(line[2]) !== "").map((line) => [text(line[0]), line.slice(0, last + 1).map(text)] as const);
   return Object.fromEntries([...steps, ...snags]);
 }
 
@@ -145,7 +145,7 @@ describe("a technician at the desk", () => {
     await workbook.typeFrom(job, row, label("Row"), [differing.cells["No."]!]);
     await workbook.typeFrom(job, row, label("What was found"), ["Counted to the cable tray", "EF", "2026-11-30"]);
     await progress("1 snag open");
-    expect((await tab()).values[row]![1]).toBe("SUR-040");
+    expect((await tab()).values[row]![label("Step id")]).toBe("SUR-040");
     expect((await step("SUR-040 bi-array-1")).cells["Result"]).toBe("Differs");
 
     await workbook.typeFrom(job, row, label("Found again"), ["42"]);
@@ -239,7 +239,7 @@ async function fillElsewhere(from: string, to: string): Promise<number> {
     write(row, "By", "AB");
     if (stepId === "SUR-075") write(row, "Witness", "CD");
     if (stepId !== "SUR-040") return;
-    const snag = { Row: Number(line[headers.indexOf("No.")]), "What was found": "Counted to the cable tray", "Who mends": "EF", "Found again": 42, Closed: "Closed", By: "EF" };
+    const snag = { Row: Number(line[headers.indexOf("No.")]), "What was found": "Counted to the cable tray", "Who puts it right": "EF", "Found again": 42, Closed: "Closed", By: "EF" };
     for (const [label, value] of Object.entries(snag)) write(labels + 1, label, value, rows[labels]);
   });
   await file.xlsx.writeFile(to);

@@ -20,7 +20,7 @@ export function stepRecord({ typed = {}, ...more }: Some<StepRecord> = {}): Step
 /** Makes a snag about no step, of which nothing is filled but what was found. */
 export function snagOf({ typed = {}, ...more }: Some<Snag> = {}): Snag {
   return {
-    key: "", stepId: "", errors: [], carried: "", digest: "", row: 20,
+    id: "", key: "", stepId: "", errors: [], carried: "", digest: "", row: 20,
     ...more,
     typed: { about: null, foundWrong: "Scratch", mender: null, byWhen: null, foundAgain: null, closed: null, by: null, note: null, ...typed },
   };
@@ -33,7 +33,7 @@ export function sealLine({ typed = {}, ...more }: Some<SealLine> = {}): SealLine
 
 /** Makes the records of a job of build 1 that has nothing in it. */
 export function jobRecords(more: Partial<JobRecords> = {}): JobRecords {
-  return { jobId: "J1", title: "North hall", build: 1, born: "2026-03-02T09:15:00.000Z", steps: [], snags: [], orphans: [], seals: [], headerRow: 1, remarks: [], ...more };
+  return { jobId: "J1", title: "North hall", build: 1, born: "2026-03-02T09:15:00.000Z", steps: [], snags: [], usedSnagIds: 0, orphans: [], seals: [], headerRow: 1, remarks: [], ...more };
 }
 
 /** Digests texts by the letter of FIPS 180-4 and RFC 4648, each behind its length: SHA-256 of the host, base32 by hand. */

@@ -3,7 +3,7 @@ import { isFilled } from "./entries";
 import { recordFingerprint, snagFingerprint } from "./fingerprint";
 import type { JobRecords } from "./job-records";
 import type { SealLine } from "./seal-line";
-import type { Snag } from "./snag";
+import { withIds, type Snag } from "./snag";
 import type { StepRecord } from "./step-record";
 
 /** What the row of a step begins with in a new tab. */
@@ -22,6 +22,7 @@ export interface CarriedRecords {
   /** Records that no step of the new tab takes. */
   readonly orphans: readonly StepRecord[];
   readonly snags: readonly Snag[];
+  readonly usedSnagIds: number;
   readonly seals: readonly SealLine[];
 }
 
@@ -43,8 +44,8 @@ const anything = "(anything)";
  *
  * `current` is the tab in use, `others` are earlier ones that are still there. From those only what the tab in use has not seen is
  * taken: a record that was typed there while the tab in use was being built. It goes to its step where nobody has typed since, else
- * among the orphans. Where the expectation of a record differs from the one it was made under, that one is told in `expectedBefore` and the name
- * "seen again" is taken away; where it has come back to it, nothing needs to be seen.
+ * among the orphans. Where the expectation of a record differs from the one it was made under, that one is told in
+ * `expectedBefore` and the name under "Rechecked by" is taken away; where it has come back to it, nothing needs to be rechecked.
  */
 export function carryRecords(
   { sections }: Pick<ExpandedJob, "sections">,
@@ -64,9 +65,10 @@ export function carryRecords(
     steps.set(step.key, carried);
   }
   const orphans = [...byKey.values(), ...rest];
-  const snags = [...(current?.snags ?? []), ...late.flatMap((one) => one.snags)];
+  const before = [...(current === null ? [] : [current]), ...others].reduce((most, { usedSnagIds }) => Math.max(most, usedSnagIds), 0);
+  const { snags, used: usedSnagIds } = withIds([...(current?.snags ?? []), ...late.flatMap((one) => one.snags)], before);
   return {
-    records: { steps, orphans, snags, seals: current?.seals ?? [] },
+    records: { steps, orphans, snags, usedSnagIds, seals: current?.seals ?? [] },
     counts: { carried: steps.size, orphaned: orphans.length, again },
   };
 }

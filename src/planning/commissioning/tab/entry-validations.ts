@@ -3,7 +3,8 @@ import type { JobStep } from "../job";
 import { seenUnits } from "../procedure";
 import { snagEnds } from "../record";
 import { kindsOnTab, type EntryRule } from "./kind-on-tab";
-import { at, snagColumns, type TabColumn } from "./tab-columns";
+import { snagColumns } from "./snag-columns";
+import { at, type TabColumn } from "./tab-columns";
 import type { RowSpan } from "./tab-formulas";
 
 const day: EntryRule = { rule: { kind: "date" }, message: "Type a date, such as 2026-05-31.", strict: false };

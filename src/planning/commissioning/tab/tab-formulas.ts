@@ -1,9 +1,10 @@
 import type { Sign } from "../job";
 import type { Expectation } from "../procedure";
-import { acceptedRetest, results, snagEnds, type Result, type SnagAnswers, type StepAnswers } from "../record";
+import { acceptedRetest, results, snagEnds, snagFields, type Result, type SnagAnswers, type StepAnswers } from "../record";
 import { bare, isSame, kindsOnTab, type ComparedCells } from "./kind-on-tab";
 import { requiredWord } from "./rule-cell";
-import { letter, sealColumns, snagAnswers, snagColumns, type TabColumn } from "./tab-columns";
+import { snagColumns } from "./snag-columns";
+import { letter, sealColumns, type TabColumn } from "./tab-columns";
 
 /** Rows of a block on the sheet, counted from 0, both ends included. */
 export interface RowSpan {
@@ -56,7 +57,7 @@ export function stepFormulas(row: number, { kind, wanted }: Expectation, sign: S
   return {
     result: steps.join(","),
     compares: `=IFERROR(IF(${isEmpty(found)},"",${comparison(compared(found))}),"no")`,
-    retest: `=IFERROR(INDEX(${spanOf(snagAnswers.retest, snags)},MATCH(${cell("no")}&"#1",${spanOf(snagAnswers.place, snags)},0)),"")`,
+    retest: `=IFERROR(INDEX(${spanOf(snagColumns.retest, snags)},MATCH(${cell("no")}&"#1",${spanOf(snagColumns.place, snags)},0)),"")`,
     retestCompares: `=IFERROR(IF(OR(LEN(${retest})=0,${retest}="${acceptedRetest}"),"",${comparison(compared(retest))}),"no")`,
     settled: `=IFERROR(IF(OR(AND(${result}="${results.asExpected}",${isSigned}),AND(${isSetAside},${isReasoned})),1,0),0)`,
   };
@@ -76,14 +77,14 @@ export function snagFormulas(row: number, steps: RowSpan, snags: RowSpan): Reado
   const below = `$${letter[about]}${row + 2}:$${letter[about]}$${snags.last + 2}`;
   const ofStep = (column: TabColumn): string => `=IF(ISNUMBER(${number}),IFERROR(INDEX(${spanOf(column, steps)},MATCH(${number},${spanOf("no", steps)},0)),""),"")`;
   const isEnded = `OR(${end}="${snagEnds.closed}",${end}="${snagEnds.accepted}")`;
-  const isBlank = isEmpty(Object.values(snagColumns).map((column) => cell(column)).join("&"));
+  const isBlank = isEmpty(snagFields.map((field) => cell(snagColumns[field])).join("&"));
   return {
     stepId: ofStep("stepId"),
     // The last snag about a step is the one with no further one below it.
     place: `=IF(ISNUMBER(${number}),${number}&IF(ISNUMBER(MATCH(${number},${below},0)),"","#1"),"")`,
     retest: [
       `=IFERROR(IF(${end}="${snagEnds.closed}",IF(${isEmpty(cell(foundAgain))},"",${cell(foundAgain)})`,
-      `IF(AND(${end}="${snagEnds.accepted}",${cell(snagAnswers.isOpen)}=0),"${acceptedRetest}","")),"")`,
+      `IF(AND(${end}="${snagEnds.accepted}",${cell(snagColumns.isOpen)}=0),"${acceptedRetest}","")),"")`,
     ].join(","),
     isOpen: `=IFERROR(IF(${isBlank},0,IF(AND(${isEnded},LEN(${bare(cell(by))})>0),0,1)),1)`,
     key: ofStep("key"),
@@ -104,7 +105,7 @@ export function progressFormulas(steps: RowSpan, snags: RowSpan, firstSeal: numb
   const done = `SUM(${spanOf("settled", steps)})`;
   const all = `COUNT(${spanOf("no", steps)})`;
   const open = `COUNTIFS(${spanOf("rule", steps)},"${requiredWord}*",${spanOf("settled", steps)},0)`;
-  const snagsOpen = `SUM(${spanOf(snagAnswers.isOpen, snags)})`;
+  const snagsOpen = `SUM(${spanOf(snagColumns.isOpen, snags)})`;
   const ofFirstOpen = (column: TabColumn): string => `INDEX(${spanOf(column, steps)},MATCH(0,${spanOf("settled", steps)},0))`;
   const ofLastSeal = (column: TabColumn): string => `INDEX(${spanOf(column, seals)},${sealCount})`;
   return {

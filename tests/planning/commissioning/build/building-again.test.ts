@@ -5,7 +5,7 @@ import { isSpent, readPlannedTab, readTab, type TabReading } from "../../../../s
 import type { TableRows } from "../../../../src/planning/plan/schema";
 import type { Scalar, SheetSnapshot } from "../../../../src/sheet";
 import { jobName, moment, planWorkbook, smallPlan } from "../../../support/commissioning-plan";
-import { columnOf } from "../../../support/tab-on-sheet";
+import { columnOf, snagColumnOf } from "../../../support/tab-on-sheet";
 import { tabSheet } from "../../../support/tab-workbook";
 
 function build(rows: TableRows, ...tabs: SheetSnapshot[]): JobBuild {
@@ -130,16 +130,32 @@ describe("building again", () => {
     const tab = read(first);
     const about = tab.steps.find(({ key }) => key.endsWith("T-20/A0002.B.0"))!;
     const row = tab.places.snagsRow + 2;
-    const { columns } = tab.places;
     // What the sheet's own formulas answer for the snag: the key of its step.
-    const computed = isComputed ? ([[columns.plannedUnit!, about.key]] as const) : [];
-    const typed = [[columns.no!, Number(about.no)], [columns.step!, "Cable too short"], ...computed] as const;
+    const computed = isComputed ? ([[snagColumnOf(tab, "key"), about.key]] as const) : [];
+    const typed = [[snagColumnOf(tab, "about"), Number(about.no)], [snagColumnOf(tab, "foundWrong"), "Cable too short"], ...computed] as const;
     const sheet = tabSheet(first.tab, jobName, typed.map(([column, value]) => ({ row, column, value })));
     const fewer = build({ ...small, steps: small.steps!.filter(({ stepId }) => stepId !== "T-11") }, sheet);
     const [snag] = read(fewer).snags;
     expect(snag?.typed).toMatchObject({ foundWrong: "Cable too short", about: Number(about.no) - 2 });
     const gone = build(withoutSecondArray, sheet);
     expect(read(gone).snags[0]).toMatchObject({ key: about.key, typed: { about: "gone", foundWrong: "Cable too short" } });
+  });
+
+  test("keeps both of a snag and its copy that was filled otherwise, each with an id of its own, and uses no id twice", () => {
+    const first = build(small);
+    const tab = read(first);
+    const row = tab.places.snagsRow + 2;
+    const [id, wrong] = [snagColumnOf(tab, "id"), snagColumnOf(tab, "foundWrong")];
+    const type = (...cells: (readonly [row: number, column: number, value: Scalar])[]) => tabSheet(first.tab, jobName, cells.map(([at, column, value]) => ({ row: at, column, value })));
+    const copied = read(build(small, type([row, wrong, "Dent"], [row + 1, id, "S-1"], [row + 1, wrong, "Scratch"])));
+    // The id S-2 was typed over: as far as anybody can tell, it was one's.
+    expect(copied.snags.map(({ id: own, typed }) => [own, typed.foundWrong])).toEqual([["S-1", "Dent"], ["S-3", "Scratch"]]);
+    // S-2 and S-3 were printed, filled, and their rows deleted: nobody else gets their ids.
+    const sheet = type([row, wrong, "Dent"]);
+    const without = <Line>(lines: readonly Line[]): Line[] => lines.filter((_, index) => index !== row + 1 && index !== row + 2);
+    const again = build(small, { ...sheet, values: without(sheet.values), formulas: without(sheet.formulas) });
+    expect(read(again).snags.map((snag) => snag.id)).toEqual(["S-1"]);
+    expect(again.tab.rows[row + 1]![id]!.value).toBe("S-4");
   });
 
   test("takes over what was typed into an earlier tab while its successor was built, once", () => {

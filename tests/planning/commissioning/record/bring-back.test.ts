@@ -119,6 +119,30 @@ describe("a returned snag", () => {
     expect(accept("snag 0", "snag 1")).toEqual([other, edited, fresh]);
   });
 
+  test("stands beside ours where both went on with it: neither is lost", () => {
+    const [ours, theirs] = [snagTyped(known, { by: "AB" }), snagTyped(known, { closed: "Closed", by: "CD" })];
+    expect(acceptReturned(withSnags(ours), withSnags(theirs), new Set(["snag 0"])).snags).toEqual([ours, theirs]);
+  });
+
+  test("of a copied row is one of its own", () => {
+    const [first, copy] = [snagTyped(known, { by: "AB" }), snagTyped(known, { foundWrong: "Scratch" })];
+    expect(compareReturned(withSnags(known), withSnags(first, copy)).items).toMatchObject([{ id: "snag 0", ours: dent }, { id: "snag 1", ours: "" }]);
+    expect(acceptReturned(withSnags(known), withSnags(first, copy), new Set(["snag 0", "snag 1"])).snags).toEqual([first, copy]);
+    expect(acceptReturned(withSnags(known), withSnags(first, copy), new Set(["snag 1"])).snags).toEqual([known, copy]);
+  });
+
+  test("is told by its id, and is ours of that id where two fit", () => {
+    const [one, other] = [{ ...known, id: "S-1" }, { ...known, id: "S-2" }];
+    const edited = { ...snagTyped(known, { by: "AB" }), id: "S-2" };
+    expect(compareReturned(withSnags(one, other), withSnags(edited)).items).toMatchObject([{ label: "Snag S-2 S-1" }]);
+    expect(acceptReturned(withSnags(one, other), withSnags(edited), new Set(["snag 0"])).snags).toEqual([one, edited]);
+  });
+
+  test("counts among the ids that were used, those that they have deleted included", () => {
+    const accepted = acceptReturned(jobRecords({ usedSnagIds: 3 }), jobRecords({ usedSnagIds: 5 }), new Set());
+    expect(accepted.usedSnagIds).toBe(5);
+  });
+
   test("is found again by what we typed ourselves and handed out, and keeps the fingerprint that ours has", () => {
     const ours = snagOf({ carried: "", typed: { foundWrong: "Ours" } });
     const handedOut = { ...snagTyped(ours, { mender: "EF" }), carried: snagFingerprint(ours) };
@@ -146,6 +170,18 @@ describe("an accepted record", () => {
     const ours = stepRecord({ key: "J1/S-8/A8", typed: { found: 1 } });
     const foreign = stepRecord({ key: "J1/S-9/A9", typed: { found: 2 } });
     expect(acceptReturned(jobRecords({ orphans: [ours] }), jobRecords({ orphans: [foreign] }), new Set(["J1/S-9/A9"])).orphans).toEqual([ours, foreign]);
+  });
+
+  test("of a copied row is listed, and stands below", () => {
+    const [first, second, same] = [typedInto(before, { found: "No" }), typedInto(before, { found: "Maybe" }), before];
+    const returned = withSteps(first, second, same);
+    expect(compareReturned(withSteps(before), returned).items.map(({ id, label, ours: mine, theirs: yours }) => [id, label, mine, yours])).toEqual([
+      ["J1/S-1/A1", "No. 12 S-1 array 1", "Found: Yes", "Found: No"],
+      ["J1/S-1/A1 #2", "No. 12 S-1 array 1, copied row", "", "Found: Maybe"],
+    ]);
+    const accepted = acceptReturned(withSteps(before), returned, new Set(["J1/S-1/A1", "J1/S-1/A1 #2"]));
+    expect(accepted.steps.map(({ typed }) => typed.found)).toEqual(["No"]);
+    expect(accepted.orphans.map(({ typed }) => typed.found)).toEqual(["Yes", "Maybe"]);
   });
 
   test("is the one at their step where another of its key stands below", () => {

@@ -93,9 +93,9 @@ describe("records of a tab in use", () => {
   });
 
   test("bring snags and seals along as they are", () => {
-    const [snags, seals] = [[snagOf()], [sealLine()]];
+    const [snags, seals] = [[snagOf({ id: "S-4" })], [sealLine()]];
     expect(carry([], jobRecords({ snags, seals })).records).toMatchObject({ snags, seals });
-    expect(carry([jobStep("old")], null).records).toEqual({ steps: new Map(), orphans: [], snags: [], seals: [] });
+    expect(carry([jobStep("old")], null).records).toEqual({ steps: new Map(), orphans: [], snags: [], usedSnagIds: 0, seals: [] });
   });
 });
 
@@ -149,7 +149,7 @@ describe("records of an earlier tab", () => {
   });
 
   test("bring their snags behind those of the tab in use, each once", () => {
-    const [known, fresh] = [snagOf({ typed: { foundWrong: "known" } }), snagOf({ typed: { foundWrong: "fresh" } })];
+    const [known, fresh] = [snagOf({ id: "S-1", typed: { foundWrong: "known" } }), snagOf({ id: "S-2", typed: { foundWrong: "fresh" } })];
     const carriedOver = { ...known, carried: snagFingerprint(known), typed: { ...known.typed, by: "AB" } };
     expect(carry([], jobRecords({ build: 2, snags: [carriedOver] }), jobRecords({ snags: [known, fresh] })).records.snags).toEqual([carriedOver, fresh]);
     expect(carry([], jobRecords({ build: 2, snags: [known] }), jobRecords({ snags: [known] })).records.snags).toEqual([known]);

@@ -55,8 +55,8 @@ describe("what may be typed", () => {
       { area: { row: 10, column: 7, rows: 1, columns: 1 }, rule: { kind: "list", items: ["TB", "TiB", "bytes"] }, message: "Choose the unit that was seen: TB, TiB or bytes.", strict: true },
       { area: { row: 12, column: 7, rows: 1, columns: 1 }, rule: { kind: "list", items: ["TB", "TiB", "bytes"] }, message: "Choose the unit that was seen: TB, TiB or bytes.", strict: true },
       { area: { row: 10, column: 12, rows: 9, columns: 1 }, rule: { kind: "date" }, message: "Type a date, such as 2026-05-31.", strict: false },
-      { area: { row: 22, column: 4, rows: 9, columns: 1 }, rule: { kind: "list", items: ["Closed", "Accepted"] }, message: "Choose Closed once it is mended, or Accepted with a name.", strict: true },
-      { area: { row: 22, column: 5, rows: 9, columns: 1 }, rule: { kind: "date" }, message: "Type a date, such as 2026-05-31.", strict: false },
+      { area: { row: 22, column: 8, rows: 9, columns: 1 }, rule: { kind: "list", items: ["Closed", "Accepted"] }, message: "Choose Closed once it is mended, or Accepted with a name.", strict: true },
+      { area: { row: 22, column: 4, rows: 9, columns: 1 }, rule: { kind: "date" }, message: "Type a date, such as 2026-05-31.", strict: false },
     ]);
   });
 });

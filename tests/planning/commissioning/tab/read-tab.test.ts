@@ -149,8 +149,10 @@ describe("the row of a step", () => {
 });
 
 describe("the blocks below the steps", () => {
-  const snagLabels = row({ "No.": "Row", Step: "What was found" });
-  const snag = row({ "No.": 3, Step: "Dent", For: "EF", Expected: 46_083, Found: 5, Result: "Closed", By: "AB", Note: "n", Key: "#snag", Carried: "SC", Digest: "SD" });
+  const snagLabels = row({ "No.": "Snag", "Step id": "Row", Step: "What was found" });
+  const snag = row({
+    "No.": "S-2", "Step id": 3, Step: "Dent", For: "EF", Result: 46_083, Expected: 5, Found: "AB", "Expected before": "Closed", Note: "n", Key: "#snag", Carried: "SC", Digest: "SD",
+  });
   const orphan = row({ ...stepCells, "No.": null, Key: "kept:J1/S-9/A9" });
   const sealLabels = row({ "Step id": "Sealed" });
   const seal = row({ "Step id": "2026-03-09", Step: "CODE", For: "AB", Expected: "2026-03-10", Found: "EF", Note: "why", Key: "#seal", Digest: "18" });
@@ -161,7 +163,7 @@ describe("the blocks below the steps", () => {
     expect(tab.places).toMatchObject({ snagsRow: 4, orphansRow: 8, sealsRow: 11 });
     expect(tab.snags).toEqual([
       {
-        key: "J1/S-1/A1", stepId: "S-1", carried: "SC", digest: "SD", errors: [], row: 6,
+        id: "S-2", key: "J1/S-1/A1", stepId: "S-1", carried: "SC", digest: "SD", errors: [], row: 6,
         typed: { about: 3, foundWrong: "Dent", mender: "EF", byWhen: 46_083, foundAgain: 5, closed: "Closed", by: "AB", note: "n" },
       },
     ]);
@@ -186,13 +188,28 @@ describe("the blocks below the steps", () => {
     expect(tab.seals.map(({ typed, stepCount }) => [typed.sealed, stepCount])).toEqual([["2026-03-09", 18], ["2026-03-11", null]]);
   });
 
+  test("tell the ids of snags, and the highest that was ever one's", () => {
+    const withMark = (given: CellValue, ...ids: readonly (readonly [id: CellValue, found: CellValue])[]) =>
+      read([[...marker, given], headers, step, tags.snags, snagLabels, ...ids.map(([id, found]) => row({ "No.": id, Step: found, Key: "#snag" })), tags.orphans]);
+    const used = (...parts: Parameters<typeof withMark>) => withMark(...parts).usedSnagIds;
+    expect(withMark(4, ["S-1", "Dent"], ["S-02", "Scratch"], [7, "Bent"], [null, "Loose"]).snags.map(({ id }) => id)).toEqual(["S-1", "", "", ""]);
+    expect(used(3, ["S-1", null], ["S-2", null], ["S-3", null])).toBe(0);
+    expect(used(3, ["S-1", "Dent"], ["S-2", null], ["S-3", null])).toBe(1);
+    expect(used(3, ["S-1", null], ["S-2", "Dent"], ["S-3", null])).toBe(2);
+    // A row that was deleted had a snag, as far as anybody can tell.
+    expect(used(3, ["S-1", null], ["S-3", null])).toBe(2);
+    expect(used(3, ["S-1", null])).toBe(3);
+    expect(used(3, ["S-9", "Dent"])).toBe(9);
+    expect([used(null), used("many"), used(-5), used(1e300)]).toEqual([0, 0, 0, 1_000_000]);
+  });
+
   test("pass over blank rows, with a tag or without", () => {
     const tab = read([...top, step, tags.snags, snagLabels, row({ Key: "#snag" }), blank, tags.orphans, tags.seals, sealLabels, row({ Key: "#seal", Digest: "3" }), blank]);
     expect([tab.snags, tab.seals, tab.ownRows]).toEqual([[], [], []]);
   });
 
   test("know the step of a snag by its number; where that is no number or no step's, by the key beside it", () => {
-    const about = (no: CellValue) => read([...top, step, tags.snags, snagLabels, row({ "No.": no, Step: "Dent", Key: "#snag", "Step id": "S-8", "Planned unit": "J1/S-8/A8" })]).snags[0]!;
+    const about = (no: CellValue) => read([...top, step, tags.snags, snagLabels, row({ "Step id": no, Step: "Dent", Key: "#snag", "Rechecked by": "S-8", Rule: "J1/S-8/A8" })]).snags[0]!;
     expect(about(3)).toMatchObject({ key: "J1/S-1/A1", stepId: "S-1" });
     for (const no of [4, "gone", "3", null]) expect(about(no)).toMatchObject({ key: "J1/S-8/A8", stepId: "S-8" });
   });
@@ -223,6 +240,15 @@ describe("a tab of an earlier layout", () => {
     expect(tab.places.layout).toBe("earlier");
     expect([tab.faults, tab.ownColumns]).toEqual([[], []]);
     expect(tab.steps[0]).toEqual(read([...top, step]).steps[0]);
+  });
+
+  test("has its snags where they stood then, without ids", () => {
+    const snag = line({ "No.": 3, Step: "Dent", For: "EF", Expected: 46_083, Found: 5, Result: "Closed", By: "AB", Note: "n", Key: "#snag", "Planned unit": "J1/S-1/A1", Carried: "SC" });
+    const tab = read([marker, earlier, filled, line({ Key: "#snags" }), line({ "No.": "Row" }), snag, line({ Key: "#kept" })]);
+    expect(tab.snags).toMatchObject([
+      { id: "", key: "J1/S-1/A1", stepId: "S-1", carried: "SC", typed: { about: 3, foundWrong: "Dent", mender: "EF", byWhen: 46_083, foundAgain: 5, closed: "Closed", by: "AB", note: "n" } },
+    ]);
+    expect(tab.usedSnagIds).toBe(0);
   });
 
   test("is named by its own headers where one of them is gone or not where it was", () => {

@@ -11,6 +11,6 @@ test("a cell looks like what Result says, and stands out where something is stil
     [4, 10, 12, 1, "isMissing", '=AND($E5<>"",$K5="",LEFT($P5,8)="required")'],
     [4, 13, 12, 1, "isMissing", '=AND(OR($E5="Waived",$E5="Not applicable"),$N5="",$U5="")'],
     [4, 9, 12, 1, "isMissing", '=AND($I5<>"",$J5="")'],
-    [20, 4, 10, 1, "isWaiting", "=$R21=1"],
+    [20, 8, 10, 1, "isWaiting", "=$R21=1"],
   ]);
 });
