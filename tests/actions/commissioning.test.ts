@@ -9,10 +9,11 @@ import { reopen } from "../../src/actions/reopen";
 import { writeShownChanges } from "../../src/actions/write-changes";
 import { openHeadless, type HeadlessWorkbook } from "../../src/headless/open-headless";
 import { readCommissioningPlan } from "../../src/planning/commissioning/build";
+import { snagFields, type SnagField } from "../../src/planning/commissioning/record";
 import type { TableRow, TableRows } from "../../src/planning/plan/schema";
 import type { Scalar, SheetSnapshot } from "../../src/sheet";
 import { addPlan, complete, jobName, moment, smallPlan, step } from "../support/commissioning-plan";
-import { cellOf, columnOf, tabInSight, typeInto } from "../support/tab-on-sheet";
+import { cellOf, columnOf, snagColumnOf, tabInSight, typeInto } from "../support/tab-on-sheet";
 
 // On the real engine: what the formulas of a tab answer is part of what is tried here.
 let open: HeadlessWorkbook[] = [];
@@ -46,11 +47,17 @@ async function type(workbook: HeadlessWorkbook, records: Readonly<Record<string,
   await typeInto(workbook.port, await tabInSight(workbook.port), records);
 }
 
-async function snag(workbook: HeadlessWorkbook, index: number, key: string, cells: Readonly<Record<string, Scalar>>): Promise<void> {
+async function snag(workbook: HeadlessWorkbook, index: number, key: string, cells: Readonly<Partial<Record<SnagField, Scalar>>>): Promise<void> {
   const tab = await tabInSight(workbook.port);
-  const no = Number(tab.steps.find((one) => one.key.endsWith(`/${key}`))!.no);
+  const about = Number(tab.steps.find((one) => one.key.endsWith(`/${key}`))!.no);
+  const typed: Readonly<Partial<Record<SnagField, Scalar>>> = { about, ...cells };
   const row = tab.places.snagsRow + 2 + index;
-  await workbook.port.apply(Object.entries({ no, ...cells }).map(([column, value]) => ({ kind: "write", sheet: tab.sheet, row, column: columnOf(tab, column), cells: [[{ value }]] })));
+  await workbook.port.apply(
+    snagFields.flatMap((field) => {
+      const value = typed[field];
+      return value === undefined ? [] : [{ kind: "write" as const, sheet: tab.sheet, row, column: snagColumnOf(tab, field), cells: [[{ value }]] }];
+    }),
+  );
 }
 
 describe("the result of a step", () => {
@@ -84,9 +91,9 @@ describe("the result of a step", () => {
     ["a size in the unit that was seen", "size", { found: 12, unit: "TiB" }, "As expected"],
     ["the same figure in TB", "size", { found: 12, unit: "TB" }, "Differs"],
     ["the size in bytes", "size", { found: 13_194_139_533_312, unit: "bytes" }, "As expected"],
-    ["a text in other capitals", "two", { found: "SW-1 4", by: "AB", second: "CD" }, "As expected"],
+    ["a text in other capitals", "two", { found: "SW-1 4", by: "AB", witness: "CD" }, "As expected"],
     ["one name where two sign", "two", { found: "sw-1 4", by: "AB" }, "Needs a second name"],
-    ["the same name twice", "two", { found: "sw-1 4", by: "AB", second: "ab" }, "Needs a second name"],
+    ["the same name twice", "two", { found: "sw-1 4", by: "AB", witness: "ab" }, "Needs a second name"],
     ["the address", "address", { found: "FD00::10:1" }, "As expected"],
     ["the address in full", "address", { found: "fd00:0000:0000:0000:0000:0000:0010:0001" }, "As expected"],
     ["another address", "address", { found: "fd00::10:2" }, "Differs"],
@@ -112,9 +119,9 @@ describe("a job from first record to seal", () => {
     expect(await resultOf("T-11/A0001")).toBe("Differs");
     expect((await previewCloseOut(workbook.port, jobName)).map(({ sentence }) => sentence)).toEqual(["No. 3 T-11 says Differs. Put it right, or waive it with name and reason."]);
 
-    await snag(workbook, 0, "T-11/A0001", { step: "One unit too high", subject: "CD", found: "4" });
+    await snag(workbook, 0, "T-11/A0001", { foundWrong: "One unit too high", mender: "CD", foundAgain: "4" });
     expect(jobStandings(readCommissioningPlan(await workbook.port.read()))[0]!.progress).toMatchObject({ steps: 18, done: 17, open: 1, differ: 1, snags: 1, minutesLeft: 5 });
-    await snag(workbook, 0, "T-11/A0001", { result: "Closed", by: "CD" });
+    await snag(workbook, 0, "T-11/A0001", { closed: "Closed", by: "CD" });
     expect(await resultOf("T-11/A0001")).toBe("As expected");
     expect((await tabInSight(workbook.port)).steps[2]!.typed.found).toBe(5);
 
@@ -124,9 +131,9 @@ describe("a job from first record to seal", () => {
     await workbook.port.apply([{ kind: "write", sheet: "Arrays", ...place, cells: [[{ value: "N-0022" }]] }]);
     await build(workbook);
     expect(await resultOf("T-10/A0002")).toBe("Check again");
-    await type(workbook, { "T-10/A0002": { seenAgain: "Yes" } });
+    await type(workbook, { "T-10/A0002": { recheckedBy: "CD" } });
     expect(await resultOf("T-10/A0002")).toBe("Differs");
-    await snag(workbook, 1, "T-10/A0002", { step: "Serial as delivered", result: "Accepted", by: "EF", note: "Delivery note corrected" });
+    await snag(workbook, 1, "T-10/A0002", { foundWrong: "Serial as delivered", closed: "Accepted", by: "EF", note: "Delivery note corrected" });
     expect(await resultOf("T-10/A0002")).toBe("Waived");
 
     const code = await closeOut(workbook.port, jobName, "AB", "2026-03-09");
@@ -264,7 +271,7 @@ describe("a filled tab that comes back", () => {
     expect(job!.remarks[0]).toContain("is build 1, ours is 2");
     await bringBack(plan.port, job!, new Set(job!.items.map(({ id }) => id)), moment);
     const again = (await tabInSight(plan.port)).steps.find(({ key }) => key === "J0001/T-10/A0001");
-    expect(again).toMatchObject({ was: "N-0001", result: "Check again", typed: { found: "N-0001" } });
+    expect(again).toMatchObject({ expectedBefore: "N-0001", result: "Check again", typed: { found: "N-0001" } });
   });
 
   test("from another plan with the same ids is refused", async () => {
@@ -284,7 +291,7 @@ describe("after the work", () => {
     const plan = planAsBuilt(jobName);
     const changes = async () => plan(await workbook.port.read());
     expect((await changes()).writes).toEqual([]);
-    await snag(workbook, 0, "T-10/A0001", { step: "Other chassis", result: "Accepted", by: "EF" });
+    await snag(workbook, 0, "T-10/A0001", { foundWrong: "Other chassis", closed: "Accepted", by: "EF" });
     const shown = await changes();
     expect(shown.writes.map(({ sheet, before, value }) => [sheet, before, value])).toEqual([["Arrays", "N-0001", "N-0077"]]);
     await writeShownChanges(workbook.port, shown, plan);

@@ -10,7 +10,7 @@ import { readPlan, rowsOf } from "../../src/planning/plan/read";
 import type { Scalar, WorkbookSnapshot } from "../../src/sheet";
 import { jobName, moment, planSheets, smallPlan } from "../support/commissioning-plan";
 import { mockWorkbook, type MockWorkbook } from "../support/mock-workbook/mock-workbook";
-import { cellOf, tabInSight, typeInto } from "../support/tab-on-sheet";
+import { cellOf, snagColumnOf, tabInSight, typeInto } from "../support/tab-on-sheet";
 
 const records = {
   "T-01/site": { found: "Yes", by: "AB", note: "=not a formula" },
@@ -18,7 +18,7 @@ const records = {
   "T-11/A0002": { found: 8, by: "CD" },
   "T-12/A0001": { found: 14.5, unit: "TiB", by: "CD" },
   "T-20/A0001.A.0": { found: "192.0.2.1", by: "AB" },
-  "T-90/site": { found: "Accepted", by: "AB", second: "EF" },
+  "T-90/site": { found: "Accepted", by: "AB", witness: "EF" },
 } as const;
 const late = { key: "T-21/A0002.B.0", found: 8972 } as const;
 
@@ -37,10 +37,10 @@ async function finish(workbook: MockWorkbook): Promise<void> {
   const tab = await tabInSight(workbook.port);
   const rest = tab.steps.filter(({ typed }) => typed.found === null).map(({ key }) => [key.split("/").slice(1).join("/"), { found: "Waived", by: "AB", note: "later" }] as const);
   await typeInto(workbook.port, tab, Object.fromEntries(rest));
-  const { snagsRow, columns } = tab.places;
+  const { snagsRow } = tab.places;
   await workbook.port.apply([
-    { kind: "write", sheet: tab.sheet, row: snagsRow + 2, column: columns.result!, cells: [[{ value: "Closed" }]] },
-    { kind: "write", sheet: tab.sheet, row: snagsRow + 2, column: columns.by!, cells: [[{ value: "AB" }]] },
+    { kind: "write", sheet: tab.sheet, row: snagsRow + 2, column: snagColumnOf(tab, "closed"), cells: [[{ value: "Closed" }]] },
+    { kind: "write", sheet: tab.sheet, row: snagsRow + 2, column: snagColumnOf(tab, "by"), cells: [[{ value: "AB" }]] },
   ]);
 }
 

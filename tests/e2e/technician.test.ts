@@ -59,9 +59,9 @@ const snagsRow = ({ values }: SheetSnapshot): number => values.findIndex((line) 
 
 /** Everything that people typed into the steps and the snags of a tab. */
 function recordsOf(sheet: SheetSnapshot): Readonly<Record<string, readonly string[]>> {
-  const steps = [...stepsOf(sheet)].map(([key, { cells }]) => [key, ["Found", "Unit", "By", "Second", "Done", "Note"].map((header) => cells[header]!)] as const);
+  const steps = [...stepsOf(sheet)].map(([key, { cells }]) => [key, ["Found", "Unit", "By", "Witness", "Done", "Note"].map((header) => cells[header]!)] as const);
   const last = headersOf(sheet).indexOf("Note");
-  const snags = sheet.values.slice(snagsRow(sheet)).filter((line) => /^\d+$/.test(text(line[0]))).map((line, index) => [`snag ${index}`, line.slice(0, last + 1).map(text)] as const);
+  const snags = sheet.values.slice(snagsRow(sheet)).filter((line) => /^S-\d+$/.test(text(line[0])) && text(line[2]) !== "").map((line) => [text(line[0]), line.slice(0, last + 1).map(text)] as const);
   return Object.fromEntries([...steps, ...snags]);
 }
 
@@ -131,7 +131,7 @@ describe("a technician at the desk", () => {
   test("types what was seen, and is told at once what differs", async () => {
     await typeDown("Found", (stepId) => seen[stepId]!);
     await typeDown("By", () => "AB");
-    await typeInto((await step("SUR-075 Bindery")).row, { Second: "CD" });
+    await typeInto((await step("SUR-075 Bindery")).row, { Witness: "CD" });
     await progress("44 of 45 steps settled · 1 differ");
     const others = [...stepsOf(await tab())].filter(([, { cells }]) => cells["Result"] !== "As expected");
     expect(others.map(([key, { cells }]) => [key, cells["Expected"], cells["Found"], cells["Result"]])).toEqual([["SUR-040 bi-array-1", "42", "40", "Differs"]]);
@@ -145,7 +145,7 @@ describe("a technician at the desk", () => {
     await workbook.typeFrom(job, row, label("Row"), [differing.cells["No."]!]);
     await workbook.typeFrom(job, row, label("What was found"), ["Counted to the cable tray", "EF", "2026-11-30"]);
     await progress("1 snag open");
-    expect((await tab()).values[row]![1]).toBe("SUR-040");
+    expect((await tab()).values[row]![label("Step id")]).toBe("SUR-040");
     expect((await step("SUR-040 bi-array-1")).cells["Result"]).toBe("Differs");
 
     await workbook.typeFrom(job, row, label("Found again"), ["42"]);
@@ -168,7 +168,7 @@ describe("a technician at the desk", () => {
     expect(Object.keys(before)).toHaveLength(46);
     expect(recordsOf(await tab())).toEqual(before);
     const asking = [...stepsOf(await tab())].filter(([, { cells }]) => cells["Result"] !== "As expected");
-    const seen = asking.map(([key, { cells }]) => [key, cells["Was"], cells["Expected"], cells["Found"], cells["Result"]]);
+    const seen = asking.map(([key, { cells }]) => [key, cells["Expected before"], cells["Expected"], cells["Found"], cells["Result"]]);
     expect(seen).toEqual([["SUR-042 bi-array-1", "1000 ±20", "1010 ±20", "1005", "Check again"]]);
   });
 
@@ -179,7 +179,7 @@ describe("a technician at the desk", () => {
     await page.getByRole("list", { name: "Open items" }).getByRole("button", { name: "SUR-042 asks to be seen again" }).click();
     const { row } = await step("SUR-042 bi-array-1");
     await selected(row);
-    await typeInto(row, { "Seen again": "Yes" });
+    await typeInto(row, { "Rechecked by": "CD" });
     await progress("45 of 45 steps settled");
     expect((await step("SUR-042 bi-array-1")).cells).toMatchObject({ Found: "1005", Result: "As expected" });
   });
@@ -237,9 +237,9 @@ async function fillElsewhere(from: string, to: string): Promise<number> {
     filled += 1;
     write(row, "Found", /^\d+$/.test(seen[stepId]!) ? Number(seen[stepId]) : seen[stepId]!);
     write(row, "By", "AB");
-    if (stepId === "SUR-075") write(row, "Second", "CD");
+    if (stepId === "SUR-075") write(row, "Witness", "CD");
     if (stepId !== "SUR-040") return;
-    const snag = { Row: Number(line[headers.indexOf("No.")]), "What was found": "Counted to the cable tray", "Who mends": "EF", "Found again": 42, Closed: "Closed", By: "EF" };
+    const snag = { Row: Number(line[headers.indexOf("No.")]), "What was found": "Counted to the cable tray", "Who puts it right": "EF", "Found again": 42, Closed: "Closed", By: "EF" };
     for (const [label, value] of Object.entries(snag)) write(labels + 1, label, value, rows[labels]);
   });
   await file.xlsx.writeFile(to);

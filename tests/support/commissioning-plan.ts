@@ -108,5 +108,5 @@ export const complete: Readonly<Record<string, Readonly<Record<string, Scalar>>>
   "T-20/A0002.B.0": { found: "192.0.2.4", by: "AB" },
   "T-21/A0002.B.0": { found: "Not applicable", by: "AB", note: "Port left dark" },
   "T-30/A0001.cluster": { found: "192.0.2.250", by: "AB" },
-  "T-90/site": { found: "Accepted", by: "AB", second: "EF" },
+  "T-90/site": { found: "Accepted", by: "AB", witness: "EF" },
 };

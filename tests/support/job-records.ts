@@ -4,12 +4,12 @@ import type { JobRecords, SealLine, Snag, StepRecord } from "../../src/planning/
 /** Fields of a record, of which those that people type may be given in part. */
 type Some<Made extends { readonly typed: object }> = { readonly [Field in keyof Made]?: Field extends "typed" ? Partial<Made["typed"]> : Made[Field] };
 
-const nothing: StepRecord["typed"] = { found: null, unit: null, seenAgain: null, by: null, second: null, done: null, note: null };
+const nothing: StepRecord["typed"] = { found: null, unit: null, recheckedBy: null, by: null, witness: null, done: null, note: null };
 
 /** Makes the record of a required tick that one name signs, of which nothing is done yet. */
 export function stepRecord({ typed = {}, ...more }: Some<StepRecord> = {}): StepRecord {
   return {
-    key: "J1/S-1/A1", no: "1", stepId: "S-1", step: "Do it", subject: "array 1", expected: "Done", plannedUnit: "", was: "",
+    key: "J1/S-1/A1", no: "1", stepId: "S-1", step: "Do it", subject: "array 1", expected: "Done", plannedUnit: "", expectedBefore: "",
     result: null, required: true, sign: "one", kind: "tick", wanted: null, errors: [], seenUnit: "",
     settled: false, minutes: 5, carried: "", digest: "", row: 10,
     ...more,
@@ -20,7 +20,7 @@ export function stepRecord({ typed = {}, ...more }: Some<StepRecord> = {}): Step
 /** Makes a snag about no step, of which nothing is filled but what was found. */
 export function snagOf({ typed = {}, ...more }: Some<Snag> = {}): Snag {
   return {
-    key: "", stepId: "", errors: [], carried: "", digest: "", row: 20,
+    id: "", key: "", stepId: "", errors: [], carried: "", digest: "", row: 20,
     ...more,
     typed: { about: null, foundWrong: "Scratch", mender: null, byWhen: null, foundAgain: null, closed: null, by: null, note: null, ...typed },
   };
@@ -33,7 +33,7 @@ export function sealLine({ typed = {}, ...more }: Some<SealLine> = {}): SealLine
 
 /** Makes the records of a job of build 1 that has nothing in it. */
 export function jobRecords(more: Partial<JobRecords> = {}): JobRecords {
-  return { jobId: "J1", title: "North hall", build: 1, born: "2026-03-02T09:15:00.000Z", steps: [], snags: [], orphans: [], seals: [], headerRow: 1, remarks: [], ...more };
+  return { jobId: "J1", title: "North hall", build: 1, born: "2026-03-02T09:15:00.000Z", steps: [], snags: [], usedSnagIds: 0, orphans: [], seals: [], headerRow: 1, remarks: [], ...more };
 }
 
 /** Digests texts by the letter of FIPS 180-4 and RFC 4648, each behind its length: SHA-256 of the host, base32 by hand. */

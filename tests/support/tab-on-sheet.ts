@@ -1,4 +1,5 @@
 import { readTabs, type TabReading } from "../../src/planning/commissioning/tab";
+import { snagColumns, type SnagColumn } from "../../src/planning/commissioning/tab/snag-columns";
 import type { Scalar } from "../../src/sheet";
 import type { WorkbookPort } from "../../src/workbook/port";
 
@@ -26,6 +27,11 @@ export function columnOf(tab: TabReading, column: string): number {
   const found = Object.entries(tab.places.columns).find(([key]) => key === column);
   if (found === undefined) throw new Error(`The tab has no column ${column}: ${Object.keys(tab.places.columns).join(", ")}`);
   return found[1];
+}
+
+/** Finds a column of the block of snags by what it holds, as it stands on the sheet. */
+export function snagColumnOf(tab: TabReading, column: SnagColumn): number {
+  return columnOf(tab, snagColumns[column]);
 }
 
 /** Types into the rows of steps as a person does: `{"T-10/A0001": {found: "N-0001"}}`. */

@@ -7,7 +7,7 @@ export function tabReading(more: Partial<TabReading> = {}): TabReading {
   return {
     ...jobRecords(),
     sheet: "North hall", visible: true, whole: true, markRow: 0, faults: [], attachments: 0, ownRows: [], ownColumns: [],
-    places: { columns: at, snagsRow: 20, orphansRow: 38, sealsRow: 41 },
+    places: { layout: "today", columns: at, snagsRow: 20, orphansRow: 38, sealsRow: 41 },
     ...more,
   };
 }

@@ -74,7 +74,7 @@ export const addDriveShelf: ProcedureDraft = {
       section: "Put to use",
       forEach: "array",
       steps: [
-        { id: "SHF-080", do: "Point of no easy return: the site's contact agrees to go on. Second: the contact.", expect: "Go on", record: "choice:Go on|Stop here", sign: "two", minutes: 3 },
+        { id: "SHF-080", do: "Point of no easy return: the site's contact agrees to go on. Witness: the contact.", expect: "Go on", record: "choice:Go on|Stop here", sign: "two", minutes: 3 },
         { id: "SHF-081", do: "Add the drives under scheme {{Scheme}}. Enter the scheme as the screen names it, in the plan's words.", expect: "{{Scheme}}", record: "text", minutes: 10 },
         { id: "SHF-082", do: "Enter the number of hot spares now.", expect: "{{Spares}}", record: "number", minutes: 2 },
         { id: "SHF-083", do: "Wait for the redundancy build or the spreading of data to end. Enter the hours.", record: "number", unit: "h", minutes: 5 },
@@ -86,7 +86,7 @@ export const addDriveShelf: ProcedureDraft = {
       forEach: "site",
       steps: [
         { id: "SHF-090", do: "Configuration exported again, photographs taken, shelf registered for support. Enter the references.", record: "text", minutes: 15 },
-        { id: "SHF-091", do: "The site accepts. Second: the site's contact.", expect: "Accepted", record: "choice:Accepted|Refused", sign: "two", minutes: 5 },
+        { id: "SHF-091", do: "The site accepts. Witness: the site's contact.", expect: "Accepted", record: "choice:Accepted|Refused", sign: "two", minutes: 5 },
       ],
     },
   ],

@@ -285,7 +285,7 @@ export const installRackArray: ProcedureDraft = {
       forEach: "site",
       steps: [
         { id: "INS-250", do: "Go through everything on this tab that differs and every snag with the site's contact.", expect: "Every one closed, or accepted by name", minutes: 15 },
-        { id: "INS-251", do: "The site accepts the system. By: the lead of the work. Second: the site's contact.", expect: "Accepted", record: "choice:Accepted|Refused", sign: "two", minutes: 5 },
+        { id: "INS-251", do: "The site accepts the system. By: the lead of the work. Witness: the site's contact.", expect: "Accepted", record: "choice:Accepted|Refused", sign: "two", minutes: 5 },
       ],
     },
     {

@@ -76,7 +76,7 @@ export const replaceController: ProcedureDraft = {
       steps: [
         { id: "RCT-070", do: "Configuration exported again. Enter where.", record: "text", minutes: 5 },
         { id: "RCT-071", do: "The old controller may hold data or secrets: pack it, label it and enter where it goes.", record: "text", minutes: 5 },
-        { id: "RCT-072", do: "The site accepts. Second: the site's contact.", expect: "Accepted", record: "choice:Accepted|Refused", sign: "two", minutes: 5 },
+        { id: "RCT-072", do: "The site accepts. Witness: the site's contact.", expect: "Accepted", record: "choice:Accepted|Refused", sign: "two", minutes: 5 },
       ],
     },
   ],

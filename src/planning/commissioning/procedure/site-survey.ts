@@ -78,7 +78,7 @@ export const siteSurvey: ProcedureDraft = {
         { id: "SUR-072", do: "Confirm where alerts go: {{Alerts to}}.", expect: "Confirmed", minutes: 2 },
         { id: "SUR-073", do: "Enter who may stop the work on the day, and whom to call when something goes wrong at night.", record: "text", minutes: 5 },
         { id: "SUR-074", do: "Photograph the way in, the rack front and back, strips and switches, where you were allowed to. Enter where the pictures are kept.", record: "text", minutes: 10 },
-        { id: "SUR-075", do: "Read what differs from the plan back to the contact. Second: the contact.", expect: "Agreed", sign: "two", minutes: 10 },
+        { id: "SUR-075", do: "Read what differs from the plan back to the contact. Witness: the contact.", expect: "Agreed", sign: "two", minutes: 10 },
       ],
     },
   ],

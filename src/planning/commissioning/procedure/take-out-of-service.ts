@@ -48,7 +48,7 @@ export const takeOutOfService: ProcedureDraft = {
       section: "Erasure",
       forEach: "array",
       steps: [
-        { id: "OUT-050", do: "Last stop: the owner of the data agrees once more. Second: the owner or their deputy.", caution: "Erased data does not come back.", expect: "Erase", record: "choice:Erase|Do not erase", sign: "two", minutes: 5 },
+        { id: "OUT-050", do: "Last stop: the owner of the data agrees once more. Witness: the owner or their deputy.", caution: "Erased data does not come back.", expect: "Erase", record: "choice:Erase|Do not erase", sign: "two", minutes: 5 },
         { id: "OUT-051", do: "Erase by the method in the order. Enter the method and the name of the tool and its version.", record: "text", minutes: 30 },
         { id: "OUT-052", do: "Enter the number of drives that report a finished erasure; spares and failed drives count.", expect: "{{Drives}}", record: "number", minutes: 10 },
         { id: "OUT-053", do: "Read samples of every drive back: nothing of the old data.", expect: "Nothing readable", sign: "two", minutes: 20 },
@@ -74,7 +74,7 @@ export const takeOutOfService: ProcedureDraft = {
       forEach: "site",
       steps: [
         { id: "OUT-070", do: "Support contract, warranty and asset register ended or changed. Enter the references.", record: "text", minutes: 10 },
-        { id: "OUT-071", do: "The site signs for the certificate and the empty units. Second: the site's contact.", expect: "Signed", record: "choice:Signed|Refused", sign: "two", minutes: 5 },
+        { id: "OUT-071", do: "The site signs for the certificate and the empty units. Witness: the site's contact.", expect: "Signed", record: "choice:Signed|Refused", sign: "two", minutes: 5 },
       ],
     },
   ],

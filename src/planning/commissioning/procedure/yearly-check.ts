@@ -80,7 +80,7 @@ export const yearlyCheck: ProcedureDraft = {
         { id: "YCK-081", do: "Export every configuration and store it off the arrays. Enter where.", record: "text", minutes: 10 },
         { id: "YCK-082", do: "Spare drives on site: count them, and read the date on the oldest.", record: "text", minutes: 5 },
         { id: "YCK-083", do: "Contacts by day and by night still right: {{Contact}}.", expect: "Right", minutes: 3 },
-        { id: "YCK-084", do: "Go through findings and what will be full, out of warranty or worn within a year. Second: the site's contact.", expect: "Gone through", sign: "two", minutes: 20 },
+        { id: "YCK-084", do: "Go through findings and what will be full, out of warranty or worn within a year. Witness: the site's contact.", expect: "Gone through", sign: "two", minutes: 20 },
       ],
     },
   ],

@@ -56,24 +56,41 @@ function refuseForeign(ours: JobRecords, theirs: JobRecords): void {
   }
 }
 
+/** A record of a returned tab, and how it is named in the choice: by its key, and one of a row that was copied by a number behind that. */
+interface ReturnedRecord {
+  readonly id: string;
+  readonly record: StepRecord;
+  readonly isCopy: boolean;
+}
+
+function returnedRecords({ steps, orphans }: JobRecords): ReturnedRecord[] {
+  const seen = new Map<string, number>();
+  return [...steps, ...orphans].map((record) => {
+    const count = (seen.get(record.key) ?? 0) + 1;
+    seen.set(record.key, count);
+    return { id: count === 1 ? record.key : `${record.key} #${count}`, record, isCopy: count > 1 };
+  });
+}
+
 function compareSteps(ours: JobRecords, theirs: JobRecords): Pick<ReturnedTab, "items" | "onlyOurs"> {
   const items: ReturnedItem[] = [];
   let onlyOurs = 0;
   const mine = new Map([...ours.orphans, ...ours.steps].map((record) => [record.key, record]));
-  for (const record of [...theirs.steps, ...theirs.orphans]) {
-    const own = mine.get(record.key);
+  const ownPrints = new Set([...ours.steps, ...ours.orphans].map(recordFingerprint));
+  for (const { id, record, isCopy } of returnedRecords(theirs)) {
+    const own = isCopy ? undefined : mine.get(record.key);
     const before = record.carried;
     const theirNow = recordFingerprint(record);
     const ourNow = own === undefined ? "" : recordFingerprint(own);
-    if (theirNow === ourNow) continue;
+    if (theirNow === ourNow || (isCopy && ownPrints.has(theirNow))) continue;
     if (theirNow === before) {
-      if (ourNow !== before) onlyOurs += 1;
+      if (ourNow !== before && !isCopy) onlyOurs += 1;
       continue;
     }
     items.push({
-      id: record.key,
+      id,
       change: ourNow === before || ourNow === "" ? "theirs" : "both",
-      label: labelOf(record),
+      label: isCopy ? `${labelOf(record)}, copied row` : labelOf(record),
       ours: own === undefined ? "" : describeStep(own),
       theirs: describeStep(record),
     });
@@ -81,60 +98,73 @@ function compareSteps(ours: JobRecords, theirs: JobRecords): Pick<ReturnedTab, "
   return { items, onlyOurs };
 }
 
+/** A snag of a returned tab, how it is named in the choice, and the one of ours that it was before it was edited. */
+interface ReturnedSnag {
+  readonly id: string;
+  readonly snag: Snag;
+  readonly own: Snag | undefined;
+  /** True where only they went on with it. */
+  readonly isTheirsAlone: boolean;
+}
+
+/** Pairs the snags of a returned tab with ours, each of ours once: a copied row is a snag of its own. */
+function returnedSnags(ours: JobRecords, theirs: JobRecords): ReturnedSnag[] {
+  const free = new Set(ours.snags);
+  return theirs.snags.map((snag, index) => {
+    const isBefore = (own: Snag): boolean => snag.carried !== "" && (own.carried === snag.carried || snagFingerprint(own) === snag.carried);
+    const likely = [...free].filter(isBefore);
+    const own = likely.find(({ id }) => id === snag.id) ?? likely[0];
+    if (own !== undefined) free.delete(own);
+    return { id: `snag ${index}`, snag, own, isTheirsAlone: own === undefined || [own.carried, snag.carried].includes(snagFingerprint(own)) };
+  });
+}
+
 function compareSnags(ours: JobRecords, theirs: JobRecords): ReturnedItem[] {
-  return theirs.snags.flatMap((snag, index): ReturnedItem[] => {
+  return returnedSnags(ours, theirs).flatMap(({ id, snag, own, isTheirsAlone }): ReturnedItem[] => {
     const now = snagFingerprint(snag);
     if (now === snag.carried || ours.snags.some((one) => snagFingerprint(one) === now)) return [];
-    const own = counterpart(ours, snag);
-    const isUntouched = own === undefined || snagFingerprint(own) === own.carried;
     return [{
-      id: snagId(index),
-      change: isUntouched ? "theirs" : "both",
-      label: `Snag ${snag.stepId}`.trim(),
+      id,
+      change: isTheirsAlone ? "theirs" : "both",
+      label: ["Snag", snag.id, snag.stepId].filter((part) => part !== "").join(" "),
       ours: own === undefined ? "" : describeSnag(own),
       theirs: describeSnag(snag),
     }];
   });
 }
 
-/** Names a snag in the choice by where it stands in the returned tab: snags have no key of their own. */
-function snagId(index: number): string {
-  return `snag ${index}`;
-}
-
 /**
  * Puts the accepted records of a returned tab into ours.
  *
- * A record of ours that is replaced stays, as does one of theirs whose step is not here any more: the next build lists both under "Kept
- * from earlier builds".
+ * A record of ours that is replaced stays, as does one of theirs whose step is not here any more or that stands in a copied row: the next
+ * build lists them under "Kept from earlier builds". A snag of theirs keeps its id where no other one of ours has it; one that both went on
+ * with stands beside ours.
  */
 export function acceptReturned<Ours extends JobRecords>(ours: Ours, theirs: JobRecords, accepted: ReadonlySet<string>): Ours {
-  const taken = new Map([...theirs.orphans, ...theirs.steps].filter(({ key }) => accepted.has(key)).map((record) => [record.key, record]));
   const known = new Set(ours.steps.map(({ key }) => key));
-  const replaced = ours.steps.filter(({ key, typed }) => taken.has(key) && isFilled(typed));
-  const snags = [...ours.snags];
-  for (const [index, snag] of theirs.snags.entries()) {
-    if (!accepted.has(snagId(index))) continue;
-    const own = counterpart(ours, snag);
-    if (own === undefined) snags.push(snag);
-    else snags[snags.indexOf(own)] = { ...snag, carried: own.carried };
-  }
+  const taken = returnedRecords(theirs).filter(({ id }) => accepted.has(id));
+  const isOfStep = ({ record, isCopy }: ReturnedRecord): boolean => !isCopy && known.has(record.key);
+  const toSteps = new Map(taken.filter(isOfStep).map(({ record }) => [record.key, record]));
+  const replaced = ours.steps.filter(({ key, typed }) => toSteps.has(key) && isFilled(typed));
+  const changed = returnedSnags(ours, theirs).filter(({ id }) => accepted.has(id));
   return {
     ...ours,
-    steps: ours.steps.map((own) => mergeStep(own, taken.get(own.key))),
-    orphans: [...ours.orphans, ...replaced, ...[...taken.values()].filter(({ key }) => !known.has(key))],
-    snags,
+    steps: ours.steps.map((own) => mergeStep(own, toSteps.get(own.key))),
+    orphans: [...ours.orphans, ...replaced, ...taken.filter((one) => !isOfStep(one)).map(({ record }) => record)],
+    snags: [
+      ...ours.snags.map((own) => {
+        const snag = changed.find((one) => one.own === own && one.isTheirsAlone)?.snag;
+        return snag === undefined ? own : { ...snag, id: own.id, carried: own.carried };
+      }),
+      ...changed.filter(({ own, isTheirsAlone }) => own === undefined || !isTheirsAlone).map(({ snag }) => snag),
+    ],
+    usedSnagIds: Math.max(ours.usedSnagIds, theirs.usedSnagIds),
   };
 }
 
 function mergeStep(own: StepRecord, taken: StepRecord | undefined): StepRecord {
   if (taken === undefined) return own;
-  return { ...own, typed: taken.typed, expected: taken.expected, was: taken.was, plannedUnit: taken.plannedUnit };
-}
-
-/** Finds the snag of ours that a returned one was before it was edited. */
-function counterpart(ours: JobRecords, snag: Snag): Snag | undefined {
-  return snag.carried === "" ? undefined : ours.snags.find((own) => own.carried === snag.carried || snagFingerprint(own) === snag.carried);
+  return { ...own, typed: taken.typed, expected: taken.expected, expectedBefore: taken.expectedBefore, plannedUnit: taken.plannedUnit };
 }
 
 function labelOf({ no, stepId, subject }: StepRecord): string {

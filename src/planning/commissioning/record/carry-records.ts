@@ -3,14 +3,14 @@ import { isFilled } from "./entries";
 import { recordFingerprint, snagFingerprint } from "./fingerprint";
 import type { JobRecords } from "./job-records";
 import type { SealLine } from "./seal-line";
-import type { Snag } from "./snag";
+import { withIds, type Snag } from "./snag";
 import type { StepRecord } from "./step-record";
 
 /** What the row of a step begins with in a new tab. */
 export interface CarriedStep {
   readonly typed: StepRecord["typed"];
   /** Expectation under which the record was made, where it has changed since. */
-  readonly was: string;
+  readonly expectedBefore: string;
   /** Fingerprint of the record as it stood in the earlier tab. */
   readonly carried: string;
 }
@@ -22,6 +22,7 @@ export interface CarriedRecords {
   /** Records that no step of the new tab takes. */
   readonly orphans: readonly StepRecord[];
   readonly snags: readonly Snag[];
+  readonly usedSnagIds: number;
   readonly seals: readonly SealLine[];
 }
 
@@ -35,7 +36,7 @@ export interface CarryCounts {
   readonly again: number;
 }
 
-/** Shown under Was where the earlier expectation let anything pass. */
+/** Shown under Expected before where the earlier expectation let anything pass. */
 const anything = "(anything)";
 
 /**
@@ -43,8 +44,8 @@ const anything = "(anything)";
  *
  * `current` is the tab in use, `others` are earlier ones that are still there. From those only what the tab in use has not seen is
  * taken: a record that was typed there while the tab in use was being built. It goes to its step where nobody has typed since, else
- * among the orphans. Where the expectation of a record differs from the one it was made under, that one is told in `was` and the mark
- * "seen again" is taken away; where it has come back to it, nothing needs to be seen.
+ * among the orphans. Where the expectation of a record differs from the one it was made under, that one is told in
+ * `expectedBefore` and the name under "Rechecked by" is taken away; where it has come back to it, nothing needs to be rechecked.
  */
 export function carryRecords(
   { sections }: Pick<ExpandedJob, "sections">,
@@ -60,13 +61,14 @@ export function carryRecords(
     if (record === undefined) continue;
     byKey.delete(step.key);
     const carried = carryTo(step, record);
-    if (carried.was !== "" && carried.typed.seenAgain === null) again += 1;
+    if (carried.expectedBefore !== "" && carried.typed.recheckedBy === null) again += 1;
     steps.set(step.key, carried);
   }
   const orphans = [...byKey.values(), ...rest];
-  const snags = [...(current?.snags ?? []), ...late.flatMap((one) => one.snags)];
+  const before = [...(current === null ? [] : [current]), ...others].reduce((most, { usedSnagIds }) => Math.max(most, usedSnagIds), 0);
+  const { snags, used: usedSnagIds } = withIds([...(current?.snags ?? []), ...late.flatMap((one) => one.snags)], before);
   return {
-    records: { steps, orphans, snags, seals: current?.seals ?? [] },
+    records: { steps, orphans, snags, usedSnagIds, seals: current?.seals ?? [] },
     counts: { carried: steps.size, orphaned: orphans.length, again },
   };
 }
@@ -99,14 +101,14 @@ function carryTo(step: JobStep, record: StepRecord): CarriedStep {
   const isInOldUnit = record.typed.found !== null && unitChanged && record.typed.unit === null && record.plannedUnit !== "";
   const unit = isInOldUnit ? record.plannedUnit : record.typed.unit;
   const typed = { ...record.typed, unit: unit === step.unit ? null : unit };
-  if (record.typed.found === null) return { typed, was: "", carried };
+  if (record.typed.found === null) return { typed, expectedBefore: "", carried };
   const shown = step.expectation.shown.trim();
-  if (record.expected === shown && !unitChanged) return { typed, was: record.was, carried };
+  if (record.expected === shown && !unitChanged) return { typed, expectedBefore: record.expectedBefore, carried };
   // A record that was not seen again since an earlier change is still one under the expectation before that.
-  const isPending = record.was !== "" && record.typed.seenAgain === null;
-  const madeUnder = isPending ? record.was : [record.expected, unitChanged ? record.plannedUnit : ""].join(" ").trim() || anything;
+  const isPending = record.expectedBefore !== "" && record.typed.recheckedBy === null;
+  const madeUnder = isPending ? record.expectedBefore : [record.expected, unitChanged ? record.plannedUnit : ""].join(" ").trim() || anything;
   const isBack = madeUnder === (shown || anything) && !unitChanged;
-  return { typed: { ...typed, seenAgain: null }, was: isBack ? "" : madeUnder, carried };
+  return { typed: { ...typed, recheckedBy: null }, expectedBefore: isBack ? "" : madeUnder, carried };
 }
 
 /**

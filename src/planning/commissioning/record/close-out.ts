@@ -1,7 +1,7 @@
 import { canonicalText } from "../../text";
 import type { JobRecords } from "./job-records";
 import { results } from "./result";
-import { isSnagClosed, snagEndOf, snagEnds } from "./snag";
+import { isSnagClosed, snagEndOf, snagEnds, snagName } from "./snag";
 import type { StepRecord } from "./step-record";
 
 /** Something that stands in the way of closing a tab. */
@@ -26,11 +26,15 @@ export function openItems(records: JobRecords): OpenItem[] {
     }),
     ...doubledSteps(steps).map(({ row, no }) => ({ row, sentence: `No. ${no} stands twice. Delete the copy of the row.` })),
     ...missingNumbers(steps, most).map((no) => ({ row: headerRow, sentence: `No. ${no} is missing. Build the tab again: its row comes back.` })),
-    ...snags.filter((snag) => !isSnagClosed(snag)).map(({ row }) => ({
-      row,
-      sentence: `The snag in row ${row + 1} is open. Write ${snagEnds.closed} or ${snagEnds.accepted}, and a name under By.`,
+    ...snags.filter((snag) => !isSnagClosed(snag)).map((snag) => ({
+      row: snag.row,
+      sentence: `${capitalised(snagName(snag))} is open. Write ${snagEnds.closed} or ${snagEnds.accepted}, and a name under By.`,
     })),
   ];
+}
+
+function capitalised(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function doubledSteps(steps: readonly StepRecord[]): StepRecord[] {

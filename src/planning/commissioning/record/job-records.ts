@@ -11,6 +11,8 @@ export interface JobRecords {
   readonly born: string;
   readonly steps: readonly StepRecord[];
   readonly snags: readonly Snag[];
+  /** Highest number that a snag of the job has had as its id, those that were deleted included. */
+  readonly usedSnagIds: number;
   /** Records whose step is no longer there. */
   readonly orphans: readonly StepRecord[];
   readonly seals: readonly SealLine[];

@@ -10,9 +10,9 @@ import type { Result } from "./result";
 export const stepLabels = {
   found: "Found",
   unit: "Unit",
-  seenAgain: "Seen again",
+  recheckedBy: "Rechecked by",
   by: "By",
-  second: "Second",
+  witness: "Witness",
   done: "Done",
   note: "Note",
 } as const;
@@ -32,7 +32,7 @@ export interface StepRecord {
   readonly expected: string;
   readonly plannedUnit: string;
   /** Expectation under which the record was made, where it has changed since. */
-  readonly was: string;
+  readonly expectedBefore: string;
   /** What Result must be, whatever its cell shows; null where it must be blank. Of a record whose step is gone: what it was. */
   readonly result: Result | null;
   readonly required: boolean;

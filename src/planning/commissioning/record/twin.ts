@@ -35,10 +35,10 @@ export interface SnagAnswers {
 type Asked = Pick<StepRecord, "kind" | "expected" | "wanted" | "seenUnit">;
 
 /** What of a step its answers follow from. */
-type Judged = Asked & Pick<StepRecord, "no" | "was" | "typed" | "errors" | "sign">;
+type Judged = Asked & Pick<StepRecord, "no" | "expectedBefore" | "typed" | "errors" | "sign">;
 
 /** Fields of a step in which an error makes it differ. */
-const judgedFields = ["found", "unit", "seenAgain", "by", "second", "note"] as const;
+const judgedFields = ["found", "unit", "recheckedBy", "by", "witness", "note"] as const;
 
 /**
  * Says what Result must be of a step, and what the hidden cells beside it: the twin of the formulas in its row.
@@ -70,14 +70,14 @@ interface Seen {
   readonly isAccepted: boolean;
 }
 
-function resultOf({ typed, was, sign }: Judged, { compares, retestCompares, isAccepted }: Seen): Result | "" {
-  const { found, seenAgain, by, second } = typed;
+function resultOf({ typed, expectedBefore, sign }: Judged, { compares, retestCompares, isAccepted }: Seen): Result | "" {
+  const { found, recheckedBy, by, witness } = typed;
   if (found === null) return "";
   if (isText(found, results.notApplicable)) return results.notApplicable;
   if (isText(found, results.waived) || isAccepted) return results.waived;
-  if (was !== "" && seenAgain === null) return results.checkAgain;
+  if (expectedBefore !== "" && recheckedBy === null) return results.checkAgain;
   if (compares === "yes" || retestCompares === "yes") {
-    const [first, other] = [withoutSpaces(by), withoutSpaces(second)];
+    const [first, other] = [withoutSpaces(by), withoutSpaces(witness)];
     return sign === "two" && (other === "" || isText(other, first)) ? results.needsSecondName : results.asExpected;
   }
   return compares === "eye" || retestCompares === "eye" ? results.compareByEye : results.differs;

@@ -43,7 +43,7 @@ export function planHandover(name: string, { model }: CommissioningPlan, job: Pl
     },
     {
       title: "Snags",
-      headers: ["Row", "Step id", "What was found", "Who mends", "By when", "Found again", "State", "By"],
+      headers: ["Snag", "Step id", "What was found", "Who puts it right", "By when", "Found again", "State", "By"],
       lines: tab.snags.map(snagLine),
       none: "None.",
     },
@@ -149,7 +149,7 @@ function deviationLine({ no, stepId, subject, expected, typed, result }: StepRec
 function snagLine(snag: Snag): Line {
   const text = (field: keyof Snag["typed"]): string => snagText(field, snag.typed[field]);
   const state = isSnagClosed(snag) ? text("closed") : "OPEN";
-  return [text("about"), snag.stepId, text("foundWrong"), text("mender"), text("byWhen"), text("foundAgain"), state, text("by")];
+  return [snag.id, snag.stepId, text("foundWrong"), text("mender"), text("byWhen"), text("foundAgain"), state, text("by")];
 }
 
 /** Lists the seals with what became of each: only the last one can hold. */

@@ -21,7 +21,7 @@ const codeLength = 20;
 /**
  * Computes the seal of a tab: a digest a row, and a code over the header, all rows sorted by key, the snags and the orphans.
  *
- * A row's digest covers key, expectation, found, unit, result, by, second, done, note and waiver, each as a text that other spreadsheet
+ * A row's digest covers key, expectation, found, unit, result, by, witness, done, note and waiver, each as a text that other spreadsheet
  * programs leave alone, so that saving elsewhere and sorting rows do not break it. SHA-256, of which the code shows 100 bits.
  */
 export function sealOf(records: JobRecords): Seal {
@@ -36,7 +36,7 @@ export function sealOf(records: JobRecords): Seal {
 }
 
 function stepDigest({ key, expected, typed, plannedUnit, result, kind }: StepRecord, waiver: string): string {
-  const { found, unit, by, second, done, note } = typed;
+  const { found, unit, by, witness, done, note } = typed;
   const texts = [
     key,
     expected,
@@ -44,7 +44,7 @@ function stepDigest({ key, expected, typed, plannedUnit, result, kind }: StepRec
     stepText("unit", unit ?? plannedUnit, kind),
     result ?? "",
     stepText("by", by, kind),
-    stepText("second", second, kind),
+    stepText("witness", witness, kind),
     stepText("done", done, kind),
     stepText("note", note, kind),
     waiver,

@@ -3,12 +3,12 @@ import type { JobStep } from "../job";
 import { seenUnits } from "../procedure";
 import { snagEnds } from "../record";
 import { kindsOnTab, type EntryRule } from "./kind-on-tab";
-import { at, snagColumns, type TabColumn } from "./tab-columns";
+import { snagColumns } from "./snag-columns";
+import { at, type TabColumn } from "./tab-columns";
 import type { RowSpan } from "./tab-formulas";
 
 const day: EntryRule = { rule: { kind: "date" }, message: "Type a date, such as 2026-05-31.", strict: false };
 const unit: EntryRule = { rule: { kind: "list", items: Object.keys(seenUnits) }, message: "Choose the unit that was seen: TB, TiB or bytes.", strict: true };
-const seenAgain: EntryRule = { rule: { kind: "list", items: ["Yes"] }, message: "Choose Yes once the new expectation has been looked at.", strict: true };
 const snagEnd: EntryRule = {
   rule: { kind: "list", items: Object.values(snagEnds) },
   message: `Choose ${snagEnds.closed} once it is mended, or ${snagEnds.accepted} with a name.`,
@@ -18,15 +18,14 @@ const snagEnd: EntryRule = {
 /**
  * Says what may be typed where: lists by the kind of the record, names of units of sizes, dates.
  *
- * Where anything else than the list may be meant it is remarked on, not refused. Only the rows `asked` ask to be seen again.
+ * Where anything else than the list may be meant it is remarked on, not refused.
  */
-export function entryValidations(steps: ReadonlyMap<number, JobStep>, asked: readonly number[], stepRows: RowSpan, snagRows: RowSpan): Validation[] {
+export function entryValidations(steps: ReadonlyMap<number, JobStep>, stepRows: RowSpan, snagRows: RowSpan): Validation[] {
   const sizeRows = [...steps].filter(([, { expectation }]) => kindsOnTab[expectation.kind].hasSeenUnit).map(([row]) => row);
   const allow = (column: TabColumn, rows: RowSpan, rule: EntryRule): Validation => ({ area: areaOf(column, rows), ...rule });
   return [
     ...foundValidations(steps, stepRows),
     ...sizeRows.map((row) => allow("unit", { first: row, last: row }, unit)),
-    ...asked.map((row) => allow("seenAgain", { first: row, last: row }, seenAgain)),
     allow("done", stepRows, day),
     allow(snagColumns.closed, snagRows, snagEnd),
     allow(snagColumns.byWhen, snagRows, day),

@@ -79,9 +79,9 @@ function compareTick({ found }: ComparedCells): string {
   return `IF(ISLOGICAL(${found}),IF(${found},"yes","no"),IF(OR(${found}="Yes",${found}="TRUE",${found}="X"),"yes","no"))`;
 }
 
-/** A text that differs in its spaces alone is for one to look at. */
+/** A text that differs in its spaces alone is for one to look at, and so is a number that has the digits of a text: programs differ in whether the two are equal. */
 function compareText({ found, low, isFree }: ComparedCells): string {
-  return isFree ? '"yes"' : `IF(${found}=${low},"yes",IF(${isSame(bare(found), bare(low))},"eye","no"))`;
+  return isFree ? '"yes"' : `IF(AND(ISTEXT(${found}),${found}=${low}),"yes",IF(${isSame(bare(found), bare(low))},"eye","no"))`;
 }
 
 /** Compares a real number; digits typed as text are read otherwise by every program, so that they pass only as they are expected, letter by letter. */

@@ -1,9 +1,11 @@
 import { isBlank, isError, showCell, type CellValue, type Scalar, type SheetPlan, type SheetSnapshot, type WorkbookSnapshot } from "../../../sheet";
 import { canonicalText } from "../../text";
-import { answersOf, entriesOf, isFilled, readResult, sealFields, snagFields, stepFields, withoutSpaces, type SealLine, type Snag, type StepRecord } from "../record";
+import { answersOf, entriesOf, isFilled, readResult, sealFields, snagFields, snagNumber, stepFields, withoutSpaces, type SealLine, type Snag, type StepRecord } from "../record";
 import { readRule, readWanted } from "./rule-cell";
-import { orphanPrefix, sealColumns, snagAnswers, snagColumns, stepColumns, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
+import { orphanPrefix, sealColumns, stepColumns, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
 import { tabFaults } from "./tab-faults";
+import { snagColumnsOf } from "./snag-columns";
+import { headersOf, type TabLayout } from "./tab-layout";
 import { findMarker, readMark } from "./tab-mark";
 import type { TabPlaces, TabReading } from "./tab-reading";
 
@@ -11,6 +13,9 @@ import type { TabPlaces, TabReading } from "./tab-reading";
 export function readTabs(workbook: WorkbookSnapshot): TabReading[] {
   return workbook.sheets.flatMap((sheet) => readTab(sheet) ?? []);
 }
+
+/** More ids for snags than any tab gives: what is said beyond was typed over. */
+const mostSnagIds = 1_000_000;
 
 /** Rows below the marker among which the headers are looked for. */
 const headerWithin = 20;
@@ -27,15 +32,15 @@ export function readTab(sheet: SheetSnapshot): TabReading | null {
   const isHeader = (line: readonly CellValue[]): boolean => line.some((cell) => canonicalText(cell) === tabColumns.key.header);
   const headerRow = sheet.values.findIndex((line, row) => row > marker.row && row < marker.row + headerWithin && isHeader(line));
   if (headerRow < 0) return null;
-  const { columns, ownColumns } = readHeader(sheet.values[headerRow]!);
-  const reader = new RowReader(sheet, columns);
-  const places = findBlocks(reader, headerRow, columns, sheet.values.length);
-  const mark = readMark(sheet, marker);
-  const rows = readRows(reader, headerRow, places, sheet.values.length);
+  const header = readHeader(sheet.values[headerRow]!);
+  const reader = new RowReader(sheet, header);
+  const places = findBlocks(reader, headerRow, header, sheet.values.length);
+  const { snagIds, ...mark } = readMark(sheet, marker);
+  const { freeIds, ...rows } = readRows(reader, headerRow, places, sheet.values.length);
   return {
     ...mark,
     sheet: sheet.name,
-    title: canonicalText(sheet.values[marker.row]?.[columns.no ?? 0]),
+    title: canonicalText(sheet.values[marker.row]?.[header.columns.no ?? 0]),
     visible: sheet.visible,
     attachments: sheet.attachments,
     markRow: marker.row,
@@ -43,7 +48,8 @@ export function readTab(sheet: SheetSnapshot): TabReading | null {
     places,
     faults: tabFaults({ sheet, jobId: mark.jobId, headerRow, places, steps: rows.steps }),
     ...rows,
-    ownColumns,
+    usedSnagIds: usedSnagIds(snagIds, rows.snags, freeIds),
+    ownColumns: header.ownColumns,
     remarks: reader.remarks,
   };
 }
@@ -58,30 +64,46 @@ export function readPlannedTab(plan: SheetPlan): TabReading {
   return { ...readTab(sheet)!, whole: true };
 }
 
-function readHeader(header: readonly CellValue[]): { readonly columns: TabPlaces["columns"]; readonly ownColumns: readonly string[] } {
+/** What a row of headers says. */
+interface Header extends Pick<TabPlaces, "layout" | "columns"> {
+  readonly ownColumns: readonly string[];
+}
+
+/** Reads a row of headers as the layout of which it has more; today's where it has as many of both. */
+function readHeader(header: readonly CellValue[]): Header {
+  const today = readHeaderAs("today", header);
+  const earlier = readHeaderAs("earlier", header);
+  return earlier.ownColumns.length < today.ownColumns.length ? earlier : today;
+}
+
+function readHeaderAs(layout: TabLayout, header: readonly CellValue[]): Header {
+  const headers = headersOf(layout);
   const columns: Partial<Record<TabColumn, number>> = {};
   const ownColumns: string[] = [];
   header.forEach((cell, index) => {
     const text = canonicalText(cell);
-    const key = tabColumnKeys.find((one) => tabColumns[one].header === text && columns[one] === undefined);
+    const key = tabColumnKeys.find((one) => headers[one] === text && columns[one] === undefined);
     if (key !== undefined) columns[key] = index;
     else if (text !== "") ownColumns.push(text);
   });
-  return { columns, ownColumns };
+  return { layout, columns, ownColumns };
 }
 
 /** Finds where the blocks below the steps begin; one whose tag is gone begins with the block below it. */
-function findBlocks(reader: RowReader, headerRow: number, columns: TabPlaces["columns"], rows: number): TabPlaces {
+function findBlocks(reader: RowReader, headerRow: number, { layout, columns }: Header, rows: number): TabPlaces {
   const tagRow = (tag: string): number => {
     for (let row = headerRow + 1; row < rows; row += 1) if (reader.text(row, "key") === tag) return row;
     return rows;
   };
   const sealsRow = tagRow(tags.seals);
   const orphansRow = Math.min(tagRow(tags.orphans), sealsRow);
-  return { columns, snagsRow: Math.min(tagRow(tags.snags), orphansRow), orphansRow, sealsRow };
+  return { layout, columns, snagsRow: Math.min(tagRow(tags.snags), orphansRow), orphansRow, sealsRow };
 }
 
-type ReadRows = Pick<TabReading, "steps" | "snags" | "orphans" | "seals" | "ownRows">;
+interface ReadRows extends Pick<TabReading, "steps" | "snags" | "orphans" | "seals" | "ownRows"> {
+  /** Numbers of the ids that stand in blank rows for snags. */
+  readonly freeIds: ReadonlySet<number>;
+}
 
 /** Reads every row below the headers by what its key says; rows without one belong to people, or to the block they stand in. */
 function readRows(reader: RowReader, headerRow: number, { snagsRow, orphansRow, sealsRow }: TabPlaces, rows: number): ReadRows {
@@ -90,17 +112,29 @@ function readRows(reader: RowReader, headerRow: number, { snagsRow, orphansRow, 
   const snags: Snag[] = [];
   const seals: SealLine[] = [];
   const ownRows: number[] = [];
+  const freeIds = new Set<number>();
   let isBelowSteps = false;
   for (let row = headerRow + 1; row < rows; row += 1) {
     const key = reader.text(row, "key");
     isBelowSteps ||= /^[^#].*\/.*\//s.test(key);
     if (key.startsWith(orphanPrefix)) orphans.push(reader.step(row, key.slice(orphanPrefix.length)));
-    else if (key === tags.snag || (key === "" && row > snagsRow + 1 && row < orphansRow)) snags.push(...reader.snag(row, steps));
+    else if (key === tags.snag || (key === "" && row > snagsRow + 1 && row < orphansRow)) {
+      const read = reader.snag(row, steps);
+      snags.push(...read);
+      if (read.length === 0) freeIds.add(snagNumber(reader.snagId(row)) ?? 0);
+    }
     else if (key === tags.seal || (key === "" && row > sealsRow + 1)) seals.push(...reader.seal(row));
     else if (key !== "" && !key.startsWith("#")) steps.push(reader.step(row, key));
     else if (key === "" && isBelowSteps && row < snagsRow && reader.isOwnRow(row)) ownRows.push(row);
   }
-  return { steps: steps.map((step) => withAnswers(step, snags)), snags, orphans, seals, ownRows };
+  return { steps: steps.map((step) => withAnswers(step, snags)), snags, orphans, seals, ownRows, freeIds };
+}
+
+/** Finds the highest number that a snag has had: an id that the build gave and that stands in no blank row any more was one's. */
+function usedSnagIds(given: number, snags: readonly Snag[], free: ReadonlySet<number>): number {
+  let used = Math.min(Math.max(given, 0), mostSnagIds);
+  while (free.has(used)) used -= 1;
+  return snags.reduce((most, { id }) => Math.max(most, snagNumber(id) ?? 0), used);
 }
 
 /** Says of a step what its Result must be, whatever its cell shows. */
@@ -114,10 +148,10 @@ class RowReader {
 
   constructor(
     private readonly sheet: SheetSnapshot,
-    private readonly columns: TabPlaces["columns"],
+    private readonly header: Header,
   ) {}
 
-  text(row: number, column: TabColumn): string {
+  text(row: number, column: TabColumn | null): string {
     return canonicalText(this.cell(row, column));
   }
 
@@ -134,7 +168,7 @@ class RowReader {
       subject: this.text(row, "subject"),
       expected: this.text(row, "expected"),
       plannedUnit,
-      was: this.text(row, "was"),
+      expectedBefore: this.text(row, "expectedBefore"),
       result: readResult(this.text(row, "result")),
       ...rule,
       wanted: readWanted(rule.kind, this.cell(row, "low"), this.cell(row, "high")),
@@ -151,18 +185,26 @@ class RowReader {
 
   /** Reads a row for snags; none where it is blank. Which step it is about follows from its number: a formula may not have been computed. */
   snag(row: number, steps: readonly StepRecord[]): Snag[] {
-    const typed = entriesOf(snagFields, (field) => this.typed(row, snagColumns[field]));
+    const columns = snagColumnsOf(this.header.layout);
+    const typed = entriesOf(snagFields, (field) => this.typed(row, columns[field]));
     if (!isFilled(typed)) return [];
     const about = typeof typed.about === "number" ? steps.find(({ no }) => no === canonicalText(typed.about)) : undefined;
     return [{
-      key: about?.key ?? this.text(row, snagAnswers.key),
-      stepId: about?.stepId ?? this.text(row, snagAnswers.stepId),
+      id: this.snagId(row),
+      key: about?.key ?? this.text(row, columns.key),
+      stepId: about?.stepId ?? this.text(row, columns.stepId),
       typed,
-      errors: snagFields.filter((field) => isError(this.cell(row, snagColumns[field]))),
+      errors: snagFields.filter((field) => isError(this.cell(row, columns[field]))),
       carried: this.text(row, "carried"),
       digest: this.text(row, "digest"),
       row,
     }];
+  }
+
+  /** Reads the id in a row for snags, whether one stands there or not. */
+  snagId(row: number): string {
+    const text = this.text(row, snagColumnsOf(this.header.layout).id);
+    return snagNumber(text) === null ? "" : text;
   }
 
   seal(row: number): SealLine[] {
@@ -176,13 +218,17 @@ class RowReader {
     return [...Object.values(stepColumns), "expected" as const, "stepId" as const].some((column) => !isBlank(this.cell(row, column)));
   }
 
-  private cell(row: number, column: TabColumn): CellValue {
-    const index = this.columns[column];
+  private index(column: TabColumn | null): number | undefined {
+    return column === null ? undefined : this.header.columns[column];
+  }
+
+  private cell(row: number, column: TabColumn | null): CellValue {
+    const index = this.index(column);
     return index === undefined ? null : (this.sheet.values[row]?.[index] ?? null);
   }
 
   private hasFormula(row: number, column: TabColumn): boolean {
-    const index = this.columns[column];
+    const index = this.index(column);
     return index !== undefined && (this.sheet.formulas[row]?.[index] ?? null) !== null;
   }
 
@@ -199,6 +245,6 @@ class RowReader {
   }
 
   private remark(row: number, column: TabColumn, what: string): void {
-    this.remarks.push(`Row ${row + 1} of ${this.sheet.name}: ${tabColumns[column].header} ${what}`);
+    this.remarks.push(`Row ${row + 1} of ${this.sheet.name}: ${headersOf(this.header.layout)[column]} ${what}`);
   }
 }

@@ -1,7 +1,8 @@
 import type { Area, ConditionalFormat } from "../../../sheet";
 import { results, type Result } from "../record";
 import { requiredWord } from "./rule-cell";
-import { at, letter, snagAnswers, snagColumns, type TabColumn } from "./tab-columns";
+import { snagColumns } from "./snag-columns";
+import { at, letter, type TabColumn } from "./tab-columns";
 import type { RowSpan } from "./tab-formulas";
 import type { TabStyle } from "./tab-styles";
 
@@ -30,7 +31,7 @@ export function resultFormats(steps: RowSpan, snags: RowSpan): ConditionalFormat
     ...[...new Set(Object.values(looks))].map((style) => ({ area: area("result", steps), formula: `=${looksAs(style)}`, style })),
     missing("by", `${cell("result")}<>"",${cell("by")}="",LEFT(${cell("rule")},${requiredWord.length})="${requiredWord}"`),
     missing("note", `${looksAs("isSetAside")},${cell("note")}="",${cell("retest")}=""`),
-    missing("seenAgain", `${cell("was")}<>"",${cell("seenAgain")}=""`),
-    { area: area(snagColumns.closed, snags), formula: `=${cell(snagAnswers.isOpen, snags)}=1`, style: "isWaiting" },
+    missing("recheckedBy", `${cell("expectedBefore")}<>"",${cell("recheckedBy")}=""`),
+    { area: area(snagColumns.closed, snags), formula: `=${cell(snagColumns.isOpen, snags)}=1`, style: "isWaiting" },
   ];
 }

@@ -23,7 +23,7 @@ export function stepRow(step: JobStep, carried: CarriedStep | undefined, { row, 
   const { expectation, sign } = step;
   const { low, high } = wantedCells(expectation);
   const typed = carried?.typed;
-  const was = carried?.was ?? "";
+  const expectedBefore = carried?.expectedBefore ?? "";
   const kind = kindsOnTab[expectation.kind];
   const formulas = stepFormulas(row, expectation, sign, snagRows);
   const isUntouched = (typed?.found ?? null) === null && !hasSnags;
@@ -41,10 +41,10 @@ export function stepRow(step: JobStep, carried: CarriedStep | undefined, { row, 
     found: styled(typed?.found ?? null, kind.foundStyle),
     unit: styled(typed?.unit ?? step.unit, kind.hasSeenUnit ? "typedText" : "unitFixed"),
     result: computed("result"),
-    was: styled(was, "was"),
-    seenAgain: styled(typed?.seenAgain ?? null, was === "" ? "notAsked" : "typedText"),
+    expectedBefore: styled(expectedBefore, "before"),
+    recheckedBy: styled(typed?.recheckedBy ?? null, expectedBefore === "" ? "notAsked" : "typedText"),
     by: styled(typed?.by ?? null, "typedText"),
-    second: styled(typed?.second ?? null, sign === "two" ? "typedText" : "notAsked"),
+    witness: styled(typed?.witness ?? null, sign === "two" ? "typedText" : "notAsked"),
     done: styled(typed?.done ?? null, "typedDate"),
     note: styled(typed?.note ?? null, "typedText"),
     key: hidden(step.key),
@@ -87,10 +87,10 @@ export function orphanRow(record: StepRecord): Cell[] {
     found: styled(typed.found, "text"),
     unit: styled(typed.unit ?? record.plannedUnit, "text"),
     result: styled(record.result, "text"),
-    was: styled(record.was, "was"),
-    seenAgain: styled(typed.seenAgain, "text"),
+    expectedBefore: styled(record.expectedBefore, "before"),
+    recheckedBy: styled(typed.recheckedBy, "text"),
     by: styled(typed.by, "text"),
-    second: styled(typed.second, "text"),
+    witness: styled(typed.witness, "text"),
     done: styled(typed.done, typeof typed.done === "number" ? "typedDate" : "text"),
     note: styled(typed.note, "text"),
     key: hidden(`${orphanPrefix}${record.key}`),

@@ -12,7 +12,7 @@ export function addressTable({ places: { arrays } }: ExpandedJob, model: PlanMod
   const columns = [
     { label: "Addresses", from: "no", to: "stepId" },
     { label: "Port and network", from: "step", to: "step" },
-    { label: `Controller ${controllers[0] ?? ""}`, from: "subject", to: "subject" },
+    { label: `Controller ${controllers[0] ?? ""}`, from: "subject", to: "result" },
     { label: `Controller ${controllers.slice(1).join(", ")}`, from: "expected", to: "expected" },
   ] as const;
   return summaryTable(columns, lines);
@@ -51,11 +51,11 @@ function clusterLines(arrays: readonly PlanRow<"arrays">[], model: PlanModel): C
 /** Says where each array stands, how it is lifted and from which feeds it is supplied. */
 export function positionTable({ places: { arrays } }: ExpandedJob): SummaryRow[] {
   const columns = [
-    { label: "Rack positions", from: "unit", to: "result" },
-    { label: "Rack", from: "was", to: "was" },
-    { label: "Units", from: "seenAgain", to: "seenAgain" },
+    { label: "Rack positions", from: "found", to: "found" },
+    { label: "Rack", from: "unit", to: "expectedBefore" },
+    { label: "Units", from: "recheckedBy", to: "recheckedBy" },
     { label: "Lift", from: "by", to: "by" },
-    { label: "Lift by", from: "second", to: "second" },
+    { label: "Lift by", from: "witness", to: "witness" },
     { label: "Feed A", from: "done", to: "done" },
     { label: "Feed B", from: "note", to: "note" },
   ] as const;
@@ -76,12 +76,12 @@ export function positionTable({ places: { arrays } }: ExpandedJob): SummaryRow[]
 /** Says how much each feed of the arrays carries, normally and at worst, and whether that is within its limit. */
 export function feedTable({ places: { arrays } }: ExpandedJob, model: PlanModel): SummaryRow[] {
   const columns = [
-    { label: "Feed loads (local code decides)", from: "unit", to: "result" },
-    { label: "Normal W", from: "was", to: "seenAgain" },
-    { label: "Worst W", from: "by", to: "by" },
-    { label: "Worst A", from: "second", to: "second" },
-    { label: "Limit A", from: "done", to: "done" },
-    { label: "Share at worst", from: "note", to: "note" },
+    { label: "Feed loads (local code decides)", from: "found", to: "found" },
+    { label: "Normal W", from: "unit", to: "expectedBefore" },
+    { label: "Worst W", from: "recheckedBy", to: "recheckedBy" },
+    { label: "Worst A", from: "by", to: "by" },
+    { label: "Limit A", from: "witness", to: "witness" },
+    { label: "Share at worst", from: "done", to: "note" },
   ] as const;
   const lines = model.power.loadsOf(arrays).map(({ worst: { feed, normalWatts, worstWatts, worstAmps, limitAmps, share, ok } }): Cell[] => [
     fact(feed),
@@ -97,11 +97,11 @@ export function feedTable({ places: { arrays } }: ExpandedJob, model: PlanModel)
 /** Says what the arrays of this job add to each pool, and how much of it may be filled. */
 export function poolTable({ places }: ExpandedJob, model: PlanModel): SummaryRow[] {
   const columns = [
-    { label: "Capacity by pool, here", from: "unit", to: "result" },
-    { label: "Usable TB", from: "was", to: "seenAgain" },
-    { label: "Fill limit", from: "by", to: "second" },
-    { label: "To fill TB", from: "done", to: "done" },
-    { label: "Arrays", from: "note", to: "note" },
+    { label: "Capacity by pool, here", from: "found", to: "found" },
+    { label: "Usable TB", from: "unit", to: "expectedBefore" },
+    { label: "Fill limit", from: "recheckedBy", to: "by" },
+    { label: "To fill TB", from: "witness", to: "witness" },
+    { label: "Arrays", from: "done", to: "note" },
   ] as const;
   const pools = new Map<string, PlanRow<"arrays">[]>();
   for (const array of places.arrays) if (array.pool !== "") pools.set(array.pool, [...(pools.get(array.pool) ?? []), array]);

@@ -1,22 +1,22 @@
 import { columnLetters } from "../../../sheet";
-import { sealLabels, snagLabels, stepLabels, type SealField, type SnagField, type StepField } from "../record";
+import { sealFields, sealLabels, stepLabels, type SealField, type StepField } from "../record";
 
 /** Columns of a commissioning tab in their order, named for what they hold in the row of a step. Hidden ones carry keys and comparisons. */
 export const tabColumns = {
-  no: { header: "No.", width: 5 },
-  stepId: { header: "Step id", width: 9 },
-  step: { header: "Step", width: 44 },
-  subject: { header: "For", width: 13 },
-  expected: { header: "Expected", width: 18 },
-  found: { header: stepLabels.found, width: 17 },
-  unit: { header: stepLabels.unit, width: 7 },
-  result: { header: "Result", width: 13 },
-  was: { header: "Was", width: 10 },
-  seenAgain: { header: stepLabels.seenAgain, width: 7 },
-  by: { header: stepLabels.by, width: 10 },
-  second: { header: stepLabels.second, width: 10 },
-  done: { header: stepLabels.done, width: 11 },
-  note: { header: stepLabels.note, width: 17 },
+  no: { header: "No.", width: 4.5 },
+  stepId: { header: "Step id", width: 8.5 },
+  step: { header: "Step", width: 28 },
+  subject: { header: "For", width: 11 },
+  result: { header: "Result", width: 10.5 },
+  expected: { header: "Expected", width: 14 },
+  found: { header: stepLabels.found, width: 13.5 },
+  unit: { header: stepLabels.unit, width: 6 },
+  expectedBefore: { header: "Expected before", width: 9 },
+  recheckedBy: { header: stepLabels.recheckedBy, width: 10.5 },
+  by: { header: stepLabels.by, width: 8 },
+  witness: { header: stepLabels.witness, width: 8 },
+  done: { header: stepLabels.done, width: 10.5 },
+  note: { header: stepLabels.note, width: 8.5 },
   key: { header: "Key", width: 30 },
   rule: { header: "Rule", width: 16 },
   low: { header: "Low", width: 10 },
@@ -52,38 +52,12 @@ export const letter = byColumn(columnLetters);
 export const stepColumns = {
   found: "found",
   unit: "unit",
-  seenAgain: "seenAgain",
+  recheckedBy: "recheckedBy",
   by: "by",
-  second: "second",
+  witness: "witness",
   done: "done",
   note: "note",
 } as const satisfies Record<StepField, TabColumn>;
-
-/** Column in which each field of a snag is typed. */
-export const snagColumns = {
-  about: "no",
-  foundWrong: "step",
-  mender: "subject",
-  byWhen: "expected",
-  foundAgain: "found",
-  closed: "result",
-  by: "by",
-  note: "note",
-} as const satisfies Record<SnagField, TabColumn>;
-
-/** Column in which the formulas of a snag's row answer, and what they say. */
-export const snagAnswers = {
-  /** Id of the step it is about. */
-  stepId: "stepId",
-  /** Number of the step, then how many snags about it stand from here on: the last one ends in #1. */
-  place: "rule",
-  /** What it hands to its step once it is closed: the retest. */
-  retest: "low",
-  /** 1 while it is open. */
-  isOpen: "high",
-  /** Key of the step it is about. */
-  key: "plannedUnit",
-} as const satisfies Record<string, TabColumn>;
 
 /** Column in which each field of a line of the seals stands. How many steps there were stands under `digest`. */
 export const sealColumns = {
@@ -95,16 +69,8 @@ export const sealColumns = {
   reason: "note",
 } as const satisfies Record<SealField, TabColumn>;
 
-/** Column of each cell in the first row by which a tab is known; they stand side by side. */
-export const markColumns = { marker: "key", jobId: "rule", build: "low", born: "high", state: "plannedUnit" } as const satisfies Record<string, TabColumn>;
-
-/** Labels above the snags and the seals, by the column they stand in. */
-export const snagHeads = headsOf(snagLabels, snagColumns);
-export const sealHeads = headsOf(sealLabels, sealColumns);
-
-function headsOf<Field extends string>(labels: Readonly<Record<Field, string>>, columns: Readonly<Record<Field, TabColumn>>): Partial<Record<TabColumn, string>> {
-  return Object.fromEntries((Object.keys(labels) as Field[]).map((field) => [columns[field], labels[field]]));
-}
+/** Labels above the seals, by the column they stand in. */
+export const sealHeads: Partial<Record<TabColumn, string>> = Object.fromEntries(sealFields.map((field) => [sealColumns[field], sealLabels[field]]));
 
 /** Texts in the key column that mark what is not a step. The row of a record whose step is gone has its key behind `orphanPrefix`. */
 export const tags = { snags: "#snags", snag: "#snag", orphans: "#kept", seals: "#seals", seal: "#seal" } as const;

@@ -1,7 +1,7 @@
 import { isBlank, type CellValue, type SheetSnapshot } from "../../../sheet";
 import { invalid, quote } from "../../text";
 import type { StepRecord } from "../record";
-import { tabColumnKeys, tabColumns } from "./tab-columns";
+import { columnsInOrder, headersOf } from "./tab-layout";
 import type { TabPlaces, TabReading } from "./tab-reading";
 
 /** What of a tab says whether it can be trusted to be read as it was built. */
@@ -21,11 +21,11 @@ export function tabFaults(parts: ReadParts): string[] {
   return [...columnFaults(parts), ...keyFaults(parts)];
 }
 
-function columnFaults({ sheet, headerRow, places: { columns } }: ReadParts): string[] {
+function columnFaults({ sheet, headerRow, places: { layout, columns } }: ReadParts): string[] {
   const faultOf = (header: string, what: string): string => `The header ${quote(header)} of ${quote(sheet.name)} ${what}. Undo that, or write it back over its column in row ${headerRow + 1}.`;
   let last = -1;
-  return tabColumnKeys.flatMap((key) => {
-    const { header } = tabColumns[key];
+  return columnsInOrder(layout).flatMap((key) => {
+    const header = headersOf(layout)[key];
     const column = columns[key];
     if (column === undefined) return [faultOf(header, "is gone")];
     const isInOrder = column > last;

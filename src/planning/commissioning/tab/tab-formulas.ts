@@ -1,9 +1,10 @@
 import type { Sign } from "../job";
 import type { Expectation } from "../procedure";
-import { acceptedRetest, results, snagEnds, type Result, type SnagAnswers, type StepAnswers } from "../record";
+import { acceptedRetest, results, snagEnds, snagFields, type Result, type SnagAnswers, type StepAnswers } from "../record";
 import { bare, isSame, kindsOnTab, type ComparedCells } from "./kind-on-tab";
 import { requiredWord } from "./rule-cell";
-import { letter, sealColumns, snagAnswers, snagColumns, type TabColumn } from "./tab-columns";
+import { snagColumns } from "./snag-columns";
+import { letter, sealColumns, type TabColumn } from "./tab-columns";
 
 /** Rows of a block on the sheet, counted from 0, both ends included. */
 export interface RowSpan {
@@ -35,18 +36,18 @@ function spanOf(column: TabColumn, { first, last }: RowSpan): string {
  */
 export function stepFormulas(row: number, { kind, wanted }: Expectation, sign: Sign, snags: RowSpan): Readonly<Record<keyof typeof untouchedStep, string>> {
   const cell = cellsIn(row);
-  const [found, was, by, second, note, retest, result] = [cell("found"), cell("was"), cell("by"), cell("second"), cell("note"), cell("retest"), cell("result")];
+  const [found, expectedBefore, by, witness, note, retest, result] = [cell("found"), cell("expectedBefore"), cell("by"), cell("witness"), cell("note"), cell("retest"), cell("result")];
   const compared = (value: string): ComparedCells => {
     return { found: value, unit: cell("unit"), expected: cell("expected"), low: cell("low"), high: cell("high"), isFree: wanted === null };
   };
   const { comparison } = kindsOnTab[kind];
-  const oneName = sign === "two" ? `OR(${isEmpty(second)},${isSame(bare(second), bare(by))})` : "FALSE";
+  const oneName = sign === "two" ? `OR(${isEmpty(witness)},${isSame(bare(witness), bare(by))})` : "FALSE";
   const steps = [
-    `=IF(ISERROR(${[found, cell("unit"), cell("seenAgain"), by, second, note].join("&")}),"${results.differs}"`,
+    `=IF(ISERROR(${[found, cell("unit"), cell("recheckedBy"), by, witness, note].join("&")}),"${results.differs}"`,
     `IF(${isEmpty(found)},""`,
     `IF(${found}="${results.notApplicable}","${results.notApplicable}"`,
     `IF(OR(${found}="${results.waived}",${retest}="${acceptedRetest}"),"${results.waived}"`,
-    `IF(AND(LEN(${was})>0,${isEmpty(cell("seenAgain"))}),"${results.checkAgain}"`,
+    `IF(AND(LEN(${expectedBefore})>0,${isEmpty(cell("recheckedBy"))}),"${results.checkAgain}"`,
     `IF(OR(${cell("compares")}="yes",${cell("retestCompares")}="yes"),IF(${oneName},"${results.needsSecondName}","${results.asExpected}")`,
     `IF(OR(${cell("compares")}="eye",${cell("retestCompares")}="eye"),"${results.compareByEye}","${results.differs}")))))))`,
   ];
@@ -56,7 +57,7 @@ export function stepFormulas(row: number, { kind, wanted }: Expectation, sign: S
   return {
     result: steps.join(","),
     compares: `=IFERROR(IF(${isEmpty(found)},"",${comparison(compared(found))}),"no")`,
-    retest: `=IFERROR(INDEX(${spanOf(snagAnswers.retest, snags)},MATCH(${cell("no")}&"#1",${spanOf(snagAnswers.place, snags)},0)),"")`,
+    retest: `=IFERROR(INDEX(${spanOf(snagColumns.retest, snags)},MATCH(${cell("no")}&"#1",${spanOf(snagColumns.place, snags)},0)),"")`,
     retestCompares: `=IFERROR(IF(OR(LEN(${retest})=0,${retest}="${acceptedRetest}"),"",${comparison(compared(retest))}),"no")`,
     settled: `=IFERROR(IF(OR(AND(${result}="${results.asExpected}",${isSigned}),AND(${isSetAside},${isReasoned})),1,0),0)`,
   };
@@ -76,14 +77,14 @@ export function snagFormulas(row: number, steps: RowSpan, snags: RowSpan): Reado
   const below = `$${letter[about]}${row + 2}:$${letter[about]}$${snags.last + 2}`;
   const ofStep = (column: TabColumn): string => `=IF(ISNUMBER(${number}),IFERROR(INDEX(${spanOf(column, steps)},MATCH(${number},${spanOf("no", steps)},0)),""),"")`;
   const isEnded = `OR(${end}="${snagEnds.closed}",${end}="${snagEnds.accepted}")`;
-  const isBlank = isEmpty(Object.values(snagColumns).map((column) => cell(column)).join("&"));
+  const isBlank = isEmpty(snagFields.map((field) => cell(snagColumns[field])).join("&"));
   return {
     stepId: ofStep("stepId"),
     // The last snag about a step is the one with no further one below it.
     place: `=IF(ISNUMBER(${number}),${number}&IF(ISNUMBER(MATCH(${number},${below},0)),"","#1"),"")`,
     retest: [
       `=IFERROR(IF(${end}="${snagEnds.closed}",IF(${isEmpty(cell(foundAgain))},"",${cell(foundAgain)})`,
-      `IF(AND(${end}="${snagEnds.accepted}",${cell(snagAnswers.isOpen)}=0),"${acceptedRetest}","")),"")`,
+      `IF(AND(${end}="${snagEnds.accepted}",${cell(snagColumns.isOpen)}=0),"${acceptedRetest}","")),"")`,
     ].join(","),
     isOpen: `=IFERROR(IF(${isBlank},0,IF(AND(${isEnded},LEN(${bare(cell(by))})>0),0,1)),1)`,
     key: ofStep("key"),
@@ -94,7 +95,7 @@ export function snagFormulas(row: number, steps: RowSpan, snags: RowSpan): Reado
 const mostSeals = 40;
 
 /** What the summary counts: how far the job is. */
-export type ProgressFormulas = Readonly<Record<"next" | "done" | "open" | "differ" | "again" | "second" | "eye" | "snags" | "minutes" | "seal" | "line", string>>;
+export type ProgressFormulas = Readonly<Record<"next" | "done" | "open" | "differ" | "again" | "secondName" | "eye" | "snags" | "minutes" | "seal" | "line", string>>;
 
 /** Writes the formulas of the summary, in the cells above the steps. */
 export function progressFormulas(steps: RowSpan, snags: RowSpan, firstSeal: number): ProgressFormulas {
@@ -104,7 +105,7 @@ export function progressFormulas(steps: RowSpan, snags: RowSpan, firstSeal: numb
   const done = `SUM(${spanOf("settled", steps)})`;
   const all = `COUNT(${spanOf("no", steps)})`;
   const open = `COUNTIFS(${spanOf("rule", steps)},"${requiredWord}*",${spanOf("settled", steps)},0)`;
-  const snagsOpen = `SUM(${spanOf(snagAnswers.isOpen, snags)})`;
+  const snagsOpen = `SUM(${spanOf(snagColumns.isOpen, snags)})`;
   const ofFirstOpen = (column: TabColumn): string => `INDEX(${spanOf(column, steps)},MATCH(0,${spanOf("settled", steps)},0))`;
   const ofLastSeal = (column: TabColumn): string => `INDEX(${spanOf(column, seals)},${sealCount})`;
   return {
@@ -113,7 +114,7 @@ export function progressFormulas(steps: RowSpan, snags: RowSpan, firstSeal: numb
     open: `=${open}`,
     differ: `=${count(results.differs)}`,
     again: `=${count(results.checkAgain)}`,
-    second: `=${count(results.needsSecondName)}`,
+    secondName: `=${count(results.needsSecondName)}`,
     eye: `=${count(results.compareByEye)}`,
     snags: `=${snagsOpen}`,
     minutes: `=SUMIFS(${spanOf("minutes", steps)},${spanOf("settled", steps)},0)`,

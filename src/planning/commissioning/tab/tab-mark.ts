@@ -1,15 +1,26 @@
-import type { SheetSnapshot } from "../../../sheet";
+import type { Cell, Scalar, SheetSnapshot } from "../../../sheet";
 import { canonicalText } from "../../text";
-import { at, markColumns } from "./tab-columns";
+import { hidden } from "./tab-cells";
+import { at } from "./tab-columns";
 
-/** Text of the hidden cell by which a tab is recognised; job id, build, first build and state stand to its right. */
+/** Text of the hidden cell by which a tab is recognised. */
 export const tabMarker = "Commissioning tab";
+
+/** What stands to the right of the marker, and how many cells away. */
+const markPlaces = { jobId: 1, build: 2, born: 3, state: 4, snagIds: 5 } as const;
+type MarkPlace = keyof typeof markPlaces;
+
+/** Lays the marker and what stands beside it into the columns of a tab as it is built: it stands at the head of the keys. */
+export function markCells(marks: Readonly<Record<MarkPlace, Scalar>>): ReadonlyMap<number, Cell> {
+  const places = (Object.keys(markPlaces) as MarkPlace[]).map((place): [number, Cell] => [at.key + markPlaces[place], hidden(marks[place])]);
+  return new Map([[at.key, hidden(tabMarker)], ...places]);
+}
 
 /** What stands in the state of a tab: only a whole one counts. */
 export const tabStates = { whole: "whole", unfinished: "unfinished" } as const;
 
 /** Where the state stands on a tab as it is built. */
-export const stateCell = { row: 0, column: at[markColumns.state] } as const;
+export const stateCell = { row: 0, column: at.key + markPlaces.state } as const;
 
 /** What identifies a tab, whatever its sheet is called. */
 export interface TabMark {
@@ -19,6 +30,8 @@ export interface TabMark {
   readonly born: string;
   /** False while its build has not come to its end. */
   readonly whole: boolean;
+  /** How many ids its build gave to rows for snags: S-1 up to this number. */
+  readonly snagIds: number;
 }
 
 /** Rows at the top of a sheet among which the marker is looked for: people may have put some above it. */
@@ -40,11 +53,12 @@ export function isTab(sheet: SheetSnapshot): boolean {
 
 /** Reads what stands to the right of the marker. */
 export function readMark(sheet: SheetSnapshot, { row, column }: { readonly row: number; readonly column: number }): TabMark {
-  const cell = (key: keyof typeof markColumns) => sheet.values[row]?.[column + at[markColumns[key]] - at[markColumns.marker]];
+  const cell = (place: MarkPlace) => sheet.values[row]?.[column + markPlaces[place]];
   return {
     jobId: canonicalText(cell("jobId")),
     build: Number(cell("build")) || 0,
     born: canonicalText(cell("born")),
     whole: canonicalText(cell("state")) === tabStates.whole,
+    snagIds: Number(cell("snagIds")) || 0,
   };
 }

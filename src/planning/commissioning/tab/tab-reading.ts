@@ -1,8 +1,10 @@
 import type { JobRecords } from "../record";
 import type { TabColumn } from "./tab-columns";
+import type { TabLayout } from "./tab-layout";
 
 /** Where the blocks of a tab stand on its sheet, rows and columns from 0. */
 export interface TabPlaces {
+  readonly layout: TabLayout;
   /** Number of each column whose header is there. */
   readonly columns: Readonly<Partial<Record<TabColumn, number>>>;
   readonly snagsRow: number;

@@ -1,15 +1,16 @@
 import type { Area, Cell, SheetPlan } from "../../../sheet";
-import { sealFields, type CarriedRecords } from "../record";
+import { sealFields, snagId, type CarriedRecords } from "../record";
 import type { PlanModel } from "../../plan/model";
 import type { ExpandedJob, JobStep } from "../job";
 import { entryValidations } from "./entry-validations";
 import { resultFormats } from "./result-formats";
-import { snagRow } from "./snag-rows";
+import { snagRow, type NumberedStep } from "./snag-rows";
 import { orphanRow, stepRow } from "./step-rows";
 import { hidden, labelRow, rowOf, styled, titleRow, type TabCells } from "./tab-cells";
-import { at, markColumns, sealColumns, sealHeads, shownColumns, snagHeads, tabColumnKeys, tabColumns, tags } from "./tab-columns";
+import { snagHeads } from "./snag-columns";
+import { at, sealColumns, sealHeads, shownColumns, tabColumnKeys, tabColumns, tags } from "./tab-columns";
 import { progressFormulas, type RowSpan } from "./tab-formulas";
-import { tabMarker, tabStates } from "./tab-mark";
+import { markCells, tabStates } from "./tab-mark";
 import { pageBreaks, rowHeight } from "./tab-paper";
 import { tabStyles } from "./tab-styles";
 import { planSummary, type BuildStamp } from "./tab-summary";
@@ -44,10 +45,8 @@ interface TabRows {
   readonly sectionRows: number[];
   /** The steps by row. */
   readonly stepAt: Map<number, JobStep>;
-  /** Number of each step by its key. */
-  readonly numbers: Map<string, number>;
-  /** Rows of steps that ask to be seen again. */
-  readonly asked: number[];
+  /** Each step with its number, by its key. */
+  readonly steps: Map<string, NumberedStep>;
 }
 
 /**
@@ -59,14 +58,14 @@ interface TabRows {
 export function tabSheet(name: string, source: TabSource): SheetPlan {
   const { expanded, stamp } = source;
   const blocks = placeBlocks(source);
-  const tab: TabRows = { rows: [], merges: [], sectionRows: [], stepAt: new Map(), numbers: new Map(), asked: [] };
+  const tab: TabRows = { rows: [], merges: [], sectionRows: [], stepAt: new Map(), steps: new Map() };
   addTop(tab, source, blocks);
   addSteps(tab, source, blocks);
   addSnags(tab, source, blocks);
   addOrphans(tab, source);
   addSeals(tab, source);
 
-  const { rows, merges, sectionRows, stepAt, asked } = tab;
+  const { rows, merges, sectionRows, stepAt } = tab;
   const { stepRows, snagRows } = blocks;
   const heights = rows.map((cells, row) => (row < headRows ? titleHeight : rowHeight(cells, merges.filter((area) => area.row === row))));
   const title = escapeCode(expanded.job.job);
@@ -79,7 +78,7 @@ export function tabSheet(name: string, source: TabSource): SheetPlan {
     hiddenColumns: tabColumnKeys.map((_, index) => index).filter((index) => index >= shownColumns),
     merges,
     freeze: { rows: headRows, columns: 3 },
-    validations: entryValidations(stepAt, asked, stepRows, snagRows),
+    validations: entryValidations(stepAt, stepRows, snagRows),
     conditionalFormats: resultFormats(stepRows, snagRows),
     print: {
       orientation: "landscape",
@@ -111,17 +110,11 @@ function placeBlocks({ expanded, model, stamp, records }: TabSource): TabBlocks 
   return { stepRows, snagRows, firstSeal: snagRows.last + Math.max(records.orphans.length, 1) + 6 };
 }
 
-function addTop({ rows, merges }: TabRows, { expanded, model, stamp }: TabSource, { stepRows, snagRows, firstSeal }: TabBlocks): void {
+function addTop({ rows, merges }: TabRows, { expanded, model, stamp, records }: TabSource, { stepRows, snagRows, firstSeal }: TabBlocks): void {
   const progress = progressFormulas(stepRows, snagRows, firstSeal);
-  rows.push(rowOf({
-    no: styled(expanded.job.job, "title"),
-    found: { formula: progress.line, style: "progress" },
-    [markColumns.marker]: hidden(tabMarker),
-    [markColumns.jobId]: hidden(expanded.id),
-    [markColumns.build]: hidden(stamp.build),
-    [markColumns.born]: hidden(stamp.born),
-    [markColumns.state]: hidden(tabStates.unfinished),
-  }));
+  const title = rowOf({ no: styled(expanded.job.job, "title"), found: { formula: progress.line, style: "progress" } });
+  const mark = markCells({ jobId: expanded.id, build: stamp.build, born: stamp.born, state: tabStates.unfinished, snagIds: records.usedSnagIds + spareSnags });
+  rows.push(title.map((cell, column) => mark.get(column) ?? cell));
   merges.push({ row: 0, column: at.no, rows: 1, columns: at.found - at.no }, { row: 0, column: at.found, rows: 1, columns: shownColumns - at.found });
   rows.push(tabColumnKeys.map((key) => styled(tabColumns[key].header, "header")));
   for (const summaryRow of planSummary(expanded, model, stamp, progress)) {
@@ -130,26 +123,30 @@ function addTop({ rows, merges }: TabRows, { expanded, model, stamp }: TabSource
   }
 }
 
-function addSteps({ rows, sectionRows, stepAt, numbers, asked }: TabRows, { expanded, records }: TabSource, { snagRows }: TabBlocks): void {
+function addSteps({ rows, sectionRows, stepAt, steps }: TabRows, { expanded, records }: TabSource, { snagRows }: TabBlocks): void {
   for (const section of expanded.sections) {
     sectionRows.push(rows.length);
     rows.push(titleRow(section.title));
     for (const step of section.steps) {
       const carried = records.steps.get(step.key);
-      numbers.set(step.key, numbers.size + 1);
+      const no = steps.size + 1;
+      steps.set(step.key, { no, step });
       stepAt.set(rows.length, step);
-      if ((carried?.was ?? "") !== "") asked.push(rows.length);
-      rows.push(stepRow(step, carried, { row: rows.length, no: numbers.size, snagRows, hasSnags: records.snags.length > 0 }));
+      rows.push(stepRow(step, carried, { row: rows.length, no, snagRows, hasSnags: records.snags.length > 0 }));
     }
   }
   if (expanded.sections.length === 0) rows.push(rowOf({ step: styled("No step of the procedure applies to this job.", "note") }));
   rows.push(rowOf({}));
 }
 
-function addSnags({ rows, sectionRows, numbers }: TabRows, { records: { snags } }: TabSource, { stepRows, snagRows }: TabBlocks): void {
+function addSnags({ rows, sectionRows, steps }: TabRows, { records: { snags, usedSnagIds } }: TabSource, { stepRows, snagRows }: TabBlocks): void {
   sectionRows.push(rows.length);
   rows.push(titleRow("Snags: what must be put right", tags.snags), labelRow(snagHeads));
-  for (let index = 0; index < snags.length + spareSnags; index += 1) rows.push(snagRow(snags[index], { row: rows.length, stepRows, snagRows, numbers }));
+  for (let index = 0; index < snags.length + spareSnags; index += 1) {
+    const snag = snags[index];
+    const id = snag?.id ?? snagId(usedSnagIds + 1 + index - snags.length);
+    rows.push(snagRow(snag, { row: rows.length, id, stepRows, snagRows, steps }));
+  }
   rows.push(rowOf({}));
 }
 

@@ -62,14 +62,14 @@ function progressRows(formulas: ProgressFormulas): SummaryRow[] {
   const figures: readonly (readonly [label: string, formula: string, from: TabColumn, to?: TabColumn])[] = [
     [figureLabels.next, formulas.next, "step"],
     [figureLabels.done, formulas.done, "subject"],
-    [figureLabels.open, formulas.open, "expected"],
-    [figureLabels.differ, formulas.differ, "found"],
-    [figureLabels.again, formulas.again, "unit", "result"],
-    [figureLabels.eye, formulas.eye, "was", "seenAgain"],
-    [figureLabels.second, formulas.second, "by"],
-    [figureLabels.snags, formulas.snags, "second"],
-    [figureLabels.minutes, formulas.minutes, "done"],
-    [figureLabels.seal, formulas.seal, "note"],
+    [figureLabels.open, formulas.open, "result"],
+    [figureLabels.differ, formulas.differ, "expected"],
+    [figureLabels.again, formulas.again, "found"],
+    [figureLabels.eye, formulas.eye, "unit", "expectedBefore"],
+    [figureLabels.secondName, formulas.secondName, "recheckedBy"],
+    [figureLabels.snags, formulas.snags, "by"],
+    [figureLabels.minutes, formulas.minutes, "witness"],
+    [figureLabels.seal, formulas.seal, "done", "note"],
   ];
   const isText = (formula: string): boolean => formula === formulas.next || formula === formulas.seal;
   return [
@@ -90,7 +90,7 @@ function cautionRows({ sections }: ExpandedJob): SummaryRow[] {
   const list = (some: readonly string[]): Cell => ({ value: some.join("\n"), style: "caution" });
   return [
     wideRow("Cautions, in the order of the work. Each stands in full at its step.", "cautionHead"),
-    spanRow([[{ from: "no", to: "found" }, list(lines.slice(0, half))], [{ from: "unit", to: "note" }, list(lines.slice(half))]]),
+    spanRow([[{ from: "no", to: "expected" }, list(lines.slice(0, half))], [{ from: "found", to: "note" }, list(lines.slice(half))]]),
   ];
 }
 

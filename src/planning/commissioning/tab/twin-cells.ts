@@ -1,7 +1,8 @@
 import { isBlank, showCell, type CellValue, type Scalar, type SheetSnapshot } from "../../../sheet";
-import { answersOf, isClosed, isSnagClosed, results, snagAnswersOf, type JobRecords, type Result } from "../record";
-import { snagAnswers, tabColumns, type TabColumn } from "./tab-columns";
-import type { TabReading } from "./tab-reading";
+import { answersOf, isClosed, isSnagClosed, results, snagAnswersOf, snagName, type JobRecords, type Result, type Snag, type SnagAnswers, type StepAnswers, type StepRecord } from "../record";
+import { snagColumnsOf, snagHeaders } from "./snag-columns";
+import { tabColumns, type TabColumn } from "./tab-columns";
+import type { TabPlaces, TabReading } from "./tab-reading";
 
 /** A cell of a tab that holds a formula of ours, and what it must show. */
 export interface TwinCell {
@@ -21,7 +22,7 @@ export const figureLabels = {
   differ: "Differ",
   again: "To see again",
   eye: "By eye",
-  second: "Second name",
+  secondName: "Second name",
   snags: "Snags open",
   minutes: "Minutes left",
   seal: "Seal",
@@ -31,23 +32,29 @@ type Figure = keyof typeof figureLabels;
 
 /** Lists every cell of a tab that holds a formula of ours, with what it must show by what was typed: the twin of the whole sheet. */
 export function twinCells(sheet: SheetSnapshot, tab: TabReading): TwinCell[] {
-  const { columns } = tab.places;
-  const inRow = (row: number, label: string, cells: Partial<Record<TabColumn, Scalar>>): TwinCell[] =>
-    Object.entries(cells).flatMap(([key, value]) => {
-      const column = columns[key as TabColumn];
-      return column === undefined ? [] : [{ row, column, label: `${tabColumns[key as TabColumn].header} of ${label}`, value }];
-    });
-  return [
-    ...summaryCells(sheet, tab),
-    ...tab.steps.flatMap((step) => inRow(step.row, `No. ${step.no} ${step.stepId}`, { ...answersOf(step, tab.snags) })),
-    ...tab.snags.flatMap((snag) => {
-      const { stepId, key, place, retest, isOpen } = snagAnswersOf(snag, tab);
-      // A snag whose step is gone holds what it was about as text.
-      const about = typeof snag.typed.about === "number" ? { [snagAnswers.stepId]: stepId, [snagAnswers.key]: key } : {};
-      const answers = { ...about, [snagAnswers.place]: place, [snagAnswers.retest]: retest, [snagAnswers.isOpen]: isOpen };
-      return inRow(snag.row, `the snag in row ${snag.row + 1}`, answers);
-    }),
-  ];
+  return [...summaryCells(sheet, tab), ...tab.steps.flatMap((step) => stepCells(step, tab)), ...tab.snags.flatMap((snag) => snagCells(snag, tab))];
+}
+
+function stepCells(step: StepRecord, { snags, places }: TabReading): TwinCell[] {
+  const answers = answersOf(step, snags);
+  return (Object.keys(answers) as (keyof StepAnswers)[]).flatMap((answer) =>
+    cellIn(places, answer, { row: step.row, label: `${tabColumns[answer].header} of No. ${step.no} ${step.stepId}`, value: answers[answer] }),
+  );
+}
+
+function snagCells(snag: Snag, tab: TabReading): TwinCell[] {
+  const columns = snagColumnsOf(tab.places.layout);
+  const answers = snagAnswersOf(snag, tab);
+  // A snag whose step is gone holds what it was about as text.
+  const isComputed = (answer: keyof SnagAnswers): boolean => typeof snag.typed.about === "number" || (answer !== "stepId" && answer !== "key");
+  return (Object.keys(answers) as (keyof SnagAnswers)[]).filter(isComputed).flatMap((answer) =>
+    cellIn(tab.places, columns[answer], { row: snag.row, label: `${snagHeaders[answer]} of ${snagName(snag)}`, value: answers[answer] }),
+  );
+}
+
+function cellIn({ columns }: TabPlaces, key: TabColumn | null, cell: Omit<TwinCell, "column">): TwinCell[] {
+  const column = key === null ? undefined : columns[key];
+  return column === undefined ? [] : [{ ...cell, column }];
 }
 
 /** Finds the figures above the steps by their labels; a figure whose label is gone is not there to be believed. */
@@ -75,7 +82,7 @@ function figuresOf(records: JobRecords): Readonly<Record<Figure, Scalar>> {
     differ: count(results.differs),
     again: count(results.checkAgain),
     eye: count(results.compareByEye),
-    second: count(results.needsSecondName),
+    secondName: count(results.needsSecondName),
     snags: snags.filter((snag) => !isSnagClosed(snag)).length,
     minutes: steps.reduce((sum, { settled, minutes }) => sum + (settled ? 0 : minutes), 0),
     seal: !hasSeal ? "not sealed" : isClosed(records) ? (seals.at(-1)?.typed.code ?? "") : "reopened",

@@ -2,11 +2,10 @@ import fc from "fast-check";
 import { buildJob, jobsOf, readCommissioningPlan, type JobBuild } from "../../../../src/planning/commissioning/build";
 import { stepFields } from "../../../../src/planning/commissioning/record";
 import { isSpent, readPlannedTab, readTab, type TabReading } from "../../../../src/planning/commissioning/tab";
-import { tabColumnKeys } from "../../../../src/planning/commissioning/tab/tab-columns";
 import type { TableRows } from "../../../../src/planning/plan/schema";
 import type { Scalar, SheetSnapshot } from "../../../../src/sheet";
 import { jobName, moment, planWorkbook, smallPlan } from "../../../support/commissioning-plan";
-import { columnOf } from "../../../support/tab-on-sheet";
+import { columnOf, snagColumnOf } from "../../../support/tab-on-sheet";
 import { tabSheet } from "../../../support/tab-workbook";
 
 function build(rows: TableRows, ...tabs: SheetSnapshot[]): JobBuild {
@@ -39,39 +38,32 @@ const seen = { found: "N-0001", by: "AB", done: 46_083, note: "+1 spare" };
 
 describe("building again", () => {
   test("carries every typed cell to its step, text that looks like a formula included", () => {
-    const again = build(small, filled(build(small), { "T-10/A0001": { ...seen, second: "@EF", unit: "each" } }));
-    expect(stepOf(again, "T-10/A0001")?.typed).toEqual({ ...seen, second: "@EF", unit: "each", seenAgain: null });
+    const again = build(small, filled(build(small), { "T-10/A0001": { ...seen, witness: "@EF", unit: "each" } }));
+    expect(stepOf(again, "T-10/A0001")?.typed).toEqual({ ...seen, witness: "@EF", unit: "each", recheckedBy: null });
     expect(again.counts).toEqual({ carried: 1, orphaned: 0, again: 0 });
   });
 
   test("shows the old expectation and asks to be seen again when it has changed since", () => {
     const again = build(withSerial("N-0009"), filled(build(small), { "T-10/A0001": seen }));
-    expect(stepOf(again, "T-10/A0001")).toMatchObject({ expected: "N-0009", was: "N-0001", typed: { found: "N-0001", seenAgain: null } });
+    expect(stepOf(again, "T-10/A0001")).toMatchObject({ expected: "N-0009", expectedBefore: "N-0001", typed: { found: "N-0001", recheckedBy: null } });
     expect(again.counts.again).toBe(1);
   });
 
-  test("offers Seen again in the rows that ask for it, and in no other", () => {
-    const offered = ({ tab }: JobBuild): number[] => tab.validations!.filter(({ area }) => area.column === tabColumnKeys.indexOf("seenAgain")).map(({ area }) => area.row);
-    expect(offered(build(small))).toEqual([]);
-    const again = build(withSerial("N-0009"), filled(build(small), { "T-10/A0001": seen }));
-    expect(offered(again)).toEqual([stepOf(again, "T-10/A0001")!.row]);
-  });
-
   test("asks nothing where the expectation changed before anything was found", () => {
-    expect(stepOf(build(withSerial("N-0009"), filled(build(small), { "T-10/A0001": { note: "later" } })), "T-10/A0001")).toMatchObject({ was: "" });
+    expect(stepOf(build(withSerial("N-0009"), filled(build(small), { "T-10/A0001": { note: "later" } })), "T-10/A0001")).toMatchObject({ expectedBefore: "" });
   });
 
-  test("keeps what was seen again as seen, and asks anew at the next change", () => {
+  test("keeps who has rechecked a record, and asks anew at the next change", () => {
     const changed = build(withSerial("N-0009"), filled(build(small), { "T-10/A0001": seen }));
-    const looked = filled(changed, { "T-10/A0001": { seenAgain: "Yes" } });
-    expect(stepOf(build(withSerial("N-0009"), looked), "T-10/A0001")).toMatchObject({ was: "N-0001", typed: { seenAgain: "Yes" } });
-    expect(stepOf(build(withSerial("N-0010"), looked), "T-10/A0001")).toMatchObject({ was: "N-0009", typed: { seenAgain: null } });
+    const looked = filled(changed, { "T-10/A0001": { recheckedBy: "CD" } });
+    expect(stepOf(build(withSerial("N-0009"), looked), "T-10/A0001")).toMatchObject({ expectedBefore: "N-0001", typed: { recheckedBy: "CD" } });
+    expect(stepOf(build(withSerial("N-0010"), looked), "T-10/A0001")).toMatchObject({ expectedBefore: "N-0009", typed: { recheckedBy: null } });
   });
 
   test("tells the expectation of the record through several changes, and nothing once it is back", () => {
     const twice = build(withSerial("N-0010"), filled(build(withSerial("N-0009"), filled(build(small), { "T-10/A0001": seen })), {}));
-    expect(stepOf(twice, "T-10/A0001")).toMatchObject({ was: "N-0001" });
-    expect(stepOf(build(small, filled(twice, {})), "T-10/A0001")).toMatchObject({ was: "", expected: "N-0001" });
+    expect(stepOf(twice, "T-10/A0001")).toMatchObject({ expectedBefore: "N-0001" });
+    expect(stepOf(build(small, filled(twice, {})), "T-10/A0001")).toMatchObject({ expectedBefore: "", expected: "N-0001" });
   });
 
   test("keeps a record whose step is gone, and gives it back when the step returns", () => {
@@ -138,16 +130,32 @@ describe("building again", () => {
     const tab = read(first);
     const about = tab.steps.find(({ key }) => key.endsWith("T-20/A0002.B.0"))!;
     const row = tab.places.snagsRow + 2;
-    const { columns } = tab.places;
     // What the sheet's own formulas answer for the snag: the key of its step.
-    const computed = isComputed ? ([[columns.plannedUnit!, about.key]] as const) : [];
-    const typed = [[columns.no!, Number(about.no)], [columns.step!, "Cable too short"], ...computed] as const;
+    const computed = isComputed ? ([[snagColumnOf(tab, "key"), about.key]] as const) : [];
+    const typed = [[snagColumnOf(tab, "about"), Number(about.no)], [snagColumnOf(tab, "foundWrong"), "Cable too short"], ...computed] as const;
     const sheet = tabSheet(first.tab, jobName, typed.map(([column, value]) => ({ row, column, value })));
     const fewer = build({ ...small, steps: small.steps!.filter(({ stepId }) => stepId !== "T-11") }, sheet);
     const [snag] = read(fewer).snags;
     expect(snag?.typed).toMatchObject({ foundWrong: "Cable too short", about: Number(about.no) - 2 });
     const gone = build(withoutSecondArray, sheet);
     expect(read(gone).snags[0]).toMatchObject({ key: about.key, typed: { about: "gone", foundWrong: "Cable too short" } });
+  });
+
+  test("keeps both of a snag and its copy that was filled otherwise, each with an id of its own, and uses no id twice", () => {
+    const first = build(small);
+    const tab = read(first);
+    const row = tab.places.snagsRow + 2;
+    const [id, wrong] = [snagColumnOf(tab, "id"), snagColumnOf(tab, "foundWrong")];
+    const type = (...cells: (readonly [row: number, column: number, value: Scalar])[]) => tabSheet(first.tab, jobName, cells.map(([at, column, value]) => ({ row: at, column, value })));
+    const copied = read(build(small, type([row, wrong, "Dent"], [row + 1, id, "S-1"], [row + 1, wrong, "Scratch"])));
+    // The id S-2 was typed over: as far as anybody can tell, it was one's.
+    expect(copied.snags.map(({ id: own, typed }) => [own, typed.foundWrong])).toEqual([["S-1", "Dent"], ["S-3", "Scratch"]]);
+    // S-2 and S-3 were printed, filled, and their rows deleted: nobody else gets their ids.
+    const sheet = type([row, wrong, "Dent"]);
+    const without = <Line>(lines: readonly Line[]): Line[] => lines.filter((_, index) => index !== row + 1 && index !== row + 2);
+    const again = build(small, { ...sheet, values: without(sheet.values), formulas: without(sheet.formulas) });
+    expect(read(again).snags.map((snag) => snag.id)).toEqual(["S-1"]);
+    expect(again.tab.rows[row + 1]![id]!.value).toBe("S-4");
   });
 
   test("takes over what was typed into an earlier tab while its successor was built, once", () => {

@@ -50,14 +50,14 @@ describe("a returned tab", () => {
 
   test("names each record by its row and says what stands on both sides", () => {
     const ours = withSteps(typedInto(blank, { found: "ours" }));
-    const theirs = withSteps(typedInto({ ...blank, kind: "date" }, { found: 46_083, unit: "TB", seenAgain: "Yes", by: "CD", second: "EF", done: 46_084, note: "n" }));
+    const theirs = withSteps(typedInto({ ...blank, kind: "date" }, { found: 46_083, unit: "TB", recheckedBy: "GH", by: "CD", witness: "EF", done: 46_084, note: "n" }));
     expect(compareReturned(ours, theirs).items).toEqual([
       {
         id: "J1/S-1/A1",
         change: "both",
         label: "No. 12 S-1 array 1",
         ours: "Found: ours",
-        theirs: "Found: 2026-03-02, Unit: TB, Seen again: Yes, By: CD, Second: EF, Done: 2026-03-03, Note: n",
+        theirs: "Found: 2026-03-02, Unit: TB, Rechecked by: GH, By: CD, Witness: EF, Done: 2026-03-03, Note: n",
       },
     ]);
   });
@@ -119,6 +119,30 @@ describe("a returned snag", () => {
     expect(accept("snag 0", "snag 1")).toEqual([other, edited, fresh]);
   });
 
+  test("stands beside ours where both went on with it: neither is lost", () => {
+    const [ours, theirs] = [snagTyped(known, { by: "AB" }), snagTyped(known, { closed: "Closed", by: "CD" })];
+    expect(acceptReturned(withSnags(ours), withSnags(theirs), new Set(["snag 0"])).snags).toEqual([ours, theirs]);
+  });
+
+  test("of a copied row is one of its own", () => {
+    const [first, copy] = [snagTyped(known, { by: "AB" }), snagTyped(known, { foundWrong: "Scratch" })];
+    expect(compareReturned(withSnags(known), withSnags(first, copy)).items).toMatchObject([{ id: "snag 0", ours: dent }, { id: "snag 1", ours: "" }]);
+    expect(acceptReturned(withSnags(known), withSnags(first, copy), new Set(["snag 0", "snag 1"])).snags).toEqual([first, copy]);
+    expect(acceptReturned(withSnags(known), withSnags(first, copy), new Set(["snag 1"])).snags).toEqual([known, copy]);
+  });
+
+  test("is told by its id, and is ours of that id where two fit", () => {
+    const [one, other] = [{ ...known, id: "S-1" }, { ...known, id: "S-2" }];
+    const edited = { ...snagTyped(known, { by: "AB" }), id: "S-2" };
+    expect(compareReturned(withSnags(one, other), withSnags(edited)).items).toMatchObject([{ label: "Snag S-2 S-1" }]);
+    expect(acceptReturned(withSnags(one, other), withSnags(edited), new Set(["snag 0"])).snags).toEqual([one, edited]);
+  });
+
+  test("counts among the ids that were used, those that they have deleted included", () => {
+    const accepted = acceptReturned(jobRecords({ usedSnagIds: 3 }), jobRecords({ usedSnagIds: 5 }), new Set());
+    expect(accepted.usedSnagIds).toBe(5);
+  });
+
   test("is found again by what we typed ourselves and handed out, and keeps the fingerprint that ours has", () => {
     const ours = snagOf({ carried: "", typed: { foundWrong: "Ours" } });
     const handedOut = { ...snagTyped(ours, { mender: "EF" }), carried: snagFingerprint(ours) };
@@ -127,11 +151,11 @@ describe("a returned snag", () => {
 });
 
 describe("an accepted record", () => {
-  const theirs = typedInto({ ...before, expected: "Done well", was: "Done", plannedUnit: "TB", row: 99, result: "Differs" }, { found: "No" });
+  const theirs = typedInto({ ...before, expected: "Done well", expectedBefore: "Done", plannedUnit: "TB", row: 99, result: "Differs" }, { found: "No" });
 
   test("takes what was typed and under which expectation; the rest of the row stays ours, and ours is not lost", () => {
     const accepted = acceptReturned({ ...withSteps(before), sheet: "North hall" }, withSteps(theirs), new Set([before.key]));
-    expect(accepted.steps).toEqual([{ ...before, typed: theirs.typed, expected: "Done well", was: "Done", plannedUnit: "TB" }]);
+    expect(accepted.steps).toEqual([{ ...before, typed: theirs.typed, expected: "Done well", expectedBefore: "Done", plannedUnit: "TB" }]);
     expect(accepted.orphans).toEqual([before]);
     expect(accepted.sheet).toBe("North hall");
   });
@@ -146,6 +170,18 @@ describe("an accepted record", () => {
     const ours = stepRecord({ key: "J1/S-8/A8", typed: { found: 1 } });
     const foreign = stepRecord({ key: "J1/S-9/A9", typed: { found: 2 } });
     expect(acceptReturned(jobRecords({ orphans: [ours] }), jobRecords({ orphans: [foreign] }), new Set(["J1/S-9/A9"])).orphans).toEqual([ours, foreign]);
+  });
+
+  test("of a copied row is listed, and stands below", () => {
+    const [first, second, same] = [typedInto(before, { found: "No" }), typedInto(before, { found: "Maybe" }), before];
+    const returned = withSteps(first, second, same);
+    expect(compareReturned(withSteps(before), returned).items.map(({ id, label, ours: mine, theirs: yours }) => [id, label, mine, yours])).toEqual([
+      ["J1/S-1/A1", "No. 12 S-1 array 1", "Found: Yes", "Found: No"],
+      ["J1/S-1/A1 #2", "No. 12 S-1 array 1, copied row", "", "Found: Maybe"],
+    ]);
+    const accepted = acceptReturned(withSteps(before), returned, new Set(["J1/S-1/A1", "J1/S-1/A1 #2"]));
+    expect(accepted.steps.map(({ typed }) => typed.found)).toEqual(["No"]);
+    expect(accepted.orphans.map(({ typed }) => typed.found)).toEqual(["Yes", "Maybe"]);
   });
 
   test("is the one at their step where another of its key stands below", () => {

@@ -16,35 +16,35 @@ const carry = (steps: JobStep[], current: JobRecords | null, ...others: JobRecor
 const carriedTo = (step: JobStep, record: StepRecord) => carry([step], jobRecords({ steps: [record] })).records.steps.get(step.key);
 
 const seen = stepRecord({ key, expected: "old", typed: { found: "x", by: "AB" } });
-const seenAgain = { ...seen, typed: { ...seen.typed, seenAgain: "Yes" } };
+const recheckedBy = { ...seen, typed: { ...seen.typed, recheckedBy: "CD" } };
 
 describe("a record that is carried to its step", () => {
-  test.each<[string, StepRecord, JobStep, { was: string; seenAgain: string | null }]>([
-    ["asks nothing under the same expectation", seen, jobStep("old"), { was: "", seenAgain: null }],
-    ["tells the old one under another", seen, jobStep("new"), { was: "old", seenAgain: null }],
-    ["tells the old one where anything will do now", seen, jobStep(""), { was: "old", seenAgain: null }],
-    ["tells that anything would do before", { ...seen, expected: "" }, jobStep("new"), { was: "(anything)", seenAgain: null }],
-    ["stays seen again while nothing changes", { ...seenAgain, was: "older" }, jobStep("old"), { was: "older", seenAgain: "Yes" }],
-    ["asks anew once it was seen under an expectation that has changed again", { ...seenAgain, was: "older" }, jobStep("new"), { was: "old", seenAgain: null }],
-    ["goes on asking while nothing changes", { ...seen, was: "older" }, jobStep("old"), { was: "older", seenAgain: null }],
-    ["tells under which one it was made through several changes", { ...seen, was: "older" }, jobStep("new"), { was: "older", seenAgain: null }],
-    ["asks nothing once the expectation is back to the one it was made under", { ...seen, was: "new" }, jobStep("new"), { was: "", seenAgain: null }],
-    ["asks nothing once anything will do again, as before", { ...seen, was: "(anything)" }, jobStep(""), { was: "", seenAgain: null }],
-    ["asks although the words are back, where it was seen again meanwhile", { ...seenAgain, was: "new" }, jobStep("new"), { was: "old", seenAgain: null }],
-    ["tells the old expectation without its unit where that has not changed", { ...seen, plannedUnit: "TB" }, jobStep("new", { unit: "TB" }), { was: "old", seenAgain: null }],
-    ["tells the old unit with the old expectation", { ...seen, plannedUnit: "TB" }, jobStep("old", { unit: "TiB" }), { was: "old TB", seenAgain: null }],
-    ["tells the old unit alone where nothing was expected", { ...seen, expected: "", plannedUnit: "TB" }, jobStep("new", { unit: "TiB" }), { was: "TB", seenAgain: null }],
-    ["asks where the unit changed although the words are back", { ...seen, was: "new", plannedUnit: "TB" }, jobStep("new", { unit: "TiB" }), { was: "new", seenAgain: null }],
+  test.each<[string, StepRecord, JobStep, { expectedBefore: string; recheckedBy: string | null }]>([
+    ["asks nothing under the same expectation", seen, jobStep("old"), { expectedBefore: "", recheckedBy: null }],
+    ["tells the old one under another", seen, jobStep("new"), { expectedBefore: "old", recheckedBy: null }],
+    ["tells the old one where anything will do now", seen, jobStep(""), { expectedBefore: "old", recheckedBy: null }],
+    ["tells that anything would do before", { ...seen, expected: "" }, jobStep("new"), { expectedBefore: "(anything)", recheckedBy: null }],
+    ["stays seen again while nothing changes", { ...recheckedBy, expectedBefore: "older" }, jobStep("old"), { expectedBefore: "older", recheckedBy: "CD" }],
+    ["asks anew once it was seen under an expectation that has changed again", { ...recheckedBy, expectedBefore: "older" }, jobStep("new"), { expectedBefore: "old", recheckedBy: null }],
+    ["goes on asking while nothing changes", { ...seen, expectedBefore: "older" }, jobStep("old"), { expectedBefore: "older", recheckedBy: null }],
+    ["tells under which one it was made through several changes", { ...seen, expectedBefore: "older" }, jobStep("new"), { expectedBefore: "older", recheckedBy: null }],
+    ["asks nothing once the expectation is back to the one it was made under", { ...seen, expectedBefore: "new" }, jobStep("new"), { expectedBefore: "", recheckedBy: null }],
+    ["asks nothing once anything will do again, as before", { ...seen, expectedBefore: "(anything)" }, jobStep(""), { expectedBefore: "", recheckedBy: null }],
+    ["asks although the words are back, where it was seen again meanwhile", { ...recheckedBy, expectedBefore: "new" }, jobStep("new"), { expectedBefore: "old", recheckedBy: null }],
+    ["tells the old expectation without its unit where that has not changed", { ...seen, plannedUnit: "TB" }, jobStep("new", { unit: "TB" }), { expectedBefore: "old", recheckedBy: null }],
+    ["tells the old unit with the old expectation", { ...seen, plannedUnit: "TB" }, jobStep("old", { unit: "TiB" }), { expectedBefore: "old TB", recheckedBy: null }],
+    ["tells the old unit alone where nothing was expected", { ...seen, expected: "", plannedUnit: "TB" }, jobStep("new", { unit: "TiB" }), { expectedBefore: "TB", recheckedBy: null }],
+    ["asks where the unit changed although the words are back", { ...seen, expectedBefore: "new", plannedUnit: "TB" }, jobStep("new", { unit: "TiB" }), { expectedBefore: "new", recheckedBy: null }],
   ])("%s", (_, record, step, expected) => {
     const carried = carriedTo(step, record)!;
-    expect({ was: carried.was, seenAgain: carried.typed.seenAgain }).toEqual(expected);
+    expect({ expectedBefore: carried.expectedBefore, recheckedBy: carried.typed.recheckedBy }).toEqual(expected);
     expect(carried.carried).toBe(recordFingerprint(record));
     expect(carried.typed.found).toBe("x");
   });
 
   test("asks nothing and loses nothing where nothing was found yet", () => {
-    const note = stepRecord({ key, expected: "old", was: "older", typed: { note: "later", unit: "TB", seenAgain: "Yes" } });
-    expect(carriedTo(jobStep("new", { unit: "TiB" }), note)).toEqual({ typed: note.typed, was: "", carried: recordFingerprint(note) });
+    const note = stepRecord({ key, expected: "old", expectedBefore: "older", typed: { note: "later", unit: "TB", recheckedBy: "CD" } });
+    expect(carriedTo(jobStep("new", { unit: "TiB" }), note)).toEqual({ typed: note.typed, expectedBefore: "", carried: recordFingerprint(note) });
   });
 
   test.each([
@@ -63,7 +63,7 @@ describe("a record that is carried to its step", () => {
     const counts = (record: StepRecord, step: JobStep) => carry([step], jobRecords({ steps: [record] })).counts;
     expect(counts(seen, jobStep("old"))).toEqual({ carried: 1, orphaned: 0, again: 0 });
     expect(counts(seen, jobStep("new"))).toEqual({ carried: 1, orphaned: 0, again: 1 });
-    expect(counts({ ...seenAgain, was: "older" }, jobStep("old"))).toEqual({ carried: 1, orphaned: 0, again: 0 });
+    expect(counts({ ...recheckedBy, expectedBefore: "older" }, jobStep("old"))).toEqual({ carried: 1, orphaned: 0, again: 0 });
     expect(counts(stepRecord({ key }), jobStep("old"))).toEqual({ carried: 0, orphaned: 0, again: 0 });
     expect(counts(seen, jobStep("old", { key: "J1/S-2/A1" }))).toEqual({ carried: 0, orphaned: 1, again: 0 });
   });
@@ -93,9 +93,9 @@ describe("records of a tab in use", () => {
   });
 
   test("bring snags and seals along as they are", () => {
-    const [snags, seals] = [[snagOf()], [sealLine()]];
+    const [snags, seals] = [[snagOf({ id: "S-4" })], [sealLine()]];
     expect(carry([], jobRecords({ snags, seals })).records).toMatchObject({ snags, seals });
-    expect(carry([jobStep("old")], null).records).toEqual({ steps: new Map(), orphans: [], snags: [], seals: [] });
+    expect(carry([jobStep("old")], null).records).toEqual({ steps: new Map(), orphans: [], snags: [], usedSnagIds: 0, seals: [] });
   });
 });
 
@@ -149,7 +149,7 @@ describe("records of an earlier tab", () => {
   });
 
   test("bring their snags behind those of the tab in use, each once", () => {
-    const [known, fresh] = [snagOf({ typed: { foundWrong: "known" } }), snagOf({ typed: { foundWrong: "fresh" } })];
+    const [known, fresh] = [snagOf({ id: "S-1", typed: { foundWrong: "known" } }), snagOf({ id: "S-2", typed: { foundWrong: "fresh" } })];
     const carriedOver = { ...known, carried: snagFingerprint(known), typed: { ...known.typed, by: "AB" } };
     expect(carry([], jobRecords({ build: 2, snags: [carriedOver] }), jobRecords({ snags: [known, fresh] })).records.snags).toEqual([carriedOver, fresh]);
     expect(carry([], jobRecords({ build: 2, snags: [known] }), jobRecords({ snags: [known] })).records.snags).toEqual([known]);

@@ -3,9 +3,9 @@ import { digestByHand, snagOf, stepRecord } from "../../../support/job-records";
 
 describe("the fingerprint of a record", () => {
   test("is that of its key and of what was typed, in one order; only a day under Done is a date", () => {
-    const record = stepRecord({ key: "K", kind: "date", typed: { found: 46_083, unit: "TB", seenAgain: "Yes", by: "AB", second: "CD", done: 46_083, note: " n " } });
+    const record = stepRecord({ key: "K", kind: "date", typed: { found: 46_083, unit: "TB", recheckedBy: "CD", by: "AB", witness: "CD", done: 46_083, note: " n " } });
     // Day 46,083 is 2026-03-02.
-    expect(recordFingerprint(record)).toBe(digestByHand(["K", "46083", "TB", "Yes", "AB", "CD", "2026-03-02", "n"], 16));
+    expect(recordFingerprint(record)).toBe(digestByHand(["K", "46083", "TB", "CD", "AB", "CD", "2026-03-02", "n"], 16));
   });
 
   test("is nothing where nothing was typed, and something where anything was", () => {

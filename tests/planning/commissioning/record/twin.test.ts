@@ -19,9 +19,9 @@ describe("what Result must be", () => {
     ["different of a lone surrogate", { kind: "serial", wanted: { by: "text", text: "N-1" }, typed: { found: "\ud800" } }, "Differs"],
     ["different of a text with a wildcard", { kind: "serial", wanted: { by: "text", text: "N-1" }, typed: { found: "N*" } }, "Differs"],
     ["different where a cell beside it shows an error", { ...number, typed: { found: 48, by: "#REF!" }, errors: ["by"] }, "Differs"],
-    ["to be seen again of an old expectation", { ...number, was: "40", typed: { found: 48 } }, "Check again"],
-    ["as expected once it was seen again", { ...number, was: "40", typed: { found: 48, seenAgain: "Yes" } }, "As expected"],
-    ["in want of a second name that is another one", { ...number, sign: "two", typed: { found: 48, by: "AB", second: "a b" } }, "Needs a second name"],
+    ["to be seen again of an old expectation", { ...number, expectedBefore: "40", typed: { found: 48 } }, "Check again"],
+    ["as expected once it was seen again", { ...number, expectedBefore: "40", typed: { found: 48, recheckedBy: "CD" } }, "As expected"],
+    ["in want of a second name that is another one", { ...number, sign: "two", typed: { found: 48, by: "AB", witness: "a b" } }, "Needs a second name"],
     ["set aside in whatever capitals", { ...number, typed: { found: "waived" } }, "Waived"],
   ])("is %s", (_, step, result) => {
     expect(resultOf(step)).toBe(result);

@@ -1,10 +1,11 @@
 import { buildJob, jobsOf, readCommissioningPlan } from "../../../../src/planning/commissioning/build";
+import { snagFields, type SnagField } from "../../../../src/planning/commissioning/record";
 import { asBuiltChanges } from "../../../../src/planning/commissioning/reports";
 import { readPlannedTab } from "../../../../src/planning/commissioning/tab";
 import type { TableRows } from "../../../../src/planning/plan/schema";
 import type { Scalar } from "../../../../src/sheet";
 import { jobName, moment, planWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
-import { columnOf } from "../../../support/tab-on-sheet";
+import { columnOf, snagColumnOf } from "../../../support/tab-on-sheet";
 import { tabSheet } from "../../../support/tab-workbook";
 
 const plan: TableRows = {
@@ -23,9 +24,10 @@ const plan: TableRows = {
 const workbook = planWorkbook(plan);
 
 type Cells = Readonly<Record<string, Scalar>>;
+type SnagCells = Readonly<Partial<Record<SnagField, Scalar>>>;
 
 /** Lists what would be written into the plan, with a tab in which cells of steps, and snags about them, were typed. */
-function changes(records: Readonly<Record<string, Cells>>, snags: readonly { readonly about: string; readonly cells: Cells }[] = []): unknown[] {
+function changes(records: Readonly<Record<string, Cells>>, snags: readonly { readonly about: string; readonly cells: SnagCells }[] = []): unknown[] {
   const source = readCommissioningPlan(workbook);
   const { tab } = buildJob(source, jobsOf(source)[0]!, () => "new", moment);
   const reading = readPlannedTab(tab);
@@ -33,7 +35,10 @@ function changes(records: Readonly<Record<string, Cells>>, snags: readonly { rea
   const cell = (row: number, column: string, value: Scalar) => ({ row, column: columnOf(reading, column), value });
   const sheet = tabSheet(tab, jobName, [
     ...Object.entries(records).flatMap(([key, cells]) => Object.entries(cells).map(([column, value]) => cell(stepAt(key).row, column, value))),
-    ...snags.flatMap(({ about, cells }, index) => Object.entries({ no: Number(stepAt(about).no), ...cells }).map(([column, value]) => cell(reading.places.snagsRow + 2 + index, column, value))),
+    ...snags.flatMap(({ about, cells }, index) => snagFields.flatMap((field) => {
+      const value = { about: Number(stepAt(about).no), ...cells }[field];
+      return value === undefined ? [] : [{ row: reading.places.snagsRow + 2 + index, column: snagColumnOf(reading, field), value }];
+    })),
   ]);
   const sheets = [...workbook.sheets, sheet];
   const again = readCommissioningPlan({ sheets });
@@ -43,7 +48,7 @@ function changes(records: Readonly<Record<string, Cells>>, snags: readonly { rea
 }
 
 describe("what was accepted goes back to the plan", () => {
-  const accepted: Cells = { result: "Accepted", by: "EF" };
+  const accepted: SnagCells = { closed: "Accepted", by: "EF" };
 
   test.each<[string, Readonly<Record<string, Cells>>, unknown[]]>([
     ["a serial number", { "T-10/A0001": { found: "N-0077" } }, [["Arrays", "N-0001", "N-0077"]]],
@@ -63,7 +68,7 @@ describe("what was accepted goes back to the plan", () => {
     ["in other capitals", { "T-10/A0001": { found: "n-0001" } }],
     ["that differs", { "T-10/A0001": { found: "N-0077" } }],
     ["that differs, whatever was typed over its Result", { "T-10/A0001": { found: "N-0077", result: "As expected" } }],
-    ["that is to be seen again", { "T-10/A0001": { found: "N-0001", was: "N-0000" } }],
+    ["that is to be seen again", { "T-10/A0001": { found: "N-0001", expectedBefore: "N-0000" } }],
     ["that does not apply", { "T-10/A0001": { found: "Not applicable", by: "AB", note: "n" } }],
     ["that is waived without a value", { "T-10/A0001": { found: "Waived", by: "AB", note: "n" } }],
   ])("but nothing %s", (_, records) => {
@@ -73,11 +78,11 @@ describe("what was accepted goes back to the plan", () => {
   const found = { "T-10/A0001": { found: "N-0077" } };
   const about = "T-10/A0001";
 
-  test.each<[string, { about: string; cells: Cells }[], string]>([
-    ["by the retest of a snag that was accepted", [{ about, cells: { ...accepted, found: "N-0078" } }], "N-0078"],
-    ["by the last retest", [{ about, cells: { found: "N-0078", result: "Closed" } }, { about, cells: { ...accepted, found: "N-0079" } }], "N-0079"],
-    ["by what was found first where a snag saw nothing again", [{ about, cells: { ...accepted, step: "Dent" } }], "N-0077"],
-    ["by no snag about another step", [{ about, cells: accepted }, { about: "T-10/A0002", cells: { found: "N-0078", result: "Closed" } }], "N-0077"],
+  test.each<[string, { about: string; cells: SnagCells }[], string]>([
+    ["by the retest of a snag that was accepted", [{ about, cells: { ...accepted, foundAgain: "N-0078" } }], "N-0078"],
+    ["by the last retest", [{ about, cells: { foundAgain: "N-0078", closed: "Closed" } }, { about, cells: { ...accepted, foundAgain: "N-0079" } }], "N-0079"],
+    ["by what was found first where a snag saw nothing again", [{ about, cells: { ...accepted, foundWrong: "Dent" } }], "N-0077"],
+    ["by no snag about another step", [{ about, cells: accepted }, { about: "T-10/A0002", cells: { foundAgain: "N-0078", closed: "Closed" } }], "N-0077"],
   ])("%s", (_, snags, value) => {
     expect(changes(found, snags)).toEqual([["Arrays", "N-0001", value]]);
   });

@@ -74,9 +74,9 @@ describe("a handover sheet", () => {
 
   test("lists every snag, open ones as open", () => {
     const typed = { about: 3, foundWrong: "Dent", mender: "EF", byWhen: 46_085, foundAgain: 5, closed: "Closed", by: "AB" };
-    expect(block(handover({ snags: [snagOf({ stepId: "S-3", typed }), snagOf({ typed: { closed: "Accepted" } })] }), "Snags")).toEqual([
-      ["Row", "Step id", "What was found", "Who mends", "By when", "Found again", "State", "By"],
-      ["3", "S-3", "Dent", "EF", "2026-03-04", "5", "Closed", "AB"],
+    expect(block(handover({ snags: [snagOf({ id: "S-12", stepId: "T-3", typed }), snagOf({ typed: { closed: "Accepted" } })] }), "Snags")).toEqual([
+      ["Snag", "Step id", "What was found", "Who puts it right", "By when", "Found again", "State", "By"],
+      ["S-12", "T-3", "Dent", "EF", "2026-03-04", "5", "Closed", "AB"],
       ["", "", "Scratch", "", "", "", "OPEN", ""],
     ]);
     expect(block(handover(), "Snags")).toEqual([["None."]]);

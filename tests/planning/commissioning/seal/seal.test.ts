@@ -2,7 +2,7 @@ import { checkSeal, sealOf } from "../../../../src/planning/commissioning/seal";
 import type { JobRecords } from "../../../../src/planning/commissioning/record";
 import { digestByHand, jobRecords, sealLine, snagOf, stepRecord } from "../../../support/job-records";
 
-const one = stepRecord({ key: "J1/S-1/A1", no: "1", row: 10, kind: "date", plannedUnit: "TB", result: "As expected", typed: { found: 46_083, by: "AB", second: "CD", done: 46_084, note: "n" } });
+const one = stepRecord({ key: "J1/S-1/A1", no: "1", row: 10, kind: "date", plannedUnit: "TB", result: "As expected", typed: { found: 46_083, by: "AB", witness: "CD", done: 46_084, note: "n" } });
 const two = stepRecord({ key: "J1/S-2/A1", no: "2", row: 11, stepId: "S-2", result: "Waived", typed: { found: "Waived", unit: "TiB" } });
 const snag = snagOf({ key: "J1/S-2/A1", row: 20, typed: { about: 2, foundWrong: "Dent", mender: "EF", byWhen: 46_085, foundAgain: 5, closed: "Accepted", by: "GH", note: "as is" } });
 const orphan = stepRecord({ key: "J1/S-9/A9", no: "", row: 25, result: "Differs", typed: { found: "old" } });

@@ -13,16 +13,16 @@ function steps(...records: readonly (string | null)[]): Map<number, JobStep> {
 
 const stepRows = { first: 10, last: 18 };
 const snagRows = { first: 22, last: 30 };
-const validationsOf = (records: readonly (string | null)[], asked: readonly number[] = []) => entryValidations(steps(...records), asked, stepRows, snagRows);
+const validationsOf = (records: readonly (string | null)[]) => entryValidations(steps(...records), stepRows, snagRows);
 
 const ticks = { rule: { kind: "list", items: ["Yes", "No", "Not applicable", "Waived"] }, message: "Choose one of the list.", strict: true };
 const numbers = { rule: { kind: "number" }, message: "Type a number, or Not applicable or Waived.", strict: false };
 const dates = { rule: { kind: "date" }, message: "Type a date, such as 2026-05-31, or Not applicable or Waived.", strict: false };
-const found = (row: number, rows = 1) => ({ row, column: 5, rows, columns: 1 });
+const found = (row: number, rows = 1) => ({ row, column: 6, rows, columns: 1 });
 
 describe("what may be typed", () => {
   test("is said of Found by the kind of the record; texts, serial numbers and addresses may be anything", () => {
-    const inFound = validationsOf(["tick", "text", "number", "address", "date", "serial", "choice:a|b"]).filter(({ area }) => area.column === 5);
+    const inFound = validationsOf(["tick", "text", "number", "address", "date", "serial", "choice:a|b"]).filter(({ area }) => area.column === 6);
     expect(inFound).toEqual([
       { area: found(10), ...ticks },
       { area: found(12), ...numbers },
@@ -32,7 +32,7 @@ describe("what may be typed", () => {
   });
 
   test("stands once for neighbouring rows that ask for the same, up to the last row", () => {
-    const inFound = validationsOf(["tick", "tick", null, "tick", "number", "number", "text", "number", "number"]).filter(({ area }) => area.column === 5);
+    const inFound = validationsOf(["tick", "tick", null, "tick", "number", "number", "text", "number", "number"]).filter(({ area }) => area.column === 6);
     expect(inFound).toEqual([
       { area: found(10, 2), ...ticks },
       { area: found(13), ...ticks },
@@ -43,20 +43,19 @@ describe("what may be typed", () => {
 
   test("is a list as long as a sheet takes, and anything where it would be longer", () => {
     const choices = (length: number): string => `choice:a|${"b".repeat(length)}`;
-    const lists = (record: string) => validationsOf([record]).filter(({ area }) => area.column === 5).length;
+    const lists = (record: string) => validationsOf([record]).filter(({ area }) => area.column === 6).length;
     // a, the long one, Not applicable and Waived with a comma between: 255 characters are the most.
     expect(lists(choices(255 - "a,,Not applicable,Waived".length))).toBe(1);
     expect(lists(choices(256 - "a,,Not applicable,Waived".length))).toBe(0);
   });
 
-  test("is a unit beside a size, and Yes where a step asks to be seen again", () => {
-    const rest = validationsOf(["size", "number", "size"], [11]).filter(({ area }) => area.column !== 5);
+  test("is a unit beside a size, and a day or the end of a snag", () => {
+    const rest = validationsOf(["size", "number", "size"]).filter(({ area }) => area.column !== 6);
     expect(rest).toEqual([
-      { area: { row: 10, column: 6, rows: 1, columns: 1 }, rule: { kind: "list", items: ["TB", "TiB", "bytes"] }, message: "Choose the unit that was seen: TB, TiB or bytes.", strict: true },
-      { area: { row: 12, column: 6, rows: 1, columns: 1 }, rule: { kind: "list", items: ["TB", "TiB", "bytes"] }, message: "Choose the unit that was seen: TB, TiB or bytes.", strict: true },
-      { area: { row: 11, column: 9, rows: 1, columns: 1 }, rule: { kind: "list", items: ["Yes"] }, message: "Choose Yes once the new expectation has been looked at.", strict: true },
+      { area: { row: 10, column: 7, rows: 1, columns: 1 }, rule: { kind: "list", items: ["TB", "TiB", "bytes"] }, message: "Choose the unit that was seen: TB, TiB or bytes.", strict: true },
+      { area: { row: 12, column: 7, rows: 1, columns: 1 }, rule: { kind: "list", items: ["TB", "TiB", "bytes"] }, message: "Choose the unit that was seen: TB, TiB or bytes.", strict: true },
       { area: { row: 10, column: 12, rows: 9, columns: 1 }, rule: { kind: "date" }, message: "Type a date, such as 2026-05-31.", strict: false },
-      { area: { row: 22, column: 7, rows: 9, columns: 1 }, rule: { kind: "list", items: ["Closed", "Accepted"] }, message: "Choose Closed once it is mended, or Accepted with a name.", strict: true },
+      { area: { row: 22, column: 8, rows: 9, columns: 1 }, rule: { kind: "list", items: ["Closed", "Accepted"] }, message: "Choose Closed once it is mended, or Accepted with a name.", strict: true },
       { area: { row: 22, column: 4, rows: 9, columns: 1 }, rule: { kind: "date" }, message: "Type a date, such as 2026-05-31.", strict: false },
     ]);
   });

@@ -3,7 +3,7 @@ import type { CellValue, SheetSnapshot } from "../../../../src/sheet";
 
 const marker = ["North hall", null, "Commissioning tab", "J1", 2, "2026-03-02T09:15:00.000Z", "whole"];
 const headers = [
-  "No.", "Step id", "Key", "Step", "For", "Expected", "Found", "Unit", "Result", "Was", "Seen again", "By", "Second", "Done", "Note",
+  "No.", "Step id", "Key", "Step", "For", "Result", "Expected", "Found", "Unit", "Expected before", "Rechecked by", "By", "Witness", "Done", "Note",
   "Rule", "Low", "High", "Planned unit", "Settled", "Minutes", "Carried", "Digest",
 ];
 const column = (header: string): number => headers.indexOf(header);
@@ -18,8 +18,8 @@ function sheet(rows: readonly (readonly CellValue[])[], more: Partial<SheetSnaps
 }
 
 const stepCells = {
-  "No.": 3, "Step id": "S-1", Key: "J1/S-1/A1", Step: "Do it", For: "array 1", Expected: "4 TB", Found: 4.1, Unit: "TiB", Result: "Differs", Was: "3 TB", "Seen again": "Yes",
-  By: "AB", Second: "CD", Done: 46_083, Note: "n", Rule: "required two size", Low: 3.9e12, High: 4.1e12, "Planned unit": "TB", Settled: 1, Minutes: 7, Carried: "CCC", Digest: "DDD",
+  "No.": 3, "Step id": "S-1", Key: "J1/S-1/A1", Step: "Do it", For: "array 1", Expected: "4 TB", Found: 4.1, Unit: "TiB", Result: "Differs", "Expected before": "3 TB", "Rechecked by": "GH",
+  By: "AB", Witness: "CD", Done: 46_083, Note: "n", Rule: "required two size", Low: 3.9e12, High: 4.1e12, "Planned unit": "TB", Settled: 1, Minutes: 7, Carried: "CCC", Digest: "DDD",
 };
 const top = [marker, headers];
 const step = row(stepCells);
@@ -73,9 +73,9 @@ describe("the row of a step", () => {
   test("is read as its record", () => {
     expect(read([...top, step]).steps).toEqual([
       {
-        key: "J1/S-1/A1", no: "3", stepId: "S-1", step: "Do it", subject: "array 1", expected: "4 TB", plannedUnit: "TB", was: "3 TB", result: "Differs",
+        key: "J1/S-1/A1", no: "3", stepId: "S-1", step: "Do it", subject: "array 1", expected: "4 TB", plannedUnit: "TB", expectedBefore: "3 TB", result: "Differs",
         required: true, sign: "two", kind: "size", wanted: { by: "range", least: 3.9e12, most: 4.1e12 }, errors: [], seenUnit: "TiB", settled: false, minutes: 7, carried: "CCC", digest: "DDD", row: 2,
-        typed: { found: 4.1, unit: "TiB", seenAgain: "Yes", by: "AB", second: "CD", done: 46_083, note: "n" },
+        typed: { found: 4.1, unit: "TiB", recheckedBy: "GH", by: "AB", witness: "CD", done: 46_083, note: "n" },
       },
     ]);
   });
@@ -149,8 +149,10 @@ describe("the row of a step", () => {
 });
 
 describe("the blocks below the steps", () => {
-  const snagLabels = row({ "No.": "Row", Step: "What was found" });
-  const snag = row({ "No.": 3, Step: "Dent", For: "EF", Expected: 46_083, Found: 5, Result: "Closed", By: "AB", Note: "n", Key: "#snag", Carried: "SC", Digest: "SD" });
+  const snagLabels = row({ "No.": "Snag", "Step id": "Row", Step: "What was found" });
+  const snag = row({
+    "No.": "S-2", "Step id": 3, Step: "Dent", For: "EF", Result: 46_083, Expected: 5, Found: "AB", "Expected before": "Closed", Note: "n", Key: "#snag", Carried: "SC", Digest: "SD",
+  });
   const orphan = row({ ...stepCells, "No.": null, Key: "kept:J1/S-9/A9" });
   const sealLabels = row({ "Step id": "Sealed" });
   const seal = row({ "Step id": "2026-03-09", Step: "CODE", For: "AB", Expected: "2026-03-10", Found: "EF", Note: "why", Key: "#seal", Digest: "18" });
@@ -161,7 +163,7 @@ describe("the blocks below the steps", () => {
     expect(tab.places).toMatchObject({ snagsRow: 4, orphansRow: 8, sealsRow: 11 });
     expect(tab.snags).toEqual([
       {
-        key: "J1/S-1/A1", stepId: "S-1", carried: "SC", digest: "SD", errors: [], row: 6,
+        id: "S-2", key: "J1/S-1/A1", stepId: "S-1", carried: "SC", digest: "SD", errors: [], row: 6,
         typed: { about: 3, foundWrong: "Dent", mender: "EF", byWhen: 46_083, foundAgain: 5, closed: "Closed", by: "AB", note: "n" },
       },
     ]);
@@ -186,13 +188,28 @@ describe("the blocks below the steps", () => {
     expect(tab.seals.map(({ typed, stepCount }) => [typed.sealed, stepCount])).toEqual([["2026-03-09", 18], ["2026-03-11", null]]);
   });
 
+  test("tell the ids of snags, and the highest that was ever one's", () => {
+    const withMark = (given: CellValue, ...ids: readonly (readonly [id: CellValue, found: CellValue])[]) =>
+      read([[...marker, given], headers, step, tags.snags, snagLabels, ...ids.map(([id, found]) => row({ "No.": id, Step: found, Key: "#snag" })), tags.orphans]);
+    const used = (...parts: Parameters<typeof withMark>) => withMark(...parts).usedSnagIds;
+    expect(withMark(4, ["S-1", "Dent"], ["S-02", "Scratch"], [7, "Bent"], [null, "Loose"]).snags.map(({ id }) => id)).toEqual(["S-1", "", "", ""]);
+    expect(used(3, ["S-1", null], ["S-2", null], ["S-3", null])).toBe(0);
+    expect(used(3, ["S-1", "Dent"], ["S-2", null], ["S-3", null])).toBe(1);
+    expect(used(3, ["S-1", null], ["S-2", "Dent"], ["S-3", null])).toBe(2);
+    // A row that was deleted had a snag, as far as anybody can tell.
+    expect(used(3, ["S-1", null], ["S-3", null])).toBe(2);
+    expect(used(3, ["S-1", null])).toBe(3);
+    expect(used(3, ["S-9", "Dent"])).toBe(9);
+    expect([used(null), used("many"), used(-5), used(1e300)]).toEqual([0, 0, 0, 1_000_000]);
+  });
+
   test("pass over blank rows, with a tag or without", () => {
     const tab = read([...top, step, tags.snags, snagLabels, row({ Key: "#snag" }), blank, tags.orphans, tags.seals, sealLabels, row({ Key: "#seal", Digest: "3" }), blank]);
     expect([tab.snags, tab.seals, tab.ownRows]).toEqual([[], [], []]);
   });
 
   test("know the step of a snag by its number; where that is no number or no step's, by the key beside it", () => {
-    const about = (no: CellValue) => read([...top, step, tags.snags, snagLabels, row({ "No.": no, Step: "Dent", Key: "#snag", "Step id": "S-8", "Planned unit": "J1/S-8/A8" })]).snags[0]!;
+    const about = (no: CellValue) => read([...top, step, tags.snags, snagLabels, row({ "Step id": no, Step: "Dent", Key: "#snag", "Rechecked by": "S-8", Rule: "J1/S-8/A8" })]).snags[0]!;
     expect(about(3)).toMatchObject({ key: "J1/S-1/A1", stepId: "S-1" });
     for (const no of [4, "gone", "3", null]) expect(about(no)).toMatchObject({ key: "J1/S-8/A8", stepId: "S-8" });
   });
@@ -207,5 +224,45 @@ describe("rows that people added", () => {
     expect(read(rows).ownRows).toEqual([5, 7, 8]);
     expect(read([...top, own, tags.snags]).ownRows).toEqual([]);
     expect(read([...top, own, row({ Key: "kept:J1/S-9/A9" }), tags.snags, own]).ownRows).toEqual([]);
+  });
+});
+
+describe("a tab of an earlier layout", () => {
+  // As tabs were built before: three headers had other names, and Result stood behind Unit.
+  const earlier = ["No.", "Step id", "Step", "For", "Expected", "Found", "Unit", "Result", "Was", "Seen again", "By", "Second", "Done", "Note", "Key", "Rule", "Low", "High",
+    "Planned unit", "Compares", "Retest", "Retest compares", "Settled", "Minutes", "Carried", "Digest"];
+  const line = (cells: Readonly<Record<string, CellValue>>): CellValue[] => earlier.map((header) => cells[header] ?? null);
+  const { "Expected before": before, "Rechecked by": recheckedBy, Witness: witness, ...same } = stepCells;
+  const filled = line({ ...same, Was: before, "Seen again": recheckedBy, Second: witness });
+
+  test("is read as one of today's, without a fault", () => {
+    const tab = read([marker, earlier, filled]);
+    expect(tab.places.layout).toBe("earlier");
+    expect([tab.faults, tab.ownColumns]).toEqual([[], []]);
+    expect(tab.steps[0]).toEqual(read([...top, step]).steps[0]);
+  });
+
+  test("has its snags where they stood then, without ids", () => {
+    const snag = line({ "No.": 3, Step: "Dent", For: "EF", Expected: 46_083, Found: 5, Result: "Closed", By: "AB", Note: "n", Key: "#snag", "Planned unit": "J1/S-1/A1", Carried: "SC" });
+    const tab = read([marker, earlier, filled, line({ Key: "#snags" }), line({ "No.": "Row" }), snag, line({ Key: "#kept" })]);
+    expect(tab.snags).toMatchObject([
+      { id: "", key: "J1/S-1/A1", stepId: "S-1", carried: "SC", typed: { about: 3, foundWrong: "Dent", mender: "EF", byWhen: 46_083, foundAgain: 5, closed: "Closed", by: "AB", note: "n" } },
+    ]);
+    expect(tab.usedSnagIds).toBe(0);
+  });
+
+  test("is named by its own headers where one of them is gone or not where it was", () => {
+    const without = (header: string) => read([marker, earlier.map((one) => (one === header ? "Mine" : one)), filled]).faults;
+    expect(without("Was")).toEqual(['The header "Was" of "Tab" is gone. Undo that, or write it back over its column in row 2.']);
+    const moved = [...earlier.slice(0, 4), "Result", "Expected", "Found", "Unit", ...earlier.slice(8)];
+    expect(read([marker, moved, filled]).faults).toEqual(['The header "Result" of "Tab" is not where it was. Undo that, or write it back over its column in row 2.']);
+    expect(read([marker, earlier, filled], { formulas: [[], [], earlier.map((header) => (header === "Second" ? "=1" : null))] }).remarks).toEqual([
+      "Row 3 of Tab: Second held a formula. Its result was kept; type the value instead.",
+    ]);
+  });
+
+  test("is not meant by a column of people's own that is called as one of ours was", () => {
+    const tab = read([marker, [...headers, "Was", "Second"], step]);
+    expect([tab.places.layout, tab.ownColumns]).toEqual(["today", ["Was", "Second"]]);
   });
 });

@@ -1,10 +1,11 @@
 import { buildTabs } from "../../../../src/actions/build-tabs";
 import { openHeadless, type HeadlessWorkbook } from "../../../../src/headless/open-headless";
 import { reopenBlocks, sealBlocks, type TabReading } from "../../../../src/planning/commissioning/tab";
+import { snagFields, type SnagField } from "../../../../src/planning/commissioning/record";
 import type { TableRow } from "../../../../src/planning/plan/schema";
 import type { CellBlock, CellValue, Scalar, SheetSnapshot } from "../../../../src/sheet";
 import { jobName, moment, planSheets, smallPlan, step } from "../../../support/commissioning-plan";
-import { columnOf, tabInSight, typeInto } from "../../../support/tab-on-sheet";
+import { columnOf, snagColumnOf, tabInSight, typeInto } from "../../../support/tab-on-sheet";
 
 type Cells = Readonly<Record<string, Scalar>>;
 
@@ -21,6 +22,7 @@ const kinds = {
   anyChoice: { record: "choice:Complete|Incomplete" },
   anyText: { record: "text" },
   serial: { record: "serial", expect: "N-0001" },
+  digits: { record: "serial", expect: "1234" },
   size: { record: "size", expect: "12 TiB", unit: "TB", tolerancePercent: 1 },
   anySize: { record: "size", unit: "TB" },
   two: { record: "text", expect: "sw-1 4", sign: "two" },
@@ -35,7 +37,7 @@ const kinds = {
 interface Case {
   readonly kind: keyof typeof kinds;
   readonly typed: Cells;
-  readonly snags?: readonly Cells[];
+  readonly snags?: readonly Readonly<Partial<Record<SnagField, Scalar>>>[];
   readonly result: string;
   readonly settled?: true;
 }
@@ -83,9 +85,9 @@ const compared: Readonly<Record<string, readonly [keyof typeof kinds, Cells, str
   "a word for a size": ["size", { found: "large", unit: "TB" }, "Compare by eye"],
   "any size": ["anySize", { found: 0.5, unit: "TB" }, "As expected"],
   "a size below nothing": ["anySize", { found: -1, unit: "TB" }, "Differs"],
-  "a text in other capitals": ["two", { found: "SW-1 4", by: "AB", second: "CD" }, "As expected"],
+  "a text in other capitals": ["two", { found: "SW-1 4", by: "AB", witness: "CD" }, "As expected"],
   "one name where two sign": ["two", { found: "sw-1 4", by: "AB" }, "Needs a second name"],
-  "the same name twice": ["two", { found: "sw-1 4", by: "AB", second: " ab" }, "Needs a second name"],
+  "the same name twice": ["two", { found: "sw-1 4", by: "AB", witness: " ab" }, "Needs a second name"],
   "another text, whoever signs": ["two", { found: "sw-1 5", by: "AB" }, "Differs"],
   "the address": ["address", { found: "FD00::10:1" }, "As expected"],
   "the address in full": ["address", { found: "fd00:0000:0000:0000:0000:0000:0010:0001" }, "As expected"],
@@ -112,10 +114,13 @@ const settled: Readonly<Record<string, Case>> = {
   "waived without a name": { kind: "number", typed: { found: "Waived", note: "n" }, result: "Waived" },
   "not applicable by name with reason": { kind: "number", typed: { found: "Not applicable", by: "AB", note: "n" }, result: "Not applicable", settled: true },
   "not applicable where no name signs": { kind: "unsigned", typed: { found: "Not applicable" }, result: "Not applicable" },
-  "of an old expectation": { kind: "number", typed: { found: 48, by: "AB", was: "47" }, result: "Check again" },
-  "of an old expectation and seen again": { kind: "number", typed: { found: 48, by: "AB", was: "47", seenAgain: "Yes" }, result: "As expected", settled: true },
-  "of an old expectation and waived": { kind: "number", typed: { found: "Waived", was: "47" }, result: "Waived" },
+  "of an old expectation": { kind: "number", typed: { found: 48, by: "AB", expectedBefore: "47" }, result: "Check again" },
+  "of an old expectation and seen again": { kind: "number", typed: { found: 48, by: "AB", expectedBefore: "47", recheckedBy: "CD" }, result: "As expected", settled: true },
+  "of an old expectation and waived": { kind: "number", typed: { found: "Waived", expectedBefore: "47" }, result: "Waived" },
   "mended by its snag": { kind: "exact", typed: { found: 1, by: "AB" }, snags: [{ foundAgain: "8972", closed: "Closed" }], result: "As expected", settled: true },
+  "mended to a number": { kind: "exact", typed: { found: 1, by: "AB" }, snags: [{ foundAgain: 8972, closed: "Closed", by: "AB" }], result: "As expected", settled: true },
+  "mended to another number": { kind: "exact", typed: { found: 1, by: "AB" }, snags: [{ foundAgain: 8973, closed: "Closed", by: "AB" }], result: "Differs" },
+  "mended to a number where a text of digits is expected": { kind: "digits", typed: { found: "X", by: "AB" }, snags: [{ foundAgain: 1234, closed: "Closed", by: "AB" }], result: "Compare by eye" },
   "mended to digits that are not those expected": { kind: "exact", typed: { found: 1, by: "AB" }, snags: [{ foundAgain: "2", closed: "Closed", by: "AB" }], result: "Compare by eye" },
   "mended to the wrong value": { kind: "serial", typed: { found: "X", by: "AB" }, snags: [{ foundAgain: "Y", closed: "Closed", by: "AB" }], result: "Differs" },
   "mended in a snag that is open": { kind: "number", typed: { found: 1, by: "AB" }, snags: [{ foundAgain: 48 }], result: "Differs" },
@@ -136,7 +141,6 @@ const cases: readonly (readonly [string, Case])[] = [
   ...Object.entries(compared).map(([what, [kind, typed, result]]): [string, Case] => [what, { kind, typed, result, ...("by" in typed && result === "As expected" ? { settled: true } : {}) }]),
   ...Object.entries(settled),
 ];
-const snagColumns: Readonly<Record<string, string>> = { about: "no", foundAgain: "found", closed: "result", by: "by", foundWrong: "step" };
 
 let workbook: HeadlessWorkbook;
 let tab: TabReading;
@@ -163,10 +167,13 @@ beforeAll(async () => {
   for await (const { outcome } of buildTabs(workbook.port, moment, [jobName])) expect(outcome.sentence).toBe(`Built with ${cases.length} steps.`);
   const empty = await tabInSight(workbook.port);
   await typeInto(workbook.port, empty, Object.fromEntries(cases.map(([, { typed }], index) => [`K-${index}/site`, typed])));
-  const snags = cases.flatMap(([, one], index) => (one.snags ?? []).map((snag) => ({ about: index + 1, ...snag })));
+  const snags = cases.flatMap(([, one], index) => (one.snags ?? []).map((snag): Partial<Record<SnagField, Scalar>> => ({ about: index + 1, ...snag })));
   await write(
     snags.flatMap((snag, index) =>
-      Object.entries(snag).map(([field, value]) => ({ row: empty.places.snagsRow + 2 + index, column: columnOf(empty, snagColumns[field]!), cells: [[{ value: value }]] })),
+      snagFields.flatMap((field) => {
+        const value = snag[field];
+        return value === undefined ? [] : [{ row: empty.places.snagsRow + 2 + index, column: snagColumnOf(empty, field), cells: [[{ value }]] }];
+      }),
     ),
   );
   tab = await tabInSight(workbook.port);
@@ -189,7 +196,7 @@ describe("the formulas of a snag", () => {
     const { values } = (await workbook.port.read()).sheets.find(({ name }) => name === jobName)!;
     const about = cases.findIndex(([what]) => what === "mended by its snag");
     const row = values[tab.snags[0]!.row]!;
-    expect([row[columnOf(tab, "stepId")], row[columnOf(tab, "plannedUnit")]]).toEqual([`K-${about}`, `J0001/K-${about}/site`]);
+    expect([row[snagColumnOf(tab, "stepId")], row[snagColumnOf(tab, "key")]]).toEqual([`K-${about}`, `J0001/K-${about}/site`]);
   });
 });
 

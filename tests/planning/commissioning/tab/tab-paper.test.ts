@@ -1,5 +1,6 @@
 import { pageBreaks, rowHeight } from "../../../../src/planning/commissioning/tab/tab-paper";
-import { at, shownColumns, tabColumnKeys } from "../../../../src/planning/commissioning/tab/tab-columns";
+import { at, shownColumns, tabColumnKeys, tabColumns } from "../../../../src/planning/commissioning/tab/tab-columns";
+import { tabStyles } from "../../../../src/planning/commissioning/tab/tab-styles";
 import type { Cell } from "../../../../src/sheet";
 
 const rowWith = (column: keyof typeof at, cell: Cell): Cell[] => tabColumnKeys.map((key) => (key === column ? cell : {}));
@@ -15,43 +16,43 @@ describe("the height of a row", () => {
   });
 
   test("follows the longest text of the columns that people see", () => {
-    // The column Step is 44 characters wide: one is kept free, and prose runs narrower by 0.94, so 45 fit.
-    expect(heightOf("step", "x".repeat(45))).toBe(lines(1));
-    expect(heightOf("step", "x".repeat(46))).toBe(lines(2));
-    expect(heightOf("step", "x".repeat(92))).toBe(lines(3));
+    // The column Step is 28 characters wide: one is kept free, and prose runs narrower by 0.94, so 28 fit.
+    expect(heightOf("step", "x".repeat(28))).toBe(lines(1));
+    expect(heightOf("step", "x".repeat(29))).toBe(lines(2));
+    expect(heightOf("step", "x".repeat(58))).toBe(lines(3));
     expect(heightOf("key", "x".repeat(400))).toBe(lines(1));
-    const both = rowWith("step", { value: "x".repeat(46), style: "text" });
+    const both = rowWith("step", { value: "x".repeat(29), style: "text" });
     both[at.note] = { value: "a\nb\nc", style: "text" };
     expect(rowHeight(both, [])).toBe(lines(3));
   });
 
   test("breaks between words, and after each paragraph", () => {
-    expect(heightOf("step", `${"x".repeat(30)} ${"y".repeat(14)}`)).toBe(lines(1));
-    expect(heightOf("step", `${"x".repeat(30)} ${"y".repeat(15)}`)).toBe(lines(2));
-    expect(heightOf("step", `${"x".repeat(30)} ${"y".repeat(30)} z`)).toBe(lines(2));
+    expect(heightOf("step", `${"x".repeat(13)} ${"y".repeat(14)}`)).toBe(lines(1));
+    expect(heightOf("step", `${"x".repeat(13)} ${"y".repeat(15)}`)).toBe(lines(2));
+    expect(heightOf("step", `${"x".repeat(20)} ${"y".repeat(20)} z`)).toBe(lines(2));
     expect(heightOf("step", "a\nb\n")).toBe(lines(3));
-    expect(heightOf("step", `a ${"x".repeat(50)}`)).toBe(lines(3));
+    expect(heightOf("step", `a ${"x".repeat(33)}`)).toBe(lines(3));
   });
 
   test("takes bold text wider, merged cells together, and titles, notes and numbers as one line", () => {
-    expect(heightOf("step", "x".repeat(43), "expected")).toBe(lines(1));
-    expect(heightOf("step", "x".repeat(44), "expected")).toBe(lines(2));
-    expect(heightOf("step", "x".repeat(44), "label")).toBe(lines(2));
+    expect(heightOf("step", "x".repeat(27), "expected")).toBe(lines(1));
+    expect(heightOf("step", "x".repeat(28), "expected")).toBe(lines(2));
+    expect(heightOf("step", "x".repeat(28), "label")).toBe(lines(2));
     expect(heightOf("no", "x".repeat(400), "section")).toBe(lines(1));
     expect(heightOf("no", "x".repeat(400), "note")).toBe(lines(1));
     expect(rowHeight(rowWith("no", { value: 123_456_789, style: "text" }), [])).toBe(lines(1));
-    // No. and Step id together are 14 characters wide: 13 and a little.
+    // No. and Step id together are 13 characters wide: 12 and a little.
     const merged = [{ row: 0, column: at.no, rows: 1, columns: 2 }];
-    expect(rowHeight(rowWith("no", { value: "x".repeat(13), style: "text" }), merged)).toBe(lines(1));
-    expect(rowHeight(rowWith("no", { value: "x".repeat(14), style: "text" }), merged)).toBe(lines(2));
-    expect(rowHeight(rowWith("no", { value: "x".repeat(13), style: "text" }), [{ ...merged[0]!, column: 1 }])).toBe(lines(4));
+    expect(rowHeight(rowWith("no", { value: "x".repeat(12), style: "text" }), merged)).toBe(lines(1));
+    expect(rowHeight(rowWith("no", { value: "x".repeat(13), style: "text" }), merged)).toBe(lines(2));
+    expect(rowHeight(rowWith("no", { value: "x".repeat(9), style: "text" }), [{ ...merged[0]!, column: 1 }])).toBe(lines(3));
   });
 });
 
 describe("the breaks between pages", () => {
-  // A landscape A4 page inside usual margins is 741 by 487 points. The 14 columns that people see are 200 characters of 5.25 points and 3.75
-  // more each: 1102.5 points, so that 724.5 points of rows fit on a page, of which 60 stand for the two rows at the top.
-  const widths = 5 + 9 + 44 + 13 + 18 + 17 + 7 + 13 + 10 + 7 + 10 + 10 + 11 + 17;
+  // A landscape A4 page inside usual margins is 741 by 487 points. The 14 columns that people see are 150.5 characters of 5.25 points and 3.75
+  // more each: 842.6 points, so that 553.8 points of rows fit on a page, of which 60 stand for the two rows at the top.
+  const widths = 4.5 + 8.5 + 28 + 11 + 10.5 + 14 + 13.5 + 6 + 9 + 10.5 + 8 + 8 + 10.5 + 8.5;
   const room = (487 * (widths * 5.25 + shownColumns * 3.75)) / 741 - 60;
   const rows = (...heights: number[]): number[] => heights.map((part) => part * room);
 
@@ -72,4 +73,12 @@ describe("the breaks between pages", () => {
   test("are none without sections", () => {
     expect(pageBreaks(rows(3, 3), [])).toEqual([]);
   });
+});
+
+test("the narrower of A4 and Letter takes the whole width at 9 points or more", () => {
+  // ISO 216 and ANSI Y14.1: 297 mm and 11 inches long; a sheet leaves 0.7 inches on either side.
+  const page = Math.min((297 / 25.4) * 72, 11 * 72) - 2 * 0.7 * 72;
+  const width = tabColumnKeys.slice(0, shownColumns).reduce((sum, key) => sum + tabColumns[key].width * 5.25 + 3.75, 0);
+  const sizes = Object.entries(tabStyles).flatMap(([name, style]) => ("fontSize" in style && !name.startsWith("hidden") ? [style.fontSize] : []));
+  expect((Math.min(...sizes) * page) / width).toBeGreaterThanOrEqual(9);
 });

@@ -1,5 +1,6 @@
 import { buildJob, jobsOf, readCommissioningPlan, type AdjustReading } from "../../../../src/planning/commissioning/build";
 import { recordFingerprint, snagFingerprint, type JobRecords } from "../../../../src/planning/commissioning/record";
+import { snagColumns, type SnagColumn } from "../../../../src/planning/commissioning/tab/snag-columns";
 import { at, shownColumns, tabColumns, type TabColumn } from "../../../../src/planning/commissioning/tab/tab-columns";
 import type { TableRows } from "../../../../src/planning/plan/schema";
 import type { Cell, SheetPlan } from "../../../../src/sheet";
@@ -41,7 +42,7 @@ const styles = (tab: SheetPlan, row: number, ...columns: TabColumn[]) => columns
 describe("a planned tab", () => {
   test("uses styles that it has, in columns that have a width", () => {
     expect(lookFaults(first).filter((fault) => !fault.endsWith("is faint"))).toEqual([]);
-    expect(first.columnWidths.slice(0, shownColumns)).toEqual([5, 9, 44, 13, 18, 17, 7, 13, 10, 7, 10, 10, 11, 17]);
+    expect(first.columnWidths.slice(0, shownColumns)).toEqual([4.5, 8.5, 28, 11, 10.5, 14, 13.5, 6, 9, 10.5, 8, 8, 10.5, 8.5]);
     expect(first.tabColor).toBe("#2f5d50");
   });
 
@@ -49,9 +50,10 @@ describe("a planned tab", () => {
     expect(first.name).toBe("working name");
     expect(cell(first, 0, "no")).toEqual({ value: "Nuts & bolts", style: "title" });
     expect(cell(first, 0, "found")).toMatchObject({ formula: expect.stringContaining("steps done") as string, style: "progress" });
-    expect(shown(first, 0, "key", "rule", "low", "high", "plannedUnit")).toEqual(["Commissioning tab", "J0001", 1, moment.instant, "unfinished"]);
+    // The marker, then job, build, first build, state, and how many ids were given to rows for snags.
+    expect(first.rows[0]!.slice(at.key, at.key + 6).map(({ value }) => value)).toEqual(["Commissioning tab", "J0001", 1, moment.instant, "unfinished", 15]);
     expect(first.rows[1]!.map(({ value }) => value)).toEqual(Object.values(tabColumns).map(({ header }) => header));
-    expect(first.merges!.slice(0, 2)).toEqual([{ row: 0, column: 0, rows: 1, columns: 5 }, { row: 0, column: 5, rows: 1, columns: 9 }]);
+    expect(first.merges!.slice(0, 2)).toEqual([{ row: 0, column: 0, rows: 1, columns: 6 }, { row: 0, column: 6, rows: 1, columns: 8 }]);
   });
 
   test("hides the columns of keys, stops its top two rows and first three columns, and prints them on every page", () => {
@@ -105,7 +107,7 @@ describe("a planned tab", () => {
   });
 
   test("shows in which cells something is to be typed, and how", () => {
-    const typed = (id: string) => styles(first, stepRowOf(first, id), "found", "unit", "seenAgain", "by", "second", "done", "note");
+    const typed = (id: string) => styles(first, stepRowOf(first, id), "found", "unit", "recheckedBy", "by", "witness", "done", "note");
     expect(typed("T-01")).toEqual(["typedText", "unitFixed", "notAsked", "typedText", "typedText", "typedDate", "typedText"]);
     expect(typed("T-02")).toEqual(["typedNumber", "unitFixed", "notAsked", "typedText", "notAsked", "typedDate", "typedText"]);
     expect(typed("T-03")).toEqual(["typedNumber", "typedText", "notAsked", "typedText", "notAsked", "typedDate", "typedText"]);
@@ -130,24 +132,24 @@ describe("a planned tab", () => {
 });
 
 describe("a tab that is planned again", () => {
-  const typed = { found: 4, unit: "cm", seenAgain: null, by: "AB", second: "CD", done: 46_083, note: "n" };
+  const typed = { found: 4, unit: "cm", recheckedBy: null, by: "AB", witness: "CD", done: 46_083, note: "n" };
   const record = stepRecord({ key: "J0001/T-02/site", expected: "5", plannedUnit: "mm", typed });
-  const orphan = stepRecord({ key: "J0001/T-99/site", no: "", stepId: "T-99", result: "Differs", plannedUnit: "TB", was: "old", required: false, typed: { ...typed, unit: null } });
+  const orphan = stepRecord({ key: "J0001/T-99/site", no: "", stepId: "T-99", result: "Differs", plannedUnit: "TB", expectedBefore: "old", required: false, typed: { ...typed, unit: null } });
   const snags = [
-    snagOf({ key: "J0001/T-03/site", stepId: "T-03", typed: { about: 9, foundWrong: "Dent", mender: "EF", byWhen: 46_085, foundAgain: 5, closed: "Closed", by: "AB", note: "m" } }),
-    snagOf({ key: "J0001/T-99/site", stepId: "T-99", typed: { about: 8 } }),
+    snagOf({ id: "S-2", key: "J0001/T-03/site", stepId: "T-03", typed: { about: 9, foundWrong: "Dent", mender: "EF", byWhen: 46_085, foundAgain: 5, closed: "Closed", by: "AB", note: "m" } }),
+    snagOf({ id: "S-2", key: "J0001/T-99/site", stepId: "T-99", typed: { about: 8, foundAgain: 7 } }),
     snagOf({ typed: { about: 3 } }),
     snagOf({ typed: { about: "later" } }),
   ];
   const orphans = [orphan, { ...orphan, typed: { ...typed, done: "Friday" } }];
   const seals = [sealLine({ typed: { reopened: "2026-03-10", reopenedBy: "EF", reason: "why" } })];
-  const tab = tabWith({ steps: [record], orphans, snags, seals });
+  const tab = tabWith({ steps: [record], orphans, snags, usedSnagIds: 6, seals });
 
   test("carries what was typed, with its fingerprint, and asks to look again where the expectation has changed", () => {
     const row = stepRowOf(tab, "T-02");
-    expect(shown(tab, row, "expected", "found", "unit", "was", "by", "second", "done", "note", "carried")).toEqual(["4 ±1", 4, "cm", "5", "AB", "CD", 46_083, "n", recordFingerprint(record)]);
-    expect(cell(tab, row, "seenAgain")).toEqual({ style: "typedText" });
-    expect(tab.validations!.filter(({ area }) => area.column === at.seenAgain).map(({ area }) => area.row)).toEqual([row]);
+    const expected = ["4 ±1", 4, "cm", "5", "AB", "CD", 46_083, "n", recordFingerprint(record)];
+    expect(shown(tab, row, "expected", "found", "unit", "expectedBefore", "by", "witness", "done", "note", "carried")).toEqual(expected);
+    expect(cell(tab, row, "recheckedBy")).toEqual({ style: "typedText" });
     expect(cell(tab, stepRowOf(tab, "T-03"), "carried")).toEqual({});
   });
 
@@ -155,16 +157,37 @@ describe("a tab that is planned again", () => {
     const places = rowsTagged(tab, "#snag");
     expect(places).toHaveLength(4 + 15);
     expect(places[0]).toBe(rowsTagged(tab, "#snags")[0]! + 2);
-    expect(shown(tab, places[0]!, "no", "step", "subject", "expected", "found", "result", "by", "note", "carried")).toEqual([
-      3, "Dent", "EF", 46_085, 5, "Closed", "AB", "m", snagFingerprint(snags[0]!),
+    const cells = (row: number, ...columns: SnagColumn[]) => columns.map((column) => cell(tab, row, snagColumns[column]));
+    const fields = ["id", "about", "foundWrong", "mender", "byWhen", "foundAgain", "by", "closed", "note"] as const;
+    expect(cells(places[0]!, ...fields).map(({ value }) => value)).toEqual(["S-2", 3, "Dent", "EF", 46_085, 5, "AB", "Closed", "m"]);
+    expect(cells(places[0]!, ...fields, "stepId").map(({ style }) => style)).toEqual([
+      "no", "typedNumber", "typedText", "typedText", "typedDate", "typedNumber", "typedText", "typedText", "typedText", "stepId",
     ]);
-    expect(places.slice(1, 5).map((row) => cell(tab, row, "no").value)).toEqual(["gone", "3?", "later", undefined]);
-    expect(styles(tab, places[0]!, "no", "stepId", "step", "expected", "unit", "result", "second")).toEqual(["typedNumber", "stepId", "typedText", "typedDate", "notAsked", "typedText", "notAsked"]);
+    expect(cell(tab, places[0]!, "carried").value).toBe(snagFingerprint(snags[0]!));
+    expect(places.slice(1, 5).map((row) => cells(row, "about")[0]!.value)).toEqual(["gone", "3?", "later", undefined]);
+    expect(styles(tab, places[0]!, "unit", "by", "witness", "done")).toEqual(["notAsked", "notAsked", "notAsked", "notAsked"]);
+  });
+
+  test("gives each snag an id of its own, the first of two the one it had, and blank rows those behind that nobody has had", () => {
+    const ids = rowsTagged(tab, "#snag").map((row) => cell(tab, row, snagColumns.id).value);
+    expect(ids).toEqual(["S-2", "S-7", "S-8", "S-9", ...Array.from({ length: 15 }, (_, index) => `S-${10 + index}`)]);
+    expect(tab.rows[0]![at.key + 5]!.value).toBe(24);
+  });
+
+  test("takes what a retest found as the step records it: a number where it may be one, digits as text where they are a text", () => {
+    const foundAgain = (stepId: string | null) => {
+      const built = tabWith({ snags: [snagOf({ key: stepId === null ? "" : `J0001/${stepId}/site`, typed: { about: 9, foundAgain: 5 } })] });
+      return cell(built, rowsTagged(built, "#snag")[0]!, snagColumns.foundAgain);
+    };
+    expect(foundAgain("T-02")).toEqual({ value: 5, style: "typedNumber" });
+    expect(foundAgain("T-06")).toEqual({ value: 5, style: "typedDate" });
+    expect(foundAgain("T-05")).toEqual({ value: "5", style: "typedText" });
+    expect(foundAgain(null)).toEqual({ value: 5, style: "typedNumber" });
   });
 
   test("lets a snag find its step by formulas, but where the step is gone", () => {
     const [known, gone, , unnamed, blank] = rowsTagged(tab, "#snag").map((row) => tab.rows[row]!);
-    const answers = (line: readonly Cell[]) => (["stepId", "rule", "low", "high", "plannedUnit"] as const).map((column) => line[at[column]]!);
+    const answers = (line: readonly Cell[]) => (["stepId", "place", "retest", "isOpen", "key"] as const).map((column) => line[at[snagColumns[column]]]!);
     expect(answers(known!).map(({ formula, value, style }) => [formula !== undefined, value, style])).toEqual([
       [true, undefined, "stepId"], [true, undefined, "hidden"], [true, undefined, "hidden"], [true, undefined, "hidden"], [true, undefined, "hidden"],
     ]);
@@ -176,7 +199,7 @@ describe("a tab that is planned again", () => {
   test("lists the records whose step is gone, to be read", () => {
     const title = rowsTagged(tab, "#kept")[0]!;
     const row = title + 1;
-    expect(shown(tab, row, "stepId", "step", "subject", "expected", "found", "unit", "result", "was", "seenAgain", "by", "second", "done", "note")).toEqual([
+    expect(shown(tab, row, "stepId", "step", "subject", "expected", "found", "unit", "result", "expectedBefore", "recheckedBy", "by", "witness", "done", "note")).toEqual([
       "T-99", "Do it", "array 1", "Done", 4, "TB", "Differs", "old", null, "AB", "CD", 46_083, "n",
     ]);
     expect(shown(tab, row, "no", "key", "rule", "plannedUnit", "carried")).toEqual([null, "kept:J0001/T-99/site", "optional one tick", "TB", recordFingerprint(orphan)]);
@@ -201,17 +224,17 @@ describe("a tab that is planned again", () => {
     ]);
     expect(tab.rows[snagTitle!]!.slice(0, shownColumns).map(({ style }) => style)).toEqual(new Array(shownColumns).fill("section"));
     const labels = (row: number) => tab.rows[row]!.slice(0, shownColumns).map(({ value = null }) => value);
-    expect(labels(snagTitle! + 1)).toEqual(["Row", null, "What was found", "Who mends", "By when", "Found again", null, "Closed", null, null, "By", null, null, "Note"]);
-    expect(labels(sealTitle! + 1)).toEqual([null, "Sealed", "Code", "By", "Reopened", "Reopened by", null, null, null, null, null, null, null, "Reason"]);
+    expect(labels(snagTitle! + 1)).toEqual(["Snag", "Row", "What was found", "Who puts it right", "By when", "Found again", "By", null, "Closed", "Step id", null, null, null, "Note"]);
+    expect(labels(sealTitle! + 1)).toEqual([null, "Sealed", "Code", "By", null, "Reopened", "Reopened by", null, null, null, null, null, null, "Reason"]);
     expect(tab.rows[snagTitle! + 1]!.slice(0, shownColumns).every(({ style }) => style === "label")).toBe(true);
   });
 
   test("has its formulas refer to the rows where its blocks stand", () => {
     const place = (rows: number[]) => `$A$${rows[0]! + 1}:$A$${rows.at(-1)! + 1}`;
     const snagRows = rowsTagged(tab, "#snag");
-    expect(cell(tab, snagRows[0]!, "rule").formula).toContain(`MATCH($A${snagRows[0]! + 1},$A${snagRows[0]! + 2}:$A$${snagRows.at(-1)! + 2},0)`);
+    expect(cell(tab, snagRows[0]!, snagColumns.place).formula).toContain(`MATCH($B${snagRows[0]! + 1},$B${snagRows[0]! + 2}:$B$${snagRows.at(-1)! + 2},0)`);
     const firstStep = stepRowOf(tab, "T-01");
-    expect(cell(tab, snagRows[0]!, "stepId").formula).toContain(place([firstStep - 1, firstStep + 5]));
+    expect(cell(tab, snagRows[0]!, snagColumns.stepId).formula).toContain(place([firstStep - 1, firstStep + 5]));
     const sealRow = rowsTagged(tab, "#seal")[0]!;
     const seal = tab.rows.flat().find(({ formula }) => formula?.includes("not sealed"));
     expect(seal!.formula).toContain(`COUNTA($D$${sealRow + 1}:$D$${sealRow + 40})`);

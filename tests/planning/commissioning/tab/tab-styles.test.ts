@@ -20,25 +20,25 @@ describe("the look of a tab", () => {
 
   test("writes what the plan says as text, so that no serial number becomes a figure", () => {
     const asText = Object.entries(looks).filter(([, look]) => look.includes("as @")).map(([name]) => name);
-    expect(asText).toEqual(["fact", "alarm", "stepId", "step", "stepCaution", "text", "expected", "unitFixed", "was", "typedText", "hiddenText"]);
+    expect(asText).toEqual(["fact", "alarm", "stepId", "step", "stepCaution", "text", "expected", "unitFixed", "before", "typedText", "hiddenText"]);
   });
 
   test("gives every kind of cell its own", () => {
     expect(looks).toMatchObject({
       title: "bold 18 pt #17352d, middle",
       progress: "bold 11 pt #17352d, wrapped, right, middle",
-      header: "bold 10 pt #ffffff on #2f5d50, wrapped, middle, frame all #2f5d50",
+      header: "bold 11 pt #ffffff on #2f5d50, wrapped, middle, frame all #2f5d50",
       facts: "11 pt, wrapped, middle",
       cautionHead: "bold 11 pt #4a2f00 on #fde9c4, middle, frame all #c98a1b",
       caution: "11 pt #4a2f00 on #fde9c4, wrapped, top, frame all #c98a1b",
-      label: "bold 10 pt #3d4f49 on #e6eeeb, wrapped, middle, frame all #b9c4c0",
+      label: "bold 11 pt #3d4f49 on #e6eeeb, wrapped, middle, frame all #b9c4c0",
       figure: "bold 12 pt, center, middle, frame all #b9c4c0",
       figureText: "bold 11 pt, wrapped, middle, frame all #b9c4c0",
       fact: "11 pt, wrapped, middle, frame all #b9c4c0, as @",
       factNumber: "11 pt, center, middle, frame all #b9c4c0, as #,##0.##",
       alarm: "bold 11 pt #8c1c13 on #fbdcd8, middle, frame all #b9c4c0, as @",
       section: "bold 12 pt #17352d on #cfe0da, middle",
-      note: "italic 9 pt #3d4f49, middle",
+      note: "italic 11 pt #3d4f49, middle",
       no: "11 pt #3d4f49, center, top, frame all #b9c4c0",
       stepId: "11 pt #3d4f49, top, frame all #b9c4c0, as @",
       step: "11 pt, wrapped, top, frame all #b9c4c0, as @",
@@ -47,7 +47,7 @@ describe("the look of a tab", () => {
       text: "11 pt, wrapped, top, frame all #b9c4c0, as @",
       expected: "bold 11 pt, wrapped, top, frame all #b9c4c0, as @",
       result: "bold 11 pt, wrapped, top, frame all #b9c4c0",
-      was: "italic 11 pt, wrapped, top, frame all #b9c4c0, as @",
+      before: "italic 11 pt, wrapped, top, frame all #b9c4c0, as @",
       notAsked: "11 pt on #e9ecea, top, frame all #b9c4c0",
     });
   });

@@ -33,24 +33,24 @@ describe("the summary of a tab", () => {
           "Anyone may stop the work. Type what you see into Found and your name into By; “Not applicable” and “Waived” want a name and a reason in Note. " +
           "What differs goes to Snags at the end: the first Found stays.",
       },
-      { C: "Next open step", D: "Done", E: "Required open", F: "Differ", G: "To see again", I: "By eye", K: "Second name", L: "Snags open", M: "Minutes left", N: "Seal" },
-      { C: "=", D: "=", E: "=", F: "=", G: "=", I: "=", K: "=", L: "=", M: "=", N: "=" },
+      { C: "Next open step", D: "Done", E: "Required open", F: "Differ", G: "To see again", H: "By eye", J: "Second name", K: "Snags open", L: "Minutes left", M: "Seal" },
+      { C: "=", D: "=", E: "=", F: "=", G: "=", H: "=", J: "=", K: "=", L: "=", M: "=" },
       {},
     ]);
   });
 
   test("sets addresses beside rack positions, feed loads and capacity, between blank rows", () => {
     expect(rows.slice(5)).toMatchObject([
-      { A: "Addresses", C: "Port and network", D: "Controller A", E: "Controller B", G: "Rack positions", I: "Rack", J: "Units", K: "Lift", L: "Lift by", M: "Feed A", N: "Feed B" },
-      { A: "n-1", C: "Port 0 · data, 192.0.2.0/24, gateway none", D: "192.0.2.1", E: "192.0.2.2", G: "n-1", I: "N1", J: "4–5", M: "N-A", N: "N-B" },
-      { A: "n-2", C: "Port 0 · data, 192.0.2.0/24, gateway none", D: "192.0.2.3", E: "192.0.2.4", G: "n-2", I: "N1", J: "8–9", M: "N-A", N: "N-B" },
-      { A: "North", C: "Shared address of the cluster", D: "192.0.2.250", G: "Feed loads (local code decides)", I: "Normal W", K: "Worst W", L: "Worst A", M: "Limit A", N: "Share at worst" },
+      { A: "Addresses", C: "Port and network", D: "Controller A", F: "Controller B", G: "Rack positions", H: "Rack", J: "Units", K: "Lift", L: "Lift by", M: "Feed A", N: "Feed B" },
+      { A: "n-1", C: "Port 0 · data, 192.0.2.0/24, gateway none", D: "192.0.2.1", F: "192.0.2.2", G: "n-1", H: "N1", J: "4–5", M: "N-A", N: "N-B" },
+      { A: "n-2", C: "Port 0 · data, 192.0.2.0/24, gateway none", D: "192.0.2.3", F: "192.0.2.4", G: "n-2", H: "N1", J: "8–9", M: "N-A", N: "N-B" },
+      { A: "North", C: "Shared address of the cluster", D: "192.0.2.250", G: "Feed loads (local code decides)", H: "Normal W", J: "Worst W", K: "Worst A", L: "Limit A", M: "Share at worst" },
       // Two arrays of 300 W share two feeds of 230 V: 300 W each, 600 W at worst; 600 / 230 A of 0.8 × 16 A (common practice, no source).
-      { G: "N-A", I: 300, K: 600, L: 2.61, M: 12.8, N: expect.stringMatching(/^20.*%, within the limit$/) as string },
-      { G: "N-B", I: 300, K: 600, L: 2.61, M: 12.8, N: expect.stringMatching(/^20.*%, within the limit$/) as string },
-      { G: "Capacity by pool, here", I: "Usable TB", K: "Fill limit", M: "To fill TB", N: "Arrays" },
+      { G: "N-A", H: 300, J: 600, K: 2.61, L: 12.8, M: expect.stringMatching(/^20.*%, within the limit$/) as string },
+      { G: "N-B", H: 300, J: 600, K: 2.61, L: 12.8, M: expect.stringMatching(/^20.*%, within the limit$/) as string },
+      { G: "Capacity by pool, here", H: "Usable TB", J: "Fill limit", L: "To fill TB", M: "Arrays" },
       // RAID 6 of six drives of 4 TB: four of them hold data, on each of two arrays.
-      { G: "North", I: 32, K: "80%", M: 25.6, N: "n-1, n-2" },
+      { G: "North", H: 32, J: "80%", L: 25.6, M: "n-1, n-2" },
       {},
     ]);
   });
@@ -68,10 +68,10 @@ describe("the summary of a tab", () => {
     expect(where).toEqual({ A: "Site North hall · Try out · planned 2026-05-31 · about Shelf 2 · build 1, made 2026-03-02 09:15 from north.xlsx" });
     expect(tables).toEqual([
       expect.objectContaining({ A: "Addresses", G: "Rack positions" }) as unknown,
-      { A: "n-1", C: "Port 0 · data, 192.0.2.0/24, gateway 192.0.2.254, VLAN 12", D: "192.0.2.1", E: "192.0.2.2", G: "n-1", I: "N1" },
-      { A: "n-2", C: "Port 0 · data, 192.0.2.0/24, gateway 192.0.2.254, VLAN 12", D: "192.0.2.3", E: "192.0.2.4", G: "n-2", I: "N1" },
-      { G: "Capacity by pool, here", I: "Usable TB", K: "Fill limit", M: "To fill TB", N: "Arrays" },
-      { G: "Loose", N: "n-1" },
+      { A: "n-1", C: "Port 0 · data, 192.0.2.0/24, gateway 192.0.2.254, VLAN 12", D: "192.0.2.1", F: "192.0.2.2", G: "n-1", H: "N1" },
+      { A: "n-2", C: "Port 0 · data, 192.0.2.0/24, gateway 192.0.2.254, VLAN 12", D: "192.0.2.3", F: "192.0.2.4", G: "n-2", H: "N1" },
+      { G: "Capacity by pool, here", H: "Usable TB", J: "Fill limit", L: "To fill TB", M: "Arrays" },
+      { G: "Loose", M: "n-1" },
       {},
     ]);
   });
@@ -81,7 +81,7 @@ describe("the summary of a tab", () => {
     const more = [...ports, { array: "n-1", controller: "B", port: "1", network: "unknown", address: "192.0.2.9" }];
     const arrays = [{ ...small.arrays![0]!, controllers: "A,B,C" }];
     const lines = summary(tabOf({ ...small, arrays, ports: more, steps: [step("T-01", "Start")] })).slice(5, 9);
-    expect(lines.map(({ A, C, D, E }) => [A, C, D, E])).toEqual([
+    expect(lines.map(({ A, C, D, F }) => [A, C, D, F])).toEqual([
       ["Addresses", "Port and network", "Controller A", "Controller B, C"],
       ["n-1", "Port 0 · data, 192.0.2.0/24, gateway none", "192.0.2.1", "B 192.0.2.2\nC 192.0.2.3"],
       ["n-1", "Port 1 · unknown", undefined, "B 192.0.2.9\nC "],
@@ -112,22 +112,22 @@ test("cells that run over several columns are merged, and their frames close", (
   const merged = tab.merges!.filter(({ row }) => row >= 2).map(({ row, column, columns }) => [row, column, columns]);
   expect(merged).toEqual([
     [2, 0, 14], [3, 0, 14],
-    [4, 6, 2], [4, 8, 2], [5, 6, 2], [5, 8, 2],
-    [7, 0, 2], [7, 6, 2], [8, 0, 2], [8, 6, 2], [9, 0, 2], [9, 6, 2],
-    [10, 0, 2], [10, 6, 2], [10, 8, 2], [11, 6, 2], [11, 8, 2], [12, 6, 2], [12, 8, 2],
-    [13, 6, 2], [13, 8, 2], [13, 10, 2], [14, 6, 2], [14, 8, 2], [14, 10, 2],
+    [4, 7, 2], [4, 12, 2], [5, 7, 2], [5, 12, 2],
+    [7, 0, 2], [7, 3, 2], [7, 7, 2], [8, 0, 2], [8, 3, 2], [8, 7, 2], [9, 0, 2], [9, 3, 2], [9, 7, 2],
+    [10, 0, 2], [10, 3, 2], [10, 7, 2], [10, 12, 2], [11, 7, 2], [11, 12, 2], [12, 7, 2], [12, 12, 2],
+    [13, 7, 2], [13, 9, 2], [13, 12, 2], [14, 7, 2], [14, 9, 2], [14, 12, 2],
   ]);
   expect(tab.merges!.every(({ rows }) => rows === 1)).toBe(true);
   const style = (row: number, ...columns: number[]) => columns.map((column) => tab.rows[row]![column]!.style);
-  expect(style(4, 6, 7)).toEqual(["label", "label"]);
-  expect(style(5, 2, 3, 13)).toEqual(["figureText", "figure", "figureText"]);
-  expect(style(14, 6, 7, 8, 9)).toEqual(["fact", "fact", "factNumber", "fact"]);
+  expect(style(4, 7, 8)).toEqual(["label", "label"]);
+  expect(style(5, 2, 3, 12)).toEqual(["figureText", "figure", "figureText"]);
+  expect(style(14, 6, 8, 7, 9)).toEqual(["fact", "fact", "factNumber", "fact"]);
 });
 
 test("what of a pool is to be filled is told to two decimals", () => {
   // Four data drives of 4 TB on each of two arrays are 32 TB; 80.5% of that are 25.76 TB.
   const lines = summary(tabOf({ ...small, pools: small.pools!.map((row) => ({ ...row, fillLimit: 0.805 })) }));
-  expect(lines.find(({ G }) => G === "North")).toMatchObject({ K: "80.5%", M: 25.76 });
+  expect(lines.find(({ G }) => G === "North")).toMatchObject({ J: "80.5%", L: 25.76 });
 });
 
 test("a feed over its limit stands out", () => {

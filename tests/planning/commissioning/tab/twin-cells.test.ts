@@ -1,6 +1,8 @@
 import { buildTabs } from "../../../../src/actions/build-tabs";
 import { openHeadless, type HeadlessWorkbook } from "../../../../src/headless/open-headless";
+import type { SnagField } from "../../../../src/planning/commissioning/record";
 import { forgedCells, type TabReading } from "../../../../src/planning/commissioning/tab";
+import { snagColumns } from "../../../../src/planning/commissioning/tab/snag-columns";
 import { twinCells } from "../../../../src/planning/commissioning/tab/twin-cells";
 import type { TableRow } from "../../../../src/planning/plan/schema";
 import type { Cell, CellValue, Scalar, SheetSnapshot } from "../../../../src/sheet";
@@ -46,18 +48,18 @@ const names: readonly Scalar[] = [null, "AB", "ab", "*", "A B", "CD", " ", 7, "\
 const columns: Readonly<Record<string, readonly Scalar[]>> = {
   found,
   unit: [null, "TB", "TiB", "tib", "bytes", "GB", " TB", 5],
-  was: [null, null, null, "47"],
-  seenAgain: [null, "Yes", " "],
+  expectedBefore: [null, null, null, "47"],
+  recheckedBy: [null, "Yes", " "],
   by: names,
-  second: names,
+  witness: names,
   note: [null, "why", " "],
 };
-const snagCells: Readonly<Record<string, readonly Scalar[]>> = {
-  step: [null, "Dent"],
-  subject: [null, "EF"],
-  expected: [null, 46_180],
-  found,
-  result: [null, "Closed", "closed", "Accepted", "Accepted", "Open", " "],
+const snagCells: Readonly<Record<Exclude<SnagField, "about">, readonly Scalar[]>> = {
+  foundWrong: [null, "Dent"],
+  mender: [null, "EF"],
+  byWhen: [null, 46_180],
+  foundAgain: found,
+  closed: [null, "Closed", "closed", "Accepted", "Accepted", "Open", " "],
   by: names,
   note: [null, "why"],
 };
@@ -89,7 +91,7 @@ async function fillAtRandom(seed: number): Promise<void> {
   const { tab } = await read();
   // A number typed into a cell of text format is a text.
   const cell = (column: string, value: Scalar, isText: boolean): Cell => {
-    if (column !== "was" && random() < 0.01) return { formula: errorFormula };
+    if (column !== "expectedBefore" && random() < 0.01) return { formula: errorFormula };
     return { value: isText && typeof value === "number" ? String(value) : value };
   };
   const rowEdit = (row: number, cells: Readonly<Record<string, Cell>>): Edit => {
@@ -105,8 +107,10 @@ async function fillAtRandom(seed: number): Promise<void> {
   for (let index = 0; index < snagRows; index += 1) {
     const row = tab.places.snagsRow + 2 + index;
     const about = pick<Scalar>([null, "gone", "3", 999, ...Array.from({ length: 12 }, () => Math.floor(random() * 20) + 1)]);
-    const typed = Object.entries(snagCells).map(([column, values]): [string, Cell] => [column, cell(column, random() < 0.2 ? null : pick(values), column !== "expected")]);
-    edits.push(rowEdit(row, { no: cell("no", about, false), ...Object.fromEntries(typed) }));
+    const typed = Object.entries(snagCells).map(([field, values]): [SnagField, Cell] =>
+      [field as SnagField, cell(field, random() < 0.2 ? null : pick(values), field !== "byWhen" && field !== "foundAgain")]);
+    const cells = [["about", cell("about", about, false)] as const, ...typed];
+    edits.push(rowEdit(row, Object.fromEntries(cells.map(([field, one]) => [snagColumns[field], one]))));
   }
   await workbook.port.apply(edits);
 }

@@ -1,0 +1,25 @@
+import { tabColumnKeys, tabColumns, type TabColumn } from "./tab-columns";
+
+/** Which headers a tab has, in which order: today's, or those of an earlier release. */
+export type TabLayout = "today" | "earlier";
+
+/**
+ * Headers that were called otherwise, and the order in which the columns stood, in tabs of an earlier release.
+ *
+ * Such a tab is read like any other, so that nothing typed into it is lost when it is built again; then it has the columns of today.
+ */
+const earlierHeaders: Partial<Record<TabColumn, string>> = { expectedBefore: "Was", recheckedBy: "Seen again", witness: "Second" };
+const earlierOrder: readonly TabColumn[] = tabColumnKeys.flatMap((key) => (key === "result" ? [] : key === "unit" ? [key, "result"] : [key]));
+
+const todaysHeaders = Object.fromEntries(tabColumnKeys.map((key) => [key, tabColumns[key].header])) as Record<TabColumn, string>;
+const headers: Readonly<Record<TabLayout, Readonly<Record<TabColumn, string>>>> = { today: todaysHeaders, earlier: { ...todaysHeaders, ...earlierHeaders } };
+
+/** Lists the header of each column in a layout. */
+export function headersOf(layout: TabLayout): Readonly<Record<TabColumn, string>> {
+  return headers[layout];
+}
+
+/** Lists the columns of a layout from left to right. */
+export function columnsInOrder(layout: TabLayout): readonly TabColumn[] {
+  return layout === "today" ? tabColumnKeys : earlierOrder;
+}
