@@ -1,5 +1,6 @@
 import type { ExpandedJob, JobStep } from "../job";
 import { isFilled } from "./entries";
+import { foundFingerprint, type FoundText } from "./found-text";
 import { recordFingerprint, snagFingerprint } from "./fingerprint";
 import type { JobRecords } from "./job-records";
 import type { SealLine } from "./seal-line";
@@ -23,6 +24,7 @@ export interface CarriedRecords {
   readonly orphans: readonly StepRecord[];
   readonly snags: readonly Snag[];
   readonly seals: readonly SealLine[];
+  readonly elsewhere: readonly FoundText[];
 }
 
 /** What became of the records, for the report. */
@@ -66,9 +68,14 @@ export function carryRecords(
   const orphans = [...byKey.values(), ...rest];
   const snags = [...(current?.snags ?? []), ...late.flatMap((one) => one.snags)];
   return {
-    records: { steps, orphans, snags, seals: current?.seals ?? [] },
+    records: { steps, orphans, snags, seals: current?.seals ?? [], elsewhere: eachOnce([...(current?.elsewhere ?? []), ...late.flatMap((one) => one.elsewhere)]) },
     counts: { carried: steps.size, orphaned: orphans.length, again },
   };
+}
+
+/** Takes every text once; one that was emptied in its block is gone. */
+function eachOnce(texts: readonly FoundText[]): FoundText[] {
+  return [...new Map(texts.filter(({ typed }) => typed.text !== null).map((text) => [foundFingerprint(text), text])).values()];
 }
 
 /** Chooses the record that the step of each key takes; the rest are other records of such a key. */
@@ -109,20 +116,29 @@ function carryTo(step: JobStep, record: StepRecord): CarriedStep {
   return { typed: { ...typed, seenAgain: null }, was: isBack ? "" : madeUnder, carried };
 }
 
+/** What a tab holds that another one does not. */
+export interface Uncarried {
+  readonly records: readonly StepRecord[];
+  readonly snags: readonly Snag[];
+  readonly elsewhere: readonly FoundText[];
+}
+
 /**
  * Lists what another tab of the job holds that the tab in use has neither taken over nor holds itself.
  *
  * Of a later build that was never put in place only what people typed there counts: the rest came out of the tab in use.
  */
-export function uncarried(earlier: JobRecords, current: JobRecords | null): { readonly records: readonly StepRecord[]; readonly snags: readonly Snag[] } {
+export function uncarried(earlier: JobRecords, current: JobRecords | null): Uncarried {
   const known = new Set<string>();
   if (current !== null && earlier.build > current.build) {
-    for (const { carried } of [...earlier.steps, ...earlier.orphans, ...earlier.snags]) known.add(carried);
+    for (const { carried } of [...earlier.steps, ...earlier.orphans, ...earlier.snags, ...earlier.elsewhere]) known.add(carried);
   }
   for (const record of [...(current?.steps ?? []), ...(current?.orphans ?? [])]) known.add(record.carried).add(recordFingerprint(record));
   for (const snag of current?.snags ?? []) known.add(snag.carried).add(snagFingerprint(snag));
+  for (const text of current?.elsewhere ?? []) known.add(text.carried).add(foundFingerprint(text));
   return {
     records: [...earlier.steps, ...earlier.orphans].filter((record) => isFilled(record.typed) && !known.has(recordFingerprint(record))),
     snags: earlier.snags.filter((snag) => !known.has(snagFingerprint(snag))),
+    elsewhere: earlier.elsewhere.filter((text) => text.typed.text !== null && !known.has(foundFingerprint(text))),
   };
 }

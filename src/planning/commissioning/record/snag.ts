@@ -33,8 +33,6 @@ export interface Snag {
   readonly errors: readonly SnagField[];
   /** Fingerprint of the snag that the build put here; "" where it put none. */
   readonly carried: string;
-  /** Digest that a sealing has written beside the snag; "" where none has. */
-  readonly digest: string;
   /** Row of the sheet, from 0. */
   readonly row: number;
 }

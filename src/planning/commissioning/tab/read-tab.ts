@@ -1,11 +1,13 @@
-import { isBlank, isError, showCell, type CellValue, type Scalar, type SheetPlan, type SheetSnapshot, type WorkbookSnapshot } from "../../../sheet";
+import { isError, showCell, type CellValue, type Scalar, type SheetPlan, type SheetSnapshot, type WorkbookSnapshot } from "../../../sheet";
 import { canonicalText } from "../../text";
-import { answersOf, entriesOf, isFilled, readResult, sealFields, snagFields, stepFields, withoutSpaces, type SealLine, type Snag, type StepRecord } from "../record";
+import { answersOf, entriesOf, foundFields, isFilled, readResult, sealFields, snagFields, stepFields, withoutSpaces, type FoundText, type SealLine, type Snag, type StepRecord } from "../record";
 import { readRule, readWanted } from "./rule-cell";
-import { orphanPrefix, sealColumns, snagAnswers, snagColumns, stepColumns, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
+import { cellNumber } from "./sheet-columns";
+import { at, foundColumns, markColumns, orphanPrefix, sealColumns, snagAnswers, snagColumns, stepColumns, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
 import { tabFaults } from "./tab-faults";
 import { findMarker, readMark } from "./tab-mark";
 import type { TabPlaces, TabReading } from "./tab-reading";
+import { typedElsewhere } from "./typed-elsewhere";
 
 /** Reads every commissioning tab of a workbook, in tab order; sheets that were not asked for are passed over. */
 export function readTabs(workbook: WorkbookSnapshot): TabReading[] {
@@ -24,15 +26,15 @@ const headerWithin = 20;
 export function readTab(sheet: SheetSnapshot): TabReading | null {
   const marker = findMarker(sheet);
   if (marker === null) return null;
-  const isHeader = (line: readonly CellValue[]): boolean => line.some((cell) => canonicalText(cell) === tabColumns.key.header);
-  const headerRow = sheet.values.findIndex((line, row) => row > marker.row && row < marker.row + headerWithin && isHeader(line));
-  if (headerRow < 0) return null;
-  const { columns, ownColumns } = readHeader(sheet.values[headerRow]!);
+  const headerRow = findHeader(sheet, marker.row);
+  if (headerRow === null) return null;
+  const columns = readHeader(sheet.values[headerRow]!);
   const reader = new RowReader(sheet, columns);
   const places = findBlocks(reader, headerRow, columns, sheet.values.length);
   const mark = readMark(sheet, marker);
   const rows = readRows(reader, headerRow, places, sheet.values.length);
-  return {
+  reader.entries.add(cellNumber(marker.row, marker.column + at[markColumns.state] - at[markColumns.marker]));
+  const tab: TabReading = {
     ...mark,
     sheet: sheet.name,
     title: canonicalText(sheet.values[marker.row]?.[columns.no ?? 0]),
@@ -43,9 +45,18 @@ export function readTab(sheet: SheetSnapshot): TabReading | null {
     places,
     faults: tabFaults({ sheet, jobId: mark.jobId, headerRow, places, steps: rows.steps }),
     ...rows,
-    ownColumns,
+    entries: reader.entries,
     remarks: reader.remarks,
   };
+  // What cannot be read as it was built cannot be held against it either: such a tab is built over by nobody, and stays.
+  return tab.faults.length > 0 ? tab : { ...tab, elsewhere: [...tab.elsewhere, ...typedElsewhere(sheet, tab)] };
+}
+
+/** Finds the row of the headers: the one with most of them, as one of them may be gone. */
+function findHeader(sheet: SheetSnapshot, markRow: number): number | null {
+  const counts = sheet.values.slice(markRow + 1, markRow + headerWithin).map((line) => Object.keys(readHeader(line)).length);
+  const most = Math.max(0, ...counts);
+  return most < tabColumnKeys.length / 2 ? null : markRow + 1 + counts.indexOf(most);
 }
 
 /** Reads a planned tab as it will stand on its sheet once it is in place, before any formula has a result. */
@@ -58,16 +69,14 @@ export function readPlannedTab(plan: SheetPlan): TabReading {
   return { ...readTab(sheet)!, whole: true };
 }
 
-function readHeader(header: readonly CellValue[]): { readonly columns: TabPlaces["columns"]; readonly ownColumns: readonly string[] } {
+function readHeader(header: readonly CellValue[]): TabPlaces["columns"] {
   const columns: Partial<Record<TabColumn, number>> = {};
-  const ownColumns: string[] = [];
   header.forEach((cell, index) => {
     const text = canonicalText(cell);
     const key = tabColumnKeys.find((one) => tabColumns[one].header === text && columns[one] === undefined);
     if (key !== undefined) columns[key] = index;
-    else if (text !== "") ownColumns.push(text);
   });
-  return { columns, ownColumns };
+  return columns;
 }
 
 /** Finds where the blocks below the steps begin; one whose tag is gone begins with the block below it. */
@@ -81,7 +90,7 @@ function findBlocks(reader: RowReader, headerRow: number, columns: TabPlaces["co
   return { columns, snagsRow: Math.min(tagRow(tags.snags), orphansRow), orphansRow, sealsRow };
 }
 
-type ReadRows = Pick<TabReading, "steps" | "snags" | "orphans" | "seals" | "ownRows">;
+type ReadRows = Pick<TabReading, "steps" | "snags" | "orphans" | "seals" | "elsewhere">;
 
 /** Reads every row below the headers by what its key says; rows without one belong to people, or to the block they stand in. */
 function readRows(reader: RowReader, headerRow: number, { snagsRow, orphansRow, sealsRow }: TabPlaces, rows: number): ReadRows {
@@ -89,18 +98,16 @@ function readRows(reader: RowReader, headerRow: number, { snagsRow, orphansRow, 
   const orphans: StepRecord[] = [];
   const snags: Snag[] = [];
   const seals: SealLine[] = [];
-  const ownRows: number[] = [];
-  let isBelowSteps = false;
+  const elsewhere: FoundText[] = [];
   for (let row = headerRow + 1; row < rows; row += 1) {
     const key = reader.text(row, "key");
-    isBelowSteps ||= /^[^#].*\/.*\//s.test(key);
     if (key.startsWith(orphanPrefix)) orphans.push(reader.step(row, key.slice(orphanPrefix.length)));
     else if (key === tags.snag || (key === "" && row > snagsRow + 1 && row < orphansRow)) snags.push(...reader.snag(row, steps));
-    else if (key === tags.seal || (key === "" && row > sealsRow + 1)) seals.push(...reader.seal(row));
+    else if (key === tags.seal || (row > sealsRow + 1 && reader.hasCode(row))) seals.push(...reader.seal(row));
+    else if (key === tags.text) elsewhere.push(...reader.found(row));
     else if (key !== "" && !key.startsWith("#")) steps.push(reader.step(row, key));
-    else if (key === "" && isBelowSteps && row < snagsRow && reader.isOwnRow(row)) ownRows.push(row);
   }
-  return { steps: steps.map((step) => withAnswers(step, snags)), snags, orphans, seals, ownRows };
+  return { steps: steps.map((step) => withAnswers(step, snags)), snags, orphans, seals, elsewhere };
 }
 
 /** Says of a step what its Result must be, whatever its cell shows. */
@@ -109,8 +116,12 @@ function withAnswers(step: StepRecord, snags: readonly Snag[]): StepRecord {
   return { ...step, result: result === "" ? null : result, settled: settled === 1 };
 }
 
+/** What the code of a seal looks like. */
+const sealCode = /^([A-Z2-7]{4}-){4}[A-Z2-7]{4}$/;
+
 class RowReader {
   readonly remarks: string[] = [];
+  readonly entries = new Set<number>();
 
   constructor(
     private readonly sheet: SheetSnapshot,
@@ -144,7 +155,6 @@ class RowReader {
       settled: false,
       minutes: Number(this.cell(row, "minutes")) || 0,
       carried: this.text(row, "carried"),
-      digest: this.text(row, "digest"),
       row,
     };
   }
@@ -160,20 +170,25 @@ class RowReader {
       typed,
       errors: snagFields.filter((field) => isError(this.cell(row, snagColumns[field]))),
       carried: this.text(row, "carried"),
-      digest: this.text(row, "digest"),
       row,
     }];
   }
 
   seal(row: number): SealLine[] {
     const typed = entriesOf(sealFields, (field) => this.typed(row, sealColumns[field]));
-    const count = /^\d+/.exec(this.text(row, "digest"))?.[0];
-    return isFilled(typed) ? [{ typed, stepCount: count === undefined ? null : Number(count), row }] : [];
+    this.take(row, "digest");
+    return isFilled(typed) ? [{ typed, row }] : [];
   }
 
-  /** Tells whether people typed into a row where a step could stand. */
-  isOwnRow(row: number): boolean {
-    return [...Object.values(stepColumns), "expected" as const, "stepId" as const].some((column) => !isBlank(this.cell(row, column)));
+  /** Tells whether a row holds the code of a seal. */
+  hasCode(row: number): boolean {
+    return sealCode.test(this.text(row, sealColumns.code));
+  }
+
+  /** Reads a text that an earlier build put into its block. */
+  found(row: number): FoundText[] {
+    const typed = entriesOf(foundFields, (field) => this.typed(row, foundColumns[field]));
+    return [{ typed, carried: this.text(row, "carried"), row }];
   }
 
   private cell(row: number, column: TabColumn): CellValue {
@@ -186,8 +201,15 @@ class RowReader {
     return index !== undefined && (this.sheet.formulas[row]?.[index] ?? null) !== null;
   }
 
+  /** Notes that a cell holds an entry, so that nobody takes it for a text that stands where it should not. */
+  private take(row: number, column: TabColumn): void {
+    const index = this.columns[column];
+    if (index !== undefined) this.entries.add(cellNumber(row, index));
+  }
+
   /** Takes what was typed: a formula by its result, an error by its text. */
   private typed(row: number, column: TabColumn): Scalar {
+    this.take(row, column);
     const cell = this.cell(row, column);
     if (this.hasFormula(row, column)) this.remark(row, column, "held a formula. Its result was kept; type the value instead.");
     if (cell === null || cell === "") return null;

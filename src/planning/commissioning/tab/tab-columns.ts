@@ -1,5 +1,5 @@
 import { columnLetters } from "../../../sheet";
-import { sealLabels, snagLabels, stepLabels, type SealField, type SnagField, type StepField } from "../record";
+import { foundLabels, sealLabels, snagLabels, stepLabels, type FoundField, type SealField, type SnagField, type StepField } from "../record";
 
 /** Columns of a commissioning tab in their order, named for what they hold in the row of a step. Hidden ones carry keys and comparisons. */
 export const tabColumns = {
@@ -28,6 +28,7 @@ export const tabColumns = {
   settled: { header: "Settled", width: 10 },
   minutes: { header: "Minutes", width: 10 },
   carried: { header: "Carried", width: 12 },
+  built: { header: "Built", width: 30 },
   digest: { header: "Digest", width: 30 },
 } as const;
 
@@ -85,7 +86,10 @@ export const snagAnswers = {
   key: "plannedUnit",
 } as const satisfies Record<string, TabColumn>;
 
-/** Column in which each field of a line of the seals stands. How many steps there were stands under `digest`. */
+/** Column in which each field of a text found elsewhere stands. */
+export const foundColumns = { from: "stepId", text: "step", place: "note" } as const satisfies Record<FoundField, TabColumn>;
+
+/** Column in which each field of a line of the seals stands. Version and rows of the seal stand under `digest`. */
 export const sealColumns = {
   sealed: "stepId",
   code: "step",
@@ -98,8 +102,9 @@ export const sealColumns = {
 /** Column of each cell in the first row by which a tab is known; they stand side by side. */
 export const markColumns = { marker: "key", jobId: "rule", build: "low", born: "high", state: "plannedUnit" } as const satisfies Record<string, TabColumn>;
 
-/** Labels above the snags and the seals, by the column they stand in. */
+/** Labels above the snags, the texts found elsewhere and the seals, by the column they stand in. */
 export const snagHeads = headsOf(snagLabels, snagColumns);
+export const foundHeads = headsOf(foundLabels, foundColumns);
 export const sealHeads = headsOf(sealLabels, sealColumns);
 
 function headsOf<Field extends string>(labels: Readonly<Record<Field, string>>, columns: Readonly<Record<Field, TabColumn>>): Partial<Record<TabColumn, string>> {
@@ -107,5 +112,5 @@ function headsOf<Field extends string>(labels: Readonly<Record<Field, string>>, 
 }
 
 /** Texts in the key column that mark what is not a step. The row of a record whose step is gone has its key behind `orphanPrefix`. */
-export const tags = { snags: "#snags", snag: "#snag", orphans: "#kept", seals: "#seals", seal: "#seal" } as const;
+export const tags = { snags: "#snags", snag: "#snag", orphans: "#kept", texts: "#elsewhere", text: "#text", seals: "#seals", seal: "#seal" } as const;
 export const orphanPrefix = "kept:";
