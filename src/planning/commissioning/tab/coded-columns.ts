@@ -2,8 +2,8 @@ import { showCell, type CellValue } from "../../../sheet";
 import { readRowCode, type RowCode } from "../seal";
 import { tabColumnKeys, type TabColumn } from "./tab-columns";
 
-/** Columns that have a code in the texts under Built and Digest, in their order: all but those in which nothing stands but what we write ourselves. */
-export const codedColumns: readonly TabColumn[] = tabColumnKeys.filter((key) => key !== "built" && key !== "digest");
+/** Columns that have a code in the texts under Built and Digest, in their order. Nothing is built under Digest, and a digest does not count itself. */
+export const codedColumns: readonly TabColumn[] = tabColumnKeys.filter((key) => key !== "digest");
 
 const builtText = /^:([A-Z2-7.=~]*)$/;
 const digestText = /^(\d+):([A-Z2-7.=~+]*)$/;

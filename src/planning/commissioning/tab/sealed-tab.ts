@@ -26,7 +26,7 @@ export function sealedRows(sheet: SheetSnapshot, tab: TabReading, line?: SealLin
     const cells = all.flatMap(({ column, key, name }): [string, string][] => {
       const value = values[column] ?? null;
       const hasFormula = (sheet.formulas[row]?.[column] ?? null) !== null;
-      if ((key === "digest" && row !== tab.headerRow) || (row === line?.row && ofTheSeal.has(key))) return [];
+      if (key === "digest" || (row === line?.row && ofTheSeal.has(key))) return [];
       const right = twin.get(cellNumber(row, column));
       const isOurs = key !== null && hasFormula && (right !== undefined || built?.isFormula(key) === true);
       const showsRight = isOurs && (isBlank(value) || showsSame(value, right ?? (value === 0 ? 0 : "")));
