@@ -1,3 +1,4 @@
+import { showCell } from "../../../sheet";
 import type { ExpandedJob, JobStep } from "../job";
 import { isFilled } from "./entries";
 import { foundFingerprint, type FoundText } from "./found-text";
@@ -5,7 +6,7 @@ import { recordFingerprint, snagFingerprint } from "./fingerprint";
 import type { JobRecords } from "./job-records";
 import type { SealLine } from "./seal-line";
 import type { Snag } from "./snag";
-import type { StepRecord } from "./step-record";
+import { stepFields, stepLabels, type StepRecord } from "./step-record";
 
 /** What the row of a step begins with in a new tab. */
 export interface CarriedStep {
@@ -46,7 +47,7 @@ const anything = "(anything)";
  * `current` is the tab in use, `others` are earlier ones that are still there. From those only what the tab in use has not seen is
  * taken: a record that was typed there while the tab in use was being built. It goes to its step where nobody has typed since, else
  * among the orphans. Where the expectation of a record differs from the one it was made under, that one is told in `was` and the mark
- * "seen again" is taken away; where it has come back to it, nothing needs to be seen.
+ * "seen again" goes to the texts found elsewhere; where it has come back to it, nothing needs to be seen.
  */
 export function carryRecords(
   { sections }: Pick<ExpandedJob, "sections">,
@@ -56,6 +57,7 @@ export function carryRecords(
   const late = others.map((earlier) => uncarried(earlier, current));
   const { byKey, rest } = collectRecords(current, late.flatMap(({ records }) => records));
   const steps = new Map<string, CarriedStep>();
+  const taken: FoundText[] = [];
   let again = 0;
   for (const step of sections.flatMap((section) => section.steps)) {
     const record = byKey.get(step.key);
@@ -63,12 +65,13 @@ export function carryRecords(
     byKey.delete(step.key);
     const carried = carryTo(step, record);
     if (carried.was !== "" && carried.typed.seenAgain === null) again += 1;
+    if (record.typed.seenAgain !== null && carried.typed.seenAgain === null) taken.push(takenMark(record, current?.build ?? 0));
     steps.set(step.key, carried);
   }
   const orphans = [...byKey.values(), ...rest];
   const snags = [...(current?.snags ?? []), ...late.flatMap((one) => one.snags)];
   return {
-    records: { steps, orphans, snags, seals: current?.seals ?? [], elsewhere: eachOnce([...(current?.elsewhere ?? []), ...late.flatMap((one) => one.elsewhere)]) },
+    records: { steps, orphans, snags, seals: current?.seals ?? [], elsewhere: eachOnce([...(current?.elsewhere ?? []), ...late.flatMap((one) => one.elsewhere), ...taken]) },
     counts: { carried: steps.size, orphaned: orphans.length, again },
   };
 }
@@ -93,10 +96,20 @@ function collectRecords(current: JobRecords | null, late: readonly StepRecord[])
   for (const record of late) {
     const there = current?.steps.find(({ key }) => key === record.key);
     const isUntouched = there !== undefined && byKey.get(record.key) === there && recordFingerprint(there) === there.carried;
-    if (isUntouched) byKey.delete(record.key);
+    if (isUntouched && saysAll(record, there)) byKey.delete(record.key);
     add(record);
   }
   return { byKey, rest };
+}
+
+/** Tells whether a record says all that another one does, so that it can stand in its place. */
+function saysAll({ typed }: StepRecord, other: StepRecord): boolean {
+  return stepFields.every((field) => other.typed[field] === null || other.typed[field] === typed[field]);
+}
+
+/** Keeps who had seen a record again under an expectation that has changed since. */
+function takenMark({ no, stepId, subject, typed, row }: StepRecord, build: number): FoundText {
+  return { typed: { from: `Build ${build}`, text: showCell(typed.seenAgain), place: `${stepLabels.seenAgain} of No. ${no} ${stepId} ${subject}`.slice(0, 200) }, carried: "", row };
 }
 
 function carryTo(step: JobStep, record: StepRecord): CarriedStep {

@@ -3,7 +3,7 @@ import { canonicalText } from "../../text";
 import { answersOf, entriesOf, foundFields, isFilled, readResult, sealFields, snagFields, stepFields, withoutSpaces, type FoundText, type SealLine, type Snag, type StepRecord } from "../record";
 import { readRule, readWanted } from "./rule-cell";
 import { cellNumber } from "./sheet-columns";
-import { at, foundColumns, markColumns, orphanPrefix, sealColumns, snagAnswers, snagColumns, stepColumns, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
+import { foundColumns, markColumns, orphanPrefix, sealColumns, snagAnswers, snagColumns, stepColumns, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
 import { tabFaults } from "./tab-faults";
 import { findMarker, readMark } from "./tab-mark";
 import type { TabPlaces, TabReading } from "./tab-reading";
@@ -31,9 +31,9 @@ export function readTab(sheet: SheetSnapshot): TabReading | null {
   const columns = readHeader(sheet.values[headerRow]!);
   const reader = new RowReader(sheet, columns);
   const places = findBlocks(reader, headerRow, columns, sheet.values.length);
-  const mark = readMark(sheet, marker);
+  const mark = readMark(sheet, marker, columns);
   const rows = readRows(reader, headerRow, places, sheet.values.length);
-  reader.entries.add(cellNumber(marker.row, marker.column + at[markColumns.state] - at[markColumns.marker]));
+  reader.take(marker.row, markColumns.state);
   const tab: TabReading = {
     ...mark,
     sheet: sheet.name,
@@ -202,7 +202,7 @@ class RowReader {
   }
 
   /** Notes that a cell holds an entry, so that nobody takes it for a text that stands where it should not. */
-  private take(row: number, column: TabColumn): void {
+  take(row: number, column: TabColumn): void {
     const index = this.columns[column];
     if (index !== undefined) this.entries.add(cellNumber(row, index));
   }

@@ -37,8 +37,12 @@ export function snagRow(snag: Snag | undefined, { row, stepRows, snagRows, numbe
   return rowOf(cells);
 }
 
-/** Says which row a snag is about in the new numbering; text where that step is gone, so that it never points at another one. */
+/** What stands in place of the number of a step that is gone, so that a snag never points at another one. */
+const gone = "gone";
+
+/** Says which row a snag is about in the new numbering; what somebody wrote in place of a number stays. */
 function numberOf({ key, typed: { about } }: Snag, numbers: ReadonlyMap<string, number>): Scalar {
+  if (typeof about === "string" && about !== gone) return about;
   if (key === "") return typeof about === "number" ? `${about}?` : about;
-  return numbers.get(key) ?? "gone";
+  return numbers.get(key) ?? gone;
 }

@@ -1,6 +1,7 @@
 import type { SheetSnapshot } from "../../../sheet";
 import { canonicalText } from "../../text";
 import { at, markColumns } from "./tab-columns";
+import type { TabPlaces } from "./tab-reading";
 
 /** Text of the hidden cell by which a tab is recognised; job id, build, first build and state stand to its right. */
 export const tabMarker = "Commissioning tab";
@@ -38,9 +39,9 @@ export function isTab(sheet: SheetSnapshot): boolean {
   return findMarker(sheet) !== null;
 }
 
-/** Reads what stands to the right of the marker. */
-export function readMark(sheet: SheetSnapshot, { row, column }: { readonly row: number; readonly column: number }): TabMark {
-  const cell = (key: keyof typeof markColumns) => sheet.values[row]?.[column + at[markColumns[key]] - at[markColumns.marker]];
+/** Reads what stands in the row of the marker under the headers of its columns, between which people may have put some of their own. */
+export function readMark(sheet: SheetSnapshot, { row, column }: { readonly row: number; readonly column: number }, columns: TabPlaces["columns"]): TabMark {
+  const cell = (key: keyof typeof markColumns) => sheet.values[row]?.[columns[markColumns[key]] ?? column + at[markColumns[key]] - at[markColumns.marker]];
   return {
     jobId: canonicalText(cell("jobId")),
     build: Number(cell("build")) || 0,

@@ -32,7 +32,7 @@ export function typedElsewhere(sheet: SheetSnapshot, tab: TabReading): FoundText
           ? isOurFormula(key, value, formula, twin.get(cellNumber(row, column)))
           : built.holds(name, cellToken(value, formula !== null)));
       if (isBuilt) return [];
-      const place = `${label} of ${labelOf(row)} (${cellAddress({ row, column })})`;
+      const place = `${short(label)} of ${short(labelOf(row))} (${cellAddress({ row, column })})`;
       return [{ typed: { from: `Build ${tab.build}`, text: textOf(value, formula), place }, carried: "", row }];
     });
   });
@@ -51,5 +51,14 @@ function isOurFormula(key: TabColumn, value: CellValue, formula: string | null, 
 
 /** Writes what a cell shows, with the formula behind it. */
 function textOf(value: CellValue, formula: string | null): string {
-  return formula === null ? showCell(value) : `${showCell(value)} (${formula.replace(/^=/, "formula ")})`.trim();
+  const shown = showCell(value);
+  const both = formula === null ? shown : `${shown} (formula ${formula.slice(1)})`.trim();
+  return both.length > longestText ? shown : both;
+}
+
+/** Most characters that a cell takes, and that one part of a place is told in. */
+const [longestText, longestPart] = [32_767, 80];
+
+function short(text: string): string {
+  return text.length > longestPart ? `${text.slice(0, longestPart - 1)}…` : text;
 }
