@@ -122,7 +122,7 @@ class Life {
     const shown = next.values.flat().flatMap((value) => (typeof value === "string" || typeof value === "number" ? [String(value)] : [])).join("\n");
     for (const [mark, area] of this.alive) {
       if (shown.includes(mark)) continue;
-      if (process.env.WHY) console.log(this.read(this.lastSheet!).elsewhere.map((one) => one.typed.text), reading.elsewhere.map((one) => one.typed.text), this.lastSheet!.values.length, next.values.length,this.seed, this.builds, mark, area, this.log?.slice(-14).join(" | "), JSON.stringify(this.lastSheet!.values.flatMap((l, r) => l.flatMap((v, c) => (String(v).includes(mark) ? [r, c, v, l] : [])))));
+      if (process.env.WHY) console.log(this.seed, this.builds, mark, area, this.log?.slice(-14).join(" | "), JSON.stringify(this.lastSheet!.values.flatMap((l, r) => l.flatMap((v, c) => (String(v).includes(mark) ? [r, c, v, l] : [])))));
       this.lost.push(`seed ${this.seed}: ${mark} of ${area}`);
       this.alive.delete(mark);
     }
@@ -145,6 +145,7 @@ class Life {
       adjust: (tab) => {
         if (theirs === null || theirs.faults.length > 0) return tab;
         const { items } = compareReturned(tab, theirs);
+        if (process.env.WHY) console.log("BACK", items, theirs.steps.filter(({ typed }) => Object.values(typed).some((v) => v !== null)).map((s) => [s.key, s.typed, s.carried, s.row]), theirs.snags.map((s) => s.typed));
         return acceptReturned(tab, theirs, new Set(items.map(({ id }) => id)));
       },
     };
@@ -188,7 +189,11 @@ class Life {
     if (row >= tab.places.orphansRow) return;
     const { columns } = tab.places;
     const about = columns.no;
-    if (about !== undefined && this.random() < 0.5) this.write(sheet, row, about, this.random() < 0.8 ? Math.ceil(this.random() * 18) : "gone");
+    if (about !== undefined && this.random() < 0.5) {
+      const before = sheet.values[row]?.[about] ?? null;
+      this.write(sheet, row, about, this.random() < 0.8 ? Math.ceil(this.random() * 18) : "gone");
+      this.forget(sheet, [before]);
+    }
     this.put(sheet, row, this.pick([columns.no, columns.step, columns.subject, columns.expected, columns.found, columns.result, columns.by, columns.note]), "a snag");
     if (this.random() < 0.3) this.put(sheet, row, this.pick([columns.second, columns.done, columns.was]), "beside a snag");
   }

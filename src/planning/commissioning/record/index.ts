@@ -8,6 +8,6 @@ export { recordFingerprint, snagFingerprint } from "./fingerprint";
 export { isClosed, type JobRecords } from "./job-records";
 export { readResult, results, type Result } from "./result";
 export { isReopened, sealFields, sealLabels, type SealField, type SealLine } from "./seal-line";
-export { isSnagClosed, snagEndOf, snagEnds, snagFields, snagLabels, snagText, type Snag, type SnagEnd, type SnagField } from "./snag";
+export { aboutText, goneStep, isSnagClosed, snagEndOf, snagEnds, snagFields, snagLabels, snagText, type Snag, type SnagEnd, type SnagField } from "./snag";
 export { stepFields, stepLabels, stepText, type StepField, type StepRecord } from "./step-record";
 export { acceptedRetest, answersOf, snagAnswersOf, type SnagAnswers, type StepAnswers } from "./twin";

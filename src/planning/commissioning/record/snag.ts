@@ -1,4 +1,4 @@
-import type { Scalar } from "../../../sheet";
+import { showCell, type Scalar } from "../../../sheet";
 import { canonicalText } from "../../text";
 import { fieldsOf, isText, withoutSpaces, type Entries } from "./entries";
 
@@ -50,4 +50,13 @@ export function isSnagClosed(snag: Snag): boolean {
 /** Writes what stands in a field as one text; a day as an ISO date. */
 export function snagText(field: SnagField, value: Scalar): string {
   return canonicalText(value, field === "byWhen");
+}
+
+/** What stands in place of the number of a step that is gone, so that a snag never points at another one. */
+export const goneStep = "gone";
+
+/** Says what somebody wrote in place of the number of a step; "" where the number, or what we put in its place, says which one it is. */
+export function aboutText({ key, typed: { about } }: Pick<Snag, "key" | "typed">): string {
+  if (typeof about === "string" && about !== goneStep) return about;
+  return key === "" && about !== null && about !== goneStep ? `${showCell(about)}?` : "";
 }

@@ -1,2 +1,2 @@
-export { cellToken, readRowCode, tokens, writeRowCode, type RowCode, type RowTokens } from "./row-code";
+export { cellToken, RowCodes, tokens, type RowCode, type RowTokens } from "./row-code";
 export { checkSeal, sealOf, sealVersion, type ChangedCell, type SealCheck, type SealedRow } from "./seal";

@@ -8,6 +8,7 @@ export type RowTokens = ReadonlyMap<string, string>;
 export const tokens = { formula: "=", entry: "~" } as const;
 
 const empty = ".";
+const marks = [empty, ...Object.values(tokens)].join("");
 const alphabet = "ABCDEFGHIJKLMNOPQRSTUVWXYZ234567";
 /** Characters of a code: 25 bits, so that one text in 33 million passes for another. */
 const codeLength = 5;
@@ -20,46 +21,57 @@ export function cellToken(value: CellValue | undefined, hasFormula: boolean): st
   return kind + canonicalText(value);
 }
 
-/**
- * Writes what stands in a row as one short text: a code for each of the columns in their order, one character where there is nothing to tell
- * apart, then name and code of every other cell.
- */
-export function writeRowCode(columns: readonly string[], row: RowTokens): string {
-  const codes = columns.map((name) => codeOf(row.get(name) ?? "")).join("");
-  const others = [...row].filter(([name]) => !columns.includes(name)).map(([name, token]) => `+${hash(name)}${codeOf(token)}`);
-  return codes.replace(/\.+$/, "") + others.join("");
-}
-
 /** Codes of a row by column, as they were read back. */
 export interface RowCode {
   /** Tells whether a cell holds what it held when the code was written; "" for an empty one. */
   readonly holds: (name: string, token: string) => boolean;
   /** Tells whether a cell held a formula of ours. */
   readonly isFormula: (name: string) => boolean;
-  /** Names of those of the columns in which something stood. */
-  readonly filled: readonly string[];
-  /** How many other cells held something. */
+  /** How many cells outside the known columns held something. */
   readonly others: number;
 }
 
-const rowCodeText = /^((?:[.=~]|[A-Z2-7]{5})*)((?:\+[A-Z2-7]{5}(?:[=~]|[A-Z2-7]{5}))*)$/;
+/** Writes and reads what stands in the rows of a sheet with some known columns. */
+export class RowCodes {
+  private readonly places: ReadonlyMap<string, number>;
 
-/** Reads what `writeRowCode` has written; null where the text is none. */
-export function readRowCode(columns: readonly string[], text: string): RowCode | null {
-  const match = rowCodeText.exec(text);
-  if (text === "" || match === null) return null;
-  const codes = match[1]!.match(/[.=~]|[A-Z2-7]{5}/g) ?? [];
-  if (codes.length > columns.length) return null;
-  const others = new Map((match[2]!.match(/\+[A-Z2-7]{5}(?:[=~]|[A-Z2-7]{5})/g) ?? []).map((one) => [one.slice(1, 1 + codeLength), one.slice(1 + codeLength)]));
-  const known = new Map(columns.map((name, index) => [name, codes[index] ?? empty]));
-  const codeIn = (name: string): string => known.get(name) ?? others.get(hash(name)) ?? empty;
-  return {
-    holds: (name, token) => codeIn(name) === codeOf(token),
-    isFormula: (name) => codeIn(name) === tokens.formula,
-    filled: columns.filter((name) => codeIn(name) !== empty),
-    others: others.size,
-  };
+  constructor(private readonly columns: readonly string[]) {
+    this.places = new Map(columns.map((name, index) => [name, index]));
+  }
+
+  /**
+   * Writes what stands in a row as one short text: a code for each of the columns in their order, one character where there is nothing to tell
+   * apart, then name and code of every other cell.
+   */
+  write(row: RowTokens): string {
+    const codes = this.columns.map((name) => codeOf(row.get(name) ?? "")).join("");
+    const others = [...row].filter(([name]) => !this.places.has(name)).map(([name, token]) => `+${hash(name)}${codeOf(token)}`);
+    return codes.replace(/\.+$/, "") + others.join("");
+  }
+
+  /** Reads what `write` has written; null where the text is none. */
+  read(text: string): RowCode | null {
+    const end = text.includes("+") ? text.indexOf("+") : text.length;
+    if (text === "" || !rowCodeText.test(text)) return null;
+    const codes: string[] = [];
+    for (let at = 0; at < end; at += codes.at(-1)!.length) codes.push(marks.includes(text[at]!) ? text[at]! : text.slice(at, at + codeLength));
+    if (codes.length > this.columns.length) return null;
+    const others = text.slice(end).split("+").slice(1);
+    const codeIn = (name: string): string => {
+      const place = this.places.get(name);
+      if (place !== undefined) return codes[place] ?? empty;
+      const code = hash(name);
+      return others.find((one) => one.startsWith(code))?.slice(codeLength) ?? empty;
+    };
+    return {
+      holds: (name, token) => codeIn(name) === codeOf(token),
+      isFormula: (name) => codeIn(name) === tokens.formula,
+      others: others.length,
+    };
+  }
 }
+
+const rowCodeText = /^(?:[.=~]|[A-Z2-7]{5})*(?:\+[A-Z2-7]{5}(?:[=~]|[A-Z2-7]{5}))*$/;
 
 function codeOf(token: string): string {
   if (token === "") return empty;
@@ -71,5 +83,6 @@ function hash(text: string): string {
   let bits = 0x811c9dc5;
   for (let index = 0; index < text.length; index += 1) bits = Math.imul(bits ^ text.charCodeAt(index), 0x01000193);
   bits ^= bits >>> 15;
-  return Array.from({ length: codeLength }, (_, index) => alphabet[(bits >>> (5 * index)) & 31]).join("");
+  const five = (shift: number): string => alphabet[(bits >>> shift) & 31]!;
+  return five(0) + five(5) + five(10) + five(15) + five(20);
 }

@@ -1,7 +1,7 @@
 import type { Cell, CellBlock, Scalar, SheetSnapshot } from "../../../sheet";
 import { invalid, quote } from "../../text";
-import { sealOf, writeRowCode } from "../seal";
-import { codedColumns } from "./coded-columns";
+import { sealOf } from "../seal";
+import { rowCodes } from "./coded-columns";
 import { scopeText, sealedRows } from "./sealed-tab";
 import { sealColumns, tabColumns, tags, type TabColumn } from "./tab-columns";
 import type { TabReading } from "./tab-reading";
@@ -21,7 +21,7 @@ export interface SealAct {
 export function sealBlocks(sheet: SheetSnapshot, tab: TabReading, { by, date }: SealAct): CellBlock[] {
   const rows = sealedRows(sheet, tab);
   const filled = rows.filter(({ cells }) => cells.size > 0);
-  const digests = rows.filter(({ row }) => row !== tab.headerRow).map(({ row, cells }): [number, Cell] => [row, cells.size === 0 ? {} : { value: `${row + 1}:${writeRowCode(codedColumns, cells)}` }]);
+  const digests = rows.filter(({ row }) => row !== tab.headerRow).map(({ row, cells }): [number, Cell] => [row, cells.size === 0 ? {} : { value: `${row + 1}:${rowCodes.write(cells)}` }]);
   return [
     ...columnBlocks(columnOf(tab, "digest"), digests),
     lineBlock(tab, sealRowOf(tab), {

@@ -1,8 +1,8 @@
 import { isBlank, sheetSize, showCell, type CellValue, type SheetSnapshot } from "../../../sheet";
 import { canonicalText } from "../../text";
 import { isReopened, type SealLine } from "../record";
-import { cellToken, checkSeal, readRowCode, sealVersion, tokens, writeRowCode, type RowCode, type SealCheck, type SealedRow } from "../seal";
-import { codedColumns, readBuilt, readDigest } from "./coded-columns";
+import { cellToken, checkSeal, sealVersion, tokens, type RowCode, type SealCheck, type SealedRow } from "../seal";
+import { readBuilt, readDigest, rowCodes } from "./coded-columns";
 import { rowLabels } from "./row-labels";
 import { cellNumber, sheetColumns } from "./sheet-columns";
 import { sealColumns, type TabColumn } from "./tab-columns";
@@ -82,7 +82,7 @@ export function scopeText(rows: readonly Pick<SealedRow, "row" | "cells">[], hea
   }
   const header = rows.find(({ row }) => row === headerRow);
   const listed = spans.map(([first, last]) => (first === last ? `${first + 1}` : `${first + 1}-${last + 1}`)).join(",");
-  return `${sealVersion} ${listed} ${writeRowCode(codedColumns, header?.cells ?? new Map())}`;
+  return `${sealVersion} ${listed} ${rowCodes.write(header?.cells ?? new Map())}`;
 }
 
 /** What stands under Digest in the line of a seal. */
@@ -100,5 +100,5 @@ function readScope(cell: CellValue | undefined): SealScope | null {
     const [first = 0, last = first] = span.split("-").map(Number);
     return Array.from({ length: Math.min(Math.max(last - first + 1, 0), sheetSize.rows) }, (_, index) => first - 1 + index);
   });
-  return { version, rows, header: readRowCode(codedColumns, codes) };
+  return { version, rows, header: rowCodes.read(codes) };
 }

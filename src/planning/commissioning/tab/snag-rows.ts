@@ -1,5 +1,5 @@
 import type { Cell, Scalar } from "../../../sheet";
-import { snagFields, snagFingerprint, type Snag } from "../record";
+import { aboutText, goneStep, snagFields, snagFingerprint, type Snag } from "../record";
 import { hidden, inShownColumns, rowOf, styled } from "./tab-cells";
 import { snagAnswers, snagColumns, tags } from "./tab-columns";
 import { snagFormulas, untouchedSnag, type RowSpan } from "./tab-formulas";
@@ -37,12 +37,9 @@ export function snagRow(snag: Snag | undefined, { row, stepRows, snagRows, numbe
   return rowOf(cells);
 }
 
-/** What stands in place of the number of a step that is gone, so that a snag never points at another one. */
-const gone = "gone";
-
 /** Says which row a snag is about in the new numbering; what somebody wrote in place of a number stays. */
-function numberOf({ key, typed: { about } }: Snag, numbers: ReadonlyMap<string, number>): Scalar {
-  if (typeof about === "string" && about !== gone) return about;
-  if (key === "") return typeof about === "number" ? `${about}?` : about;
-  return numbers.get(key) ?? gone;
+function numberOf(snag: Snag, numbers: ReadonlyMap<string, number>): Scalar {
+  const text = aboutText(snag);
+  if (text !== "") return text;
+  return snag.key === "" ? snag.typed.about : (numbers.get(snag.key) ?? goneStep);
 }

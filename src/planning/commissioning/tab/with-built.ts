@@ -1,10 +1,10 @@
 import type { SheetPlan } from "../../../sheet";
-import { cellToken, tokens, writeRowCode } from "../seal";
+import { cellToken, tokens } from "../seal";
 import { readPlannedTab } from "./read-tab";
 import { cellNumber } from "./sheet-columns";
 import { at } from "./tab-columns";
 import { hidden } from "./tab-cells";
-import { codedColumns } from "./coded-columns";
+import { codedColumns, rowCodes } from "./coded-columns";
 
 /**
  * Writes into every row of a planned tab but that of the headers, under Built, what stands there, so that whatever differs later is known for typed.
@@ -21,7 +21,7 @@ export function withBuilt(plan: SheetPlan): SheetPlan {
       return token === "" ? [] : [[key, token]];
     });
     if (row === headerRow || written.every(([, token]) => token === tokens.entry)) return cells;
-    return Object.assign([...cells], { [at.built]: hidden(`:${writeRowCode(codedColumns, new Map(written))}`) });
+    return Object.assign([...cells], { [at.built]: hidden(`:${rowCodes.write(new Map(written))}`) });
   });
   return { ...plan, rows };
 }
