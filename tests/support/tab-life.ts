@@ -107,7 +107,7 @@ class Life {
 
   private build(sheets: readonly SheetSnapshot[], adjust?: AdjustReading): JobBuild | null {
     try {
-      const source = readCommissioningPlan({ sheets: [...planWorkbook(this.rows).sheets, ...sheets] });
+      const source = readCommissioningPlan({ sheets: [...planSheetsOf(this.rows), ...sheets] });
       const built = buildJob(source, jobsOf(source)[0]!, () => jobName, moment, adjust);
       this.builds += 1;
       return built;
@@ -133,12 +133,13 @@ class Life {
   /** Brings a copy of an earlier build back, with more typed into it. */
   private returnedCopy(): { readonly adjust: AdjustReading; readonly marks: readonly (readonly [string, string])[] } {
     const copy = this.copyOf(this.pick(this.copies));
-    const before = new Set(this.alive.keys());
+    const before = new Map(this.alive);
     for (let index = 0; index < 4; index += 1) this.act(copy);
     const marks = [...this.alive].filter(([mark]) => !before.has(mark)).map(([mark]) => [mark, "a returned copy"] as const);
     // Until they are brought back they stand in the copy alone, and so does what was typed over there.
     for (const [mark] of marks) this.alive.delete(mark);
-    for (const mark of before) if (!this.alive.has(mark)) this.alive.set(mark, "what a copy has lost");
+    // What the copy has lost stands in ours still; but for a snag of ours that nobody touched, which theirs takes the place of.
+    for (const [mark, area] of before) if (!this.alive.has(mark) && !/snag|copied/.test(area)) this.alive.set(mark, area);
     const theirs = readTab(this.computed(copy));
     return {
       marks: theirs === null || theirs.faults.length > 0 ? [] : marks,
@@ -283,7 +284,7 @@ class Life {
     const [line = [], formulaLine = []] = [sheet.values[row], sheet.formulas[row]];
     const before = { value: line[column] ?? null, formula: formulaLine[column] ?? null };
     this.write(sheet, row, column, value, asFormula ? `="x${number}"` : null);
-    if (this.isFaulty(sheet)) {
+    if ((row < 25 || column < 6 || column > 12) && this.isFaulty(sheet)) {
       this.refused += 1;
       this.write(sheet, row, column, before.value, before.formula);
       return;
@@ -348,6 +349,14 @@ class Life {
   private pick<Value>(list: readonly Value[]): Value {
     return list[Math.floor(this.random() * list.length)]!;
   }
+}
+
+/** Lays a plan out once, however often it is built from. */
+const planned = new WeakMap<TableRows, readonly SheetSnapshot[]>();
+function planSheetsOf(rows: TableRows): readonly SheetSnapshot[] {
+  const sheets = planned.get(rows) ?? planWorkbook(rows).sheets;
+  planned.set(rows, sheets);
+  return sheets;
 }
 
 function width({ values }: Sheet): number {

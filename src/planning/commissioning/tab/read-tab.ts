@@ -52,9 +52,11 @@ export function readTab(sheet: SheetSnapshot): TabReading | null {
   return tab.faults.length > 0 ? tab : { ...tab, elsewhere: [...tab.elsewhere, ...typedElsewhere(sheet, tab)] };
 }
 
+const headers: ReadonlySet<string> = new Set(tabColumnKeys.map((key) => tabColumns[key].header));
+
 /** Finds the row of the headers: the one with most of them, as one of them may be gone. */
 function findHeader(sheet: SheetSnapshot, markRow: number): number | null {
-  const counts = sheet.values.slice(markRow + 1, markRow + headerWithin).map((line) => Object.keys(readHeader(line)).length);
+  const counts = sheet.values.slice(markRow + 1, markRow + headerWithin).map((line) => line.filter((cell) => typeof cell === "string" && headers.has(canonicalText(cell))).length);
   const most = Math.max(0, ...counts);
   return most < tabColumnKeys.length / 2 ? null : markRow + 1 + counts.indexOf(most);
 }
