@@ -1,6 +1,6 @@
 import { jobsOf, readCommissioningPlan, type BuildMoment, type CommissioningPlan } from "../planning/commissioning/build";
 import { idOfJob } from "../planning/commissioning/job";
-import { acceptReturned, compareReturned, isClosed, type ReturnedTab } from "../planning/commissioning/record";
+import { acceptReturned, compareReturned, isClosed, notStanding, type ReturnedTab } from "../planning/commissioning/record";
 import { readTabs, refuseFaulty, tabFamily, type TabReading } from "../planning/commissioning/tab";
 import { invalid, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
@@ -47,7 +47,8 @@ function oursOf(source: CommissioningPlan, job: PlanRow<"jobs">): TabReading {
 /**
  * Writes the accepted items of a returned tab by building the job's tab again with them in it.
  *
- * So it is whole or not at all, as every build is; a record of ours that was replaced stands in the kept block.
+ * So it is whole or not at all, as every build is; a record of ours that was replaced stands in the kept block. The tab is read back afterwards,
+ * and the sentence says how many of the accepted items stand in it.
  */
 export async function bringBack(port: WorkbookPort, returned: ReturnedJob, accepted: ReadonlySet<string>, moment: BuildMoment): Promise<JobOutcome> {
   const source = readCommissioningPlan(await port.read());
@@ -55,5 +56,9 @@ export async function bringBack(port: WorkbookPort, returned: ReturnedJob, accep
   if (job === undefined) throw invalid("Jobs", returned.job, `Job ${quote(returned.job)} is no longer in the plan. Choose the file again.`);
   compareReturned(oursOf(source, job), returned.theirs);
   const { outcome } = await putTab(port, source, job, moment, (tab) => acceptReturned(tab, returned.theirs, accepted));
-  return outcome;
+  if (!outcome.built) return outcome;
+  const tab = tabInUse(readCommissioningPlan(await port.read()), job);
+  const missing = tab === null ? [...accepted] : notStanding(tab, returned.theirs, accepted);
+  const standing = `${accepted.size - missing.length} of ${accepted.size} accepted ${accepted.size === 1 ? "entry stands" : "entries stand"} in the tab.`;
+  return { ...outcome, sentence: `${outcome.sentence} ${standing}${missing.length === 0 ? "" : ` Bring the file back again for ${quote(missing[0]!)}.`}` };
 }

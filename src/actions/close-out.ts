@@ -1,11 +1,12 @@
-import { expandJob } from "../planning/commissioning/job";
-import { isClosed, openItems, outdatedItems, type OpenItem } from "../planning/commissioning/record";
-import { checkSeal, sealOf } from "../planning/commissioning/seal";
-import { forgedCells, sealBlocks } from "../planning/commissioning/tab";
+import { expandJob, idOfJob } from "../planning/commissioning/job";
+import { isClosed, openItems, outdatedItems, withoutAccepted, type OpenItem } from "../planning/commissioning/record";
+import { acceptBlocks, forgedCells, sealBlocks, sealRowOf, tabFamily } from "../planning/commissioning/tab";
 import { invalid, noAnswer, quote } from "../planning/text";
 import { writeCell } from "../planning/plan/changes";
 import type { PlanRow } from "../planning/plan/read";
+import { showCell } from "../sheet";
 import type { Edit, WorkbookPort } from "../workbook/port";
+import { checkSeal } from "./check-seal";
 import { readJobInUse, type JobInUse } from "./tab-in-use";
 import { editsOf } from "./write-changes";
 
@@ -14,26 +15,53 @@ export async function previewCloseOut(port: WorkbookPort, name: string): Promise
   return itemsOf(await readJobInUse(port, name));
 }
 
-/** Lists what is open by what was typed, where the tab is not the plan's as it is now, and which cells of ours say something else than they must. */
+/**
+ * Lists what is open by what was typed, where the tab is not the plan's as it is now, which cells of ours say something else than they must,
+ * and what stands in the way of the seal itself. What a snag accepts by name is no longer open.
+ */
 function itemsOf({ source, job, tab, sheet }: JobInUse): OpenItem[] {
-  return [...openItems(tab), ...outdatedItems(tab, expandJob(source.model, job)), ...forgedCells(sheet, tab)];
+  const toBeBuiltAgain = withoutAccepted([...outdatedItems(tab, expandJob(source.model, job)), ...forgedCells(sheet, tab)], tab);
+  const { copies } = tabFamily(source.tabs, idOfJob(job), job.job);
+  const sealRow = sealRowOf(tab);
+  const inTheWay = tab.elsewhere.filter(({ row, carried }) => carried === "" && row === sealRow).slice(0, 1);
+  return [
+    ...openItems(tab),
+    ...toBeBuiltAgain,
+    ...copies.map((copy) => ({ row: tab.headerRow, sentence: `Tab ${quote(copy.sheet)} is of this job too. Bring it back as a file, or delete it.` })),
+    ...inTheWay.map(({ row }) => ({ row, sentence: `What was typed into row ${row + 1} stands where the seal goes. Move it, or build the tab again.` })),
+  ];
+}
+
+/**
+ * Accepts by name and reason what keeps the tab of a job from closing because it is not as the plan and the build have it: cells that were typed
+ * over, rows that the plan has changed. Writes one snag that lists them, and answers with how many they are.
+ */
+export async function acceptAsItIs(port: WorkbookPort, name: string, by: string, reason: string): Promise<number> {
+  if (by.trim() === "" || reason.trim() === "") throw invalid("reason", reason, "Accepting wants a name and a reason. Type both.");
+  const found = await readJobInUse(port, name);
+  const { tab, job, sheet } = found;
+  if (isClosed(tab)) throw noAnswer("Jobs", name, `Job ${quote(job.job)} is closed, so there is nothing to accept. Reopen it first.`);
+  const facts = itemsOf(found).flatMap(({ fact }) => fact ?? []);
+  if (facts.length === 0) throw noAnswer("Jobs", name, `Nothing in ${quote(job.job)} is typed over or outdated. What is open is put right in its row.`);
+  await port.apply(acceptBlocks(sheet, tab, facts, { by: by.trim(), reason: reason.trim() }).map((block): Edit => ({ kind: "write", sheet: tab.sheet, ...block })));
+  return facts.length;
 }
 
 /**
  * Closes and seals the tab of a job, and answers with the code for the signed page.
  *
  * Digests are written first, then the line with the code, then the state of the job: a beginning of these leaves the tab open. The seal
- * is read back; where somebody typed meanwhile the sentence names the row.
+ * is read back; where somebody typed meanwhile the sentence names the cell. `date` is the day, with the time behind it.
  */
 export async function closeOut(port: WorkbookPort, name: string, by: string, date: string): Promise<string> {
   if (by.trim() === "") throw invalid("by", by, "Closing out wants the name of who closes. Type it.");
   const found = await readJobInUse(port, name);
-  const { tab, job } = found;
-  if (isClosed(tab)) throw invalid("Jobs", name, `Job ${quote(job.job)} is closed already, with code ${sealOf(tab).code}. Check the seal, or reopen it.`);
+  const { tab, job, sheet } = found;
+  if (isClosed(tab)) throw invalid("Jobs", name, `Job ${quote(job.job)} is closed already, with code ${showCell(tab.seals.at(-1)?.typed.code)}. Check the seal, or reopen it.`);
   const items = itemsOf(found);
   if (items.length > 0) throw noAnswer("Jobs", name, `${items.length} items keep ${quote(job.job)} from closing. The first: ${items[0]!.sentence}`.slice(0, 160));
-  await port.apply([...sealBlocks(tab, { by: by.trim(), date }).map((block): Edit => ({ kind: "write", sheet: tab.sheet, ...block })), ...stateEdits(found, "closed")]);
-  const check = checkSeal((await readJobInUse(port, name)).tab);
+  await port.apply([...sealBlocks(sheet, tab, { by: by.trim(), date }).map((block): Edit => ({ kind: "write", sheet: tab.sheet, ...block })), ...stateEdits(found, "closed")]);
+  const check = await checkSeal(port, name);
   if (!check.holds) throw noAnswer("Jobs", name, `Somebody typed while ${quote(job.job)} was sealed: ${check.changed[0]!.label}. Reopen it, look, and close it out again.`.slice(0, 160));
   return check.code;
 }

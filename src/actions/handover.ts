@@ -1,5 +1,5 @@
 import { handoverMark, planHandover } from "../planning/commissioning/reports";
-import { sheetNameWith } from "../planning/commissioning/tab";
+import { checkTabSeal, sheetNameWith } from "../planning/commissioning/tab";
 import type { SheetPlan } from "../sheet";
 import type { WorkbookPort } from "../workbook/port";
 import { replaceSheet } from "./replace-sheet";
@@ -16,6 +16,7 @@ export async function handoverSheet(port: WorkbookPort, name: string, madeAt: st
   return planSheet(await readJobInUse(port, name), madeAt);
 }
 
-function planSheet({ source, job, tab }: JobInUse, madeAt: string): SheetPlan {
-  return planHandover(sheetNameWith(job.job, "handover", []), source, job, tab, madeAt);
+function planSheet({ source, job, tab, sheet }: JobInUse, madeAt: string): SheetPlan {
+  const sealHolds = checkTabSeal(sheet, tab)?.holds === true;
+  return planHandover(sheetNameWith(job.job, "handover", []), source, job, { tab, sealHolds }, madeAt);
 }

@@ -1,5 +1,4 @@
-import { checkSeal } from "../planning/commissioning/seal";
-import { readTabs, tabFamily } from "../planning/commissioning/tab";
+import { checkTabSeal, readTabs, tabFamily } from "../planning/commissioning/tab";
 import { invalid, quote } from "../planning/text";
 import { readCall, runCommand, type CommandAnswer } from "./command";
 import { readWorkbookFile } from "./read-file";
@@ -12,13 +11,14 @@ Exit code 0: every seal holds; 1: one does not; 2: the call or the file is wrong
 async function main(args: readonly string[]): Promise<CommandAnswer> {
   const { files } = readCall(args, 1, {});
   const file = files[0]!;
-  const tabs = readTabs(await readWorkbookFile(file));
+  const workbook = await readWorkbookFile(file);
+  const tabs = readTabs(workbook);
   if (tabs.length === 0) throw invalid("file", file, `The workbook ${quote(file)} holds no commissioning tab. Name the file of a plan, or of a copied tab.`);
   const ids = [...new Set(tabs.map(({ jobId }) => jobId))];
   const checked = ids.map((id) => {
     const tab = tabFamily(tabs, id, "").current ?? tabs.find(({ jobId }) => jobId === id)!;
-    const { code, holds, changed } = checkSeal(tab);
-    return { job: tab.title, sealed: code !== "", holds, changed: changed.map(({ label }) => label) };
+    const seal = checkTabSeal(workbook.sheets.find(({ name }) => name === tab.sheet)!, tab);
+    return { job: tab.title, sealed: seal !== null, holds: seal?.holds === true, changed: seal?.changed.map(({ label }) => label) ?? [] };
   });
   return { line: { file, tabs: checked }, isWhole: checked.every(({ sealed, holds }) => holds || !sealed) };
 }

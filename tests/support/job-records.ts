@@ -11,7 +11,7 @@ export function stepRecord({ typed = {}, ...more }: Some<StepRecord> = {}): Step
   return {
     key: "J1/S-1/A1", no: "1", stepId: "S-1", step: "Do it", subject: "array 1", expected: "Done", plannedUnit: "", expectedBefore: "",
     result: null, required: true, sign: "one", kind: "tick", wanted: null, errors: [], seenUnit: "",
-    settled: false, minutes: 5, carried: "", digest: "", row: 10,
+    settled: false, minutes: 5, carried: "", row: 10,
     ...more,
     typed: { ...nothing, ...typed },
   };
@@ -20,7 +20,7 @@ export function stepRecord({ typed = {}, ...more }: Some<StepRecord> = {}): Step
 /** Makes a snag about no step, of which nothing is filled but what was found. */
 export function snagOf({ typed = {}, ...more }: Some<Snag> = {}): Snag {
   return {
-    id: "", key: "", stepId: "", errors: [], carried: "", digest: "", row: 20,
+    id: "", key: "", stepId: "", errors: [], carried: "", row: 20,
     ...more,
     typed: { about: null, foundWrong: "Scratch", mender: null, byWhen: null, foundAgain: null, closed: null, by: null, note: null, ...typed },
   };
@@ -28,12 +28,16 @@ export function snagOf({ typed = {}, ...more }: Some<Snag> = {}): Snag {
 
 /** Makes a line of the seals that was not reopened. */
 export function sealLine({ typed = {}, ...more }: Some<SealLine> = {}): SealLine {
-  return { stepCount: 1, row: 30, ...more, typed: { sealed: "2026-03-09", code: "CODE", by: "AB", reopened: null, reopenedBy: null, reason: null, ...typed } };
+  return { row: 30, ...more, typed: { sealed: "2026-03-09", code: "CODE", by: "AB", reopened: null, reopenedBy: null, reason: null, ...typed } };
 }
 
 /** Makes the records of a job of build 1 that has nothing in it. */
 export function jobRecords(more: Partial<JobRecords> = {}): JobRecords {
-  return { jobId: "J1", title: "North hall", build: 1, born: "2026-03-02T09:15:00.000Z", steps: [], snags: [], usedSnagIds: 0, orphans: [], seals: [], headerRow: 1, remarks: [], ...more };
+  return {
+    jobId: "J1", title: "North hall", build: 1, born: "2026-03-02T09:15:00.000Z",
+    steps: [], snags: [], usedSnagIds: 0, orphans: [], seals: [], elsewhere: [], headerRow: 1, remarks: [],
+    ...more,
+  };
 }
 
 /** Digests texts by the letter of FIPS 180-4 and RFC 4648, each behind its length: SHA-256 of the host, base32 by hand. */

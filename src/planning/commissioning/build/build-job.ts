@@ -50,7 +50,7 @@ export function buildJob(
   if (family.current !== null) refuseFaulty(family.current);
 
   const expanded = expandJob(source.model, job);
-  const { records, counts } = carryRecords(expanded, current, family.others);
+  const { records, counts } = carryRecords(expanded, current, family.others.filter(({ faults }) => faults.length === 0));
   const stamp = { build: family.nextBuild, born: current?.born ?? moment.instant, madeAt: moment.madeAt, planName: moment.planName };
   const tab = tabSheet(workingName(family), { expanded, model: source.model, stamp, records });
   return {

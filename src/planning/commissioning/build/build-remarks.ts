@@ -4,13 +4,14 @@ import { quote } from "../../text";
 import type { TabFamily } from "../tab";
 
 /** Says what a build does about the tabs that are there: a renamed one gets its name back, what is not ours stays. */
-export function remarksOnTabs({ current }: TabFamily, name: string): string[] {
+export function remarksOnTabs({ current, others }: TabFamily, name: string): string[] {
   if (current === null) return [];
   const remarks: string[] = [];
   if (!sameSheetName(current.sheet, name)) remarks.push(`The tab was called ${quote(current.sheet)}. It has the job's name again.`);
-  const own = [["columns", current.ownColumns.length], ["rows", current.ownRows.length], ["comments or pictures", current.attachments]] as const;
-  const there = own.filter(([, count]) => count > 0).map(([what, count]) => `${what} (${count})`);
-  if (there.length > 0) remarks.push(`Your own ${there.join(", ")} stay on the hidden earlier sheet: a new tab cannot carry them.`);
+  const texts = current.elsewhere.filter(({ carried }) => carried === "").length;
+  if (texts > 0) remarks.push(`${texts} ${texts === 1 ? "text stands" : "texts stand"} under Found elsewhere, with the place: typed beside, between or over our cells.`);
+  if (current.attachments > 0) remarks.push(`Comments or pictures (${current.attachments}) stay on the hidden earlier sheet: a new tab cannot carry them.`);
+  for (const { sheet } of others.filter(({ faults }) => faults.length > 0)) remarks.push(`Tab ${quote(sheet)} cannot be read as it was built, so it stays. Look whether it holds anything.`);
   return remarks;
 }
 

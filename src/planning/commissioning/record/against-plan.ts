@@ -7,8 +7,6 @@ import type { JobRecords } from "./job-records";
 import type { StepRecord } from "./step-record";
 import { answersOf } from "./twin";
 
-const buildAgain = "Build the tab again.";
-
 /**
  * Lists where a tab says something else than the plan as it is now: a step whose words, expectation, names or need have changed, in the plan
  * or on the tab, one that the plan no longer has, and one that it has now.
@@ -20,12 +18,16 @@ export function outdatedItems(records: JobRecords, { sections }: Pick<ExpandedJo
   const changed = steps.flatMap((record): OpenItem[] => {
     const step = planned.get(record.key);
     const what = step === undefined ? "is no step of the plan any more" : changeOf(record, step);
-    return what === "" ? [] : [{ row: record.row, sentence: `No. ${record.no} ${record.stepId} ${what}. ${buildAgain}` }];
+    return what === "" ? [] : [outdated(record.row, `No. ${record.no} ${record.stepId} ${what}.`)];
   });
   // A row that was deleted is named by its number.
   const isWhole = missingNumbers(steps, steps.reduce((most, { no }) => Math.max(most, Number(no) || 0), 0)).length === 0;
   const added = isWhole ? [...planned.values()].filter(({ key }) => !there.has(key)) : [];
-  return [...changed, ...added.map((step) => ({ row: headerRow, sentence: `The plan has step ${step.stepId} for ${step.subject}, the tab has not. ${buildAgain}` }))];
+  return [...changed, ...added.map((step) => outdated(headerRow, `The plan has step ${step.stepId} for ${step.subject}, the tab has not.`))];
+}
+
+function outdated(row: number, fact: string): OpenItem {
+  return { row, fact, sentence: `${fact} Build the tab again.` };
 }
 
 function changeOf(record: StepRecord, step: JobStep): string {

@@ -1,6 +1,8 @@
+import { showCell } from "../../../sheet";
 import { invalid, quote } from "../../text";
 import { isFilled } from "./entries";
 import { recordFingerprint, snagFingerprint } from "./fingerprint";
+import { foundFingerprint, type FoundText } from "./found-text";
 import type { JobRecords } from "./job-records";
 import { snagFields, snagLabels, snagText, type Snag } from "./snag";
 import { stepFields, stepLabels, stepText, type StepRecord } from "./step-record";
@@ -10,7 +12,7 @@ export type ReturnedChange = "theirs" | "both";
 
 /** One record of a returned tab that differs from ours. */
 export interface ReturnedItem {
-  /** Names the item in the choice: the key of the step, or `snag` and where it stands in the returned tab. */
+  /** Names the item in the choice: the key of the step, with # and a number from its second row on, or `snag` or `text` and where it stands in the returned tab. */
   readonly id: string;
   readonly change: ReturnedChange;
   /** What it is about, such as `No. 12 INS-080 rr-array-1 A0`. */
@@ -39,7 +41,7 @@ export function compareReturned(ours: JobRecords, theirs: JobRecords): ReturnedT
   const isOlder = theirs.build < ours.build;
   const age = `The returned tab is build ${theirs.build}, ours is ${ours.build}: records under an expectation that has changed ask to be seen again.`;
   return {
-    items: [...steps.items, ...compareSnags(ours, theirs)],
+    items: [...steps.items, ...compareSnags(ours, theirs), ...compareTexts(ours, theirs)],
     onlyOurs: steps.onlyOurs,
     remarks: [...(isOlder ? [age] : []), ...theirs.remarks],
   };
@@ -76,13 +78,16 @@ function compareSteps(ours: JobRecords, theirs: JobRecords): Pick<ReturnedTab, "
   const items: ReturnedItem[] = [];
   let onlyOurs = 0;
   const mine = new Map([...ours.orphans, ...ours.steps].map((record) => [record.key, record]));
-  const ownPrints = new Set([...ours.steps, ...ours.orphans].map(recordFingerprint));
+  const known = new Set([...ours.orphans, ...ours.steps].map(recordFingerprint));
   for (const { id, record, isCopy } of returnedRecords(theirs)) {
     const own = isCopy ? undefined : mine.get(record.key);
     const before = record.carried;
     const theirNow = recordFingerprint(record);
     const ourNow = own === undefined ? "" : recordFingerprint(own);
-    if (theirNow === ourNow || (isCopy && ownPrints.has(theirNow))) continue;
+    // A copied row that says nothing, or what another one says already, brings nothing.
+    if (isCopy && (theirNow === "" || known.has(theirNow))) continue;
+    known.add(theirNow);
+    if (theirNow === ourNow) continue;
     if (theirNow === before) {
       if (ourNow !== before && !isCopy) onlyOurs += 1;
       continue;
@@ -115,8 +120,26 @@ function returnedSnags(ours: JobRecords, theirs: JobRecords): ReturnedSnag[] {
     const likely = [...free].filter(isBefore);
     const own = likely.find(({ id }) => id === snag.id) ?? likely[0];
     if (own !== undefined) free.delete(own);
-    return { id: `snag ${index}`, snag, own, isTheirsAlone: own === undefined || [own.carried, snag.carried].includes(snagFingerprint(own)) };
+    return { id: snagItem(index), snag, own, isTheirsAlone: own === undefined || [own.carried, snag.carried].includes(snagFingerprint(own)) };
   });
+}
+
+/** Lists what was typed beside, between or over the cells of a returned tab, and into the texts that its build has found. */
+function compareTexts(ours: JobRecords, theirs: JobRecords): ReturnedItem[] {
+  const known = new Set(ours.elsewhere.flatMap((text) => [text.carried, foundFingerprint(text)]));
+  return theirs.elsewhere.flatMap((text, index): ReturnedItem[] => {
+    const now = foundFingerprint(text);
+    if (text.typed.text === null || now === text.carried || known.has(now)) return [];
+    return [{ id: textId(index), change: "theirs", label: `Text at ${showCell(text.typed.place)}`, ours: "", theirs: showCell(text.typed.text) }];
+  });
+}
+
+function snagItem(index: number): string {
+  return `snag ${index}`;
+}
+
+function textId(index: number): string {
+  return `text ${index}`;
 }
 
 function compareSnags(ours: JobRecords, theirs: JobRecords): ReturnedItem[] {
@@ -159,7 +182,23 @@ export function acceptReturned<Ours extends JobRecords>(ours: Ours, theirs: JobR
       ...changed.filter(({ own, isTheirsAlone }) => own === undefined || !isTheirsAlone).map(({ snag }) => snag),
     ],
     usedSnagIds: Math.max(ours.usedSnagIds, theirs.usedSnagIds),
+    elsewhere: [...ours.elsewhere, ...theirs.elsewhere.filter((_, index) => accepted.has(textId(index))).map((text): FoundText => ({ ...text, carried: "" }))],
   };
+}
+
+/** Lists the accepted items of a returned tab that do not stand in a tab, neither at their step nor in a block; none where all was written. */
+export function notStanding(tab: JobRecords, theirs: JobRecords, accepted: ReadonlySet<string>): string[] {
+  // What a changed expectation has touched is known by the fingerprint of what was carried.
+  const there = new Set([...tab.steps, ...tab.orphans].flatMap((record) => [record.carried, recordFingerprint(record)]));
+  for (const snag of tab.snags) there.add(snag.carried).add(snagFingerprint(snag));
+  for (const text of tab.elsewhere) there.add(text.carried).add(foundFingerprint(text));
+  const brought: (readonly [id: string, fingerprint: string])[] = [
+    ...returnedRecords(theirs).map(({ id, record }) => [id, recordFingerprint(record)] as const),
+    ...theirs.snags.map((snag, index) => [snagItem(index), snagFingerprint(snag)] as const),
+    ...theirs.elsewhere.map((text, index) => [textId(index), foundFingerprint(text)] as const),
+  ];
+  // A record that they emptied leaves nothing to be seen.
+  return brought.flatMap(([id, fingerprint]) => (accepted.has(id) && fingerprint !== "" && !there.has(fingerprint) ? [id] : []));
 }
 
 function mergeStep(own: StepRecord, taken: StepRecord | undefined): StepRecord {

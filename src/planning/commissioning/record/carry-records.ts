@@ -1,10 +1,12 @@
+import { showCell } from "../../../sheet";
 import type { ExpandedJob, JobStep } from "../job";
 import { isFilled } from "./entries";
+import { foundFingerprint, type FoundText } from "./found-text";
 import { recordFingerprint, snagFingerprint } from "./fingerprint";
 import type { JobRecords } from "./job-records";
 import type { SealLine } from "./seal-line";
 import { withIds, type Snag } from "./snag";
-import type { StepRecord } from "./step-record";
+import { stepFields, stepLabels, type StepRecord } from "./step-record";
 
 /** What the row of a step begins with in a new tab. */
 export interface CarriedStep {
@@ -24,6 +26,7 @@ export interface CarriedRecords {
   readonly snags: readonly Snag[];
   readonly usedSnagIds: number;
   readonly seals: readonly SealLine[];
+  readonly elsewhere: readonly FoundText[];
 }
 
 /** What became of the records, for the report. */
@@ -45,7 +48,8 @@ const anything = "(anything)";
  * `current` is the tab in use, `others` are earlier ones that are still there. From those only what the tab in use has not seen is
  * taken: a record that was typed there while the tab in use was being built. It goes to its step where nobody has typed since, else
  * among the orphans. Where the expectation of a record differs from the one it was made under, that one is told in
- * `expectedBefore` and the name under "Rechecked by" is taken away; where it has come back to it, nothing needs to be rechecked.
+ * `expectedBefore` and the name under "Rechecked by" goes to the texts found elsewhere; where it has come back to it, nothing needs to be
+ * rechecked.
  */
 export function carryRecords(
   { sections }: Pick<ExpandedJob, "sections">,
@@ -55,6 +59,7 @@ export function carryRecords(
   const late = others.map((earlier) => uncarried(earlier, current));
   const { byKey, rest } = collectRecords(current, late.flatMap(({ records }) => records));
   const steps = new Map<string, CarriedStep>();
+  const taken: FoundText[] = [];
   let again = 0;
   for (const step of sections.flatMap((section) => section.steps)) {
     const record = byKey.get(step.key);
@@ -62,15 +67,28 @@ export function carryRecords(
     byKey.delete(step.key);
     const carried = carryTo(step, record);
     if (carried.expectedBefore !== "" && carried.typed.recheckedBy === null) again += 1;
+    if (record.typed.recheckedBy !== null && carried.typed.recheckedBy === null) taken.push(takenMark(record, current?.build ?? 0));
     steps.set(step.key, carried);
   }
   const orphans = [...byKey.values(), ...rest];
   const before = [...(current === null ? [] : [current]), ...others].reduce((most, { usedSnagIds }) => Math.max(most, usedSnagIds), 0);
   const { snags, used: usedSnagIds } = withIds([...(current?.snags ?? []), ...late.flatMap((one) => one.snags)], before);
   return {
-    records: { steps, orphans, snags, usedSnagIds, seals: current?.seals ?? [] },
+    records: {
+      steps,
+      orphans,
+      snags,
+      usedSnagIds,
+      seals: current?.seals ?? [],
+      elsewhere: eachOnce([...(current?.elsewhere ?? []), ...late.flatMap((one) => one.elsewhere), ...taken]),
+    },
     counts: { carried: steps.size, orphaned: orphans.length, again },
   };
+}
+
+/** Takes every text once; one that was emptied in its block is gone. */
+function eachOnce(texts: readonly FoundText[]): FoundText[] {
+  return [...new Map(texts.filter(({ typed }) => typed.text !== null).map((text) => [foundFingerprint(text), text])).values()];
 }
 
 /** Chooses the record that the step of each key takes; the rest are other records of such a key. */
@@ -88,10 +106,20 @@ function collectRecords(current: JobRecords | null, late: readonly StepRecord[])
   for (const record of late) {
     const there = current?.steps.find(({ key }) => key === record.key);
     const isUntouched = there !== undefined && byKey.get(record.key) === there && recordFingerprint(there) === there.carried;
-    if (isUntouched) byKey.delete(record.key);
+    if (isUntouched && saysAll(record, there)) byKey.delete(record.key);
     add(record);
   }
   return { byKey, rest };
+}
+
+/** Tells whether a record says all that another one does, so that it can stand in its place. */
+function saysAll({ typed }: StepRecord, other: StepRecord): boolean {
+  return stepFields.every((field) => other.typed[field] === null || other.typed[field] === typed[field]);
+}
+
+/** Keeps who had seen a record again under an expectation that has changed since. */
+function takenMark({ no, stepId, subject, typed, row }: StepRecord, build: number): FoundText {
+  return { typed: { from: `Build ${build}`, text: showCell(typed.recheckedBy), place: `${stepLabels.recheckedBy} of No. ${no} ${stepId} ${subject}`.slice(0, 200) }, carried: "", row };
 }
 
 function carryTo(step: JobStep, record: StepRecord): CarriedStep {
@@ -111,20 +139,29 @@ function carryTo(step: JobStep, record: StepRecord): CarriedStep {
   return { typed: { ...typed, recheckedBy: null }, expectedBefore: isBack ? "" : madeUnder, carried };
 }
 
+/** What a tab holds that another one does not. */
+export interface Uncarried {
+  readonly records: readonly StepRecord[];
+  readonly snags: readonly Snag[];
+  readonly elsewhere: readonly FoundText[];
+}
+
 /**
  * Lists what another tab of the job holds that the tab in use has neither taken over nor holds itself.
  *
  * Of a later build that was never put in place only what people typed there counts: the rest came out of the tab in use.
  */
-export function uncarried(earlier: JobRecords, current: JobRecords | null): { readonly records: readonly StepRecord[]; readonly snags: readonly Snag[] } {
+export function uncarried(earlier: JobRecords, current: JobRecords | null): Uncarried {
   const known = new Set<string>();
   if (current !== null && earlier.build > current.build) {
-    for (const { carried } of [...earlier.steps, ...earlier.orphans, ...earlier.snags]) known.add(carried);
+    for (const { carried } of [...earlier.steps, ...earlier.orphans, ...earlier.snags, ...earlier.elsewhere]) known.add(carried);
   }
   for (const record of [...(current?.steps ?? []), ...(current?.orphans ?? [])]) known.add(record.carried).add(recordFingerprint(record));
   for (const snag of current?.snags ?? []) known.add(snag.carried).add(snagFingerprint(snag));
+  for (const text of current?.elsewhere ?? []) known.add(text.carried).add(foundFingerprint(text));
   return {
     records: [...earlier.steps, ...earlier.orphans].filter((record) => isFilled(record.typed) && !known.has(recordFingerprint(record))),
     snags: earlier.snags.filter((snag) => !known.has(snagFingerprint(snag))),
+    elsewhere: earlier.elsewhere.filter((text) => text.typed.text !== null && !known.has(foundFingerprint(text))),
   };
 }

@@ -8,6 +8,8 @@ import type { StepRecord } from "./step-record";
 export interface OpenItem {
   readonly row: number;
   readonly sentence: string;
+  /** What a snag says under *What was found* to accept it as it is; an item without can only be put right. */
+  readonly fact?: string;
 }
 
 /**
@@ -35,6 +37,13 @@ export function openItems(records: JobRecords): OpenItem[] {
 
 function capitalised(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Leaves out the items that a snag, accepted by name, takes as they are: one line of it each. */
+export function withoutAccepted<Item extends OpenItem>(items: readonly Item[], { snags }: Pick<JobRecords, "snags">): Item[] {
+  const accepting = snags.filter((snag) => isSnagClosed(snag) && snagEndOf(snag) === snagEnds.accepted);
+  const accepted = new Set(accepting.flatMap(({ typed }) => canonicalText(typed.foundWrong).split("\n")));
+  return items.filter(({ fact }) => fact === undefined || !accepted.has(canonicalText(fact)));
 }
 
 function doubledSteps(steps: readonly StepRecord[]): StepRecord[] {

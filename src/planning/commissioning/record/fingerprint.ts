@@ -1,6 +1,6 @@
 import { canonicalText, digestOf } from "../../text";
 import { isFilled } from "./entries";
-import { snagFields, snagText, type Snag } from "./snag";
+import { aboutText, snagFields, snagText, type Snag } from "./snag";
 import { stepFields, type StepField, type StepRecord } from "./step-record";
 
 const fingerprintLength = 16;
@@ -12,8 +12,9 @@ export function recordFingerprint({ key, typed }: Pick<StepRecord, "key" | "type
   return digestOf([key, ...stepFields.map(textOf)], fingerprintLength);
 }
 
-/** Makes a short text by which a snag is recognised; the number of its row, which a build changes, does not count. */
+/** Makes a short text by which a snag is recognised; the number of its row, which a build changes, does not count, a text in its place does. */
 export function snagFingerprint({ key, typed }: Pick<Snag, "key" | "typed">): string {
   const fields = snagFields.filter((field) => field !== "about");
-  return digestOf(["snag", key, ...fields.map((field) => snagText(field, typed[field]))], fingerprintLength);
+  const texts = fields.map((field) => snagText(field, typed[field]));
+  return digestOf(["snag", key, canonicalText(aboutText({ key, typed })), ...texts], fingerprintLength);
 }

@@ -1,12 +1,13 @@
 export { judgedByPlan, outdatedItems } from "./against-plan";
-export { acceptReturned, compareReturned, type ReturnedChange, type ReturnedItem, type ReturnedTab } from "./bring-back";
+export { acceptReturned, compareReturned, notStanding, type ReturnedChange, type ReturnedItem, type ReturnedTab } from "./bring-back";
 export { carryRecords, uncarried, type CarriedRecords, type CarriedStep, type CarryCounts } from "./carry-records";
-export { missingNumbers, openItems, type OpenItem } from "./close-out";
+export { missingNumbers, openItems, withoutAccepted, type OpenItem } from "./close-out";
 export { entriesOf, isFilled, isText, withoutSpaces, type Entries } from "./entries";
+export { foundFields, foundFingerprint, foundLabels, type FoundField, type FoundText } from "./found-text";
 export { recordFingerprint, snagFingerprint } from "./fingerprint";
 export { isClosed, type JobRecords } from "./job-records";
 export { readResult, results, type Result } from "./result";
-export { sealFields, sealLabels, type SealField, type SealLine } from "./seal-line";
-export { isSnagClosed, snagEndOf, snagEnds, snagFields, snagId, snagLabels, snagName, snagNumber, snagText, withIds, type Snag, type SnagEnd, type SnagField } from "./snag";
+export { isReopened, sealFields, sealLabels, type SealField, type SealLine } from "./seal-line";
+export { aboutText, goneStep, isSnagClosed, snagEndOf, snagEnds, snagFields, snagId, snagLabels, snagName, snagNumber, snagText, withIds, type Snag, type SnagEnd, type SnagField } from "./snag";
 export { stepFields, stepLabels, stepText, type StepField, type StepRecord } from "./step-record";
 export { acceptedRetest, answersOf, snagAnswersOf, type SnagAnswers, type StepAnswers } from "./twin";

@@ -1,4 +1,5 @@
-import type { SealLine } from "./seal-line";
+import type { FoundText } from "./found-text";
+import { isReopened, type SealLine } from "./seal-line";
 import type { Snag } from "./snag";
 import type { StepRecord } from "./step-record";
 
@@ -16,6 +17,8 @@ export interface JobRecords {
   /** Records whose step is no longer there. */
   readonly orphans: readonly StepRecord[];
   readonly seals: readonly SealLine[];
+  /** What people typed where no build looks for it: on this tab, and on earlier ones. */
+  readonly elsewhere: readonly FoundText[];
   /** Row of the headers, from 0: where to look for what has no row of its own. */
   readonly headerRow: number;
   /** Sentences about cells that could not be taken as they are. */
@@ -24,6 +27,6 @@ export interface JobRecords {
 
 /** Tells whether the last seal was set and has not been reopened since. */
 export function isClosed({ seals }: Pick<JobRecords, "seals">): boolean {
-  const { sealed = null, code = null, reopened = null } = seals.at(-1)?.typed ?? {};
-  return sealed !== null && code !== null && reopened === null;
+  const last = seals.at(-1);
+  return last !== undefined && last.typed.code !== null && !isReopened(last);
 }

@@ -17,8 +17,11 @@ export const sealFields = fieldsOf(sealLabels);
 /** One line of the seals: a sealing, and the reopening of it. */
 export interface SealLine {
   readonly typed: Entries<SealField>;
-  /** How many steps the tab had when it was sealed; null where that cannot be read. */
-  readonly stepCount: number | null;
   /** Row of the sheet, from 0. */
   readonly row: number;
+}
+
+/** Tells whether a seal was reopened: by day, name and reason. One of them alone is a note. */
+export function isReopened({ typed: { reopened, reopenedBy, reason } }: SealLine): boolean {
+  return reopened !== null && reopenedBy !== null && reason !== null;
 }

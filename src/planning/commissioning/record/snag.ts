@@ -1,4 +1,4 @@
-import type { Scalar } from "../../../sheet";
+import { showCell, type Scalar } from "../../../sheet";
 import { canonicalText } from "../../text";
 import { fieldsOf, isText, withoutSpaces, type Entries } from "./entries";
 
@@ -35,8 +35,6 @@ export interface Snag {
   readonly errors: readonly SnagField[];
   /** Fingerprint of the snag that the build put here; "" where it put none. */
   readonly carried: string;
-  /** Digest that a sealing has written beside the snag; "" where none has. */
-  readonly digest: string;
   /** Row of the sheet, from 0. */
   readonly row: number;
 }
@@ -83,4 +81,13 @@ export function withIds(snags: readonly Snag[], used: number): { readonly snags:
   let last = snags.reduce((most, { id }) => Math.max(most, snagNumber(id) ?? 0), used);
   const all = snags.map((snag, index) => (isKept[index] === true ? snag : { ...snag, id: snagId((last += 1)) }));
   return { snags: all, used: last };
+}
+
+/** What stands in place of the number of a step that is gone, so that a snag never points at another one. */
+export const goneStep = "gone";
+
+/** Says what somebody wrote in place of the number of a step; "" where the number, or what we put in its place, says which one it is. */
+export function aboutText({ key, typed: { about } }: Pick<Snag, "key" | "typed">): string {
+  if (typeof about === "string" && about !== goneStep) return about;
+  return key === "" && about !== null && about !== goneStep ? `${showCell(about)}?` : "";
 }

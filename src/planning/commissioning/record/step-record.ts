@@ -50,8 +50,6 @@ export interface StepRecord {
   readonly minutes: number;
   /** Fingerprint of the record that the build put here; "" where it put none. */
   readonly carried: string;
-  /** Digest that a sealing has written beside the record; "" where none has. */
-  readonly digest: string;
   /** Row of the sheet, from 0. */
   readonly row: number;
 }

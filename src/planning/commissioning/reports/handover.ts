@@ -3,8 +3,7 @@ import { topUnit, type PlanModel } from "../../plan/model";
 import type { PlanRow } from "../../plan/read";
 import { canonicalText, terabytesOf } from "../../text";
 import type { CommissioningPlan } from "../build";
-import { isSnagClosed, results, snagText, type JobRecords, type Snag, type StepRecord } from "../record";
-import { checkSeal } from "../seal";
+import { isReopened, isSnagClosed, results, snagText, type JobRecords, type Snag, type StepRecord } from "../record";
 
 /** Text by which a handover sheet is known for ours. */
 export const handoverMark = "Handover";
@@ -19,8 +18,15 @@ interface Block {
   readonly none: string;
 }
 
+/** The tab of a job that is handed over. */
+export interface HandedOver {
+  readonly tab: JobRecords;
+  /** True where its last seal is whole. */
+  readonly sealHolds: boolean;
+}
+
 /** Plans the handover sheet of a job: as built, deviations, open snags, capacity, contacts, the seal, and room for two signatures. */
-export function planHandover(name: string, { model }: CommissioningPlan, job: PlanRow<"jobs">, tab: JobRecords, madeAt: string): SheetPlan {
+export function planHandover(name: string, { model }: CommissioningPlan, job: PlanRow<"jobs">, { tab, sealHolds }: HandedOver, madeAt: string): SheetPlan {
   const { site, arrays } = model.places.of(job);
   const blocks: readonly Block[] = [
     {
@@ -56,7 +62,7 @@ export function planHandover(name: string, { model }: CommissioningPlan, job: Pl
     {
       title: "Seal",
       headers: ["Code", "Sealed", "By", "State"],
-      lines: sealLines(tab),
+      lines: sealLines(tab, sealHolds),
       none: "Not sealed: the tab is not closed out.",
     },
   ];
@@ -153,10 +159,10 @@ function snagLine(snag: Snag): Line {
 }
 
 /** Lists the seals with what became of each: only the last one can hold. */
-function sealLines(tab: JobRecords): Line[] {
-  const { holds } = checkSeal(tab);
-  return tab.seals.map(({ typed }, index) => {
-    const isOver = index < tab.seals.length - 1 || typed.reopened !== null;
+function sealLines({ seals }: JobRecords, holds: boolean): Line[] {
+  return seals.map((seal, index) => {
+    const { typed } = seal;
+    const isOver = index < seals.length - 1 || isReopened(seal);
     const state = isOver ? `reopened ${canonicalText(typed.reopened, true)} by ${canonicalText(typed.reopenedBy)}` : holds ? "holds" : "BROKEN";
     return [canonicalText(typed.code), canonicalText(typed.sealed, true), canonicalText(typed.by), state];
   });

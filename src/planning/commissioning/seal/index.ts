@@ -1,1 +1,2 @@
-export { checkSeal, sealOf, type SealCheck } from "./seal";
+export { cellToken, RowCodes, tokens, type RowCode, type RowTokens } from "./row-code";
+export { checkSeal, sealOf, sealVersion, type ChangedCell, type SealCheck, type SealedRow } from "./seal";

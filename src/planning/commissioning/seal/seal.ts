@@ -1,112 +1,100 @@
-import { canonicalText, digestOf } from "../../text";
-import { missingNumbers, results, snagEndOf, snagEnds, snagFields, snagText, stepText, type JobRecords, type Snag, type StepRecord } from "../record";
+import { digestOf } from "../../text";
+import type { RowCode, RowTokens } from "./row-code";
 
-/** A row under the seal: where it stands, what it is called, and its digest now. */
+/** A row of a sealed tab, as it stands now. */
 export interface SealedRow {
+  /** Row of the sheet, from 0. */
   readonly row: number;
+  /** Names it in a sentence. */
   readonly label: string;
-  readonly digest: string;
+  /** What stands in its cells, by the name of their column. */
+  readonly cells: RowTokens;
+  /** What stood there when the tab was sealed, and in which row; null where the row was not there then. */
+  readonly sealed: { readonly sealedRow: number; readonly code: RowCode } | null;
 }
 
-/** The digests of a tab as it stands, and the code made of them. */
-export interface Seal {
-  readonly rows: readonly SealedRow[];
-  /** 20 base32 characters in fours. */
-  readonly code: string;
+/** The line of a seal: who set it, when, and over which rows of the sheet, from 0. */
+export interface SealNote {
+  readonly sealed: string;
+  readonly by: string;
 }
 
-const digestLength = 32;
+/** Version of the canonical text. It is open until its test vectors are pinned. */
+export const sealVersion = "1";
+
 const codeLength = 20;
 
 /**
- * Computes the seal of a tab: a digest a row, and a code over the header, all rows sorted by key, the snags and the orphans.
+ * Computes the code of a seal: SHA-256 (FIPS 180-4) over version, name and time of the sealing and every row of the sheet, of which 100 bits are
+ * shown as base32 (RFC 4648) in fours.
  *
- * A row's digest covers key, expectation, found, unit, result, by, witness, done, note and waiver, each as a text that other spreadsheet
- * programs leave alone, so that saving elsewhere and sorting rows do not break it. SHA-256, of which the code shows 100 bits.
+ * A row is the names of its columns with what their cells hold, each behind its length. Rows are sorted by their text, so that sorting them on
+ * the sheet does no harm; so does moving a column, or adding an empty one.
  */
-export function sealOf(records: JobRecords): Seal {
-  const steps = records.steps.map((record) => ({ row: record.row, label: labelOf(record), digest: stepDigest(record, waiverOf(records, record)) }));
-  const snags = records.snags.map((snag) => ({ row: snag.row, label: `snag in row ${snag.row + 1}`, digest: snagDigest(snag) }));
-  const orphans = records.orphans.map((record) => ({ row: record.row, label: `kept record in row ${record.row + 1}`, digest: stepDigest(record, "kept") }));
-  const header = [records.jobId, String(records.build), records.born, records.title, String(records.steps.length)];
-  const sorted = (rows: readonly SealedRow[]): string[] => rows.map(({ digest }) => digest).sort();
-  const byKey = records.steps.map(({ key }, index) => `${key} ${steps[index]!.digest}`).sort();
-  const code = digestOf([...header, "steps", ...byKey, "snags", ...sorted(snags), "kept", ...sorted(orphans)], codeLength);
-  return { rows: [...steps, ...snags, ...orphans], code: code.match(/.{4}/g)!.join("-") };
+export function sealOf(rows: readonly Pick<SealedRow, "cells">[], { sealed, by }: SealNote): string {
+  const texts = rows.map(({ cells }) => [...cells].map(([name, token]) => `${name.length}:${name}${token.length}:${token}`).sort().join("\n"));
+  return digestOf([sealVersion, sealed, by, ...texts.sort()], codeLength).match(/.{4}/g)!.join("-");
 }
 
-function stepDigest({ key, expected, typed, plannedUnit, result, kind }: StepRecord, waiver: string): string {
-  const { found, unit, by, witness, done, note } = typed;
-  const texts = [
-    key,
-    expected,
-    stepText("found", found, kind),
-    stepText("unit", unit ?? plannedUnit, kind),
-    result ?? "",
-    stepText("by", by, kind),
-    stepText("witness", witness, kind),
-    stepText("done", done, kind),
-    stepText("note", note, kind),
-    waiver,
-  ];
-  return digestOf(texts.map((text) => canonicalText(text)), digestLength);
-}
-
-function snagDigest({ key, typed }: Snag): string {
-  return digestOf([key, ...snagFields.map((field) => snagText(field, typed[field]))], digestLength);
-}
-
-/** Says who accepted what differs, and why, where a snag did. */
-function waiverOf({ snags }: JobRecords, { key, result }: StepRecord): string {
-  if (result !== results.waived) return "";
-  const accepted = snags.filter((snag) => snag.key === key && snagEndOf(snag) === snagEnds.accepted).at(-1);
-  return accepted === undefined ? "" : `${canonicalText(accepted.typed.by)}: ${canonicalText(accepted.typed.note)}`;
-}
-
-function labelOf({ no, stepId, subject }: StepRecord): string {
-  return `No. ${no} ${stepId} ${subject}`.trim();
-}
-
-/** A row that is not what it was, in words, and where to look. */
-export interface ChangedRow {
+/** Something that is not as it was sealed, in words, and where to look. */
+export interface ChangedCell {
   readonly row: number;
+  readonly column: number;
   readonly label: string;
 }
 
 /** What checking a seal has found. */
 export interface SealCheck {
-  /** Code that stands in the tab; "" where it was never sealed. */
+  /** Code that stands in the tab; "" where it was never sealed, or its code is gone. */
   readonly code: string;
   readonly reopened: boolean;
   readonly holds: boolean;
-  readonly changed: readonly ChangedRow[];
+  readonly changed: readonly ChangedCell[];
 }
 
-/** Named where the code does not fit although every row that is there does. */
-const somethingElse: ChangedRow = { row: 0, label: "the head of the tab, its code, or a row that is gone" };
-
-/** Holds a tab against its last seal and names the rows that changed, are new or are missing. */
-export function checkSeal(records: JobRecords): SealCheck {
-  const last = records.seals.at(-1);
-  const code = canonicalText(last?.typed.code);
-  if (last === undefined || code === "") return { code: "", reopened: false, holds: false, changed: [] };
-  const now = sealOf(records);
-  const changed = [...changedRows(records, now), ...missingRows(records, last.stepCount)];
-  const holds = now.code === code && changed.length === 0;
-  return { code, reopened: last.typed.reopened !== null, holds, changed: holds || changed.length > 0 ? changed : [somethingElse] };
+/** A sealed tab as it stands now. */
+export interface SealedTab {
+  readonly rows: readonly SealedRow[];
+  readonly note: SealNote;
+  readonly code: string;
+  readonly isReopened: boolean;
+  /** Version and rows that the seal covers; null where they cannot be read. */
+  readonly scope: { readonly version: string; readonly rows: readonly number[] } | null;
+  /** Row of the seal itself. */
+  readonly row: number;
+  readonly columns: readonly { readonly column: number; readonly name: string; readonly label: string }[];
 }
 
-/** Lists the rows whose digest is not the one that was written beside them. */
-function changedRows({ steps, snags, orphans }: JobRecords, now: Seal): ChangedRow[] {
-  const written = new Map([...steps, ...snags, ...orphans].map(({ row, digest }) => [row, digest]));
-  return now.rows.flatMap(({ row, label, digest }) => {
-    const before = written.get(row)!;
-    return before === digest ? [] : [{ row, label: before === "" ? `${label} is new` : label }];
+/** Holds a tab against its last seal and names the cells that changed, and the rows that are new, there twice or gone. */
+export function checkSeal({ rows, note, code, isReopened, scope, row, columns }: SealedTab): SealCheck {
+  const at = (label: string, column = 0): ChangedCell => ({ row, column, label });
+  if (scope !== null && scope.version !== sealVersion) {
+    return { code, reopened: isReopened, holds: false, changed: [at(`The seal is of version ${scope.version}, this program reads version ${sealVersion}`)] };
+  }
+  const changed = [...changedCells(rows, columns), ...goneRows(rows, scope?.rows ?? []).map((gone) => ({ row: gone, column: 0, label: `Row ${gone + 1}, as it was sealed, is gone` }))];
+  const filled = rows.filter(({ cells }) => cells.size > 0);
+  const holds = changed.length === 0 && sealOf(filled, note) === code;
+  // Every row is as it was: what is left is the line of the seal.
+  if (!holds && changed.length === 0) changed.push(at("Day, name or code of the seal"));
+  return { code, reopened: isReopened, holds, changed };
+}
+
+function changedCells(rows: readonly SealedRow[], columns: SealedTab["columns"]): ChangedCell[] {
+  const seen = new Set<number>();
+  return rows.flatMap(({ row, label, cells, sealed }): ChangedCell[] => {
+    const whole = (what: string): ChangedCell[] => [{ row, column: 0, label: `${label} ${what}`.replace(/^./, (first) => first.toUpperCase()) }];
+    if (sealed === null) return columns.flatMap(({ column, name, label: header }) => (cells.has(name) ? [{ row, column, label: `${header} of ${label} is new` }] : []));
+    if (seen.has(sealed.sealedRow)) return whole("stands twice");
+    seen.add(sealed.sealedRow);
+    const { code } = sealed;
+    const changed = columns.flatMap(({ column, name, label: header }) => (code.holds(name, cells.get(name) ?? "") ? [] : [{ row, column, label: `${header} of ${label}` }]));
+    const others = columns.filter(({ name }) => name.startsWith("+") && cells.has(name)).length;
+    return changed.length === 0 && others < code.others ? whole("has lost a cell beside it") : changed;
   });
 }
 
-/** Lists the numbers of steps that were there when the tab was sealed. */
-function missingRows({ steps, headerRow }: JobRecords, stepCount: number | null): ChangedRow[] {
-  const most = stepCount ?? new Set(steps.map(({ no }) => Number(no))).size;
-  return missingNumbers(steps, most).map((no) => ({ row: headerRow, label: `No. ${no} is missing` }));
+/** Lists the rows that were sealed and that none of the rows now was. */
+function goneRows(rows: readonly SealedRow[], sealed: readonly number[]): number[] {
+  const there = new Set(rows.map((row) => row.sealed?.sealedRow));
+  return sealed.filter((row) => !there.has(row));
 }

@@ -1,6 +1,8 @@
 export { tabSheet } from "./tab-sheet";
 export { readPlannedTab, readTab, readTabs } from "./read-tab";
-export { reopenBlocks, sealBlocks } from "./seal-blocks";
+export { acceptBlocks } from "./accept-blocks";
+export { reopenBlocks, sealBlocks, sealRowOf } from "./seal-blocks";
+export { checkTabSeal } from "./sealed-tab";
 export { isSpent, sheetNameWith, tabFamily, type TabFamily } from "./tab-family";
 export { isTab, stateCell, tabStates } from "./tab-mark";
 export type { TabReading } from "./tab-reading";

@@ -1,13 +1,18 @@
-import { isBlank, isError, showCell, type CellValue, type Scalar, type SheetPlan, type SheetSnapshot, type WorkbookSnapshot } from "../../../sheet";
+import { isError, showCell, type CellValue, type Scalar, type SheetPlan, type SheetSnapshot, type WorkbookSnapshot } from "../../../sheet";
 import { canonicalText } from "../../text";
-import { answersOf, entriesOf, isFilled, readResult, sealFields, snagFields, snagNumber, stepFields, withoutSpaces, type SealLine, type Snag, type StepRecord } from "../record";
+import {
+  answersOf, entriesOf, foundFields, isFilled, readResult, sealFields, snagFields, snagNumber, stepFields, withoutSpaces,
+  type FoundText, type SealLine, type Snag, type StepRecord,
+} from "../record";
 import { readRule, readWanted } from "./rule-cell";
-import { orphanPrefix, sealColumns, stepColumns, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
+import { cellNumber } from "./sheet-columns";
+import { foundColumns, orphanPrefix, sealColumns, stepColumns, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
 import { tabFaults } from "./tab-faults";
 import { snagColumnsOf } from "./snag-columns";
 import { headersOf, type TabLayout } from "./tab-layout";
-import { findMarker, readMark } from "./tab-mark";
+import { findMarker, readMark, stateColumn } from "./tab-mark";
 import type { TabPlaces, TabReading } from "./tab-reading";
+import { typedElsewhere } from "./typed-elsewhere";
 
 /** Reads every commissioning tab of a workbook, in tab order; sheets that were not asked for are passed over. */
 export function readTabs(workbook: WorkbookSnapshot): TabReading[] {
@@ -29,15 +34,15 @@ const headerWithin = 20;
 export function readTab(sheet: SheetSnapshot): TabReading | null {
   const marker = findMarker(sheet);
   if (marker === null) return null;
-  const isHeader = (line: readonly CellValue[]): boolean => line.some((cell) => canonicalText(cell) === tabColumns.key.header);
-  const headerRow = sheet.values.findIndex((line, row) => row > marker.row && row < marker.row + headerWithin && isHeader(line));
-  if (headerRow < 0) return null;
+  const headerRow = findHeader(sheet, marker.row);
+  if (headerRow === null) return null;
   const header = readHeader(sheet.values[headerRow]!);
   const reader = new RowReader(sheet, header);
   const places = findBlocks(reader, headerRow, header, sheet.values.length);
-  const { snagIds, ...mark } = readMark(sheet, marker);
+  const { snagIds, ...mark } = readMark(sheet, marker, header.columns);
   const { freeIds, ...rows } = readRows(reader, headerRow, places, sheet.values.length);
-  return {
+  reader.take(marker.row, stateColumn);
+  const tab: TabReading = {
     ...mark,
     sheet: sheet.name,
     title: canonicalText(sheet.values[marker.row]?.[header.columns.no ?? 0]),
@@ -49,9 +54,21 @@ export function readTab(sheet: SheetSnapshot): TabReading | null {
     faults: tabFaults({ sheet, jobId: mark.jobId, headerRow, places, steps: rows.steps }),
     ...rows,
     usedSnagIds: usedSnagIds(snagIds, rows.snags, freeIds),
-    ownColumns: header.ownColumns,
+    entries: reader.entries,
     remarks: reader.remarks,
   };
+  // What cannot be read as it was built cannot be held against it either: such a tab is built over by nobody, and stays. One of an earlier
+  // release does not say what its build wrote; it stays too.
+  return tab.faults.length > 0 || places.layout === "earlier" ? tab : { ...tab, elsewhere: [...tab.elsewhere, ...typedElsewhere(sheet, tab)] };
+}
+
+const headers: ReadonlySet<string> = new Set(tabColumnKeys.map((key) => tabColumns[key].header));
+
+/** Finds the row of the headers: the one with most of them, as one of them may be gone. */
+function findHeader(sheet: SheetSnapshot, markRow: number): number | null {
+  const counts = sheet.values.slice(markRow + 1, markRow + headerWithin).map((line) => line.filter((cell) => typeof cell === "string" && headers.has(canonicalText(cell))).length);
+  const most = Math.max(0, ...counts);
+  return most < tabColumnKeys.length / 2 ? null : markRow + 1 + counts.indexOf(most);
 }
 
 /** Reads a planned tab as it will stand on its sheet once it is in place, before any formula has a result. */
@@ -65,28 +82,24 @@ export function readPlannedTab(plan: SheetPlan): TabReading {
 }
 
 /** What a row of headers says. */
-interface Header extends Pick<TabPlaces, "layout" | "columns"> {
-  readonly ownColumns: readonly string[];
-}
+type Header = Pick<TabPlaces, "layout" | "columns">;
 
 /** Reads a row of headers as the layout of which it has more; today's where it has as many of both. */
 function readHeader(header: readonly CellValue[]): Header {
   const today = readHeaderAs("today", header);
   const earlier = readHeaderAs("earlier", header);
-  return earlier.ownColumns.length < today.ownColumns.length ? earlier : today;
+  return Object.keys(earlier.columns).length > Object.keys(today.columns).length ? earlier : today;
 }
 
 function readHeaderAs(layout: TabLayout, header: readonly CellValue[]): Header {
   const headers = headersOf(layout);
   const columns: Partial<Record<TabColumn, number>> = {};
-  const ownColumns: string[] = [];
   header.forEach((cell, index) => {
     const text = canonicalText(cell);
     const key = tabColumnKeys.find((one) => headers[one] === text && columns[one] === undefined);
     if (key !== undefined) columns[key] = index;
-    else if (text !== "") ownColumns.push(text);
   });
-  return { layout, columns, ownColumns };
+  return { layout, columns };
 }
 
 /** Finds where the blocks below the steps begin; one whose tag is gone begins with the block below it. */
@@ -100,7 +113,7 @@ function findBlocks(reader: RowReader, headerRow: number, { layout, columns }: H
   return { layout, columns, snagsRow: Math.min(tagRow(tags.snags), orphansRow), orphansRow, sealsRow };
 }
 
-interface ReadRows extends Pick<TabReading, "steps" | "snags" | "orphans" | "seals" | "ownRows"> {
+interface ReadRows extends Pick<TabReading, "steps" | "snags" | "orphans" | "seals" | "elsewhere"> {
   /** Numbers of the ids that stand in blank rows for snags. */
   readonly freeIds: ReadonlySet<number>;
 }
@@ -111,23 +124,20 @@ function readRows(reader: RowReader, headerRow: number, { snagsRow, orphansRow, 
   const orphans: StepRecord[] = [];
   const snags: Snag[] = [];
   const seals: SealLine[] = [];
-  const ownRows: number[] = [];
+  const elsewhere: FoundText[] = [];
   const freeIds = new Set<number>();
-  let isBelowSteps = false;
   for (let row = headerRow + 1; row < rows; row += 1) {
     const key = reader.text(row, "key");
-    isBelowSteps ||= /^[^#].*\/.*\//s.test(key);
     if (key.startsWith(orphanPrefix)) orphans.push(reader.step(row, key.slice(orphanPrefix.length)));
     else if (key === tags.snag || (key === "" && row > snagsRow + 1 && row < orphansRow)) {
       const read = reader.snag(row, steps);
       snags.push(...read);
       if (read.length === 0) freeIds.add(snagNumber(reader.snagId(row)) ?? 0);
-    }
-    else if (key === tags.seal || (key === "" && row > sealsRow + 1)) seals.push(...reader.seal(row));
+    } else if (key === tags.seal || (row > sealsRow + 1 && reader.hasCode(row))) seals.push(...reader.seal(row));
+    else if (key === tags.text) elsewhere.push(...reader.found(row));
     else if (key !== "" && !key.startsWith("#")) steps.push(reader.step(row, key));
-    else if (key === "" && isBelowSteps && row < snagsRow && reader.isOwnRow(row)) ownRows.push(row);
   }
-  return { steps: steps.map((step) => withAnswers(step, snags)), snags, orphans, seals, ownRows, freeIds };
+  return { steps: steps.map((step) => withAnswers(step, snags)), snags, orphans, seals, elsewhere, freeIds };
 }
 
 /** Finds the highest number that a snag has had: an id that the build gave and that stands in no blank row any more was one's. */
@@ -143,8 +153,12 @@ function withAnswers(step: StepRecord, snags: readonly Snag[]): StepRecord {
   return { ...step, result: result === "" ? null : result, settled: settled === 1 };
 }
 
+/** What the code of a seal looks like. */
+const sealCode = /^([A-Z2-7]{4}-){4}[A-Z2-7]{4}$/;
+
 class RowReader {
   readonly remarks: string[] = [];
+  readonly entries = new Set<number>();
 
   constructor(
     private readonly sheet: SheetSnapshot,
@@ -178,7 +192,6 @@ class RowReader {
       settled: false,
       minutes: Number(this.cell(row, "minutes")) || 0,
       carried: this.text(row, "carried"),
-      digest: this.text(row, "digest"),
       row,
     };
   }
@@ -196,7 +209,6 @@ class RowReader {
       typed,
       errors: snagFields.filter((field) => isError(this.cell(row, columns[field]))),
       carried: this.text(row, "carried"),
-      digest: this.text(row, "digest"),
       row,
     }];
   }
@@ -209,13 +221,19 @@ class RowReader {
 
   seal(row: number): SealLine[] {
     const typed = entriesOf(sealFields, (field) => this.typed(row, sealColumns[field]));
-    const count = /^\d+/.exec(this.text(row, "digest"))?.[0];
-    return isFilled(typed) ? [{ typed, stepCount: count === undefined ? null : Number(count), row }] : [];
+    this.take(row, "digest");
+    return isFilled(typed) ? [{ typed, row }] : [];
   }
 
-  /** Tells whether people typed into a row where a step could stand. */
-  isOwnRow(row: number): boolean {
-    return [...Object.values(stepColumns), "expected" as const, "stepId" as const].some((column) => !isBlank(this.cell(row, column)));
+  /** Tells whether a row holds the code of a seal. */
+  hasCode(row: number): boolean {
+    return sealCode.test(this.text(row, sealColumns.code));
+  }
+
+  /** Reads a text that an earlier build put into its block. */
+  found(row: number): FoundText[] {
+    const typed = entriesOf(foundFields, (field) => this.typed(row, foundColumns[field]));
+    return [{ typed, carried: this.text(row, "carried"), row }];
   }
 
   private index(column: TabColumn | null): number | undefined {
@@ -232,8 +250,15 @@ class RowReader {
     return index !== undefined && (this.sheet.formulas[row]?.[index] ?? null) !== null;
   }
 
+  /** Notes that a cell holds an entry, so that nobody takes it for a text that stands where it should not. */
+  take(row: number, column: TabColumn): void {
+    const index = this.index(column);
+    if (index !== undefined) this.entries.add(cellNumber(row, index));
+  }
+
   /** Takes what was typed: a formula by its result, an error by its text. */
   private typed(row: number, column: TabColumn): Scalar {
+    this.take(row, column);
     const cell = this.cell(row, column);
     if (this.hasFormula(row, column)) this.remark(row, column, "held a formula. Its result was kept; type the value instead.");
     if (cell === null || cell === "") return null;

@@ -1,38 +1,53 @@
-import type { Cell, CellBlock, Scalar } from "../../../sheet";
+import type { Cell, CellBlock, Scalar, SheetSnapshot } from "../../../sheet";
 import { invalid, quote } from "../../text";
 import { sealOf } from "../seal";
+import { rowCodes } from "./coded-columns";
+import { scopeText, sealedRows } from "./sealed-tab";
 import { sealColumns, tabColumns, tags, type TabColumn } from "./tab-columns";
 import type { TabReading } from "./tab-reading";
 
 /** Who seals or reopens a tab, and when. */
 export interface SealAct {
   readonly by: string;
-  /** ISO date. */
+  /** Day in ISO form, with the time behind it. */
   readonly date: string;
 }
 
 /**
  * Plans the cells that seal a tab: first the digests of its rows, then the line with the code.
  *
- * A beginning of them without the line leaves the tab unsealed. The line remembers how many steps there were.
+ * A beginning of them without the line leaves the tab unsealed. The line remembers the version of the seal and the rows that it covers.
  */
-export function sealBlocks(tab: TabReading, { by, date }: SealAct): CellBlock[] {
-  const { rows, code } = sealOf(tab);
-  const first = Math.min(...rows.map(({ row }) => row));
-  const last = Math.max(...rows.map(({ row }) => row));
-  const digests: (readonly (Cell | null)[])[] = Array.from({ length: last - first + 1 }, () => [null]);
-  for (const { row, digest } of rows) digests[row - first] = [{ value: digest }];
-  const line = (tab.seals.at(-1)?.row ?? tab.places.sealsRow + 1) + 1;
+export function sealBlocks(sheet: SheetSnapshot, tab: TabReading, { by, date }: SealAct): CellBlock[] {
+  const rows = sealedRows(sheet, tab);
+  const filled = rows.filter(({ cells }) => cells.size > 0);
+  const digests = rows.filter(({ row }) => row !== tab.headerRow).map(({ row, cells }): [number, Cell] => [row, cells.size === 0 ? {} : { value: `${row + 1}:${rowCodes.write(cells)}` }]);
   return [
-    { row: first, column: columnOf(tab, "digest"), cells: digests },
-    lineBlock(tab, line, {
+    ...columnBlocks(columnOf(tab, "digest"), digests),
+    lineBlock(tab, sealRowOf(tab), {
       [sealColumns.sealed]: date,
-      [sealColumns.code]: code,
+      [sealColumns.code]: sealOf(filled, { sealed: date, by }),
       [sealColumns.by]: by,
       key: tags.seal,
-      digest: String(tab.steps.length),
+      digest: scopeText(filled, tab.headerRow),
     }),
   ];
+}
+
+/** Finds the row, from 0, into which the next seal of a tab is written: below the last one, else below the labels. */
+export function sealRowOf(tab: TabReading): number {
+  return (tab.seals.at(-1)?.row ?? tab.places.sealsRow + 1) + 1;
+}
+
+/** Gathers cells of one column, from top to bottom, into blocks of rows that follow each other. */
+function columnBlocks(column: number, cells: readonly (readonly [row: number, cell: Cell])[]): CellBlock[] {
+  const blocks: { row: number; column: number; cells: Cell[][] }[] = [];
+  for (const [row, cell] of cells) {
+    const last = blocks.at(-1);
+    if (last !== undefined && last.row + last.cells.length === row) last.cells.push([cell]);
+    else blocks.push({ row, column, cells: [[cell]] });
+  }
+  return blocks;
 }
 
 /** Plans the cells that reopen a sealed tab: a dated line with name and reason behind its seal, which stays. */

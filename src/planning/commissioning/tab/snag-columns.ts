@@ -1,5 +1,5 @@
 import { snagLabels, type SnagAnswers, type SnagField } from "../record";
-import type { TabColumn } from "./tab-columns";
+import { headsOf, type TabColumn } from "./tab-columns";
 import type { TabLayout } from "./tab-layout";
 
 /** What stands in the row of a snag: its id, what people type, and what its formulas answer. */
@@ -66,4 +66,4 @@ export function snagColumnsOf(layout: TabLayout): EarlierSnagColumns {
 }
 
 /** Labels above the snags, by the column they stand in. */
-export const snagHeads: Partial<Record<TabColumn, string>> = Object.fromEntries((Object.keys(snagHeaders) as SnagColumn[]).map((column) => [today[column], snagHeaders[column]]));
+export const snagHeads = headsOf(Object.keys(snagHeaders) as SnagColumn[], snagHeaders, today);

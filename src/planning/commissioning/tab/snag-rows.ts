@@ -1,5 +1,5 @@
 import { showCell, type Cell, type Scalar } from "../../../sheet";
-import { snagFields, snagFingerprint, type Snag } from "../record";
+import { aboutText, goneStep, snagFields, snagFingerprint, type Snag } from "../record";
 import type { JobStep } from "../job";
 import { kindsOnTab } from "./kind-on-tab";
 import { snagColumns } from "./snag-columns";
@@ -61,8 +61,9 @@ function foundAgainCell(value: Scalar, about: NumberedStep | undefined): Cell {
   return styled(style === "typedText" && typeof value === "number" ? showCell(value) : value, style);
 }
 
-/** Says which row a snag is about in the new numbering; text where that step is gone, so that it never points at another one. */
-function numberOf({ key, typed: { about } }: Snag, step: NumberedStep | undefined): Scalar {
-  if (key === "") return typeof about === "number" ? `${about}?` : about;
-  return step?.no ?? "gone";
+/** Says which row a snag is about in the new numbering; what somebody wrote in place of a number stays. */
+function numberOf(snag: Snag, step: NumberedStep | undefined): Scalar {
+  const text = aboutText(snag);
+  if (text !== "") return text;
+  return snag.key === "" ? snag.typed.about : (step?.no ?? goneStep);
 }

@@ -1,5 +1,5 @@
 import { columnLetters } from "../../../sheet";
-import { sealFields, sealLabels, stepLabels, type SealField, type StepField } from "../record";
+import { foundFields, foundLabels, sealFields, sealLabels, stepLabels, type FoundField, type SealField, type StepField } from "../record";
 
 /** Columns of a commissioning tab in their order, named for what they hold in the row of a step. Hidden ones carry keys and comparisons. */
 export const tabColumns = {
@@ -28,6 +28,7 @@ export const tabColumns = {
   settled: { header: "Settled", width: 10 },
   minutes: { header: "Minutes", width: 10 },
   carried: { header: "Carried", width: 12 },
+  built: { header: "Built", width: 30 },
   digest: { header: "Digest", width: 30 },
 } as const;
 
@@ -59,7 +60,10 @@ export const stepColumns = {
   note: "note",
 } as const satisfies Record<StepField, TabColumn>;
 
-/** Column in which each field of a line of the seals stands. How many steps there were stands under `digest`. */
+/** Column in which each field of a text found elsewhere stands. */
+export const foundColumns = { from: "stepId", text: "step", place: "note" } as const satisfies Record<FoundField, TabColumn>;
+
+/** Column in which each field of a line of the seals stands. Version and rows of the seal stand under `digest`. */
 export const sealColumns = {
   sealed: "stepId",
   code: "step",
@@ -69,9 +73,19 @@ export const sealColumns = {
   reason: "note",
 } as const satisfies Record<SealField, TabColumn>;
 
-/** Labels above the seals, by the column they stand in. */
-export const sealHeads: Partial<Record<TabColumn, string>> = Object.fromEntries(sealFields.map((field) => [sealColumns[field], sealLabels[field]]));
+/** Labels above the texts found elsewhere and the seals, by the column they stand in. */
+export const foundHeads = headsOf(foundFields, foundLabels, foundColumns);
+export const sealHeads = headsOf(sealFields, sealLabels, sealColumns);
+
+/** Turns labels of fields into labels of the columns they stand in. */
+export function headsOf<Field extends string>(
+  fields: readonly Field[],
+  labels: Readonly<Record<Field, string>>,
+  columns: Readonly<Record<Field, TabColumn>>,
+): Partial<Record<TabColumn, string>> {
+  return Object.fromEntries(fields.map((field) => [columns[field], labels[field]]));
+}
 
 /** Texts in the key column that mark what is not a step. The row of a record whose step is gone has its key behind `orphanPrefix`. */
-export const tags = { snags: "#snags", snag: "#snag", orphans: "#kept", seals: "#seals", seal: "#seal" } as const;
+export const tags = { snags: "#snags", snag: "#snag", orphans: "#kept", texts: "#elsewhere", text: "#text", seals: "#seals", seal: "#seal" } as const;
 export const orphanPrefix = "kept:";

@@ -41,10 +41,14 @@ function best(tabs: readonly TabReading[], jobName: string): TabReading | null {
   return tabs.reduce<TabReading | null>((found, tab) => (found === null || rank(tab) > rank(found) ? tab : found), null);
 }
 
-/** Tells whether an earlier tab can go: nothing in it that was not carried, nothing of people's own on it. */
+/**
+ * Tells whether an earlier tab can go: nothing in it that was not carried, no picture or comment on it, and nothing that cannot be read.
+ *
+ * A tab of an earlier release does not say which of its texts are people's: it stays.
+ */
 export function isSpent(earlier: TabReading, current: TabReading): boolean {
-  const { records, snags } = uncarried(earlier, current);
-  return records.length + snags.length + earlier.ownRows.length + earlier.ownColumns.length + earlier.attachments === 0;
+  const { records, snags, elsewhere } = uncarried(earlier, current);
+  return earlier.places.layout === "today" && records.length + snags.length + elsewhere.length + earlier.faults.length + earlier.attachments === 0;
 }
 
 /** Makes a sheet name of a job's name and an ending, cut to the longest a sheet may have, that no sheet has yet. */

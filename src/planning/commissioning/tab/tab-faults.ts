@@ -1,6 +1,9 @@
 import { isBlank, type CellValue, type SheetSnapshot } from "../../../sheet";
 import { invalid, quote } from "../../text";
 import type { StepRecord } from "../record";
+import { cellToken } from "../seal";
+import { readBuilt } from "./coded-columns";
+import type { TabColumn } from "./tab-columns";
 import { columnsInOrder, headersOf } from "./tab-layout";
 import type { TabPlaces, TabReading } from "./tab-reading";
 
@@ -15,7 +18,7 @@ interface ReadParts {
 
 /**
  * Lists in sentences what keeps a tab from being read as it was built: a column whose header is gone, stands twice or is out of its place, and
- * a row of a step whose hidden key is gone or another's. Columns and rows that people added are none of these.
+ * a row whose hidden key is gone or another's. Columns and rows that people added are none of these.
  */
 export function tabFaults(parts: ReadParts): string[] {
   return [...columnFaults(parts), ...keyFaults(parts)];
@@ -34,15 +37,29 @@ function columnFaults({ sheet, headerRow, places: { layout, columns } }: ReadPar
   });
 }
 
-function keyFaults({ sheet, jobId, headerRow, places, steps }: ReadParts): string[] {
-  const cell = (row: number, column: number | undefined): CellValue => (column === undefined ? null : (sheet.values[row]?.[column] ?? null));
-  const faultOf = (row: number, what: string): string => `Row ${row + 1} of ${quote(sheet.name)} ${what}. Undo that, or move what was typed to another row and delete this one.`;
-  const { key, rule } = places.columns;
-  const lost = Array.from({ length: Math.max(places.snagsRow - headerRow - 1, 0) }, (_, index) => headerRow + 1 + index)
-    .filter((row) => key !== undefined && isBlank(cell(row, key)) && typeof cell(row, places.columns.no) === "number" && !isBlank(cell(row, rule)));
-  const foreign = steps.filter((step) => !step.key.startsWith(`${jobId}/${step.stepId}/`));
-  return [...lost.map((row) => faultOf(row, "has lost its hidden key")), ...foreign.map(({ row }) => faultOf(row, "has a hidden key that is not that of its step"))];
+/**
+ * Finds the rows whose hidden key cannot be believed. A row says under Built what its key was, and of which number, step and subject: one of these
+ * typed over is a text of somebody's, two of them say that the hidden cells are another row's. A row without is held against its own step id.
+ */
+function keyFaults({ sheet, jobId, headerRow, places: { columns, snagsRow }, steps }: ReadParts): string[] {
+  const cell = (row: number, key: TabColumn): CellValue => (columns[key] === undefined ? null : (sheet.values[row]?.[columns[key]] ?? null));
+  const stepAt = new Map(steps.map((step) => [step.row, step]));
+  return sheet.values.flatMap((_, row): string[] => {
+    if (row === headerRow || columns.key === undefined) return [];
+    const built = readBuilt(cell(row, "built"));
+    const isAsBuilt = (key: TabColumn): boolean => built?.holds(key, cellToken(cell(row, key), false)) === true;
+    const step = stepAt.get(row);
+    const isOfAnother =
+      step !== undefined &&
+      (built === null ? !step.key.startsWith(`${jobId}/${step.stepId}/`) : namingColumns.filter((key) => !isBlank(cell(row, key)) && !isAsBuilt(key)).length > 1);
+    const hasLost = isBlank(cell(row, "key")) && (built === null ? row < snagsRow && typeof cell(row, "no") === "number" && !isBlank(cell(row, "rule")) : !isAsBuilt("key"));
+    const what = hasLost ? "has lost its hidden key" : (built !== null && !isAsBuilt("key")) || isOfAnother ? "has a hidden key that is not that of its step" : "";
+    return what === "" ? [] : [`Row ${row + 1} of ${quote(sheet.name)} ${what}. Undo that, or move what was typed to another row and delete this one.`];
+  });
 }
+
+/** Columns that say which step a row is about. */
+const namingColumns = ["no", "stepId", "subject"] as const satisfies readonly TabColumn[];
 
 /** Refuses a tab that cannot be read as it was built, before anything is written to it or taken from it. */
 export function refuseFaulty({ sheet, faults }: Pick<TabReading, "sheet" | "faults">): void {

@@ -9,7 +9,7 @@ export type TabLayout = "today" | "earlier";
  * Such a tab is read like any other, so that nothing typed into it is lost when it is built again; then it has the columns of today.
  */
 const earlierHeaders: Partial<Record<TabColumn, string>> = { expectedBefore: "Was", recheckedBy: "Seen again", witness: "Second" };
-const earlierOrder: readonly TabColumn[] = tabColumnKeys.flatMap((key) => (key === "result" ? [] : key === "unit" ? [key, "result"] : [key]));
+const earlierOrder: readonly TabColumn[] = tabColumnKeys.flatMap((key) => (key === "result" || key === "built" ? [] : key === "unit" ? [key, "result"] : [key]));
 
 const todaysHeaders = Object.fromEntries(tabColumnKeys.map((key) => [key, tabColumns[key].header])) as Record<TabColumn, string>;
 const headers: Readonly<Record<TabLayout, Readonly<Record<TabColumn, string>>>> = { today: todaysHeaders, earlier: { ...todaysHeaders, ...earlierHeaders } };

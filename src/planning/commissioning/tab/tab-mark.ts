@@ -1,7 +1,8 @@
 import type { Cell, Scalar, SheetSnapshot } from "../../../sheet";
 import { canonicalText } from "../../text";
 import { hidden } from "./tab-cells";
-import { at } from "./tab-columns";
+import { at, tabColumnKeys, type TabColumn } from "./tab-columns";
+import type { TabPlaces } from "./tab-reading";
 
 /** Text of the hidden cell by which a tab is recognised. */
 export const tabMarker = "Commissioning tab";
@@ -19,7 +20,12 @@ export function markCells(marks: Readonly<Record<MarkPlace, Scalar>>): ReadonlyM
 /** What stands in the state of a tab: only a whole one counts. */
 export const tabStates = { whole: "whole", unfinished: "unfinished" } as const;
 
-/** Where the state stands on a tab as it is built. */
+function markColumn(place: MarkPlace): TabColumn {
+  return tabColumnKeys[at.key + markPlaces[place]]!;
+}
+
+/** Where the state stands on a tab as it is built, and under which header. */
+export const stateColumn = markColumn("state");
 export const stateCell = { row: 0, column: at.key + markPlaces.state } as const;
 
 /** What identifies a tab, whatever its sheet is called. */
@@ -51,9 +57,9 @@ export function isTab(sheet: SheetSnapshot): boolean {
   return findMarker(sheet) !== null;
 }
 
-/** Reads what stands to the right of the marker. */
-export function readMark(sheet: SheetSnapshot, { row, column }: { readonly row: number; readonly column: number }): TabMark {
-  const cell = (place: MarkPlace) => sheet.values[row]?.[column + markPlaces[place]];
+/** Reads what stands to the right of the marker, under the headers of its columns: people may have put some of their own between them. */
+export function readMark(sheet: SheetSnapshot, { row, column }: { readonly row: number; readonly column: number }, columns: TabPlaces["columns"]): TabMark {
+  const cell = (place: MarkPlace) => sheet.values[row]?.[columns[markColumn(place)] ?? column + markPlaces[place]];
   return {
     jobId: canonicalText(cell("jobId")),
     build: Number(cell("build")) || 0,

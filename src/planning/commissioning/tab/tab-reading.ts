@@ -25,8 +25,6 @@ export interface TabReading extends JobRecords {
   readonly places: TabPlaces;
   /** What keeps it from being read as it was built, in sentences: nothing is written to it, or taken from it, while there are any. */
   readonly faults: readonly string[];
-  /** Rows that people added among the steps, from 0. */
-  readonly ownRows: readonly number[];
-  /** Headers of columns that people added. */
-  readonly ownColumns: readonly string[];
+  /** Cells that were read as entries, as `cellNumber` numbers them: what stands in them is carried as a record. */
+  readonly entries: ReadonlySet<number>;
 }

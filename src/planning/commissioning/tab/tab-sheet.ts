@@ -4,16 +4,18 @@ import type { PlanModel } from "../../plan/model";
 import type { ExpandedJob, JobStep } from "../job";
 import { entryValidations } from "./entry-validations";
 import { resultFormats } from "./result-formats";
+import { foundRow } from "./found-rows";
 import { snagRow, type NumberedStep } from "./snag-rows";
 import { orphanRow, stepRow } from "./step-rows";
 import { hidden, labelRow, rowOf, styled, titleRow, type TabCells } from "./tab-cells";
 import { snagHeads } from "./snag-columns";
-import { at, sealColumns, sealHeads, shownColumns, tabColumnKeys, tabColumns, tags } from "./tab-columns";
+import { at, foundHeads, sealColumns, sealHeads, shownColumns, tabColumnKeys, tabColumns, tags } from "./tab-columns";
 import { progressFormulas, type RowSpan } from "./tab-formulas";
 import { markCells, tabStates } from "./tab-mark";
 import { pageBreaks, rowHeight } from "./tab-paper";
 import { tabStyles } from "./tab-styles";
 import { planSummary, type BuildStamp } from "./tab-summary";
+import { withBuilt } from "./with-built";
 
 /** Blank rows for snags behind those that are there. */
 const spareSnags = 15;
@@ -53,7 +55,7 @@ interface TabRows {
  * Lays out the commissioning tab of a job under a sheet name, marked as unfinished until it is put in place.
  *
  * Row 1 holds title and progress, row 2 the headers; both stand on every printed page. Below come the summary, the sections with their
- * steps, the snags, the records whose step is gone, and the seals.
+ * steps, the snags, the records whose step is gone, what was found elsewhere, and the seals.
  */
 export function tabSheet(name: string, source: TabSource): SheetPlan {
   const { expanded, stamp } = source;
@@ -63,13 +65,14 @@ export function tabSheet(name: string, source: TabSource): SheetPlan {
   addSteps(tab, source, blocks);
   addSnags(tab, source, blocks);
   addOrphans(tab, source);
+  addElsewhere(tab, source);
   addSeals(tab, source);
 
   const { rows, merges, sectionRows, stepAt } = tab;
   const { stepRows, snagRows } = blocks;
   const heights = rows.map((cells, row) => (row < headRows ? titleHeight : rowHeight(cells, merges.filter((area) => area.row === row))));
   const title = escapeCode(expanded.job.job);
-  return {
+  return withBuilt({
     name,
     rows,
     styles: tabStyles,
@@ -89,7 +92,7 @@ export function tabSheet(name: string, source: TabSource): SheetPlan {
       breaksBefore: pageBreaks(heights, sectionRows),
     },
     tabColor: "#2f5d50",
-  };
+  });
 }
 
 /** Keeps a text from being read as a code of the page header, where & begins one. */
@@ -104,10 +107,10 @@ function placeBlocks({ expanded, model, stamp, records }: TabSource): TabBlocks 
   const stepCount = expanded.sections.reduce((sum, { steps }) => sum + steps.length + 1, 0);
   const firstStep = headRows + summaryLength;
   const stepRows: RowSpan = { first: firstStep, last: firstStep + Math.max(stepCount, 1) - 1 };
-  // Between two blocks stand a blank row, a title and a row of labels; the orphans have no labels.
+  // Between two blocks stand a blank row, a title and a row of labels; the orphans have no labels. A block without rows says so in one.
   const firstSnag = stepRows.last + 4;
   const snagRows: RowSpan = { first: firstSnag, last: firstSnag + records.snags.length + spareSnags - 1 };
-  return { stepRows, snagRows, firstSeal: snagRows.last + Math.max(records.orphans.length, 1) + 6 };
+  return { stepRows, snagRows, firstSeal: snagRows.last + Math.max(records.orphans.length, 1) + records.elsewhere.length + 9 };
 }
 
 function addTop({ rows, merges }: TabRows, { expanded, model, stamp, records }: TabSource, { stepRows, snagRows, firstSeal }: TabBlocks): void {
@@ -155,6 +158,14 @@ function addOrphans({ rows, sectionRows }: TabRows, { records: { orphans } }: Ta
   rows.push(titleRow("Kept from earlier builds: records whose step is no longer here", tags.orphans));
   if (orphans.length === 0) rows.push(rowOf({ no: styled("Nothing kept.", "note") }));
   rows.push(...orphans.map(orphanRow), rowOf({}));
+}
+
+function addElsewhere({ rows, sectionRows }: TabRows, { records: { elsewhere } }: TabSource): void {
+  sectionRows.push(rows.length);
+  rows.push(titleRow("Found elsewhere: what was typed beside, between or over these rows on earlier builds", tags.texts));
+  if (elsewhere.length > 0) rows.push(labelRow(foundHeads));
+  else rows.push(rowOf({ no: styled("Nothing found.", "note") }));
+  rows.push(...elsewhere.map(foundRow), rowOf({}));
 }
 
 function addSeals({ rows }: TabRows, { records: { seals } }: TabSource): void {

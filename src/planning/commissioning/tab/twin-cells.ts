@@ -1,5 +1,5 @@
 import { isBlank, showCell, type CellValue, type Scalar, type SheetSnapshot } from "../../../sheet";
-import { answersOf, isClosed, isSnagClosed, results, snagAnswersOf, snagName, type JobRecords, type Result, type Snag, type SnagAnswers, type StepAnswers, type StepRecord } from "../record";
+import { answersOf, isSnagClosed, results, snagAnswersOf, snagName, type JobRecords, type Result, type Snag, type SnagAnswers, type StepAnswers, type StepRecord } from "../record";
 import { snagColumnsOf, snagHeaders } from "./snag-columns";
 import { tabColumns, type TabColumn } from "./tab-columns";
 import type { TabPlaces, TabReading } from "./tab-reading";
@@ -85,7 +85,7 @@ function figuresOf(records: JobRecords): Readonly<Record<Figure, Scalar>> {
     secondName: count(results.needsSecondName),
     snags: snags.filter((snag) => !isSnagClosed(snag)).length,
     minutes: steps.reduce((sum, { settled, minutes }) => sum + (settled ? 0 : minutes), 0),
-    seal: !hasSeal ? "not sealed" : isClosed(records) ? (seals.at(-1)?.typed.code ?? "") : "reopened",
+    seal: !hasSeal ? "not sealed" : seals.at(-1)?.typed.reopened === null ? (seals.at(-1)?.typed.code ?? "") : "reopened",
   };
 }
 
@@ -98,6 +98,7 @@ function progressLine(records: JobRecords): string {
 export interface ForgedCell {
   readonly row: number;
   readonly column: number;
+  readonly fact: string;
   readonly sentence: string;
 }
 
@@ -112,16 +113,17 @@ export function forgedCells(sheet: SheetSnapshot, tab: TabReading): ForgedCell[]
     const hasFormula = (sheet.formulas[row]?.[column] ?? null) !== null;
     if (hasFormula && (isBlank(shown) || showsSame(shown, value))) return [];
     const what = hasFormula ? `shows ${quoteShort(shown)} where ${quoteShort(value)} is right` : "holds no formula any more";
-    return [{ row, column, sentence: `${label} ${what}. Build the tab again: the formula comes back.` }];
+    const fact = `${label} ${what}.`;
+    return [{ row, column, fact, sentence: `${fact} Build the tab again: the formula comes back.` }];
   });
 }
 
 /** Compares what a cell shows with what it must, as other programs store it: numbers at 15 digits. */
-function showsSame(shown: CellValue, value: Scalar): boolean {
+export function showsSame(shown: CellValue, value: Scalar): boolean {
   return showCell(shown) === showCell(value);
 }
 
 function quoteShort(value: CellValue): string {
-  const text = showCell(value);
+  const text = showCell(value).replace(/\s+/g, " ");
   return text === "" ? "nothing" : `“${text.length > 30 ? `${text.slice(0, 29)}…` : text}”`;
 }

@@ -1,0 +1,35 @@
+import { columnLetters, isBlank, type SheetSnapshot } from "../../../sheet";
+import { canonicalText } from "../../text";
+import { tabColumnKeys, tabColumns, type TabColumn } from "./tab-columns";
+import type { TabPlaces } from "./tab-reading";
+
+/** A column of a sheet with a tab, ours or people's own. */
+export interface SheetColumn {
+  readonly column: number;
+  /** Key of one of ours; null for one that people added. */
+  readonly key: TabColumn | null;
+  /** Tells it from the others wherever it stands: the key, or + and the header that people wrote. */
+  readonly name: string;
+  /** Names it in a sentence. */
+  readonly label: string;
+}
+
+/** Lists the columns of a sheet from left to right. Of people's own, one without a header is counted among those that hold something. */
+export function sheetColumns(sheet: SheetSnapshot, headerRow: number, columns: TabPlaces["columns"]): SheetColumn[] {
+  const width = sheet.values.reduce((most, line) => Math.max(most, line.length), 0);
+  const keys = new Map(tabColumnKeys.flatMap((key) => (columns[key] === undefined ? [] : [[columns[key], key] as const])));
+  const taken = new Map<string, number>();
+  return Array.from({ length: width }, (_, column): SheetColumn => {
+    const key = keys.get(column) ?? null;
+    if (key !== null) return { column, key, name: key, label: tabColumns[key].header };
+    const header = canonicalText(sheet.values[headerRow]?.[column]);
+    const count = taken.get(header) ?? 0;
+    if (sheet.values.some((line) => !isBlank(line[column]))) taken.set(header, count + 1);
+    return { column, key, name: `+${header}${count === 0 ? "" : ` ${count}`}`, label: header === "" ? `Column ${columnLetters(column)}` : header };
+  });
+}
+
+/** Numbers a cell of a sheet, so that a set can hold it. */
+export function cellNumber(row: number, column: number): number {
+  return row * 16_384 + column;
+}

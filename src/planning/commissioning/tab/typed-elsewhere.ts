@@ -1,0 +1,64 @@
+import { cellAddress, isBlank, isError, showCell, type CellValue, type Scalar, type SheetSnapshot } from "../../../sheet";
+import type { FoundText } from "../record";
+import { cellToken } from "../seal";
+import { readBuilt, readDigest } from "./coded-columns";
+import { rowLabels } from "./row-labels";
+import { cellNumber, sheetColumns } from "./sheet-columns";
+import { shownColumns, tabColumnKeys, type TabColumn } from "./tab-columns";
+import type { TabReading } from "./tab-reading";
+import { showsSame, twinCells } from "./twin-cells";
+
+/**
+ * Lists what people typed where no build looks for it: every cell that is not as its row says the build wrote it, and that is no entry.
+ *
+ * A formula of ours is not looked at while it is one and shows what it must; a hidden one is ours in any case. What is gone from a cell is not told.
+ */
+export function typedElsewhere(sheet: SheetSnapshot, tab: TabReading): FoundText[] {
+  const { columns } = tab.places;
+  const labelOf = rowLabels(tab);
+  const twin = new Map(twinCells(sheet, tab).map(({ row, column, value }) => [cellNumber(row, column), value]));
+  const all = sheetColumns(sheet, tab.headerRow, columns);
+  return sheet.values.flatMap((line, row) => {
+    const built = readBuilt(columns.built === undefined ? null : line[columns.built]);
+    return all.flatMap(({ column, key, name, label }): FoundText[] => {
+      const value = line[column] ?? null;
+      const formula = sheet.formulas[row]?.[column] ?? null;
+      if ((isBlank(value) && formula === null) || tab.entries.has(cellNumber(row, column)) || isOurText(key, value)) return [];
+      // A header of ours that is not as it was is a fault of the tab.
+      if (key !== null && row === tab.headerRow) return [];
+      const isBuilt =
+        key !== null && built !== null &&
+        (built.isFormula(key)
+          ? isOurFormula(key, value, formula, twin.get(cellNumber(row, column)))
+          : built.holds(name, cellToken(value, formula !== null)));
+      if (isBuilt) return [];
+      const place = `${short(label)} of ${short(labelOf(row))} (${cellAddress({ row, column })})`;
+      return [{ typed: { from: `Build ${tab.build}`, text: textOf(value, formula), place }, carried: "", row }];
+    });
+  });
+}
+
+/** Tells whether a text is one of those that we write for ourselves. */
+function isOurText(key: TabColumn | null, value: CellValue): boolean {
+  return (key === "built" && readBuilt(value) !== null) || (key === "digest" && readDigest(value) !== null);
+}
+
+/** Tells whether the cell of a formula holds it still, or at least shows what it must; a row for snags that nobody filled shows nothing or 0. */
+function isOurFormula(key: TabColumn, value: CellValue, formula: string | null, right: Scalar | undefined): boolean {
+  if (formula !== null && (isBlank(value) || isError(value) || tabColumnKeys.indexOf(key) >= shownColumns)) return true;
+  return showsSame(value, right ?? (value === 0 ? 0 : ""));
+}
+
+/** Writes what a cell shows, with the formula behind it. */
+function textOf(value: CellValue, formula: string | null): string {
+  const shown = showCell(value);
+  const both = formula === null ? shown : `${shown} (formula ${formula.slice(1)})`.trim();
+  return both.length > longestText ? shown : both;
+}
+
+/** Most characters that a cell takes, and that one part of a place is told in. */
+const [longestText, longestPart] = [32_767, 80];
+
+function short(text: string): string {
+  return text.length > longestPart ? `${text.slice(0, longestPart - 1)}…` : text;
+}
