@@ -1,27 +1,11 @@
-import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { openHeadless, type HeadlessWorkbook } from "../../src/headless/open-headless";
+import { readFile, writeFile } from "node:fs/promises";
+import { openHeadless } from "../../src/headless/open-headless";
 import { addPlan, jobName, smallPlan } from "../support/commissioning-plan";
 import { runCommand as run } from "../support/run-command";
 import { tabInSight, typeInto } from "../support/tab-on-sheet";
+import { workbookFolder } from "../support/workbook-folder";
 
-let folder = "";
-beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), "tabs-"));
-});
-afterAll(() => rm(folder, { recursive: true, force: true }));
-const at = (name: string): string => join(folder, name);
-
-async function change(from: string | null, to: string, work: (workbook: HeadlessWorkbook) => Promise<void>): Promise<void> {
-  const workbook = await openHeadless(from === null ? undefined : await readFile(at(from)));
-  try {
-    await work(workbook);
-    await writeFile(at(to), await workbook.save());
-  } finally {
-    workbook.dispose();
-  }
-}
+const { at, change } = workbookFolder();
 
 async function foundIn(name: string): Promise<Record<string, unknown>> {
   const workbook = await openHeadless(await readFile(at(name)));

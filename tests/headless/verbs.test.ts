@@ -1,30 +1,14 @@
-import { copyFile, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { copyFile, readdir, readFile } from "node:fs/promises";
 import { join } from "node:path";
-import { openHeadless, type HeadlessWorkbook } from "../../src/headless/open-headless";
 import { readSnapshot } from "../../src/workbook/xlsx/workbook-file";
 import { addPlan, complete, jobName, smallPlan } from "../support/commissioning-plan";
 import { runCommand as run } from "../support/run-command";
 import { tabInSight, typeInto } from "../support/tab-on-sheet";
+import { workbookFolder } from "../support/workbook-folder";
 
 const examples = join(__dirname, "..", "..", "examples");
 
-let folder = "";
-beforeAll(async () => {
-  folder = await mkdtemp(join(tmpdir(), "verbs-"));
-});
-afterAll(() => rm(folder, { recursive: true, force: true }));
-const at = (name: string): string => join(folder, name);
-
-async function change(from: string | null, to: string, work: (workbook: HeadlessWorkbook) => Promise<void>): Promise<void> {
-  const workbook = await openHeadless(from === null ? undefined : await readFile(at(from)));
-  try {
-    await work(workbook);
-    await writeFile(at(to), await workbook.save());
-  } finally {
-    workbook.dispose();
-  }
-}
+const { at, change } = workbookFolder();
 
 test.each(["build-tabs", "merge-tabs", "check-plan", "close-out", "check-seal", "handover", "calc"])("%s says with --help how it is called, and how it ends", async (verb) => {
   const { code, complaint, text } = await run(verb, "--help");
@@ -55,7 +39,7 @@ describe("a plan is checked on the command line", () => {
   test("and a workbook without one ends with 2 and a sentence", async () => {
     await change(null, "blank.xlsx", () => Promise.resolve());
     expect(await run("check-plan", at("blank.xlsx"))).toMatchObject({ code: 2, lines: [], complaint: expect.stringContaining("holds no planning table") as string });
-    expect(await run("check-plan", folder)).toMatchObject({ code: 2, lines: [], complaint: expect.stringContaining("a folder or a device") as string });
+    expect(await run("check-plan", at(""))).toMatchObject({ code: 2, lines: [], complaint: expect.stringContaining("a folder or a device") as string });
   });
 });
 
@@ -67,7 +51,7 @@ test("a filled tab is closed, its seal holds, a cell that is changed is named, a
   const open = await run("close-out", at("built.xlsx"), "--job", jobName, "--name", "Ida Fell", "-o", at("early.xlsx"));
   expect(open).toMatchObject({ code: 1, lines: [{ out: null, closed: false, code: null }] });
   expect((open.lines[0]!.open as string[]).length).toBeGreaterThan(10);
-  expect((await readdir(folder)).filter((file) => file.includes("early"))).toEqual([]);
+  expect((await readdir(at(""))).filter((file) => file.includes("early"))).toEqual([]);
 
   await change("built.xlsx", "filled.xlsx", async ({ port }) => {
     await typeInto(port, await tabInSight(port), complete);
