@@ -12,6 +12,7 @@ const benches: Readonly<Record<string, () => Promise<{ default: Bench }>>> = {
   hostile: () => import("./hostile"),
   resilience: () => import("./resilience"),
   tabs: () => import("./tabs"),
+  twin: () => import("./twin"),
   workbook: () => import("./workbook"),
 };
 

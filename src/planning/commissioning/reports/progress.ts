@@ -1,5 +1,6 @@
 import type { SheetPlan } from "../../../sheet";
 import type { PlanRow } from "../../plan/read";
+import type { TabReading } from "../tab";
 import { isClosed, isSnagClosed, results, type JobRecords } from "../record";
 
 /** How far one job is. */
@@ -17,10 +18,12 @@ export interface JobProgress {
   readonly again: number;
   readonly snags: number;
   readonly minutesLeft: number;
+  /** What keeps its tab from being read as it was built, so that the figures cannot be trusted; "" where nothing does. */
+  readonly fault: string;
 }
 
 /** Counts how far a job is by its tab in use. */
-export function progressOf(job: PlanRow<"jobs">, tab: JobRecords | null): JobProgress {
+export function progressOf(job: PlanRow<"jobs">, tab: (JobRecords & Pick<TabReading, "faults">) | null): JobProgress {
   const steps = tab?.steps ?? [];
   const count = (holds: (step: (typeof steps)[number]) => boolean): number => steps.filter(holds).length;
   return {
@@ -35,6 +38,7 @@ export function progressOf(job: PlanRow<"jobs">, tab: JobRecords | null): JobPro
     again: count(({ result }) => result === results.checkAgain),
     snags: (tab?.snags ?? []).filter((snag) => !isSnagClosed(snag)).length,
     minutesLeft: steps.reduce((sum, { settled, minutes }) => sum + (settled ? 0 : minutes), 0),
+    fault: tab?.faults[0] ?? "",
   };
 }
 
@@ -43,7 +47,7 @@ export const progressMark = "Progress of the jobs";
 
 /** Plans the sheet that lists how far every job is. */
 export function planProgress(name: string, jobs: readonly JobProgress[], madeAt: string): SheetPlan {
-  const headers = ["Job", "Site", "State", "Build", "Steps", "Done", "Open", "Differ", "To see again", "Snags open", "Minutes left"];
+  const headers = ["Job", "Site", "State", "Build", "Steps", "Done", "Open", "Differ", "To see again", "Snags open", "Minutes left", "To be mended first"];
   return {
     name,
     rows: [
@@ -51,19 +55,19 @@ export function planProgress(name: string, jobs: readonly JobProgress[], madeAt:
       [{ value: `Counted ${madeAt}. Choose Progress in the pane to count again.`, style: "note" }],
       [],
       headers.map((value) => ({ value, style: "header" })),
-      ...jobs.map(({ job, site, state, build, steps, done, open, differ, again, snags, minutesLeft }) =>
-        [job, site, state, build, steps, done, open, differ, again, snags, minutesLeft].map((value) => ({ value, style: typeof value === "number" ? "number" : "text" })),
+      ...jobs.map(({ job, site, state, build, steps, done, open, differ, again, snags, minutesLeft, fault }) =>
+        [job, site, state, build, steps, done, open, differ, again, snags, minutesLeft, fault].map((value) => ({ value, style: typeof value === "number" ? "number" : "text" })),
       ),
     ],
     styles: {
       title: { bold: true, fontSize: 16, color: "#17352d" },
       note: { italic: true, color: "#3d4f49" },
       header: { bold: true, color: "#ffffff", fill: "#2f5d50", wrap: true, vertical: "middle" },
-      text: { format: "@", border: "all", borderColor: "#b9c4c0" },
-      number: { align: "right", border: "all", borderColor: "#b9c4c0" },
+      text: { format: "@", wrap: true, vertical: "top", border: "all", borderColor: "#b9c4c0" },
+      number: { align: "right", vertical: "top", border: "all", borderColor: "#b9c4c0" },
       isDifferent: { bold: true, color: "#8c1c13", fill: "#fbdcd8" },
     },
-    columnWidths: [34, 22, 10, 8, 8, 8, 8, 8, 10, 10, 10],
+    columnWidths: [34, 22, 10, 8, 8, 8, 8, 8, 10, 10, 10, 60],
     freeze: { rows: 4, columns: 1 },
     conditionalFormats: [{ area: { row: 4, column: 7, rows: Math.max(jobs.length, 1), columns: 3 }, formula: "=AND(ISNUMBER(H5),H5>0)", style: "isDifferent" }],
     print: { orientation: "landscape", fitToWidth: true, titleRows: { row: 3, rows: 1 }, footer: "page &P of &N", breaksBefore: [] },

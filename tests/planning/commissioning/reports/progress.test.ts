@@ -1,7 +1,8 @@
 import { planProgress, progressOf } from "../../../../src/planning/commissioning/reports";
 import { jobsOf, readCommissioningPlan } from "../../../../src/planning/commissioning/build";
 import { planWorkbook, smallPlan } from "../../../support/commissioning-plan";
-import { jobRecords, sealLine, snagOf, stepRecord } from "../../../support/job-records";
+import { sealLine, snagOf, stepRecord } from "../../../support/job-records";
+import { tabReading } from "../../../support/tab-reading";
 import { lookFaults, lookOf } from "../../../support/sheet-look";
 
 const job = jobsOf(readCommissioningPlan(planWorkbook(smallPlan())))[0]!;
@@ -9,7 +10,7 @@ const job = jobsOf(readCommissioningPlan(planWorkbook(smallPlan())))[0]!;
 describe("how far a job is", () => {
   test("is nothing before its first build", () => {
     expect(progressOf(job, null)).toEqual({
-      job: "North hall", site: "North hall", state: "no tab", build: 0, steps: 0, done: 0, open: 0, differ: 0, again: 0, snags: 0, minutesLeft: 0,
+      job: "North hall", site: "North hall", state: "no tab", build: 0, steps: 0, done: 0, open: 0, differ: 0, again: 0, snags: 0, minutesLeft: 0, fault: "",
     });
   });
 
@@ -23,20 +24,24 @@ describe("how far a job is", () => {
       stepRecord({ minutes: 8 }),
     ];
     const snags = [snagOf(), snagOf({ typed: { closed: "Closed" } }), snagOf({ typed: { closed: "Accepted", by: "AB" } })];
-    expect(progressOf(job, jobRecords({ build: 3, steps, snags }))).toEqual({
-      job: "North hall", site: "North hall", state: "open", build: 3, steps: 6, done: 2, open: 3, differ: 2, again: 1, snags: 2, minutesLeft: 15,
+    expect(progressOf(job, tabReading({ build: 3, steps, snags }))).toEqual({
+      job: "North hall", site: "North hall", state: "open", build: 3, steps: 6, done: 2, open: 3, differ: 2, again: 1, snags: 2, minutesLeft: 15, fault: "",
     });
   });
 
   test("is closed once its tab is sealed, and open again once that was reopened", () => {
-    expect(progressOf(job, jobRecords({ seals: [sealLine()] })).state).toBe("closed");
-    expect(progressOf(job, jobRecords({ seals: [sealLine({ typed: { reopened: "2026-03-10" } })] })).state).toBe("open");
+    expect(progressOf(job, tabReading({ seals: [sealLine()] })).state).toBe("closed");
+    expect(progressOf(job, tabReading({ seals: [sealLine({ typed: { reopened: "2026-03-10" } })] })).state).toBe("open");
+  });
+
+  test("tells what keeps its tab from being read as it was built", () => {
+    expect(progressOf(job, tabReading({ faults: ["The header is gone.", "Another."] })).fault).toBe("The header is gone.");
   });
 });
 
 describe("the progress sheet", () => {
-  const progress = progressOf(job, jobRecords({ build: 3, steps: [stepRecord({ result: "Differs" })], snags: [snagOf()] }));
-  const sheet = planProgress("Progress", [progress, { ...progress, job: "South hall" }], "2026-03-09 10:00");
+  const progress = progressOf(job, tabReading({ build: 3, steps: [stepRecord({ result: "Differs" })], snags: [snagOf()] }));
+  const sheet = planProgress("Progress", [progress, { ...progress, job: "South hall", fault: "The header is gone." }], "2026-03-09 10:00");
 
   test("lists every job under its headers", () => {
     expect(sheet.name).toBe("Progress");
@@ -44,11 +49,11 @@ describe("the progress sheet", () => {
       ["Progress of the jobs"],
       ["Counted 2026-03-09 10:00. Choose Progress in the pane to count again."],
       [],
-      ["Job", "Site", "State", "Build", "Steps", "Done", "Open", "Differ", "To see again", "Snags open", "Minutes left"],
-      ["North hall", "North hall", "open", 3, 1, 0, 1, 1, 0, 1, 5],
-      ["South hall", "North hall", "open", 3, 1, 0, 1, 1, 0, 1, 5],
+      ["Job", "Site", "State", "Build", "Steps", "Done", "Open", "Differ", "To see again", "Snags open", "Minutes left", "To be mended first"],
+      ["North hall", "North hall", "open", 3, 1, 0, 1, 1, 0, 1, 5, ""],
+      ["South hall", "North hall", "open", 3, 1, 0, 1, 1, 0, 1, 5, "The header is gone."],
     ]);
-    expect(sheet.rows[4]!.map(({ style }) => style)).toEqual(["text", "text", "text", ...new Array<string>(8).fill("number")]);
+    expect(sheet.rows[4]!.map(({ style }) => style)).toEqual(["text", "text", "text", ...new Array<string>(8).fill("number"), "text"]);
   });
 
   test("marks what differs, is to be seen again, or is an open snag", () => {
@@ -64,7 +69,7 @@ describe("the progress sheet", () => {
   test("can be read: every style is there, no text is faint", () => {
     expect(lookFaults(sheet)).toEqual([]);
     expect(sheet.rows[1]![0]!.style).toBe("note");
-    expect(sheet.columnWidths).toEqual([34, 22, 10, 8, 8, 8, 8, 8, 10, 10, 10]);
+    expect(sheet.columnWidths).toEqual([34, 22, 10, 8, 8, 8, 8, 8, 10, 10, 10, 60]);
     expect(Object.entries(sheet.styles).map(([name, style]) => `${name}: ${lookOf(style)}`)).toEqual([
       "title: bold 16 pt #17352d",
       "note: italic #3d4f49",

@@ -1,142 +1,39 @@
-import { buildTabs } from "../../../../src/actions/build-tabs";
-import { openHeadless, type HeadlessWorkbook } from "../../../../src/headless/open-headless";
-import type { SnagField } from "../../../../src/planning/commissioning/record";
-import { forgedCells, type TabReading } from "../../../../src/planning/commissioning/tab";
-import { snagColumns } from "../../../../src/planning/commissioning/tab/snag-columns";
+import type { HeadlessWorkbook } from "../../../../src/headless/open-headless";
+import { forgedCells } from "../../../../src/planning/commissioning/tab";
 import { twinCells } from "../../../../src/planning/commissioning/tab/twin-cells";
-import type { TableRow } from "../../../../src/planning/plan/schema";
-import type { Cell, CellValue, Scalar, SheetSnapshot } from "../../../../src/sheet";
-import type { Edit } from "../../../../src/workbook/port";
-import { addPlan, jobName, moment, smallPlan, step } from "../../../support/commissioning-plan";
-import { columnOf, tabInSight } from "../../../support/tab-on-sheet";
-
-/** Makes numbers from 0 to below 1 that a seed gives again (a linear congruence, Numerical Recipes). */
-function seededRandom(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
-    return state / 2 ** 32;
-  };
-}
-
-const kinds: readonly Partial<TableRow<"steps">>[] = [
-  {},
-  { record: "number", expect: "48", tolerance: 2 },
-  { record: "number", expect: "8972" },
-  { record: "number" },
-  { record: "date", expect: "2026-05-31" },
-  { record: "date" },
-  { record: "choice:Complete|Incomplete", expect: "Complete" },
-  { record: "text" },
-  { record: "serial", expect: "N-0001" },
-  { record: "text", expect: "Straße 4" },
-  { record: "size", expect: "12 TiB", unit: "TB", tolerancePercent: 1 },
-  { record: "size", unit: "TB" },
-  { record: "address", expect: "fd00::10:1" },
-  { record: "address", expect: "192.0.2.1" },
-  { record: "address" },
-];
-
-/** What people type: right, wrong, nearly right, and what no program may read in its own way. */
-const found: readonly Scalar[] = [
-  null, null, 0, 1, 48, 50, 50.1, -3, 12, 13.2, 13_194_139_533_312, 8972, 46_173, 46_173.75, 46_174, 0.1, 1e21, true, false, "", " ", "\u00a0", "Yes", "yes", "NO", "x", "TRUE",
-  "Waived", "waived", "Not applicable", "Waived ", "48", " 48", "48.0", "4,8", "48%", "8972", "8972 ", "1e3", "2026-05-31", "31.5.2026", "many", "N-0001", "n-0001", "N-0001 ", "N -0001",
-  "straße 4", "STRASSE 4", "Complete", "complete", "*", "N*", "?", "~accepted", "fd00::10:1", "FD00::10:1", "fd00::0010:1", "fd00:0:0:0:0:0:10:1", "fd00:0000:0000:0000:0000:0000:0010:0001",
-  "192.0.2.1", "192.0.02.1", "192.0.0.1", " 192.0.2.1", "=1+1", "'48", "４８",
-];
-const names: readonly Scalar[] = [null, "AB", "ab", "*", "A B", "CD", " ", 7, "\u00a0"];
-const columns: Readonly<Record<string, readonly Scalar[]>> = {
-  found,
-  unit: [null, "TB", "TiB", "tib", "bytes", "GB", " TB", 5],
-  expectedBefore: [null, null, null, "47"],
-  recheckedBy: [null, "Yes", " "],
-  by: names,
-  witness: names,
-  note: [null, "why", " "],
-};
-const snagCells: Readonly<Record<Exclude<SnagField, "about">, readonly Scalar[]>> = {
-  foundWrong: [null, "Dent"],
-  mender: [null, "EF"],
-  byWhen: [null, 46_180],
-  foundAgain: found,
-  closed: [null, "Closed", "closed", "Accepted", "Accepted", "Open", " "],
-  by: names,
-  note: [null, "why"],
-};
-
-const steps = Array.from({ length: 120 }, (_, index) =>
-  step(`K-${index}`, "Start", { minutes: index % 7, sign: (["one", "two", "none"] as const)[index % 3], required: index % 4 === 0 ? "no" : "yes", ...kinds[index % kinds.length] }));
-const snagRows = 14;
-const errorFormula = "=1/0";
+import type { CellValue, SheetSnapshot } from "../../../../src/sheet";
+import { fillAtRandom, openRandomTab, readRandomTab, recordCount } from "../../../support/random-records";
 
 let workbook: HeadlessWorkbook;
 beforeEach(async () => {
-  workbook = await openHeadless();
-  await addPlan(workbook.port, { ...smallPlan(), steps });
-  for await (const { outcome } of buildTabs(workbook.port, moment, [jobName])) expect(outcome.sentence).toBe(`Built with ${steps.length} steps.`);
+  workbook = await openRandomTab();
 });
 afterEach(() => {
   workbook.dispose();
 });
 
-async function read(): Promise<{ readonly sheet: SheetSnapshot; readonly tab: TabReading }> {
-  const tab = await tabInSight(workbook.port);
-  return { tab, sheet: (await workbook.port.read([tab.sheet])).sheets.find(({ name }) => name === tab.sheet)! };
-}
-
-/** Fills every row of a tab at random; now and then a cell shows an error. */
-async function fillAtRandom(seed: number): Promise<void> {
-  const random = seededRandom(seed);
-  const pick = <Value>(list: readonly Value[]): Value => list[Math.floor(random() * list.length)]!;
-  const { tab } = await read();
-  // A number typed into a cell of text format is a text.
-  const cell = (column: string, value: Scalar, isText: boolean): Cell => {
-    if (column !== "expectedBefore" && random() < 0.01) return { formula: errorFormula };
-    return { value: isText && typeof value === "number" ? String(value) : value };
-  };
-  const rowEdit = (row: number, cells: Readonly<Record<string, Cell>>): Edit => {
-    const line = new Array<Cell | null>(columnOf(tab, "note") + 1).fill(null);
-    for (const [column, one] of Object.entries(cells)) line[columnOf(tab, column)] = one;
-    return { kind: "write", sheet: tab.sheet, row, column: 0, cells: [line] };
-  };
-  const edits = tab.steps.map(({ row, plannedUnit, kind }) => {
-    const isNumeric = (column: string): boolean => column === "found" && ["number", "size", "date"].includes(kind);
-    return rowEdit(row, Object.fromEntries(Object.entries(columns).map(([column, values]): [string, Cell] =>
-      [column, cell(column, column === "unit" && random() < 0.5 ? plannedUnit : pick(values), !isNumeric(column))])));
-  });
-  for (let index = 0; index < snagRows; index += 1) {
-    const row = tab.places.snagsRow + 2 + index;
-    const about = pick<Scalar>([null, "gone", "3", 999, ...Array.from({ length: 12 }, () => Math.floor(random() * 20) + 1)]);
-    const typed = Object.entries(snagCells).map(([field, values]): [SnagField, Cell] =>
-      [field as SnagField, cell(field, random() < 0.2 ? null : pick(values), field !== "byWhen" && field !== "foundAgain")]);
-    const cells = [["about", cell("about", about, false)] as const, ...typed];
-    edits.push(rowEdit(row, Object.fromEntries(cells.map(([field, one]) => [snagColumns[field], one]))));
-  }
-  await workbook.port.apply(edits);
-}
-
 describe("the formulas of a tab", () => {
   test.each([1, 2])("say what the twin says, over random records (seed %i)", async (seed) => {
-    await fillAtRandom(seed);
-    const { sheet, tab } = await read();
+    await fillAtRandom(workbook, seed);
+    const { sheet, tab } = await readRandomTab(workbook);
     expect(forgedCells(sheet, tab).map(({ sentence }) => sentence)).toEqual([]);
     const said = twinCells(sheet, tab).filter(({ value }) => value !== "");
-    expect(said.length).toBeGreaterThan(2 * steps.length);
+    expect(said.length).toBeGreaterThan(2 * recordCount);
     expect(new Set(tab.steps.map(({ result }) => result)).size).toBeGreaterThan(5);
   });
 });
 
 describe("a cell of ours that is forged", () => {
   test("is named, each in turn, where it holds no formula or shows something else; one that was not computed is none", async () => {
-    await fillAtRandom(3);
-    const { sheet, tab } = await read();
+    await fillAtRandom(workbook, 3);
+    const { sheet, tab } = await readRandomTab(workbook);
     const withCell = (row: number, column: number, value: CellValue, formula: string | null): SheetSnapshot => {
       const put = <Value>(lines: readonly (readonly Value[])[], one: Value): Value[][] =>
         lines.map((line, index) => (index === row ? line.map((there, place) => (place === column ? one : there)) : [...line]));
       return { ...sheet, values: put<CellValue>(sheet.values, value), formulas: put(sheet.formulas, formula) };
     };
     const cells = twinCells(sheet, tab);
-    expect(cells.length).toBeGreaterThan(5 * steps.length);
+    expect(cells.length).toBeGreaterThan(5 * recordCount);
     for (const { row, column, label, value } of cells) {
       const named = (shown: CellValue, formula: string | null) => forgedCells(withCell(row, column, shown, formula), tab).map((one) => [one.row, one.column, one.sentence]);
       const again = "Build the tab again: the formula comes back.";
