@@ -30,7 +30,7 @@ describe("how far a job is", () => {
 
   test("is closed once its tab is sealed, and open again once that was reopened", () => {
     expect(progressOf(job, jobRecords({ seals: [sealLine()] })).state).toBe("closed");
-    expect(progressOf(job, jobRecords({ seals: [sealLine({ typed: { reopened: "2026-03-10" } })] })).state).toBe("open");
+    expect(progressOf(job, jobRecords({ seals: [sealLine({ typed: { reopened: "2026-03-10", reopenedBy: "EF", reason: "A drive was changed" } })] })).state).toBe("open");
   });
 });
 
