@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import type { JobRecords, SealLine, Snag, StepRecord } from "../../src/planning/commissioning/record";
+import type { FoundText, JobRecords, SealLine, Snag, StepRecord } from "../../src/planning/commissioning/record";
 
 /** Fields of a record, of which those that people type may be given in part. */
 type Some<Made extends { readonly typed: object }> = { readonly [Field in keyof Made]?: Field extends "typed" ? Partial<Made["typed"]> : Made[Field] };
@@ -24,6 +24,11 @@ export function snagOf({ typed = {}, ...more }: Some<Snag> = {}): Snag {
     ...more,
     typed: { about: null, foundWrong: "Scratch", mender: null, byWhen: null, foundAgain: null, closed: null, by: null, note: null, ...typed },
   };
+}
+
+/** Makes a text that stood beside a row of build 1. */
+export function foundText(typed: Partial<FoundText["typed"]> = {}): FoundText {
+  return { carried: "", row: 25, typed: { from: "Build 1", text: "Mind the step", place: "Column P of row 4 (P4)", ...typed } };
 }
 
 /** Makes a line of the seals that was not reopened. */

@@ -86,10 +86,7 @@ class Life {
   }
 
   /** Builds the next tab over a sheet; where that is refused by name the person undoes what they did. */
-  lastSheet: Sheet | null = null;
-  log: string[] = [];
   private next(sheet: Sheet): Sheet {
-    this.lastSheet = sheet;
     const returned = this.copies.length > 0 && this.random() < 0.3 ? this.returnedCopy() : null;
     let built = this.build([this.computed(sheet), ...this.earlier.map(snapshotOf)], returned?.adjust);
     if (built === null && returned !== null) built = this.build([this.computed(sheet), ...this.earlier.map(snapshotOf)]);
@@ -122,7 +119,6 @@ class Life {
     const shown = next.values.flat().flatMap((value) => (typeof value === "string" || typeof value === "number" ? [String(value)] : [])).join("\n");
     for (const [mark, area] of this.alive) {
       if (shown.includes(mark)) continue;
-      if (process.env.WHY) console.log(this.seed, this.builds, mark, area, this.log?.slice(-14).join(" | "), JSON.stringify(this.lastSheet!.values.flatMap((l, r) => l.flatMap((v, c) => (String(v).includes(mark) ? [r, c, v, l] : [])))));
       this.lost.push(`seed ${this.seed}: ${mark} of ${area}`);
       this.alive.delete(mark);
     }
@@ -146,7 +142,6 @@ class Life {
       adjust: (tab) => {
         if (theirs === null || theirs.faults.length > 0) return tab;
         const { items } = compareReturned(tab, theirs);
-        if (process.env.WHY) console.log("BACK", items, theirs.steps.filter(({ typed }) => Object.values(typed).some((v) => v !== null)).map((s) => [s.key, s.typed, s.carried, s.row]), theirs.snags.map((s) => s.typed));
         return acceptReturned(tab, theirs, new Set(items.map(({ id }) => id)));
       },
     };
@@ -171,7 +166,6 @@ class Life {
       drawn -= weight;
       if (drawn < 0) {
         run();
-        this.log.push(run.toString().slice(0, 40));
         return;
       }
     }
@@ -180,7 +174,7 @@ class Life {
   private typeRecord(sheet: Sheet): void {
     const tab = this.read(sheet);
     if (tab.steps.length === 0) return;
-    const column = this.pick(["found", "unit", "seenAgain", "by", "second", "done", "note"] as const);
+    const column = this.pick(["found", "unit", "recheckedBy", "by", "witness", "done", "note"] as const);
     this.put(sheet, this.pick(tab.steps).row, tab.places.columns[column], "a record");
   }
 
@@ -196,7 +190,7 @@ class Life {
       this.forget(sheet, [before]);
     }
     this.put(sheet, row, this.pick([columns.no, columns.step, columns.subject, columns.expected, columns.found, columns.result, columns.by, columns.note]), "a snag");
-    if (this.random() < 0.3) this.put(sheet, row, this.pick([columns.second, columns.done, columns.was]), "beside a snag");
+    if (this.random() < 0.3) this.put(sheet, row, this.pick([columns.witness, columns.done, columns.expectedBefore]), "beside a snag");
   }
 
   /** Types into any cell of the sheet and around it. */
@@ -213,9 +207,10 @@ class Life {
 
   private typeOver(sheet: Sheet): void {
     const tab = this.read(sheet);
-    const column = this.pick(["result", "expected", "was", "stepId", "step", "no", "subject", "low", "minutes", "carried", "compares"] as const);
+    const column = this.pick(["result", "expected", "expectedBefore", "stepId", "step", "no", "subject", "low", "minutes", "carried", "compares"] as const);
     const row = this.pick([...tab.steps, ...tab.orphans, ...tab.snags]).row;
-    this.put(sheet, row, tab.places.columns[column], `over ${column}`, column === "result" && this.random() < 0.3);
+    const area = row > tab.places.snagsRow && row < tab.places.orphansRow ? "over a snag" : `over ${column}`;
+    this.put(sheet, row, tab.places.columns[column], area, column === "result" && this.random() < 0.3);
   }
 
   private addColumn(sheet: Sheet): void {

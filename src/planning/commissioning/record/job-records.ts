@@ -25,8 +25,8 @@ export interface JobRecords {
   readonly remarks: readonly string[];
 }
 
-/** Tells whether the last seal was set and has not been reopened since. */
+/** Tells whether there is a seal, whole or broken, that has not been reopened since. */
 export function isClosed({ seals }: Pick<JobRecords, "seals">): boolean {
   const last = seals.at(-1);
-  return last !== undefined && last.typed.code !== null && !isReopened(last);
+  return last !== undefined && !isReopened(last);
 }

@@ -72,6 +72,7 @@ export function checkSeal({ rows, note, code, isReopened, scope, row, columns }:
     return { code, reopened: isReopened, holds: false, changed: [at(`The seal is of version ${scope.version}, this program reads version ${sealVersion}`)] };
   }
   const changed = [...changedCells(rows, columns), ...goneRows(rows, scope?.rows ?? []).map((gone) => ({ row: gone, column: 0, label: `Row ${gone + 1}, as it was sealed, is gone` }))];
+  if (scope === null) changed.push(at("Hidden cells of the seal"));
   const filled = rows.filter(({ cells }) => cells.size > 0);
   const holds = changed.length === 0 && sealOf(filled, note) === code;
   // Every row is as it was: what is left is the line of the seal.

@@ -1,4 +1,5 @@
-import { showCell, type CellValue } from "../../../sheet";
+import type { CellValue } from "../../../sheet";
+import { canonicalText } from "../../text";
 import { RowCodes, type RowCode } from "../seal";
 import { tabColumnKeys, type TabColumn } from "./tab-columns";
 
@@ -13,7 +14,7 @@ const digestText = /^(\d+):([A-Z2-7.=~+]*)$/;
 
 /** Reads what stands under Built: what the build wrote into the row. Null where it wrote nothing there. */
 export function readBuilt(cell: CellValue | undefined): RowCode | null {
-  const codes = builtText.exec(showCell(cell))?.[1];
+  const codes = builtText.exec(canonicalText(cell))?.[1];
   return codes === undefined ? null : rowCodes.read(codes);
 }
 
@@ -26,7 +27,7 @@ export interface RowDigest {
 
 /** Reads what stands under Digest: what the row held when the tab was sealed. Null where it was not there then. */
 export function readDigest(cell: CellValue | undefined): RowDigest | null {
-  const [, row, codes] = digestText.exec(showCell(cell)) ?? [];
+  const [, row, codes] = digestText.exec(canonicalText(cell)) ?? [];
   const code = codes === undefined ? null : rowCodes.read(codes);
   return code === null ? null : { sealedRow: Number(row) - 1, code };
 }

@@ -64,11 +64,14 @@ export function readTab(sheet: SheetSnapshot): TabReading | null {
 
 const headers: ReadonlySet<string> = new Set(tabColumnKeys.map((key) => tabColumns[key].header));
 
+/** Headers that a row must have to be taken for theirs. */
+const fewestHeaders = 2;
+
 /** Finds the row of the headers: the one with most of them, as one of them may be gone. */
 function findHeader(sheet: SheetSnapshot, markRow: number): number | null {
   const counts = sheet.values.slice(markRow + 1, markRow + headerWithin).map((line) => line.filter((cell) => typeof cell === "string" && headers.has(canonicalText(cell))).length);
   const most = Math.max(0, ...counts);
-  return most < tabColumnKeys.length / 2 ? null : markRow + 1 + counts.indexOf(most);
+  return most < fewestHeaders ? null : markRow + 1 + counts.indexOf(most);
 }
 
 /** Reads a planned tab as it will stand on its sheet once it is in place, before any formula has a result. */

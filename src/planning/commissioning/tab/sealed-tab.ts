@@ -1,11 +1,11 @@
-import { isBlank, sheetSize, showCell, type CellValue, type SheetSnapshot } from "../../../sheet";
+import { isBlank, sheetSize, type CellValue, type SheetSnapshot } from "../../../sheet";
 import { canonicalText } from "../../text";
 import { isReopened, type SealLine } from "../record";
 import { cellToken, checkSeal, sealVersion, tokens, type RowCode, type SealCheck, type SealedRow } from "../seal";
 import { readBuilt, readDigest, rowCodes } from "./coded-columns";
 import { rowLabels } from "./row-labels";
 import { cellNumber, sheetColumns } from "./sheet-columns";
-import { sealColumns, type TabColumn } from "./tab-columns";
+import { sealColumns, tags, type TabColumn } from "./tab-columns";
 import type { TabReading } from "./tab-reading";
 import { showsSame, twinCells } from "./twin-cells";
 
@@ -26,23 +26,25 @@ export function sealedRows(sheet: SheetSnapshot, tab: TabReading, line?: SealLin
     const cells = all.flatMap(({ column, key, name }): [string, string][] => {
       const value = values[column] ?? null;
       const hasFormula = (sheet.formulas[row]?.[column] ?? null) !== null;
-      if (key === "digest" || (row === line?.row && ofTheSeal.has(key))) return [];
+      if (key === "digest" || (row === line?.row && !hasFormula && ofTheSeal.has(key))) return [];
       const right = twin.get(cellNumber(row, column));
       const isOurs = key !== null && hasFormula && (right !== undefined || built?.isFormula(key) === true);
       const showsRight = isOurs && (isBlank(value) || showsSame(value, right ?? (value === 0 ? 0 : "")));
       const token = showsRight ? tokens.formula : cellToken(value, hasFormula);
       return token === "" ? [] : [[name, token]];
     });
-    const digest = columns.digest === undefined ? null : values[columns.digest];
-    const sealed = row === tab.headerRow ? headerDigest(sheet, tab, line) : row === line?.row ? null : readDigest(digest);
+    // A formula that shows a digest is none.
+    const digest = columns.digest === undefined || (sheet.formulas[row]?.[columns.digest] ?? null) !== null ? null : values[columns.digest];
+    const sealed = row === tab.headerRow ? headerDigest(sheet, tab, line, cells) : row === line?.row ? null : readDigest(digest);
     return cells.length === 0 && sealed === null ? [] : [{ row, label: labelOf(row), cells: new Map(cells), sealed }];
   });
 }
 
-/** Reads what the row of the headers held when the tab was sealed: the seal has it, as the header of Digest stands in the way. */
-function headerDigest(sheet: SheetSnapshot, { places: { columns } }: TabReading, line: SealLine | undefined): SealedRow["sealed"] {
-  const header = line === undefined || columns.digest === undefined ? null : readScope(sheet.values[line.row]?.[columns.digest])?.header;
-  return header === null || header === undefined ? null : { sealedRow: headerSealed, code: header };
+/** Reads what the row of the headers held when the tab was sealed: the seal has it, as the header of Digest stands in the way. Without it, it is as it was. */
+function headerDigest(sheet: SheetSnapshot, { places: { columns } }: TabReading, line: SealLine | undefined, cells: readonly (readonly [string, string])[]): SealedRow["sealed"] {
+  const scope = line === undefined || columns.digest === undefined ? null : readScope(sheet.values[line.row]?.[columns.digest]);
+  const code = scope?.header ?? rowCodes.read(rowCodes.write(new Map(cells)));
+  return code === null ? null : { sealedRow: headerSealed, code };
 }
 
 /** In place of the row in which the headers stood. */
@@ -60,12 +62,15 @@ export function checkTabSeal(sheet: SheetSnapshot, tab: TabReading): SealCheck |
   if (line === undefined) return null;
   const { sealed, by, code } = line.typed;
   const { columns } = tab.places;
+  const cell = (key: TabColumn): CellValue => (columns[key] === undefined ? null : (sheet.values[line.row]?.[columns[key]] ?? null));
+  const hasFormula = columns.digest !== undefined && (sheet.formulas[line.row]?.[columns.digest] ?? null) !== null;
+  const hasHidden = canonicalText(cell("key")) === tags.seal && !hasFormula;
   return checkSeal({
     rows: sealedRows(sheet, tab, line),
     note: { sealed: canonicalText(sealed), by: canonicalText(by) },
     code: canonicalText(code),
     isReopened: isReopened(line),
-    scope: readScope(columns.digest === undefined ? null : sheet.values[line.row]?.[columns.digest]),
+    scope: hasHidden ? readScope(cell("digest")) : null,
     row: line.row,
     columns: sheetColumns(sheet, tab.headerRow, columns),
   });
@@ -94,7 +99,7 @@ interface SealScope {
 }
 
 function readScope(cell: CellValue | undefined): SealScope | null {
-  const [, version, spans, codes] = /^(\d+) ([\d,-]+) (\S+)$/.exec(showCell(cell)) ?? [];
+  const [, version, spans, codes] = /^(\d+) ([\d,-]+) (\S+)$/.exec(canonicalText(cell)) ?? [];
   if (version === undefined || spans === undefined || codes === undefined) return null;
   const rows = spans.split(",").flatMap((span) => {
     const [first = 0, last = first] = span.split("-").map(Number);

@@ -46,7 +46,7 @@ const rowsSearched = 20;
 /** Finds the cell of a sheet that marks it as a tab; null where it is none. */
 export function findMarker(sheet: SheetSnapshot): { readonly row: number; readonly column: number } | null {
   for (let row = 0; row < Math.min(sheet.values.length, rowsSearched); row += 1) {
-    const column = sheet.values[row]!.findIndex((cell) => cell === tabMarker);
+    const column = sheet.values[row]!.findIndex((cell) => typeof cell === "string" && cell.trim() === tabMarker);
     if (column >= 0) return { row, column };
   }
   return null;

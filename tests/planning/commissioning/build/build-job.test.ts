@@ -51,7 +51,8 @@ describe("a build", () => {
     const wider = { ...ahead, attachments: 3, values: ahead.values.map((line, row) => [...line, isHeader(line, row) ? "My column" : null]) };
     expect(build(workbook, wider).remarks).toEqual([
       'The tab was called "Mine". It has the job\'s name again.',
-      "Your own columns (1), comments or pictures (3) stay on the hidden earlier sheet: a new tab cannot carry them.",
+      "2 texts stand under Found elsewhere, with the place: typed beside, between or over our cells.",
+      "Comments or pictures (3) stay on the hidden earlier sheet: a new tab cannot carry them.",
     ]);
   });
 

@@ -99,7 +99,7 @@ describe("building again", () => {
     expect(stepOf(again, "T-11/A0002")?.typed.found).toBe(8);
     expect(again.remarks).toEqual([
       'The tab was called "North, mine". It has the job\'s name again.',
-      "Your own columns (1) stay on the hidden earlier sheet: a new tab cannot carry them.",
+      "1 text stands under Found elsewhere, with the place: typed beside, between or over our cells.",
     ]);
   });
 

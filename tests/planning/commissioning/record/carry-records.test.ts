@@ -95,7 +95,7 @@ describe("records of a tab in use", () => {
   test("bring snags and seals along as they are", () => {
     const [snags, seals] = [[snagOf({ id: "S-4" })], [sealLine()]];
     expect(carry([], jobRecords({ snags, seals })).records).toMatchObject({ snags, seals });
-    expect(carry([jobStep("old")], null).records).toEqual({ steps: new Map(), orphans: [], snags: [], usedSnagIds: 0, seals: [] });
+    expect(carry([jobStep("old")], null).records).toEqual({ steps: new Map(), orphans: [], snags: [], usedSnagIds: 0, seals: [], elsewhere: [] });
   });
 });
 
@@ -131,12 +131,12 @@ describe("records of an earlier tab", () => {
   });
 
   test("are taken once: neither what was carried over nor what stands in the tab in use", () => {
-    expect(uncarried(earlier(seen), current(asCarried))).toEqual({ records: [], snags: [] });
-    expect(uncarried(earlier(seen), current({ ...late, carried: recordFingerprint(seen) }))).toEqual({ records: [], snags: [] });
-    expect(uncarried(earlier(seen), jobRecords({ build: 2, orphans: [seen] }))).toEqual({ records: [], snags: [] });
-    expect(uncarried(earlier(late), current(asCarried))).toEqual({ records: [late], snags: [] });
+    expect(uncarried(earlier(seen), current(asCarried))).toEqual({ records: [], snags: [], elsewhere: [] });
+    expect(uncarried(earlier(seen), current({ ...late, carried: recordFingerprint(seen) }))).toEqual({ records: [], snags: [], elsewhere: [] });
+    expect(uncarried(earlier(seen), jobRecords({ build: 2, orphans: [seen] }))).toEqual({ records: [], snags: [], elsewhere: [] });
+    expect(uncarried(earlier(late), current(asCarried))).toEqual({ records: [late], snags: [], elsewhere: [] });
     expect(uncarried(jobRecords({ orphans: [late] }), current(asCarried)).records).toEqual([late]);
-    expect(uncarried(earlier(stepRecord({ key })), null)).toEqual({ records: [], snags: [] });
+    expect(uncarried(earlier(stepRecord({ key })), null)).toEqual({ records: [], snags: [], elsewhere: [] });
     expect(uncarried(earlier(late), null).records).toEqual([late]);
   });
 

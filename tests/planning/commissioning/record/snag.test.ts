@@ -19,14 +19,18 @@ describe("a snag", () => {
 });
 
 describe("a tab is closed", () => {
+  const reopened = { reopened: "2026-03-10", reopenedBy: "EF", reason: "A drive was changed" };
   test.each([
     ["never sealed", [], false],
     ["sealed", [sealLine()], true],
-    ["reopened", [sealLine({ typed: { reopened: "2026-03-10" } })], false],
-    ["sealed again after it was reopened", [sealLine({ typed: { reopened: "2026-03-10" } }), sealLine()], true],
-    ["reopened after an earlier seal", [sealLine(), sealLine({ typed: { reopened: "2026-03-10" } })], false],
-    ["without the day of the sealing", [sealLine({ typed: { sealed: null } })], false],
-    ["without a code", [sealLine({ typed: { code: null } })], false],
+    ["reopened", [sealLine({ typed: reopened })], false],
+    ["sealed again after it was reopened", [sealLine({ typed: reopened }), sealLine()], true],
+    ["reopened after an earlier seal", [sealLine(), sealLine({ typed: reopened })], false],
+    ["with a day beside the seal, but neither name nor reason", [sealLine({ typed: { reopened: "2026-03-10" } })], true],
+    ["with a day and a name, but no reason", [sealLine({ typed: { ...reopened, reason: null } })], true],
+    ["with a day and a reason, but no name", [sealLine({ typed: { ...reopened, reopenedBy: null } })], true],
+    ["with a name and a reason, but no day", [sealLine({ typed: { ...reopened, reopened: null } })], true],
+    ["whose code or day somebody emptied", [sealLine({ typed: { code: null, sealed: null } })], true],
   ])("or not: %s", (_, seals, closed) => {
     expect(isClosed({ seals })).toBe(closed);
   });

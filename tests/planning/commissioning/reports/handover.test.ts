@@ -1,6 +1,5 @@
 import { jobsOf, readCommissioningPlan } from "../../../../src/planning/commissioning/build";
 import { planHandover } from "../../../../src/planning/commissioning/reports";
-import { sealOf } from "../../../../src/planning/commissioning/seal";
 import type { JobRecords } from "../../../../src/planning/commissioning/record";
 import type { TableRows } from "../../../../src/planning/plan/schema";
 import type { SheetPlan } from "../../../../src/sheet";
@@ -8,9 +7,9 @@ import { planWorkbook, smallPlan } from "../../../support/commissioning-plan";
 import { jobRecords, sealLine, snagOf, stepRecord } from "../../../support/job-records";
 import { lookFaults, lookOf } from "../../../support/sheet-look";
 
-function handover(records: Partial<JobRecords> = {}, rows: TableRows = smallPlan()): SheetPlan {
+function handover(records: Partial<JobRecords> = {}, rows: TableRows = smallPlan(), sealHolds = true): SheetPlan {
   const source = readCommissioningPlan(planWorkbook(rows));
-  return planHandover("North hall handover", source, jobsOf(source)[0]!, jobRecords(records), "2026-03-09 10:00");
+  return planHandover("North hall handover", source, jobsOf(source)[0]!, { tab: jobRecords(records), sealHolds }, "2026-03-09 10:00");
 }
 
 /** Reads the lines of a block, the headers first; cells without a value are blank. */
@@ -90,16 +89,15 @@ describe("a handover sheet", () => {
   });
 
   test("says of each seal whether it holds, is broken or was reopened", () => {
-    const code = sealOf(jobRecords()).code;
     const seals = [
-      sealLine({ stepCount: 0, typed: { code: "OLD", reopened: 46_091, reopenedBy: "EF" } }),
-      sealLine({ stepCount: 0, typed: { code, sealed: 46_090 } }),
+      sealLine({ typed: { code: "OLD", reopened: 46_091, reopenedBy: "EF", reason: "A drive was changed" } }),
+      sealLine({ typed: { code: "NEW", sealed: 46_090 } }),
     ];
     expect(block(handover({ seals }), "Seal")[0]).toEqual(["Code", "Sealed", "By", "State"]);
-    const lines = (...list: typeof seals) => block(handover({ seals: list }), "Seal").slice(1);
-    expect(lines(...seals)).toEqual([["OLD", "2026-03-09", "AB", "reopened 2026-03-10 by EF"], [code, "2026-03-09", "AB", "holds"]]);
-    expect(lines(sealLine({ stepCount: 0, typed: { code: "OTHER" } }))).toEqual([["OTHER", "2026-03-09", "AB", "BROKEN"]]);
-    expect(lines(seals[1]!, seals[0]!).map((line) => line[3])).toEqual(["reopened  by ", "reopened 2026-03-10 by EF"]);
+    const lines = (list: typeof seals, holds = true) => block(handover({ seals: list }, smallPlan(), holds), "Seal").slice(1);
+    expect(lines(seals)).toEqual([["OLD", "2026-03-09", "AB", "reopened 2026-03-10 by EF"], ["NEW", "2026-03-09", "AB", "holds"]]);
+    expect(lines([seals[1]!], false)).toEqual([["NEW", "2026-03-09", "AB", "BROKEN"]]);
+    expect(lines([seals[1]!, seals[0]!]).map((line) => line[3])).toEqual(["reopened  by ", "reopened 2026-03-10 by EF"]);
     expect(block(handover(), "Seal")).toEqual([["Not sealed: the tab is not closed out."]]);
   });
 

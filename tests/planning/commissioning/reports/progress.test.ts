@@ -31,7 +31,7 @@ describe("how far a job is", () => {
 
   test("is closed once its tab is sealed, and open again once that was reopened", () => {
     expect(progressOf(job, tabReading({ seals: [sealLine()] })).state).toBe("closed");
-    expect(progressOf(job, tabReading({ seals: [sealLine({ typed: { reopened: "2026-03-10" } })] })).state).toBe("open");
+    expect(progressOf(job, tabReading({ seals: [sealLine({ typed: { reopened: "2026-03-10", reopenedBy: "EF", reason: "A drive was changed" } })] })).state).toBe("open");
   });
 
   test("tells what keeps its tab from being read as it was built", () => {

@@ -1,10 +1,9 @@
 import { isTab, readTab, readTabs } from "../../../../src/planning/commissioning/tab";
 import type { CellValue, SheetSnapshot } from "../../../../src/sheet";
 
-const marker = ["North hall", null, "Commissioning tab", "J1", 2, "2026-03-02T09:15:00.000Z", "whole"];
 const headers = [
   "No.", "Step id", "Key", "Step", "For", "Result", "Expected", "Found", "Unit", "Expected before", "Rechecked by", "By", "Witness", "Done", "Note",
-  "Rule", "Low", "High", "Planned unit", "Settled", "Minutes", "Carried", "Digest",
+  "Rule", "Low", "High", "Planned unit", "Compares", "Settled", "Minutes", "Carried", "Built", "Digest",
 ];
 const column = (header: string): number => headers.indexOf(header);
 
@@ -21,6 +20,8 @@ const stepCells = {
   "No.": 3, "Step id": "S-1", Key: "J1/S-1/A1", Step: "Do it", For: "array 1", Expected: "4 TB", Found: 4.1, Unit: "TiB", Result: "Differs", "Expected before": "3 TB", "Rechecked by": "GH",
   By: "AB", Witness: "CD", Done: 46_083, Note: "n", Rule: "required two size", Low: 3.9e12, High: 4.1e12, "Planned unit": "TB", Settled: 1, Minutes: 7, Carried: "CCC", Digest: "DDD",
 };
+const mark = { "No.": "North hall", Key: "Commissioning tab", Rule: "J1", Low: 2, High: "2026-03-02T09:15:00.000Z", "Planned unit": "whole" };
+const marker = row(mark);
 const top = [marker, headers];
 const step = row(stepCells);
 const tags = { snags: row({ Key: "#snags" }), orphans: row({ Key: "#kept" }), seals: row({ Key: "#seals" }) };
@@ -45,9 +46,11 @@ describe("a commissioning tab", () => {
     expect(read(top, { visible: false, attachments: 2 })).toMatchObject({
       sheet: "Tab", title: "North hall", visible: false, attachments: 2, jobId: "J1", build: 2, born: "2026-03-02T09:15:00.000Z", whole: true, headerRow: 1,
     });
-    const marked = (...cells: CellValue[]) => read([["T", null, "Commissioning tab", ...cells], headers]);
-    expect(marked("J1", "two", null, "unfinished")).toMatchObject({ build: 0, born: "", whole: false });
-    expect(marked("J1", null, null, "Whole").whole).toBe(false);
+    const marked = (cells: Readonly<Record<string, CellValue>>) => read([row({ ...mark, ...cells }), headers]);
+    expect(marked({ Low: "two", High: null, "Planned unit": "unfinished" })).toMatchObject({ build: 0, born: "", whole: false });
+    expect(marked({ "Planned unit": "Whole" }).whole).toBe(false);
+    // Where a header is gone its cell is looked for where it was built.
+    expect(read([["T", null, "Commissioning tab", "J7"], ["No.", "Step id", "Key"]]).jobId).toBe("J7");
   });
 
   test("is read among other sheets, in their order", () => {
@@ -55,17 +58,16 @@ describe("a commissioning tab", () => {
     expect(readTabs({ sheets: [sheet(top, { name: "B" }), other, sheet(top, { name: "A" })] }).map((tab) => tab.sheet)).toEqual(["B", "A"]);
   });
 
-  test("finds its columns by their headers, the first of each, and lists those that people added", () => {
-    const wider = [marker, [...headers.slice(0, 3), "Mine", null, ...headers.slice(3), "By"], [...step.slice(0, 3), "x", null, ...step.slice(3), "ZZ"]];
+  test("finds its columns by their headers, the first of each, among those that people added", () => {
+    const wider = [[...marker.slice(0, 3), null, null, ...marker.slice(3)], [...headers.slice(0, 3), "Mine", null, ...headers.slice(3), "By"], [...step.slice(0, 3), "x", null, ...step.slice(3), "ZZ"]];
     const tab = read(wider);
-    expect(tab.ownColumns).toEqual(["Mine", "By"]);
     expect(tab.places.columns).toMatchObject({ no: 0, key: 2, step: 5, by: 13 });
     expect(tab.steps[0]!.typed).toMatchObject({ by: "AB", found: 4.1 });
   });
 
   test("reads a title from its own column, and from the first one where that is gone", () => {
     expect(read([["x", "North hall", "Commissioning tab"], ["Mine", "No.", "Key"]]).title).toBe("North hall");
-    expect(read([["x", "North hall", "Commissioning tab"], ["Mine", "Number", "Key"]]).title).toBe("x");
+    expect(read([["x", "North hall", "Commissioning tab"], ["Mine", "Number", "Key", "For"]]).title).toBe("x");
   });
 });
 
@@ -74,7 +76,7 @@ describe("the row of a step", () => {
     expect(read([...top, step]).steps).toEqual([
       {
         key: "J1/S-1/A1", no: "3", stepId: "S-1", step: "Do it", subject: "array 1", expected: "4 TB", plannedUnit: "TB", expectedBefore: "3 TB", result: "Differs",
-        required: true, sign: "two", kind: "size", wanted: { by: "range", least: 3.9e12, most: 4.1e12 }, errors: [], seenUnit: "TiB", settled: false, minutes: 7, carried: "CCC", digest: "DDD", row: 2,
+        required: true, sign: "two", kind: "size", wanted: { by: "range", least: 3.9e12, most: 4.1e12 }, errors: [], seenUnit: "TiB", settled: false, minutes: 7, carried: "CCC", row: 2,
         typed: { found: 4.1, unit: "TiB", recheckedBy: "GH", by: "AB", witness: "CD", done: 46_083, note: "n" },
       },
     ]);
@@ -163,15 +165,15 @@ describe("the blocks below the steps", () => {
     expect(tab.places).toMatchObject({ snagsRow: 4, orphansRow: 8, sealsRow: 11 });
     expect(tab.snags).toEqual([
       {
-        id: "S-2", key: "J1/S-1/A1", stepId: "S-1", carried: "SC", digest: "SD", errors: [], row: 6,
+        id: "S-2", key: "J1/S-1/A1", stepId: "S-1", carried: "SC", errors: [], row: 6,
         typed: { about: 3, foundWrong: "Dent", mender: "EF", byWhen: 46_083, foundAgain: 5, closed: "Closed", by: "AB", note: "n" },
       },
     ]);
     expect(tab.orphans).toMatchObject([{ key: "J1/S-9/A9", no: "", row: 9, typed: { found: 4.1 } }]);
     expect(tab.seals).toEqual([
-      { stepCount: 18, row: 13, typed: { sealed: "2026-03-09", code: "CODE", by: "AB", reopened: "2026-03-10", reopenedBy: "EF", reason: "why" } },
+      { row: 13, typed: { sealed: "2026-03-09", code: "CODE", by: "AB", reopened: "2026-03-10", reopenedBy: "EF", reason: "why" } },
     ]);
-    expect([tab.steps.length, tab.ownRows]).toEqual([1, []]);
+    expect(tab.steps).toHaveLength(1);
   });
 
   test("begin with the block below where their own tag is gone", () => {
@@ -182,10 +184,12 @@ describe("the blocks below the steps", () => {
 
   test("take a row that people inserted into them, but not their labels", () => {
     const inserted = row({ Step: "Loose screw" });
-    const sealInserted = row({ "Step id": "2026-03-11" });
-    const tab = read([...all.slice(0, 7), inserted, ...all.slice(7), sealInserted]);
+    const note = row({ "Step id": "2026-03-11" });
+    const untagged = row({ "Step id": "2026-03-12", Step: "AAAA-BBBB-CCCC-DDDD-2345" });
+    const tab = read([...all.slice(0, 7), inserted, ...all.slice(7), note, untagged]);
     expect(tab.snags.map(({ typed }) => typed.foundWrong)).toEqual(["Dent", "Loose screw"]);
-    expect(tab.seals.map(({ typed, stepCount }) => [typed.sealed, stepCount])).toEqual([["2026-03-09", 18], ["2026-03-11", null]]);
+    // A note below the seals is none, a line that has lost its hidden tag still is.
+    expect(tab.seals.map(({ typed }) => typed.sealed)).toEqual(["2026-03-09", "2026-03-12"]);
   });
 
   test("tell the ids of snags, and the highest that was ever one's", () => {
@@ -205,25 +209,13 @@ describe("the blocks below the steps", () => {
 
   test("pass over blank rows, with a tag or without", () => {
     const tab = read([...top, step, tags.snags, snagLabels, row({ Key: "#snag" }), blank, tags.orphans, tags.seals, sealLabels, row({ Key: "#seal", Digest: "3" }), blank]);
-    expect([tab.snags, tab.seals, tab.ownRows]).toEqual([[], [], []]);
+    expect([tab.snags, tab.seals]).toEqual([[], []]);
   });
 
   test("know the step of a snag by its number; where that is no number or no step's, by the key beside it", () => {
     const about = (no: CellValue) => read([...top, step, tags.snags, snagLabels, row({ "Step id": no, Step: "Dent", Key: "#snag", "Rechecked by": "S-8", Rule: "J1/S-8/A8" })]).snags[0]!;
     expect(about(3)).toMatchObject({ key: "J1/S-1/A1", stepId: "S-1" });
     for (const no of [4, "gone", "3", null]) expect(about(no)).toMatchObject({ key: "J1/S-8/A8", stepId: "S-8" });
-  });
-});
-
-describe("rows that people added", () => {
-  const own = row({ Note: "My own" });
-  const band = row({ "No.": "Section" });
-
-  test("are known below the first step and above the snags, where anything stands under our columns", () => {
-    const rows = [...top, own, band, step, own, blank, row({ Expected: "x" }), row({ "Step id": "x" }), band, row({ For: "x" }), tags.snags];
-    expect(read(rows).ownRows).toEqual([5, 7, 8]);
-    expect(read([...top, own, tags.snags]).ownRows).toEqual([]);
-    expect(read([...top, own, row({ Key: "kept:J1/S-9/A9" }), tags.snags, own]).ownRows).toEqual([]);
   });
 });
 
@@ -238,7 +230,7 @@ describe("a tab of an earlier layout", () => {
   test("is read as one of today's, without a fault", () => {
     const tab = read([marker, earlier, filled]);
     expect(tab.places.layout).toBe("earlier");
-    expect([tab.faults, tab.ownColumns]).toEqual([[], []]);
+    expect([tab.faults, tab.elsewhere]).toEqual([[], []]);
     expect(tab.steps[0]).toEqual(read([...top, step]).steps[0]);
   });
 
@@ -263,6 +255,6 @@ describe("a tab of an earlier layout", () => {
 
   test("is not meant by a column of people's own that is called as one of ours was", () => {
     const tab = read([marker, [...headers, "Was", "Second"], step]);
-    expect([tab.places.layout, tab.ownColumns]).toEqual(["today", ["Was", "Second"]]);
+    expect(tab.places.layout).toBe("today");
   });
 });

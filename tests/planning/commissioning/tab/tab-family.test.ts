@@ -1,6 +1,6 @@
 import { isSpent, sheetNameWith, tabFamily, type TabReading } from "../../../../src/planning/commissioning/tab";
 import { recordFingerprint } from "../../../../src/planning/commissioning/record";
-import { snagOf, stepRecord } from "../../../support/job-records";
+import { foundText, snagOf, stepRecord } from "../../../support/job-records";
 import { tabReading } from "../../../support/tab-reading";
 
 const tab = (sheet: string, build: number, more: Partial<TabReading> = {}): TabReading => tabReading({ sheet, build, ...more });
@@ -52,15 +52,16 @@ describe("the other tabs of a job", () => {
 
 describe("an earlier tab", () => {
   const record = stepRecord({ typed: { found: "x" } });
-  const current = tabReading({ build: 2, steps: [{ ...record, carried: recordFingerprint(record) }] });
+  const current = tabReading({ build: 2, steps: [{ ...record, carried: recordFingerprint(record) }], elsewhere: [foundText()] });
   test.each<[string, Partial<TabReading>, boolean]>([
     ["can go once all of it was carried", { steps: [record] }, true],
     ["stays while a record was not", { steps: [{ ...record, typed: { ...record.typed, found: "y" } }] }, false],
     ["stays while a snag was not", { snags: [snagOf()] }, false],
     ["stays while neither a record nor a snag was", { steps: [{ ...record, typed: { ...record.typed, found: "y" } }], snags: [snagOf()] }, false],
-    ["stays with a row and a column of people's own", { ownRows: [5], ownColumns: ["Mine"] }, false],
-    ["stays with a row of people's own", { ownRows: [5] }, false],
-    ["stays with a column of people's own", { ownColumns: ["Mine"] }, false],
+    ["can go once a text was carried that stood elsewhere", { elsewhere: [foundText()] }, true],
+    ["stays while such a text was not", { elsewhere: [foundText({ text: "other" })] }, false],
+    ["can go with a text that was emptied in its block", { elsewhere: [foundText({ text: null })] }, true],
+    ["stays while it cannot be read as it was built", { faults: ["The header is gone."] }, false],
     ["stays with a comment", { attachments: 1 }, false],
   ])("%s", (_, more, spent) => {
     expect(isSpent(tabReading(more), current)).toBe(spent);

@@ -151,6 +151,11 @@ async function write(blocks: readonly CellBlock[]): Promise<void> {
 }
 
 /** Reads what the summary says under a label. */
+/** Reads the sheet of a tab. */
+async function sheetOf({ sheet }: TabReading): Promise<SheetSnapshot> {
+  return (await workbook.port.read([sheet])).sheets.find(({ name }) => name === sheet)!;
+}
+
 async function summary(label: string): Promise<CellValue> {
   const { values } = (await workbook.port.read()).sheets.find(({ name }) => name === jobName)!;
   const row = values.findIndex((line, index) => index > tab.headerRow && line.includes(label));
@@ -222,12 +227,12 @@ describe("the formulas of the summary", () => {
 
   test("tell the code of the last seal, and that it was reopened", async () => {
     expect(await summary("Seal")).toBe("not sealed");
-    await write(sealBlocks(tab, { by: "AB", date: "2026-03-09" }));
+    await write(sealBlocks(await sheetOf(tab), tab, { by: "AB", date: "2026-03-09" }));
     const sealed = await tabInSight(workbook.port);
     expect(await summary("Seal")).toBe(sealed.seals[0]!.typed.code);
     await write(reopenBlocks(sealed, { by: "AB", date: "2026-03-10", reason: "why" }));
     expect(await summary("Seal")).toBe("reopened");
-    await write(sealBlocks(await tabInSight(workbook.port), { by: "AB", date: "2026-03-11" }));
+    await write(sealBlocks(await sheetOf(tab), await tabInSight(workbook.port), { by: "AB", date: "2026-03-11" }));
     expect(await summary("Seal")).toBe((await tabInSight(workbook.port)).seals[1]!.typed.code);
   });
 });

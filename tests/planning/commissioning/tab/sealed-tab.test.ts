@@ -1,0 +1,107 @@
+import { checkTabSeal, readTab, reopenBlocks, sealBlocks } from "../../../../src/planning/commissioning/tab";
+import { tabColumns } from "../../../../src/planning/commissioning/tab/tab-columns";
+import type { CellValue, SheetSnapshot } from "../../../../src/sheet";
+import { columnsOf, computed, withBlocks, withCells } from "../../../support/filled-tab";
+import { act, editSealedTab, filledTab, sealed } from "../../../support/sealed-edits";
+import { seededRandom } from "../../../support/seeded-random";
+
+const tab = sealed(filledTab());
+const reading = readTab(tab)!;
+const columns = columnsOf(reading);
+const check = (sheet: SheetSnapshot) => checkTabSeal(sheet, readTab(sheet)!)!;
+const labels = (sheet: SheetSnapshot): string[] => check(sheet).changed.map(({ label }) => label);
+
+describe("a sealed tab", () => {
+  test("holds as it was sealed", () => {
+    expect(reading.faults).toEqual([]);
+    expect(check(tab)).toEqual({ code: expect.stringMatching(/^([A-Z2-7]{4}-){4}[A-Z2-7]{4}$/) as string, reopened: false, holds: true, changed: [] });
+  });
+
+  test("shows every cell that is edited, cleared, or turned into a formula or a text, each in turn", () => {
+    const { tried, missed } = editSealedTab(7);
+    expect(missed).toEqual([]);
+    expect(tried).toBeGreaterThan(400);
+  });
+
+  test("shows rows and columns that were added, copied, moved to another row or deleted", () => {
+    const cut = (sheet: SheetSnapshot, row: number, rows: number, ...put: readonly (readonly [CellValue[], (string | null)[]])[]): SheetSnapshot => ({
+      ...sheet,
+      values: [...sheet.values.slice(0, row), ...put.map(([values]) => values), ...sheet.values.slice(row + rows)],
+      formulas: [...sheet.formulas.slice(0, row), ...put.map(([, formulas]) => formulas), ...sheet.formulas.slice(row + rows)],
+    });
+    const { row } = reading.steps[4]!;
+    const same = [[...tab.values[row]!], [...tab.formulas[row]!]] as const;
+    expect(labels(cut(tab, row, 1))).toContain(`Row ${row + 1}, as it was sealed, is gone`);
+    expect(labels(computed(cut(tab, row + 1, 0, [same[0], same[1]])))).toContain("No. 5 T-10 n-2 stands twice");
+    expect(labels(cut(tab, row, 0, [[null, null, "mine"], []]))).toContain(`Step of row ${row + 1} is new`);
+    const width = tab.values[4]!.length;
+    expect(labels(withCells(tab, [1, width, "Added"], [row, width, "x"]))).toEqual(["Added of row 2", "Added of No. 5 T-10 n-2"]);
+    expect(labels({ ...tab, values: tab.values.map((line) => line.slice(0, columns.digest! + 1)) }).length).toBeGreaterThan(0);
+  });
+
+  test("shows a text under its line or beside it, stays closed by it, and has none of it for a seal", () => {
+    const { row } = reading.seals[0]!;
+    for (const column of [columns.step!, columns.subject!, columns.stepId!, columns.found!, columns.note!]) {
+      const under = withCells(tab, [row + 1, column, "a note"]);
+      expect(readTab(under)!.seals).toHaveLength(1);
+      expect(labels(under)).toEqual([`${tabColumns[Object.entries(columns).find(([, at]) => at === column)![0] as "step"].header} of row ${row + 2} is new`]);
+    }
+    expect(labels(withCells(tab, [row, columns.note!, "a reason without a name"]))).toEqual([`Note of the seal in row ${row + 1} is new`]);
+    for (const column of ["key", "step", "digest"]) {
+      const without = withCells(tab, [row, columns[column]!, null]);
+      expect(readTab(without)!.seals).toHaveLength(1);
+      expect(check(without).holds).toBe(false);
+    }
+  });
+
+  test("is not disturbed by what other programs do: roundings, spaces, rich text, formulas as they write them, what was not computed", () => {
+    const random = seededRandom(5);
+    const other = (value: CellValue, formula: string | null): CellValue => {
+      if (formula !== null) return random() < 0.5 ? value : null;
+      if (typeof value === "number") return Number(value.toPrecision(15));
+      if (value === null) return random() < 0.5 ? "" : null;
+      return typeof value === "string" && random() < 0.5 ? value.replaceAll("\n", "\r\n").normalize("NFD") : value;
+    };
+    const width = tab.values.reduce((most, line) => Math.max(most, line.length), 0);
+    // A formula of people's own is computed, as it says what it says by its result.
+    const isOurs = (column: number): boolean => column <= columns.digest!;
+    for (let round = 0; round < 10; round += 1) {
+      const saved: SheetSnapshot = {
+        ...tab, name: "Saved elsewhere", attachments: round, visible: round % 2 === 0,
+        values: tab.values.map((line, row) => Array.from({ length: width + 2 }, (_, column) => other(line[column] ?? null, isOurs(column) ? (tab.formulas[row]?.[column] ?? null) : null))),
+        formulas: tab.formulas.map((line) => line.map((formula) => (formula === null ? null : `=(${formula.slice(1)})`))),
+      };
+      expect(labels({ ...saved, formulas: saved.formulas.map((line, row) => line.map((formula, column) => (isOurs(column) ? formula : (tab.formulas[row]?.[column] ?? null)))) })).toEqual([]);
+    }
+  });
+
+  test("is not disturbed by rows that are sorted, and by empty rows and columns", () => {
+    const rows = reading.steps.map(({ row }) => row);
+    const order = new Map(rows.map((row, index) => [row, rows[rows.length - 1 - index]!]));
+    const turned = { ...tab, values: tab.values.map((line, row) => tab.values[order.get(row) ?? row] ?? line), formulas: tab.formulas.map((line, row) => tab.formulas[order.get(row) ?? row] ?? line) };
+    expect(labels(computed(turned))).toEqual([]);
+    const spaced = [...tab.values.slice(0, rows[2]), [], ...tab.values.slice(rows[2])].map((line) => [...line.slice(0, 4), null, ...line.slice(4)]);
+    const formulas = [...tab.formulas.slice(0, rows[2]), [], ...tab.formulas.slice(rows[2])].map((line) => [...line.slice(0, 4), null, ...line.slice(4)]);
+    expect(labels(computed({ ...tab, values: spaced, formulas }))).toEqual([]);
+  });
+
+  test("is reopened by a day, a name and a reason, and holds still for what it was", () => {
+    const reopened = computed(withBlocks(tab, reopenBlocks(reading, { by: "EF", date: "2026-04-01", reason: "A drive was changed" })));
+    expect(check(reopened)).toMatchObject({ reopened: true, holds: true, changed: [] });
+    const again = sealed(reopened);
+    expect(readTab(again)!.seals).toHaveLength(2);
+    expect(check(again)).toMatchObject({ reopened: false, holds: true });
+    expect(check(again).code).not.toBe(check(tab).code);
+    // What was reopened is part of what is sealed then.
+    expect(labels(computed(withCells(again, [reading.seals[0]!.row, columns.note!, "another reason"])))).toEqual([`Note of the seal in row ${reading.seals[0]!.row + 1}`]);
+  });
+
+  test("covers a cell that was accepted as it is, and shows when it says something else again", () => {
+    const { row } = reading.steps[0]!;
+    const forge = (sheet: SheetSnapshot, value: CellValue): SheetSnapshot => withCells(sheet, [row, columns.result!, value, '="As expected"']);
+    const before = forge(filledTab(), "As expected");
+    const asForged = (value: CellValue): SheetSnapshot => forge(computed(withBlocks(before, sealBlocks(before, readTab(before)!, act))), value);
+    expect(labels(asForged("As expected"))).toEqual([]);
+    expect(labels(asForged("Waived"))).toEqual(["Result of No. 1 T-01 North hall"]);
+  });
+});
