@@ -1,6 +1,7 @@
 import { buildJob, jobsOf, readCommissioningPlan, type AdjustReading, type JobBuild } from "../../src/planning/commissioning/build";
-import { acceptReturned, compareReturned } from "../../src/planning/commissioning/record";
+import { acceptReturned, compareReturned, snagFields } from "../../src/planning/commissioning/record";
 import { isSpent, readPlannedTab, readTab, stateCell, tabStates, type TabReading } from "../../src/planning/commissioning/tab";
+import { snagColumns } from "../../src/planning/commissioning/tab/snag-columns";
 import { twinCells } from "../../src/planning/commissioning/tab/twin-cells";
 import { Problem } from "../../src/planning/text";
 import type { TableRows } from "../../src/planning/plan/schema";
@@ -183,14 +184,14 @@ class Life {
     const row = tab.places.snagsRow + 2 + Math.floor(this.random() * 15);
     if (row >= tab.places.orphansRow) return;
     const { columns } = tab.places;
-    const about = columns.no;
+    const about = columns[snagColumns.about];
     if (about !== undefined && this.random() < 0.5) {
       const before = sheet.values[row]?.[about] ?? null;
       this.write(sheet, row, about, this.random() < 0.8 ? Math.ceil(this.random() * 18) : "gone");
       this.forget(sheet, [before]);
     }
-    this.put(sheet, row, this.pick([columns.no, columns.step, columns.subject, columns.expected, columns.found, columns.result, columns.by, columns.note]), "a snag");
-    if (this.random() < 0.3) this.put(sheet, row, this.pick([columns.witness, columns.done, columns.expectedBefore]), "beside a snag");
+    this.put(sheet, row, columns[snagColumns[this.pick(snagFields)]], "a snag");
+    if (this.random() < 0.3) this.put(sheet, row, this.pick([columns.unit, columns.by, columns.witness, columns.done]), "beside a snag");
   }
 
   /** Types into any cell of the sheet and around it. */
