@@ -34,6 +34,14 @@ describe("RFC 7143 section 4.2.7.1 and RFC 3722 section 6.2: what a name may hol
     expect(cellAnswer(() => iscsiName("2001-04", "example.com", "é".repeat(100)))).toMatch(/^#VALUE! name .*224 bytes/);
   });
 
+  test.each(["8.example", "a-b.c0.example", `${"a".repeat(63)}.example`])("%s is a host name (RFC 1123 section 2.1)", (domain) => {
+    expect(iscsiName("2001-04", domain)).toBe(`iqn.2001-04.${domain.split(".").reverse().join(".")}`);
+  });
+
+  test.each(["example.8", "example", "-a.example", "a-.example", "a_b.example", "a..example", `${"a".repeat(64)}.example`])("%s is none", (domain) => {
+    expect(cellAnswer(() => iscsiName("2001-04", domain))).toMatch(/^#VALUE! domain .* is not a domain name of yours/);
+  });
+
   test("December is 12, January 01, and there is no month 13 or 0", () => {
     expect(iscsiName("2001-12", "example.com")).toBe("iqn.2001-12.com.example");
     expect(iscsiName("2001-01", "example.com")).toBe("iqn.2001-01.com.example");

@@ -59,6 +59,7 @@ describe("the forms of RFC 4291 section 2.2", () => {
     expect(readIPv6("[::1]", 1, 4)).toEqual([0, 0, 0, 0, 0, 0, 0, 1]);
     expect(readIPv6("::1", 0, 2)).toEqual([0, 0, 0, 0, 0, 0, 0, 0]);
     expect(readIPv6("::1:2", 0, 4)).toBeNull();
+    expect(readIPv6("::1.2.3.4", 0, 3)).toEqual([0, 0, 0, 0, 0, 0, 0, 1]);
   });
 });
 

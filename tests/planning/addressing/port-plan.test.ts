@@ -169,6 +169,13 @@ describe("names of controllers and ports", () => {
     expect(problemOf(() => parsePortNames(text)).sentence).toMatch(/^ports .*Write a count such as 4/);
   });
 
+  test("an array may have 1024 controllers or ports, and no more", () => {
+    expect([parseControllerNames(1024), parsePortNames("0-1023")].map((names) => names.length)).toEqual([1024, 1024]);
+    expect(parseControllerNames(1024).at(-1)).toBe("AMJ");
+    expect(problemOf(() => parseControllerNames(1025)).sentence).toBe('controllers is 1025. Write a count such as 2, or names such as "A,B" (at most 1024).');
+    expect(problemOf(() => parsePortNames("0-1024")).sentence).toBe('ports "0-1024" are 1025 names. Write a count such as 4, or names such as "0,1,2,3" (at most 1024).');
+  });
+
   test("ports that run backwards are turned", () => {
     expect(problemOf(() => parsePortNames("3-0")).sentence).toBe('ports "3-0" runs backwards. Write 0-3.');
   });
