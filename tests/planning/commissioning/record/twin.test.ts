@@ -105,7 +105,9 @@ describe("what was found where no figure is expected", () => {
     expect([45_999.9, 46_000, 46_001.9, 46_002].map((found) => resultOf({ ...day, typed: { found } }))).toEqual(["Differs", "As expected", "As expected", "Differs"]);
   });
 
-  test.each([[true, "As expected"], ["Yes", "As expected"], ["x", "As expected"], ["true", "As expected"], [false, "Differs"], ["No", "Differs"]] as const)("a box ticked with %p is %s", (found, result) => {
+  const ticks = [[true, "As expected"], ["Yes", "As expected"], ["x", "As expected"], ["true", "As expected"], [false, "Differs"], ["No", "Differs"]] as const;
+
+  test.each(ticks)("a box ticked with %p is %s", (found, result) => {
     expect(resultOf({ kind: "tick", wanted: null, typed: { found } })).toBe(result);
   });
 });
