@@ -18,7 +18,7 @@ describe("hosts are counted from the first and, below 0, from the last", () => {
     for (const position of [count + 1n, -count - 1n]) {
       const problem = problemOf(() => at(text, position));
       expect([problem.kind, problem.argument, problem.received]).toEqual(["no-answer", "position", position]);
-      expect(problem.sentence).toBe(`position ${position} is past the ${count} hosts of ${text}. Write a smaller one.`);
+      expect(problem.sentence).toBe(`position ${position} is past the ${count === 1n ? "1 host" : `${count} hosts`} of ${text}. Write a smaller one.`);
     }
   });
 
