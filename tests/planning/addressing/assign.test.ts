@@ -96,10 +96,16 @@ describe("what cannot stand is refused and named", () => {
     expect(problemOf(() => kept("192.0.2.7", ["192.0.2.7"])).sentence).toMatch(/^kept row 1 keeps 192\.0\.2\.7, which is reserved\./);
   });
 
+  test("a row is the argument that is refused", () => {
+    expect(problemOf(() => assigned(["a", "A"])).argument).toBe("names row 2");
+    expect(problemOf(() => assigned(["a"], [["a", "10.20.0.5"], ["a", "10.20.0.6"]])).argument).toBe("kept row 2");
+    expect(problemOf(() => assigned(["a"], [["a", "10.20.1.1"]])).argument).toBe("kept row 1");
+  });
+
   test("a full prefix is no answer", () => {
     const names = Array.from({ length: 63 }, (_, place) => `n${place}`);
     const problem = problemOf(() => assigned(names));
-    expect(problem.kind).toBe("no-answer");
+    expect([problem.kind, problem.argument, problem.received]).toEqual(["no-answer", "prefix", "n62"]);
     expect(problem.sentence).toBe('prefix 10.20.0.0/26 has no free address left for "n62" in names row 63. Give a larger one.');
   });
 });

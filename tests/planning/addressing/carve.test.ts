@@ -124,6 +124,13 @@ describe("the ends of what a prefix holds", () => {
     expect(kept.map(({ prefix }) => formatPrefix(prefix))).toEqual(["2001:db8:0:1::/64", "2001:db8:0:3::/64"]);
   });
 
+  test("kept IPv6 subnets that meet what is taken, or one another, are named wherever they lie", () => {
+    const refusal = (taken: readonly string[], ...kept: readonly string[]): string =>
+      problemOf(() => carve(parsePrefix("2001:db8::/56"), kept.map((text, place) => need(`n${place}`, 5, text, place + 2)), 0, parseRanges(taken, 6))).sentence;
+    expect(refusal(["2001:db8:0:1::/64", "2001:db8:0:2:8000::/65"], "2001:db8:0:2::/64")).toMatch(/^needs row 2: .* meets an address that is taken\./);
+    expect(refusal([], "2001:db8::/64", "2001:db8:0:1::/64", "2001:db8:0:1::/64")).toMatch(/^needs row 4: .* meets 2001:db8:0:1::\/64 in row 3\./);
+  });
+
   test("a kept IPv6 subnet longer than /64 is too small for interface identifiers of 64 bits (RFC 4291 section 2.5.1)", () => {
     const sentence = problemOf(() => carve(parsePrefix("2001:db8::/56"), [need("a", 5, "2001:db8::/65", 3)], 0, parseRanges([], 6))).sentence;
     expect(sentence).toBe('needs row 3: kept prefix 2001:db8::/65 for "a" is longer than /64. Clear it or give a larger one.');

@@ -80,7 +80,10 @@ describe("networks", () => {
   test("gateway and reserved addresses are never given away", () => {
     const held = { ...network("left", "10.20.1.0/29", "10.20.1.6"), reserved: parseRanges(["10.20.1.1-10.20.1.2"], 4) };
     expect(lines(planPorts([array("x", 1, null, "A", "0,1,2")], [held]))).toEqual(["x A 0 left 10.20.1.3", "x A 1 left 10.20.1.4", "x A 2 left 10.20.1.5"]);
-    expect(problemOf(() => planPorts([array("x", 1, null, "A", "0,1,2,3")], [held])).kind).toBe("no-answer");
+    expect(problemOf(() => planPorts([array("x", 1, null, "A", "0,1,2,3")], [held]))).toMatchObject({
+      kind: "no-answer",
+      sentence: 'network "left" has no free address left for "x" port 3. Give it a larger prefix.',
+    });
   });
 
   test("an IPv6 gateway may be the router's link-local address", () => {

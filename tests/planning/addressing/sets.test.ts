@@ -181,6 +181,15 @@ describe("the ends of the address space", () => {
     expect(merged(family, [text]).slice(0, first.length)).toEqual(first);
   });
 
+  test("addresses are neighbours where they differ by one, and not where they do so in their last words alone", () => {
+    expect(merged(6, ["2001:db8::1", "2001:db9::2"])).toHaveLength(2);
+    expect(merged(6, ["2001:db8::2", "2001:db8:1::3"])).toHaveLength(2);
+    expect(merged(6, ["2001:db8::2", "2001:db8:0:0:0:1:0:3"])).toHaveLength(2);
+    expect(merged(6, ["2001:db8::ffff:ffff:ffff:ffff", "2001:db8:0:1::"])).toHaveLength(2);
+    expect(merged(6, ["2001:db8::2", "2001:db8::3"])).toEqual(["2001:db8::2/127"]);
+    expect(merged(6, ["2001:db8::/64", "2001:db8:0:1::/64"])).toEqual(["2001:db8::/63"]);
+  });
+
   test("the whole of a family without its two ends takes twice as many prefixes as it has bits, less two", () => {
     expect(gaps(4, "0.0.0.0/0", ["0.0.0.0", "255.255.255.255"])).toHaveLength(62);
     expect(gaps(6, "::/0", ["::", "ffff:ffff:ffff:ffff:ffff:ffff:ffff:ffff"])).toHaveLength(254);

@@ -176,6 +176,8 @@ describe("what is no address is refused with what to write instead", () => {
     ["", "address is blank. Write an address, such as 10.20.0.9 or 2001:db8::9."],
     ["[2001:db8::9]", 'address "[2001:db8::9]" has brackets. Write 2001:db8::9.'],
     ["[2001:db8::9]:3260", 'address "[2001:db8::9]:3260" has brackets. Write the address alone, such as 2001:db8::9.'],
+    ["[0.0.0.0]", 'address "[0.0.0.0]" has brackets. Write 0.0.0.0.'],
+    ["12", 'address "12" is not an address. Write IPv4 such as 10.20.0.9, or IPv6 such as 2001:db8::9.'],
     ["[switch]", 'address "[switch]" has brackets. Write the address alone, such as 10.20.0.9.'],
     ["10.20.0.9:3260", 'address "10.20.0.9:3260" has a port. Write 10.20.0.9.'],
     ["10,20,0,9", 'address "10,20,0,9" has commas. Write 10.20.0.9.'],
@@ -209,9 +211,16 @@ describe("what is no address is refused with what to write instead", () => {
     ["10,20,0,0", 'network "10,20,0,0" has commas. Write the prefix alone, such as 10.20.0.0/24.'],
     ["010.020.0.0 255.255.0.0", 'network "010.020.0.0 255.255.0.0" has leading zeros: is it 10.20.0.0 or, as some programs read it, 8.16.0.0? Write it without them.'],
     ["10.20.0.0.0 or 10.20.1.0", 'network "10.20.0.0.0 or 10.20.1.0" has a blank in it. Write one prefix, such as 10.20.0.0/24.'],
+    ["10.20.0.9/032", 'network "10.20.0.9/032" has a length with a leading zero. Write 10.20.0.9/32.'],
     ["10.20.0.0/24/", 'network "10.20.0.0/24/" has no length from 0 to 32 after the address. Write it like 10.20.0.0/24.'],
     ["10.0.0.0/", 'network "10.0.0.0/" has no length from 0 to 32 after the address. Write it like 10.20.0.0/24.'],
   ])("prefix %s", (text, sentence) => expect(problemOf(() => parsePrefix(text, "network")).sentence).toBe(sentence));
+
+  test("where nobody says of which argument, it is of the prefix or of the address", () => {
+    expect(problemOf(() => parseInterface("switch")).sentence).toMatch(/^prefix "switch" is not a prefix\./);
+    expect(problemOf(() => parsePrefix("switch")).argument).toBe("prefix");
+    expect(problemOf(() => parseAddress("switch")).argument).toBe("address");
+  });
 
   test("no sign of ASCII but a digit may follow the digit of a length", () => {
     for (let code = 0; code < 128; code++) {

@@ -100,7 +100,7 @@ describe("cuts and disjoint paths", () => {
     ["an end that is not there", "to", () => singlePoints(buildGraph([{ from: "a", to: "b" }]), "a", "z"), 'to "z" is at no end of links. Write a name that stands there.'],
     ["two ends that are one", "to", () => minimumCut(buildGraph([{ from: "a", to: "b" }]), "a", "A"), 'to "A" is the same node as from. Give two different nodes.'],
     ["a node that no link joins", "nodes", () => buildGraph([{ from: "a", to: "b" }], [{ name: "c", unavailability: 0.1 }]), 'nodes: "c" is at no end of links. Mend the name or add its link.'],
-    ["a node given twice", "nodes", () => buildGraph([{ from: "a", to: "b" }], [{ name: "a", unavailability: 0.1 }, { name: "A", unavailability: 0.2 }]), 'nodes: "A" stands twice. Give each node one row.'],
+    ["a node given twice", "nodes", () => buildGraph([{ from: "a", to: "b" }], [{ name: "a" }, { name: "A", unavailability: 0.2 }]), 'nodes: "A" stands twice. Give each node one row.'],
     ["a start that is not there", "from", () => disjointPaths(buildGraph([{ from: "a", to: "b" }]), "z", "b", "node"), 'from "z" is at no end of links. Write a name that stands there.'],
   ])("refuses %s", (_, argument, work, sentence) => {
     expect(problemOf(work)).toMatchObject({ kind: "invalid", argument, sentence });
