@@ -89,6 +89,12 @@ describe("feedLoads", () => {
     expect(round(load!.worstAmps)).toBe(round(Math.max(...byTurns.flatMap((watts) => addPhasors(watts, 400, 0.9)))));
   });
 
+  test.each(["L1", "L2", "L3"])("a device that names no phase is on the worst line, which may be %s", (line) => {
+    const three = feed("A", { volts: 400, phases: 3 });
+    const [load] = feedLoads([device("d1", 1000, "A"), device("d2", 2000, `A/${line}`)], [three]);
+    expect(round(load!.worstAmps)).toBe(round((3000 * Math.sqrt(3)) / 400));
+  });
+
   test("power factor and continuous share are the feed's own", () => {
     const [load] = feedLoads([device("d", 1840, "A")], [feed("A", { powerFactor: 0.8, continuousShare: 1, breakerAmps: 10 })]);
     expect(load).toMatchObject({ worstAmps: 10, limitAmps: 10, share: 1, ok: true });
