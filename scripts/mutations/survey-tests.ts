@@ -72,7 +72,9 @@ async function importersOf(root: string, folders: readonly string[], texts: Sour
   return [...new Set(importers.map(({ entryPoint }) => resolve(root, entryPoint!)))].sort();
 }
 
+/** The test files of a folder, or a test file itself. */
 function testFilesIn(folder: string): string[] {
+  if (folder.endsWith(".test.ts")) return [folder];
   if (!existsSync(folder)) return [];
   const names = readdirSync(folder, { recursive: true, encoding: "utf8" });
   return names.filter((name) => name.endsWith(".test.ts") && basename(name) !== fileLeftOut).map((name) => join(folder, name));

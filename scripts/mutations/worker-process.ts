@@ -6,11 +6,13 @@ import type { Outcome, Task } from "./worker";
 export class WorkerProcess {
   private child: ChildProcess | undefined;
 
-  /** Runs one test file; undefined when it took longer than `limit` milliseconds or brought the process down. */
+  /** Runs one test file; undefined when it took longer than `limit` milliseconds, four times that in a new process, or brought the process down. */
   run(task: Task, limit: number): Promise<Outcome | undefined> {
+    // A process that has just begun loads and compiles everything first: on a busy machine that alone may take the limit.
+    const patience = this.child === undefined ? 4 * limit : limit;
     const child = (this.child ??= fork(join(__dirname, "..", "run.mjs"), ["scripts/mutations/worker.ts"], { stdio: ["ignore", "ignore", "ignore", "ipc"] }));
     return new Promise((resolve) => {
-      const timer = setTimeout(() => child.kill("SIGKILL"), limit);
+      const timer = setTimeout(() => child.kill("SIGKILL"), patience);
       const settle = (outcome: Outcome | undefined): void => {
         clearTimeout(timer);
         child.removeAllListeners();

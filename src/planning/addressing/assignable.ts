@@ -11,7 +11,7 @@ import { subtractRanges } from "./subtract";
  * to fdff:ffff:ffff:ffff (RFC 2526 section 2). A subnet with identifiers of 7 bits or fewer has no room for them and keeps all.
  */
 export function assignableRanges(prefix: Prefix): AddressRanges {
-  const hosts = new RangeList(prefix.family, 1);
+  const hosts = new RangeList(prefix.family);
   hosts.addRange(firstHost(prefix), lastHost(prefix));
   const anycast = anycastRange(prefix);
   return anycast === null ? hosts : subtractRanges(hosts, anycast);
@@ -23,7 +23,7 @@ export function anycastRange(prefix: Prefix): AddressRanges | null {
   // In a /64 the identifiers are EUI-64 ones: the seventh bit, universal or local, is 0 in those that are reserved.
   const universalBit = prefix.length === 64 ? 1n << 57n : 0n;
   const last = addressValue(lastAddress(prefix)) - universalBit;
-  const reserved = new RangeList(6, 1);
+  const reserved = new RangeList(6);
   reserved.addRange(addressAt(6, last - 127n), addressAt(6, last));
   return reserved;
 }

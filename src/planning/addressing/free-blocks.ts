@@ -30,7 +30,8 @@ export class FreeBlocks {
     }
     if (lowest === null) return null;
     this.byLength[lowest.length]!.pop();
-    for (let rest = lowest.length + 1; rest <= length; rest++) this.insert(this.upperHalf(lowest, rest));
+    // They lie below every other block of their lengths: those begin behind the one that was cut.
+    for (let rest = lowest.length + 1; rest <= length; rest++) this.byLength[rest]!.push(this.upperHalf(lowest, rest));
     return new Prefix(lowest.first, length);
   }
 
@@ -38,17 +39,5 @@ export class FreeBlocks {
   private upperHalf(block: Prefix, length: number): Prefix {
     const value = addressValue(block.first) + (1n << BigInt(bitsOf(this.family) - length));
     return new Prefix(addressAt(this.family, value), length);
-  }
-
-  private insert(block: Prefix): void {
-    const list = this.byLength[block.length]!;
-    let low = 0;
-    let high = list.length;
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if (compareAddresses(list[middle]!.first, block.first) > 0) low = middle + 1;
-      else high = middle;
-    }
-    list.splice(low, 0, block);
   }
 }

@@ -51,7 +51,7 @@ export function hostAt(prefix: Prefix, position: bigint, argument = "position"):
   const count = countHosts(prefix);
   const index = position > 0n ? position - 1n : count + position;
   if (index < 0n || index >= count) {
-    throw noAnswer(argument, position, `${argument} ${position} is past the ${count} hosts of ${formatPrefix(prefix)}. Write a smaller one.`);
+    throw noAnswer(argument, position, `${argument} ${position} is past the ${count} ${count === 1n ? "host" : "hosts"} of ${formatPrefix(prefix)}. Write a smaller one.`);
   }
   return addressAt(prefix.family, addressValue(firstHost(prefix)) + index);
 }

@@ -16,7 +16,7 @@ export function readIPv4(text: string, from: number, to: number): number {
       if (octet > 255) return -1;
       digits++;
     } else {
-      if (digit !== -2 || digits === 0 || dots === 3) return -1;
+      if (digit !== -2 || digits === 0) return -1;
       value = (value << 8) | octet;
       octet = 0;
       digits = 0;

@@ -20,7 +20,7 @@ export function iscsiName(yearMonth: string, domain: string, name: string | null
 
 function parseYearMonth(text: string): string {
   if (/^\d{4}-(0[1-9]|1[0-2])$/.test(text)) return text;
-  const [, year = "", month = ""] = /^(\d{4})[-/. ]?(\d{1,2})$/.exec(text) ?? /^(?=.{4,}(\d{4})$)(\d{1,2})[-/. ]\d{4}$/.exec(text) ?? [];
+  const [, year = "", month = ""] = /^(\d{4})[-/. ]?(\d{1,2})$/.exec(text) ?? /^(?=.*(\d{4})$)(\d{1,2})[-/. ]\d{4}$/.exec(text) ?? [];
   const start = `yearMonth ${quote(text)} is not a year and month`;
   if (Number(month) < 1 || Number(month) > 12) throw invalid("yearMonth", text, `${start}. Write it as text, such as 2024-05.`);
   const meant = `${year}-${month.padStart(2, "0")}`;

@@ -23,6 +23,6 @@ export function findFreeAddresses(prefix: Prefix, taken: AddressRanges, count: n
 }
 
 function tooFew(prefix: Prefix, found: number, count: number): Problem {
-  const left = found === 0 ? "no free address left" : `only ${found} free addresses, not ${count}`;
+  const left = found === 0 ? "no free address left" : `only ${found} free ${found === 1 ? "address" : "addresses"}, not ${count}`;
   return noAnswer("prefix", formatPrefix(prefix), `prefix ${formatPrefix(prefix)} has ${left}. Give a larger one.`);
 }

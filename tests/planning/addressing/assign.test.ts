@@ -81,11 +81,32 @@ describe("what cannot stand is refused and named", () => {
     ["another family", ["a"], [["a", "2001:db8::1"]], [], /^kept row 1 .*not in/],
   ] as const)("%s", (_, names, kept, held, sentence) => expect(problemOf(() => assigned(names, kept, held)).sentence).toMatch(sentence));
 
+  test("the last address of an IPv6 subnet is no broadcast address (RFC 4291 section 2) but a reserved anycast one (RFC 2526)", () => {
+    const six = parsePrefix("2001:db8::/112");
+    const kept = (address: string): string => problemOf(() => assignAddresses(six, named(["a"]), keptPairs([["a", address]]), parseRanges([], 6))).sentence;
+    expect(kept("2001:db8::ffff")).toBe("kept row 1 keeps 2001:db8::ffff, which is reserved. Change or remove that row.");
+    expect(kept("2001:db8::")).toBe("kept row 1 keeps 2001:db8::, the subnet-router anycast address. Change or remove that row.");
+  });
+
+  test("a kept address on the point-to-point link of a /31 is neither network nor broadcast address (RFC 3021)", () => {
+    const link = parsePrefix("192.0.2.6/31");
+    const kept = (address: string, reserved: readonly string[]): string[] =>
+      assignAddresses(link, named(["a"]), keptPairs([["a", address]]), parseRanges(reserved, 4)).map(formatAddress);
+    expect([kept("192.0.2.6", []), kept("192.0.2.7", [])]).toEqual([["192.0.2.6"], ["192.0.2.7"]]);
+    expect(problemOf(() => kept("192.0.2.7", ["192.0.2.7"])).sentence).toMatch(/^kept row 1 keeps 192\.0\.2\.7, which is reserved\./);
+  });
+
+  test("a row is the argument that is refused", () => {
+    expect(problemOf(() => assigned(["a", "A"])).argument).toBe("names row 2");
+    expect(problemOf(() => assigned(["a"], [["a", "10.20.0.5"], ["a", "10.20.0.6"]])).argument).toBe("kept row 2");
+    expect(problemOf(() => assigned(["a"], [["a", "10.20.1.1"]])).argument).toBe("kept row 1");
+  });
+
   test("a full prefix is no answer", () => {
     const names = Array.from({ length: 63 }, (_, place) => `n${place}`);
     const problem = problemOf(() => assigned(names));
-    expect(problem.kind).toBe("no-answer");
-    expect(problem.sentence).toMatch(/no free address left for "n62" in names row 63/);
+    expect([problem.kind, problem.argument, problem.received]).toEqual(["no-answer", "prefix", "n62"]);
+    expect(problem.sentence).toBe('prefix 10.20.0.0/26 has no free address left for "n62" in names row 63. Give a larger one.');
   });
 });
 

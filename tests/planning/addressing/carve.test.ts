@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { addressAt, addressValue, carve, containsPrefix, formatPrefix, networkOf, overlaps, parsePrefix, parseRanges, type Need, type Prefix } from "../../../src/planning/addressing";
+import { addressAt, addressValue, carve, containsPrefix, formatAddress, formatPrefix, networkOf, overlaps, parsePrefix, parseRanges, type Need, type Prefix } from "../../../src/planning/addressing";
 import { problemOf } from "../../support/sentence";
 
 const whole = parsePrefix("10.20.0.0/22");
@@ -94,6 +94,47 @@ describe("sizes", () => {
   test("every IPv6 need is a /64", () => {
     const results = carve(parsePrefix("2001:db8::/56"), [need("a", 5), need("b", 100_000)], 0, parseRanges(["2001:db8:0:1::5"], 6));
     expect(results.map(({ prefix }) => formatPrefix(prefix))).toEqual(["2001:db8::/64", "2001:db8:0:2::/64"]);
+  });
+});
+
+describe("the ends of what a prefix holds", () => {
+  const everything = parsePrefix("0.0.0.0/0");
+  const none = parseRanges([], 4);
+
+  test("0.0.0.0/0 holds 4294967296 addresses (RFC 4632 section 3.1), so 4294967294 hosts and no more", () => {
+    expect(carve(everything, [need("all", 4_294_967_294)], 0, none).map(({ prefix }) => formatPrefix(prefix))).toEqual(["0.0.0.0/0"]);
+    const problem = problemOf(() => carve(everything, [need("all", 4_294_967_295, null, 7)], 0, none));
+    expect([problem.kind, problem.sentence]).toEqual(["no-answer", 'prefix 0.0.0.0/0 has no room left for 4294967295 hosts of "all" in needs row 7.']);
+  });
+
+  test("an IPv6 prefix without room says that a /64 is wanted", () => {
+    const two = parsePrefix("2001:db8::/63");
+    const sentence = problemOf(() => carve(two, [need("a", 5), need("b", 5), need("c", 5, null, 4)], 0, parseRanges([], 6))).sentence;
+    expect(sentence).toBe('prefix 2001:db8::/63 has no room left for a /64 of "c" in needs row 4.');
+  });
+
+  test("each need has the hosts between network and broadcast address (RFC 950)", () => {
+    const [one] = carve(whole, [need("a", 100)], 0, none);
+    expect([formatAddress(one!.firstHost), formatAddress(one!.lastHost)]).toEqual(["10.20.0.1", "10.20.0.126"]);
+  });
+
+  test("a kept /64 stands beside taken halves of its neighbours", () => {
+    const taken = parseRanges(["2001:db8:0:0:8000::/65", "2001:db8:0:2::/65"], 6);
+    const kept = carve(parsePrefix("2001:db8::/62"), [need("a", 5, "2001:db8:0:1::/64"), need("b", 5)], 0, taken);
+    expect(kept.map(({ prefix }) => formatPrefix(prefix))).toEqual(["2001:db8:0:1::/64", "2001:db8:0:3::/64"]);
+  });
+
+  test("kept IPv6 subnets that meet what is taken, or one another, are named wherever they lie", () => {
+    const refusal = (taken: readonly string[], ...kept: readonly string[]): string =>
+      problemOf(() => carve(parsePrefix("2001:db8::/56"), kept.map((text, place) => need(`n${place}`, 5, text, place + 2)), 0, parseRanges(taken, 6))).sentence;
+    expect(refusal(["2001:db8:0:1::/64", "2001:db8:0:2:8000::/65"], "2001:db8:0:2::/64")).toMatch(/^needs row 2: .* meets an address that is taken\./);
+    expect(refusal([], "2001:db8::/64", "2001:db8:0:1::/64", "2001:db8:0:1::/64")).toMatch(/^needs row 4: .* meets 2001:db8:0:1::\/64 in row 3\./);
+  });
+
+  test("a kept IPv6 subnet longer than /64 is too small for interface identifiers of 64 bits (RFC 4291 section 2.5.1)", () => {
+    const sentence = problemOf(() => carve(parsePrefix("2001:db8::/56"), [need("a", 5, "2001:db8::/65", 3)], 0, parseRanges([], 6))).sentence;
+    expect(sentence).toBe('needs row 3: kept prefix 2001:db8::/65 for "a" is longer than /64. Clear it or give a larger one.');
+    expect(problemOf(() => carved([need("a", 2, "10.20.1.0/31", 3)])).sentence).toMatch(/ is longer than \/30\./);
   });
 });
 

@@ -27,7 +27,7 @@ describe("octets are kept apart by dots and by nothing else", () => {
   });
 });
 
-describe("an address is four octets from 0 to 255 without leading zeros", () => {
+describe("an address is four octets from 0 to 255 without leading zeros (RFC 3986 section 3.2.2)", () => {
   test.each([
     ["0.0.0.0", value(0, 0, 0, 0)],
     ["255.255.255.255", value(255, 255, 255, 255)],
@@ -58,7 +58,7 @@ describe("an address is four octets from 0 to 255 without leading zeros", () => 
   });
 });
 
-describe("a prefix is an address and a length from 0 to 32", () => {
+describe("a prefix is an address and a length from 0 to 32 (RFC 4632 section 3.1)", () => {
   test("every length is read", () => {
     for (let length = 0; length <= 32; length++) {
       const packed = readIPv4Prefix(`192.0.2.255/${length}`);

@@ -36,6 +36,9 @@ describe("the forms of RFC 4291 section 2.2", () => {
     ["1:2:3:4:5:1.2.3.4", null],
     ["1:2:3:4:5:6:7:8:9", null],
     ["1:2:3:4:5:6:7:8::", null],
+    ["1:2:3:4:5:6:7:8::9", null],
+    ["::1:2:3:4:5:6:7:8:9", null],
+    ["::0.0.0.0", [0, 0, 0, 0, 0, 0, 0, 0]],
     ["1:2:3:4::5:6:7:8", null],
     ["1::2::3", null],
     [":::", null],
@@ -59,6 +62,8 @@ describe("the forms of RFC 4291 section 2.2", () => {
     expect(readIPv6("[::1]", 1, 4)).toEqual([0, 0, 0, 0, 0, 0, 0, 1]);
     expect(readIPv6("::1", 0, 2)).toEqual([0, 0, 0, 0, 0, 0, 0, 0]);
     expect(readIPv6("::1:2", 0, 4)).toBeNull();
+    expect(readIPv6("x::", 1, 2)).toBeNull();
+    expect(readIPv6("::1.2.3.4", 0, 3)).toEqual([0, 0, 0, 0, 0, 0, 0, 1]);
   });
 });
 

@@ -80,7 +80,10 @@ describe("networks", () => {
   test("gateway and reserved addresses are never given away", () => {
     const held = { ...network("left", "10.20.1.0/29", "10.20.1.6"), reserved: parseRanges(["10.20.1.1-10.20.1.2"], 4) };
     expect(lines(planPorts([array("x", 1, null, "A", "0,1,2")], [held]))).toEqual(["x A 0 left 10.20.1.3", "x A 1 left 10.20.1.4", "x A 2 left 10.20.1.5"]);
-    expect(problemOf(() => planPorts([array("x", 1, null, "A", "0,1,2,3")], [held])).kind).toBe("no-answer");
+    expect(problemOf(() => planPorts([array("x", 1, null, "A", "0,1,2,3")], [held]))).toMatchObject({
+      kind: "no-answer",
+      sentence: 'network "left" has no free address left for "x" port 3. Give it a larger prefix.',
+    });
   });
 
   test("an IPv6 gateway may be the router's link-local address", () => {
@@ -167,6 +170,13 @@ describe("names of controllers and ports", () => {
 
   test.each([[0], [-1], [1.5], [1e9], ["1.5"], ["A,,B"], ["A,a"], [""], ["0-3,2"], ["0-9999"]])("%p is refused with what to write", (text) => {
     expect(problemOf(() => parsePortNames(text)).sentence).toMatch(/^ports .*Write a count such as 4/);
+  });
+
+  test("an array may have 1024 controllers or ports, and no more", () => {
+    expect([parseControllerNames(1024), parsePortNames("0-1023")].map((names) => names.length)).toEqual([1024, 1024]);
+    expect(parseControllerNames(1024).at(-1)).toBe("AMJ");
+    expect(problemOf(() => parseControllerNames(1025)).sentence).toBe('controllers is 1025. Write a count such as 2, or names such as "A,B" (at most 1024).');
+    expect(problemOf(() => parsePortNames("0-1024")).sentence).toBe('ports "0-1024" are 1025 names. Write a count such as 4, or names such as "0,1,2,3" (at most 1024).');
   });
 
   test("ports that run backwards are turned", () => {

@@ -15,6 +15,7 @@ import {
   parseRanges,
   rangesOfPrefixes,
   subtractRanges,
+  uniteRanges,
   type Family,
 } from "../../../src/planning/addressing";
 import { problemOf } from "../../support/sentence";
@@ -30,6 +31,14 @@ function prefixesIn(family: Family, maxLength = 12): fc.Arbitrary<string[]> {
   const { base, bits } = spaces[family];
   const one = fc.tuple(fc.integer({ min: 0, max: 511 }), fc.integer({ min: bits - 8, max: bits })).map(([offset, length]) => formatPrefix(networkOf(addressAt(family, base + BigInt(offset)), length)));
   return fc.array(one, { maxLength });
+}
+
+/** Random ranges of up to 16 addresses on both sides of a place where a word or an octet is carried. */
+function rangesIn(family: Family): fc.Arbitrary<string[]> {
+  const base = family === 4 ? 0x0aff_fff0n : (0x2001_0db8n << 96n) | 0x1_ffff_fff0n;
+  const address = (offset: number): string => formatAddress(addressAt(family, base + BigInt(offset)));
+  const one = fc.tuple(fc.integer({ min: 0, max: 40 }), fc.integer({ min: 0, max: 15 })).map(([offset, more]) => `${address(offset)}-${address(offset + more)}`);
+  return fc.array(one, { maxLength: 6 });
 }
 
 function merged(family: Family, texts: readonly string[]): string[] {
@@ -76,6 +85,27 @@ describe.each(families)("sets of IPv%i prefixes", (family) => {
         expect(findClashes(parseRanges([...free, ...merged(family, taken)], family)).total).toBe(0);
       }),
       { ...settings, numRuns: 100 },
+    );
+  });
+
+  test("several sets united are one merged set of them all", () => {
+    fc.assert(
+      fc.property(fc.array(prefixesIn(family), { minLength: 1, maxLength: 4 }), (sets) => {
+        const united = coverAsText(uniteRanges(sets.map((texts) => parseRanges(texts, family))));
+        expect(united).toEqual(fewestPrefixes(family, valuesOf(sets.flat())));
+      }),
+      settings,
+    );
+  });
+
+  test("what is left of several ranges is what is left of them one by one, wherever the taken ones begin and end", () => {
+    fc.assert(
+      fc.property(rangesIn(family), rangesIn(family), (whole, taken) => {
+        const left = coverAsText(subtractRanges(parseRanges(whole, family), parseRanges(taken, family)));
+        const values = valuesOf(taken);
+        expect(left).toEqual(fewestPrefixes(family, new Set([...valuesOf(whole)].filter((value) => !values.has(value)))));
+      }),
+      { ...settings, numRuns: 300 },
     );
   });
 
@@ -149,6 +179,15 @@ describe("the ends of the address space", () => {
     [6, "::ffff:ffff-::1:0:0", ["::ffff:ffff/128", "::1:0:0/128"]],
   ])("IPv%i %s", (family, text, first) => {
     expect(merged(family, [text]).slice(0, first.length)).toEqual(first);
+  });
+
+  test("addresses are neighbours where they differ by one, and not where they do so in their last words alone", () => {
+    expect(merged(6, ["2001:db8::1", "2001:db9::2"])).toHaveLength(2);
+    expect(merged(6, ["2001:db8::2", "2001:db8:1::3"])).toHaveLength(2);
+    expect(merged(6, ["2001:db8::2", "2001:db8:0:0:0:1:0:3"])).toHaveLength(2);
+    expect(merged(6, ["2001:db8::ffff:ffff:ffff:ffff", "2001:db8:0:1::"])).toHaveLength(2);
+    expect(merged(6, ["2001:db8::2", "2001:db8::3"])).toEqual(["2001:db8::2/127"]);
+    expect(merged(6, ["2001:db8::/64", "2001:db8:0:1::/64"])).toEqual(["2001:db8::/63"]);
   });
 
   test("the whole of a family without its two ends takes twice as many prefixes as it has bits, less two", () => {

@@ -174,6 +174,24 @@ describe("what is no address is refused with what to write instead", () => {
     ["1:2:3:4:5:6:7::8", 'address "1:2:3:4:5:6:7::8" has "::" beside eight groups. Leave it out.'],
     ["switch-1", 'address "switch-1" is not an address. Write IPv4 such as 10.20.0.9, or IPv6 such as 2001:db8::9.'],
     ["", "address is blank. Write an address, such as 10.20.0.9 or 2001:db8::9."],
+    ["[2001:db8::9]", 'address "[2001:db8::9]" has brackets. Write 2001:db8::9.'],
+    ["[2001:db8::9]:3260", 'address "[2001:db8::9]:3260" has brackets. Write the address alone, such as 2001:db8::9.'],
+    ["[0.0.0.0]", 'address "[0.0.0.0]" has brackets. Write 0.0.0.0.'],
+    ["12", 'address "12" is not an address. Write IPv4 such as 10.20.0.9, or IPv6 such as 2001:db8::9.'],
+    ["[switch]", 'address "[switch]" has brackets. Write the address alone, such as 10.20.0.9.'],
+    ["10.20.0.9:3260", 'address "10.20.0.9:3260" has a port. Write 10.20.0.9.'],
+    ["10,20,0,9", 'address "10,20,0,9" has commas. Write 10.20.0.9.'],
+    ["10.20.0.9 10.20.0.10", 'address "10.20.0.9 10.20.0.10" has a blank in it. Write one address, such as 10.20.0.9.'],
+    ["2001:db8::9 ::1", 'address "2001:db8::9 ::1" has a blank in it. Write one address, such as 10.20.0.9.'],
+    ["my switch", 'address "my switch" is not an address. Write IPv4 such as 10.20.0.9, or IPv6 such as 2001:db8::9.'],
+    ["255.255.255.01", 'address "255.255.255.01" has leading zeros. Write 255.255.255.1.'],
+    ["256.0.0.01", 'address "256.0.0.01" has an octet 256. Octets go from 0 to 255.'],
+    [`10.0.0.${"9".repeat(40)}`, `address "10.0.0.${"9".repeat(32)}…" has an octet ${"9".repeat(40)}. Octets go from 0 to 255.`],
+    [`10.0.0.${"9".repeat(41)}`, `address "10.0.0.${"9".repeat(32)}…" has an octet ${"9".repeat(39)}…. Octets go from 0 to 255.`],
+    ["::1.2.3", 'address "::1.2.3" is not an IPv6 address with a dotted tail. Write one such as ::ffff:192.0.2.1.'],
+    ["1:2:3:4:5:6:7:8:", 'address "1:2:3:4:5:6:7:8:" begins or ends with a colon. Write IPv6 such as 2001:db8::9.'],
+    ["2001:::1", 'address "2001:::1" has "::" more than once. Write IPv6 such as 2001:db8::9.'],
+    ["2001:db8::g", 'address "2001:db8::g" has a group "g". A group is 1 to 4 of the digits 0-9 and a-f. Write IPv6 such as 2001:db8::9.'],
   ])("%s", (text, sentence) => expect(problemOf(() => parseAddress(text)).sentence).toBe(sentence));
 
   test.each([
@@ -184,8 +202,38 @@ describe("what is no address is refused with what to write instead", () => {
     ["10.0.0.0 255.0.255.0", 'network "10.0.0.0 255.0.255.0": "255.0.255.0" is not a mask. Its ones must come first, as in 255.255.255.0.'],
     ["2001:db8:: 255.255.255.0", 'network "2001:db8:: 255.255.255.0" has no length from 0 to 128 after the address. Write it like 2001:db8::/64.'],
     ["10.0.0.0", 'network "10.0.0.0" has no length. Write it with one, such as 10.0.0.0/32 for this one address.'],
+    ["", 'network a blank has no address before its length. Write one such as 10.20.0.0/24.'],
+    ["/24", 'network "/24" has no address before its length. Write one such as 10.20.0.0/24.'],
+    ["switch", 'network "switch" is not a prefix. Write IPv4 such as 10.20.0.0/24, or IPv6 such as 2001:db8::/64.'],
+    ["2001:db8::", 'network "2001:db8::" has no length. Write it with one, such as 2001:db8::/128 for this one address.'],
+    ["[2001:db8::]/64", 'network "[2001:db8::]/64" has brackets. Write 2001:db8::/64.'],
+    ["10,20,0,0/24", 'network "10,20,0,0/24" has commas. Write 10.20.0.0/24.'],
+    ["10,20,0,0", 'network "10,20,0,0" has commas. Write the prefix alone, such as 10.20.0.0/24.'],
+    ["010.020.0.0 255.255.0.0", 'network "010.020.0.0 255.255.0.0" has leading zeros: is it 10.20.0.0 or, as some programs read it, 8.16.0.0? Write it without them.'],
+    ["10.20.0.0.0 or 10.20.1.0", 'network "10.20.0.0.0 or 10.20.1.0" has a blank in it. Write one prefix, such as 10.20.0.0/24.'],
+    ["10.20.0.9/032", 'network "10.20.0.9/032" has a length with a leading zero. Write 10.20.0.9/32.'],
+    ["10.20.0.0/24/", 'network "10.20.0.0/24/" has no length from 0 to 32 after the address. Write it like 10.20.0.0/24.'],
     ["10.0.0.0/", 'network "10.0.0.0/" has no length from 0 to 32 after the address. Write it like 10.20.0.0/24.'],
   ])("prefix %s", (text, sentence) => expect(problemOf(() => parsePrefix(text, "network")).sentence).toBe(sentence));
+
+  test("where nobody says of which argument, it is of the prefix or of the address", () => {
+    expect(problemOf(() => parseInterface("switch")).sentence).toMatch(/^prefix "switch" is not a prefix\./);
+    expect(problemOf(() => parsePrefix("switch")).argument).toBe("prefix");
+    expect(problemOf(() => parseAddress("switch")).argument).toBe("address");
+  });
+
+  test("no sign of ASCII but a digit may follow the digit of a length", () => {
+    for (let code = 0; code < 128; code++) {
+      const sign = String.fromCharCode(code);
+      const isDigit = sign >= "0" && sign <= "9";
+      for (const [start, most] of [["0.0.0.0/2", 32], ["::/2", 128], ["::/12", 128]] as const) {
+        const length = Number(start.split("/")[1]! + sign);
+        if (sign.trim() === "") expect(String(parsePrefix(start + sign))).toBe(start);
+        else if (isDigit && length <= most) expect(parsePrefix(start + sign).length).toBe(length);
+        else expect(problemOf(() => parsePrefix(start + sign)).sentence).toMatch(/^prefix .*(has no length from 0 to |"2\." is not a mask)/);
+      }
+    }
+  });
 
   test.each([
     ["10.0.0.9-10.0.0.1", 'taken "10.0.0.9-10.0.0.1" runs backwards. Write 10.0.0.1-10.0.0.9.'],

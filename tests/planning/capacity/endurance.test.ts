@@ -15,7 +15,7 @@ test.each<[string, number, number, string, number, number, number]>([
   expect(enduranceYears(size(drive), rated, { dailyWrites: size(daily), drives, writeFactor: factor })).toBeCloseTo(lasts, 12);
 });
 
-test("a rating in terabytes written counts days of a year of 365: 7008 TB are 3.84 TB a day for five years", () => {
+test("a rating in terabytes written counts days of a year of 365 (common practice, no source): 7008 TB are 3.84 TB a day for five years", () => {
   expect(enduranceYears(size("3.84 TB"), { bytesWritten: size("7008 TB") }, { dailyWrites: size("3.84 TB"), drives: 1, writeFactor: 1 })).toBeCloseTo(5, 12);
   expect(enduranceYears(size("1 TB"), { bytesWritten: size("7008 TB") }, { dailyWrites: size("3.84 TB"), drives: 2, writeFactor: 4 })).toBeCloseTo(2.5, 12);
 });

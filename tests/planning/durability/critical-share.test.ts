@@ -19,6 +19,6 @@ test.each([
   [12, 6, 4],
   [10, 3, 3],
   [7, 7, 4],
-])("of %i drives and stripes of %i, %i failed: as by listing every stripe", (drives, width, failed) => {
+])("of %i drives and stripes of %i, %i failed: as by listing every stripe (of two failed the declustering ratio of Holland and Gibson, 1992)", (drives, width, failed) => {
   expect(criticalShare(drives, width, failed)).toBeCloseTo(byListing(drives, width, failed), 14);
 });

@@ -1,5 +1,5 @@
 import { layoutDrives, parseScheme } from "../../../src/planning/capacity";
-import { bytesLostPerTerabyte, dataLossRange, dataLossRisk, meanYearsToDataLoss, type LossConditions } from "../../../src/planning/durability";
+import { bytesLostPerTerabyte, dataLossRange, dataLossRisk, meanYearsToDataLoss, mostRangeRows, type LossConditions } from "../../../src/planning/durability";
 import { hours, parseSize, share } from "../../../src/planning/quantity";
 import { problemOf } from "../../support/sentence";
 
@@ -44,6 +44,7 @@ describe("mean time to data loss", () => {
   test("past what a cell can hold has no answer", () => {
     expect(problemOf(() => years("2+100", 102, 1e9))).toMatchObject({
       kind: "no-answer",
+      argument: "scheme",
       sentence: "scheme 2+100 on 102 drives lasts longer than a cell can hold. Write fewer drives.",
     });
   });
@@ -149,6 +150,17 @@ describe("a range of failure rates", () => {
     const rates = dataLossRange(lay("RAID 6", 12), share(0.0123456789), share(0.0987654321), usual, 9).map(({ afr }) => afr);
     expect(rates.map((afr) => Number(afr.toPrecision(15)))).toEqual(rates);
     expect([rates[0], rates[8]]).toEqual([0.0123456789, 0.0987654321]);
+  });
+
+  test("ends at the high rate as it is, with more than 15 digits too", () => {
+    expect(dataLossRange(lay("RAID 6", 12), share(0.1), share(0.1 + 0.2), usual, 3).at(-1)!.afr).toBe(0.1 + 0.2);
+  });
+
+  test("has at most 100 rows, and fewer where a row is long work: a code that survives 38 failures has 93, one that survives 100 has 5", () => {
+    const most = (redundancy: number): number => mostRangeRows(lay(`2+${redundancy}`, redundancy + 2));
+    expect([2, 37, 38, 60, 100, 120].map(most)).toEqual([100, 100, 93, 25, 5, 5]);
+    // The work of a row grows with the cube of the states: 40 and 80 of them, beside the two of a loss.
+    expect(most(38) / most(78)).toBeCloseTo(8, 0);
   });
 
   test("from the high to the low rate is refused", () => {

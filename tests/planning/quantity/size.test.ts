@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { bytes, bytesIn, parseSize, parseSizeOrZero, parseUnit, partOf, sizeIn } from "../../../src/planning/quantity";
 import { problemOf } from "../../support/sentence";
 
-describe("a size is read as whole bytes", () => {
+describe("a size is read as whole bytes, TB as in the SI and TiB as in IEC 80000-13", () => {
   test.each<[string | number, bigint]>([
     [4, 4_000_000_000_000n],
     [3.84, 3_840_000_000_000n],

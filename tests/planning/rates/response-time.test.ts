@@ -15,7 +15,7 @@ test.each<[string, number, number, number, QueueKind, number, number]>([
   ["ten links at 80 %", 800, 10, 10, "shared", 0, 12.045900753982218],
   ["cache hits keep load from the drives: 12 ms for 70 %, 0.2 ms for the rest", 2000, 5, 12, "own", 0.3, 8.46],
   ["everything from the cache, whatever the drives could do", 1e6, 10, 1, "own", 1, 0.2],
-])("%s", (_case, operations, serviceMs, servers, queues, hits, expected) => {
+])("%s (queues of Kleinrock, 1975, sections 3.2 and 3.5, from memory)", (_case, operations, serviceMs, servers, queues, hits, expected) => {
   expect(Math.abs(mean(operations, serviceMs, servers, queues, hits) / expected - 1)).toBeLessThan(1e-12 + 2e-11 * Number(operations < 1));
 });
 

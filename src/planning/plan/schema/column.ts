@@ -31,8 +31,6 @@ export interface Column<Kind extends ColumnKind = ColumnKind> {
    * all cells of a column of another table.
    */
   readonly formula?: string;
-  /** Unit of a number, for the checks and the documentation. */
-  readonly unit?: string;
   /** True where a size may be 0. */
   readonly zero?: true;
   /** Width in characters of a column of long text, which wraps; without it the width follows what stands there. */

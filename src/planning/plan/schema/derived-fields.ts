@@ -2,12 +2,12 @@ import type { LayerName } from "./for-each";
 
 /** A field that stands in no column but follows from the plan. */
 export interface DerivedField {
-  readonly meaning: string;
   /** Every value that it can have, where those are few. */
   readonly choices?: readonly string[];
 }
 
-const firstController = { meaning: "yes on the first controller of the array, else no", choices: ["yes", "no"] } as const;
+/** "yes" on the first controller of the array, else "no". */
+const firstController = { choices: ["yes", "no"] } as const;
 
 /**
  * Fields that stand in no column but follow from the plan, by the layer in which a step reaches them.
@@ -16,24 +16,47 @@ const firstController = { meaning: "yes on the first controller of the array, el
  */
 export const derivedFields = {
   Array: {
-    "Cluster act": { meaning: "create for the array of order 1 of a new cluster, else join; blank without a cluster", choices: ["create", "join"] },
-    "Controller count": { meaning: "how many controllers it has" },
-    "Top unit": { meaning: "highest rack unit it fills" },
-    "Usable": { meaning: "usable capacity after spares, redundancy and reserve, in TB" },
-    "Usable before reserve": { meaning: "usable capacity with the reserve still in it, in TB" },
-    "Addresses": { meaning: "how many different addresses its ports have" },
-    "Rebuild hours": { meaning: "hours to rebuild one drive at the drive rate of the settings" },
-    "Feed load": { meaning: "share of its feeds in use, and after the loss of another feed" },
+    /** "create" for the array of order 1 of a new cluster, else "join"; blank without a cluster. */
+    "Cluster act": { choices: ["create", "join"] },
+    /** How many controllers it has. */
+    "Controller count": {},
+    /** Highest rack unit it fills. */
+    "Top unit": {},
+    /** Usable capacity after spares, redundancy and reserve, in TB. */
+    "Usable": {},
+    /** Usable capacity with the reserve still in it, in TB. */
+    "Usable before reserve": {},
+    /** How many different addresses its ports have. */
+    "Addresses": {},
+    /** Hours to rebuild one drive at the drive rate of the settings. */
+    "Rebuild hours": {},
+    /** Share of its feeds in use, and after the loss of another feed. */
+    "Feed load": {},
   },
-  Controller: { "Controller": { meaning: "name of the controller" }, "First controller": firstController },
-  Drive: { "Bay": { meaning: "number of the bay, from 1" } },
+  Controller: {
+    /** Name of the controller. */
+    "Controller": {},
+    "First controller": firstController,
+  },
+  Drive: {
+    /** Number of the bay, from 1. */
+    "Bay": {},
+  },
   Port: {
     "First controller": firstController,
-    "Port MTU": { meaning: "its MTU, else that of its network, else 1500" },
-    "Ping size": { meaning: "payload of an echo request that just fills the MTU: MTU − 28, in IPv6 MTU − 48" },
-    "Ping too large": { meaning: "one byte more than Ping size" },
+    /** Its MTU, else that of its network, else 1500. */
+    "Port MTU": {},
+    /** Payload of an echo request that just fills the MTU: MTU − 28, in IPv6 MTU − 48. */
+    "Ping size": {},
+    /** One byte more than Ping size. */
+    "Ping too large": {},
   },
-  Network: { "Prefix length": { meaning: "length of its prefix" }, "Netmask": { meaning: "dotted mask of an IPv4 network" } },
+  Network: {
+    /** Length of its prefix. */
+    "Prefix length": {},
+    /** Dotted mask of an IPv4 network. */
+    "Netmask": {},
+  },
 } as const satisfies Partial<Record<LayerName, Readonly<Record<string, DerivedField>>>>;
 
 /** The derived fields of a layer with their texts. */

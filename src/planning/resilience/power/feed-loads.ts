@@ -140,7 +140,7 @@ function findSupply(text: string, at: string, feeds: readonly Feed[], numbers: R
   const whole = numbers.get(foldName(text));
   if (whole !== undefined) return { feed: whole, phase: "none" };
   const { feed: name, phase } = splitFeedPhase(text);
-  const feed = phase === null ? undefined : numbers.get(foldName(name));
+  const feed = numbers.get(foldName(name));
   if (feed === undefined || phase === null) {
     throw invalid("supplies", text, `${at}: feed ${quote(text)} is not in feeds. Add it there or mend the name (A, A/L2, A/L1-L2).`);
   }

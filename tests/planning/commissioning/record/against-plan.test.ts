@@ -35,6 +35,17 @@ describe("a tab that is not the plan's as it is now", () => {
     expect(sentences([record], { ...planned, ...more })[0]).toBe(`No. 1 S-1 ${what}. Build the tab again.`);
   });
 
+  test("names a step whose text or address the plan has changed, even where what is shown has stayed", () => {
+    const compared = (tab: Pick<StepRecord, "kind" | "wanted">, now: StepRecord["wanted"]): string[] =>
+      sentences([{ ...record, ...tab }], { ...planned, expectation: { ...planned.expectation, kind: tab.kind, wanted: now } });
+    const changed = ["No. 1 S-1 is compared with something else than the plan says. Build the tab again."];
+    expect(compared({ kind: "text", wanted: { by: "text", text: "N-1" } }, { by: "text", text: "N-1" })).toEqual([]);
+    expect(compared({ kind: "text", wanted: { by: "text", text: "N-1" } }, { by: "text", text: "N-2" })).toEqual(changed);
+    const address = (last: string) => ({ by: "address", canonical: `10.20.0.${last}`, full: `10.20.0.${last}` }) as const;
+    expect(compared({ kind: "address", wanted: address("9") }, address("9"))).toEqual([]);
+    expect(compared({ kind: "address", wanted: address("9") }, address("8"))).toEqual(changed);
+  });
+
   test("names a step that the plan has and the tab has not, unless its row was deleted, which is told by its number", () => {
     const added = { ...planned, key: "J1/S-2/A1", stepId: "S-2" };
     expect(sentences([record], planned, added)).toEqual(["The plan has step S-2 for array 1, the tab has not. Build the tab again."]);

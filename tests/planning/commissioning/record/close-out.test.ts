@@ -56,6 +56,10 @@ describe("what keeps a tab from being closed", () => {
     ]);
   });
 
+  test("is no number that was emptied, as if its row had been deleted", () => {
+    expect(open([{ ...signed(1), no: "" }])).toEqual([]);
+  });
+
   test("is a row that was copied, told at the copy", () => {
     expect(open([signed(1), signed(2), { ...signed(1), row: 19 }])).toEqual([{ row: 19, sentence: "No. 1 stands twice. Delete the copy of the row." }]);
   });

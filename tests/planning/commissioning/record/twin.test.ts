@@ -59,3 +59,71 @@ describe("the answers of a snag", () => {
     expect(snagAnswersOf(about({ about: 9 }), tab)).toMatchObject({ stepId: "", key: "", place: "9#1" });
   });
 });
+
+describe("what was found of an address", () => {
+  const six = { by: "address", canonical: "2001:db8::9", full: "2001:0db8:0000:0000:0000:0000:0000:0009" } as const;
+  const four = { by: "address", canonical: "10.20.0.9", full: "10.20.0.9" } as const;
+  test.each<[string, typeof six | typeof four, string, string]>([
+    ["as expected in the form of RFC 5952", six, "2001:db8::9", "As expected"],
+    ["as expected in capitals", six, "2001:DB8::9", "As expected"],
+    ["as expected with all its digits (RFC 4291 section 2.2, form 1)", six, "2001:0DB8:0000:0000:0000:0000:0000:0009", "As expected"],
+    ["left to the eye with its zeros written out (RFC 4291 section 2.2, form 1)", six, "2001:db8:0:0:0:0:0:9", "Compare by eye"],
+    ["left to the eye with leading zeros", six, "2001:db8::0009", "Compare by eye"],
+    ["left to the eye with a space", six, "2001:db8:: 9", "Compare by eye"],
+    ["different of another one", six, "2001:db8::8", "Differs"],
+    ["different of another one with all its digits", six, "2001:0db8:0000:0000:0000:0000:0000:0008", "Differs"],
+    ["different of another one with one group of zeros", six, "2001:db8:0:1::9", "Differs"],
+    ["as expected of IPv4", four, "10.20.0.9", "As expected"],
+    ["left to the eye of octets with leading zeros", four, "10.20.0.09", "Compare by eye"],
+    ["different of another IPv4 address", four, "10.20.0.8", "Differs"],
+    ["different of another IPv4 address with two octets of zero", four, "10.0.0.9", "Differs"],
+  ])("is %s", (_, wanted, found, result) => {
+    expect(resultOf({ kind: "address", wanted, expected: wanted.canonical, typed: { found } })).toBe(result);
+  });
+
+  test("is as expected whatever it is where nothing is expected, and different where the tab expects something else than an address", () => {
+    expect(resultOf({ kind: "address", wanted: null, typed: { found: "10.20.0.8" } })).toBe("As expected");
+    expect(resultOf({ kind: "address", wanted: { by: "text", text: "10.20.0.8" }, typed: { found: "10.20.0.8" } })).toBe("Differs");
+  });
+});
+
+describe("what was found where no figure is expected", () => {
+  test.each<[string, Parameters<typeof stepRecord>[0], string]>([
+    ["a size from 0 on", { kind: "size", seenUnit: "TB", typed: { found: 0 } }, "As expected"],
+    ["no size below 0, by one byte", { kind: "size", seenUnit: "TB", typed: { found: -1e-12 } }, "Differs"],
+    ["a size in a unit that is none", { kind: "size", seenUnit: "apples", typed: { found: 5 } }, "Compare by eye"],
+    ["a size typed as text", { kind: "size", seenUnit: "TB", typed: { found: "5" } }, "Compare by eye"],
+    ["a day of the sheet, counted from 1", { kind: "date", typed: { found: 1 } }, "As expected"],
+    ["no day 0", { kind: "date", typed: { found: 0 } }, "Differs"],
+    ["a day typed as text", { kind: "date", expected: "a date", typed: { found: "2 May" } }, "Compare by eye"],
+  ])("is %s", (_, step, result) => {
+    expect(resultOf({ wanted: null, ...step })).toBe(result);
+  });
+
+  test("a day is the expected one at whatever hour", () => {
+    const day = { kind: "date", wanted: { by: "range", least: 46_000, most: 46_001 } } as const;
+    expect([45_999.9, 46_000, 46_001.9, 46_002].map((found) => resultOf({ ...day, typed: { found } }))).toEqual(["Differs", "As expected", "As expected", "Differs"]);
+  });
+
+  const ticks = [[true, "As expected"], ["Yes", "As expected"], ["x", "As expected"], ["true", "As expected"], [false, "Differs"], ["No", "Differs"]] as const;
+
+  test.each(ticks)("a box ticked with %p is %s", (found, result) => {
+    expect(resultOf({ kind: "tick", wanted: null, typed: { found } })).toBe(result);
+  });
+});
+
+test("nothing is said of a step while nothing was typed", () => {
+  expect(answersOf(stepRecord({ kind: "tick", wanted: null }), [])).toEqual({ result: "", compares: "", retest: "", retestCompares: "", settled: 0 });
+});
+
+describe("a snag hands on nothing", () => {
+  test.each<[string, Snag]>([
+    ["while it is open", about({ foundAgain: 5 })],
+    ["where it is closed and nothing was found again", about({ closed: "Closed" })],
+    ["where what was found again is an error", about({ foundAgain: "#REF!", closed: "Closed" }, { errors: ["foundAgain"] })],
+    ["where the word that closes it is an error", about({ foundAgain: 5, closed: "#REF!" }, { errors: ["closed"] })],
+    ["where nobody has accepted it by name", about({ closed: "Accepted" })],
+  ])("%s", (_, snag) => {
+    expect(snagAnswersOf(snag, { snags: [snag], steps: [stepRecord()] }).retest).toBe("");
+  });
+});

@@ -1,5 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import { catalogue } from "../../../../src/functions/catalogue";
+import { parseScheme } from "../../../../src/planning/capacity";
 import { columnsOf, derivedFieldsOf, forEachOf, layerTables, nameColumn, recordKinds, schemaVersion, tableKeys, tables, type LayerName } from "../../../../src/planning/plan/schema";
 
 describe("the layout of the planning tables", () => {
@@ -32,6 +34,60 @@ describe("the layout of the planning tables", () => {
     expect(tables.procedures.columns.forEach.choices).toEqual(["site", "cluster", "pool", "array", "controller", "port", "drive", "prompt"]);
     expect([forEachOf(""), forEachOf("drive")]).toEqual(["site", "drive"]);
   });
+});
+
+const everyColumn = tableKeys.flatMap((key) => columnsOf(key).map(([name, column]) => [`${tables[key].name}.${column.header}`, { key, name, column }] as const));
+
+describe("every column", () => {
+  test.each(everyColumn)("%s says in a sentence what belongs there", (_, { column }) => {
+    expect(column.meaning).toMatch(/^[A-Za-z0-9][^.]*.*\.$/);
+  });
+
+  test.each(everyColumn.filter(([, { column }]) => column.choices ?? column.suggestions))("%s offers different words, none blank", (_, { column }) => {
+    const words = column.choices ?? column.suggestions ?? [];
+    expect(words.length).toBeGreaterThan(1);
+    expect(new Set(words.map((word) => word.trim()).filter((word) => word !== "")).size).toBe(words.length);
+  });
+
+  test.each(everyColumn.filter(([, { column }]) => column.from))("%s names rows of a table that has a sheet", (_, { column }) => {
+    expect(tableKeys).toContain(column.from);
+  });
+
+  test("that holds the place of something else says whose", () => {
+    const from = Object.fromEntries(everyColumn.flatMap(([place, { column }]) => (column.from === undefined ? [] : [[place, column.from]])));
+    expect(from).toMatchObject({ "Arrays.Rack": "racks", "Arrays.Feed A": "feeds", "Switches.Feed B": "feeds", "Ports.Network": "networks", "Steps.Procedure": "procedures", "Jobs.Site": "sites" });
+  });
+});
+
+test.each(tableKeys.map((key) => [tables[key].name, tables[key].note]))("the table %s has a note in sentences", (_, note) => {
+  expect(note).toMatch(/^[A-Z].*\.$/);
+});
+
+test.each(tables.arrays.columns.scheme.suggestions!)("the scheme %s that is offered can be read", (scheme) => {
+  expect(parseScheme(scheme, "Scheme").name).not.toBe("");
+});
+
+describe("a formula that a new row begins with", () => {
+  const formulas = everyColumn.flatMap(([place, { key, column }]) => (column.kind === "formula" ? [[place, column.formula ?? "", key] as const] : []));
+
+  test("stands in every column of that kind, and there only", () => {
+    expect(everyColumn.filter(([, { column }]) => column.formula !== undefined).map(([place]) => place)).toEqual(formulas.map(([place]) => place));
+    expect(formulas.length).toBeGreaterThan(0);
+  });
+
+  test.each(formulas)("of %s names columns that there are and functions that there are", (_, formula, key) => {
+    const named = [...formula.matchAll(/\[([^\]]+)\]/g)].map(([, name]) => name!);
+    expect(named.length).toBeGreaterThan(0);
+    for (const name of named) expect(everyColumn.map(([place]) => place)).toContain(name.includes(".") ? name : `${tables[key].name}.${name}`);
+    for (const [, id] of formula.matchAll(/BAY\.([A-Z]+)/g)) expect(catalogue.map((entry) => entry.id)).toContain(id);
+    expect(formula.split("(")).toHaveLength(formula.split(")").length);
+    expect(formula).toMatch(/^=/);
+  });
+});
+
+test("the values that a derived field can have, where those are few", () => {
+  const choices = (["Array", "Controller", "Port"] as const).map((layer) => derivedFieldsOf(layer).flatMap(([name, field]) => (field.choices ? [[name, field.choices]] : [])));
+  expect(choices).toEqual([[["Cluster act", ["create", "join"]]], [["First controller", ["yes", "no"]]], [["First controller", ["yes", "no"]]]]);
 });
 
 test("a step reaches each table under a name of its own, and finds derived fields there", () => {

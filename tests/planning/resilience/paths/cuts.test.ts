@@ -96,13 +96,21 @@ describe("cuts and disjoint paths", () => {
   });
 
   test.each([
-    ["a link to itself", () => buildGraph([{ from: "A", to: "a", at: "links row 7" }]), 'links row 7 joins "A" to itself. Give two different ends.'],
-    ["an end that is not there", () => singlePoints(buildGraph([{ from: "a", to: "b" }]), "a", "z"), 'to "z" is at no end of links. Write a name that stands there.'],
-    ["two ends that are one", () => minimumCut(buildGraph([{ from: "a", to: "b" }]), "a", "A"), 'to "A" is the same node as from. Give two different nodes.'],
-    ["a node that no link joins", () => buildGraph([{ from: "a", to: "b" }], [{ name: "c", unavailability: 0.1 }]), 'nodes: "c" is at no end of links. Mend the name or add its link.'],
-    ["a node given twice", () => buildGraph([{ from: "a", to: "b" }], [{ name: "a", unavailability: 0.1 }, { name: "A", unavailability: 0.2 }]), 'nodes: "A" stands twice. Give each node one row.'],
-  ])("refuses %s", (_, work, sentence) => {
-    expect(problemOf(work)).toMatchObject({ kind: "invalid", sentence });
+    ["a link to itself", "links", () => buildGraph([{ from: "A", to: "a", at: "links row 7" }]), 'links row 7 joins "A" to itself. Give two different ends.'],
+    ["an end that is not there", "to", () => singlePoints(buildGraph([{ from: "a", to: "b" }]), "a", "z"), 'to "z" is at no end of links. Write a name that stands there.'],
+    ["two ends that are one", "to", () => minimumCut(buildGraph([{ from: "a", to: "b" }]), "a", "A"), 'to "A" is the same node as from. Give two different nodes.'],
+    ["a node that no link joins", "nodes", () => buildGraph([{ from: "a", to: "b" }], [{ name: "c", unavailability: 0.1 }]), 'nodes: "c" is at no end of links. Mend the name or add its link.'],
+    ["a node given twice", "nodes", () => buildGraph([{ from: "a", to: "b" }], [{ name: "a" }, { name: "A", unavailability: 0.2 }]), 'nodes: "A" stands twice. Give each node one row.'],
+    ["a start that is not there", "from", () => disjointPaths(buildGraph([{ from: "a", to: "b" }]), "z", "b", "node"), 'from "z" is at no end of links. Write a name that stands there.'],
+  ])("refuses %s", (_, argument, work, sentence) => {
+    expect(problemOf(work)).toMatchObject({ kind: "invalid", argument, sentence });
+  });
+
+  test("200,000 links are the most", () => {
+    const links = new Array<Link>(200_001).fill({ from: "a", to: "b" });
+    expect(buildGraph(links.slice(1)).names).toEqual(["a", "b"]);
+    const sentence = "links has 200001 rows; 200000 are the most. Give the links of one site.";
+    expect(problemOf(() => buildGraph(links))).toMatchObject({ kind: "no-answer", argument: "links", sentence });
   });
 
   test("no path runs through another host", () => {
@@ -115,8 +123,8 @@ describe("cuts and disjoint paths", () => {
     // A host that is itself an end is reached all the same.
     expect(singlePoints(graph, "host", "h2").map(({ name }) => name)).toEqual(["host - sw1", "sw1", "h2 - sw1"]);
     const sentence = 'links: nothing that forwards joins "host" to "array". Add the missing link or mend a name or nodes.';
-    expect(problemOf(() => singlePoints(graph, "host", "array"))).toMatchObject({ kind: "no-answer", sentence });
-    expect(problemOf(() => minimumCut(graph, "host", "array"))).toMatchObject({ kind: "no-answer", sentence });
+    expect(problemOf(() => singlePoints(graph, "host", "array"))).toMatchObject({ kind: "no-answer", argument: "links", sentence });
+    expect(problemOf(() => minimumCut(graph, "host", "array"))).toMatchObject({ kind: "no-answer", argument: "links", sentence });
   });
 
   test("links keep their names where a host beside them is passed over", () => {
@@ -128,8 +136,8 @@ describe("cuts and disjoint paths", () => {
   test("ends that nothing joins have no single point and no cut, but a number of paths: none", () => {
     const graph = buildGraph([{ from: "a", to: "b" }, { from: "c", to: "d" }]);
     const sentence = 'links: nothing joins "a" to "d". Add the missing link or mend a name.';
-    expect(problemOf(() => singlePoints(graph, "a", "d"))).toMatchObject({ kind: "no-answer", sentence });
-    expect(problemOf(() => minimumCut(graph, "a", "d"))).toMatchObject({ kind: "no-answer", sentence });
+    expect(problemOf(() => singlePoints(graph, "a", "d"))).toMatchObject({ kind: "no-answer", argument: "links", sentence });
+    expect(problemOf(() => minimumCut(graph, "a", "d"))).toMatchObject({ kind: "no-answer", argument: "links", sentence });
     expect(disjointPaths(graph, "a", "d", "link")).toBe(0);
   });
 });

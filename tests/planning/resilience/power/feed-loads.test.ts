@@ -89,6 +89,12 @@ describe("feedLoads", () => {
     expect(round(load!.worstAmps)).toBe(round(Math.max(...byTurns.flatMap((watts) => addPhasors(watts, 400, 0.9)))));
   });
 
+  test.each(["L1", "L2", "L3"])("a device that names no phase is on the worst line, which may be %s", (line) => {
+    const three = feed("A", { volts: 400, phases: 3 });
+    const [load] = feedLoads([device("d1", 1000, "A"), device("d2", 2000, `A/${line}`)], [three]);
+    expect(round(load!.worstAmps)).toBe(round((3000 * Math.sqrt(3)) / 400));
+  });
+
   test("power factor and continuous share are the feed's own", () => {
     const [load] = feedLoads([device("d", 1840, "A")], [feed("A", { powerFactor: 0.8, continuousShare: 1, breakerAmps: 10 })]);
     expect(load).toMatchObject({ worstAmps: 10, limitAmps: 10, share: 1, ok: true });
@@ -115,10 +121,25 @@ describe("feedLoads", () => {
     ["lines of a feed that has one phase", "A/L3-L2", 'supplies "d": "A/L3-L2" names a phase, but the feed has one. Write the feed alone.'],
     ["a phase of a feed that has one", "A/L2", 'supplies "d": "A/L2" names a phase, but the feed has one. Write the feed alone.'],
   ])("refuses %s", (_, on, sentence) => {
-    expect(problemOf(() => feedLoads([device("d", 1, on)], [feed("A")]))).toMatchObject({ kind: "invalid", sentence });
+    expect(problemOf(() => feedLoads([device("d", 1, on)], [feed("A")]))).toMatchObject({ kind: "invalid", argument: "supplies", sentence });
   });
 
   test("refuses a feed that stands twice", () => {
-    expect(problemOf(() => feedLoads([], [feed("A"), feed("a")])).sentence).toBe('feeds: "a" stands twice. Give each feed one row.');
+    const sentence = 'feeds: "a" stands twice. Give each feed one row.';
+    expect(problemOf(() => feedLoads([], [feed("A"), feed("a")]))).toMatchObject({ kind: "invalid", argument: "feeds", sentence });
+  });
+
+  test("says where a device or a feed stands that it refuses, where that is known", () => {
+    const [twice, unknown] = [{ ...feed("a"), at: "feeds row 3" }, { ...device("d", 1, "C"), at: "supplies row 4" }];
+    expect(problemOf(() => feedLoads([], [feed("A"), twice])).sentence).toMatch(/^feeds row 3: "a" stands twice\./);
+    expect(problemOf(() => feedLoads([unknown], [feed("A")])).sentence).toMatch(/^supplies row 4: feed "C" is not in feeds\./);
+  });
+
+  test("a feed that is loaded just to its limit is within it, whatever rounding says", () => {
+    const limit = 12.8;
+    for (let volts = 380; volts <= 420; volts++) {
+      const [load] = feedLoads([device("d", (limit * volts) / Math.sqrt(3), "A/L1")], [feed("A", { volts, phases: 3 })]);
+      expect([volts, load!.ok]).toEqual([volts, true]);
+    }
   });
 });

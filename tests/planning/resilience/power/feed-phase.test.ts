@@ -1,6 +1,6 @@
 import { splitFeedPhase } from "../../../../src/planning/resilience";
 
-describe("splitFeedPhase", () => {
+describe("the lines of a feed, L1 to L3 as IEC 60445 names them (from memory)", () => {
   test.each([
     ["A/L2", "A", "L2"],
     ["  Row 3 / l1 ", "Row 3", "L1"],

@@ -15,7 +15,8 @@ export const networkTooSmall: Rule = {
       if (prefix === null || needed === 0) return [];
       const room = roomIn(network, prefix);
       if (BigInt(needed) <= room) return [];
-      const sentence = `${formatPrefix(prefix)} of ${row.network} has ${room} addresses to give, ${needed} are needed. Give it a larger prefix.`;
+      const has = `has ${room} ${room === 1n ? "address" : "addresses"} to give, ${needed} ${needed === 1 ? "is" : "are"} needed`;
+      const sentence = `${formatPrefix(prefix)} of ${row.network} ${has}. Give it a larger prefix.`;
       return [remarkAt(model, "networks", row, "prefix", sentence)];
     });
   },

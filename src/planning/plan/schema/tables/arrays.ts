@@ -9,8 +9,8 @@ export const arrays = table("Arrays", "One row an array. Ids are written once an
   serial: text("Serial", "Serial number of the chassis."),
   firmware: text("Firmware", "Firmware of its controllers, as prepared or as built."),
   rack: text("Rack", "Rack it goes into.", { from: "racks" }),
-  bottomUnit: count("Bottom unit", "Lowest rack unit it fills.", { unit: "U" }),
-  units: count("Units", "Rack units it fills.", { unit: "U" }),
+  bottomUnit: count("Bottom unit", "Lowest rack unit it fills."),
+  units: count("Units", "Rack units it fills."),
   depthMm: measure("Depth mm", "Depth with cables and bend radius.", "mm"),
   weightKg: measure("Weight kg", "Weight fully fitted.", "kg"),
   liftKg: measure("Lift kg", "Weight as lifted: drives and supplies out.", "kg"),
@@ -40,6 +40,5 @@ export const arrays = table("Arrays", "One row an array. Ids are written once an
   warrantyUntil: date("Warranty until", "Last day of the warranty."),
   usable: formula("Usable", "Usable TB, computed in the sheet.", {
     formula: '=IF([Scheme]="","",BAY.USABLE([Scheme],[Drives],[Drive size],[Spares],[Reserve]))',
-    unit: "TB",
   }),
 });

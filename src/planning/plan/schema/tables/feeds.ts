@@ -5,9 +5,9 @@ export const feeds = table("Feeds", "One row a power feed. Planning figures: a l
   feed: text("Feed", "Name of the feed.", named),
   site: text("Site", "Where it is.", { from: "sites" }),
   source: text("Source", "What it hangs on: the board, the UPS, the utility."),
-  volts: number("Volts", "Voltage; between lines when three-phase.", { unit: "V" }),
+  volts: number("Volts", "Voltage; between lines when three-phase."),
   phases: count("Phases", "1 or 3."),
-  breakerA: number("Breaker A", "Rating of its breaker.", { unit: "A" }),
+  breakerA: number("Breaker A", "Rating of its breaker."),
   continuousShare: share("Continuous share", "Share of the breaker that may be loaded all the time; 0.8 when empty."),
   powerFactor: number("Power factor", "Power factor of the load; 1 when empty."),
 });

@@ -7,7 +7,7 @@ export const networks = table("Networks", "One row a network. Array ports take n
   prefix: text("Prefix", "Address range, such as 10.64.1.0/24."),
   gateway: text("Gateway", "Gateway, or none."),
   vlan: count("VLAN", "VLAN number; empty when untagged."),
-  mtu: count("MTU", "Largest packet; 1500 when empty.", { unit: "bytes" }),
+  mtu: count("MTU", "Largest packet; 1500 when empty."),
   routing: text("Routing", "Routing table it belongs to; empty for the common one."),
   reserved: text("Reserved", "Addresses the plan must not use: addresses, a-b ranges and prefixes, with commas between."),
 });

@@ -10,7 +10,6 @@ export const quote = table("Quote", "What is offered. Prices are yours; formulas
   currency: text("Currency", "Currency of the row, such as EUR."),
   validUntil: date("Valid until", "Last day of the offer."),
   usable: formula("Usable TB", "Usable capacity of the array, or of all arrays of the site, that it is for.", {
-    unit: "TB",
     formula:
       '=IF([For]="","",IFERROR(INDEX([Arrays.Usable],MATCH([For],[Arrays.Array],0)),IF(COUNTIF([Arrays.Site],[For])=0,"",SUMIF([Arrays.Site],[For],[Arrays.Usable]))))',
   }),

@@ -4,7 +4,7 @@ import { table } from "../table";
 export const racks = table("Racks", "One row a rack. Positions count rack units from the end named in Numbered from.", {
   rack: text("Rack", "Name of the rack.", named),
   site: text("Site", "Where it stands.", { from: "sites" }),
-  units: count("Units", "Rack units it has.", { unit: "U" }),
+  units: count("Units", "Rack units it has."),
   numberedFrom: choice("Numbered from", "Where unit 1 is.", ["bottom", "top"]),
   depthMm: measure("Depth mm", "Usable depth between the rails and the rear door.", "mm"),
   limitKg: measure("Limit kg", "Load the rack and the floor carry.", "kg"),

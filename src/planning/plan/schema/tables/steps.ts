@@ -15,10 +15,10 @@ export const steps = table("Steps", "Steps of each section, in order. {{Column}}
   makersGuide: text("From the maker's guide", "What the maker's guide says here; yours to fill.", { width: 30 }),
   record: text("Record", `${ownKinds.join(", ")} or choice:a|b|c.`, { suggestions: ownKinds }),
   unit: text("Unit", "Unit of the record."),
-  tolerancePercent: number("Tolerance %", "How far a number may be off, in per cent of what is expected.", { unit: "%" }),
+  tolerancePercent: number("Tolerance %", "How far a number may be off, in per cent of what is expected."),
   tolerance: number("Tolerance ±", "How far a number may be off."),
   required: tick("Required", "Yes where the job cannot be closed without it."),
   caution: text("Caution", "What gets hurt when it goes wrong, and how to keep safe.", { width: 50 }),
   sign: choice("Sign", "Names that sign for it.", signs),
-  minutes: number("Minutes", "Time it takes.", { unit: "min" }),
+  minutes: number("Minutes", "Time it takes."),
 });

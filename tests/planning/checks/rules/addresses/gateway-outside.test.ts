@@ -7,7 +7,7 @@ test.each([["outside the network", "10.65.0.1"], ["the broadcast address", "10.6
   expect(cells(gatewayOutside, rows)).toEqual(["Networks 11 Gateway"]);
 });
 
-test("takes a link-local gateway in IPv6", () => {
+test("takes a link-local gateway in IPv6, from which a router advertises itself (RFC 4861 section 4.2)", () => {
   const rows = sample();
   rows.networks[9]!.gateway = "fe80::1";
   expect(cells(gatewayOutside, rows)).toEqual([]);

@@ -26,6 +26,13 @@ test("counts ports that have no row yet", () => {
   expect(cells(networkTooSmall, rows)).toEqual([]);
 });
 
+test("writes one address as one", () => {
+  const rows = sample();
+  rows.networks.push({ network: "tiny", site: "Attic", prefix: "10.99.0.0/30", reserved: "10.99.0.1" });
+  for (const port of ["0", "1"]) rows.ports.push({ array: "attic-array", controller: "A", port, network: "tiny" });
+  expect(found(networkTooSmall, rows)).toEqual(["Networks 15 Prefix: 10.99.0.0/30 of tiny has 1 address to give, 2 are needed. Give it a larger prefix."]);
+});
+
 test("says nothing of a network without room in which nothing needs an address", () => {
   const rows = sample();
   rows.networks.push({ network: "kept", site: "Attic", prefix: "10.99.0.0/30", reserved: "10.99.0.0/30" });
@@ -36,5 +43,5 @@ test("counts a port of an array that has no row of its own", () => {
   const rows = sample();
   rows.networks.push({ network: "tiny", site: "Attic", prefix: "10.99.0.0/30", reserved: "10.99.0.0/30" });
   rows.ports.push({ array: "attic-array", controller: "A", port: "0", network: "tiny" });
-  expect(found(networkTooSmall, rows)).toEqual(["Networks 15 Prefix: 10.99.0.0/30 of tiny has 0 addresses to give, 1 are needed. Give it a larger prefix."]);
+  expect(found(networkTooSmall, rows)).toEqual(["Networks 15 Prefix: 10.99.0.0/30 of tiny has 0 addresses to give, 1 is needed. Give it a larger prefix."]);
 });

@@ -8,7 +8,7 @@ test("finds a feed over its continuous share while all is well", () => {
   expect(found(circuitLoad, rows)).toEqual(["Feeds 5 Breaker A: RR-A carries 3.39 A all the time, its limit is 3.2 A. Move some of it to another feed."]);
 });
 
-test("takes one just below it, and 0.8 where the share is blank", () => {
+test("takes one just below it, and 0.8 where the share is blank (NFPA 70, 210.20(A))", () => {
   const rows = sample();
   Object.assign(rows.feeds[0]!, { breakerA: 4.3, continuousShare: null });
   expect(cells(circuitLoad, rows)).toEqual([]);
