@@ -63,20 +63,22 @@ const snagCells: Readonly<Record<Exclude<SnagField, "about">, readonly Scalar[]>
   note: [null, "why"],
 };
 
-/** How many records are filled at a time. */
+/** How many records are filled at a time, where nothing else is said. */
 export const recordCount = 120;
 
-const steps = Array.from({ length: recordCount }, (_, index) =>
+const stepsOf = (count: number): TableRow<"steps">[] => Array.from({ length: count }, (_, index) =>
   step(`K-${index}`, "Start", { minutes: index % 7, sign: (["one", "two", "none"] as const)[index % 3], required: index % 4 === 0 ? "no" : "yes", ...kinds[index % kinds.length] }));
+/** Day number of 9999-12-31, the last one of the calendar of sheets. */
+const lastDay = 2_958_465;
 const snagRows = 14;
 const errorFormula = "=1/0";
 
-/** Opens a workbook on the engine with a tab of `recordCount` steps of every kind, in which nothing is typed yet. */
-export async function openRandomTab(): Promise<HeadlessWorkbook> {
+/** Opens a workbook on the engine with a tab of steps of every kind, in which nothing is typed yet. */
+export async function openRandomTab(count = recordCount): Promise<HeadlessWorkbook> {
   const workbook = await openHeadless();
-  await addPlan(workbook.port, { ...smallPlan(), steps });
+  await addPlan(workbook.port, { ...smallPlan(), steps: stepsOf(count) });
   for await (const { outcome } of buildTabs(workbook.port, moment, [jobName])) {
-    if (outcome.sentence !== `Built with ${recordCount} steps.`) throw new Error(outcome.sentence);
+    if (outcome.sentence !== `Built with ${count} steps.`) throw new Error(outcome.sentence);
   }
   return workbook;
 }
@@ -93,8 +95,8 @@ export async function fillAtRandom(workbook: HeadlessWorkbook, seed: number): Pr
   const pick = <Value>(list: readonly Value[]): Value => list[Math.floor(random() * list.length)]!;
   const { tab } = await readRandomTab(workbook);
   // A number typed into a cell of text format is a text.
-  const cell = (column: string, value: Scalar, isText: boolean): Cell => {
-    if (column !== "expectedBefore" && random() < 0.01) return { formula: errorFormula };
+  const cell = (column: string, value: Scalar, isText: boolean, mayFail = column !== "expectedBefore"): Cell => {
+    if (random() < 0.01 && mayFail) return { formula: errorFormula };
     return { value: isText && typeof value === "number" ? String(value) : value };
   };
   const rowEdit = (row: number, cells: Readonly<Record<string, Cell>>): Edit => {
@@ -104,12 +106,17 @@ export async function fillAtRandom(workbook: HeadlessWorkbook, seed: number): Pr
   };
   const edits = tab.steps.map(({ row, plannedUnit, kind }) => {
     const isNumeric = (column: string): boolean => column === "found" && ["number", "size", "date"].includes(kind);
-    return rowEdit(row, Object.fromEntries(Object.entries(columns).map(([column, values]): [string, Cell] =>
-      [column, cell(column, column === "unit" && random() < 0.5 ? plannedUnit : pick(values), !isNumeric(column))])));
+    // A file can keep neither a day beyond the calendar nor an error in a cell of days.
+    const isDay = (column: string): boolean => column === "found" && kind === "date";
+    const isKept = (value: Scalar): boolean => typeof value !== "number" || value <= lastDay;
+    return rowEdit(row, Object.fromEntries(Object.entries(columns).map(([column, values]): [string, Cell] => {
+      const value = column === "unit" && random() < 0.5 ? plannedUnit : pick(isDay(column) ? values.filter(isKept) : values);
+      return [column, cell(column, value, !isNumeric(column), column !== "expectedBefore" && !isDay(column))];
+    })));
   });
   for (let index = 0; index < snagRows; index += 1) {
     const row = tab.places.snagsRow + 2 + index;
-    const about = pick<Scalar>([null, "gone", "3", 999, ...Array.from({ length: 12 }, () => Math.floor(random() * 20) + 1)]);
+    const about = pick<Scalar>([null, "gone", "3", 999, true, ...Array.from({ length: 12 }, () => Math.floor(random() * 20) + 1)]);
     const typed = Object.entries(snagCells).map(([field, values]): [SnagField, Cell] =>
       [field as SnagField, cell(field, random() < 0.2 ? null : pick(values), field !== "byWhen" && field !== "foundAgain")]);
     const cells = [["about", cell("about", about, false)] as const, ...typed];

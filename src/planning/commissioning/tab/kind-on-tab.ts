@@ -84,9 +84,14 @@ function compareText({ found, low, isFree }: ComparedCells): string {
   return isFree ? '"yes"' : `IF(AND(ISTEXT(${found}),${found}=${low}),"yes",IF(${isSame(bare(found), bare(low))},"eye","no"))`;
 }
 
+/** Tells whether a cell holds a real number: to some programs a tick is one too. */
+export function isNumber(cell: string): string {
+  return `AND(ISNUMBER(${cell}),NOT(ISLOGICAL(${cell})))`;
+}
+
 /** Compares a real number; digits typed as text are read otherwise by every program, so that they pass only as they are expected, letter by letter. */
 function numberElseText({ found, expected }: ComparedCells, test: string): string {
-  return `IF(ISNUMBER(${found}),${test},IF(${found}=${expected},"yes","eye"))`;
+  return `IF(${isNumber(found)},${test},IF(AND(ISTEXT(${found}),${found}=${expected}),"yes","eye"))`;
 }
 
 function compareNumber(cells: ComparedCells): string {
@@ -97,7 +102,7 @@ function compareSize(cells: ComparedCells): string {
   const { found, unit, isFree } = cells;
   const bytes = `ROUND(${found}*IF(${unit}="TB",${seenUnits.TB},IF(${unit}="TiB",${seenUnits.TiB},${seenUnits.bytes})),0)`;
   const isKnown = `OR(${Object.keys(seenUnits).map((name) => `${unit}="${name}"`).join(",")})`;
-  return `IF(${isKnown},IF(ISNUMBER(${found}),${yesWhere(isFree ? `${bytes}>=0` : isWithin(bytes, cells))},"eye"),"eye")`;
+  return `IF(${isKnown},IF(${isNumber(found)},${yesWhere(isFree ? `${bytes}>=0` : isWithin(bytes, cells))},"eye"),"eye")`;
 }
 
 function compareDate(cells: ComparedCells): string {

@@ -3,9 +3,9 @@ import { foundFields, foundLabels, sealFields, sealLabels, stepLabels, type Foun
 
 /** Columns of a commissioning tab in their order, named for what they hold in the row of a step. Hidden ones carry keys and comparisons. */
 export const tabColumns = {
-  no: { header: "No.", width: 4.5 },
+  no: { header: "No.", width: 5.5 },
   stepId: { header: "Step id", width: 8.5 },
-  step: { header: "Step", width: 28 },
+  step: { header: "Step", width: 27 },
   subject: { header: "For", width: 11 },
   result: { header: "Result", width: 10.5 },
   expected: { header: "Expected", width: 14 },

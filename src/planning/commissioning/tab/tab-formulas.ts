@@ -1,7 +1,7 @@
 import type { Sign } from "../job";
 import type { Expectation } from "../procedure";
 import { acceptedRetest, results, snagEnds, snagFields, type Result, type SnagAnswers, type StepAnswers } from "../record";
-import { bare, isSame, kindsOnTab, type ComparedCells } from "./kind-on-tab";
+import { bare, isNumber, isSame, kindsOnTab, type ComparedCells } from "./kind-on-tab";
 import { requiredWord } from "./rule-cell";
 import { snagColumns } from "./snag-columns";
 import { letter, sealColumns, type TabColumn } from "./tab-columns";
@@ -75,13 +75,13 @@ export function snagFormulas(row: number, steps: RowSpan, snags: RowSpan): Reado
   const [number, end] = [cell(about), cell(closed)];
   // The row below the last one is blank: a snag there has none below it.
   const below = `$${letter[about]}${row + 2}:$${letter[about]}$${snags.last + 2}`;
-  const ofStep = (column: TabColumn): string => `=IF(ISNUMBER(${number}),IFERROR(INDEX(${spanOf(column, steps)},MATCH(${number},${spanOf("no", steps)},0)),""),"")`;
+  const ofStep = (column: TabColumn): string => `=IF(${isNumber(number)},IFERROR(INDEX(${spanOf(column, steps)},MATCH(${number},${spanOf("no", steps)},0)),""),"")`;
   const isEnded = `OR(${end}="${snagEnds.closed}",${end}="${snagEnds.accepted}")`;
   const isBlank = isEmpty(snagFields.map((field) => cell(snagColumns[field])).join("&"));
   return {
     stepId: ofStep("stepId"),
     // The last snag about a step is the one with no further one below it.
-    place: `=IF(ISNUMBER(${number}),${number}&IF(ISNUMBER(MATCH(${number},${below},0)),"","#1"),"")`,
+    place: `=IF(${isNumber(number)},${number}&IF(ISNUMBER(MATCH(${number},${below},0)),"","#1"),"")`,
     retest: [
       `=IFERROR(IF(${end}="${snagEnds.closed}",IF(${isEmpty(cell(foundAgain))},"",${cell(foundAgain)})`,
       `IF(AND(${end}="${snagEnds.accepted}",${cell(snagColumns.isOpen)}=0),"${acceptedRetest}","")),"")`,

@@ -24,6 +24,9 @@ const spareSnags = 15;
 const headRows = 2;
 const titleHeight = 30;
 
+/** Lowest row, in points, in which people write by hand. */
+const writingHeight = 28;
+
 /** What a tab is made of. */
 export interface TabSource {
   readonly expanded: ExpandedJob;
@@ -70,7 +73,9 @@ export function tabSheet(name: string, source: TabSource): SheetPlan {
 
   const { rows, merges, sectionRows, stepAt } = tab;
   const { stepRows, snagRows } = blocks;
-  const heights = rows.map((cells, row) => (row < headRows ? titleHeight : rowHeight(cells, merges.filter((area) => area.row === row))));
+  const isWrittenIn = (row: number): boolean => stepAt.has(row) || (row >= snagRows.first && row <= snagRows.last);
+  const heights = rows.map((cells, row) =>
+    row < headRows ? titleHeight : Math.max(rowHeight(cells, merges.filter((area) => area.row === row)), isWrittenIn(row) ? writingHeight : 0));
   const title = escapeCode(expanded.job.job);
   return withBuilt({
     name,

@@ -16,43 +16,43 @@ describe("the height of a row", () => {
   });
 
   test("follows the longest text of the columns that people see", () => {
-    // The column Step is 28 characters wide: one is kept free, and prose runs narrower by 0.94, so 28 fit.
-    expect(heightOf("step", "x".repeat(28))).toBe(lines(1));
-    expect(heightOf("step", "x".repeat(29))).toBe(lines(2));
-    expect(heightOf("step", "x".repeat(58))).toBe(lines(3));
+    // The column Step is 27 characters wide: one is kept free, and prose runs narrower by 0.94, so 27 fit.
+    expect(heightOf("step", "x".repeat(27))).toBe(lines(1));
+    expect(heightOf("step", "x".repeat(28))).toBe(lines(2));
+    expect(heightOf("step", "x".repeat(56))).toBe(lines(3));
     expect(heightOf("key", "x".repeat(400))).toBe(lines(1));
-    const both = rowWith("step", { value: "x".repeat(29), style: "text" });
+    const both = rowWith("step", { value: "x".repeat(28), style: "text" });
     both[at.note] = { value: "a\nb\nc", style: "text" };
     expect(rowHeight(both, [])).toBe(lines(3));
   });
 
   test("breaks between words, and after each paragraph", () => {
-    expect(heightOf("step", `${"x".repeat(13)} ${"y".repeat(14)}`)).toBe(lines(1));
-    expect(heightOf("step", `${"x".repeat(13)} ${"y".repeat(15)}`)).toBe(lines(2));
+    expect(heightOf("step", `${"x".repeat(12)} ${"y".repeat(14)}`)).toBe(lines(1));
+    expect(heightOf("step", `${"x".repeat(12)} ${"y".repeat(15)}`)).toBe(lines(2));
     expect(heightOf("step", `${"x".repeat(20)} ${"y".repeat(20)} z`)).toBe(lines(2));
     expect(heightOf("step", "a\nb\n")).toBe(lines(3));
     expect(heightOf("step", `a ${"x".repeat(33)}`)).toBe(lines(3));
   });
 
   test("takes bold text wider, merged cells together, and titles, notes and numbers as one line", () => {
-    expect(heightOf("step", "x".repeat(27), "expected")).toBe(lines(1));
-    expect(heightOf("step", "x".repeat(28), "expected")).toBe(lines(2));
-    expect(heightOf("step", "x".repeat(28), "label")).toBe(lines(2));
+    expect(heightOf("step", "x".repeat(26), "expected")).toBe(lines(1));
+    expect(heightOf("step", "x".repeat(27), "expected")).toBe(lines(2));
+    expect(heightOf("step", "x".repeat(27), "label")).toBe(lines(2));
     expect(heightOf("no", "x".repeat(400), "section")).toBe(lines(1));
     expect(heightOf("no", "x".repeat(400), "note")).toBe(lines(1));
     expect(rowHeight(rowWith("no", { value: 123_456_789, style: "text" }), [])).toBe(lines(1));
-    // No. and Step id together are 13 characters wide: 12 and a little.
+    // No. and Step id together are 14 characters wide: 13 and a little.
     const merged = [{ row: 0, column: at.no, rows: 1, columns: 2 }];
-    expect(rowHeight(rowWith("no", { value: "x".repeat(12), style: "text" }), merged)).toBe(lines(1));
-    expect(rowHeight(rowWith("no", { value: "x".repeat(13), style: "text" }), merged)).toBe(lines(2));
-    expect(rowHeight(rowWith("no", { value: "x".repeat(9), style: "text" }), [{ ...merged[0]!, column: 1 }])).toBe(lines(3));
+    expect(rowHeight(rowWith("no", { value: "x".repeat(13), style: "text" }), merged)).toBe(lines(1));
+    expect(rowHeight(rowWith("no", { value: "x".repeat(14), style: "text" }), merged)).toBe(lines(2));
+    expect(rowHeight(rowWith("no", { value: "x".repeat(10), style: "text" }), [{ ...merged[0]!, column: 1 }])).toBe(lines(3));
   });
 });
 
 describe("the breaks between pages", () => {
   // A landscape A4 page inside usual margins is 741 by 487 points. The 14 columns that people see are 150.5 characters of 5.25 points and 3.75
   // more each: 842.6 points, so that 553.8 points of rows fit on a page, of which 60 stand for the two rows at the top.
-  const widths = 4.5 + 8.5 + 28 + 11 + 10.5 + 14 + 13.5 + 6 + 9 + 10.5 + 8 + 8 + 10.5 + 8.5;
+  const widths = 5.5 + 8.5 + 27 + 11 + 10.5 + 14 + 13.5 + 6 + 9 + 10.5 + 8 + 8 + 10.5 + 8.5;
   const room = (487 * (widths * 5.25 + shownColumns * 3.75)) / 741 - 60;
   const rows = (...heights: number[]): number[] => heights.map((part) => part * room);
 

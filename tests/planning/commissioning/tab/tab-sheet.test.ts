@@ -42,7 +42,7 @@ const styles = (tab: SheetPlan, row: number, ...columns: TabColumn[]) => columns
 describe("a planned tab", () => {
   test("uses styles that it has, in columns that have a width", () => {
     expect(lookFaults(first).filter((fault) => !fault.endsWith("is faint"))).toEqual([]);
-    expect(first.columnWidths.slice(0, shownColumns)).toEqual([4.5, 8.5, 28, 11, 10.5, 14, 13.5, 6, 9, 10.5, 8, 8, 10.5, 8.5]);
+    expect(first.columnWidths.slice(0, shownColumns)).toEqual([5.5, 8.5, 27, 11, 10.5, 14, 13.5, 6, 9, 10.5, 8, 8, 10.5, 8.5]);
     expect(first.tabColor).toBe("#2f5d50");
   });
 
@@ -121,6 +121,12 @@ describe("a planned tab", () => {
     expect(answers(tabWith({ steps: [found] }), "T-02")).toEqual([undefined, undefined, undefined, undefined, undefined]);
     expect(answers(tabWith({ steps: [found] }), "T-03")).toEqual(["", "", "", "", 0]);
     expect(answers(tabWith({ snags: [snagOf()] }), "T-02")).toEqual([undefined, undefined, undefined, undefined, undefined]);
+  });
+
+  test("is high enough to be written in by hand, at every step and in every row for snags", () => {
+    const written = [...["T-01", "T-02", "T-06"].map((id) => stepRowOf(first, id)), ...rowsTagged(first, "#snag")];
+    for (const row of written) expect(first.rowHeights![row]).toBeGreaterThanOrEqual(28);
+    expect(first.rowHeights![rowsTagged(first, "#snags")[0]!]).toBeLessThan(28);
   });
 
   test("says so where no step applies", () => {
