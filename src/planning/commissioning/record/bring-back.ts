@@ -152,7 +152,8 @@ export function acceptReturned<Ours extends JobRecords>(ours: Ours, theirs: JobR
   for (const [index, snag] of theirs.snags.entries()) {
     if (!accepted.has(snagId(index))) continue;
     const own = counterpart(ours, snag);
-    const place = own === undefined || !isAsHandedOut(own, snag) ? -1 : snags.indexOf(own);
+    // Ours gives way where nobody has touched it, unless a copy of the row still says there what ours does.
+    const place = own === undefined || !isAsHandedOut(own, snag) || theirs.snags.some((one) => snagFingerprint(one) === snagFingerprint(own)) ? -1 : snags.indexOf(own);
     if (own === undefined || place < 0) snags.push(snag);
     else snags[place] = { ...snag, carried: own.carried };
   }

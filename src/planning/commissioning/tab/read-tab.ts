@@ -170,7 +170,7 @@ class RowReader {
     if (!isFilled(typed)) return [];
     const about = typeof typed.about === "number" ? steps.find(({ no }) => no === canonicalText(typed.about)) : undefined;
     return [{
-      key: about?.key ?? this.text(row, snagAnswers.key),
+      key: about?.key ?? (/^[^/]+\/[^/]+\//.exec(this.text(row, snagAnswers.key))?.input ?? ""),
       stepId: about?.stepId ?? this.text(row, snagAnswers.stepId),
       typed,
       errors: snagFields.filter((field) => isError(this.cell(row, snagColumns[field]))),

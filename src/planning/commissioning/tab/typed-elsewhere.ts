@@ -3,7 +3,7 @@ import type { FoundText } from "../record";
 import { cellToken } from "../seal";
 import { readBuilt, readDigest } from "./coded-columns";
 import { rowLabels } from "./row-labels";
-import { cellNumber, sheetColumns } from "./sheet-columns";
+import { cellNumber, formulaAt, sheetColumns } from "./sheet-columns";
 import { shownColumns, tabColumnKeys, type TabColumn } from "./tab-columns";
 import type { TabReading } from "./tab-reading";
 import { showsSame, twinCells } from "./twin-cells";
@@ -22,7 +22,7 @@ export function typedElsewhere(sheet: SheetSnapshot, tab: TabReading): FoundText
     const built = readBuilt(columns.built === undefined ? null : line[columns.built]);
     return all.flatMap(({ column, key, name, label }): FoundText[] => {
       const value = line[column] ?? null;
-      const formula = sheet.formulas[row]?.[column] ?? null;
+      const formula = formulaAt(sheet, row, column);
       if ((isBlank(value) && formula === null) || tab.entries.has(cellNumber(row, column)) || isOurText(key, value)) return [];
       // A header of ours that is not as it was is a fault of the tab.
       if (key !== null && row === tab.headerRow) return [];
