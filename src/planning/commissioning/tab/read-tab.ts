@@ -124,6 +124,9 @@ function withAnswers(step: StepRecord, snags: readonly Snag[]): StepRecord {
 /** What the code of a seal looks like. */
 const sealCode = /^([A-Z2-7]{4}-){4}[A-Z2-7]{4}$/;
 
+/** What the hidden key of a step looks like. */
+const stepKey = /^[^/]+\/[^/]+\//;
+
 class RowReader {
   readonly remarks: string[] = [];
   readonly entries = new Set<number>();
@@ -168,9 +171,11 @@ class RowReader {
   snag(row: number, steps: readonly StepRecord[]): Snag[] {
     const typed = entriesOf(snagFields, (field) => this.typed(row, snagColumns[field]));
     if (!isFilled(typed)) return [];
-    const about = typeof typed.about === "number" ? steps.find(({ no }) => no === canonicalText(typed.about)) : undefined;
+    const isNumber = typeof typed.about === "number";
+    const about = isNumber ? steps.find(({ no }) => no === canonicalText(typed.about)) : undefined;
     return [{
-      key: about?.key ?? (/^[^/]+\/[^/]+\//.exec(this.text(row, snagAnswers.key))?.input ?? ""),
+      // A number that no step has is what somebody typed in place of the step that is gone.
+      key: about?.key ?? (isNumber ? "" : (stepKey.exec(this.text(row, snagAnswers.key))?.input ?? "")),
       stepId: about?.stepId ?? this.text(row, snagAnswers.stepId),
       typed,
       errors: snagFields.filter((field) => isError(this.cell(row, snagColumns[field]))),
