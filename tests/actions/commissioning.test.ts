@@ -142,7 +142,7 @@ describe("a job from first record to seal", () => {
     await expect(build(workbook)).rejects.toThrow("is closed and sealed");
 
     await type(workbook, { "T-20/A0001.A.0": { note: "later" } });
-    expect(await checkSeal(workbook.port, jobName)).toMatchObject({ holds: false, changed: [{ label: "No. 9 T-20 n-1 A0" }] });
+    expect(await checkSeal(workbook.port, jobName)).toMatchObject({ holds: false, changed: [{ label: "Note of No. 9 T-20 n-1 A0" }] });
     await type(workbook, { "T-20/A0001.A.0": { note: null } });
     expect(await checkSeal(workbook.port, jobName)).toMatchObject({ holds: true });
 
@@ -177,17 +177,21 @@ describe("a job from first record to seal", () => {
     const tab = await tabInSight(again.port);
     const sheet = (await again.port.read()).sheets.find(({ name }) => name === tab.sheet)!;
     const rows = tab.steps.map(({ row }) => row);
-    // Sorting moves values; formulas go with their rows and look at the same cells of them.
-    const moved = rows.map((row, index) => ({
-      kind: "write" as const, sheet: tab.sheet, row, column: 0,
-      cells: [sheet.values[rows.at(-1 - index)!]!.map((value, column) => (sheet.formulas[row]?.[column] ? null : { value: value as Scalar }))],
-    }));
+    // Sorting moves whole rows, formats too, which an edit does not: a number in a cell of text format is another one to the formulas.
+    const moved = rows.map((row, index) => {
+      const from = rows.at(-1 - index)!;
+      const cells = sheet.values[from]!.map((value, column) => {
+        const formula = sheet.formulas[from]?.[column]?.replace(new RegExp(`(\\$[A-Z]+)${from + 1}(?!\\d)`, "g"), `$1${row + 1}`);
+        return formula === undefined ? { value: value as Scalar } : { formula };
+      });
+      return { kind: "write" as const, sheet: tab.sheet, row, column: 0, cells: [cells] };
+    });
     await again.port.apply(moved);
     const sorted = await tabInSight(again.port);
     expect(sorted.steps.map(({ key }) => key)).toEqual([...tab.steps].reverse().map(({ key }) => key));
 
     await again.port.apply([{ kind: "write", sheet: tab.sheet, row: rows[4]!, column: 0, cells: [sheet.values[rows[4]!]!.map(() => ({}))] }]);
-    expect((await checkSeal(again.port, jobName)).changed.map(({ label }) => label)).toContain(`No. ${sorted.steps[4]!.no} is missing`);
+    expect((await checkSeal(again.port, jobName)).changed.map(({ label }) => label)).toContain(`Row ${tab.steps.find(({ key }) => key === sorted.steps[4]!.key)!.row + 1}, as it was sealed, is gone`);
   });
 
   test("is not closed while a result is typed over, though nothing else says so", async () => {

@@ -201,9 +201,9 @@ describe("a technician at the desk", () => {
     const { row, cells } = await step("SUR-044 bi-array-1");
     await typeInto(row, { Found: "round" });
     await workbook.button(/^Check the seal/).click();
-    await workbook.said("does not hold: 1 row changed");
-    const changed = page.getByRole("list", { name: "Changed rows" }).getByRole("button");
-    expect(await changed.allTextContents()).toEqual([`No. ${cells["No."]} SUR-044 bi-array-1`]);
+    await workbook.said("does not hold: 1 cell changed");
+    const changed = page.getByRole("list", { name: "Changed cells" }).getByRole("button");
+    expect(await changed.allTextContents()).toEqual([`Found of No. ${cells["No."]} SUR-044 bi-array-1`]);
     await workbook.showSheet("Sites");
     await changed.click();
     await selected(row);

@@ -15,7 +15,8 @@ const cases = readdirSync(folder);
 function textOf(tab: SheetPlan): string {
   const lines = tab.rows.flatMap((row, index) => {
     const cells = row.flatMap((cell, column) => {
-      const shown = showCell(cell, column);
+      // What stands under Built follows from the rest of the row.
+      const shown = tabColumnKeys[column] === "built" && index !== 1 ? "" : showCell(cell, column);
       return shown === "" ? [] : [`${tabColumns[tabColumnKeys[column]!].header}: ${shown}`];
     });
     return cells.length === 0 ? [] : [`${index + 1}\n${cells.map((cell) => `  ${cell.replaceAll("\n", "\n    ")}`).join("\n")}`];

@@ -88,7 +88,7 @@ class Life {
 
   /** Builds the next tab over a sheet; where that is refused by name the person undoes what they did. */
   private next(sheet: Sheet): Sheet {
-    const returned = this.copies.length > 0 && this.random() < 0.3 ? this.returnedCopy() : null;
+    const returned = this.copies.length > 0 && this.random() < 0.3 ? this.returnedCopy(sheet) : null;
     let built = this.build([this.computed(sheet), ...this.earlier.map(snapshotOf)], returned?.adjust);
     if (built === null && returned !== null) built = this.build([this.computed(sheet), ...this.earlier.map(snapshotOf)]);
     else for (const [mark, area] of returned?.marks ?? []) this.alive.set(mark, area);
@@ -128,7 +128,7 @@ class Life {
   }
 
   /** Brings a copy of an earlier build back, with more typed into it. */
-  private returnedCopy(): { readonly adjust: AdjustReading; readonly marks: readonly (readonly [string, string])[] } {
+  private returnedCopy(ours: Sheet): { readonly adjust: AdjustReading; readonly marks: readonly (readonly [string, string])[] } {
     const copy = this.copyOf(this.pick(this.copies));
     const before = new Map(this.alive);
     for (let index = 0; index < 4; index += 1) this.act(copy);
@@ -136,7 +136,8 @@ class Life {
     // Until they are brought back they stand in the copy alone, and so does what was typed over there.
     for (const [mark] of marks) this.alive.delete(mark);
     // What the copy has lost stands in ours still; but for a snag of ours that nobody touched, which theirs takes the place of.
-    for (const [mark, area] of before) if (!this.alive.has(mark) && !/snag|copied/.test(area)) this.alive.set(mark, area);
+    const snags = JSON.stringify(this.read(ours).snags.map(({ typed }) => typed));
+    for (const [mark, area] of before) if (!this.alive.has(mark) && !snags.includes(mark)) this.alive.set(mark, area);
     const theirs = readTab(this.computed(copy));
     return {
       marks: theirs === null || theirs.faults.length > 0 ? [] : marks,

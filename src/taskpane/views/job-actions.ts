@@ -1,5 +1,5 @@
 import { checkSeal } from "../../actions/check-seal";
-import { closeOut, previewCloseOut } from "../../actions/close-out";
+import { acceptAsItIs, closeOut, previewCloseOut } from "../../actions/close-out";
 import { handover } from "../../actions/handover";
 import { momentOf } from "../../actions/moment";
 import { reopen } from "../../actions/reopen";
@@ -62,20 +62,36 @@ function offerCloseOut(pane: PaneContext, place: HTMLElement, job: BuiltJob, ref
   return pane.status.run("Close out", async () => {
     const items = await previewCloseOut(pane.port, job.name);
     if (items.length > 0) {
-      fill(place, listRows(pane, job.sheet, `Still open in ${job.name}: ${items.length}`, "Open items", items.map(({ row, sentence }) => ({ row, text: sentence }))));
+      const list = listRows(pane, job.sheet, `Still open in ${job.name}: ${items.length}`, "Open items", items.map(({ row, sentence }) => ({ row, text: sentence })));
+      const acceptable = items.filter(({ fact }) => fact !== undefined).length;
+      fill(place, list, acceptable > 0 && askAcceptance(pane, job, acceptable, refresh));
       return { sentence: `${countOf(items.length, "item")} still to be settled before ${job.name} can be closed.` };
     }
     const by = makeTextInput("Closed by");
     const close = () =>
       pane.status.run("Close out", async () => {
-        const code = await closeOut(pane.port, job.name, by.value, today(pane));
+        const code = await closeOut(pane.port, job.name, by.value, now(pane));
         await refresh();
         return { sentence: `${job.name} is closed and sealed with code ${code}. Write the code on the signed page: that page is the proof.` };
       });
-    fill(place, askPanel(`Close out ${job.name}`, "Every required step and every snag is settled. Closing seals the tab; a later change of a row is then found.", [by], "Close and seal", close));
+    fill(place, askPanel(`Close out ${job.name}`, "Every required step and every snag is settled. Closing seals the tab; a later change of any cell is then found.", [by], "Close and seal", close));
     by.focus();
     return null;
   });
+}
+
+/** Asks who takes cells that were typed over, and rows that the plan has changed since, as they are; building again is the other way. */
+function askAcceptance(pane: PaneContext, job: BuiltJob, count: number, refresh: () => Promise<void>): HTMLElement {
+  const by = makeTextInput("Accepted by");
+  const reason = makeTextInput("Reason");
+  const accept = () =>
+    pane.status.run("Accept as it is", async () => {
+      const accepted = await acceptAsItIs(pane.port, job.name, by.value, reason.value);
+      await refresh();
+      return { sentence: `${countOf(accepted, "item")} accepted as a snag of ${job.name}, with your name and reason. The seal covers it.` };
+    });
+  const text = `${countOf(count, "item")} of these: the tab says something else than the build or the plan. Build it again, or accept that by name; a snag with each of them is written.`;
+  return askPanel("Accept as it is", text, [by, reason], "Accept", accept);
 }
 
 /** Lists rows of the tab, each with the way to it. */
@@ -98,8 +114,8 @@ function tellSeal(pane: PaneContext, place: HTMLElement, { name, sheet }: BuiltJ
   return pane.status.run("Check the seal", async () => {
     const { holds, code, changed } = await checkSeal(pane.port, name);
     if (holds) return { sentence: `The seal of ${name} holds: code ${code}. Compare it with the code on the signed page.` };
-    fill(place, listRows(pane, sheet, "Changed since it was sealed", "Changed rows", changed.map(({ row, label }) => ({ row, text: label }))));
-    return { sentence: `The seal of ${name} does not hold: ${countOf(changed.length, "row")} changed. It shows that something changed, not who changed it.`, tone: "trouble" };
+    fill(place, listRows(pane, sheet, "Changed since it was sealed", "Changed cells", changed.map(({ row, label }) => ({ row, text: label }))));
+    return { sentence: `The seal of ${name} does not hold: ${countOf(changed.length, "cell")} changed. It shows that something changed, not who changed it.`, tone: "trouble" };
   });
 }
 
@@ -108,7 +124,7 @@ function offerReopening(pane: PaneContext, place: HTMLElement, job: BuiltJob, re
   const reason = makeTextInput("Reason");
   const open = () =>
     pane.status.run("Reopen", async () => {
-      await reopen(pane.port, job.name, by.value, reason.value, today(pane));
+      await reopen(pane.port, job.name, by.value, reason.value, now(pane));
       await refresh();
       return { sentence: `${job.name} is open again. Its earlier seal stays, with your name and reason beside it.` };
     });
@@ -136,6 +152,7 @@ function makeHandover({ port, host, status }: PaneContext, { name }: BuiltJob): 
   });
 }
 
-function today({ host }: PaneContext): string {
-  return momentOf(host.now(), "").madeAt.slice(0, 10);
+/** Day and time, as a seal and its reopening tell them. */
+function now({ host }: PaneContext): string {
+  return momentOf(host.now(), "").madeAt;
 }

@@ -116,7 +116,9 @@ interface ReturnedSnag {
 function returnedSnags(ours: JobRecords, theirs: JobRecords): ReturnedSnag[] {
   const free = new Set(ours.snags);
   return theirs.snags.map((snag, index) => {
-    const isBefore = (own: Snag): boolean => snag.carried !== "" && (own.carried === snag.carried || snagFingerprint(own) === snag.carried);
+    // Ours is no earlier state of a row that was copied while another one still says what ours does.
+    const isStillSaid = (own: Snag): boolean => theirs.snags.some((one) => one !== snag && snagFingerprint(one) === snagFingerprint(own));
+    const isBefore = (own: Snag): boolean => snag.carried !== "" && (own.carried === snag.carried || snagFingerprint(own) === snag.carried) && !isStillSaid(own);
     const likely = [...free].filter(isBefore);
     const own = likely.find(({ id }) => id === snag.id) ?? likely[0];
     if (own !== undefined) free.delete(own);

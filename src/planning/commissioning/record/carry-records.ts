@@ -56,8 +56,8 @@ export function carryRecords(
   current: JobRecords | null,
   others: readonly JobRecords[],
 ): { readonly records: CarriedRecords; readonly counts: CarryCounts } {
-  const late = others.map((earlier) => ({ ...uncarried(earlier, current), build: earlier.build }));
-  const { byKey, rest } = collectRecords(current, late);
+  const late = others.map((earlier) => uncarried(earlier, current));
+  const { byKey, rest } = collectRecords(current, late.flatMap(({ records }) => records));
   const steps = new Map<string, CarriedStep>();
   const taken: FoundText[] = [];
   let again = 0;
@@ -92,7 +92,7 @@ function eachOnce(texts: readonly FoundText[]): FoundText[] {
 }
 
 /** Chooses the record that the step of each key takes; the rest are other records of such a key. */
-function collectRecords(current: JobRecords | null, late: readonly (Pick<Uncarried, "records"> & { readonly build: number })[]): { readonly byKey: Map<string, StepRecord>; readonly rest: readonly StepRecord[] } {
+function collectRecords(current: JobRecords | null, late: readonly StepRecord[]): { readonly byKey: Map<string, StepRecord>; readonly rest: readonly StepRecord[] } {
   const byKey = new Map<string, StepRecord>();
   const rest: StepRecord[] = [];
   const add = (record: StepRecord): void => {
@@ -103,13 +103,13 @@ function collectRecords(current: JobRecords | null, late: readonly (Pick<Uncarri
   };
   current?.steps.forEach(add);
   current?.orphans.forEach(add);
-  for (const [build, record] of late.flatMap(({ build, records }) => records.map((record) => [build, record] as const))) {
+  for (const record of late) {
     const there = current?.steps.find(({ key }) => key === record.key);
     const isUntouched = there !== undefined && byKey.get(record.key) === there && recordFingerprint(there) === there.carried;
-    // What the tab in use holds came out of the one before: there it was typed over. An older tab never knew it.
-    const isTypedOver = isUntouched && (build >= (current?.build ?? 0) - 1 || saysAll(record, there));
-    if (isTypedOver) byKey.delete(record.key);
+    if (isUntouched) byKey.delete(record.key);
     add(record);
+    // What was typed over there may have come from another tab still.
+    if (isUntouched && !saysAll(record, there)) rest.push(there);
   }
   return { byKey, rest };
 }

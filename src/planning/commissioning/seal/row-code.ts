@@ -13,9 +13,13 @@ const alphabet = "ABCDEFGHIJKLMNOPQRSTUVWXYZ234567";
 /** Characters of a code: 25 bits, so that one text in 33 million passes for another. */
 const codeLength = 5;
 
-/** Says what a cell holds: what kind it is, so that 4 is not "4", then its text; a formula counts with what it shows. */
+/**
+ * Says what a cell holds: what kind it is, so that 4 is not "4", then its text.
+ *
+ * A formula counts with what it shows, a number at 12 digits: other programs keep 15 of what it is computed from.
+ */
 export function cellToken(value: CellValue | undefined, hasFormula: boolean): string {
-  if (hasFormula) return `f${isBlank(value) ? "" : cellToken(value, false)}`;
+  if (hasFormula) return `f${cellToken(typeof value === "number" ? Number(value.toPrecision(12)) : value, false)}`;
   if (isBlank(value)) return "";
   const kind = isError(value) ? "e" : typeof value === "number" ? "n" : typeof value === "boolean" ? "b" : "t";
   return kind + canonicalText(value);

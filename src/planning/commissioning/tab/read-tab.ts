@@ -159,6 +159,9 @@ function withAnswers(step: StepRecord, snags: readonly Snag[]): StepRecord {
 /** What the code of a seal looks like. */
 const sealCode = /^([A-Z2-7]{4}-){4}[A-Z2-7]{4}$/;
 
+/** What the hidden key of a step looks like. */
+const stepKey = /^[^/]+\/[^/]+\//;
+
 class RowReader {
   readonly remarks: string[] = [];
   readonly entries = new Set<number>();
@@ -204,10 +207,12 @@ class RowReader {
     const columns = snagColumnsOf(this.header.layout);
     const typed = entriesOf(snagFields, (field) => this.typed(row, columns[field]));
     if (!isFilled(typed)) return [];
-    const about = typeof typed.about === "number" ? steps.find(({ no }) => no === canonicalText(typed.about)) : undefined;
+    const isNumber = typeof typed.about === "number";
+    const about = isNumber ? steps.find(({ no }) => no === canonicalText(typed.about)) : undefined;
     return [{
       id: this.snagId(row),
-      key: about?.key ?? this.text(row, columns.key),
+      // A number that no step has is what somebody typed in place of the step that is gone.
+      key: about?.key ?? (isNumber ? "" : (stepKey.exec(this.text(row, columns.key))?.input ?? "")),
       stepId: about?.stepId ?? this.text(row, columns.stepId),
       typed,
       errors: snagFields.filter((field) => isError(this.cell(row, columns[field]))),

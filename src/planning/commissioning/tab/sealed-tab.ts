@@ -4,7 +4,7 @@ import { isReopened, type SealLine } from "../record";
 import { cellToken, checkSeal, sealVersion, tokens, type RowCode, type SealCheck, type SealedRow } from "../seal";
 import { readBuilt, readDigest, rowCodes } from "./coded-columns";
 import { rowLabels } from "./row-labels";
-import { cellNumber, sheetColumns } from "./sheet-columns";
+import { cellNumber, formulaAt, sheetColumns } from "./sheet-columns";
 import { sealColumns, tags, type TabColumn } from "./tab-columns";
 import type { TabReading } from "./tab-reading";
 import { showsSame, twinCells } from "./twin-cells";
@@ -25,7 +25,7 @@ export function sealedRows(sheet: SheetSnapshot, tab: TabReading, line?: SealLin
     const built = columns.built === undefined ? null : readBuilt(values[columns.built]);
     const cells = all.flatMap(({ column, key, name }): [string, string][] => {
       const value = values[column] ?? null;
-      const hasFormula = (sheet.formulas[row]?.[column] ?? null) !== null;
+      const hasFormula = formulaAt(sheet, row, column) !== null;
       if (key === "digest" || (row === line?.row && !hasFormula && ofTheSeal.has(key))) return [];
       const right = twin.get(cellNumber(row, column));
       const isOurs = key !== null && hasFormula && (right !== undefined || built?.isFormula(key) === true);

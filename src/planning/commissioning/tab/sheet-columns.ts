@@ -29,6 +29,12 @@ export function sheetColumns(sheet: SheetSnapshot, headerRow: number, columns: T
   });
 }
 
+/** Finds the formula of a cell; null where it has none. A tick that another program stores as TRUE() is the tick. */
+export function formulaAt({ values, formulas }: SheetSnapshot, row: number, column: number): string | null {
+  const formula = formulas[row]?.[column] ?? null;
+  return typeof values[row]?.[column] === "boolean" && formula !== null && /^=(TRUE|FALSE)(\(\))?$/i.test(formula) ? null : formula;
+}
+
 /** Numbers a cell of a sheet, so that a set can hold it. */
 export function cellNumber(row: number, column: number): number {
   return row * 16_384 + column;

@@ -2,16 +2,17 @@ import { cellAddress, isBlank, isError, showCell, type CellValue, type Scalar, t
 import type { FoundText } from "../record";
 import { cellToken } from "../seal";
 import { readBuilt, readDigest } from "./coded-columns";
+import { isOurFormula } from "./our-formulas";
 import { rowLabels } from "./row-labels";
-import { cellNumber, sheetColumns } from "./sheet-columns";
-import { shownColumns, tabColumnKeys, type TabColumn } from "./tab-columns";
+import { cellNumber, formulaAt, sheetColumns } from "./sheet-columns";
+import type { TabColumn } from "./tab-columns";
 import type { TabReading } from "./tab-reading";
 import { showsSame, twinCells } from "./twin-cells";
 
 /**
  * Lists what people typed where no build looks for it: every cell that is not as its row says the build wrote it, and that is no entry.
  *
- * A formula of ours is not looked at while it is one and shows what it must; a hidden one is ours in any case. What is gone from a cell is not told.
+ * In the place of a formula of ours it is one, or another that shows something else. What is gone from a cell is not told.
  */
 export function typedElsewhere(sheet: SheetSnapshot, tab: TabReading): FoundText[] {
   const { columns } = tab.places;
@@ -22,14 +23,14 @@ export function typedElsewhere(sheet: SheetSnapshot, tab: TabReading): FoundText
     const built = readBuilt(columns.built === undefined ? null : line[columns.built]);
     return all.flatMap(({ column, key, name, label }): FoundText[] => {
       const value = line[column] ?? null;
-      const formula = sheet.formulas[row]?.[column] ?? null;
+      const formula = formulaAt(sheet, row, column);
       if ((isBlank(value) && formula === null) || tab.entries.has(cellNumber(row, column)) || isOurText(key, value)) return [];
       // A header of ours that is not as it was is a fault of the tab.
       if (key !== null && row === tab.headerRow) return [];
       const isBuilt =
         key !== null && built !== null &&
         (built.isFormula(key)
-          ? isOurFormula(key, value, formula, twin.get(cellNumber(row, column)))
+          ? isAsComputed(value, formula, twin.get(cellNumber(row, column)))
           : built.holds(name, cellToken(value, formula !== null)));
       if (isBuilt) return [];
       const place = `${short(label)} of ${short(labelOf(row))} (${cellAddress({ row, column })})`;
@@ -44,8 +45,8 @@ function isOurText(key: TabColumn | null, value: CellValue): boolean {
 }
 
 /** Tells whether the cell of a formula holds it still, or at least shows what it must; a row for snags that nobody filled shows nothing or 0. */
-function isOurFormula(key: TabColumn, value: CellValue, formula: string | null, right: Scalar | undefined): boolean {
-  if (formula !== null && (isBlank(value) || isError(value) || tabColumnKeys.indexOf(key) >= shownColumns)) return true;
+function isAsComputed(value: CellValue, formula: string | null, right: Scalar | undefined): boolean {
+  if (formula !== null && (isBlank(value) || isError(value) || isOurFormula(formula))) return true;
   return showsSame(value, right ?? (value === 0 ? 0 : ""));
 }
 

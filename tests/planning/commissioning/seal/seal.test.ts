@@ -1,4 +1,4 @@
-import { checkSeal, RowCodes, sealOf, type SealedRow } from "../../../../src/planning/commissioning/seal";
+import { checkSeal, RowCodes, sealOf, type SealedRow, type SealedTab } from "../../../../src/planning/commissioning/seal";
 import { digestByHand } from "../../../support/job-records";
 
 const names = ["no", "found", "note"];
@@ -39,7 +39,7 @@ describe("the code of a seal", () => {
 });
 
 describe("checking a seal", () => {
-  const changed = (more: Partial<typeof tab>): unknown[] => checkSeal({ ...tab, ...more }).changed.map((cell) => [cell.row, cell.column, cell.label]);
+  const changed = (more: Partial<SealedTab>): unknown[] => checkSeal({ ...tab, ...more }).changed.map((cell) => [cell.row, cell.column, cell.label]);
 
   test("answers that it holds while nothing has changed, sorted, moved or not", () => {
     const holds = { code: tab.code, reopened: false, holds: true, changed: [] };

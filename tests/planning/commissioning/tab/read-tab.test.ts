@@ -212,10 +212,11 @@ describe("the blocks below the steps", () => {
     expect([tab.snags, tab.seals]).toEqual([[], []]);
   });
 
-  test("know the step of a snag by its number; where that is no number or no step's, by the key beside it", () => {
+  test("know the step of a snag by its number; where that is no number, by the key beside it", () => {
     const about = (no: CellValue) => read([...top, step, tags.snags, snagLabels, row({ "Step id": no, Step: "Dent", Key: "#snag", "Rechecked by": "S-8", Rule: "J1/S-8/A8" })]).snags[0]!;
     expect(about(3)).toMatchObject({ key: "J1/S-1/A1", stepId: "S-1" });
-    for (const no of [4, "gone", "3", null]) expect(about(no)).toMatchObject({ key: "J1/S-8/A8", stepId: "S-8" });
+    expect(about(4)).toMatchObject({ key: "", stepId: "S-8" });
+    for (const no of ["gone", "3", null]) expect(about(no)).toMatchObject({ key: "J1/S-8/A8", stepId: "S-8" });
   });
 });
 

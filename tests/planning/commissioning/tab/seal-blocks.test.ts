@@ -1,53 +1,64 @@
-import { sealOf } from "../../../../src/planning/commissioning/seal";
-import { reopenBlocks, sealBlocks } from "../../../../src/planning/commissioning/tab";
+import { readTab, reopenBlocks, sealBlocks, sealRowOf } from "../../../../src/planning/commissioning/tab";
 import { at } from "../../../../src/planning/commissioning/tab/tab-columns";
-import { sealLine, snagOf, stepRecord } from "../../../support/job-records";
+import { sealLine } from "../../../support/job-records";
+import { builtTab, withBlocks, withCells } from "../../../support/filled-tab";
 import { tabReading } from "../../../support/tab-reading";
 
-const tab = tabReading({ steps: [stepRecord({ row: 10 }), stepRecord({ key: "J1/S-2/A1", no: "2", row: 12 })], snags: [snagOf({ row: 22 })] });
+const sheet = builtTab();
+const tab = readTab(sheet)!;
+const act = { by: "AB", date: "2026-03-09 14:20" };
 
 /** Lists the cells of a block that write something, as column and value. */
 const written = ({ cells }: { readonly cells: readonly (readonly ({ readonly value?: unknown } | null)[])[] }) =>
   cells[0]!.flatMap((cell, column) => (cell === null ? [] : [[column, cell.value]]));
 
 describe("sealing a tab", () => {
-  test("writes the digests of all rows first, in one block, and leaves the rows between alone", () => {
-    const { rows } = sealOf(tab);
-    const [digests] = sealBlocks(tab, { by: "AB", date: "2026-03-09" });
-    expect(digests).toMatchObject({ row: 10, column: at.digest });
-    expect(digests!.cells).toHaveLength(13);
-    expect(digests!.cells.map((line) => line.map((cell) => cell?.value ?? null))).toEqual(
-      Array.from({ length: 13 }, (_, index) => [rows.find(({ row }) => row === 10 + index)?.digest ?? null]),
-    );
-    expect(rows.map(({ row }) => row)).toEqual([10, 12, 22]);
+  const isFilled = (row: number): boolean => sheet.values[row]!.some((value) => value !== null && value !== "");
+
+  test("writes first the digests of all rows in which something stands, but for that of the headers, and leaves those between alone", () => {
+    const digests = sealBlocks(sheet, tab, act).slice(0, -1);
+    for (const { column, cells } of digests) expect([column, ...new Set(cells.map((line) => line.length))]).toEqual([at.digest, 1]);
+    const rows = digests.flatMap(({ row, cells }) => cells.map((_, index) => row + index));
+    expect(rows).toEqual(sheet.values.flatMap((_, row) => (isFilled(row) && row !== tab.headerRow ? [row] : [])));
+    expect(digests[0]!.cells[0]![0]!.value).toMatch(/^1:([.=]|[A-Z2-7]{5})+$/);
   });
 
-  test("writes then the line with day, code, name and the number of steps, below the labels or the last line", () => {
-    const line = (seals: ReturnType<typeof sealLine>[]) => sealBlocks({ ...tab, seals }, { by: "AB", date: "2026-03-09" })[1]!;
-    const first = line([]);
-    expect([first.row, first.column]).toEqual([43, 0]);
-    expect(written(first)).toEqual([[at.stepId, "2026-03-09"], [at.step, sealOf(tab).code], [at.subject, "AB"], [at.key, "#seal"], [at.digest, "2"]]);
-    expect(line([sealLine({ row: 43 }), sealLine({ row: 47 })]).row).toBe(48);
+  test("writes then the line with day, code and name, and hidden the version with the rows that are sealed, below the labels or the last line", () => {
+    const line = sealBlocks(sheet, tab, act).at(-1)!;
+    expect([line.row, line.column]).toEqual([tab.places.sealsRow + 2, 0]);
+    expect(written(line)).toEqual([
+      [at.stepId, "2026-03-09 14:20"], [at.step, expect.stringMatching(/^([A-Z2-7]{4}-){4}[A-Z2-7]{4}$/)], [at.subject, "AB"], [at.key, "#seal"],
+      [at.digest, expect.stringMatching(/^1 1,3-6,(\d+(-\d+)?,)+\d+(-\d+)? [A-Z2-7]+$/)],
+    ]);
+    expect([sealRowOf(tabReading()), sealRowOf(tabReading({ seals: [sealLine({ row: 43 }), sealLine({ row: 47 })] }))]).toEqual([43, 48]);
+  });
+
+  test("empties the digest of a row in which nothing stands any more", () => {
+    const { row } = tab.steps[0]!;
+    const emptied = withCells(withBlocks(sheet, sealBlocks(sheet, tab, act)), ...sheet.values[row]!.slice(0, at.digest).map((_, column) => [row, column, null] as const));
+    const blocks = sealBlocks(emptied, readTab(emptied)!, act);
+    expect(blocks.find((block) => block.row <= row && row < block.row + block.cells.length)!.cells.at(0)).toBeDefined();
+    expect(withBlocks(emptied, blocks).values[row]![at.digest]).toBeNull();
   });
 
   test("goes by the columns as they stand, and writes nothing where one is gone", () => {
-    const sealed = (columns: Partial<typeof tab.places.columns>) => sealBlocks({ ...tab, places: { ...tab.places, columns } }, { by: "AB", date: "2026-03-09" });
-    const [digests, line] = sealed({ ...at, step: 30, digest: 31 });
-    expect(digests!.column).toBe(31);
-    expect(written(line!)).toContainEqual([30, sealOf(tab).code]);
-    expect(() => sealed({ ...at, digest: undefined })).toThrow('The header "Digest" of "North hall" is gone. Undo that, or write it back over its column.');
+    const wider = { ...sheet, values: sheet.values.map((line) => [null, ...line]), formulas: sheet.formulas.map((line) => [null, ...line]) };
+    expect(written(sealBlocks(wider, readTab(wider)!, act).at(-1)!)).toContainEqual([at.subject + 1, "AB"]);
+    expect(() => sealBlocks(sheet, { ...tab, places: { ...tab.places, columns: { ...at, digest: undefined } } }, act)).toThrow(
+      'The header "Digest" of "North hall" is gone. Undo that, or write it back over its column.',
+    );
   });
 });
 
 describe("reopening a tab", () => {
   test("writes day, name and reason into its last seal, which stays", () => {
-    const [line, ...more] = reopenBlocks({ ...tab, seals: [sealLine({ row: 43 }), sealLine({ row: 44 })] }, { by: "EF", date: "2026-03-10", reason: "why" });
+    const [line, ...more] = reopenBlocks(tabReading({ seals: [sealLine({ row: 43 }), sealLine({ row: 44 })] }), { by: "EF", date: "2026-03-10", reason: "why" });
     expect(more).toEqual([]);
     expect([line!.row, line!.column]).toEqual([44, 0]);
     expect(written(line!)).toEqual([[at.expected, "2026-03-10"], [at.found, "EF"], [at.note, "why"]]);
   });
 
   test("writes nothing where there is no seal", () => {
-    expect(reopenBlocks(tab, { by: "EF", date: "2026-03-10", reason: "why" })).toEqual([]);
+    expect(reopenBlocks(tabReading(), { by: "EF", date: "2026-03-10", reason: "why" })).toEqual([]);
   });
 });
