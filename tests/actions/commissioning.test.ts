@@ -314,7 +314,7 @@ describe("after the work", () => {
     expect(sheets.map(({ name }) => name).filter((name) => /handover|Progress/.test(name))).toEqual(["North hall handover", "Progress"]);
     const cells = sheets.find(({ name }) => name === "North hall handover")!.values.flat();
     expect(cells).toEqual(expect.arrayContaining(["N-0001", "Port left dark", code, "holds"]));
-    expect(sheets.find(({ name }) => name === "Progress")!.values[4]).toEqual([jobName, "North hall", "closed", 1, 18, 18, 0, 0, 0, 0, 0]);
+    expect(sheets.find(({ name }) => name === "Progress")!.values[4]).toEqual([jobName, "North hall", "closed", 1, 18, 18, 0, 0, 0, 0, 0, null]);
   });
 });
 

@@ -103,7 +103,7 @@ function handedOn(snag: Snag): Scalar {
 }
 
 /** Says what the formulas of a snag's row must show. */
-export function snagAnswersOf(snag: Snag, { snags, steps }: { readonly snags: readonly Snag[]; readonly steps: readonly Pick<StepRecord, "no" | "stepId" | "key">[] }): SnagAnswers {
+export function snagAnswersOf(snag: Snag, { snags, steps }: { readonly snags: readonly Snag[]; readonly steps: readonly Pick<StepRecord, "key" | "no" | "stepId">[] }): SnagAnswers {
   const { about } = snag.typed;
   const no = typeof about === "number" ? showCell(about) : null;
   const step = steps.find((one) => one.no === no);
