@@ -24,7 +24,7 @@ describe("a sealed tab", () => {
   });
 
   test("shows rows and columns that were added, copied, moved to another row or deleted", () => {
-    const cut = (sheet: SheetSnapshot, row: number, rows: number, ...put: readonly (readonly [CellValue[], (string | null)[]])[]): SheetSnapshot => ({
+    const cut = (sheet: SheetSnapshot, row: number, rows: number, ...put: readonly (readonly [readonly CellValue[], readonly (string | null)[]])[]): SheetSnapshot => ({
       ...sheet,
       values: [...sheet.values.slice(0, row), ...put.map(([values]) => values), ...sheet.values.slice(row + rows)],
       formulas: [...sheet.formulas.slice(0, row), ...put.map(([, formulas]) => formulas), ...sheet.formulas.slice(row + rows)],
