@@ -24,6 +24,13 @@ const headerWithin = 20;
  * added, and rows they sorted, do no harm. Nothing is thrown: what cannot be taken as it stands is remarked on.
  */
 export function readTab(sheet: SheetSnapshot): TabReading | null {
+  const tab = readRecords(sheet);
+  // What cannot be read as it was built cannot be held against it either: such a tab is built over by nobody, and stays.
+  return tab === null || tab.faults.length > 0 ? tab : { ...tab, elsewhere: [...tab.elsewhere, ...typedElsewhere(sheet, tab)] };
+}
+
+/** Reads a tab but for what stands outside its records. */
+function readRecords(sheet: SheetSnapshot): TabReading | null {
   const marker = findMarker(sheet);
   if (marker === null) return null;
   const headerRow = findHeader(sheet, marker.row);
@@ -34,7 +41,7 @@ export function readTab(sheet: SheetSnapshot): TabReading | null {
   const mark = readMark(sheet, marker, columns);
   const rows = readRows(reader, headerRow, places, sheet.values.length);
   reader.take(marker.row, markColumns.state);
-  const tab: TabReading = {
+  return {
     ...mark,
     sheet: sheet.name,
     title: canonicalText(sheet.values[marker.row]?.[columns.no ?? 0]),
@@ -48,8 +55,6 @@ export function readTab(sheet: SheetSnapshot): TabReading | null {
     entries: reader.entries,
     remarks: reader.remarks,
   };
-  // What cannot be read as it was built cannot be held against it either: such a tab is built over by nobody, and stays.
-  return tab.faults.length > 0 ? tab : { ...tab, elsewhere: [...tab.elsewhere, ...typedElsewhere(sheet, tab)] };
 }
 
 const headers: ReadonlySet<string> = new Set(tabColumnKeys.map((key) => tabColumns[key].header));
@@ -71,7 +76,7 @@ export function readPlannedTab(plan: SheetPlan): TabReading {
     values: plan.rows.map((row) => row.map(({ value = null }) => value)),
     formulas: plan.rows.map((row) => row.map(() => null)),
   };
-  return { ...readTab(sheet)!, whole: true };
+  return { ...readRecords(sheet)!, whole: true };
 }
 
 function readHeader(header: readonly CellValue[]): TabPlaces["columns"] {
