@@ -1,7 +1,7 @@
 import { bringBack, previewReturned } from "../../src/actions/bring-back";
 import { buildTabs } from "../../src/actions/build-tabs";
 import { checkSeal } from "../../src/actions/check-seal";
-import { closeOut, previewCloseOut } from "../../src/actions/close-out";
+import { acceptAsItIs, closeOut, previewCloseOut } from "../../src/actions/close-out";
 import { handover } from "../../src/actions/handover";
 import { planAsBuilt } from "../../src/actions/plan-as-built";
 import { jobStandings, writeProgress } from "../../src/actions/progress";
@@ -205,6 +205,40 @@ describe("a job from first record to seal", () => {
     await expect(closeOut(workbook.port, jobName, "AB", "2026-03-09")).rejects.toThrow(/^9 items keep "North hall" from closing/);
     await build(workbook);
     expect((await previewCloseOut(workbook.port, jobName)).map(({ sentence }) => sentence)).toEqual([items[0]]);
+  });
+
+  test("is closed with a cell that was typed over once that is accepted by name and reason, and the seal shows when it changes", async () => {
+    const workbook = await built();
+    await type(workbook, complete);
+    const tab = await tabInSight(workbook.port);
+    const over = (value: Scalar) => workbook.port.apply([{ kind: "write", ...cellOf(tab, "T-11/A0001", "result"), cells: [[{ value }]] }]);
+    await over("As agreed");
+    const fact = "Result of No. 3 T-11 holds no formula any more.";
+    expect((await previewCloseOut(workbook.port, jobName)).flatMap((item) => item.fact ?? [])).toContain(fact);
+    await expect(acceptAsItIs(workbook.port, jobName, "EF", " ")).rejects.toThrow("Accepting wants a name and a reason. Type both.");
+    await acceptAsItIs(workbook.port, jobName, "EF", "Agreed with the desk");
+    expect((await tabInSight(workbook.port)).snags[0]!.typed).toMatchObject({ foundWrong: expect.stringContaining(fact) as string, closed: "Accepted", by: "EF", note: "Agreed with the desk" });
+    await expect(acceptAsItIs(workbook.port, jobName, "EF", "again")).rejects.toThrow("Nothing in \"North hall\" is typed over or outdated.");
+    await closeOut(workbook.port, jobName, "AB", "2026-03-09 14:20");
+    expect(await checkSeal(workbook.port, jobName)).toMatchObject({ holds: true });
+    await expect(acceptAsItIs(workbook.port, jobName, "EF", "later")).rejects.toThrow("is closed, so there is nothing to accept");
+    await over("As expected");
+    expect((await checkSeal(workbook.port, jobName)).changed.map(({ label }) => label)).toContain("Result of No. 3 T-11 n-1");
+  });
+
+  test("is not closed while another tab of it is in sight, or a text stands where the seal goes", async () => {
+    const workbook = await built();
+    await type(workbook, complete);
+    const tab = await tabInSight(workbook.port);
+    const sheet = (await workbook.port.read()).sheets.find(({ name }) => name === tab.sheet)!;
+    const rows = sheet.values.map((line, row) => line.map((value, column) => ({ value: value as Scalar, ...(sheet.formulas[row]?.[column] ? { formula: sheet.formulas[row][column] } : {}) })));
+    await workbook.port.apply([
+      { kind: "add-sheet", plan: { name: "My copy", rows, styles: {}, columnWidths: [] } },
+      { kind: "write", sheet: tab.sheet, row: tab.places.sealsRow + 2, column: 9, cells: [[{ value: "mine" }]] },
+    ]);
+    const sentences = (await previewCloseOut(workbook.port, jobName)).map(({ sentence }) => sentence);
+    expect(sentences).toContain('Tab "My copy" is of this job too. Bring it back as a file, or delete it.');
+    expect(sentences).toContain(`What was typed into row ${tab.places.sealsRow + 3} stands where the seal goes. Move it, or build the tab again.`);
   });
 
   test("is not closed with an expectation that the plan does not have any more", async () => {

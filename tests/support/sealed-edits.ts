@@ -9,7 +9,9 @@ export function filledTab(): SheetSnapshot {
   const tab = readTab(empty)!;
   const { found, by, done, note, step, no, result } = columnsOf(tab);
   const width = empty.values[1]!.length;
-  const records = tab.steps.flatMap(({ row }, index): Written[] => [[row, found!, index % 3 === 0 ? 8 : "N-0001"], [row, by!, "AB"], [row, done!, 46_083 + index / 1440], [row, note!, `n${index}`]]);
+  const records = tab.steps.flatMap(({ row }, index): Written[] => [
+    [row, found!, index % 3 === 0 ? 8 : "N-0001"], [row, by!, "AB"], [row, done!, 46_083 + index / 1440], [row, note!, `n${index}`],
+  ]);
   const snag = tab.places.snagsRow + 2;
   return computed(withCells(
     empty, ...records, [snag, no!, 3], [snag, step!, "Dent"], [snag, result!, "Closed"], [snag, by!, "EF"],
@@ -29,7 +31,8 @@ function isNoticed(sheet: SheetSnapshot, row: number, column: number): boolean {
   const now = readTab(sheet);
   if (now === null || now.faults.length > 0) return true;
   const found = checkTabSeal(sheet, now);
-  return found !== null && !found.holds && found.changed.some((cell) => (cell.row === row && (cell.column === column || cell.column === 0)) || /^Day, name or code|^Hidden cells of the seal/.test(cell.label));
+  return found !== null && !found.holds && found.changed.some((cell) =>
+    (cell.row === row && (cell.column === column || cell.column === 0)) || /^Day, name or code|^Hidden cells of the seal/.test(cell.label));
 }
 
 /**

@@ -5,7 +5,7 @@ import { snagColumns } from "../../src/planning/commissioning/tab/snag-columns";
 import { twinCells } from "../../src/planning/commissioning/tab/twin-cells";
 import { Problem } from "../../src/planning/text";
 import type { TableRows } from "../../src/planning/plan/schema";
-import type { CellValue, SheetPlan, SheetSnapshot } from "../../src/sheet";
+import { showCell, type CellValue, type SheetPlan, type SheetSnapshot } from "../../src/sheet";
 import { jobName, moment, planWorkbook, smallPlan } from "./commissioning-plan";
 import { seededRandom } from "./seeded-random";
 
@@ -304,8 +304,8 @@ class Life {
 
   /** Stops looking for the texts of cells that a person has cleared or typed over, unless they stand on the sheet still. */
   private forget(sheet: Sheet, cells: readonly CellValue[]): void {
-    const gone = cells.flatMap((cell) => /7\d{6}/g.exec(String(cell))?.[0] ?? []);
-    const rest = sheet.values.flat().map(String).join("\n");
+    const gone = cells.flatMap((cell) => /7\d{6}/g.exec(showCell(cell))?.[0] ?? []);
+    const rest = sheet.values.flat().map(showCell).join("\n");
     for (const mark of gone) if (!rest.includes(mark)) this.alive.delete(mark);
   }
 

@@ -1,2 +1,2 @@
 export { cellToken, RowCodes, tokens, type RowCode, type RowTokens } from "./row-code";
-export { checkSeal, sealOf, sealVersion, type ChangedCell, type SealCheck, type SealedRow } from "./seal";
+export { checkSeal, sealOf, sealVersion, type ChangedCell, type SealCheck, type SealedRow, type SealedTab } from "./seal";

@@ -48,9 +48,17 @@ export class RowCodes {
    * apart, then name and code of every other cell.
    */
   write(row: RowTokens): string {
-    const codes = this.columns.map((name) => codeOf(row.get(name) ?? "")).join("");
-    const others = [...row].filter(([name]) => !this.places.has(name)).map(([name, token]) => `+${hash(name)}${codeOf(token)}`);
-    return codes.replace(/\.+$/, "") + others.join("");
+    let codes = "";
+    let length = 0;
+    let known = 0;
+    for (const name of this.columns) {
+      const code = codeOf(row.get(name) ?? "");
+      codes += code;
+      if (row.has(name)) known += 1;
+      if (code !== empty) length = codes.length;
+    }
+    const others = row.size === known ? [] : [...row].filter(([name]) => !this.places.has(name)).map(([name, token]) => `+${hash(name)}${codeOf(token)}`);
+    return codes.slice(0, length) + others.join("");
   }
 
   /** Reads what `write` has written; null where the text is none. */

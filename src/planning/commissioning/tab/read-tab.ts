@@ -32,6 +32,14 @@ const headerWithin = 20;
  * added, and rows they sorted, do no harm. Nothing is thrown: what cannot be taken as it stands is remarked on.
  */
 export function readTab(sheet: SheetSnapshot): TabReading | null {
+  const tab = readRecords(sheet);
+  // What cannot be read as it was built cannot be held against it either: such a tab is built over by nobody, and stays. One of an earlier
+  // release does not say what its build wrote; it stays too.
+  return tab === null || tab.faults.length > 0 || tab.places.layout === "earlier" ? tab : { ...tab, elsewhere: [...tab.elsewhere, ...typedElsewhere(sheet, tab)] };
+}
+
+/** Reads a tab but for what stands outside its records. */
+function readRecords(sheet: SheetSnapshot): TabReading | null {
   const marker = findMarker(sheet);
   if (marker === null) return null;
   const headerRow = findHeader(sheet, marker.row);
@@ -42,7 +50,7 @@ export function readTab(sheet: SheetSnapshot): TabReading | null {
   const { snagIds, ...mark } = readMark(sheet, marker, header.columns);
   const { freeIds, ...rows } = readRows(reader, headerRow, places, sheet.values.length);
   reader.take(marker.row, stateColumn);
-  const tab: TabReading = {
+  return {
     ...mark,
     sheet: sheet.name,
     title: canonicalText(sheet.values[marker.row]?.[header.columns.no ?? 0]),
@@ -57,9 +65,6 @@ export function readTab(sheet: SheetSnapshot): TabReading | null {
     entries: reader.entries,
     remarks: reader.remarks,
   };
-  // What cannot be read as it was built cannot be held against it either: such a tab is built over by nobody, and stays. One of an earlier
-  // release does not say what its build wrote; it stays too.
-  return tab.faults.length > 0 || places.layout === "earlier" ? tab : { ...tab, elsewhere: [...tab.elsewhere, ...typedElsewhere(sheet, tab)] };
 }
 
 const headers: ReadonlySet<string> = new Set(tabColumnKeys.map((key) => tabColumns[key].header));
@@ -81,7 +86,7 @@ export function readPlannedTab(plan: SheetPlan): TabReading {
     values: plan.rows.map((row) => row.map(({ value = null }) => value)),
     formulas: plan.rows.map((row) => row.map(() => null)),
   };
-  return { ...readTab(sheet)!, whole: true };
+  return { ...readRecords(sheet)!, whole: true };
 }
 
 /** What a row of headers says. */

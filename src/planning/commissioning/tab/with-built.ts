@@ -14,14 +14,20 @@ import { codedColumns, rowCodes } from "./coded-columns";
 export function withBuilt(plan: SheetPlan): SheetPlan {
   const { entries, headerRow } = readPlannedTab(plan);
   const rows = plan.rows.map((cells, row) => {
-    const written = codedColumns.flatMap((key): [string, string][] => {
+    if (row === headerRow) return cells;
+    const written = new Map<string, string>();
+    let isBlank = true;
+    for (const key of codedColumns) {
       const { value = null, formula } = cells[at[key]] ?? {};
-      if (entries.has(cellNumber(row, at[key]))) return [[key, tokens.entry]];
-      const token = formula === undefined ? cellToken(value, false) : tokens.formula;
-      return token === "" ? [] : [[key, token]];
-    });
-    if (row === headerRow || written.every(([, token]) => token === tokens.entry)) return cells;
-    return Object.assign([...cells], { [at.built]: hidden(`:${rowCodes.write(new Map(written))}`) });
+      const isEntry = entries.has(cellNumber(row, at[key]));
+      const token = isEntry ? tokens.entry : formula === undefined ? cellToken(value, false) : tokens.formula;
+      if (token !== "") written.set(key, token);
+      isBlank &&= isEntry || token === "";
+    }
+    if (isBlank) return cells;
+    const built = [...cells];
+    built[at.built] = hidden(`:${rowCodes.write(written)}`);
+    return built;
   });
   return { ...plan, rows };
 }

@@ -1,5 +1,7 @@
-import { acceptReturned, compareReturned, recordFingerprint, snagFingerprint, type JobRecords, type Snag, type StepRecord } from "../../../../src/planning/commissioning/record";
-import { jobRecords, snagOf, stepRecord } from "../../../support/job-records";
+import {
+  acceptReturned, compareReturned, foundFingerprint, notStanding, recordFingerprint, snagFingerprint, type JobRecords, type Snag, type StepRecord,
+} from "../../../../src/planning/commissioning/record";
+import { foundText, jobRecords, snagOf, stepRecord } from "../../../support/job-records";
 import { problemOf } from "../../../support/sentence";
 
 /** A record as a build has put it into a tab. */
@@ -187,5 +189,52 @@ describe("an accepted record", () => {
   test("is the one at their step where another of its key stands below", () => {
     const below = typedInto(theirs, { found: "old" });
     expect(acceptReturned(withSteps(before), jobRecords({ steps: [theirs], orphans: [below] }), new Set([before.key])).steps[0]?.typed.found).toBe("No");
+  });
+});
+
+describe("a returned tab with a row that was copied", () => {
+  const theirs = (found: string) => stepRecord({ key: "J1/S-1/A1", typed: { found } });
+
+  test("brings every row of its own, the first to the step and the others to the kept block", () => {
+    const ours = jobRecords({ steps: [stepRecord({ key: "J1/S-1/A1" })] });
+    const returned = jobRecords({ steps: [theirs("one"), theirs("two"), theirs("one"), stepRecord({ key: "J1/S-1/A1" })] });
+    const { items } = compareReturned(ours, returned);
+    expect(items.map(({ id, theirs: text }) => [id, text])).toEqual([["J1/S-1/A1", "Found: one"], ["J1/S-1/A1 #2", "Found: two"]]);
+    const both = acceptReturned(ours, returned, new Set(items.map(({ id }) => id)));
+    expect([both.steps, both.orphans].map((list) => list.map(({ typed }) => typed.found))).toEqual([["one"], ["two"]]);
+    expect(notStanding(both, returned, new Set(items.map(({ id }) => id)))).toEqual([]);
+    const second = acceptReturned(ours, returned, new Set(["J1/S-1/A1 #2"]));
+    expect([second.steps, second.orphans].map((list) => list.map(({ typed }) => typed.found))).toEqual([["two"], []]);
+    expect(notStanding(second, returned, new Set(["J1/S-1/A1", "J1/S-1/A1 #2"]))).toEqual(["J1/S-1/A1"]);
+  });
+
+  test("brings a snag twice where both sides changed it, or where a copy of its row still says what ours does", () => {
+    const handedOut = snagOf({ typed: { foundWrong: "Dent" } });
+    const carried = snagFingerprint(handedOut);
+    const ours = (foundWrong: string) => jobRecords({ snags: [snagOf({ carried, typed: { foundWrong } })] });
+    const returned = (...texts: string[]) => jobRecords({ snags: texts.map((foundWrong) => snagOf({ carried, typed: { foundWrong } })) });
+    const after = (mine: string, ...texts: string[]) => {
+      const [own, back] = [ours(mine), returned(...texts)];
+      return acceptReturned(own, back, new Set(compareReturned(own, back).items.map(({ id }) => id))).snags.map(({ typed }) => typed.foundWrong);
+    };
+    expect(after("Dent", "Dent, deep")).toEqual(["Dent, deep"]);
+    expect(after("Dent, ours", "Dent, theirs")).toEqual(["Dent, ours", "Dent, theirs"]);
+    expect(after("Dent", "Dent", "Dent, deep")).toEqual(["Dent", "Dent, deep"]);
+    expect(after("Dent", "one", "two")).toEqual(["one", "two"]);
+  });
+});
+
+describe("texts beside the rows of a returned tab", () => {
+  test("are told and brought once; those that its build put there, and those that ours holds, are not", () => {
+    const known = foundText({ text: "known" });
+    const built = { ...foundText({ text: "built" }), carried: foundFingerprint(foundText({ text: "built" })) };
+    const ours = jobRecords({ elsewhere: [known] });
+    const returned = jobRecords({ elsewhere: [known, built, foundText({ text: "new" }), foundText({ text: null })] });
+    const { items } = compareReturned(ours, returned);
+    expect(items).toEqual([{ id: "text 2", change: "theirs", label: "Text at Column P of row 4 (P4)", ours: "", theirs: "new" }]);
+    const after = acceptReturned(ours, returned, new Set(["text 2"]));
+    expect(after.elsewhere.map(({ typed }) => typed.text)).toEqual(["known", "new"]);
+    expect([notStanding(after, returned, new Set(["text 2"])), notStanding(ours, returned, new Set(["text 2"]))]).toEqual([[], ["text 2"]]);
+    expect(acceptReturned(ours, returned, new Set()).elsewhere).toEqual([known]);
   });
 });

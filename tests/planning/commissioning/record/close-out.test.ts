@@ -1,4 +1,4 @@
-import { openItems, type Snag, type StepRecord } from "../../../../src/planning/commissioning/record";
+import { openItems, withoutAccepted, type Snag, type StepRecord } from "../../../../src/planning/commissioning/record";
 import { jobRecords, snagOf, stepRecord } from "../../../support/job-records";
 
 const open = (steps: readonly StepRecord[], snags: readonly Snag[] = []) => openItems(jobRecords({ steps, snags, headerRow: 7 }));
@@ -66,5 +66,18 @@ describe("what keeps a tab from being closed", () => {
 
   test("is named by the row of its step", () => {
     expect(open([signed(1), { ...signed(2), result: null }])).toEqual([{ row: 12, sentence: "No. 2 S-1 is not done. Type what was found." }]);
+  });
+});
+
+describe("what is accepted as it is", () => {
+  const items = [{ row: 1, sentence: "One. Build the tab again.", fact: "One." }, { row: 2, sentence: "Two. Build the tab again.", fact: "Two." }, { row: 3, sentence: "Open." }];
+  const left = (typed: Partial<Snag["typed"]>): number[] => withoutAccepted(items, { snags: [snagOf({ typed })] }).map(({ row }) => row);
+
+  test("is what a snag lists, a line each, that somebody has accepted by name; what is open otherwise stays", () => {
+    expect(left({ foundWrong: "One.\nTwo.", closed: "Accepted", by: "EF" })).toEqual([3]);
+    expect(left({ foundWrong: "Two.", closed: "accepted", by: "EF" })).toEqual([1, 3]);
+    expect(left({ foundWrong: "Open.", closed: "Accepted", by: "EF" })).toEqual([1, 2, 3]);
+    for (const typed of [{ closed: "Accepted" }, { closed: "Closed", by: "EF" }, { by: "EF" }]) expect(left({ foundWrong: "One.\nTwo.", ...typed })).toEqual([1, 2, 3]);
+    expect(left({ foundWrong: "One. Two.", closed: "Accepted", by: "EF" })).toEqual([1, 2, 3]);
   });
 });

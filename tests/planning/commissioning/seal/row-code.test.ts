@@ -7,7 +7,8 @@ const row = (cells: Readonly<Record<string, string>>): ReadonlyMap<string, strin
 describe("what a cell holds", () => {
   test.each<[CellValue | undefined, boolean, string]>([
     [4, false, "n4"], ["4", false, "t4"], [true, false, "bTRUE"], ["TRUE", false, "tTRUE"], [{ error: "#N/A" }, false, "e#N/A"], ["#N/A", false, "t#N/A"],
-    [null, false, ""], [undefined, false, ""], ["", false, ""], [" \u00a0", false, ""], [4, true, "fn4"], ["", true, "f"], [null, true, "f"], [0.999999999999999, true, "fn1"], [0.9999999999, true, "fn0.9999999999"],
+    [null, false, ""], [undefined, false, ""], ["", false, ""], [" \u00a0", false, ""], [4, true, "fn4"], ["", true, "f"], [null, true, "f"],
+    [0.999999999999999, true, "fn1"], [0.9999999999, true, "fn0.9999999999"],
     // 15 digits are what other programs keep of a number; a time of day is in them.
     [0.1 + 0.2, false, "n0.3"], [46_083.5, false, "n46083.5"], [" a\r\nb ", false, "ta\nb"], ["e\u0301", false, "t\u00e9"],
   ])("%j, as a formula %s, is %j", (value, hasFormula, token) => {

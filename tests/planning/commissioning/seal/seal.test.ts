@@ -12,7 +12,7 @@ function row(at: number, cells: Readonly<Record<string, string>>): SealedRow {
 
 const [one, two] = [row(3, { no: "n1", found: "t4" }), row(5, { no: "n2", "+Mine": "tx" })];
 const note = { sealed: "2026-03-09 14:20", by: "AB" };
-const tab = { rows: [one, two], note, code: sealOf([one, two], note), isReopened: false, scope: { version: "1", rows: [3, 5] }, row: 9, columns };
+const tab: Parameters<typeof checkSeal>[0] = { rows: [one, two], note, code: sealOf([one, two], note), isReopened: false, scope: { version: "1", rows: [3, 5] }, row: 9, columns };
 const withCells = (sealed: SealedRow, cells: Readonly<Record<string, string>>): SealedRow => ({ ...sealed, cells: new Map(Object.entries(cells)) });
 
 describe("the code of a seal", () => {

@@ -59,7 +59,11 @@ describe("a commissioning tab", () => {
   });
 
   test("finds its columns by their headers, the first of each, among those that people added", () => {
-    const wider = [[...marker.slice(0, 3), null, null, ...marker.slice(3)], [...headers.slice(0, 3), "Mine", null, ...headers.slice(3), "By"], [...step.slice(0, 3), "x", null, ...step.slice(3), "ZZ"]];
+    const wider = [
+      [...marker.slice(0, 3), null, null, ...marker.slice(3)],
+      [...headers.slice(0, 3), "Mine", null, ...headers.slice(3), "By"],
+      [...step.slice(0, 3), "x", null, ...step.slice(3), "ZZ"],
+    ];
     const tab = read(wider);
     expect(tab.places.columns).toMatchObject({ no: 0, key: 2, step: 5, by: 13 });
     expect(tab.steps[0]!.typed).toMatchObject({ by: "AB", found: 4.1 });

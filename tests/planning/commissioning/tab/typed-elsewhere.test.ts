@@ -18,7 +18,9 @@ describe("what people typed where no build looks for it", () => {
     expect(found(sheet)).toEqual([]);
     expect(found({ ...sheet, values: sheet.values.map((line, row) => line.map((value, column) => (sheet.formulas[row]?.[column] === null ? value : null))) })).toEqual([]);
     const snag = snagsRow + 2;
-    const records: Written[] = [[first, at.found, "Yes"], [first, at.unit, "TiB"], [first, at.by, "AB"], [first, at.witness, "x"], [first, at.recheckedBy, "x"], [first, at.done, 46_083.5], [first, at.note, "n"]];
+    const records: Written[] = [
+      [first, at.found, "Yes"], [first, at.unit, "TiB"], [first, at.by, "AB"], [first, at.witness, "x"], [first, at.recheckedBy, "x"], [first, at.done, 46_083.5], [first, at.note, "n"],
+    ];
     expect(found(computed(withCells(sheet, ...records, [snag, at.stepId, 1], [snag, at.step, "Dent"], [snag, at.expectedBefore, "Closed"], [snag, at.found, "AB"])))).toEqual([]);
   });
 
@@ -48,7 +50,8 @@ describe("what people typed where no build looks for it", () => {
 
   test("tells numbers, ticks and errors by what they show, and a formula by what it shows and says", () => {
     const at = width;
-    expect(foundIn([2, at, 12.5], [3, at, true], [4, at, { error: "#REF!" }], [5, at, 14, "=2*7"], [6, at, null, "=X1"], [7, at, "=1+1"]).map((one) => (one as string[])[0])).toEqual([
+    const typed: Written[] = [[2, at, 12.5], [3, at, true], [4, at, { error: "#REF!" }], [5, at, 14, "=2*7"], [6, at, null, "=X1"], [7, at, "=1+1"]];
+    expect(foundIn(...typed).map((one) => (one as string[])[0])).toEqual([
       "12.5", "TRUE", "#REF!", "14 (formula 2*7)", "(formula X1)", "=1+1",
     ]);
     expect(foundIn([2, at, "  "], [3, at, "\u00a0"], [4, at, ""])).toEqual([]);
@@ -63,7 +66,9 @@ describe("what people typed where no build looks for it", () => {
     const [result, done] = [sheet.formulas[first]![at.result]!, sheet.formulas[5]![at.subject]!];
     expect(foundIn([first, at.result, "Differs", result.replaceAll("$", "").replaceAll(",", ", ").toLowerCase()], [5, at.subject, "7 of 18", done])).toEqual([]);
     expect(foundIn([first, at.settled, 7, "=3+4"])).toHaveLength(1);
-    expect(foundIn([first, at.result, "As expected", '="As expected"'])).toEqual([['As expected (formula "As expected")', `Result of No. 1 T-01 North hall (${columnLetters(at.result)}${first + 1})`]]);
+    expect(foundIn([first, at.result, "As expected", '="As expected"'])).toEqual([
+      ['As expected (formula "As expected")', `Result of No. 1 T-01 North hall (${columnLetters(at.result)}${first + 1})`],
+    ]);
   });
 
   test("names a column of people's own by its header, which counts as well, and cuts a long one", () => {
