@@ -60,8 +60,8 @@ export function makeTopBar(desk: () => Desk | null): TopBar {
   };
   const open = (name: string, bytes: Uint8Array) =>
     run(async (at) => {
-      const { before, lost } = await at.openFile(name, bytes);
-      say(`${name} is open.${lost === 0 ? "" : ` Charts and shapes in it: ${lost}. They are not shown, and a file saved from here has them no more.`}`, before);
+      const before = await at.openFile(name, bytes);
+      say(`${name} is open.`, before);
     });
   const save = () => run(async (at) => { download(`${at.name}.xlsx`, await at.saveFile()); });
 

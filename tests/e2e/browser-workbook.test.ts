@@ -1,7 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { Workbook } from "exceljs";
 import type { Browser } from "playwright-core";
-import { readSnapshot } from "../../src/workbook/xlsx/workbook-file";
+import { readSnapshot } from "../../src/workbook/xlsx/read-snapshot";
 import { launchBrowser } from "./support/launch-browser";
 import { WorkbookPage } from "./support/workbook-page";
 

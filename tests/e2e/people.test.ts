@@ -3,7 +3,7 @@ import type { Page } from "playwright-core";
 import { version } from "../../package.json";
 import { tables, type TableKey } from "../../src/planning/plan/schema";
 import type { WorkbookSnapshot } from "../../src/sheet";
-import { readSnapshot } from "../../src/workbook/xlsx/workbook-file";
+import { readSnapshot } from "../../src/workbook/xlsx/read-snapshot";
 import { beginStory, closeWhole } from "./support/story";
 import type { WorkbookPage } from "./support/workbook-page";
 

@@ -2,7 +2,7 @@ import { copyFile, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/pro
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { openHeadless } from "../../src/headless/open-headless";
-import { readSnapshot } from "../../src/workbook/xlsx/workbook-file";
+import { readSnapshot } from "../../src/workbook/xlsx/read-snapshot";
 import { runCommand } from "../support/run-command";
 
 const sample = join(__dirname, "..", "..", "examples", "thornmere.xlsx");

@@ -1,6 +1,6 @@
 import { buildTabs } from "../../src/actions/build-tabs";
 import { openHeadless, type HeadlessWorkbook } from "../../src/headless/open-headless";
-import { readSnapshot } from "../../src/workbook/xlsx/workbook-file";
+import { readSnapshot } from "../../src/workbook/xlsx/read-snapshot";
 import { addPlan, jobName, moment, smallPlan } from "../support/commissioning-plan";
 import { tabInSight, typeInto } from "../support/tab-on-sheet";
 

@@ -6,7 +6,8 @@ import { openHeadless } from "../../../src/headless/open-headless";
 import type { SheetPlan } from "../../../src/sheet";
 import { shiftExtras } from "../../../src/workbook/engine/keep-extras";
 import { extrasOf } from "../../../src/workbook/engine/stored-sheet";
-import { readSnapshot, readWorkbook, writeWorkbook } from "../../../src/workbook/xlsx/workbook-file";
+import { readWorkbook, writeWorkbook } from "../../../src/workbook/engine/workbook-file";
+import { readSnapshot } from "../../../src/workbook/xlsx/read-snapshot";
 import { everySetting } from "../../contract/port-contract";
 import { hasLibreOffice, saveInLibreOffice } from "../../support/libre-office";
 
@@ -165,18 +166,18 @@ describe("a file from elsewhere", () => {
     expect(file.getWorksheet("Other")!.state).toBe("veryHidden");
     expect(file.worksheets.map(({ name }) => name)).toEqual(["Foreign", "Other", "Quote"]);
     const { conditionalFormattings } = sheet as unknown as { conditionalFormattings: { rules: { type: string; formulae?: string[] }[] }[] };
-    expect(conditionalFormattings.flatMap(({ rules }) => rules.map(({ type, formulae }) => [type, formulae]))).toEqual([["expression", ["A1>5"]], ["colorScale", undefined]]);
+    expect(conditionalFormattings.flatMap(({ rules }) => rules.map(({ type, formulae }) => [type, formulae]))).toEqual([["cellIs", ["5"]], ["colorScale", undefined]]);
   });
 
   test("has its picture and note moved along when a person inserts rows above them", async () => {
-    const univer = await readWorkbook(await foreignFile());
+    const univer = readWorkbook(await foreignFile());
     const sheet = univer.sheets["sheet1"]!;
     const moved = { ...sheet, custom: shiftExtras(extrasOf(sheet), { axis: "row", at: 0, by: 2 }) };
-    const bytes = await writeWorkbook({ data: { ...univer, sheets: { ...univer.sheets, sheet1: moved } }, spills: {} }, await foreignFile());
+    const { bytes } = writeWorkbook({ data: { ...univer, sheets: { ...univer.sheets, sheet1: moved } }, spills: {} }, await foreignFile());
     const image = (await load(bytes)).getWorksheet("Foreign")!.getImages()[0]!;
     expect([image.range.tl.nativeRow, image.range.br.nativeRow]).toEqual([2, 5]);
     // The cell below the note stayed empty here: its note is read all the same.
-    expect(extrasOf((await readWorkbook(bytes)).sheets["sheet1"]!).notes).toMatchObject([{ row: 8, column: 0, note: "counted twice" }]);
+    expect(extrasOf(readWorkbook(bytes).sheets["sheet1"]!).notes).toMatchObject([{ row: 8, column: 0, note: "counted twice" }]);
   });
 
   test("whose sheet is protected refuses a write with a sentence", async () => {
