@@ -37,11 +37,11 @@ export interface HeadlessWorkbook {
 /**
  * Opens the bytes of an .xlsx file, or a new workbook of one empty sheet, in the engine of the browser workbook.
  *
- * Everything in the file is computed anew. With `tabsRest` commissioning tabs are not: a hundred filled ones hold more formulas than all
+ * Formulas out of the file keep their figures where the engine gets others; without `keepsFigures` everything is computed anew. With `tabsRest` commissioning tabs are not: a hundred filled ones hold more formulas than all
  * else, and what a build reads of them is what people typed. They keep the results of the program that saved them until one is written to.
  */
-export async function openHeadless(bytes?: Uint8Array, { tabsRest = false, keepsVolatile = false } = {}): Promise<HeadlessWorkbook> {
-  const data = bytes === undefined ? emptyWorkbook() : readWorkbook(bytes);
+export async function openHeadless(bytes?: Uint8Array, { tabsRest = false, keepsVolatile = false, keepsFigures = true } = {}): Promise<HeadlessWorkbook> {
+  const data = bytes === undefined ? emptyWorkbook() : readWorkbook(bytes, { keepsFigures });
   if (tabsRest) for (const sheet of Object.values(data.sheets ?? {})) if (isTab(sheetSnapshot(sheet))) restComputedFormulas(sheet);
   const univer = bootEngine(data);
   const live = new LiveWorkbook(univer, { keepsVolatile });
@@ -77,7 +77,8 @@ export async function openHeadless(bytes?: Uint8Array, { tabsRest = false, keeps
   };
 }
 
-function bootEngine(data: Partial<IWorkbookData>): Univer {
+/** Starts the engine without a page, with a workbook in it. */
+export function bootEngine(data: Partial<IWorkbookData>): Univer {
   const univer = new Univer({ locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: {} } });
   univer.registerPlugin(UniverFormulaEnginePlugin, { function: bayFunctions() });
   univer.registerPlugin(UniverSheetsPlugin);

@@ -1,4 +1,4 @@
-import { columnLetters, columnNumber, sameSheetName, type Area } from "../../sheet";
+import { columnLetters, columnNumber, foldSheetName, sameSheetName, type Area } from "../../sheet";
 import { formulaTokens } from "./formula-tokens";
 import type { LineMove } from "./workbook-document";
 
@@ -37,6 +37,16 @@ export function moveReferences(formula: string, own: string, sheet: string, move
     if (isRange) at += 2;
   }
   return written.join("");
+}
+
+/** Writes new names of sheets into a formula, all at once, as two sheets may have swapped theirs. Names are told without regard to case. */
+export function renameReferences(formula: string, names: ReadonlyMap<string, string>): string {
+  return formulaTokens(formula)
+    .map(({ kind, text }) => {
+      const name = kind === "sheet" ? names.get(foldSheetName(nameOf(text))) : undefined;
+      return name === undefined ? text : `'${name.replaceAll("'", "''")}'!`;
+    })
+    .join("");
 }
 
 function nameOf(prefix: string): string {

@@ -58,16 +58,22 @@ interface Inputs {
  */
 export function outOfDate(document: WorkbookDocument, changed: Iterable<SheetCell>, isKept: (cell: SheetCell) => boolean): SheetCell[] {
   const sets = new Map<string, CellSet>(document.sheets.map(({ id }) => [id, new CellSet()]));
-  let any = false;
-  for (const { sheet, row, column } of changed) {
+  const touched = new Set<string>();
+  const all = [...changed];
+  for (const { sheet, row, column } of all) {
     sets.get(sheet)?.add(row, column);
-    any = true;
+    touched.add(sheet);
   }
-  if (!any) return [];
+  if (touched.size === 0) return [];
   const stale = new Map<string, CellSet>(document.sheets.map(({ id }) => [id, new CellSet()]));
   const found: SheetCell[] = [];
-  let open = allInputs(document, isKept);
+  let known = -1;
+  let open: Inputs[] = [];
   for (let before = -1; before !== found.length; ) {
+    // A formula on a sheet that was not touched may be behind one that is found out of date on it.
+    for (const { sheet } of found) touched.add(sheet);
+    if (known !== found.length) open = allInputs(document, touched, [...all, ...found], isKept).filter(({ sheet, row, column }) => !stale.get(sheet)!.has(row, column));
+    known = found.length;
     before = found.length;
     open = open.filter((formula) => {
       const { sheet, row, column, areas, anything } = formula;
@@ -82,12 +88,21 @@ export function outOfDate(document: WorkbookDocument, changed: Iterable<SheetCel
   return found;
 }
 
-function allInputs(document: WorkbookDocument, isKept: (cell: SheetCell) => boolean): Inputs[] {
+function allInputs(document: WorkbookDocument, touched: ReadonlySet<string>, changed: readonly SheetCell[], isKept: (cell: SheetCell) => boolean): Inputs[] {
   const reader = new InputReader(document);
+  // Most formulas name cells of their own sheet alone, in which nothing may have changed.
+  // A formula without a range that names none of a few changed rows looks at none of them.
+  const rows = new Map<string, Set<string>>();
+  for (const { sheet, row } of changed) rows.set(sheet, (rows.get(sheet) ?? new Set()).add(String(row + 1)));
+  const mayLookAt = (sheet: string, formula: string) => {
+    const few = rows.get(sheet);
+    return few === undefined || few.size > 4 || formula.includes(":") || [...few].some((row) => formula.includes(row));
+  };
+  const looksElsewhere = (formula: string) => document.names.length > 0 || /[![]|NOW\(|TODAY\(|RAND|OFFSET\(|INDIRECT\(|CELL\(|INFO\(/i.test(formula);
   return document.sheets.flatMap((sheet) =>
     [...sheet.cells].flatMap(([row, line]) =>
       [...line].flatMap(([column, { formula }]): Inputs[] => {
-        if (formula === undefined) return [];
+        if (formula === undefined || (!looksElsewhere(formula) && (!touched.has(sheet.id) || !mayLookAt(sheet.id, formula)))) return [];
         return [{ sheet: sheet.id, row, column, isKept: isKept({ sheet: sheet.id, row, column }), ...reader.inputsOf(sheet, formula) }];
       }),
     ),

@@ -78,6 +78,11 @@ export class LiveWorkbook {
     }
   }
 
+  /** Tells that another workbook was opened, of which nothing is computed yet. */
+  wake(): void {
+    this.restless = true;
+  }
+
   /** Waits until every formula shows what it computes; whoever asks meanwhile waits for the same. */
   settle(): Promise<void> {
     this.settling ??= this.comeToRest().finally(() => (this.settling = null));

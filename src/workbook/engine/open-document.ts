@@ -18,16 +18,17 @@ export const lookId = (look: number): string => `look${look}`;
 /**
  * Turns a document into a workbook as the engine stores it, every formula with the result that the file has.
  *
- * Cells that a formula spilled into are left to be computed again; with `showsSpilled` they are cells like others.
+ * Cells that a formula spilled into are left to be computed again; with `showsSpilled` they are cells like others. Without `keepsFigures` every
+ * formula is the engine's to compute.
  */
-export function openDocument({ sheets, looks, names }: WorkbookDocument, { showsSpilled = false } = {}): IWorkbookData {
+export function openDocument({ sheets, looks, names }: WorkbookDocument, { showsSpilled = false, keepsFigures = true } = {}): IWorkbookData {
   const styles: Record<string, StoredStyle> = {};
   looks.forEach((look, place) => {
     const style = styleOfLook(look);
     // The look an unknown style is made of: what the engine cannot hold of it stays.
     if (place > 0 || Object.keys(style).length > 0) styles[lookId(place)] = { ...style, look: place };
   });
-  const stored = sheets.map((sheet) => openSheet(sheet, styles, showsSpilled));
+  const stored = sheets.map((sheet) => openSheet(sheet, styles, showsSpilled, keepsFigures));
   const engineNames = names.map(({ name, formula, sheet, hidden = false }, index) => {
     const id = `n${index}`;
     return [id, { id, name, formulaOrRefString: formula, comment: "", localSheetId: sheet ?? everySheet, hidden }];
@@ -38,13 +39,13 @@ export function openDocument({ sheets, looks, names }: WorkbookDocument, { shows
 /** Where the engine knows a name on all sheets. */
 export const everySheet = "AllDefaultWorkbook";
 
-function openSheet(sheet: DocumentSheet, styles: Readonly<Record<string, StoredStyle>>, showsSpilled: boolean): StoredSheet {
+function openSheet(sheet: DocumentSheet, styles: Readonly<Record<string, StoredStyle>>, showsSpilled: boolean, keepsFigures: boolean): StoredSheet {
   const cellData: Record<number, Record<number, ICellData>> = {};
   let [rows, columns] = [0, 0];
   for (const [row, line] of sheet.cells) {
     const stored: Record<number, ICellData> = {};
     for (const [column, cell] of line) {
-      stored[column] = openCell(cell, figureOf(sheet, cell), styles);
+      stored[column] = openCell(cell, keepsFigures ? figureOf(sheet, cell) : undefined, styles);
       columns = Math.max(columns, column + 1);
     }
     cellData[row] = stored;

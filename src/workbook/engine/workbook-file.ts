@@ -18,8 +18,8 @@ export interface SavedFile {
 }
 
 /** Reads the bytes of an .xlsx file as a workbook of the engine; refuses with a sentence what is no workbook or too large. */
-export function readWorkbook(bytes: Uint8Array): IWorkbookData {
-  return openDocument(readFile(bytes).document);
+export function readWorkbook(bytes: Uint8Array, { keepsFigures = true } = {}): IWorkbookData {
+  return openDocument(readFile(bytes).document, { keepsFigures });
 }
 
 /** Makes an .xlsx file of a workbook of the engine: of `original`, the file it was opened from, in which only what differs is written, or a new one. */

@@ -1,5 +1,5 @@
-import { areaAddress, cellAddress, parseAreas, parseCell, sameSheetName } from "../../sheet";
-import { moveArea, moveReferences, moveSpan } from "../document/move-lines";
+import { areaAddress, cellAddress, foldSheetName, parseAreas, parseCell, sameSheetName } from "../../sheet";
+import { moveArea, moveReferences, moveSpan, renameReferences } from "../document/move-lines";
 import type { LineMove } from "../document/workbook-document";
 import type { FilePackage } from "./file-package";
 import type { OpenFile } from "./read-workbook";
@@ -43,18 +43,32 @@ function rewrite(file: FilePackage, part: string, change: (xml: string) => strin
 
 /** Moves what formulas in elements of these names say of the sheet. `own` is the sheet they stand on. */
 function moveTexts(xml: string, own: string, { name, move }: SheetMove, elements: readonly string[]): string {
+  return changeTexts(xml, elements, (text) => moveReferences(text, own, name, move));
+}
+
+/** Writes new names of sheets, by their old ones without regard to case, into what charts and pivot tables are made of and into names that only programs know. */
+export function renameSheets(file: FilePackage, workbookPart: string, names: ReadonlyMap<string, string>): void {
+  const changed = (text: string) => renameReferences(text, names);
+  for (const part of file.names().filter((name) => /^xl\/charts\/[^/]+\.xml$/i.test(name))) rewrite(file, part, (xml) => changeTexts(xml, ["f"], changed));
+  for (const part of file.names().filter((name) => /^xl\/pivotCache\/pivotCacheDefinition[^/]*\.xml$/i.test(name))) {
+    rewrite(file, part, (xml) => patchElements(xml, (name, { sheet }) => (name === "worksheetSource" && sheet !== undefined ? { sheet: names.get(foldSheetName(sheet)) ?? sheet } : null)));
+  }
+  rewrite(file, workbookPart, (xml) => changeTexts(xml, ["definedName"], changed, ({ name = "" }) => name.startsWith("_xlnm.")));
+}
+
+function changeTexts(xml: string, elements: readonly string[], change: (text: string) => string, isMeant: (attributes: Attributes) => boolean = () => true): string {
   const splices: Splice[] = [];
   let open: { readonly end: number; text: string } | null = null;
   walkXml(xml, {
-    open(element, _attributes, _start, end) {
-      open = elements.includes(element) ? { end, text: "" } : null;
+    open(element, attributes, _start, end) {
+      open = elements.includes(element) && isMeant(attributes) ? { end, text: "" } : null;
     },
     text(text) {
       if (open !== null) open.text += text;
     },
     close(_element, start) {
       if (open !== null) {
-        const moved = moveReferences(open.text, own, name, move);
+        const moved = change(open.text);
         if (moved !== open.text) splices.push({ start: open.end, end: start, text: escapeXml(moved) });
       }
       open = null;

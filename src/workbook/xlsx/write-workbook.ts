@@ -1,9 +1,11 @@
+import { foldSheetName } from "../../sheet";
 import type { DocumentName, DocumentSheet, WorkbookDocument } from "../document/workbook-document";
 import { findDynamicMark } from "./dynamic-mark";
 import { relationTypes, type FilePackage } from "./file-package";
 import { toFileFormula } from "./formula-text";
 import { emptySheet, emptyStyles, newFile, stylesType, worksheetType } from "./new-file";
 import { patchSheet } from "./patch-sheet";
+import { renameSheets } from "./move-parts";
 import { isDateFormat } from "./read-looks";
 import type { FileSheet, OpenFile } from "./read-workbook";
 import { LookWriter } from "./write-looks";
@@ -60,6 +62,8 @@ export function writeFile(open: OpenFile | null, before: WorkbookDocument, after
   const gone = standing.filter(({ id }) => id !== null && !kept.has(id));
   for (const { part } of gone) removeSheet(file, workbookPart, part);
   looks.finish();
+  const renamed = after.sheets.flatMap(({ id, name }) => standing.flatMap((old) => (old.id === id && old.name !== name ? [[foldSheetName(old.name), name] as const] : [])));
+  if (renamed.length > 0) renameSheets(file, workbookPart, new Map(renamed));
   writeWorkbookPart(file, workbookPart, { standing, before, after, parts, computes: computes || gone.length > 0 });
   if (computes || gone.length > 0) removeCalcChain(file, workbookPart);
   return file.toBytes();
