@@ -41,7 +41,8 @@ const runs = readdirSync(folder).filter((name) => name.endsWith(".xlsx")).sort()
 for (const { name, code, seconds, megabytes, complaint } of runs) {
   const isOver = seconds > budget.seconds || megabytes > budget.megabytes;
   const isTrace = complaint.includes("\n") || (code !== 0 && code !== 1 && code !== 2);
-  if (code !== 0 || isOver) console.log(`${name}: ${code}, ${seconds.toFixed(1)} s, ${megabytes.toFixed(0)} MB${isTrace ? ", NO SENTENCE" : ""}${isOver ? ", OVER BUDGET" : ""}  ${complaint.split("\n")[0]}`);
+  const remarks = `${isTrace ? ", NO SENTENCE" : ""}${isOver ? ", OVER BUDGET" : ""}`;
+  if (code !== 0 || isOver) console.log(`${name}: ${code}, ${seconds.toFixed(1)} s, ${megabytes.toFixed(0)} MB${remarks}  ${complaint.split("\n")[0]}`);
 }
 const most = (pick: (run: Run) => number) => Math.max(...runs.map(pick));
 const sum = runs.reduce((total, { seconds }) => total + seconds, 0);

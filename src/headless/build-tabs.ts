@@ -68,7 +68,10 @@ async function buildFile(file: string, output: string, names?: readonly string[]
  *
  * Null where more has to be computed: formulas of the plan without a result, or what looks at other sheets.
  */
-async function buildInDocument(bytes: Uint8Array, build: (port: WorkbookPort) => AsyncIterable<BuildProgress>): Promise<{ readonly bytes: Uint8Array; readonly outcomes: readonly JobOutcome[] } | null> {
+async function buildInDocument(
+  bytes: Uint8Array,
+  build: (port: WorkbookPort) => AsyncIterable<BuildProgress>,
+): Promise<{ readonly bytes: Uint8Array; readonly outcomes: readonly JobOutcome[] } | null> {
   const open = readFile(bytes);
   const { port, document, open: openCells, losesReferences } = openDocumentPort(open.document);
   const standing = new Set(open.document.sheets.map(({ id }) => id));

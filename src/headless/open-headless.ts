@@ -40,6 +40,8 @@ export interface HeadlessWorkbook {
  * Formulas out of the file keep their figures where the engine gets others; without `keepsFigures` everything is computed anew. With `tabsRest` commissioning tabs are not: a hundred filled ones hold more formulas than all
  * else, and what a build reads of them is what people typed. They keep the results of the program that saved them until one is written to.
  */
+// What is refused is to come out of the promise, not past it.
+// eslint-disable-next-line @typescript-eslint/require-await
 export async function openHeadless(bytes?: Uint8Array, { tabsRest = false, keepsVolatile = false, keepsFigures = true } = {}): Promise<HeadlessWorkbook> {
   const data = bytes === undefined ? emptyWorkbook() : readWorkbook(bytes, { keepsFigures });
   if (tabsRest) for (const sheet of Object.values(data.sheets ?? {})) if (isTab(sheetSnapshot(sheet))) restComputedFormulas(sheet);

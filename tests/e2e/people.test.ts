@@ -34,7 +34,7 @@ async function fillTable(key: TableKey, rows: readonly Readonly<Record<string, s
   }
 }
 
-async function readFileSnapshot(name: string): Promise<WorkbookSnapshot> {
+function readFileSnapshot(name: string): WorkbookSnapshot {
   return readSnapshot(new Uint8Array(readFileSync(at(name))));
 }
 
@@ -64,7 +64,7 @@ test("an engineer quotes three alternatives, and the file has the figures where 
   await startNew();
   for (const [row, texts] of quoteSheet.entries()) await workbook.typeFrom("Sheet1", row, 0, texts);
   await workbook.save(at("quote.xlsx"));
-  const { sheets } = await readFileSnapshot("quote.xlsx");
+  const { sheets } = readFileSnapshot("quote.xlsx");
   expectQuote(sheets[0]!.values);
   expect(sheets[0]!.formulas[1]![1]).toBe(quoteSheet[1]![1]);
 });

@@ -39,7 +39,7 @@ function tokenAt(formula: string, at: number): FormulaToken {
   token.lastIndex = at;
   const match = token.exec(formula);
   if (match !== null) {
-    const group = match.findIndex((text, index) => index > 0 && text !== undefined);
+    const group = (match as readonly (string | undefined)[]).findIndex((text, index) => index > 0 && text !== undefined);
     return { kind: kinds[group - 1]!, text: match[0] };
   }
   if (formula[at] !== "[") return { kind: "other", text: formula[at]! };

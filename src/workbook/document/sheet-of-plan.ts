@@ -48,12 +48,12 @@ export function sheetOfPlan(plan: SheetPlan, id: string, keepLook: (look: Look) 
 function lookOf(style: CellStyle): Look {
   const line: BorderLine = { line: "thin", color: style.borderColor?.toLowerCase() ?? "#000000" };
   const look: Look = {
-    bold: style.bold || undefined,
-    italic: style.italic || undefined,
+    bold: style.bold === true ? true : undefined,
+    italic: style.italic === true ? true : undefined,
     color: style.color?.toLowerCase(),
     fill: style.fill?.toLowerCase(),
     size: style.fontSize,
-    wrap: style.wrap || undefined,
+    wrap: style.wrap === true ? true : undefined,
     across: style.align,
     down: style.vertical,
     format: style.format,

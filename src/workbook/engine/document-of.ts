@@ -76,7 +76,8 @@ function sheetOf(
     }),
     columns: numbered(sheet.columnData).flatMap(([column, { w, hd, s }]): LineSetting[] => {
       const look = s === undefined || s === null ? undefined : lookOf(s);
-      return w === undefined && hd !== yes && look === undefined ? [] : [{ first: column, last: column, size: w === undefined ? undefined : columnCharacters(w), hidden: hd === yes || undefined, look }];
+      const setting: LineSetting = { first: column, last: column, size: w === undefined ? undefined : columnCharacters(w), hidden: hd === yes || undefined, look };
+      return setting.size === undefined && setting.hidden === undefined && look === undefined ? [] : [setting];
     }),
     merges: (sheet.mergeData ?? []).map(toArea),
     frozen: { rows: sheet.freeze?.ySplit ?? 0, columns: sheet.freeze?.xSplit ?? 0 },
@@ -97,14 +98,15 @@ function cellsOf(sheet: Partial<IWorksheetData>, spills: readonly Spill[], lookO
   const cells: CellGrid = new Map();
   const spilledFrom = new Map<string, Area>(spills.map(({ area }) => [`${area.row} ${area.column}`, area]));
   eachCell(sheet, (stored, row, column) => {
-    const formula = stored.f ? stored.f : undefined;
+    const formula = typeof stored.f === "string" && stored.f !== "" ? stored.f : undefined;
     const figure = formula === undefined ? null : figureOf(stored);
     const keepsFigure = figure !== null && (figure.verdict === "kept" || figure.verdict === "volatile");
     const value = figure?.verdict === "kept" ? figure.values[0]![0]! : cellValue(stored, formula !== undefined);
     const look = lookOf(stored.s);
     if (value === null && formula === undefined && look === 0) return;
     const array = formula === undefined ? undefined : spilledFrom.get(`${row} ${column}`);
-    putCell(cells, row, column, { value, look, ...(formula !== undefined && { formula, hasResult: true, ...(keepsFigure && { keepsFigure }) }), ...(array !== undefined && { array, isDynamic: true }) });
+    const computed = formula === undefined ? {} : { formula, hasResult: true, ...(keepsFigure && { keepsFigure }) };
+    putCell(cells, row, column, { value, look, ...computed, ...(array !== undefined && { array, isDynamic: true }) });
   });
   for (const { area, values } of spills) {
     values.forEach((line, down) => {
@@ -120,7 +122,7 @@ function cellsOf(sheet: Partial<IWorksheetData>, spills: readonly Spill[], lookO
 function ruleOf(rule: ISheetDataValidationRule): TypingRule[] {
   const type = rule.type === "listMultiple" ? "list" : rule.type;
   if (type !== "list" && type !== "whole" && type !== "decimal" && type !== "date" && type !== "time" && type !== "textLength" && type !== "custom") return [];
-  const formulas = [rule.formula1, rule.formula2].filter((formula) => formula !== undefined && formula !== null && formula !== "");
+  const formulas = [rule.formula1, rule.formula2].filter((formula) => formula !== undefined && formula !== "");
   return [
     {
       areas: rule.ranges.map(toArea),
@@ -151,6 +153,6 @@ function namesOf(data: IWorkbookData): DocumentName[] {
   return Object.values(names).flatMap((one): DocumentName[] => {
     if (one === undefined) return [];
     const { name, formulaOrRefString, localSheetId, hidden } = one;
-    return [{ name, formula: formulaOrRefString, sheet: localSheetId === undefined || localSheetId === everySheet ? undefined : localSheetId, hidden: hidden || undefined }];
+    return [{ name, formula: formulaOrRefString, sheet: localSheetId === undefined || localSheetId === everySheet ? undefined : localSheetId, hidden: hidden === true ? true : undefined }];
   });
 }

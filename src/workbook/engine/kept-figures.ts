@@ -1,4 +1,4 @@
-import { type ICellData, ICommandService, type IWorksheetData, IUniverInstanceService, type Nullable, type Univer, UniverInstanceType, type Workbook } from "@univerjs/core";
+import { type ICellData, ICommandService, IUniverInstanceService, type Nullable, type Univer, UniverInstanceType, type Workbook } from "@univerjs/core";
 import {
   ArrayValueObject, BooleanValueObject, ErrorType, ErrorValueObject, IFormulaRuntimeService, NullValueObject, NumberValueObject, SetTriggerFormulaCalculationStartMutation, StringValueObject,
   type BaseReferenceObject, type BaseValueObject, type FunctionVariantType,
@@ -59,9 +59,10 @@ export function keepFigures(univer: Univer, { keepsVolatile = false } = {}): Kep
       alive.add(unitId);
       const dirtyRanges = workbook.getSheets().flatMap((sheet) => {
         const cells: { unitId: string; sheetId: string; range: { startRow: number; endRow: number; startColumn: number; endColumn: number } }[] = [];
-        eachCell(sheet.getConfig() as Partial<IWorksheetData>, (cell, row, column) => {
+        eachCell(sheet.getConfig(), (cell, row, column) => {
           const verdict = figureOf(cell)?.verdict;
-          if (verdict === "ours" || (verdict === "volatile" && !keepsVolatile)) cells.push({ unitId, sheetId: sheet.getSheetId(), range: { startRow: row, endRow: row, startColumn: column, endColumn: column } });
+          if (verdict !== "ours" && (verdict !== "volatile" || keepsVolatile)) return;
+          cells.push({ unitId, sheetId: sheet.getSheetId(), range: { startRow: row, endRow: row, startColumn: column, endColumn: column } });
         });
         return cells;
       });

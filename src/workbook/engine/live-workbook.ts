@@ -95,7 +95,7 @@ export class LiveWorkbook {
       // The engine takes note of a new formula a moment after its cell was set.
       if (!this.hasFormulas()) await nextTurn();
       else await within(this.calculation.waitForLatestApplied(undefined, calculationStart), longestCalculation, this.closing.signal);
-      if (!this.restless && this.figures.comeAlive()) this.restless = true;
+      if (this.figures.comeAlive()) this.restless = true;
     }
   }
 

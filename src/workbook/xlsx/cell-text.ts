@@ -11,9 +11,11 @@ export function readCellText(text: string): string {
 
 /** Writes a text of a cell so that it is read again as it is, halves of surrogate pairs and control characters too. */
 export function writeCellText(text: string): string {
+  // eslint-disable-next-line no-control-regex
+  const unwritable = /[\u0000-\u0008\u000b\u000c\u000d\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
   return text
     .replace(/_(?=x[0-9a-f]{4}_)/gi, "_x005F_")
-    .replace(/[\u0000-\u0008\u000b\u000c\u000d\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, (one) => {
+    .replace(unwritable, (one) => {
       return `_x${one.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0")}_`;
     });
 }

@@ -38,9 +38,12 @@ export function findDynamicMark(file: FilePackage, workbookPart: string): number
   const mark = `<${p}bk><${p}rc t="${type > 0 ? type : types.length + 1}" v="${place}"/></${p}bk>`;
   const end = { start: root.innerEnd, end: root.innerEnd };
   // Counts are not asked for by any program; those that are there would be wrong.
+  const typeText = `<${p}metadataType ${typeAttributes}/>`;
+  const typeSplice = list === undefined ? { start: root.inner, end: root.inner, text: `<${p}metadataTypes>${typeText}</${p}metadataTypes>` } : appendTo(xml, list, typeText);
+  const beforeCells = cells === undefined ? end : { start: cells.start, end: cells.start };
   const patched = splice(xml, [
-    ...(type > 0 ? [] : list === undefined ? [{ start: root.inner, end: root.inner, text: `<${p}metadataTypes><${p}metadataType ${typeAttributes}/></${p}metadataTypes>` }] : [appendTo(xml, list, `<${p}metadataType ${typeAttributes}/>`)]),
-    ...(future === undefined ? [{ ...(cells === undefined ? end : { start: cells.start, end: cells.start }), text: `<${p}futureMetadata name="XLDAPR" count="1">${bk}</${p}futureMetadata>` }] : [appendTo(xml, future, bk)]),
+    ...(type > 0 ? [] : [typeSplice]),
+    future === undefined ? { ...beforeCells, text: `<${p}futureMetadata name="XLDAPR" count="1">${bk}</${p}futureMetadata>` } : appendTo(xml, future, bk),
     ...(cells === undefined ? [{ ...end, text: `<${p}cellMetadata count="1">${mark}</${p}cellMetadata>` }] : [appendTo(xml, cells, mark)]),
   ]);
   file.write(relation.target, withoutCounts(patched));

@@ -3,7 +3,7 @@ import { moveArea, moveReferences, moveSpan, renameReferences } from "../documen
 import type { LineMove } from "../document/workbook-document";
 import type { FilePackage } from "./file-package";
 import type { OpenFile } from "./read-workbook";
-import { escapeXml, numberOf, parseXml, splice, walkXml, writeAttributes, type Attributes, type Splice, type XmlNode } from "./xml";
+import { escapeXml, numberOf, parseXml, splice, walkXml, without, writeAttributes, type Attributes, type Splice, type XmlNode } from "./xml";
 
 /** Rows or columns that came or went on one sheet. */
 export interface SheetMove {
@@ -28,7 +28,9 @@ export function moveParts({ file, workbookPart, sheets }: OpenFile, moved: Sheet
     for (const part of parts) rewrite(file, part, (xml) => moveTexts(xml, "", moved, elements));
   }
   for (const part of file.names().filter((name) => /^xl\/pivotCache\/pivotCacheDefinition[^/]*\.xml$/i.test(name))) {
-    rewrite(file, part, (xml) => patchElements(xml, (name, attributes) => (name === "worksheetSource" && sameSheetName(attributes["sheet"] ?? "", moved.name) ? { ref: movedAddresses(attributes["ref"] ?? "", moved.move) } : null)));
+    rewrite(file, part, (xml) =>
+      patchElements(xml, (name, { sheet = "", ref = "" }) => (name === "worksheetSource" && sameSheetName(sheet, moved.name) ? { ref: movedAddresses(ref, moved.move) } : null)),
+    );
   }
 }
 
@@ -143,7 +145,8 @@ function movedAddresses(text: string, move: LineMove): string {
 }
 
 function retag(xml: string, name: string, attributes: Attributes, changes: Readonly<Record<string, string>>, start: number, end: number): Splice {
-  const { spans: _spans, ...kept } = attributes;
+  // What a row says of its first and last cell may no longer be so.
+  const kept = without(attributes, "spans");
   const qualified = xml.slice(start + 1, xml.indexOf(name, start) + name.length);
   return { start, end, text: `<${qualified}${writeAttributes({ ...kept, ...changes })}${xml[end - 2] === "/" ? "/>" : ">"}` };
 }
@@ -189,7 +192,10 @@ function withoutGone(xml: string, names: readonly string[], move: LineMove): str
   return splice(xml, splices);
 }
 
-/** Moves the numbers of rows or columns that stand as texts: of the corners of a drawing, or of the cell of a note's shape. A drawing whose cell went stays where it was. */
+/**
+ * Moves the numbers of rows or columns that stand as texts: of the corners of a drawing, or of the cell of a note's shape. A drawing whose cell
+ * went stays where it was.
+ */
 function moveNumbers(xml: string, corners: { readonly from: string; readonly to: string } | null, element: string, move: LineMove): string {
   const path: string[] = [];
   const splices: Splice[] = [];

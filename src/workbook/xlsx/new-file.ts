@@ -22,7 +22,10 @@ export const emptyStyles =
   '<cellXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"/></cellXfs>' +
   '<cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles></styleSheet>';
 
-const themeColors = ["dk1:000000", "lt1:FFFFFF", "dk2:44546A", "lt2:E7E6E6", "accent1:4472C4", "accent2:ED7D31", "accent3:A5A5A5", "accent4:FFC000", "accent5:5B9BD5", "accent6:70AD47", "hlink:0563C1", "folHlink:954F72"];
+const themeColors = [
+  ...["dk1:000000", "lt1:FFFFFF", "dk2:44546A", "lt2:E7E6E6", "accent1:4472C4", "accent2:ED7D31", "accent3:A5A5A5", "accent4:FFC000"],
+  ...["accent5:5B9BD5", "accent6:70AD47", "hlink:0563C1", "folHlink:954F72"],
+];
 
 function theme(): string {
   const colors = themeColors.map((one) => one.split(":")).map(([name, color]) => `<a:${name}><a:srgbClr val="${color}"/></a:${name}>`).join("");
@@ -32,7 +35,8 @@ function theme(): string {
   return (
     `<a:theme xmlns:a="http://schemas.openxmlformats.org/drawingml/2006/main" name="Workbook"><a:themeElements><a:clrScheme name="Workbook">${colors}</a:clrScheme>` +
     `<a:fontScheme name="Workbook">${font("major")}${font("minor")}</a:fontScheme><a:fmtScheme name="Workbook"><a:fillStyleLst>${solid.repeat(3)}</a:fillStyleLst>` +
-    `<a:lnStyleLst>${`<a:ln w="9525">${solid}</a:ln>`.repeat(3)}</a:lnStyleLst><a:effectStyleLst>${effect.repeat(3)}</a:effectStyleLst><a:bgFillStyleLst>${solid.repeat(3)}</a:bgFillStyleLst></a:fmtScheme></a:themeElements></a:theme>`
+    `<a:lnStyleLst>${`<a:ln w="9525">${solid}</a:ln>`.repeat(3)}</a:lnStyleLst><a:effectStyleLst>${effect.repeat(3)}</a:effectStyleLst>` +
+    `<a:bgFillStyleLst>${solid.repeat(3)}</a:bgFillStyleLst></a:fmtScheme></a:themeElements></a:theme>`
   );
 }
 

@@ -3,7 +3,7 @@ import type { CellGrid, DocumentSheet, LineSetting } from "../document/workbook-
 import { outlineSheet, type SectionPlace, type SheetOutline } from "./sheet-outline";
 import { cellSplices, changedCells, type CellWriting } from "./write-cells";
 import { withoutOurFormats, writeFormats, writeTypingRules } from "./write-rules";
-import { child, escapeXml, parseXml, splice, writeAttributes, type Attributes, type Splice } from "./xml";
+import { child, escapeXml, parseXml, splice, without, writeAttributes, type Attributes, type Splice } from "./xml";
 
 /** What writing a sheet needs of the workbook. */
 export interface SheetWriting extends CellWriting {
@@ -108,12 +108,13 @@ function writeProperties(standing: string | undefined, prefix: string, { tabColo
   const color = tabColor === undefined ? "" : `<${prefix}tabColor rgb="FF${tabColor.slice(1).toUpperCase()}"/>`;
   const outlines = child(node, "outlinePr");
   const page = { ...child(node, "pageSetUpPr")?.attributes, fitToPage: print.fitToWidth ? 1 : undefined };
-  return `<${prefix}sheetPr${writeAttributes(node?.attributes ?? {})}>${color}${outlines === undefined ? "" : standing!.slice(outlines.start, outlines.end)}<${prefix}pageSetUpPr${writeAttributes(page)}/></${prefix}sheetPr>`;
+  const kept = outlines === undefined ? "" : standing!.slice(outlines.start, outlines.end);
+  return `<${prefix}sheetPr${writeAttributes(node?.attributes ?? {})}>${color}${kept}<${prefix}pageSetUpPr${writeAttributes(page)}/></${prefix}sheetPr>`;
 }
 
 function writeView(standing: string | undefined, prefix: string, { frozen: { rows, columns }, hidesGrid }: DocumentSheet): string {
   const view = standing === undefined ? undefined : child(parseXml(standing), "sheetView");
-  const { showGridLines: _grid, topLeftCell: _corner, ...rest } = view?.attributes ?? { workbookViewId: "0" };
+  const rest = without(view?.attributes ?? { workbookViewId: "0" }, "showGridLines", "topLeftCell");
   const pane = rows === 0 && columns === 0 ? "" : `<${prefix}pane${writeAttributes({
     xSplit: columns || undefined,
     ySplit: rows || undefined,
@@ -124,10 +125,15 @@ function writeView(standing: string | undefined, prefix: string, { frozen: { row
   return `<${prefix}sheetViews><${prefix}sheetView${writeAttributes({ ...(hidesGrid && { showGridLines: 0 }), ...rest })}>${pane}</${prefix}sheetView></${prefix}sheetViews>`;
 }
 
+/** Characters of a column that says nothing of its width, as programs write it. */
+const standardWidth = 9.14;
+
 function writeColumns(prefix: string, columns: readonly LineSetting[], { styleOf }: CellWriting): string {
   if (columns.length === 0) return "";
   const written = [...columns].sort((a, b) => a.first - b.first).map(({ first, last, size, hidden, look }) => {
-    return `<${prefix}col${writeAttributes({ min: first + 1, max: last + 1, width: size ?? 9.14, style: look === undefined ? undefined : styleOf(look), hidden: hidden ? 1 : undefined, customWidth: size === undefined ? undefined : 1 })}/>`;
+    const style = look === undefined ? undefined : styleOf(look);
+    const sized = { width: size ?? standardWidth, customWidth: size === undefined ? undefined : 1 };
+    return `<${prefix}col${writeAttributes({ min: first + 1, max: last + 1, ...sized, style, hidden: hidden === true ? 1 : undefined })}/>`;
   });
   return `<${prefix}cols>${written.join("")}</${prefix}cols>`;
 }
@@ -147,7 +153,8 @@ function writePageSetup(standing: string | undefined, prefix: string, { print }:
 function writeHeaders(standing: string | undefined, prefix: string, { print: { header, footer } }: DocumentSheet): string {
   const node = standing === undefined ? undefined : parseXml(standing);
   const inTheMiddle = (text: string) => (/^&[LCR]/.test(text) ? text : `&C${text}`);
-  const odd = [header && `<${prefix}oddHeader>${escapeXml(inTheMiddle(header))}</${prefix}oddHeader>`, footer && `<${prefix}oddFooter>${escapeXml(inTheMiddle(footer))}</${prefix}oddFooter>`].filter(Boolean).join("");
+  const line = (name: string, text: string | undefined) => (text ? `<${prefix}${name}>${escapeXml(inTheMiddle(text))}</${prefix}${name}>` : "");
+  const odd = line("oddHeader", header) + line("oddFooter", footer);
   const rest = node?.children.filter(({ name }) => name !== "oddHeader" && name !== "oddFooter").map(({ start, end }) => standing!.slice(start, end)).join("") ?? "";
   if (odd === "" && rest === "" && standing === undefined) return "";
   return `<${prefix}headerFooter${writeAttributes(node?.attributes ?? {})}>${odd}${rest}</${prefix}headerFooter>`;

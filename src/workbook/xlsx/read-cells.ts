@@ -20,7 +20,9 @@ export interface CellContext {
 /** Days by which the calendar of 1904 is behind that of 1900: ECMA-376 part 1, section 18.17.4.1. */
 export const daysTo1904 = 1_462;
 
-const errors: ReadonlySet<string> = new Set(["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/A", "#SPILL!", "#CALC!", "#GETTING_DATA", "#FIELD!", "#BLOCKED!", "#CONNECT!", "#UNKNOWN!", "#BUSY!", "#PYTHON!"]);
+const errors: ReadonlySet<string> = new Set(
+  "#NULL! #DIV/0! #VALUE! #REF! #NAME? #NUM! #N/A #SPILL! #CALC! #GETTING_DATA #FIELD! #BLOCKED! #CONNECT! #UNKNOWN! #BUSY! #PYTHON!".split(" "),
+);
 
 /** Reads the cells of one sheet as its XML tells of them: `open`, `text` and `close` are called for what is inside its rows. */
 export class CellReader {
@@ -54,7 +56,7 @@ export class CellReader {
         this.context.count.cells += 1;
         if (this.context.count.cells > limits.cells) throw tooLarge(`has more than ${limits.cells.toLocaleString("en")} cells`);
         const place = attributes["r"] === undefined ? { row: this.row, column: this.column + 1 } : parseCell(attributes["r"].toUpperCase());
-        if (place === null || place.row !== this.row || place.column >= sheetSize.columns) throw damaged();
+        if (place?.row !== this.row || place.column >= sheetSize.columns) throw damaged();
         this.column = place.column;
         this.attributes = attributes;
         this.formula = null;
@@ -80,7 +82,7 @@ export class CellReader {
 
   text(text: string): void {
     if (this.into === "f") this.formula!.text += text;
-    else if (this.into === "v") this.result += text;
+    else if (this.into === "v") this.result = `${this.result ?? ""}${text}`;
     else if (this.into === "t" && this.readings === 0) this.inline.push(text);
   }
 
@@ -120,7 +122,7 @@ export class CellReader {
       case "e":
         return text === null ? null : { error: errors.has(text) ? text : "#VALUE!" };
       case "d":
-        return text === null || Number.isNaN(Date.parse(text)) ? text : Math.round(dayOfInstant(new Date(/Z|[+-]\d\d:?\d\d$/.test(text) ? text : `${text}${text.includes("T") ? "Z" : "T00:00:00Z"}`)) * 1e9) / 1e9;
+        return text === null ? null : (dayOf(text) ?? text);
       default: {
         if (text === null || text === "") return null;
         const number = numberOf(text);
@@ -147,4 +149,10 @@ export class CellReader {
     const array: Area | undefined = parseAreas(ref ?? "")[0];
     return { formula: fromFileFormula(text), hasResult, array: array ?? { row: this.row, column: this.column, rows: 1, columns: 1 }, isDynamic: (numberOf(this.attributes["cm"]) ?? 0) > 0 };
   }
+}
+
+/** Reads a day that is written out, as ISO 8601 has it; a time without a zone is that of the sheet. Null where it is none. */
+function dayOf(text: string): number | null {
+  const instant = new Date(/Z$|[+-]\d\d:\d\d$/.test(text) ? text : `${text}${text.includes("T") ? "Z" : "T00:00:00Z"}`);
+  return Number.isNaN(instant.getTime()) ? null : Math.round(dayOfInstant(instant) * 1e9) / 1e9;
 }

@@ -4,7 +4,7 @@ import { writeCellText } from "./cell-text";
 import { toFileFormula } from "./formula-text";
 import { daysTo1904 } from "./read-cells";
 import type { CellPlaceInFile, RowPlace, SheetOutline } from "./sheet-outline";
-import { escapeXml, writeAttributes, type Splice } from "./xml";
+import { escapeXml, without, writeAttributes, type Splice } from "./xml";
 
 /** What writing cells needs of the workbook. */
 export interface CellWriting {
@@ -139,8 +139,8 @@ function rowSplices(
   }
   if (inserted.length === 0 && setting === undefined) return splices;
   // What a row says of its first and last cell may no longer be so.
-  const { spans: _spans, ...kept } = place.attributes;
-  const attributes = setting === undefined ? kept : { ...withoutSetting(kept), ...rowAttributes(setting, writing) };
+  const kept = without(place.attributes, "spans");
+  const attributes = setting === undefined ? kept : { ...without(kept, "ht", "customHeight", "hidden"), ...rowAttributes(setting, writing) };
   const isEmpty = place.innerEnd === place.end;
   const opening = `<${prefix}row${writeAttributes({ ...attributes, r: place.row + 1 })}>`;
   if (isEmpty) return [{ start: place.start, end: place.end, text: `${opening}${inserted.map(([, text]) => text).join("")}</${prefix}row>` }];
@@ -149,10 +149,6 @@ function rowSplices(
   for (const [at, text] of inserted) byPlace.set(at, (byPlace.get(at) ?? "") + text);
   for (const [at, text] of byPlace) splices.push({ start: at, end: at, text });
   return splices;
-}
-
-function withoutSetting({ ht: _ht, customHeight: _height, hidden: _hidden, ...rest }: Readonly<Record<string, string>>): Record<string, string> {
-  return rest;
 }
 
 function rowAttributes(setting: LineSetting | null, writing: CellWriting): Record<string, string | number | undefined> {

@@ -53,7 +53,8 @@ export class LookWriter {
   addConditionalLook({ bold, italic, color, fill }: Look): number {
     const p = this.prefix;
     const font = [bold && `<${p}b/>`, italic && `<${p}i/>`, color && `<${p}color rgb="${argb(color)}"/>`].filter(Boolean).join("");
-    const text = `<${p}dxf>${font && `<${p}font>${font}</${p}font>`}${fill ? `<${p}fill><${p}patternFill patternType="solid"><${p}bgColor rgb="${argb(fill)}"/></${p}patternFill></${p}fill>` : ""}</${p}dxf>`;
+    const filled = fill ? `<${p}fill><${p}patternFill patternType="solid"><${p}bgColor rgb="${argb(fill)}"/></${p}patternFill></${p}fill>` : "";
+    const text = `<${p}dxf>${font && `<${p}font>${font}</${p}font>`}${filled}</${p}dxf>`;
     const known = this.conditional.get(text) ?? this.add("dxfs", text);
     this.conditional.set(text, known);
     return known;

@@ -43,7 +43,8 @@ function dayOf(text: string): string {
 export function writeFormats(prefix: string, formats: readonly FormulaFormat[], lookOf: (look: Look) => number): string {
   return formats
     .map(({ areas, formula, look }, index) => {
-      const rule = `<${prefix}cfRule${writeAttributes({ type: "expression", dxfId: lookOf(look), priority: index + 1 })}><${prefix}formula>${escapeXml(toFileFormula(formula))}</${prefix}formula></${prefix}cfRule>`;
+      const opening = `<${prefix}cfRule${writeAttributes({ type: "expression", dxfId: lookOf(look), priority: index + 1 })}>`;
+      const rule = `${opening}<${prefix}formula>${escapeXml(toFileFormula(formula))}</${prefix}formula></${prefix}cfRule>`;
       return `<${prefix}conditionalFormatting sqref="${addresses(areas)}">${rule}</${prefix}conditionalFormatting>`;
     })
     .join("");

@@ -220,7 +220,8 @@ function namesOf(
   const titled = !changesTitles ? [] : after.sheets.flatMap(({ id, name: sheet, print: { titleRows } }) => {
     if (titleRows === undefined) return [];
     const quoted = `'${sheet.replaceAll("'", "''")}'`;
-    const columns = nodes.find(({ attributes }) => attributes["name"] === "_xlnm.Print_Titles" && placeNow(Number(attributes["localSheetId"])) === placeOf(id))?.text.split(",").find((part) => /\$[A-Z]+:\$[A-Z]+$/.test(part));
+    const old = nodes.find(({ attributes }) => attributes["name"] === "_xlnm.Print_Titles" && placeNow(Number(attributes["localSheetId"])) === placeOf(id));
+    const columns = old?.text.split(",").find((part) => /\$[A-Z]+:\$[A-Z]+$/.test(part));
     return [name({ name: "_xlnm.Print_Titles", localSheetId: placeOf(id) }, `${columns === undefined ? "" : `${columns},`}${quoted}!$${titleRows.row + 1}:$${titleRows.row + titleRows.rows}`)];
   });
   const all = [...stays, ...ours, ...titled];

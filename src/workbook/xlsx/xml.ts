@@ -7,10 +7,10 @@ export type Attributes = Readonly<Record<string, string>>;
 /** What is told while an XML text is read. Names come without their prefix; places are indices into the text. */
 export interface XmlListener {
   /** From `start`, where the tag begins, to `end` behind it. */
-  open?(name: string, attributes: Attributes, start: number, end: number): void;
-  text?(text: string): void;
+  readonly open?: (name: string, attributes: Attributes, start: number, end: number) => void;
+  readonly text?: (text: string) => void;
   /** `start` is where the closing tag begins; an element without one ends where its opening tag does. */
-  close?(name: string, start: number, end: number): void;
+  readonly close?: (name: string, start: number, end: number) => void;
 }
 
 /** Reads an XML text once; refuses one that is not well formed, or that nests or repeats without measure. Entities of its own are not known. */
@@ -128,6 +128,11 @@ export function writeAttributes(attributes: Readonly<Record<string, string | num
   return Object.entries(attributes)
     .map(([name, value]) => (value === undefined ? "" : ` ${name}="${escapeXml(String(value))}"`))
     .join("");
+}
+
+/** Takes attributes away. */
+export function without(attributes: Attributes, ...names: readonly string[]): Attributes {
+  return Object.fromEntries(Object.entries(attributes).filter(([name]) => !names.includes(name)));
 }
 
 /** A part of a text and what is to stand in its place. */

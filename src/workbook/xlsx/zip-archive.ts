@@ -180,7 +180,7 @@ const crcTable = Uint32Array.from({ length: 256 }, (_, byte) => {
 /** Computes the sum that archives hold of a part: the CRC-32 of ITU-T V.42. */
 export function crc32(bytes: Uint8Array): number {
   let sum = 0xffffffff;
-  for (let at = 0; at < bytes.length; at += 1) sum = crcTable[(sum ^ bytes[at]!) & 0xff]! ^ (sum >>> 8);
+  for (const byte of bytes) sum = crcTable[(sum ^ byte) & 0xff]! ^ (sum >>> 8);
   return (sum ^ 0xffffffff) >>> 0;
 }
 

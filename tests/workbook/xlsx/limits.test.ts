@@ -6,8 +6,10 @@ import { crc32, readArchive, unpack, writeArchive, pack } from "../../../src/wor
 const main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 const office = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 const sheetText = (inside: string) => `<worksheet xmlns="${main}">${inside}</worksheet>`;
-const rels = (targets: readonly string[]) =>
-  `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">${targets.map((target, index) => `<Relationship Id="r${index}" Type="${office}/worksheet" Target="${target}"/>`).join("")}</Relationships>`;
+const rels = (targets: readonly string[]) => {
+  const relations = targets.map((target, index) => `<Relationship Id="r${index}" Type="${office}/worksheet" Target="${target}"/>`);
+  return `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">${relations.join("")}</Relationships>`;
+};
 
 function partsOf(sheets: readonly string[]): Record<string, string> {
   const listed = sheets.map((_, index) => `<sheet name="S${index}" sheetId="${index + 1}" r:id="r${index}"/>`).join("");
@@ -40,7 +42,9 @@ const entry = { signature: 0x02014b50, flags: 8, crc: 16, size: 24 } as const;
 const oldOffice = new Uint8Array([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1, ...new Array<number>(600).fill(0)]);
 const good = zip(partsOf([sheetText("<sheetData/>")]));
 const bomb = '<!DOCTYPE x [<!ENTITY a "aaaaaaaaaa"><!ENTITY b "&a;&a;&a;&a;&a;&a;&a;&a;">]>';
-const macros = '<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Override PartName="/xl/workbook.xml" ContentType="application/vnd.ms-excel.sheet.macroEnabled.main+xml"/></Types>';
+const macros =
+  '<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Override PartName="/xl/workbook.xml" ' +
+  'ContentType="application/vnd.ms-excel.sheet.macroEnabled.main+xml"/></Types>';
 
 test.each<[string, Uint8Array, RegExp]>([
   ["no bytes at all", new Uint8Array(), /damaged/],

@@ -102,7 +102,7 @@ describe("a saved workbook", () => {
       };
       expect(cells(after)).toEqual(cells(before));
     }
-    expect(await readSnapshot(twice)).toEqual(await readSnapshot(once));
+    expect(readSnapshot(twice)).toEqual(readSnapshot(once));
   });
 });
 
@@ -141,7 +141,7 @@ async function foreignFile(): Promise<Uint8Array> {
 
 describe("a file from elsewhere", () => {
   test("is read with its results, dates as day numbers, errors apart from text, and what hangs on it counted", async () => {
-    const { sheets } = await readSnapshot(await foreignFile());
+    const { sheets } = readSnapshot(await foreignFile());
     expect(sheets.map(({ name, visible, protected: locked, attachments }) => [name, visible, locked, attachments])).toEqual([["Foreign", true, true, 2], ["Other", false, false, 0]]);
     // 29 February 2024 is day 45351 of the sheets' calendar.
     expect(sheets[0]!.values.slice(0, 7).map(([first]) => first)).toEqual(["two fonts", 45_351, "the site", { error: "#N/A" }, "#N/A", null, 7]);
@@ -205,7 +205,7 @@ describe("a file from elsewhere", () => {
   const bytes = await save([everything, formulas]);
   writeFileSync(join(folder, "plan.xlsx"), bytes);
   const returned = new Uint8Array(readFileSync(saveInLibreOffice(join(folder, "plan.xlsx"), join(folder, "out"))));
-  const [before, after] = [await readSnapshot(bytes), await readSnapshot(returned)];
+  const [before, after] = [readSnapshot(bytes), readSnapshot(returned)];
   expect(after.sheets[1]!.values).toEqual(before.sheets[1]!.values);
   // LibreOffice knows no add-in: it keeps single results, computes array formulas again and shows #NAME? for them.
   expect(after.sheets[2]!.values[0]).toEqual([40, { error: expect.any(String) as string }, 80, "ab", true]);
