@@ -37,8 +37,10 @@ export interface HeadlessWorkbook {
 /**
  * Opens the bytes of an .xlsx file, or a new workbook of one empty sheet, in the engine of the browser workbook.
  *
- * Formulas out of the file keep their figures where the engine gets others; without `keepsFigures` everything is computed anew. With `tabsRest` commissioning tabs are not: a hundred filled ones hold more formulas than all
- * else, and what a build reads of them is what people typed. They keep the results of the program that saved them until one is written to.
+ * Formulas out of the file keep their figures where the engine gets others; without `keepsFigures` everything is computed anew, with
+ * `keepsVolatile` also formulas that answer anew each time keep theirs. With `tabsRest` commissioning tabs are not computed: a hundred filled ones
+ * hold more formulas than all else, and what a build reads of them is what people typed. They keep the results of the program that saved them
+ * until one is written to.
  */
 // What is refused is to come out of the promise, not past it.
 // eslint-disable-next-line @typescript-eslint/require-await

@@ -61,7 +61,7 @@ test("a formula of ours that has no answer is named with its sentence", async ()
 test("a table of ours that spills is a formula that finds its own size, with its mark", async () => {
   const { sheets, parts } = await recalc({ sheets: { Quote: rows('<c r="A1"><f>_xldudf_BAY_BREAKDOWN(&quot;RAID 6&quot;,12,4)</f></c>') } });
   expect(sheets[0]!.values.map(([line, size]) => [line, size]).slice(0, 2)).toEqual([["Line", "TB"], ["Raw", 48]]);
-  expect(strFromU8(parts["xl/worksheets/sheet1.xml"]!)).toMatch(/<c r="A1" t="str" cm="1"><f t="array" ref="A1:D8">/);
+  expect(strFromU8(parts["xl/worksheets/sheet1.xml"]!)).toMatch(/<c r="A1" t="str" cm="1"><f t="array" ref="A1:D7">/);
   expect(strFromU8(parts["xl/metadata.xml"]!)).toContain('fDynamic="1"');
 });
 
@@ -70,4 +70,13 @@ test("a file in which nothing is to be computed comes out as it went in", async 
   await writeFile(at("in.xlsx"), raw);
   expect((await runCommand("recalc", at("in.xlsx"), "-o", at("out.xlsx"))).code).toBe(0);
   expect(new Uint8Array(await readFile(at("out.xlsx")))).toEqual(raw);
+});
+
+test("one cell in the last corner of a sheet costs no sheet full of cells", async () => {
+  const corner = '<sheetData><row r="1"><c r="A1"><f>_xldudf_BAY_USABLE(&quot;RAID 6&quot;,12,4)</f></c></row><row r="1048576"><c r="XFD1048576"><v>7</v></c></row></sheetData>';
+  await writeFile(at("in.xlsx"), rawWorkbook({ sheets: { Wide: corner } }));
+  expect((await runCommand("recalc", at("in.xlsx"), "-o", at("out.xlsx"))).code).toBe(0);
+  const xml = strFromU8(unzipSync(new Uint8Array(await readFile(at("out.xlsx"))))["xl/worksheets/sheet1.xml"]!);
+  expect(xml).toContain("<v>40</v>");
+  expect(xml).toContain('<c r="XFD1048576"><v>7</v></c>');
 });

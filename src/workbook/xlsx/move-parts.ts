@@ -166,7 +166,10 @@ function patchElements(xml: string, changesOf: (name: string, attributes: Attrib
 function moveAttached(file: FilePackage, part: string, { name, move }: SheetMove): void {
   for (const { kind, target, isOutside } of file.relations(part)) {
     if (isOutside || !file.has(target)) continue;
-    if (kind === "table") rewrite(file, target, (xml) => moveTexts(patchElements(xml, (_element, attributes) => addressOf(attributes, move)), name, { part, name, move }, ["calculatedColumnFormula", "totalsRowFormula"]));
+    if (kind === "table") {
+      const moveAddresses = (xml: string) => patchElements(xml, (_element, attributes) => addressOf(attributes, move));
+      rewrite(file, target, (xml) => moveTexts(moveAddresses(xml), name, { part, name, move }, ["calculatedColumnFormula", "totalsRowFormula"]));
+    }
     if (kind === "comments" || kind === "threadedComment") rewrite(file, target, (xml) => withoutGone(xml, ["comment", "threadedComment"], move));
     if (kind === "drawing") rewrite(file, target, (xml) => moveNumbers(xml, { from: "from", to: "to" }, move.axis === "row" ? "row" : "col", move));
     if (kind === "vmlDrawing") rewrite(file, target, (xml) => moveNumbers(xml, null, move.axis === "row" ? "Row" : "Column", move));

@@ -6,7 +6,8 @@ import { readFile } from "../../../src/workbook/xlsx/read-workbook";
 import { rawWorkbook } from "../../support/raw-workbook";
 
 test("the pieces of a formula put together are the formula", () => {
-  const piece = fc.constantFrom("A1", "$B$2:C9", "'it''s'!", "Sheet1:Sheet4!", "[1]Data!", "SUM(", ")", "Table1[[#This Row],[a]b]]", '"x""y"', "1.5E-3", "#N/A", "+", ":", " ", "Ä_1", "LOG10(", "2:3", "$A:B", "[", "'", "#");
+  const known = ["A1", "$B$2:C9", "'it''s'!", "Sheet1:Sheet4!", "[1]Data!", "SUM(", ")", "Table1[[#This Row],[a]b]]", '"x""y"', "1.5E-3", "#N/A", "LOG10(", "2:3", "$A:B"];
+  const piece = fc.constantFrom(...known, "+", ":", " ", "Ä_1", "[", "'", "#");
   fc.assert(fc.property(fc.array(piece, { maxLength: 12 }), (pieces) => {
     const formula = pieces.join("");
     expect(formulaTokens(formula).map(({ text }) => text).join("")).toBe(formula);
@@ -51,7 +52,9 @@ test("what keeps its figure is out of date behind a changed cell, by name, table
   const f = (cell: string, formula: string) => `<c r="${cell}"><f>${formula}</f><v>1</v></c>`;
   const { document } = readFile(rawWorkbook({
     sheets: {
-      One: `<sheetData><row r="1"><c r="A1"><v>1</v></c>${f("B1", "A1+1")}${f("C1", "Rate+1")}${f("D1", "SUM(One:Two!A1)")}${f("E1", "D1*2")}${f("F1", "INDIRECT(&quot;A&quot;&amp;1)")}${f("G1", "A2")}</row></sheetData>`,
+      One: `<sheetData><row r="1"><c r="A1"><v>1</v></c>${[
+        f("B1", "A1+1"), f("C1", "Rate+1"), f("D1", "SUM(One:Two!A1)"), f("E1", "D1*2"), f("F1", "INDIRECT(&quot;A&quot;&amp;1)"), f("G1", "A2"),
+      ].join("")}</row></sheetData>`,
       Two: `<sheetData><row r="1">${f("A1", "One!E1")}${f("B1", "One!B1")}</row></sheetData>`,
     },
     behind: "<definedNames><definedName name=\"Rate\">One!$A$1</definedName></definedNames>",
