@@ -37,6 +37,7 @@ export class LookWriter {
     const alignment = keepsAlignment ? this.standing(from, "alignment") : this.alignment(look);
     const protection = isSame("unlocked") ? this.standing(from, "protection") : look.unlocked ? `<${this.prefix}protection locked="0"/>` : "";
     const attributes = {
+      ...old,
       numFmtId: isSame("format") ? (old["numFmtId"] ?? 0) : this.formatNumber(look.format),
       fontId: part("fontId", ["font", "size", "bold", "italic", "underline", "strike", "color"], "fonts", () => this.font(look)),
       fillId: part("fillId", ["fill"], "fills", () => this.fill(look.fill)),

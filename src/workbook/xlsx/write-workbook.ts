@@ -73,14 +73,12 @@ export function writeFile(open: OpenFile | null, before: WorkbookDocument, after
 class Looks {
   readonly writer: LookWriter;
   private readonly added = new Map<number, number>();
-  private readonly part: string;
+  private readonly part: string | undefined;
   private readonly xml: string;
 
-  constructor(private readonly file: FilePackage, workbookPart: string, private readonly before: WorkbookDocument, private readonly after: WorkbookDocument) {
-    const found = file.relations(workbookPart).find(({ kind, target }) => kind === "styles" && file.has(target))?.target;
-    this.part = found ?? file.add("xl/styles.xml", stylesType, emptyStyles);
-    if (found === undefined) file.relate(workbookPart, relationTypes.styles, this.part);
-    this.xml = file.read(this.part)!;
+  constructor(private readonly file: FilePackage, private readonly workbookPart: string, private readonly before: WorkbookDocument, private readonly after: WorkbookDocument) {
+    this.part = file.relations(workbookPart).find(({ kind, target }) => kind === "styles" && file.has(target))?.target;
+    this.xml = this.part === undefined ? emptyStyles : file.read(this.part)!;
     this.writer = new LookWriter(this.xml);
   }
 
@@ -96,7 +94,9 @@ class Looks {
 
   finish(): void {
     const xml = this.writer.toXml();
-    if (xml !== this.xml) this.file.write(this.part, xml);
+    if (xml === this.xml) return;
+    if (this.part !== undefined) this.file.write(this.part, xml);
+    else this.file.relate(this.workbookPart, relationTypes.styles, this.file.add("xl/styles.xml", stylesType, xml));
   }
 }
 
