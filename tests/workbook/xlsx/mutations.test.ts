@@ -47,7 +47,8 @@ test("a file whose XML somebody edited is read, or refused with a sentence; noth
   const random = seededRandom(29500);
   const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)]!;
   const parts = unzipSync(whole);
-  const tokens = ["0", "-1", "1", "2147483648", "1e999", "NaN", "", "A0", "XFE1", "XFD1048577", "__proto__", "constructor", "&#x110000;", "&lol;", "%ZZ", "../../..", "<c/>", "]]>", "<![CDATA[x", "\u0000", "'", "s", "shared"];
+  const numbers = ["0", "-1", "1", "2147483648", "1e999", "NaN", ""];
+  const tokens = [...numbers, "A0", "XFE1", "XFD1048577", "__proto__", "constructor", "&#x110000;", "&lol;", "%ZZ", "../../..", "<c/>", "]]>", "<![CDATA[x", "\u0000", "'", "s", "shared"];
   let read = 0;
   for (let run = 0; run < 2000; run += 1) {
     const name = pick(Object.keys(parts));

@@ -8,7 +8,10 @@ const sheet = (inside: string) => `<sheetData>${inside}</sheetData><legacyThing 
 const bytes = rawWorkbook({
   before: '<workbookPr date1904="1"/>',
   sheets: {
-    One: sheet('<row r="2" spans="1:2"><c r="A2" t="s"><v>0</v></c><c r="B2" s="1"><f t="shared" ref="B2:B3" si="0">A2*2</f><v>4</v></c></row><row r="3"><c r="B3"><f t="shared" si="0"/><v>6</v></c></row>'),
+    One: sheet(
+      '<row r="2" spans="1:2"><c r="A2" t="s"><v>0</v></c><c r="B2" s="1"><f t="shared" ref="B2:B3" si="0">A2*2</f><v>4</v></c></row>' +
+        '<row r="3"><c r="B3"><f t="shared" si="0"/><v>6</v></c></row>',
+    ),
     Two: sheet('<row r="1"><c r="A1"><v>1</v></c></row>'),
   },
   relations: [["t", "sharedStrings", "sharedStrings.xml"], ["y", "styles", "styles.xml"], ["k", "calcChain", "calcChain.xml"]],
@@ -41,7 +44,10 @@ test("a changed cell changes its cell, the calculation and the list of formulas,
   });
   expect(changed(after)).toEqual(["xl/_rels/workbook.xml.rels", "xl/calcChain.xml", "xl/workbook.xml", "xl/worksheets/sheet1.xml"]);
   const written = '<c r="C2" t="inlineStr"><is><t xml:space="preserve">  new &lt;text&gt;_x005F_x0041__xD800_</t></is></c>';
-  const expected = before["xl/worksheets/sheet1.xml"]!.replace(' spans="1:2"', "").replace("</c></row><row r=\"3\">", `</c>${written}</row><row r="3">`).replace("<sheetData>", '<dimension ref="A2:C3"/><sheetData>');
+  const expected = before["xl/worksheets/sheet1.xml"]!
+    .replace(' spans="1:2"', "")
+    .replace('</c></row><row r="3">', `</c>${written}</row><row r="3">`)
+    .replace("<sheetData>", '<dimension ref="A2:C3"/><sheetData>');
   expect(after["xl/worksheets/sheet1.xml"]!.replace(/^<\?xml[^>]*>\n/, "")).toBe(expected);
 });
 
