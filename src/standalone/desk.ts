@@ -83,13 +83,13 @@ export class Desk {
     return (await this.store.titles()).filter(({ id }) => id !== this.current.id);
   }
 
-  /** Makes an .xlsx file of the workbook as it is now. */
-  async saveFile(): Promise<Blob> {
+  /** Makes an .xlsx file of the workbook as it is now; `outOfDate` names formulas that are saved without a result, as the engine may not compute them. */
+  async saveFile(): Promise<{ readonly file: Blob; readonly outOfDate: readonly string[] }> {
     const { writeWorkbook } = await import(/* webpackChunkName: "xlsx" */ "../workbook/engine/workbook-file");
     const { live } = this.grid!;
     await live.settle();
-    const { bytes } = writeWorkbook(live.store(), this.current.original);
-    return new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet" });
+    const { bytes, outOfDate } = writeWorkbook(live.store(), this.current.original);
+    return { file: new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet" }), outOfDate };
   }
 
   /** Keeps the plan in the browser's storage now, where it changed. */
