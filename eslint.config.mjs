@@ -39,7 +39,7 @@ export default tseslint.config(
     rules: { "baywright/imports-follow-layers": "error" },
   },
   {
-    // exceljs brings the types of Node into what is checked for the page: what would not be there is refused here.
+    // Packages bring the types of Node into what is checked for the page: what would not be there is refused here.
     files: ["src/{workbook,actions,taskpane,standalone}/**/*.ts"],
     rules: { "no-restricted-globals": ["error", "process", "Buffer", "global", "require", "__dirname", "__filename", "setImmediate"] },
   },

@@ -3,13 +3,6 @@ const { join } = require("node:path");
 
 const allowed = new Set(["MIT", "BSD-2-Clause", "BSD-3-Clause", "ISC", "Apache-2.0", "0BSD"]);
 
-/** Packages that others carry inside a file built beforehand, where this build cannot see them: chosen licence and where they are. */
-const inside = {
-  exceljs:
-    "Its file for browsers carries jszip (MIT chosen of MIT or GPL-3.0), pako (MIT and zlib), saxes (ISC), " +
-    "fast-csv, dayjs, lodash parts, uuid and readable-stream (MIT), as its makers built it.",
-};
-
 /**
  * Writes licences.txt into the built site: every package whose code ships, with its licence and the text that must go along.
  *
@@ -26,7 +19,7 @@ module.exports.ShippedLicences = class ShippedLicences {
           // Some packages name their licence only in the file that goes along.
           const licence = license ?? (/Apache License\s+Version 2\.0/.test(text) ? "Apache-2.0" : "none");
           if (!allowed.has(licence)) compilation.errors.push(new Error(`${name} ${version} ships under ${licence}, which is not among ${[...allowed].join(", ")}`));
-          return [`${name} ${version}: ${licence}`, inside[name], text].filter(Boolean).join("\n\n");
+          return [`${name} ${version}: ${licence}`, text].filter(Boolean).join("\n\n");
         });
         const title = "Packages whose code is part of this site, with their licences.\n";
         compilation.emitAsset("licences.txt", new compiler.webpack.sources.RawSource([title, ...texts].join(`\n${"-".repeat(80)}\n\n`)));

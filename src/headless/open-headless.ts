@@ -6,15 +6,16 @@ import { UniverSheetsConditionalFormattingPlugin } from "@univerjs/sheets-condit
 import { UniverSheetsDataValidationPlugin } from "@univerjs/sheets-data-validation";
 import { CalculationMode, UniverSheetsFormulaPlugin } from "@univerjs/sheets-formula";
 import { UniverSheetsNumfmtPlugin } from "@univerjs/sheets-numfmt";
+import { cellAddress } from "../sheet";
 import { isTab } from "../planning/commissioning/tab";
-import { bayFunctions } from "../workbook/engine/bay-functions";
+import { bayFunctions, faultNote } from "../workbook/engine/bay-functions";
 import { createBrowserPort } from "../workbook/engine/browser-port";
 import { LiveWorkbook } from "../workbook/engine/live-workbook";
 import { restComputedFormulas } from "../workbook/engine/resting-formulas";
 import { sheetSnapshot } from "../workbook/engine/sheet-snapshot";
-import { emptyWorkbook } from "../workbook/engine/stored-sheet";
+import { eachCell, emptyWorkbook } from "../workbook/engine/stored-sheet";
 import type { WorkbookPort } from "../workbook/port";
-import { readWorkbook, writeWorkbook } from "../workbook/xlsx/workbook-file";
+import { readWorkbook, writeWorkbook, type SavedFile } from "../workbook/engine/workbook-file";
 import { rememberFormulas } from "../workbook/engine/remember-formulas";
 
 /** A workbook that is open without a page. */
@@ -26,40 +27,62 @@ export interface HeadlessWorkbook {
   readonly save: () => Promise<Uint8Array>;
   /** Saves and disposes: what the engine holds is free before the file is made, which takes as much again. */
   readonly close: () => Promise<Uint8Array>;
+  /** The same, with the cells whose figures no longer follow from what they look at. */
+  readonly closeFile: () => Promise<SavedFile>;
+  /** Lists the formulas of ours that have no answer, with the sentence that says why. */
+  readonly faults: () => { readonly cell: string; readonly error: string; readonly sentence: string }[];
   readonly dispose: () => void;
 }
 
 /**
  * Opens the bytes of an .xlsx file, or a new workbook of one empty sheet, in the engine of the browser workbook.
  *
- * Everything in the file is computed anew. With `tabsRest` commissioning tabs are not: a hundred filled ones hold more formulas than all
- * else, and what a build reads of them is what people typed. They keep the results of the program that saved them until one is written to.
+ * Formulas out of the file keep their figures where the engine gets others; without `keepsFigures` everything is computed anew, with
+ * `keepsVolatile` also formulas that answer anew each time keep theirs. With `tabsRest` commissioning tabs are not computed: a hundred filled ones
+ * hold more formulas than all else, and what a build reads of them is what people typed. They keep the results of the program that saved them
+ * until one is written to.
  */
-export async function openHeadless(bytes?: Uint8Array, { tabsRest = false } = {}): Promise<HeadlessWorkbook> {
-  const data = bytes === undefined ? emptyWorkbook() : await readWorkbook(bytes);
+// What is refused is to come out of the promise, not past it.
+// eslint-disable-next-line @typescript-eslint/require-await
+export async function openHeadless(bytes?: Uint8Array, { tabsRest = false, keepsVolatile = false, keepsFigures = true } = {}): Promise<HeadlessWorkbook> {
+  const data = bytes === undefined ? emptyWorkbook() : readWorkbook(bytes, { keepsFigures });
   if (tabsRest) for (const sheet of Object.values(data.sheets ?? {})) if (isTab(sheetSnapshot(sheet))) restComputedFormulas(sheet);
   const univer = bootEngine(data);
-  const live = new LiveWorkbook(univer);
+  const live = new LiveWorkbook(univer, { keepsVolatile });
+  const closeFile = async () => {
+    await live.settle();
+    const stored = live.store();
+    live.dispose();
+    return writeWorkbook(stored, bytes);
+  };
   return {
     port: createBrowserPort(univer, live, { isTypedInto: false }),
     settle: () => live.settle(),
     async save() {
       await live.settle();
-      return writeWorkbook(live.store(), bytes);
+      return writeWorkbook(live.store(), bytes).bytes;
     },
     async close() {
-      await live.settle();
-      const stored = live.store();
-      live.dispose();
-      return writeWorkbook(stored, bytes);
+      return (await closeFile()).bytes;
     },
+    closeFile,
+    faults: () =>
+      live.workbook.getSheets().flatMap((sheet) => {
+        const found: { cell: string; error: string; sentence: string }[] = [];
+        eachCell(sheet.getConfig(), (cell, row, column) => {
+          const note = faultNote(cell);
+          if (note !== null) found.push({ cell: `${sheet.getName()}!${cellAddress({ row, column })}`, ...note });
+        });
+        return found;
+      }),
     dispose: () => {
       live.dispose();
     },
   };
 }
 
-function bootEngine(data: Partial<IWorkbookData>): Univer {
+/** Starts the engine without a page, with a workbook in it. */
+export function bootEngine(data: Partial<IWorkbookData>): Univer {
   const univer = new Univer({ locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: {} } });
   univer.registerPlugin(UniverFormulaEnginePlugin, { function: bayFunctions() });
   univer.registerPlugin(UniverSheetsPlugin);

@@ -1,5 +1,5 @@
 import { isError, type SheetSnapshot, type WorkbookSnapshot } from "../sheet";
-import { readSnapshot } from "../workbook/xlsx/workbook-file";
+import { readSnapshot } from "../workbook/xlsx/read-snapshot";
 import { readNamedFile } from "./command";
 import { openHeadless } from "./open-headless";
 
@@ -10,7 +10,7 @@ import { openHeadless } from "./open-headless";
  */
 export async function readWorkbookFile(name: string): Promise<WorkbookSnapshot> {
   const bytes = await readNamedFile(name);
-  const snapshot = await readSnapshot(bytes);
+  const snapshot = readSnapshot(bytes);
   if (!snapshot.sheets.some(lacksResults)) return snapshot;
   const workbook = await openHeadless(bytes);
   try {

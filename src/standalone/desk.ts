@@ -1,5 +1,5 @@
 import type { IWorkbookData } from "@univerjs/core";
-import { countLostDrawings, emptyWorkbook } from "../workbook/engine/stored-sheet";
+import { emptyWorkbook } from "../workbook/engine/stored-sheet";
 import type { Grid } from "./open-grid";
 import type { KeptPlan, KeptPlanTitle, PlanStore } from "./plan-store";
 
@@ -67,11 +67,9 @@ export class Desk {
     return this.put(await samplePlan());
   }
 
-  /** Opens a file; `lost` counts its charts and shapes, which saving from here leaves out. */
-  async openFile(name: string, bytes: Uint8Array): Promise<{ before: KeptPlanTitle; lost: number }> {
-    const { readWorkbook } = await import(/* webpackChunkName: "xlsx" */ "../workbook/xlsx/workbook-file");
-    const data = await readWorkbook(bytes);
-    return { before: await this.put({ id: newId(), name: name.replace(/\.xlsx$/i, ""), data, original: bytes }), lost: countLostDrawings(data) };
+  async openFile(name: string, bytes: Uint8Array): Promise<KeptPlanTitle> {
+    const { readWorkbook } = await import(/* webpackChunkName: "xlsx" */ "../workbook/engine/workbook-file");
+    return this.put({ id: newId(), name: name.replace(/\.xlsx$/i, ""), data: readWorkbook(bytes), original: bytes });
   }
 
   async openKept(id: string): Promise<KeptPlanTitle> {
@@ -85,13 +83,13 @@ export class Desk {
     return (await this.store.titles()).filter(({ id }) => id !== this.current.id);
   }
 
-  /** Makes an .xlsx file of the workbook as it is now. */
-  async saveFile(): Promise<Blob> {
-    const { writeWorkbook } = await import(/* webpackChunkName: "xlsx" */ "../workbook/xlsx/workbook-file");
+  /** Makes an .xlsx file of the workbook as it is now; `outOfDate` names formulas that are saved without a result, as the engine may not compute them. */
+  async saveFile(): Promise<{ readonly file: Blob; readonly outOfDate: readonly string[] }> {
+    const { writeWorkbook } = await import(/* webpackChunkName: "xlsx" */ "../workbook/engine/workbook-file");
     const { live } = this.grid!;
     await live.settle();
-    const bytes = await writeWorkbook(live.store(), this.current.original);
-    return new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet" });
+    const { bytes, outOfDate } = writeWorkbook(live.store(), this.current.original);
+    return { file: new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet" }), outOfDate };
   }
 
   /** Keeps the plan in the browser's storage now, where it changed. */

@@ -24,7 +24,7 @@ const host: PaneHost = {
   theme: () => "light",
   watchTheme: () => () => undefined,
   chooseFile,
-  readSnapshot: async (bytes) => (await import(/* webpackChunkName: "xlsx" */ "../workbook/xlsx/workbook-file")).readSnapshot(bytes),
+  readSnapshot: async (bytes) => (await import(/* webpackChunkName: "xlsx" */ "../workbook/xlsx/read-snapshot")).readSnapshot(bytes),
   helpAddress: (page) => new URL(`help/${page}`, location.href).href,
   now: () => new Date(),
 };

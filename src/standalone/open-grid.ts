@@ -61,12 +61,15 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, data);
   forgetClosedWorkbooks(univer);
   const live = new LiveWorkbook(univer);
+  // Formulas of a file answer what the file says until all is computed once.
+  const comeAlive = () => void live.settle().catch(() => undefined);
   await univer.__getInjector().get(LifecycleService).onStage(LifecycleStages.Rendered);
   keepHostRules(univer, live, (sentence) => {
     display.say(sentence);
   });
   passStaleSuggestions(univer, live);
   showFaultNotes(univer, api, live, container, display);
+  comeAlive();
   return {
     api,
     live,
@@ -76,6 +79,8 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
       // Under a name of its own: the engine clears up after the old one for a while.
       univer.createUnit(UniverInstanceType.UNIVER_SHEET, { ...next, id: `${before}+` });
       api.disposeUnit(before);
+      live.wake();
+      comeAlive();
     },
   };
 }

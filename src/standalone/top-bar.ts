@@ -60,10 +60,18 @@ export function makeTopBar(desk: () => Desk | null): TopBar {
   };
   const open = (name: string, bytes: Uint8Array) =>
     run(async (at) => {
-      const { before, lost } = await at.openFile(name, bytes);
-      say(`${name} is open.${lost === 0 ? "" : ` Charts and shapes in it: ${lost}. They are not shown, and a file saved from here has them no more.`}`, before);
+      const before = await at.openFile(name, bytes);
+      say(`${name} is open.`, before);
     });
-  const save = () => run(async (at) => { download(`${at.name}.xlsx`, await at.saveFile()); });
+  const save = () =>
+    run(async (at) => {
+      const { file, outOfDate } = await at.saveFile();
+      download(`${at.name}.xlsx`, file);
+      const [first, ...others] = outOfDate;
+      if (first === undefined) return;
+      const more = others.length === 0 ? "" : ` and ${others.length} more`;
+      say(`${first}${more} cannot be computed here after what was changed. The file has them without a result; the next spreadsheet program computes them.`);
+    });
 
   const showRecent = async () => {
     if (!recent.hidden) {

@@ -1,7 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { Workbook } from "exceljs";
 import type { Browser } from "playwright-core";
-import { readSnapshot } from "../../src/workbook/xlsx/workbook-file";
+import { readSnapshot } from "../../src/workbook/xlsx/read-snapshot";
 import { launchBrowser } from "./support/launch-browser";
 import { WorkbookPage } from "./support/workbook-page";
 
@@ -135,7 +135,7 @@ test("a workbook is saved as .xlsx with its results, and opens again by being dr
   const download = await waiting;
   expect(download.suggestedFilename()).toBe("New plan.xlsx");
   const bytes = await readFile(await download.path());
-  const { sheets } = await readSnapshot(new Uint8Array(bytes));
+  const { sheets } = readSnapshot(new Uint8Array(bytes));
   expect(sheets[0]).toMatchObject({ name: "Sheet1", values: [[40]], formulas: [['=BAY.USABLE("RAID 6",12,4)']] });
 
   await workbook.type(0, 0, "changed");

@@ -3,7 +3,7 @@ import type { Page } from "playwright-core";
 import { version } from "../../package.json";
 import { tables, type TableKey } from "../../src/planning/plan/schema";
 import type { WorkbookSnapshot } from "../../src/sheet";
-import { readSnapshot } from "../../src/workbook/xlsx/workbook-file";
+import { readSnapshot } from "../../src/workbook/xlsx/read-snapshot";
 import { beginStory, closeWhole } from "./support/story";
 import type { WorkbookPage } from "./support/workbook-page";
 
@@ -34,7 +34,7 @@ async function fillTable(key: TableKey, rows: readonly Readonly<Record<string, s
   }
 }
 
-async function readFileSnapshot(name: string): Promise<WorkbookSnapshot> {
+function readFileSnapshot(name: string): WorkbookSnapshot {
   return readSnapshot(new Uint8Array(readFileSync(at(name))));
 }
 
@@ -64,7 +64,7 @@ test("an engineer quotes three alternatives, and the file has the figures where 
   await startNew();
   for (const [row, texts] of quoteSheet.entries()) await workbook.typeFrom("Sheet1", row, 0, texts);
   await workbook.save(at("quote.xlsx"));
-  const { sheets } = await readFileSnapshot("quote.xlsx");
+  const { sheets } = readFileSnapshot("quote.xlsx");
   expectQuote(sheets[0]!.values);
   expect(sheets[0]!.formulas[1]![1]).toBe(quoteSheet[1]![1]);
 });

@@ -2,7 +2,7 @@ import { copyFile, mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/pro
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { openHeadless } from "../../src/headless/open-headless";
-import { readSnapshot } from "../../src/workbook/xlsx/workbook-file";
+import { readSnapshot } from "../../src/workbook/xlsx/read-snapshot";
 import { runCommand } from "../support/run-command";
 
 const sample = join(__dirname, "..", "..", "examples", "thornmere.xlsx");
@@ -26,7 +26,7 @@ async function copyWithJob(name: string, header: string, row: number, value: str
 }
 
 async function sheetsOf(name: string): Promise<string[]> {
-  return (await readSnapshot(new Uint8Array(await readFile(at(name))))).sheets.map((sheet) => sheet.name);
+  return readSnapshot(new Uint8Array(await readFile(at(name)))).sheets.map((sheet) => sheet.name);
 }
 
 test("a good file ends with 0 and one line that names every job; its tabs stand in the other file", async () => {

@@ -1,6 +1,6 @@
 import { copyFile, readdir, readFile } from "node:fs/promises";
 import { join } from "node:path";
-import { readSnapshot } from "../../src/workbook/xlsx/workbook-file";
+import { readSnapshot } from "../../src/workbook/xlsx/read-snapshot";
 import { addPlan, complete, jobName, smallPlan } from "../support/commissioning-plan";
 import { runCommand as run } from "../support/run-command";
 import { tabInSight, typeInto } from "../support/tab-on-sheet";
@@ -60,7 +60,7 @@ test("a filled tab is closed, its seal holds, a cell that is changed is named, a
   expect(closed).toMatchObject({ code: 0, complaint: "", lines: [{ file: at("filled.xlsx"), out: at("closed.xlsx"), job: jobName, closed: true, open: [] }] });
   expect(closed.lines[0]!.code).toMatch(/^([A-Z2-7]{4}-){4}[A-Z2-7]{4}$/i);
   expect(await run("check-seal", at("closed.xlsx"))).toMatchObject({ code: 0, lines: [{ tabs: [{ sealed: true, holds: true, changed: [] }] }] });
-  const text = JSON.stringify(await readSnapshot(new Uint8Array(await readFile(at("closed.xlsx")))));
+  const text = JSON.stringify(readSnapshot(new Uint8Array(await readFile(at("closed.xlsx")))));
   expect(text).toContain("Ida Fell (by command line)");
 
   await change("closed.xlsx", "forged.xlsx", async ({ port }) => {
@@ -75,7 +75,7 @@ test("a filled tab is closed, its seal holds, a cell that is changed is named, a
 
   const pack = await run("handover", at("closed.xlsx"), "--job", jobName, "-o", at("handover.xlsx"));
   expect(pack).toMatchObject({ code: 0, lines: [{ job: jobName, sheets: [expect.any(String)] }] });
-  const { sheets } = await readSnapshot(new Uint8Array(await readFile(at("handover.xlsx"))));
+  const { sheets } = readSnapshot(new Uint8Array(await readFile(at("handover.xlsx"))));
   expect(sheets.map(({ name }) => name)).toEqual(pack.lines[0]!.sheets);
   expect(JSON.stringify(sheets)).toContain("As built");
 });

@@ -1,18 +1,12 @@
 import type { ICommandService, IRange, IWorksheetData, Worksheet } from "@univerjs/core";
 import { cellArea, type Area } from "../../sheet";
+import { moveArea, moveSpan } from "../document/move-lines";
+import type { LineMove } from "../document/workbook-document";
 import { extrasOf, type SheetExtras } from "./stored-sheet";
 
-/** Rows or columns that came or went. */
-interface Shift {
-  readonly axis: "row" | "column";
-  readonly at: number;
-  /** How many came; below 0 how many went. */
-  readonly by: number;
-}
-
 /**
- * Keeps tables, notes, pictures and print set-up with the cells they belong to, which the engine does not know of: they move when rows or
- * columns come and go, and a table grows over what somebody types right below it, as tables in the spreadsheet host do.
+ * Keeps tables, notes and print set-up with the cells they belong to, which the engine does not know of: they move when rows or
+ * columns come and go, which is remembered for whoever saves, and a table grows over what somebody types right below it, as tables in the spreadsheet host do.
  *
  * `ours` tells that a change is the program's own: that says itself how tables grow.
  */
@@ -35,7 +29,7 @@ function change(sheet: IWorksheetData, by: (extras: SheetExtras) => SheetExtras)
   sheet.custom = by(extrasOf(sheet));
 }
 
-function shiftOf(command: string, { startRow, endRow, startColumn, endColumn }: IRange): Shift | null {
+function shiftOf(command: string, { startRow, endRow, startColumn, endColumn }: IRange): LineMove | null {
   switch (command) {
     case "sheet.mutation.insert-row":
       return { axis: "row", at: startRow, by: endRow - startRow + 1 };
@@ -51,23 +45,22 @@ function shiftOf(command: string, { startRow, endRow, startColumn, endColumn }: 
 }
 
 /** Moves everything that is tied to rows or columns; what stood wholly on rows or columns that went goes with them. */
-export function shiftExtras(extras: SheetExtras, shift: Shift): SheetExtras {
-  const { tables, notes, pictures, print } = extras;
+export function shiftExtras(extras: SheetExtras, shift: LineMove): SheetExtras {
+  const { tables, notes, print, moves = [] } = extras;
   const titles = print?.titleRows;
-  const movedTitles = titles === undefined || shift.axis === "column" ? titles : spanOf(titles.row, titles.rows, shift);
+  const movedTitles = titles === undefined || shift.axis === "column" ? titles : movedRows(titles.row, titles.rows, shift);
   return {
     ...extras,
-    ...(tables && { tables: tables.flatMap((table) => shiftArea(table.area, shift).map((area) => ({ ...table, area }))) }),
-    ...(notes && { notes: notes.flatMap((note) => shiftArea(cellArea(note), shift).map(({ row, column }) => ({ ...note, row, column }))) }),
-    // A picture whose cell went stays where the cell was: the picture is still there.
-    ...(pictures && { pictures: pictures.map((cell) => shiftArea(cellArea(cell), shift)[0] ?? { ...cell, [shift.axis]: shift.at }).map(({ row, column }) => ({ row, column })) }),
+    moves: [...moves, shift],
+    ...(tables && { tables: tables.flatMap((table) => movedArea(table.area, shift).map((area) => ({ ...table, area }))) }),
+    ...(notes && { notes: notes.flatMap((note) => movedArea(cellArea(note), shift).map(({ row, column }) => ({ ...note, row, column }))) }),
     ...(print &&
       shift.axis === "row" && {
         print: {
           ...print,
           titleRows: movedTitles ?? undefined,
           breaksBefore: print.breaksBefore.flatMap((row) => {
-            const moved = spanOf(row, 1, shift);
+            const moved = movedRows(row, 1, shift);
             return moved === null ? [] : [moved.row];
           }),
         },
@@ -75,22 +68,14 @@ export function shiftExtras(extras: SheetExtras, shift: Shift): SheetExtras {
   };
 }
 
-function shiftArea(area: Area, shift: Shift): Area[] {
-  const moved = shift.axis === "row" ? spanOf(area.row, area.rows, shift) : spanOf(area.column, area.columns, shift);
-  if (moved === null) return [];
-  return [shift.axis === "row" ? { ...area, ...moved } : { ...area, column: moved.row, columns: moved.rows }];
+function movedArea(area: Area, shift: LineMove): Area[] {
+  const moved = moveArea(area, shift);
+  return moved === null ? [] : [moved];
 }
 
-/** Moves a run of rows, or columns; null when all of it went. */
-function spanOf(row: number, rows: number, { at, by }: Shift): { row: number; rows: number } | null {
-  if (by > 0) {
-    if (at <= row) return { row: row + by, rows };
-    return at < row + rows ? { row, rows: rows + by } : { row, rows };
-  }
-  const [gone, end] = [at - by, row + rows];
-  const left = rows - Math.max(0, Math.min(gone, end) - Math.max(at, row));
-  if (left === 0) return null;
-  return { row: row - Math.max(0, Math.min(gone, row) - at), rows: left };
+function movedRows(row: number, rows: number, shift: LineMove): { readonly row: number; readonly rows: number } | null {
+  const moved = moveSpan(row, rows, shift);
+  return moved === null ? null : { row: moved.first, rows: moved.count };
 }
 
 function writtenBy({ range, value }: { range?: IRange; value?: unknown }): IRange | null {

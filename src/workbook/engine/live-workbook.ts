@@ -5,6 +5,7 @@ import { SheetsSelectionsService } from "@univerjs/sheets";
 import { FormulaCalculationSessionService } from "@univerjs/sheets-formula";
 import type { CellValue } from "../../sheet";
 import { keepExtras } from "./keep-extras";
+import { keepFigures, type KeptFigures } from "./kept-figures";
 import { restingFormula } from "./resting-formulas";
 import { cellValue } from "./sheet-snapshot";
 import { eachCell, numbered, toArea, type Spill, type StoredWorkbook } from "./stored-sheet";
@@ -25,7 +26,10 @@ export class LiveWorkbook {
   private ours = false;
   private readonly closing = new AbortController();
 
-  constructor(private readonly univer: Univer) {
+  private readonly figures: KeptFigures;
+
+  constructor(private readonly univer: Univer, { keepsVolatile = false } = {}) {
+    this.figures = keepFigures(univer, { keepsVolatile });
     const injector = univer.__getInjector();
     this.commands = injector.get(ICommandService);
     this.formulas = injector.get(FormulaDataModel);
@@ -74,6 +78,11 @@ export class LiveWorkbook {
     }
   }
 
+  /** Tells that another workbook was opened, of which nothing is computed yet. */
+  wake(): void {
+    this.restless = true;
+  }
+
   /** Waits until every formula shows what it computes; whoever asks meanwhile waits for the same. */
   settle(): Promise<void> {
     this.settling ??= this.comeToRest().finally(() => (this.settling = null));
@@ -86,6 +95,7 @@ export class LiveWorkbook {
       // The engine takes note of a new formula a moment after its cell was set.
       if (!this.hasFormulas()) await nextTurn();
       else await within(this.calculation.waitForLatestApplied(undefined, calculationStart), longestCalculation, this.closing.signal);
+      if (this.figures.comeAlive()) this.restless = true;
     }
   }
 

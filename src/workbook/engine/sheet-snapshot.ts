@@ -65,16 +65,21 @@ function put<T>(grid: T[][], row: number, column: number, value: T): void {
   (grid[row] ??= [])[column] = value;
 }
 
-// Both grids get the same full rectangle: no holes, null where there is nothing.
+// Both grids get the same full rectangle: no holes, null where there is nothing. Rows in which nothing stands are one and the same: a cell in the
+// last row of a sheet costs no million of them.
 function square(values: CellValue[][], formulas: (string | null)[][]): void {
   const rows = Math.max(values.length, formulas.length);
   let columns = 0;
-  for (const line of values as readonly (CellValue[] | undefined)[]) columns = Math.max(columns, line?.length ?? 0);
+  values.forEach((line) => (columns = Math.max(columns, line.length)));
+  const blank: null[] = new Array<null>(columns).fill(null);
   for (let row = 0; row < rows; row += 1) {
-    const [valueLine, formulaLine] = [(values[row] ??= []), (formulas[row] ??= [])];
-    for (let column = 0; column < columns; column += 1) {
-      valueLine[column] ??= null;
-      formulaLine[column] ??= null;
-    }
+    values[row] = filled(values[row], blank);
+    formulas[row] = filled(formulas[row], blank);
   }
+}
+
+function filled<T>(line: (T | null)[] | undefined, blank: null[]): (T | null)[] {
+  if (line === undefined) return blank;
+  for (let column = 0; column < blank.length; column += 1) line[column] ??= null;
+  return line;
 }

@@ -1,9 +1,13 @@
 import type { ICellData, IRange, IStyleData, IWorkbookData, IWorksheetData, ISheetDataValidationRule, Nullable } from "@univerjs/core";
 import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
 import type { Area, CellValue, PrintPlan, TablePlan } from "../../sheet";
+import type { LineMove } from "../document/workbook-document";
 
-/** A style of the engine, and whether people may type into the cell on a protected sheet, which the engine does not know. */
-export type StoredStyle = IStyleData & { unlocked?: 1 };
+/**
+ * A style of the engine, and what the engine does not know: whether people may type into the cell on a protected sheet, and which look of
+ * the file it began as.
+ */
+export type StoredStyle = IStyleData & { unlocked?: 1; look?: number };
 
 /** What the engine has no place for and a sheet carries along in its `custom` data. Areas move when rows or columns come and go. */
 export interface SheetExtras {
@@ -11,20 +15,13 @@ export interface SheetExtras {
   print?: PrintPlan;
   /** Protection as it stood in the file; the sheet is protected when this is there. */
   protection?: Record<string, unknown>;
-  /** Notes of cells, in the form of the file library. */
   notes?: { row: number; column: number; note: unknown }[];
   /** Pictures, shapes and charts that the file holds for this sheet. */
   drawings?: number;
-  /** Upper left cells of the file's pictures, in its order, as the rows and columns now stand. */
-  pictures?: { row: number; column: number }[];
-  /** How many drawings the file library cannot write again: charts and shapes. */
-  lostDrawings?: number;
-  /** Name of the sheet in the file it was read from. */
-  fileSheet?: string;
   /** True for a sheet hidden so that only a program can show it. */
   veryHidden?: boolean;
-  /** Conditional formats that are no formula, in the form of the file library. */
-  otherFormats?: unknown[];
+  /** Rows and columns that came or went since the file was read. */
+  moves?: LineMove[];
 }
 
 /** The engine's own sheet data together with the rules that it keeps apart from the sheet. */
@@ -77,11 +74,6 @@ export function findStyle(styles: StyleTable, id: ICellData["s"]): StoredStyle |
 /** Reads what a sheet carries along. */
 export function extrasOf(sheet: Pick<Partial<IWorksheetData>, "custom">): SheetExtras {
   return (sheet.custom ?? {}) as SheetExtras;
-}
-
-/** Counts the charts and shapes of the file a workbook was read from that are lost when it is saved over that file. */
-export function countLostDrawings(data: IWorkbookData): number {
-  return Object.values(data.sheets).reduce((sum, sheet) => sum + (extrasOf(sheet).lostDrawings ?? 0), 0);
 }
 
 /** Reads one plug-in's share of a stored workbook. */

@@ -1,112 +1,199 @@
-import { damaged, limits, readZipDirectory, tooLarge, unpack, type ZipEntry } from "./zip-directory";
-import { element, elements, unescapeXml } from "./xml-scan";
+import { pack, readArchive, unpack, writeArchive, type ArchiveEntry } from "./zip-archive";
+import { damaged } from "./file-problems";
+import { childrenOf, parseXml, prefixOf, splice, writeAttributes, type Splice } from "./xml";
 
-/** What a file says of one sheet that the file library does not pass on. */
-export interface PackagedSheet {
-  readonly name: string;
-  readonly xml: string;
-  /** Notes by the address of their cell, as plain text: the file library loses those of cells that hold nothing else. */
-  readonly notes: ReadonlyMap<string, string>;
-  /** How many pictures, shapes and charts are drawn on it. */
-  readonly drawings: number;
-  /** How many of them are no pictures. */
-  readonly lostDrawings: number;
+/** A link from one part of a file to another, or out of the file. */
+export interface Relation {
+  readonly id: string;
+  /** The last word of its type, such as "worksheet": the rest differs between the two forms of the standard. */
+  readonly kind: string;
+  /** Name of the part, or the address outside. */
+  readonly target: string;
+  readonly isOutside: boolean;
 }
 
-/** A defined name as it stands in the file; `sheet` where it is known on that sheet alone. */
-export interface PackagedName {
-  readonly name: string;
-  readonly formula: string;
-  readonly sheet?: string;
-  readonly hidden: boolean;
-}
+const contentTypes = "[Content_Types].xml";
+const typeBase = "http://schemas.openxmlformats.org/officeDocument/2006/relationships/";
+export const relationTypes = {
+  worksheet: `${typeBase}worksheet`,
+  table: `${typeBase}table`,
+  styles: `${typeBase}styles`,
+  metadata: `${typeBase}sheetMetadata`,
+} as const;
 
-/** The parts of a workbook file that we read ourselves. */
-export interface FilePackage {
-  readonly sheets: readonly PackagedSheet[];
-  readonly names: readonly PackagedName[];
-  /** The twelve theme colours as `#rrggbb`, in the order in which cells count them; empty where the file has no theme. */
-  readonly themeColors: readonly string[];
-}
+/** The parts of a workbook file, each as it came until it is written. Parts are found whatever case or slashes their names have. */
+export class FilePackage {
+  private readonly entries: ArchiveEntry[] = [];
 
-/** Opens the package of an .xlsx file; refuses with a sentence what is no workbook or over the limits. */
-export async function openPackage(bytes: Uint8Array): Promise<FilePackage> {
-  const directory = new Map(readZipDirectory(bytes).map((entry) => [entry.name.toLowerCase(), entry]));
-  const read = async (name: string): Promise<string | null> => {
-    const entry: ZipEntry | undefined = directory.get(name.toLowerCase());
-    return entry === undefined ? null : new TextDecoder().decode(await unpack(bytes, entry));
-  };
-  const workbook = await read("xl/workbook.xml");
-  if (workbook === null || element(workbook, "sheets") === undefined) throw damaged();
-  const targets = relations(await read("xl/_rels/workbook.xml.rels"), "xl/");
-  const listed = [...elements(workbook, "sheet")].map(({ attributes }) => ({ name: attributes["name"] ?? "", part: targets.get(attributes["r:id"] ?? "") ?? "" }));
-  if (listed.length > limits.sheets) throw tooLarge(`has ${listed.length} sheets; ${limits.sheets} is the most`);
-  const sheets: PackagedSheet[] = [];
-  let cells = 0;
-  for (const { name, part } of listed) {
-    const xml = await read(part);
-    if (xml === null) throw damaged();
-    cells += occurrences(xml, "<c ");
-    if (cells > limits.cells) throw tooLarge(`has more than ${limits.cells.toLocaleString("en")} cells`);
-    sheets.push({ name, xml, ...(await readAttached(part, read)) });
-  }
-  return { sheets, names: readNames(workbook, sheets), themeColors: readTheme(await read("xl/theme/theme1.xml")) };
-}
-
-async function readAttached(part: string, read: (name: string) => Promise<string | null>): Promise<Omit<PackagedSheet, "name" | "xml">> {
-  const folder = part.slice(0, part.lastIndexOf("/") + 1);
-  const targets = relations(await read(`${folder}_rels/${part.slice(folder.length)}.rels`), folder);
-  const notes = new Map<string, string>();
-  let [drawings, pictures] = [0, 0];
-  for (const target of targets.values()) {
-    if (/\/drawings\/[^/]+\.xml$/.test(target)) {
-      const xml = (await read(target)) ?? "";
-      drawings += [...xml.matchAll(/<(?:[\w.-]+:)?(?:twoCellAnchor|oneCellAnchor|absoluteAnchor)[\s>]/g)].length;
-      pictures += [...xml.matchAll(/<(?:[\w.-]+:)?pic[\s>]/g)].length;
+  /** Opens a file; every part is unpacked once, so that what is damaged anywhere is known before anything is done. */
+  static open(bytes: Uint8Array): FilePackage {
+    const opened = new FilePackage();
+    for (const entry of readArchive(bytes)) {
+      unpack(entry);
+      opened.entries.push(entry);
     }
-    if (/\/comments[^/]*\.xml$/.test(target)) {
-      for (const { attributes, inner } of elements((await read(target)) ?? "", "comment")) {
-        notes.set(attributes["ref"] ?? "", [...elements(inner, "t")].map((text) => unescapeXml(text.inner)).join(""));
-      }
-    }
+    return opened;
   }
-  return { notes, drawings, lostDrawings: Math.max(0, drawings - pictures) };
-}
 
-/** Reads a relations part: ids to names of parts. */
-function relations(xml: string | null, folder: string): Map<string, string> {
-  const found = new Map<string, string>();
-  for (const { attributes } of elements(xml ?? "", "Relationship")) {
-    const target = attributes["Target"] ?? "";
-    if (attributes["TargetMode"] !== "External") found.set(attributes["Id"] ?? "", decodeURIComponent(new URL(target, `http://package/${folder}`).pathname.slice(1)));
+  static of(parts: Readonly<Record<string, string>>): FilePackage {
+    const made = new FilePackage();
+    for (const [name, text] of Object.entries(parts)) made.write(name, text);
+    return made;
   }
-  return found;
+
+  has(name: string): boolean {
+    return this.find(name) !== undefined;
+  }
+
+  names(): string[] {
+    return this.entries.map(({ name }) => name);
+  }
+
+  /** Reads a part as text; null where there is none. */
+  read(name: string): string | null {
+    const entry = this.find(name);
+    return entry === undefined ? null : decode(unpack(entry));
+  }
+
+  /** Writes a part, which from then on is UTF-8. */
+  write(name: string, text: string): void {
+    const declared = text.startsWith("<?xml") ? text.slice(text.indexOf("?>") + 2).trimStart() : text;
+    const whole = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n${declared}`;
+    const before = this.find(name);
+    const entry = pack(before?.name ?? name, new TextEncoder().encode(whole));
+    if (before === undefined) this.entries.push(entry);
+    else this.entries[this.entries.indexOf(before)] = entry;
+  }
+
+  /** Finds a part by its name as it is spelt, else in whatever case. Where two have one name the last is meant, as in every archive. */
+  private find(name: string): ArchiveEntry | undefined {
+    const [exact, folded] = [(entry: ArchiveEntry) => entry.name === name, (entry: ArchiveEntry) => keyOf(entry.name) === keyOf(name)];
+    return this.entries.filter(exact).at(-1) ?? this.entries.filter(folded).at(-1);
+  }
+
+  private drop(name: string): void {
+    const entry = this.find(name);
+    if (entry !== undefined) this.entries.splice(this.entries.indexOf(entry), 1);
+  }
+
+  remove(name: string): void {
+    this.drop(name);
+    this.drop(relationsOf(name));
+    const xml = this.read(contentTypes);
+    if (xml === null) return;
+    const gone = childrenOf(parseXml(xml), "Override").filter(({ attributes }) => keyOf(attributes["PartName"] ?? "") === keyOf(name));
+    if (gone.length > 0) this.write(contentTypes, splice(xml, gone.map(({ start, end }): Splice => ({ start, end, text: "" }))));
+  }
+
+  /** Adds a part with its type; a name with `#` in it gets the first number that is free. */
+  add(name: string, type: string, text: string): string {
+    let free = name;
+    for (let number = 1; name.includes("#") && (free === name || this.has(free)); number += 1) free = name.replace("#", String(number));
+    this.write(free, text);
+    const xml = this.read(contentTypes)!;
+    const root = parseXml(xml);
+    const override = `<${prefixOf(xml, root)}Override${writeAttributes({ PartName: `/${free}`, ContentType: type })}/>`;
+    this.write(contentTypes, splice(xml, [appendTo(xml, root, override)]));
+    return free;
+  }
+
+  /** The type that a part is said to have. */
+  typeOf(name: string): string {
+    const xml = this.read(contentTypes);
+    if (xml === null) return "";
+    const types = parseXml(xml);
+    const own = childrenOf(types, "Override").find(({ attributes }) => keyOf(attributes["PartName"] ?? "") === keyOf(name));
+    const ending = name.slice(name.lastIndexOf(".") + 1).toLowerCase();
+    const shared = childrenOf(types, "Default").find(({ attributes }) => attributes["Extension"]?.toLowerCase() === ending);
+    return (own ?? shared)?.attributes["ContentType"] ?? "";
+  }
+
+  /** Lists the relations of a part; of the whole file where the name is empty. */
+  relations(part: string): Relation[] {
+    const xml = this.read(relationsOf(part));
+    if (xml === null) return [];
+    return childrenOf(parseXml(xml), "Relationship").map(({ attributes }) => {
+      const isOutside = attributes["TargetMode"] === "External";
+      const target = attributes["Target"] ?? "";
+      const type = attributes["Type"] ?? "";
+      return { id: attributes["Id"] ?? "", kind: type.slice(type.lastIndexOf("/") + 1), target: isOutside ? target : resolve(part, target), isOutside };
+    });
+  }
+
+  /** Adds a relation from one part to another and answers with its id. */
+  relate(part: string, type: string, target: string): string {
+    const name = relationsOf(part);
+    const xml = this.read(name) ?? '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"></Relationships>';
+    const root = parseXml(xml);
+    const taken = new Set(root.children.map(({ attributes }) => attributes["Id"]));
+    let number = root.children.length + 1;
+    while (taken.has(`rId${number}`)) number += 1;
+    this.write(name, splice(xml, [appendTo(xml, root, `<${prefixOf(xml, root)}Relationship${writeAttributes({ Id: `rId${number}`, Type: type, Target: relativeTo(part, target) })}/>`)]));
+    return `rId${number}`;
+  }
+
+  /** Takes away the relations of a part that lead to another one. */
+  unrelate(part: string, target: string): void {
+    const name = relationsOf(part);
+    const xml = this.read(name);
+    if (xml === null) return;
+    const gone = childrenOf(parseXml(xml), "Relationship").filter(({ attributes }) => keyOf(resolve(part, attributes["Target"] ?? "")) === keyOf(target));
+    this.write(name, splice(xml, gone.map(({ start, end }): Splice => ({ start, end, text: "" }))));
+  }
+
+  toBytes(): Uint8Array {
+    return writeArchive(this.entries);
+  }
 }
 
-function readNames(workbook: string, sheets: readonly PackagedSheet[]): PackagedName[] {
-  return [...elements(workbook, "definedName")].map(({ attributes, inner }) => ({
-    name: attributes["name"] ?? "",
-    formula: unescapeXml(inner),
-    ...(attributes["localSheetId"] !== undefined && { sheet: sheets[Number(attributes["localSheetId"])]?.name }),
-    hidden: attributes["hidden"] === "1",
-  }));
+/** Puts a text behind the last child of an element, which may be written without any. */
+export function appendTo(xml: string, { start, inner, innerEnd, end, name }: { start: number; inner: number; innerEnd: number; end: number; name: string }, text: string): Splice {
+  if (innerEnd !== end) return { start: innerEnd, end: innerEnd, text };
+  const tag = xml.slice(start, inner);
+  const whole = tag.slice(1, tag.indexOf(name) + name.length);
+  return { start, end, text: `${tag.replace(/\s*\/>$/, "")}>${text}</${whole}>` };
 }
 
-/** Order in which a theme lists its colours; cells count the first four in pairs the other way round. */
-const themeOrder = ["lt1", "dk1", "lt2", "dk2", "accent1", "accent2", "accent3", "accent4", "accent5", "accent6", "hlink", "folHlink"] as const;
-
-function readTheme(xml: string | null): string[] {
-  const scheme = xml === null ? undefined : element(xml, "clrScheme")?.inner;
-  if (scheme === undefined) return [];
-  return themeOrder.map((name) => {
-    const inner = element(scheme, name)?.inner ?? "";
-    const color = element(inner, "srgbClr")?.attributes["val"] ?? element(inner, "sysClr")?.attributes["lastClr"] ?? "000000";
-    return `#${color.toLowerCase()}`;
-  });
+function keyOf(name: string): string {
+  const slashed = name.replaceAll("\\", "/").toLowerCase();
+  return slashed.startsWith("/") ? slashed.slice(1) : slashed;
 }
 
-function occurrences(text: string, part: string): number {
-  let count = 0;
-  for (let at = text.indexOf(part); at >= 0; at = text.indexOf(part, at + part.length)) count += 1;
-  return count;
+function relationsOf(part: string): string {
+  const cut = part.lastIndexOf("/") + 1;
+  return `${part.slice(0, cut)}_rels/${part.slice(cut)}.rels`;
+}
+
+/** Finds the part that a target means, seen from another part; a path that climbs over the root ends there. */
+function resolve(part: string, target: string): string {
+  const [path] = target.replaceAll("\\", "/").split("#");
+  const steps = path!.startsWith("/") ? [] : part.split("/").slice(0, -1);
+  for (const step of path!.split("/")) {
+    if (step === "..") steps.pop();
+    else if (step !== "." && step !== "") steps.push(step);
+  }
+  try {
+    return decodeURIComponent(steps.join("/"));
+  } catch {
+    return steps.join("/");
+  }
+}
+
+/** Writes a target as seen from a part: several readers do not understand it from the root. */
+function relativeTo(part: string, target: string): string {
+  const [from, to] = [part.split("/").slice(0, -1), target.split("/")];
+  let common = 0;
+  while (common < from.length && common < to.length - 1 && from[common] === to[common]) common += 1;
+  return [...from.slice(common).map(() => ".."), ...to.slice(common)].join("/");
+}
+
+function decode(bytes: Uint8Array): string {
+  const [first = 0, second = 0] = bytes;
+  const named = /encoding=["']([\w-]+)["']/i.exec(new TextDecoder("latin1").decode(bytes.subarray(0, 200)))?.[1];
+  const encoding = first === 0xff && second === 0xfe ? "utf-16le" : first === 0xfe && second === 0xff ? "utf-16be" : (named ?? "utf-8");
+  try {
+    return new TextDecoder(/^utf-?16$/i.test(encoding) ? "utf-8" : encoding, { fatal: true }).decode(bytes);
+  } catch {
+    throw damaged();
+  }
 }

@@ -1,181 +1,224 @@
-import type { ICellData, IWorksheetData } from "@univerjs/core";
-import type { Cell, CellValue, HeaderFooter, Style, Worksheet } from "exceljs";
-import { cellAddress, dayOfInstant, parseAreas, type PrintPlan, type TablePlan } from "../../sheet";
-import { freeze } from "../engine/store-sheet";
-import { cellKind, no, yes } from "../engine/engine-values";
-import { columnPixels, rowPixels, toRange, type SheetExtras, type StoredSheet, type StoredStyle } from "../engine/stored-sheet";
-import { readStyle, type ReadColor } from "./cell-styles";
-import type { PackagedSheet } from "./file-package";
-import { readFormatRules } from "./format-rules";
-import { fromFileFormula } from "./formula-text";
-import { insideOf, storedCells, storedNote, storedRows, tablesOf } from "./library-parts";
-import { readValidations } from "./validation-rules";
-import { element, elements } from "./xml-scan";
+import { parseAreas, sheetSize, type Area, type PrintPlan, type TablePlan } from "../../sheet";
+import { cellAt, putCell, type DocumentSheet, type FormulaFormat, type LineSetting, type Look, type Note } from "../document/workbook-document";
+import { CellReader, type CellContext } from "./read-cells";
+import { readCellText } from "./cell-text";
+import { limits, tooLarge } from "./file-problems";
+import type { FilePackage } from "./file-package";
+import type { ReadColor } from "./read-looks";
+import { readFormulaFormat, readTypingRule, type RawFormat, type RawRule } from "./read-rules";
+import { child, childrenOf, descendants, isOn, numberOf, parseXml, relationId, walkXml, type Attributes, type XmlNode } from "./xml";
 
-/** Keeps a style for the whole workbook and answers with its id. */
-export type KeepStyle = (style: StoredStyle) => string | undefined;
+/** What a sheet needs of its workbook to be read. */
+export interface SheetContext extends CellContext {
+  readonly conditional: readonly Look[];
+  readonly readColor: ReadColor;
+}
 
-/** Reads one sheet of a file. Cells that a formula spilled into are left to be computed again, unless `spilled` asks for them. */
-export function readSheet(source: Worksheet, packaged: PackagedSheet, id: string, readColor: ReadColor, keep: KeepStyle, spilled: boolean): StoredSheet {
-  const styleIds = new Map<Partial<Style>, string | undefined>();
-  const styleOf = (style: Partial<Style> | undefined): string | undefined => {
-    if (style === undefined) return undefined;
-    if (!styleIds.has(style)) styleIds.set(style, keep(readStyle(style, readColor)));
-    return styleIds.get(style);
-  };
-  const { cellData, notes, rowData } = readRows(source, styleOf);
-  if (!spilled) dropSpilled(source, cellData);
-  const known = new Set(notes.map(cellAddress));
-  for (const [address, note] of packaged.notes) {
-    const cell = parseAreas(address)[0];
-    if (cell !== undefined && !known.has(address)) notes.push({ row: cell.row, column: cell.column, note });
-  }
-  const formats = readFormatRules(source, readColor);
-  const rows = Object.keys(rowData).length === 0 && Object.keys(cellData).length === 0 ? 0 : Math.max(...[...Object.keys(cellData), ...Object.keys(rowData)].map(Number)) + 1;
-  const columns = Math.max(source.columnCount, insideOf(source).columns?.length ?? 0);
-  // Null where a file has none, against the library's types.
-  const view = (source.views as Worksheet["views"] | null)?.[0];
-  const frozen = view?.state === "frozen" ? { rows: view.ySplit ?? 0, columns: view.xSplit ?? 0 } : undefined;
-  const protection = insideOf(source).sheetProtection;
-  const extras: SheetExtras = {
-    fileSheet: source.name,
-    tables: readTables(source),
-    print: readPrint(source, packaged.xml),
-    notes,
-    drawings: packaged.drawings,
-    pictures: source.getImages().map(({ range }) => ({ row: range.tl.nativeRow, column: range.tl.nativeCol })),
-    lostDrawings: packaged.lostDrawings,
-    ...(protection && { protection }),
-    ...(source.state === "veryHidden" && { veryHidden: true }),
-    ...(formats.others.length > 0 && { otherFormats: [...formats.others] }),
-  };
-  return {
-    sheet: {
-      id,
-      name: source.name,
-      tabColor: readColor(source.properties.tabColor) ?? "",
-      hidden: source.state === "visible" ? no : yes,
-      rowCount: Math.max(rows + 50, 200),
-      columnCount: Math.max(columns + 6, 26),
-      defaultColumnWidth: columnPixels(source.properties.defaultColWidth ?? 8.43),
-      defaultRowHeight: rowPixels(source.properties.defaultRowHeight || 15),
-      cellData,
-      rowData,
-      columnData: readColumns(source, styleOf),
-      mergeData: source.model.merges.flatMap((merge) => parseAreas(merge).map(toRange)),
-      freeze: freeze(frozen),
-      showGridlines: view?.showGridLines === false ? no : yes,
-      custom: extras,
+/** A sheet as its workbook lists it. */
+export interface ListedSheet {
+  readonly id: string;
+  readonly name: string;
+  readonly state: DocumentSheet["state"];
+  readonly part: string;
+}
+
+/** Reads one sheet of cells, with its tables, notes and drawings. */
+export function readSheet(file: FilePackage, { id, name, state, part }: ListedSheet, xml: string, context: SheetContext): DocumentSheet {
+  const reader = new CellReader(context);
+  const outside = new SettingsReader(context);
+  const path: string[] = [];
+  walkXml(xml, {
+    open(element, attributes) {
+      if (path[1] === "sheetData" && path.length > 2) reader.open(element, attributes);
+      else if (path[1] === "sheetData" && element === "row") outside.row(reader.openRow(attributes), attributes);
+      else outside.open(path, element, attributes);
+      path.push(element);
     },
-    validations: readValidations(packaged.xml),
-    conditionalFormats: formats.rules,
-  };
-}
-
-interface Rows {
-  readonly cellData: Record<number, Record<number, ICellData>>;
-  readonly rowData: NonNullable<IWorksheetData["rowData"]>;
-  readonly notes: NonNullable<SheetExtras["notes"]>;
-}
-
-function readRows(source: Worksheet, styleOf: (style: Partial<Style> | undefined) => string | undefined): Rows {
-  const cellData: Rows["cellData"] = {};
-  const rowData: Rows["rowData"] = {};
-  const notes: Rows["notes"] = [];
-  for (const row of storedRows(source)) {
-    const number = row.number;
-    if (row.height || row.hidden) rowData[number - 1] = { ...(row.height && { h: rowPixels(row.height), ia: no }), ...(row.hidden && { hd: yes }) };
-    const line: Record<number, ICellData> = {};
-    for (const cell of storedCells(row)) {
-      const column = Number(cell.col) - 1;
-      const style = styleOf(cell.style);
-      const stored: ICellData = cell.isMerged && cell.master !== cell ? {} : readCell(cell);
-      if (style !== undefined) stored.s = style;
-      if (Object.keys(stored).length > 0) line[column] = stored;
-      const note = storedNote(cell);
-      if (note !== undefined) notes.push({ row: number - 1, column, note });
-    }
-    if (Object.keys(line).length > 0) cellData[number - 1] = line;
-  }
-  return { cellData, rowData, notes };
-}
-
-function readCell(cell: Cell): ICellData {
-  const value = cell.value;
-  if (value !== null && typeof value === "object" && ("formula" in value || "sharedFormula" in value)) {
-    return { f: fromFileFormula(cell.formula), ...readValue(cell.result) };
-  }
-  return readValue(value);
-}
-
-function readValue(value: CellValue | undefined): ICellData {
-  if (value === null || value === undefined || value === "") return {};
-  if (typeof value === "number") return { v: value, t: cellKind.number };
-  if (typeof value === "string") return { v: value, t: cellKind.text };
-  if (typeof value === "boolean") return { v: value ? 1 : 0, t: cellKind.boolean };
-  if (value instanceof Date) return { v: Math.round(dayOfInstant(value) * 1e9) / 1e9, t: cellKind.number };
-  if ("error" in value) return { v: value.error, t: cellKind.text, custom: { errorValue: true } };
-  if ("richText" in value) return { v: value.richText.map(({ text }) => text).join(""), t: cellKind.text, custom: { richText: value.richText } };
-  if ("hyperlink" in value) {
-    const shown = readValue(value.text);
-    return { ...shown, custom: { ...shown.custom, link: value.hyperlink } };
-  }
-  return {};
-}
-
-/** Takes away what a formula spilled into other cells: it is spilled again when the workbook is computed. */
-function dropSpilled(source: Worksheet, cellData: Rows["cellData"]): void {
-  for (const row of storedRows(source)) {
-    for (const cell of storedCells(row)) {
-      const { shareType, ref } = (cell.value ?? {}) as { shareType?: string; ref?: string };
-      if (shareType !== "array" || ref === undefined) continue;
-      for (const { row: first, column, rows, columns } of parseAreas(ref)) {
-        for (let down = first; down < first + rows; down += 1) {
-          for (let across = column; across < column + columns; across += 1) {
-            const stored = cellData[down]?.[across];
-            if (stored === undefined || (down === first && across === column)) continue;
-            if (stored.s === undefined || stored.s === null) Reflect.deleteProperty(cellData[down]!, across);
-            else cellData[down]![across] = { s: stored.s };
-          }
-        }
-      }
-    }
-  }
-}
-
-function readColumns(source: Worksheet, styleOf: (style: Partial<Style> | undefined) => string | undefined): NonNullable<IWorksheetData["columnData"]> {
-  const data: NonNullable<IWorksheetData["columnData"]> = {};
-  insideOf(source).columns?.forEach((column, index) => {
-    const style = styleOf(column.style);
-    const one = { ...(column.width !== undefined && { w: columnPixels(column.width) }), ...(column.hidden && { hd: yes }), ...(style !== undefined && { s: style }) };
-    if (Object.keys(one).length > 0) data[index] = one;
+    text(text) {
+      if (path[1] === "sheetData") reader.text(text);
+      else outside.text(text);
+    },
+    close(element) {
+      path.pop();
+      if (path[1] === "sheetData") reader.close(element);
+      else outside.close(path, element);
+    },
   });
-  return data;
-}
-
-function readTables(source: Worksheet): TablePlan[] {
-  return tablesOf(source).flatMap(({ name, tableRef }) => {
-    const area = parseAreas(tableRef)[0];
-    return area === undefined ? [] : [{ name, area }];
-  });
-}
-
-function readPrint(source: Worksheet, xml: string): PrintPlan {
-  const { pageSetup } = source;
-  const headerFooter = source.headerFooter as Partial<HeaderFooter> | null;
-  const titles = /^(\d+):(\d+)$/.exec(pageSetup.printTitlesRow ?? "");
-  const [header, footer] = [headerFooter?.oddHeader, headerFooter?.oddFooter];
+  const { cells } = reader;
+  const relations = file.relations(part);
+  for (const { attributes } of outside.links) {
+    const area = parseAreas(attributes["ref"] ?? "")[0];
+    const cell = area === undefined ? undefined : cellAt(cells, area.row, area.column);
+    const address = relations.find((one) => one.id === relationId(attributes))?.target;
+    if (area !== undefined && cell !== undefined && address !== undefined) putCell(cells, area.row, area.column, { ...cell, link: address });
+  }
+  const partsOf = (kind: string) => relations.filter((one) => one.kind === kind && !one.isOutside && file.has(one.target)).map(({ target }) => parseXml(file.read(target)!));
   return {
-    orientation: pageSetup.orientation === "landscape" ? "landscape" : "portrait",
-    fitToWidth: pageSetup.fitToPage === true && pageSetup.fitToWidth === 1,
-    ...(titles !== null && { titleRows: { row: Number(titles[1]) - 1, rows: Number(titles[2]) - Number(titles[1]) + 1 } }),
-    ...(header && { header: centred(header) }),
-    ...(footer && { footer: centred(footer) }),
-    breaksBefore: [...elements(element(xml, "rowBreaks")?.inner ?? "", "brk")].map(({ attributes }) => Number(attributes["id"])),
+    id, name, state, cells,
+    tabColor: outside.tabColor,
+    rows: outside.rows,
+    columns: outside.columns,
+    defaultWidth: outside.defaultWidth,
+    defaultHeight: outside.defaultHeight,
+    merges: outside.merges,
+    frozen: outside.frozen,
+    hidesGrid: outside.hidesGrid,
+    isProtected: outside.isProtected,
+    typingRules: outside.rules.flatMap((rule) => readTypingRule(rule)),
+    ...readFormats(outside.formats, context.conditional),
+    tables: partsOf("table").flatMap(readTable),
+    print: outside.print,
+    notes: partsOf("comments").flatMap(readNotes),
+    drawings: partsOf("drawing").reduce((sum, drawing) => sum + drawing.children.filter((one) => one.name.endsWith("Anchor") || one.name === "AlternateContent").length, 0),
   };
+}
+
+/** Gathers what a sheet says beside its cells. */
+class SettingsReader {
+  tabColor: string | undefined;
+  readonly rows: LineSetting[] = [];
+  readonly columns: LineSetting[] = [];
+  defaultWidth: number | undefined;
+  defaultHeight: number | undefined;
+  readonly merges: Area[] = [];
+  frozen = { rows: 0, columns: 0 };
+  hidesGrid = false;
+  isProtected = false;
+  readonly rules: RawRule[] = [];
+  readonly formats: RawFormat[] = [];
+  readonly links: { readonly attributes: Attributes }[] = [];
+  private setUp: Attributes = {};
+  private readonly breaks: number[] = [];
+  private readonly headers: { header?: string; footer?: string } = {};
+  private fitsPage = false;
+  private sqref = "";
+  private words = "";
+
+  constructor(private readonly context: SheetContext) {}
+
+  row(row: number, attributes: Attributes): void {
+    const size = numberOf(attributes["ht"]);
+    const look = isOn(attributes["customFormat"]) ? this.lookOf(attributes["s"]) : undefined;
+    if (size === undefined && !isOn(attributes["hidden"]) && look === undefined) return;
+    this.rows.push({ first: row, last: row, size, hidden: isOn(attributes["hidden"]) || undefined, look });
+  }
+
+  open(path: readonly string[], element: string, attributes: Attributes): void {
+    this.words = "";
+    const section = path[1] ?? element;
+    switch (section === "extLst" ? element : `${section}/${element}`) {
+      case "sheetPr/tabColor":
+        this.tabColor = this.context.readColor({ name: element, attributes, children: [], text: "", start: 0, inner: 0, innerEnd: 0, end: 0 });
+        break;
+      case "sheetPr/pageSetUpPr":
+        this.fitsPage = isOn(attributes["fitToPage"]);
+        break;
+      case "sheetViews/sheetView":
+        this.hidesGrid = !isOn(attributes["showGridLines"], true);
+        break;
+      case "sheetViews/pane":
+        if (attributes["state"]?.startsWith("frozen")) this.frozen = { rows: wholeNumber(attributes["ySplit"], sheetSize.rows), columns: wholeNumber(attributes["xSplit"], sheetSize.columns) };
+        break;
+      case "sheetFormatPr/sheetFormatPr":
+        this.defaultWidth = numberOf(attributes["defaultColWidth"]);
+        this.defaultHeight = numberOf(attributes["defaultRowHeight"]);
+        break;
+      case "cols/col": {
+        const [first, last] = [wholeNumber(attributes["min"], sheetSize.columns) - 1, wholeNumber(attributes["max"], sheetSize.columns) - 1];
+        if (first < 0 || last < first) break;
+        this.columns.push({ first, last, size: numberOf(attributes["width"]), hidden: isOn(attributes["hidden"]) || undefined, look: this.lookOf(attributes["style"]) });
+        break;
+      }
+      case "sheetProtection/sheetProtection":
+        this.isProtected = isOn(attributes["sheet"]);
+        break;
+      case "mergeCells/mergeCell":
+        this.merges.push(...parseAreas(attributes["ref"] ?? ""));
+        if (this.merges.length > limits.merges) throw tooLarge(`joins cells in more than ${limits.merges.toLocaleString("en")} places on one sheet`);
+        break;
+      case "conditionalFormatting/conditionalFormatting":
+        this.sqref = attributes["sqref"] ?? "";
+        break;
+      case "conditionalFormatting/cfRule":
+        this.formats.push({ attributes, sqref: this.sqref, formulas: [] });
+        break;
+      case "dataValidations/dataValidation":
+      case "dataValidation":
+        this.rules.push({ attributes, sqref: attributes["sqref"] ?? "", formulas: [] });
+        break;
+      case "hyperlinks/hyperlink":
+        this.links.push({ attributes });
+        break;
+      case "pageSetup/pageSetup":
+        this.setUp = attributes;
+        break;
+      case "rowBreaks/brk":
+        this.breaks.push(wholeNumber(attributes["id"], sheetSize.rows));
+    }
+    if (this.rules.length + this.formats.length > limits.rules) throw tooLarge(`has more than ${limits.rules.toLocaleString("en")} rules on one sheet`);
+  }
+
+  text(text: string): void {
+    this.words += text;
+  }
+
+  close(path: readonly string[], element: string): void {
+    const [, section, , parent] = path;
+    if (element === "oddHeader") this.headers.header = this.words;
+    if (element === "oddFooter") this.headers.footer = this.words;
+    if (section === "conditionalFormatting" && element === "formula") this.formats.at(-1)?.formulas.push(this.words);
+    if (section === "dataValidations" && (element === "formula1" || element === "formula2")) this.rules.at(-1)?.formulas.push(this.words);
+    // Rules that look at other sheets may stand in an extension, where formula and areas are elements of their own.
+    if (section === "extLst" && parent === "dataValidations") {
+      const rule = this.rules.at(-1);
+      if (rule !== undefined && element === "f") rule.formulas.push(this.words);
+      if (rule !== undefined && element === "sqref") rule.sqref = this.words;
+    }
+  }
+
+  get print(): PrintPlan {
+    const { header, footer } = this.headers;
+    return {
+      orientation: this.setUp["orientation"] === "landscape" ? "landscape" : "portrait",
+      fitToWidth: this.fitsPage && (numberOf(this.setUp["fitToWidth"]) ?? 1) === 1,
+      ...(header && { header: centred(header) }),
+      ...(footer && { footer: centred(footer) }),
+      breaksBefore: this.breaks,
+    };
+  }
+
+  private lookOf(place: string | undefined): number | undefined {
+    const look = numberOf(place);
+    return look === undefined || this.context.looks[look] === undefined ? undefined : look;
+  }
 }
 
 /** Takes off the code for the middle of the page where a header has nothing else. */
 function centred(text: string): string {
   return text.startsWith("&C") && !/&[LR]/.test(text) ? text.slice(2) : text;
 }
+
+function wholeNumber(text: string | undefined, most: number): number {
+  return Math.min(most, Math.max(0, Math.floor(numberOf(text) ?? 0)));
+}
+
+function readFormats(raw: readonly RawFormat[], looks: readonly Look[]): { formats: FormulaFormat[]; otherFormats: number } {
+  const found = raw.map((format) => ({ priority: numberOf(format.attributes["priority"]) ?? 0, format: readFormulaFormat(format, looks) }));
+  const formats = found.sort((a, b) => a.priority - b.priority).flatMap(({ format }) => (format === null ? [] : [format]));
+  return { formats, otherFormats: raw.length - formats.length };
+}
+
+function readTable({ attributes }: XmlNode): TablePlan[] {
+  const area = parseAreas(attributes["ref"] ?? "")[0];
+  const name = attributes["displayName"] ?? attributes["name"];
+  return area === undefined || name === undefined ? [] : [{ name, area }];
+}
+
+function readNotes(comments: XmlNode): Note[] {
+  return childrenOf(child(comments, "commentList"), "comment").flatMap((comment) => {
+    const area = parseAreas(comment.attributes["ref"] ?? "")[0];
+    const text = descendants(child(comment, "text") ?? comment, "t").map((one) => readCellText(one.text)).join("");
+    return area === undefined ? [] : [{ row: area.row, column: area.column, text }];
+  });
+}
+

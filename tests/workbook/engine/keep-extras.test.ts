@@ -4,7 +4,6 @@ import type { SheetExtras } from "../../../src/workbook/engine/stored-sheet";
 const extras: SheetExtras = {
   tables: [{ name: "BayArrays", area: { row: 3, column: 1, rows: 5, columns: 4 } }],
   notes: [{ row: 6, column: 2, note: "n" }],
-  pictures: [{ row: 6, column: 2 }],
   print: { orientation: "landscape", fitToWidth: true, titleRows: { row: 3, rows: 1 }, breaksBefore: [6, 9] },
 };
 
@@ -20,10 +19,9 @@ const moved = (axis: "row" | "column", at: number, by: number) => {
 };
 
 //   rows  3 [header]  4 5 6(note) 7  -> the table's five rows
-test("a picture moves with its cell, and stays where its cell went", () => {
-  expect(shiftExtras(extras, { axis: "row", at: 0, by: 3 }).pictures).toEqual([{ row: 9, column: 2 }]);
-  expect(shiftExtras(extras, { axis: "column", at: 1, by: -1 }).pictures).toEqual([{ row: 6, column: 1 }]);
-  expect(shiftExtras(extras, { axis: "row", at: 5, by: -4 }).pictures).toEqual([{ row: 5, column: 2 }]);
+test("what came and went is remembered in its order", () => {
+  const once = shiftExtras(extras, { axis: "row", at: 0, by: 3 });
+  expect(shiftExtras(once, { axis: "column", at: 1, by: -1 }).moves).toEqual([{ axis: "row", at: 0, by: 3 }, { axis: "column", at: 1, by: -1 }]);
 });
 
 test.each([

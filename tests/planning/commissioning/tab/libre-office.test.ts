@@ -7,8 +7,7 @@ import { answersOf, snagAnswersOf, type Snag, type SnagAnswers, type StepAnswers
 import { forgedCells, isTab, readTab, type TabReading } from "../../../../src/planning/commissioning/tab";
 import { snagColumns } from "../../../../src/planning/commissioning/tab/snag-columns";
 import type { SheetSnapshot } from "../../../../src/sheet";
-import { sheetSnapshot } from "../../../../src/workbook/engine/sheet-snapshot";
-import { readWorkbook } from "../../../../src/workbook/xlsx/workbook-file";
+import { readSnapshot } from "../../../../src/workbook/xlsx/read-snapshot";
 import { hasLibreOffice, saveInLibreOffice } from "../../../support/libre-office";
 import { fillAtRandom, openRandomTab } from "../../../support/random-records";
 
@@ -64,8 +63,7 @@ async function computedInLibreOffice(folder: string): Promise<SheetSnapshot> {
   await plain.xlsx.writeFile(join(folder, "random.xlsx"));
   await mkdir(join(folder, "computed"));
   const saved = saveInLibreOffice(join(folder, "random.xlsx"), join(folder, "computed"));
-  const { sheets } = await readWorkbook(readFileSync(saved));
-  return Object.values(sheets).map((sheet) => sheetSnapshot(sheet)).find(isTab)!;
+  return readSnapshot(readFileSync(saved)).sheets.find(isTab)!;
 }
 
 test("the twin says of every record what LibreOffice computed of it", () => {

@@ -1,0 +1,42 @@
+import { needsComputing } from "../workbook/document/formula-kind";
+import { readFile } from "../workbook/xlsx/read-workbook";
+import { readCall, readNamedFile, required, runCommand, type CommandAnswer } from "./command";
+import { holdOutput } from "./output-file";
+
+const usage = `Usage: npm run -s recalc -- book.xlsx -o out.xlsx
+Computes the formulas of ours in a workbook, those that carry no result, and what other formulas the engine computes as the program that saved
+them did; all other formulas keep their figures. Prints one line of JSON that names our formulas that failed, and formulas whose figures no
+longer follow from their cells: they are saved without a result, for the next program to compute.
+Exit code 0: done, nothing to say; 1: the file is written, and the line names cells; 2: nothing is written, the call or the file is wrong.`;
+
+/** What there is to say of a workbook that was computed. */
+interface Computed {
+  readonly failed: readonly { readonly cell: string; readonly error: string; readonly sentence: string }[];
+  readonly outOfDate: readonly string[];
+}
+
+async function main(args: readonly string[]): Promise<CommandAnswer> {
+  const { files, values } = readCall(args, 1, { output: { type: "string", short: "o" } });
+  const [file, out] = [files[0]!, required(values.output)];
+  return holdOutput(out, async (write) => {
+    const { bytes, ...found } = await recalculated(await readNamedFile(file));
+    await write(bytes);
+    return { line: { file, out, ...found }, isWhole: found.failed.length + found.outOfDate.length === 0 };
+  });
+}
+
+async function recalculated(bytes: Uint8Array): Promise<Computed & { readonly bytes: Uint8Array }> {
+  // A file in which nothing is to be computed is the same file.
+  if (!needsComputing(readFile(bytes).document)) return { bytes, failed: [], outOfDate: [] };
+  const { openHeadless } = await import("./open-headless");
+  const workbook = await openHeadless(bytes, { keepsVolatile: true });
+  try {
+    await workbook.settle();
+    const failed = workbook.faults();
+    return { ...(await workbook.closeFile()), failed };
+  } finally {
+    workbook.dispose();
+  }
+}
+
+runCommand(usage, main);

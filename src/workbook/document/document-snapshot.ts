@@ -1,0 +1,40 @@
+import type { CellValue, SheetSnapshot, WorkbookSnapshot } from "../../sheet";
+import type { DocumentSheet, WorkbookDocument } from "./workbook-document";
+
+/** Reads a document as a snapshot, with the results that the file carries; sheets that are not `wanted` without their cells. */
+export function documentSnapshot({ sheets }: WorkbookDocument, wanted: (sheet: string) => boolean = () => true): WorkbookSnapshot {
+  return { sheets: sheets.map((sheet) => sheetSnapshot(sheet, wanted(sheet.name))) };
+}
+
+function sheetSnapshot(sheet: DocumentSheet, withCells: boolean): SheetSnapshot {
+  let [rows, columns] = [0, 0];
+  if (withCells) {
+    for (const [row, line] of sheet.cells) {
+      for (const [column, { value, formula }] of line) {
+        if (value === null && formula === undefined) continue;
+        rows = Math.max(rows, row + 1);
+        columns = Math.max(columns, column + 1);
+      }
+    }
+  }
+  // Rows in which nothing stands are one and the same: a cell in the last row of a sheet costs no million of them.
+  const blank: null[] = new Array<null>(columns).fill(null);
+  const values: CellValue[][] = new Array<CellValue[]>(rows).fill(blank);
+  const formulas: (string | null)[][] = new Array<(string | null)[]>(rows).fill(blank);
+  for (const [row, line] of withCells ? sheet.cells : []) {
+    if (row >= rows) continue;
+    const shown: CellValue[] = [...blank];
+    let written: (string | null)[] = blank;
+    for (const [column, { value, formula }] of line) {
+      if (column >= columns) continue;
+      shown[column] = value;
+      if (formula === undefined) continue;
+      if (written === blank) written = [...blank];
+      written[column] = formula;
+    }
+    values[row] = shown;
+    formulas[row] = written;
+  }
+  const { name, state, isProtected, tables, notes, drawings } = sheet;
+  return { name, visible: state === "visible", protected: isProtected, values, formulas, tables, attachments: notes.length + drawings };
+}

@@ -1,0 +1,164 @@
+import type { Area, CellPlace, CellValue, PrintPlan, TablePlan } from "../../sheet";
+
+/** One cell as a file holds it, in the calendar of 1900 whatever the file counts from. */
+export interface DocumentCell {
+  readonly value: CellValue;
+  /** As people type it, with its equals sign. */
+  readonly formula?: string | undefined;
+  /** Cells that an array formula fills; the formula stands in the first of them. */
+  readonly array?: Area | undefined;
+  /** True for an array formula that finds its own size, false for one that somebody fixed to its cells. */
+  readonly isDynamic?: boolean | undefined;
+  /** What a formula computes that no cell can say: the cells of a what-if table. */
+  readonly isDataTable?: boolean | undefined;
+  /** False where a formula has no result in the file. */
+  readonly hasResult?: boolean | undefined;
+  /** True where the formula keeps the figure it came with, whatever it looks at. */
+  readonly keepsFigure?: boolean | undefined;
+  /** Address that a click on the cell opens. */
+  readonly link?: string | undefined;
+  /** Place of its look in the looks of the workbook. */
+  readonly look: number;
+}
+
+/** The cells of a sheet: rows by number, cells by column, what is empty left out. */
+export type CellGrid = Map<number, Map<number, DocumentCell>>;
+
+export type LineStyle =
+  | "thin" | "hair" | "dotted" | "dashed" | "dashDot" | "dashDotDot" | "double" | "medium" | "mediumDashed" | "mediumDashDot" | "mediumDashDotDot" | "slantDashDot" | "thick";
+
+export interface BorderLine {
+  readonly line: LineStyle;
+  readonly color: string;
+}
+
+/** How a cell looks. Colours are `#rrggbb`, sizes points. What a file says beyond it stays in the file. */
+export interface Look {
+  readonly font?: string | undefined;
+  readonly size?: number | undefined;
+  readonly bold?: boolean | undefined;
+  readonly italic?: boolean | undefined;
+  readonly underline?: boolean | undefined;
+  readonly strike?: boolean | undefined;
+  readonly color?: string | undefined;
+  readonly fill?: string | undefined;
+  readonly top?: BorderLine | undefined;
+  readonly left?: BorderLine | undefined;
+  readonly bottom?: BorderLine | undefined;
+  readonly right?: BorderLine | undefined;
+  readonly across?: "left" | "center" | "right" | "justify" | undefined;
+  readonly down?: "top" | "middle" | "bottom" | undefined;
+  readonly wrap?: boolean | undefined;
+  /** Degrees by which text is turned against the clock. */
+  readonly turn?: number | undefined;
+  readonly indent?: number | undefined;
+  /** Number format; none is General. */
+  readonly format?: string | undefined;
+  /** True where people may type on a protected sheet. */
+  readonly unlocked?: boolean | undefined;
+  /** Place of the look of the file that this one began as; what a look does not say stays as there. */
+  readonly basedOn?: number | undefined;
+}
+
+/** Rows or columns from the first to the last, counted from 0. Widths are characters, heights points. */
+export interface LineSetting {
+  readonly first: number;
+  readonly last: number;
+  readonly size?: number | undefined;
+  readonly hidden?: boolean | undefined;
+  readonly look?: number | undefined;
+}
+
+/** What may be typed into areas; formulas as people type them, lists and bounds as plain text. */
+export interface TypingRule {
+  readonly areas: readonly Area[];
+  readonly type: "list" | "whole" | "decimal" | "date" | "time" | "textLength" | "custom";
+  readonly operator?: string | undefined;
+  readonly formulas: readonly string[];
+  readonly allowsBlank: boolean;
+  readonly hidesArrow?: boolean | undefined;
+  readonly refuses: boolean;
+  readonly shows: boolean;
+  readonly weight: "stop" | "warning" | "information";
+  readonly error?: string | undefined;
+  readonly errorTitle?: string | undefined;
+  readonly prompt?: string | undefined;
+  readonly promptTitle?: string | undefined;
+}
+
+/** Cells take on a look where a formula, written for the first cell of the first area, is true. */
+export interface FormulaFormat {
+  readonly areas: readonly Area[];
+  readonly formula: string;
+  readonly look: Look;
+}
+
+export interface Note extends CellPlace {
+  readonly text: string;
+}
+
+/** One sheet of cells. */
+export interface DocumentSheet {
+  /** Stays the same while the workbook is open, whatever the sheet is called. */
+  readonly id: string;
+  readonly name: string;
+  readonly state: "visible" | "hidden" | "veryHidden";
+  readonly tabColor?: string | undefined;
+  readonly cells: CellGrid;
+  readonly rows: readonly LineSetting[];
+  readonly columns: readonly LineSetting[];
+  readonly defaultWidth?: number | undefined;
+  readonly defaultHeight?: number | undefined;
+  readonly merges: readonly Area[];
+  readonly frozen: { readonly rows: number; readonly columns: number };
+  readonly hidesGrid: boolean;
+  readonly isProtected: boolean;
+  readonly typingRules: readonly TypingRule[];
+  readonly formats: readonly FormulaFormat[];
+  /** Conditional formats of other kinds, which stay in the file as they are. */
+  readonly otherFormats: number;
+  readonly tables: readonly TablePlan[];
+  readonly print: PrintPlan;
+  readonly notes: readonly Note[];
+  /** Pictures, shapes and charts on the sheet. */
+  readonly drawings: number;
+  /** Rows and columns that came (above 0) or went (below 0) since the file was read, in that order. */
+  readonly moves?: readonly LineMove[] | undefined;
+}
+
+/** Rows or columns that came before `at`, or went from there on. */
+export interface LineMove {
+  readonly axis: "row" | "column";
+  readonly at: number;
+  readonly by: number;
+}
+
+export interface DocumentName {
+  readonly name: string;
+  /** As people type it, without an equals sign where it is a plain reference. */
+  readonly formula: string;
+  /** Id of the sheet on which alone it is known. */
+  readonly sheet?: string | undefined;
+  readonly hidden?: boolean | undefined;
+}
+
+/** A workbook without any program behind it: what a file says, and nothing that was computed of it. */
+export interface WorkbookDocument {
+  readonly sheets: readonly DocumentSheet[];
+  /** Looks of cells; a cell names one by its place. The first is the look of an empty cell. */
+  readonly looks: readonly Look[];
+  readonly names: readonly DocumentName[];
+}
+
+/** Finds a cell; undefined where there is none. */
+export function cellAt(cells: CellGrid, row: number, column: number): DocumentCell | undefined {
+  return cells.get(row)?.get(column);
+}
+
+/** Puts a cell into a grid; undefined takes it out. */
+export function putCell(cells: CellGrid, row: number, column: number, cell: DocumentCell | undefined): void {
+  const line = cells.get(row);
+  if (cell === undefined) line?.delete(column);
+  else if (line === undefined) cells.set(row, new Map([[column, cell]]));
+  else line.set(column, cell);
+}

@@ -1,0 +1,158 @@
+import { DataValidationErrorStyle, type ICellData, type ISheetDataValidationRule, type IWorkbookData, type IWorksheetData } from "@univerjs/core";
+import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
+import type { Area } from "../../sheet";
+import {
+  cellAt, putCell, type CellGrid, type DocumentName, type DocumentSheet, type FormulaFormat, type LineSetting, type Look, type TypingRule, type WorkbookDocument,
+} from "../document/workbook-document";
+import { no, yes } from "./engine-values";
+import { isFormulaFormat } from "./formula-format";
+import { figureOf } from "./kept-figures";
+import { hexColor, lookOfStyle } from "./look-style";
+import { everySheet, lookId } from "./open-document";
+import { cellValue } from "./sheet-snapshot";
+import { columnCharacters, eachCell, extrasOf, findStyle, numbered, readResource, resourceNames, rowPoints, toArea, type Spill, type StoredStyle, type StoredWorkbook } from "./stored-sheet";
+
+/**
+ * Turns a workbook of the engine into a document. `base` is the one it was opened from: cells that look as there keep the number of
+ * their look, every other look comes behind those.
+ */
+export function documentOf({ data, spills }: StoredWorkbook, base: readonly Look[] = [{}]): WorkbookDocument {
+  const looks = [...base];
+  const known = new Map(base.map((_, place) => [lookId(place), place]));
+  const byText = new Map<string, number>();
+  const lookOf = (id: ICellData["s"]): number => {
+    if (id === null || id === undefined) return 0;
+    const place = typeof id === "string" ? known.get(id) : undefined;
+    if (place !== undefined) return place;
+    const style = findStyle(data.styles, id);
+    if (style === undefined) return 0;
+    const look = madeOf(style, base);
+    const text = JSON.stringify(look);
+    const found = byText.get(text) ?? looks.push(look) - 1;
+    byText.set(text, found);
+    if (typeof id === "string") known.set(id, found);
+    return found;
+  };
+  const rules = resource<ISheetDataValidationRule[]>(data, resourceNames.validations);
+  const formats = resource<IConditionFormattingRule[]>(data, resourceNames.conditionalFormats);
+  const sheets = data.sheetOrder.flatMap((id): DocumentSheet[] => {
+    const sheet = data.sheets[id];
+    return sheet === undefined ? [] : [sheetOf(id, sheet, spills[id] ?? [], rules[id] ?? [], formats[id] ?? [], lookOf)];
+  });
+  return { sheets, looks, names: namesOf(data) };
+}
+
+/** A style that began as one of the file's is still based on it, so that what the engine cannot hold stays. */
+function madeOf(style: StoredStyle, base: readonly Look[]): Look {
+  const look = lookOfStyle(style);
+  return style.look !== undefined && base[style.look] !== undefined ? { ...look, basedOn: style.look } : look;
+}
+
+function resource<T>(data: IWorkbookData, name: string): Record<string, T | undefined> {
+  return (readResource(data, name) ?? {}) as Record<string, T | undefined>;
+}
+
+type LookOf = (id: ICellData["s"]) => number;
+
+function sheetOf(
+  id: string,
+  sheet: Partial<IWorksheetData>,
+  spills: readonly Spill[],
+  rules: readonly ISheetDataValidationRule[],
+  formats: readonly IConditionFormattingRule[],
+  lookOf: LookOf,
+): DocumentSheet {
+  const extras = extrasOf(sheet);
+  return {
+    id,
+    name: sheet.name ?? id,
+    state: sheet.hidden === yes ? (extras.veryHidden === true ? "veryHidden" : "hidden") : "visible",
+    tabColor: hexColor(sheet.tabColor),
+    cells: cellsOf(sheet, spills, lookOf),
+    rows: numbered(sheet.rowData).flatMap(([row, { h, ia, hd }]): LineSetting[] => {
+      // A height that the sheet found for itself is left to the program that opens the file.
+      const size = h !== undefined && ia !== yes ? rowPoints(h) : undefined;
+      return size === undefined && hd !== yes ? [] : [{ first: row, last: row, size, hidden: hd === yes || undefined }];
+    }),
+    columns: numbered(sheet.columnData).flatMap(([column, { w, hd, s }]): LineSetting[] => {
+      const look = s === undefined || s === null ? undefined : lookOf(s);
+      const setting: LineSetting = { first: column, last: column, size: w === undefined ? undefined : columnCharacters(w), hidden: hd === yes || undefined, look };
+      return setting.size === undefined && setting.hidden === undefined && look === undefined ? [] : [setting];
+    }),
+    merges: (sheet.mergeData ?? []).map(toArea),
+    frozen: { rows: sheet.freeze?.ySplit ?? 0, columns: sheet.freeze?.xSplit ?? 0 },
+    hidesGrid: sheet.showGridlines === no,
+    isProtected: extras.protection !== undefined,
+    typingRules: rules.flatMap(ruleOf),
+    formats: formats.flatMap(formatOf),
+    otherFormats: 0,
+    tables: extras.tables ?? [],
+    print: extras.print ?? { orientation: "portrait", fitToWidth: false, breaksBefore: [] },
+    notes: (extras.notes ?? []).map(({ row, column, note }) => ({ row, column, text: typeof note === "string" ? note : "" })),
+    drawings: extras.drawings ?? 0,
+    moves: extras.moves,
+  };
+}
+
+function cellsOf(sheet: Partial<IWorksheetData>, spills: readonly Spill[], lookOf: LookOf): CellGrid {
+  const cells: CellGrid = new Map();
+  const spilledFrom = new Map<string, Area>(spills.map(({ area }) => [`${area.row} ${area.column}`, area]));
+  eachCell(sheet, (stored, row, column) => {
+    const formula = typeof stored.f === "string" && stored.f !== "" ? stored.f : undefined;
+    const figure = formula === undefined ? null : figureOf(stored);
+    const keepsFigure = figure !== null && (figure.verdict === "kept" || figure.verdict === "volatile");
+    const value = figure?.verdict === "kept" ? figure.values[0]![0]! : cellValue(stored, formula !== undefined);
+    const look = lookOf(stored.s);
+    if (value === null && formula === undefined && look === 0) return;
+    const array = formula === undefined ? undefined : spilledFrom.get(`${row} ${column}`);
+    const computed = formula === undefined ? {} : { formula, hasResult: true, ...(keepsFigure && { keepsFigure }) };
+    putCell(cells, row, column, { value, look, ...computed, ...(array !== undefined && { array, isDynamic: true }) });
+  });
+  for (const { area, values } of spills) {
+    values.forEach((line, down) => {
+      line.forEach((value, across) => {
+        const [row, column] = [area.row + down, area.column + across];
+        if (down > 0 || across > 0) putCell(cells, row, column, { value, look: cellAt(cells, row, column)?.look ?? 0 });
+      });
+    });
+  }
+  return cells;
+}
+
+function ruleOf(rule: ISheetDataValidationRule): TypingRule[] {
+  const type = rule.type === "listMultiple" ? "list" : rule.type;
+  if (type !== "list" && type !== "whole" && type !== "decimal" && type !== "date" && type !== "time" && type !== "textLength" && type !== "custom") return [];
+  const formulas = [rule.formula1, rule.formula2].filter((formula) => formula !== undefined && formula !== "");
+  return [
+    {
+      areas: rule.ranges.map(toArea),
+      type,
+      operator: rule.operator ?? undefined,
+      formulas: formulas.map(String),
+      allowsBlank: rule.allowBlank ?? true,
+      hidesArrow: (type === "list" && rule.showDropDown === false) || undefined,
+      refuses: rule.showErrorMessage ?? true,
+      shows: rule.showInputMessage ?? rule.prompt !== undefined,
+      weight: rule.errorStyle === DataValidationErrorStyle.WARNING ? "warning" : rule.errorStyle === DataValidationErrorStyle.INFO ? "information" : "stop",
+      error: rule.error ?? undefined,
+      errorTitle: rule.errorTitle ?? undefined,
+      prompt: rule.prompt ?? undefined,
+      promptTitle: rule.promptTitle ?? undefined,
+    },
+  ];
+}
+
+function formatOf({ ranges, rule }: IConditionFormattingRule): FormulaFormat[] {
+  if (!isFormulaFormat(rule)) return [];
+  const { bold, italic, color, fill } = lookOfStyle(rule.style);
+  return [{ areas: ranges.map(toArea), formula: rule.value, look: { bold, italic, color, fill } }];
+}
+
+function namesOf(data: IWorkbookData): DocumentName[] {
+  const names = resource<{ name: string; formulaOrRefString: string; localSheetId?: string; hidden?: boolean }>(data, resourceNames.names);
+  return Object.values(names).flatMap((one): DocumentName[] => {
+    if (one === undefined) return [];
+    const { name, formulaOrRefString, localSheetId, hidden } = one;
+    return [{ name, formula: formulaOrRefString, sheet: localSheetId === undefined || localSheetId === everySheet ? undefined : localSheetId, hidden: hidden === true ? true : undefined }];
+  });
+}

@@ -1,0 +1,176 @@
+import {
+  DataValidationErrorStyle, DataValidationOperator, DataValidationRenderMode,
+  type ICellData, type ISheetDataValidationRule, type IWorkbookData, type IWorksheetData,
+} from "@univerjs/core";
+import { isError, sheetSize, type CellValue } from "../../sheet";
+import { cellAt, type DocumentCell, type DocumentSheet, type FormulaFormat, type LineSetting, type TypingRule, type WorkbookDocument } from "../document/workbook-document";
+import { assembleWorkbook } from "./assemble-workbook";
+import { cellKind, no, yes } from "./engine-values";
+import { formulaFormat } from "./formula-format";
+import { styleOfLook } from "./look-style";
+import type { Figure } from "./kept-figures";
+import { freeze } from "./store-sheet";
+import { columnPixels, resourceNames, rowPixels, toRange, type SheetExtras, type StoredSheet, type StoredStyle } from "./stored-sheet";
+
+/** The id under which cells of the engine name a look of the document. */
+export const lookId = (look: number): string => `look${look}`;
+
+/**
+ * Turns a document into a workbook as the engine stores it, every formula with the result that the file has.
+ *
+ * Cells that a formula spilled into are left to be computed again; with `showsSpilled` they are cells like others. Without `keepsFigures` every
+ * formula is the engine's to compute.
+ */
+export function openDocument({ sheets, looks, names }: WorkbookDocument, { showsSpilled = false, keepsFigures = true } = {}): IWorkbookData {
+  const styles: Record<string, StoredStyle> = {};
+  looks.forEach((look, place) => {
+    const style = styleOfLook(look);
+    // The look an unknown style is made of: what the engine cannot hold of it stays.
+    if (place > 0 || Object.keys(style).length > 0) styles[lookId(place)] = { ...style, look: place };
+  });
+  const stored = sheets.map((sheet) => openSheet(sheet, styles, showsSpilled, keepsFigures));
+  const engineNames = names.map(({ name, formula, sheet, hidden = false }, index) => {
+    const id = `n${index}`;
+    return [id, { id, name, formulaOrRefString: formula, comment: "", localSheetId: sheet ?? everySheet, hidden }];
+  });
+  return assembleWorkbook(stored, styles, { [resourceNames.names]: Object.fromEntries(engineNames) as object });
+}
+
+/** Where the engine knows a name on all sheets. */
+export const everySheet = "AllDefaultWorkbook";
+
+function openSheet(sheet: DocumentSheet, styles: Readonly<Record<string, StoredStyle>>, showsSpilled: boolean, keepsFigures: boolean): StoredSheet {
+  const cellData: Record<number, Record<number, ICellData>> = {};
+  let [rows, columns] = [0, 0];
+  for (const [row, line] of sheet.cells) {
+    const stored: Record<number, ICellData> = {};
+    for (const [column, cell] of line) {
+      stored[column] = openCell(cell, keepsFigures ? figureOf(sheet, cell) : undefined, styles);
+      columns = Math.max(columns, column + 1);
+    }
+    cellData[row] = stored;
+    rows = Math.max(rows, row + 1);
+  }
+  if (!showsSpilled) dropSpilled(sheet, cellData);
+  const rowData: NonNullable<IWorksheetData["rowData"]> = {};
+  for (const { first, size, hidden } of sheet.rows) {
+    if (size === undefined && !hidden) continue;
+    rowData[first] = { ...(size !== undefined && { h: rowPixels(size), ia: no }), ...(hidden && { hd: yes }) };
+    rows = Math.max(rows, first + 1);
+  }
+  const seen = sheet.columns.map(({ first, last }) => (last >= sheetSize.columns - 1 ? first : last) + 1);
+  const columnCount = Math.min(sheetSize.columns, Math.max(26, Math.max(columns, ...seen) + 6));
+  const extras: SheetExtras = {
+    tables: [...sheet.tables],
+    print: sheet.print,
+    notes: sheet.notes.map(({ row, column, text }) => ({ row, column, note: text })),
+    drawings: sheet.drawings,
+    ...(sheet.isProtected && { protection: { sheet: true } }),
+    ...(sheet.state === "veryHidden" && { veryHidden: true }),
+  };
+  return {
+    sheet: {
+      id: sheet.id,
+      name: sheet.name,
+      tabColor: sheet.tabColor ?? "",
+      hidden: sheet.state === "visible" ? no : yes,
+      rowCount: Math.min(sheetSize.rows, Math.max(200, rows + 50)),
+      columnCount,
+      defaultColumnWidth: columnPixels(sheet.defaultWidth ?? 8.43),
+      defaultRowHeight: rowPixels(sheet.defaultHeight ?? 15),
+      cellData,
+      rowData,
+      columnData: openColumns(sheet.columns, columnCount, styles),
+      mergeData: sheet.merges.map(toRange),
+      freeze: freeze(sheet.frozen),
+      showGridlines: sheet.hidesGrid ? no : yes,
+      custom: extras,
+    },
+    validations: sheet.typingRules.map(openRule),
+    conditionalFormats: sheet.formats.map(openFormat),
+  };
+}
+
+function openCell({ value, formula, look }: DocumentCell, figure: Figure | undefined, styles: Readonly<Record<string, StoredStyle>>): ICellData {
+  const id = lookId(look);
+  return { ...(formula !== undefined && { f: formula }), ...engineValue(value, formula !== undefined), ...(styles[id] !== undefined && { s: id }), ...(figure && { custom: { figure } }) };
+}
+
+/** What the file says that a formula answers; nothing where it says nothing. */
+function figureOf({ cells }: DocumentSheet, { formula, hasResult, value, array }: DocumentCell): Figure | undefined {
+  if (formula === undefined || hasResult === false) return undefined;
+  if (array === undefined || array.rows * array.columns > mostSpilled) return { formula, values: [[value]] };
+  const values = Array.from({ length: array.rows }, (_, down) => Array.from({ length: array.columns }, (_line, across) => cellAt(cells, array.row + down, array.column + across)?.value ?? null));
+  return { formula, values };
+}
+
+/** Most cells of one formula whose figures are kept beside it. */
+const mostSpilled = 200_000;
+
+/** Writes a value as the engine keeps it. An error without a formula is marked: text may look like one. */
+export function engineValue(value: CellValue, isComputed: boolean): ICellData {
+  if (value === null) return {};
+  if (typeof value === "number") return { v: value, t: cellKind.number };
+  if (typeof value === "boolean") return { v: value ? 1 : 0, t: cellKind.boolean };
+  if (isError(value)) return { v: value.error, t: cellKind.text, ...(!isComputed && { custom: { errorValue: true } }) };
+  return { v: value, t: cellKind.text };
+}
+
+/** Takes away what a formula spilled into other cells: it is spilled again when the workbook is computed. */
+function dropSpilled({ cells }: DocumentSheet, cellData: Readonly<Record<number, Record<number, ICellData>>>): void {
+  for (const [top, line] of cells) {
+    for (const [left, { array }] of line) {
+      if (array === undefined) continue;
+      for (let row = array.row; row < array.row + array.rows; row += 1) {
+        for (let column = array.column; column < array.column + array.columns; column += 1) {
+          const stored = cellData[row]?.[column];
+          if (stored === undefined || (row === top && column === left)) continue;
+          if (stored.s === undefined) Reflect.deleteProperty(cellData[row]!, column);
+          else cellData[row]![column] = { s: stored.s };
+        }
+      }
+    }
+  }
+}
+
+function openColumns(columns: readonly LineSetting[], count: number, styles: Readonly<Record<string, StoredStyle>>): NonNullable<IWorksheetData["columnData"]> {
+  const data: NonNullable<IWorksheetData["columnData"]> = {};
+  for (const { first, last, size, hidden, look = 0 } of columns) {
+    const style = look === 0 ? undefined : styles[lookId(look)];
+    if (size === undefined && !hidden && style === undefined) continue;
+    for (let column = first; column <= Math.min(last, count - 1); column += 1) {
+      data[column] = { ...(size !== undefined && { w: columnPixels(size) }), ...(hidden && { hd: yes }), ...(style !== undefined && { s: lookId(look) }) };
+    }
+  }
+  return data;
+}
+
+const weights = { information: DataValidationErrorStyle.INFO, stop: DataValidationErrorStyle.STOP, warning: DataValidationErrorStyle.WARNING } as const;
+/** Comparisons by the names that files and the engine have in common. */
+const operators: ReadonlyMap<string, DataValidationOperator> = new Map(Object.values(DataValidationOperator).map((one) => [one, one]));
+
+function openRule(rule: TypingRule, index: number): ISheetDataValidationRule {
+  return {
+    uid: `v${index}`,
+    ranges: rule.areas.map(toRange),
+    type: rule.type,
+    formula1: rule.formulas[0],
+    formula2: rule.formulas[1],
+    operator: operators.get(rule.operator ?? "") ?? DataValidationOperator.BETWEEN,
+    allowBlank: rule.allowsBlank,
+    showDropDown: rule.type === "list" && rule.hidesArrow !== true,
+    // As spreadsheet programs show it: the text of the cell, and an arrow beside it.
+    renderMode: DataValidationRenderMode.ARROW,
+    showErrorMessage: rule.refuses,
+    showInputMessage: rule.shows,
+    error: rule.error,
+    errorTitle: rule.errorTitle,
+    errorStyle: weights[rule.weight],
+    prompt: rule.prompt,
+    promptTitle: rule.promptTitle,
+  };
+}
+
+function openFormat({ areas, formula, look }: FormulaFormat, index: number) {
+  return formulaFormat(`c${index}`, areas.map(toRange), formula, styleOfLook(look));
+}

@@ -1,0 +1,84 @@
+import type { IWorkbookData } from "@univerjs/core";
+import { cellAddress } from "../../sheet";
+import { outOfDate, type SheetCell } from "../document/out-of-date";
+import { cellAt, putCell, type WorkbookDocument } from "../document/workbook-document";
+import { moveParts } from "../xlsx/move-parts";
+import { readFile, readPackage, type OpenFile } from "../xlsx/read-workbook";
+import { sameValue } from "../xlsx/write-cells";
+import { writeFile } from "../xlsx/write-workbook";
+import { documentOf } from "./document-of";
+import { openDocument } from "./open-document";
+import { extrasOf, type StoredWorkbook } from "./stored-sheet";
+
+/** A file that was made, and the cells in it whose figures no longer follow from what they look at: they are saved without a result. */
+export interface SavedFile {
+  readonly bytes: Uint8Array;
+  /** Such as Quote!B3. */
+  readonly outOfDate: readonly string[];
+}
+
+/** Reads the bytes of an .xlsx file as a workbook of the engine; refuses with a sentence what is no workbook or too large. */
+export function readWorkbook(bytes: Uint8Array, { keepsFigures = true } = {}): IWorkbookData {
+  return openDocument(readFile(bytes).document, { keepsFigures });
+}
+
+/** Makes an .xlsx file of a workbook of the engine: of `original`, the file it was opened from, in which only what differs is written, or a new one. */
+export function writeWorkbook(stored: StoredWorkbook, original?: Uint8Array): SavedFile {
+  const open = original === undefined ? null : withMoves(readFile(original), stored);
+  const base: WorkbookDocument = open?.document ?? { sheets: [], looks: [{}], names: [] };
+  const before = asTheEngineTells(base);
+  const after = documentOf(stored, base.looks);
+  const stale = outOfDate(after, differences(before, after), ({ sheet, row, column }) => cellOf(after, sheet)(row, column)?.keepsFigure === true);
+  const sheets = new Map(after.sheets.map((sheet) => [sheet.id, sheet]));
+  for (const { sheet, row, column } of stale) {
+    const { cells } = sheets.get(sheet)!;
+    putCell(cells, row, column, { ...cellAt(cells, row, column)!, value: null, hasResult: false });
+  }
+  return { bytes: writeFile(open, before, after), outOfDate: stale.map(({ sheet, ...place }) => `${sheets.get(sheet)!.name}!${cellAddress(place)}`) };
+}
+
+/** Moves the parts of a file with the rows and columns that came and went while it was open, so that what is left to compare are cells. */
+function withMoves(open: OpenFile, { data }: StoredWorkbook): OpenFile {
+  const moves = open.sheets.flatMap(({ id, part, name }) => {
+    const sheet = id === null ? undefined : data.sheets[id];
+    return sheet === undefined ? [] : (extrasOf(sheet).moves ?? []).map((move) => ({ part, name, move }));
+  });
+  for (const move of moves) moveParts(open, move);
+  return moves.length === 0 ? open : readPackage(open.file);
+}
+
+/** Tells of a file what the engine would tell of it untouched: what it rounds or leaves out on the way is no change. */
+function asTheEngineTells(base: WorkbookDocument): WorkbookDocument {
+  const told = documentOf({ data: openDocument(base, { showsSpilled: true }), spills: {} }, base.looks);
+  base.sheets.forEach((sheet, index) => {
+    const { cells } = told.sheets[index]!;
+    for (const [row, line] of sheet.cells) {
+      for (const [column, { array, isDynamic, hasResult, isDataTable }] of line) {
+        if (array === undefined && hasResult !== false && isDataTable !== true) continue;
+        const cell = cellAt(cells, row, column);
+        if (cell !== undefined) putCell(cells, row, column, { ...cell, array, isDynamic, hasResult, isDataTable });
+      }
+    }
+  });
+  return told;
+}
+
+function cellOf({ sheets }: WorkbookDocument, id: string) {
+  const cells = sheets.find((sheet) => sheet.id === id)?.cells;
+  return (row: number, column: number) => (cells === undefined ? undefined : cellAt(cells, row, column));
+}
+
+/** Lists the cells of sheets that both have in which another value stands. */
+function* differences(before: WorkbookDocument, after: WorkbookDocument): Generator<SheetCell> {
+  for (const { id, cells } of after.sheets) {
+    const old = before.sheets.find((sheet) => sheet.id === id)?.cells;
+    if (old === undefined) continue;
+    for (const [row, line] of cells) {
+      for (const [column, { value }] of line) {
+        const was = cellAt(old, row, column);
+        if (was?.hasResult !== false && !sameValue(was?.value ?? null, value)) yield { sheet: id, row, column };
+      }
+    }
+    for (const [row, line] of old) for (const [column, { value }] of line) if (value !== null && cellAt(cells, row, column) === undefined) yield { sheet: id, row, column };
+  }
+}

@@ -1,0 +1,231 @@
+import { areaAddress, cellAddress, foldSheetName, parseAreas, parseCell, sameSheetName } from "../../sheet";
+import { moveArea, moveReferences, moveSpan, renameReferences } from "../document/move-lines";
+import type { LineMove } from "../document/workbook-document";
+import type { FilePackage } from "./file-package";
+import type { OpenFile } from "./read-workbook";
+import { escapeXml, numberOf, parseXml, splice, walkXml, without, writeAttributes, type Attributes, type Splice, type XmlNode } from "./xml";
+
+/** Rows or columns that came or went on one sheet. */
+export interface SheetMove {
+  /** Part and name of the sheet in the file. */
+  readonly part: string;
+  readonly name: string;
+  readonly move: LineMove;
+}
+
+/**
+ * Moves everything in a file that is tied to rows or columns of a sheet: cells, names, rules, links, tables, notes, drawings, and what charts and pivot
+ * tables are made of.
+ */
+export function moveParts({ file, workbookPart, sheets }: OpenFile, moved: SheetMove): void {
+  for (const { part, name } of sheets) {
+    const xml = file.read(part)!;
+    const patched = part === moved.part ? moveSheet(xml, moved) : moveTexts(xml, name, moved, sheetFormulas);
+    if (patched !== xml) file.write(part, patched);
+    if (part === moved.part) moveAttached(file, part, moved);
+  }
+  for (const [parts, elements] of [[[workbookPart], ["definedName"]], [file.names().filter((name) => /^xl\/charts\/[^/]+\.xml$/i.test(name)), ["f"]]] as const) {
+    for (const part of parts) rewrite(file, part, (xml) => moveTexts(xml, "", moved, elements));
+  }
+  for (const part of file.names().filter((name) => /^xl\/pivotCache\/pivotCacheDefinition[^/]*\.xml$/i.test(name))) {
+    rewrite(file, part, (xml) =>
+      patchElements(xml, (name, { sheet = "", ref = "" }) => (name === "worksheetSource" && sameSheetName(sheet, moved.name) ? { ref: movedAddresses(ref, moved.move) } : null)),
+    );
+  }
+}
+
+const sheetFormulas: readonly string[] = ["f", "formula", "formula1", "formula2"];
+
+function rewrite(file: FilePackage, part: string, change: (xml: string) => string): void {
+  const xml = file.read(part);
+  if (xml === null) return;
+  const changed = change(xml);
+  if (changed !== xml) file.write(part, changed);
+}
+
+/** Moves what formulas in elements of these names say of the sheet. `own` is the sheet they stand on. */
+function moveTexts(xml: string, own: string, { name, move }: SheetMove, elements: readonly string[]): string {
+  return changeTexts(xml, elements, (text) => moveReferences(text, own, name, move));
+}
+
+/** Writes new names of sheets, by their old ones without regard to case, into what charts and pivot tables are made of and into names that only programs know. */
+export function renameSheets(file: FilePackage, workbookPart: string, names: ReadonlyMap<string, string>): void {
+  const changed = (text: string) => renameReferences(text, names);
+  for (const part of file.names().filter((name) => /^xl\/charts\/[^/]+\.xml$/i.test(name))) rewrite(file, part, (xml) => changeTexts(xml, ["f"], changed));
+  for (const part of file.names().filter((name) => /^xl\/pivotCache\/pivotCacheDefinition[^/]*\.xml$/i.test(name))) {
+    rewrite(file, part, (xml) => patchElements(xml, (name, { sheet }) => (name === "worksheetSource" && sheet !== undefined ? { sheet: names.get(foldSheetName(sheet)) ?? sheet } : null)));
+  }
+  rewrite(file, workbookPart, (xml) => changeTexts(xml, ["definedName"], changed, ({ name = "" }) => name.startsWith("_xlnm.")));
+}
+
+function changeTexts(xml: string, elements: readonly string[], change: (text: string) => string, isMeant: (attributes: Attributes) => boolean = () => true): string {
+  const splices: Splice[] = [];
+  let open: { readonly end: number; text: string } | null = null;
+  walkXml(xml, {
+    open(element, attributes, _start, end) {
+      open = elements.includes(element) && isMeant(attributes) ? { end, text: "" } : null;
+    },
+    text(text) {
+      if (open !== null) open.text += text;
+    },
+    close(_element, start) {
+      if (open !== null) {
+        const moved = change(open.text);
+        if (moved !== open.text) splices.push({ start: open.end, end: start, text: escapeXml(moved) });
+      }
+      open = null;
+    },
+  });
+  return splices.length === 0 ? xml : splice(xml, splices);
+}
+
+/** Attributes of a sheet's elements that name cells. */
+const addressAttributes: readonly string[] = ["ref", "sqref", "activeCell"];
+
+function moveSheet(xml: string, moved: SheetMove): string {
+  const { move } = moved;
+  const texts = moveTexts(xml, moved.name, moved, sheetFormulas);
+  const path: string[] = [];
+  let gone: { readonly start: number; readonly depth: number } | null = null;
+  const splices: Splice[] = [];
+  let row = -1;
+  let column = -1;
+  walkXml(texts, {
+    open(name, attributes, start, end) {
+      path.push(name);
+      if (gone !== null) return;
+      const changes = changesOf(name, attributes);
+      if (changes === "gone") gone = { start, depth: path.length };
+      else if (changes !== null) splices.push(retag(texts, name, attributes, changes, start, end));
+    },
+    close(_name, _start, end) {
+      if (gone?.depth === path.length) {
+        splices.push({ start: gone.start, end, text: "" });
+        gone = null;
+      }
+      path.pop();
+    },
+  });
+  return splice(texts, splices);
+
+  function changesOf(name: string, attributes: Attributes): Record<string, string> | "gone" | null {
+    if (path[1] === "sheetData" && path.length === 3) {
+      row = numberOf(attributes["r"]) === undefined ? row + 1 : Number(attributes["r"]) - 1;
+      column = -1;
+      const to = move.axis === "row" ? moveSpan(row, 1, move) : { first: row };
+      return to === null ? "gone" : { r: String(to.first + 1) };
+    }
+    if (path[1] === "sheetData" && path.length === 4) {
+      column = attributes["r"] === undefined ? column + 1 : (parseCell(attributes["r"].toUpperCase())?.column ?? column + 1);
+      const to = moveArea({ row, column, rows: 1, columns: 1 }, move);
+      return to === null ? "gone" : { r: cellAddress(to) };
+    }
+    if (name === "col" && path[1] === "cols" && move.axis === "column") {
+      const [min, max] = [Number(attributes["min"]), Number(attributes["max"])];
+      const to = moveSpan(min - 1, max - min + 1, move);
+      return to === null ? "gone" : { min: String(to.first + 1), max: String(to.first + to.count) };
+    }
+    if (name === "brk" && path[1] === (move.axis === "row" ? "rowBreaks" : "colBreaks")) {
+      const to = moveSpan(Number(attributes["id"]), 1, move);
+      return to === null ? "gone" : { id: String(to.first) };
+    }
+    const addresses = Object.entries(attributes).filter(([key]) => addressAttributes.includes(key));
+    if (addresses.length === 0) return null;
+    const changes = Object.fromEntries(addresses.map(([key, value]) => [key, movedAddresses(value, move)]));
+    if (Object.values(changes).some((value) => value === "")) return name === "selection" || name === "dimension" ? null : "gone";
+    return changes;
+  }
+}
+
+function movedAddresses(text: string, move: LineMove): string {
+  return parseAreas(text).flatMap((area) => {
+    const moved = moveArea(area, move);
+    return moved === null ? [] : [areaAddress(moved)];
+  }).join(" ");
+}
+
+function retag(xml: string, name: string, attributes: Attributes, changes: Readonly<Record<string, string>>, start: number, end: number): Splice {
+  // What a row says of its first and last cell may no longer be so.
+  const kept = without(attributes, "spans");
+  const qualified = xml.slice(start + 1, xml.indexOf(name, start) + name.length);
+  return { start, end, text: `<${qualified}${writeAttributes({ ...kept, ...changes })}${xml[end - 2] === "/" ? "/>" : ">"}` };
+}
+
+function patchElements(xml: string, changesOf: (name: string, attributes: Attributes) => Record<string, string> | null): string {
+  const splices: Splice[] = [];
+  walkXml(xml, {
+    open(name, attributes, start, end) {
+      const changes = changesOf(name, attributes);
+      if (changes !== null && Object.entries(changes).some(([key, value]) => attributes[key] !== value)) splices.push(retag(xml, name, attributes, changes, start, end));
+    },
+  });
+  return splice(xml, splices);
+}
+
+/** Moves the parts that belong to a sheet: its tables, notes and drawings. */
+function moveAttached(file: FilePackage, part: string, { name, move }: SheetMove): void {
+  for (const { kind, target, isOutside } of file.relations(part)) {
+    if (isOutside || !file.has(target)) continue;
+    if (kind === "table") {
+      const moveAddresses = (xml: string) => patchElements(xml, (_element, attributes) => addressOf(attributes, move));
+      rewrite(file, target, (xml) => moveTexts(moveAddresses(xml), name, { part, name, move }, ["calculatedColumnFormula", "totalsRowFormula"]));
+    }
+    if (kind === "comments" || kind === "threadedComment") rewrite(file, target, (xml) => withoutGone(xml, ["comment", "threadedComment"], move));
+    if (kind === "drawing") rewrite(file, target, (xml) => moveNumbers(xml, { from: "from", to: "to" }, move.axis === "row" ? "row" : "col", move));
+    if (kind === "vmlDrawing") rewrite(file, target, (xml) => moveNumbers(xml, null, move.axis === "row" ? "Row" : "Column", move));
+  }
+}
+
+function addressOf({ ref }: Attributes, move: LineMove): Record<string, string> | null {
+  const moved = ref === undefined ? "" : movedAddresses(ref, move);
+  return moved === "" ? null : { ref: moved };
+}
+
+/** Moves the elements that name a cell, and takes out those whose cell went. */
+function withoutGone(xml: string, names: readonly string[], move: LineMove): string {
+  const splices: Splice[] = [];
+  const visit = (node: XmlNode) => {
+    if (!names.includes(node.name) || node.attributes["ref"] === undefined) node.children.forEach(visit);
+    else {
+      const ref = movedAddresses(node.attributes["ref"], move);
+      splices.push(ref === "" ? { start: node.start, end: node.end, text: "" } : retag(xml, node.name, node.attributes, { ref }, node.start, node.inner));
+    }
+  };
+  visit(parseXml(xml));
+  return splice(xml, splices);
+}
+
+/**
+ * Moves the numbers of rows or columns that stand as texts: of the corners of a drawing, or of the cell of a note's shape. A drawing whose cell
+ * went stays where it was.
+ */
+function moveNumbers(xml: string, corners: { readonly from: string; readonly to: string } | null, element: string, move: LineMove): string {
+  const path: string[] = [];
+  const splices: Splice[] = [];
+  let text = "";
+  let inner = 0;
+  try {
+    walkXml(xml, {
+      open(name, _attributes, _start, end) {
+        path.push(name);
+        [text, inner] = ["", end];
+      },
+      text(piece) {
+        text += piece;
+      },
+      close(_name, start) {
+        const [name, parent] = [path.at(-1), path.at(-2)];
+        path.pop();
+        if (name !== element || (corners !== null && parent !== corners.from && parent !== corners.to)) return;
+        const number = numberOf(text);
+        if (number === undefined) return;
+        const moved = moveSpan(number, 1, move)?.first ?? move.at;
+        if (moved !== number) splices.push({ start: inner, end: start, text: String(moved) });
+      },
+    });
+  } catch {
+    // Shapes of notes are written by some programs as no well-formed text; they are found by the note again.
+    return xml;
+  }
+  return splice(xml, splices);
+}

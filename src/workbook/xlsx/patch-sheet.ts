@@ -1,0 +1,167 @@
+import { areaAddress, cellAddress, type Area } from "../../sheet";
+import type { CellGrid, DocumentSheet, LineSetting } from "../document/workbook-document";
+import { outlineSheet, type SectionPlace, type SheetOutline } from "./sheet-outline";
+import { cellSplices, changedCells, type CellWriting } from "./write-cells";
+import { withoutOurFormats, writeFormats, writeTypingRules } from "./write-rules";
+import { child, escapeXml, parseXml, splice, without, writeAttributes, type Attributes, type Splice } from "./xml";
+
+/** What writing a sheet needs of the workbook. */
+export interface SheetWriting extends CellWriting {
+  readonly addConditionalLook: (look: DocumentSheet["formats"][number]["look"]) => number;
+}
+
+/** The elements of a sheet in the order they must have: ECMA-376 part 1, section 18.3.1.99. */
+const order: readonly string[] = [
+  "sheetPr", "dimension", "sheetViews", "sheetFormatPr", "cols", "sheetData", "sheetCalcPr", "sheetProtection", "protectedRanges", "scenarios", "autoFilter", "sortState",
+  "dataConsolidate", "customSheetViews", "mergeCells", "phoneticPr", "conditionalFormatting", "dataValidations", "hyperlinks", "printOptions", "pageMargins", "pageSetup",
+  "headerFooter", "rowBreaks", "colBreaks", "customProperties", "cellWatches", "ignoredErrors", "smartTags", "drawing", "legacyDrawing", "legacyDrawingHF", "drawingHF",
+  "picture", "oleObjects", "controls", "webPublishItems", "tableParts", "extLst",
+];
+
+/**
+ * Turns the text of a sheet into one that says what `after` says, where that differs from `before`; everything else stays as it stands.
+ *
+ * Answers the very text where nothing differs. Tables, drawings and notes are parts of their own.
+ */
+export function patchSheet(xml: string, before: DocumentSheet, after: DocumentSheet, writing: SheetWriting): string {
+  const cells = changedCells(before.cells, after.cells);
+  const rows = changedRowSettings(before.rows, after.rows);
+  const changed = (...keys: (keyof DocumentSheet)[]) => keys.some((key) => JSON.stringify(before[key]) !== JSON.stringify(after[key]));
+  const sections: (readonly [string, (standing: string | undefined, prefix: string) => string])[] = [];
+  if (changed("tabColor") || before.print.fitToWidth !== after.print.fitToWidth) sections.push(["sheetPr", (standing, prefix) => writeProperties(standing, prefix, after)]);
+  if (reachesFurther(before.cells, after.cells)) sections.push(["dimension", (_standing, prefix) => `<${prefix}dimension ref="${usedArea(after.cells)}"/>`]);
+  if (changed("frozen", "hidesGrid")) sections.push(["sheetViews", (standing, prefix) => writeView(standing, prefix, after)]);
+  if (changed("columns")) sections.push(["cols", (_standing, prefix) => writeColumns(prefix, after.columns, writing)]);
+  if (changed("merges")) sections.push(["mergeCells", (_standing, prefix) => writeMerges(prefix, after.merges)]);
+  if (changed("typingRules")) sections.push(["dataValidations", (_standing, prefix) => writeTypingRules(prefix, after.typingRules)]);
+  if (changed("print")) {
+    sections.push(["pageSetup", (standing, prefix) => writePageSetup(standing, prefix, after)]);
+    sections.push(["headerFooter", (standing, prefix) => writeHeaders(standing, prefix, after)]);
+    sections.push(["rowBreaks", (_standing, prefix) => writeBreaks(prefix, after.print.breaksBefore)]);
+  }
+  const formats = changed("formats");
+  if (cells.size === 0 && rows.size === 0 && sections.length === 0 && !formats) return xml;
+  const outline = outlineSheet(xml, (row) => cells.has(row));
+  const { prefix } = outline;
+  const splices = [...outline.numbering, ...cellSplices(xml, outline, cells, rows, after.cells, writing)];
+  for (const [name, write] of sections) {
+    const standing = outline.sections.find((section) => section.name === name);
+    const text = write(standing === undefined ? undefined : xml.slice(standing.start, standing.end), prefix);
+    splices.push(standing === undefined ? { ...insertionOf(outline, name), text } : { start: standing.start, end: standing.end, text });
+  }
+  if (formats) {
+    const standing = outline.sections.filter(({ name }) => name === "conditionalFormatting");
+    for (const { start, end } of standing) splices.push({ start, end, text: withoutOurFormats(xml.slice(start, end), prefix, after.formats.length) });
+    splices.push({ ...insertionOf(outline, "conditionalFormatting"), text: writeFormats(prefix, after.formats, writing.addConditionalLook) });
+  }
+  if (changed("typingRules")) splices.push(...withoutRulesInExtension(xml, outline));
+  return splice(xml, splices.filter(({ start, end, text }) => start !== end || text !== ""));
+}
+
+/** Finds the place of an element that is not there yet: behind the last one that must come before it. */
+export function insertionOf({ sections, root }: SheetOutline, name: string): { readonly start: number; readonly end: number } {
+  const rank = order.indexOf(name);
+  const before = sections.filter((section) => order.indexOf(section.name) <= rank && section.name !== name && order.includes(section.name)).at(-1);
+  const at = before?.end ?? root.inner;
+  return { start: at, end: at };
+}
+
+function withoutRulesInExtension(xml: string, outline: SheetOutline): Splice[] {
+  const section: SectionPlace | undefined = outline.sections.find(({ name }) => name === "extLst");
+  if (section === undefined) return [];
+  const list = parseXml(xml.slice(section.start, section.end));
+  return list.children
+    .filter((extension) => child(extension, "dataValidations") !== undefined)
+    .map(({ start, end }) => ({ start: section.start + start, end: section.start + end, text: "" }));
+}
+
+function changedRowSettings(before: readonly LineSetting[], after: readonly LineSetting[]): Map<number, LineSetting | null> {
+  const [old, now] = [before, after].map((settings) => new Map(settings.flatMap((one) => Array.from({ length: one.last - one.first + 1 }, (_, at) => [one.first + at, one] as const))));
+  const changed = new Map<number, LineSetting | null>();
+  const text = (one: LineSetting | undefined) => JSON.stringify(one === undefined ? null : { ...one, first: 0, last: 0 });
+  for (const [row, setting] of now!) if (text(old!.get(row)) !== text(setting)) changed.set(row, setting);
+  for (const row of old!.keys()) if (!now!.has(row)) changed.set(row, null);
+  return changed;
+}
+
+function extentOf(cells: CellGrid): Area {
+  let [top, left, bottom, right] = [Infinity, Infinity, 0, 0];
+  for (const [row, line] of cells) {
+    for (const column of line.keys()) {
+      [top, left] = [Math.min(top, row), Math.min(left, column)];
+      [bottom, right] = [Math.max(bottom, row), Math.max(right, column)];
+    }
+  }
+  return top === Infinity ? { row: 0, column: 0, rows: 1, columns: 1 } : { row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
+}
+
+function reachesFurther(before: CellGrid, after: CellGrid): boolean {
+  return before !== after && areaAddress(extentOf(before)) !== areaAddress(extentOf(after));
+}
+
+function usedArea(cells: CellGrid): string {
+  return areaAddress(extentOf(cells));
+}
+
+function writeProperties(standing: string | undefined, prefix: string, { tabColor, print }: DocumentSheet): string {
+  const node = standing === undefined ? undefined : parseXml(standing);
+  const color = tabColor === undefined ? "" : `<${prefix}tabColor rgb="FF${tabColor.slice(1).toUpperCase()}"/>`;
+  const outlines = child(node, "outlinePr");
+  const page = { ...child(node, "pageSetUpPr")?.attributes, fitToPage: print.fitToWidth ? 1 : undefined };
+  const kept = outlines === undefined ? "" : standing!.slice(outlines.start, outlines.end);
+  return `<${prefix}sheetPr${writeAttributes(node?.attributes ?? {})}>${color}${kept}<${prefix}pageSetUpPr${writeAttributes(page)}/></${prefix}sheetPr>`;
+}
+
+function writeView(standing: string | undefined, prefix: string, { frozen: { rows, columns }, hidesGrid }: DocumentSheet): string {
+  const view = standing === undefined ? undefined : child(parseXml(standing), "sheetView");
+  const rest = without(view?.attributes ?? { workbookViewId: "0" }, "showGridLines", "topLeftCell");
+  const pane = rows === 0 && columns === 0 ? "" : `<${prefix}pane${writeAttributes({
+    xSplit: columns || undefined,
+    ySplit: rows || undefined,
+    topLeftCell: cellAddress({ row: rows, column: columns }),
+    activePane: columns === 0 ? "bottomLeft" : rows === 0 ? "topRight" : "bottomRight",
+    state: "frozen",
+  })}/>`;
+  return `<${prefix}sheetViews><${prefix}sheetView${writeAttributes({ ...(hidesGrid && { showGridLines: 0 }), ...rest })}>${pane}</${prefix}sheetView></${prefix}sheetViews>`;
+}
+
+/** Characters of a column that says nothing of its width, as programs write it. */
+const standardWidth = 9.14;
+
+function writeColumns(prefix: string, columns: readonly LineSetting[], { styleOf }: CellWriting): string {
+  if (columns.length === 0) return "";
+  const written = [...columns].sort((a, b) => a.first - b.first).map(({ first, last, size, hidden, look }) => {
+    const style = look === undefined ? undefined : styleOf(look);
+    const sized = { width: size ?? standardWidth, customWidth: size === undefined ? undefined : 1 };
+    return `<${prefix}col${writeAttributes({ min: first + 1, max: last + 1, ...sized, style, hidden: hidden === true ? 1 : undefined })}/>`;
+  });
+  return `<${prefix}cols>${written.join("")}</${prefix}cols>`;
+}
+
+function writeMerges(prefix: string, merges: readonly Area[]): string {
+  if (merges.length === 0) return "";
+  return `<${prefix}mergeCells count="${merges.length}">${merges.map((area) => `<${prefix}mergeCell ref="${areaAddress(area)}"/>`).join("")}</${prefix}mergeCells>`;
+}
+
+function writePageSetup(standing: string | undefined, prefix: string, { print }: DocumentSheet): string {
+  const old: Attributes = standing === undefined ? {} : parseXml(standing).attributes;
+  // One page wide, as many pages long as it takes.
+  const fit = print.fitToWidth ? { fitToWidth: "1", fitToHeight: "0" } : {};
+  return `<${prefix}pageSetup${writeAttributes({ ...old, ...fit, orientation: print.orientation })}/>`;
+}
+
+function writeHeaders(standing: string | undefined, prefix: string, { print: { header, footer } }: DocumentSheet): string {
+  const node = standing === undefined ? undefined : parseXml(standing);
+  const inTheMiddle = (text: string) => (/^&[LCR]/.test(text) ? text : `&C${text}`);
+  const line = (name: string, text: string | undefined) => (text ? `<${prefix}${name}>${escapeXml(inTheMiddle(text))}</${prefix}${name}>` : "");
+  const odd = line("oddHeader", header) + line("oddFooter", footer);
+  const rest = node?.children.filter(({ name }) => name !== "oddHeader" && name !== "oddFooter").map(({ start, end }) => standing!.slice(start, end)).join("") ?? "";
+  if (odd === "" && rest === "" && standing === undefined) return "";
+  return `<${prefix}headerFooter${writeAttributes(node?.attributes ?? {})}>${odd}${rest}</${prefix}headerFooter>`;
+}
+
+function writeBreaks(prefix: string, rows: readonly number[]): string {
+  const real = rows.filter((row) => row > 0);
+  if (real.length === 0) return "";
+  return `<${prefix}rowBreaks count="${real.length}" manualBreakCount="${real.length}">${real.map((row) => `<${prefix}brk id="${row}" max="16383" man="1"/>`).join("")}</${prefix}rowBreaks>`;
+}

@@ -1,0 +1,119 @@
+import { areaAddress, foldSheetName, showCell, type TablePlan } from "../../sheet";
+import { cellAt, type DocumentSheet } from "../document/workbook-document";
+import { relationTypes, type FilePackage } from "./file-package";
+import { insertionOf } from "./patch-sheet";
+import { outlineSheet } from "./sheet-outline";
+import { child, childrenOf, escapeXml, parseXml, prefixOf, relationId, splice, writeAttributes, type Splice, type XmlNode } from "./xml";
+
+const namespace = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+const relationNamespace = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+const tableType = "application/vnd.openxmlformats-officedocument.spreadsheetml.table+xml";
+
+/** The header texts of a table, unique and filled, as programs that read tables ask for. */
+function headersOf({ cells }: DocumentSheet, { area }: TablePlan): string[] {
+  const taken = new Set<string>();
+  return Array.from({ length: area.columns }, (_, column) => {
+    const shown = showCell(cellAt(cells, area.row, area.column + column)?.value) || `Column${column + 1}`;
+    let [header, number] = [shown, 2];
+    while (taken.has(foldSheetName(header))) header = `${shown}${number++}`;
+    taken.add(foldSheetName(header));
+    return header;
+  });
+}
+
+/** Tells whether an area can be a table in a file: a header row of different texts over at least one row. */
+function canBeTable(sheet: DocumentSheet, { area }: TablePlan): boolean {
+  const headers = Array.from({ length: area.columns }, (_, column) => cellAt(sheet.cells, area.row, area.column + column)?.value);
+  const texts = headers.filter((header) => typeof header === "string" && header !== "").map(String);
+  return area.rows >= 2 && texts.length === area.columns && new Set(texts.map(foldSheetName)).size === area.columns;
+}
+
+/** Brings the tables of a sheet's file up to what the sheet says: areas and headers, new ones, and those that went. Answers the ids of all. */
+export function writeTables(file: FilePackage, part: string, sheet: DocumentSheet, newId: () => number): void {
+  const standing = file.relations(part).filter(({ kind, target }) => kind === "table" && file.has(target));
+  const left = new Map(standing.map((relation) => [foldSheetName(tableName(parseXml(file.read(relation.target)!))), relation]));
+  const added: string[] = [];
+  for (const table of sheet.tables) {
+    const relation = left.get(foldSheetName(table.name));
+    left.delete(foldSheetName(table.name));
+    if (relation !== undefined) {
+      const xml = file.read(relation.target)!;
+      const patched = patchTable(xml, table, headersOf(sheet, table));
+      if (patched !== xml) file.write(relation.target, patched);
+    } else if (canBeTable(sheet, table)) {
+      const target = file.add("xl/tables/table#.xml", tableType, newTable(table, headersOf(sheet, table), newId()));
+      added.push(file.relate(part, relationTypes.table, target));
+    }
+  }
+  const gone = [...left.values()];
+  if (added.length === 0 && gone.length === 0) return;
+  file.write(part, withTableParts(file.read(part)!, added, new Set(gone.map(({ id }) => id))));
+  for (const { target } of gone) {
+    file.unrelate(part, target);
+    file.remove(target);
+  }
+}
+
+function tableName({ attributes }: XmlNode): string {
+  return attributes["displayName"] ?? attributes["name"] ?? "";
+}
+
+function patchTable(xml: string, { area }: TablePlan, headers: readonly string[]): string {
+  const root = parseXml(xml);
+  const prefix = prefixOf(xml, root);
+  const ref = areaAddress(area);
+  const splices: Splice[] = [];
+  const reference = (node: XmlNode, to: string) => {
+    if (node.attributes["ref"] === to) return;
+    const opening = `<${prefix}${node.name}${writeAttributes({ ...node.attributes, ref: to })}`;
+    splices.push({ start: node.start, end: node.inner, text: node.inner === node.end ? `${opening}/>` : `${opening}>` });
+  };
+  reference(root, ref);
+  const filter = child(root, "autoFilter");
+  const totals = Number(root.attributes["totalsRowCount"] ?? 0);
+  if (filter !== undefined) reference(filter, areaAddress({ ...area, rows: Math.max(1, area.rows - totals) }));
+  if (root.attributes["headerRowCount"] === "0") return splice(xml, splices);
+  const columns = child(root, "tableColumns");
+  const old = childrenOf(columns, "tableColumn");
+  if (columns === undefined || (old.length === headers.length && old.every(({ attributes }, index) => sameHeader(attributes["name"], headers[index]!)))) return splice(xml, splices);
+  // A column keeps what is said of it as long as its header is there, or at its place where none came or went.
+  const byName = new Map(old.map((node) => [node.attributes["name"], node]));
+  let next = Math.max(0, ...old.map(({ attributes }) => Number(attributes["id"]) || 0));
+  const written = headers.map((header, index) => {
+    const node = old.length === headers.length ? old[index] : old.find(({ attributes }) => sameHeader(attributes["name"], header)) ?? byName.get(header);
+    if (node === undefined) return `<${prefix}tableColumn${writeAttributes({ id: (next += 1), name: writeHeader(header) })}/>`;
+    const inside = xml.slice(node.inner, node.end);
+    return `<${prefix}tableColumn${writeAttributes({ ...node.attributes, name: writeHeader(header) })}${node.inner === node.end ? "/>" : `>${inside}`}`;
+  });
+  splices.push({ start: columns.start, end: columns.end, text: `<${prefix}tableColumns count="${headers.length}">${written.join("")}</${prefix}tableColumns>` });
+  return splice(xml, splices);
+}
+
+/** Line ends stand in the names of columns as `_x000a_`. */
+function writeHeader(header: string): string {
+  return header.replaceAll("\r", "_x000d_").replaceAll("\n", "_x000a_");
+}
+
+function sameHeader(name: string | undefined, header: string): boolean {
+  return name === writeHeader(header) || name === header || name?.replace(/\s+/g, " ") === header.replace(/\s+/g, " ");
+}
+
+function newTable({ name, area }: TablePlan, headers: readonly string[], id: number): string {
+  const ref = areaAddress(area);
+  const columns = headers.map((header, index) => `<tableColumn${writeAttributes({ id: index + 1, name: writeHeader(header) })}/>`).join("");
+  return (
+    `<table xmlns="${namespace}"${writeAttributes({ id, name, displayName: name, ref, totalsRowShown: 0 })}><autoFilter ref="${ref}"/>` +
+    `<tableColumns count="${headers.length}">${columns}</tableColumns><tableStyleInfo name="TableStyleLight1" showFirstColumn="0" showLastColumn="0" showRowStripes="1" showColumnStripes="0"/></table>`
+  );
+}
+
+function withTableParts(xml: string, added: readonly string[], gone: ReadonlySet<string>): string {
+  const outline = outlineSheet(xml, () => false);
+  const { prefix } = outline;
+  const standing = outline.sections.find(({ name }) => name === "tableParts");
+  const old = standing === undefined ? [] : childrenOf(parseXml(xml.slice(standing.start, standing.end)), "tablePart").map(({ attributes }) => relationId(attributes) ?? "");
+  const ids = [...old.filter((id) => !gone.has(id)), ...added];
+  const parts = ids.map((id) => `<${prefix}tablePart xmlns:r="${relationNamespace}" r:id="${escapeXml(id)}"/>`).join("");
+  const text = ids.length === 0 ? "" : `<${prefix}tableParts count="${ids.length}">${parts}</${prefix}tableParts>`;
+  return splice(xml, [{ ...(standing === undefined ? insertionOf(outline, "tableParts") : { start: standing.start, end: standing.end }), text }]);
+}

@@ -1,0 +1,82 @@
+import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { strFromU8, unzipSync } from "fflate";
+import { readSnapshot } from "../../src/workbook/xlsx/read-snapshot";
+import { rawWorkbook, type RawWorkbook } from "../support/raw-workbook";
+import { runCommand } from "../support/run-command";
+
+let folder = "";
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), "recalc-"));
+});
+afterAll(() => rm(folder, { recursive: true, force: true }));
+const at = (name: string): string => join(folder, name);
+
+async function recalc(raw: RawWorkbook) {
+  await writeFile(at("in.xlsx"), rawWorkbook(raw));
+  const run = await runCommand("recalc", at("in.xlsx"), "-o", at("out.xlsx"));
+  const bytes = new Uint8Array(await readFile(at("out.xlsx")));
+  return { ...run, sheets: readSnapshot(bytes).sheets, parts: unzipSync(bytes) };
+}
+
+const rows = (...lines: readonly string[]) => `<sheetData>${lines.map((cells, index) => `<row r="${index + 1}">${cells}</row>`).join("")}</sheetData>`;
+const noName = (cell: string, formula: string) => `<c r="${cell}" t="e"><f>${formula}</f><v>#NAME?</v></c>`;
+
+test("a chain of our formulas and others that was saved where the add-in is not comes right", async () => {
+  const { code, lines, sheets } = await recalc({
+    sheets: { Quote: rows(noName("A1", "_xldudf_BAY_USABLE(&quot;RAID 6&quot;,12,4)") + noName("B1", "A1*0.9") + noName("C1", "_xldudf_BAY_UNITPRICE(72,B1)")) },
+  });
+  // (12 - 2) * 4 TB, nine tenths of it, and 72 divided by that.
+  expect(sheets[0]!.values[0]).toEqual([40, 36, 2]);
+  expect(code).toBe(0);
+  expect(lines).toEqual([{ file: at("in.xlsx"), out: at("out.xlsx"), failed: [], outOfDate: [] }]);
+});
+
+test("figures that the engine gets otherwise stay, those behind what changed go without a result and are named, and what stands beside them stays byte for byte", async () => {
+  const first = rows(
+    '<c r="A1"><v>5</v></c><c r="B1"><v>20</v></c><c r="C1"><v>30</v></c>',
+    // Over several sheets, an array fixed to its cell, a column of no table, a shared formula: as other programs saved them.
+    '<c r="A2"><f>SUM(First:Second!C1)</f><v>40</v></c><c r="B2"><f t="array" ref="B2">SUM(IF(A1:C1&gt;10,A1:C1,0))</f><v>50</v></c><c r="C2" t="str"><f>NOSUCH(1)</f><v>kept</v></c>',
+    '<c r="A3"><f>_xldudf_BAY_USABLE(&quot;RAID 6&quot;,12,A1-1)</f><v>1</v></c><c r="B3"><f>SUM(First:Second!A3)</f><v>1</v></c><c r="C3"><f>B3+1</f><v>2</v></c>',
+  );
+  const { code, lines, sheets, parts } = await recalc({ sheets: { First: first, Second: rows('<c r="C1"><v>10</v></c>') }, parts: { "xl/media/note.txt": "kept" } });
+  expect(code).toBe(1);
+  expect(lines).toMatchObject([{ outOfDate: ["First!B3", "First!C3"], failed: [] }]);
+  expect(sheets[0]!.values.slice(1)).toEqual([[40, 50, "kept"], [40, null, null]]);
+  const xml = strFromU8(parts["xl/worksheets/sheet1.xml"]!);
+  expect(xml).toContain('<c r="B2"><f t="array" ref="B2">SUM(IF(A1:C1&gt;10,A1:C1,0))</f><v>50</v></c>');
+  expect(xml).toContain("<f>SUM(First:Second!A3)</f></c>");
+  // What has no result is to be computed by the next program: ECMA-376 part 1, section 18.2.2.
+  expect(strFromU8(parts["xl/workbook.xml"]!)).toMatch(/<calcPr calcId="191029" fullCalcOnLoad="1"\/>/);
+  expect(strFromU8(parts["xl/media/note.txt"]!)).toBe("kept");
+});
+
+test("a formula of ours that has no answer is named with its sentence", async () => {
+  const { code, lines } = await recalc({ sheets: { Quote: rows('<c r="A1"><f>_xldudf_BAY_USABLE(&quot;RAID 60&quot;,12,4)</f></c>') } });
+  expect(code).toBe(1);
+  expect(lines).toMatchObject([{ failed: [{ cell: "Quote!A1", error: "#VALUE!", sentence: expect.stringContaining("group shape") as string }], outOfDate: [] }]);
+});
+
+test("a table of ours that spills is a formula that finds its own size, with its mark", async () => {
+  const { sheets, parts } = await recalc({ sheets: { Quote: rows('<c r="A1"><f>_xldudf_BAY_BREAKDOWN(&quot;RAID 6&quot;,12,4)</f></c>') } });
+  expect(sheets[0]!.values.map(([line, size]) => [line, size]).slice(0, 2)).toEqual([["Line", "TB"], ["Raw", 48]]);
+  expect(strFromU8(parts["xl/worksheets/sheet1.xml"]!)).toMatch(/<c r="A1" t="str" cm="1"><f t="array" ref="A1:D7">/);
+  expect(strFromU8(parts["xl/metadata.xml"]!)).toContain('fDynamic="1"');
+});
+
+test("a file in which nothing is to be computed comes out as it went in", async () => {
+  const raw = rawWorkbook({ sheets: { Only: rows('<c r="A1"><f>NOW()</f><v>1</v></c>') } });
+  await writeFile(at("in.xlsx"), raw);
+  expect((await runCommand("recalc", at("in.xlsx"), "-o", at("out.xlsx"))).code).toBe(0);
+  expect(new Uint8Array(await readFile(at("out.xlsx")))).toEqual(raw);
+});
+
+test("one cell in the last corner of a sheet costs no sheet full of cells", async () => {
+  const corner = '<sheetData><row r="1"><c r="A1"><f>_xldudf_BAY_USABLE(&quot;RAID 6&quot;,12,4)</f></c></row><row r="1048576"><c r="XFD1048576"><v>7</v></c></row></sheetData>';
+  await writeFile(at("in.xlsx"), rawWorkbook({ sheets: { Wide: corner } }));
+  expect((await runCommand("recalc", at("in.xlsx"), "-o", at("out.xlsx"))).code).toBe(0);
+  const xml = strFromU8(unzipSync(new Uint8Array(await readFile(at("out.xlsx"))))["xl/worksheets/sheet1.xml"]!);
+  expect(xml).toContain("<v>40</v>");
+  expect(xml).toContain('<c r="XFD1048576"><v>7</v></c>');
+});
