@@ -242,6 +242,15 @@ describe("outage", () => {
     expect(new Set(values.map(({ value }) => value))).toEqual(new Set(["S", "R2"]));
   });
 
+  test("a value that takes more members than the one pair of feeds is named, though it takes no more of any stripe or group", () => {
+    const feeds = domain("Feed", "A+B", "A+B", "C", "C", "C");
+    // Four pieces over the two on both feeds and the three on C: two of each.
+    expect(outage(scheme("2+2"), { domains: [feeds] }, "by domain").pair).toMatchObject({ lost: 3, left: 0, survives: true });
+    // What stands on three feeds goes with no two of them, so that either group loses two at most.
+    const grouped = domain("Feed", "A+B", "A+B", "x+y+z", "x+y+z", "C", "C", "x+y+z", "x+y+z", "C", "x+y+z", "x+y+z", "x+y+z");
+    expect(outage(scheme("RAID 6 2+2"), { domains: [grouped] }).pair).toMatchObject({ lost: 3, left: 0, survives: true });
+  });
+
   test("refuses hundreds of columns of which each takes other members, as every pair of them would have to be tried", () => {
     const random = seededRandom(20261126);
     const takes = Array.from({ length: 500 }, () => Array.from({ length: 400 }, () => random() < 0.5));
