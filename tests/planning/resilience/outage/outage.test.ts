@@ -242,13 +242,15 @@ describe("outage", () => {
     expect(new Set(values.map(({ value }) => value))).toEqual(new Set(["S", "R2"]));
   });
 
-  test("a value that takes more members than the one pair of feeds is named, though it takes no more of any stripe or group", () => {
-    const feeds = domain("Feed", "A+B", "A+B", "C", "C", "C");
-    // Four pieces over the two on both feeds and the three on C: two of each.
-    expect(outage(scheme("2+2"), { domains: [feeds] }, "by domain").pair).toMatchObject({ lost: 3, left: 0, survives: true });
-    // What stands on three feeds goes with no two of them, so that either group loses two at most.
-    const grouped = domain("Feed", "A+B", "A+B", "x+y+z", "x+y+z", "C", "C", "x+y+z", "x+y+z", "C", "x+y+z", "x+y+z", "x+y+z");
-    expect(outage(scheme("RAID 6 2+2"), { domains: [grouped] }).pair).toMatchObject({ lost: 3, left: 0, survives: true });
+  // The pair A and B takes members; with C go none of either. What stands on three feeds goes with no two of them, and fills the groups up.
+  test.each([
+    ["a stripe has two pieces in either, but C takes more members", "2+2", "by domain", "A+B A+B C C C", { lost: 3, left: 0, survives: true }],
+    ["no group loses more than two, but C takes more members", "RAID 6 2+2", "any", "A+B A+B x+y+z x+y+z C C x+y+z x+y+z C x+y+z x+y+z x+y+z", { lost: 3, left: 0, survives: true }],
+    ["either takes two members, but C from one group", "RAID 5 2+1", "any", "A+B x+y+z x+y+z A+B x+y+z x+y+z C C x+y+z", { lost: 2, left: 0, survives: false }],
+  ] as const)("C is tried beside feeds that take nothing alone: %s", (_, text, pieces, feeds, worstOfPairs) => {
+    const { values, ...loss } = outage(scheme(text), { domains: [domain("Feed", ...feeds.split(" "))] }, pieces).pair!;
+    expect(loss).toEqual(worstOfPairs);
+    expect(values).toContainEqual({ domain: "Feed", value: "C" });
   });
 
   test("refuses hundreds of columns of which each takes other members, as every pair of them would have to be tried", () => {
