@@ -242,6 +242,13 @@ describe("outage", () => {
     expect(new Set(values.map(({ value }) => value))).toEqual(new Set(["S", "R2"]));
   });
 
+  test("two sites are worse than the larger of them with its largest rack", () => {
+    const placement = { domains: [domain("Rack", "R1", "R1", "R1", "R2", "R3", "R4"), domain("Site", "S1", "S1", "S1", "S1", "S2", "S2")] };
+    const { values, lost } = outage(scheme("4+2"), placement).pair!;
+    expect(values).toEqual([{ domain: "Site", value: "S1" }, { domain: "Site", value: "S2" }]);
+    expect(lost).toBe(6);
+  });
+
   // The pair A and B takes members; with C go none of either. What stands on three feeds goes with no two of them, and fills the groups up.
   test.each([
     ["a stripe has two pieces in either, but C takes more members", "2+2", "by domain", "A+B A+B C C C", { lost: 3, left: 0, survives: true }],

@@ -81,12 +81,12 @@ describe("placeMembers without a scheme", () => {
 
   test("says that there is no room, and how much there is", () => {
     const problem = problemOf(() => placeMembers(names(5), roomsOf([2, 1])));
-    expect(problem).toMatchObject({ kind: "no-answer", sentence: "domains have room for 3 of 5 members. Add a domain or more room." });
+    expect(problem).toMatchObject({ kind: "no-answer", argument: "domains", sentence: "domains have room for 3 of 5 members. Add a domain or more room." });
   });
 
   test("refuses a domain that stands twice", () => {
     const problem = problemOf(() => placeMembers(names(2), [{ name: "a", room: 2 }, { name: "A", room: 1 }]));
-    expect(problem).toMatchObject({ kind: "invalid", sentence: 'domains: "A" stands twice. Give each domain one row.' });
+    expect(problem).toMatchObject({ kind: "invalid", argument: "domains", sentence: 'domains: "A" stands twice. Give each domain one row.' });
   });
 });
 
