@@ -76,7 +76,11 @@ function* runDiagram(steps: readonly DiagramStep[], mostCells: number, isSharing
     level.end();
     states += level.count;
     peak = Math.max(peak, level.count);
-    if (level.open > mostOpen) break;
+    if (level.open > mostOpen) {
+      // Given up: what would go on to the next level stays open too.
+      level.open = 1;
+      break;
+    }
   }
   const { up, down, open, cells, additions } = level;
   return { up, down, open, states, peak, cells, additions };

@@ -32,19 +32,19 @@ export class PieceSpread {
   }
 
   /** Counts the pieces of one stripe of a group that go at most with a value, or with two and the `both` members of the group that stand in both. */
-  lost(group: number, first: number, second: number | null, both: number): number {
+  lost(group: number, first: number, second: number | null = null, both = 0): number {
     const one = this.countsOf[first]!.get(group) ?? 0;
     const column = this.columnOf[first]!;
     if (second === null) return piecesIn(this.levels[column]![group]!, [one]);
     const other = this.countsOf[second]!.get(group) ?? 0;
     if (this.columnOf[second] === column) return piecesIn(this.levels[column]![group]!, [one, other, both]);
     // Of two columns either may be the one that the code spreads by: at most what each takes alone.
-    return this.lost(group, first, null, 0) + this.lost(group, second, null, 0);
+    return this.lost(group, first) + this.lost(group, second);
   }
 
   /** Counts the most pieces of one stripe that a value takes. */
   most(value: number): number {
-    return Math.max(0, ...[...this.countsOf[value]!.keys()].map((group) => this.lost(group, value, null, 0)));
+    return Math.max(0, ...[...this.countsOf[value]!.keys()].map((group) => this.lost(group, value)));
   }
 }
 

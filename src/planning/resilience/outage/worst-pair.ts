@@ -1,5 +1,5 @@
 import { noAnswer } from "../../text";
-import type { DomainValue, DomainValues } from "./domain-values";
+import type { DomainValues } from "./domain-values";
 import { isWorse, lossWith, type Loss, type LossTally } from "./losses";
 
 /** The worst two values, by their places. */
@@ -30,9 +30,10 @@ export function worstPair(cells: DomainValues, losses: readonly Loss[], tally: L
   for (const { first, second, members } of pairs) consider(first, second, members);
 
   const size = (value: number): number => values[value]!.members.length;
-  const kept = (isByDomain ? [...values.keys()] : undominatedValues(cells)).sort((a, b) => size(b) - size(a) || a - b);
-  // A lone value that takes all that any other takes: its pair with any other is as bad as it alone.
-  if (kept.length === 1) kept.push(kept[0] === 0 ? 1 : 0);
+  const bySize = [...values.keys()].sort((a, b) => size(b) - size(a) || a - b);
+  const undominated = isByDomain ? bySize : bySize.filter((value) => !isDominated(value, cells));
+  // Where one value takes all that any other takes, its pair with any other is as bad as it alone.
+  const kept = undominated.length > 1 ? undominated : bySize.slice(0, 2);
 
   const mostAfter = kept.map((value) => tally.mostTaken(value));
   for (let index = kept.length - 2; index >= 0; index -= 1) mostAfter[index] = Math.max(mostAfter[index]!, mostAfter[index + 1]!);
@@ -57,19 +58,14 @@ function canBeWorse(loss: Loss, most: number, lost: number, worst: WorstPair): b
   return isWorse(lossWith(lost, loss.survives ? loss.left - most : -1), worst.loss);
 }
 
-/** Lists the values that take members with them which no single other value takes all of; of equals the first is kept. */
-function undominatedValues({ values, soleValue }: DomainValues): number[] {
-  return values.flatMap((value, index) => (isDominated(value, index, values, soleValue) ? [] : [index]));
-}
-
-function isDominated(value: DomainValue, index: number, values: readonly DomainValue[], soleValue: readonly Int32Array[]): boolean {
-  const [member] = value.members;
-  if (member === undefined) return index > 0 || values.some((other) => other.members.length > 0);
-  return soleValue.some((column, domain) => {
+/** Tells whether another value takes all that this one takes, and more or the same earlier on. */
+function isDominated(value: number, { values, soleValue }: DomainValues): boolean {
+  const { members } = values[value]!;
+  const [member] = members;
+  if (member === undefined) return true;
+  return soleValue.some((column) => {
     const other = column[member]!;
-    if (domain === value.domain || other < 0) return false;
-    const { length } = values[other]!.members;
-    if (length < value.members.length || (length === value.members.length && other > index)) return false;
-    return value.members.every((one) => column[one] === other);
+    const comesFirst = other >= 0 && (values[other]!.members.length > members.length || other < value);
+    return comesFirst && members.every((one) => column[one] === other);
   });
 }

@@ -1,7 +1,10 @@
 import fc from "fast-check";
 import { availabilityBounds, availabilityBoundsInTurns, buildGraph, type Link } from "../../../../src/planning/resilience";
 import { boundByCuts, boundByPaths } from "../../../../src/planning/resilience/availability/disjoint-bounds";
+import { drain } from "../../../../src/planning/resilience/availability/drain";
+import { frontierDiagram, isExact } from "../../../../src/planning/resilience/availability/frontier-diagram";
 import type { TwoTerminalNetwork } from "../../../../src/planning/resilience/availability/two-terminal-network";
+import { seededRandom } from "../../../support/seeded-random";
 import { enumerateAvailability } from "../paths/brute-force";
 import { smallGraphs } from "../paths/small-graphs";
 import { gridOfTwelve } from "./reference-values";
@@ -68,6 +71,16 @@ describe("availabilityBounds", () => {
     expect(high - low).toBeLessThan(1e-15);
   });
 
+  test("bounds keep the digits next to 0", () => {
+    const p = 2 ** -20;
+    const { low, high } = availabilityBounds(buildGraph(bridge(1 - p)), "in", "out");
+    // The bridge network of Billinton and Allan, from memory.
+    const up = 2 * p ** 2 + 2 * p ** 3 - 5 * p ** 4 + 2 * p ** 5;
+    expect(low).toBeLessThanOrEqual(up);
+    expect(high).toBeGreaterThanOrEqual(up);
+    expect((high - low) / up).toBeLessThan(1e-12);
+  });
+
   test("are 0 where nothing joins the ends, and 1 at most", () => {
     expect(availabilityBounds(buildGraph([{ from: "a", to: "b" }, { from: "c", to: "d" }]), "a", "d")).toEqual({ low: 0, high: 0, gap: 0 });
     const { low, high } = availabilityBounds(buildGraph([{ from: "a", to: "b" }]), "a", "b");
@@ -83,6 +96,41 @@ describe("availabilityBounds", () => {
     for (; turn.done !== true; turn = work.next()) turns += 1;
     expect(turns).toBeGreaterThan(3);
     expect(turn.value).toEqual(availabilityBounds(graph, "0/0", "8/8"));
+  });
+});
+
+describe("a decision diagram whose work is bounded", () => {
+  const ladder = grid(2, 6, 0.1);
+  const { up: exactUp, down: exactDown } = enumerateAvailability(ladder, [], "0/0", "1/5");
+
+  test.each([
+    ["the likeliest states first", false],
+    ["every state, if it can", true],
+  ])("loses no probability, whatever the bound on its work, and claims no more than is so: %s", (_, mustBeExact) => {
+    const openAfter = Array.from({ length: 500 }, (__, mostCells) => {
+      const { up, down, open } = drain(frontierDiagram(network(ladder, "0/0", "1/5"), mostCells, mustBeExact));
+      expect(up).toBeLessThanOrEqual(exactUp * (1 + 1e-13));
+      expect(down).toBeLessThanOrEqual(exactDown * (1 + 1e-13));
+      expect(up + down + open).toBeGreaterThanOrEqual(1 - 1e-13);
+      return open;
+    });
+    expect(openAfter[0]).toBe(1);
+    expect(openAfter.at(-1)).toBe(0);
+  });
+
+  test("counts as exact only what is, where work ends among states that hardly ever come about", () => {
+    const random = seededRandom(7);
+    for (const [rows, columns] of [[2, 4], [2, 5], [3, 3]] as const) {
+      const links = grid(rows, columns, 0.3).map((link) => (random() < 0.3 ? { ...link, unavailability: 1e-30 } : link));
+      const [from, to] = ["0/0", `${rows - 1}/${columns - 1}`] as const;
+      const { up, down } = enumerateAvailability(links, [], from, to);
+      for (let mostCells = 0; mostCells < 600; mostCells += 1) {
+        const answer = drain(frontierDiagram(network(links, from, to), mostCells, true));
+        if (!isExact(answer)) continue;
+        expect(answer.up / up).toBeCloseTo(1, 12);
+        expect(answer.down / down).toBeCloseTo(1, 12);
+      }
+    }
   });
 });
 

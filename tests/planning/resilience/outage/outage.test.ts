@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { parseScheme } from "../../../../src/planning/capacity";
 import { outage, parseDomainCell, type Domain, type Loss, type Placement } from "../../../../src/planning/resilience";
+import { seededRandom } from "../../../support/seeded-random";
 import { problemOf } from "../../../support/sentence";
 
 function domain(name: string, ...cells: string[]): Domain {
@@ -43,17 +44,21 @@ const placements = fc
   .record({
     scheme: fc.constantFrom(...schemes),
     size: fc.integer({ min: 7, max: 14 }),
-    columns: fc.array(fc.array(fc.tuple(fc.nat(4), fc.nat(9)), { minLength: 14, maxLength: 14 }), { minLength: 1, maxLength: 4 }),
+    columns: fc.array(
+      // A column of one value holds every member, as a site does.
+      fc.record({ values: fc.integer({ min: 1, max: 5 }), cells: fc.array(fc.tuple(fc.nat(4), fc.nat(9)), { minLength: 14, maxLength: 14 }) }),
+      { minLength: 1, maxLength: 4 },
+    ),
   })
   .map(({ scheme: chosen, size, columns }) => ({
     chosen,
     placement: {
-      domains: columns.map((cells, column): Domain => ({
+      domains: columns.map(({ values, cells }, column): Domain => ({
         name: `domain ${column}`,
-        // Two of ten cells stand on two values, one on three.
+        // Two of ten cells stand on two values, one on three, and on fewer where those are the same.
         cells: cells.slice(0, size).map(([value, kind]) => {
-          const values = kind < 2 ? [value, (value + 1) % 5] : kind === 2 ? [value, (value + 1) % 5, (value + 2) % 5] : [value];
-          return values.map((one) => `v${one}`);
+          const standsOn = kind < 2 ? [value, value + 1] : kind === 2 ? [value, value + 1, value + 2] : [value];
+          return standsOn.map((one) => `v${one % values}`);
         }),
       })),
     },
@@ -224,6 +229,50 @@ describe("outage", () => {
       argument: "pieces",
       sentence: 'pieces "by domain" is for codes spread over all drives, such as 8+3; RAID 6 is none. Leave it out.',
     });
+  });
+
+  test.each([
+    ["after the racks", ["Rack", "Site"]],
+    ["before the racks", ["Site", "Rack"]],
+  ])("a site that holds every member, %s, pairs with the rack that takes most with it", (_, columns) => {
+    const cells = { Rack: ["R1", "R2", "R2", "R2", "R3", "R3"], Site: ["S", "S", "S", "S", "S", "S"] };
+    const placement = { domains: columns.map((name) => domain(name, ...cells[name as keyof typeof cells])) };
+    const { values, lost } = outage(scheme("4+2"), placement).pair!;
+    expect(lost).toBe(6);
+    expect(new Set(values.map(({ value }) => value))).toEqual(new Set(["S", "R2"]));
+  });
+
+  test("two sites are worse than the larger of them with its largest rack", () => {
+    const placement = { domains: [domain("Rack", "R1", "R1", "R1", "R2", "R3", "R4"), domain("Site", "S1", "S1", "S1", "S1", "S2", "S2")] };
+    const { values, lost } = outage(scheme("4+2"), placement).pair!;
+    expect(values).toEqual([{ domain: "Site", value: "S1" }, { domain: "Site", value: "S2" }]);
+    expect(lost).toBe(6);
+  });
+
+  // The pair A and B takes members; with C go none of either. What stands on three feeds goes with no two of them, and fills the groups up.
+  test.each([
+    ["a stripe has two pieces in either, but C takes more members", "2+2", "by domain", "A+B A+B C C C", { lost: 3, left: 0, survives: true }],
+    ["no group loses more than two, but C takes more members", "RAID 6 2+2", "any", "A+B A+B x+y+z x+y+z C C x+y+z x+y+z C x+y+z x+y+z x+y+z", { lost: 3, left: 0, survives: true }],
+    ["either takes two members, but C from one group", "RAID 5 2+1", "any", "A+B x+y+z x+y+z A+B x+y+z x+y+z C C x+y+z", { lost: 2, left: 0, survives: false }],
+  ] as const)("C is tried beside feeds that take nothing alone: %s", (_, text, pieces, feeds, worstOfPairs) => {
+    const { values, ...loss } = outage(scheme(text), { domains: [domain("Feed", ...feeds.split(" "))] }, pieces).pair!;
+    expect(loss).toEqual(worstOfPairs);
+    expect(values).toContainEqual({ domain: "Feed", value: "C" });
+  });
+
+  test("refuses hundreds of columns of which each takes other members, as every pair of them would have to be tried", () => {
+    const random = seededRandom(20261126);
+    const takes = Array.from({ length: 500 }, () => Array.from({ length: 400 }, () => random() < 0.5));
+    // What stands on three values goes with no two of them.
+    const columns = takes.map((taken, column) => domain(`domain ${column}`, ...taken.map((goes) => (goes ? "gone" : "a+b+c"))));
+    expect(problemOf(() => outage(scheme("none"), { domains: columns }))).toMatchObject({
+      kind: "no-answer",
+      argument: "placement",
+      sentence: "placement has too many domains that cut across each other for its worst pair. Give fewer columns or rows.",
+    });
+    const few = takes.slice(0, 100);
+    const pairs = few.flatMap((one, index) => few.slice(index + 1).map((other) => one.filter((goes, member) => goes || other[member]).length));
+    expect(outage(scheme("none"), { domains: columns.slice(0, 100) }).pair!.lost).toBe(Math.max(...pairs));
   });
 
   test("one value in all has no pair", () => {

@@ -81,12 +81,12 @@ describe("placeMembers without a scheme", () => {
 
   test("says that there is no room, and how much there is", () => {
     const problem = problemOf(() => placeMembers(names(5), roomsOf([2, 1])));
-    expect(problem).toMatchObject({ kind: "no-answer", sentence: "domains have room for 3 of 5 members. Add a domain or more room." });
+    expect(problem).toMatchObject({ kind: "no-answer", argument: "domains", sentence: "domains have room for 3 of 5 members. Add a domain or more room." });
   });
 
   test("refuses a domain that stands twice", () => {
     const problem = problemOf(() => placeMembers(names(2), [{ name: "a", room: 2 }, { name: "A", room: 1 }]));
-    expect(problem).toMatchObject({ kind: "invalid", sentence: 'domains: "A" stands twice. Give each domain one row.' });
+    expect(problem).toMatchObject({ kind: "invalid", argument: "domains", sentence: 'domains: "A" stands twice. Give each domain one row.' });
   });
 });
 
@@ -158,6 +158,10 @@ describe("placeMembers with a scheme", () => {
     expect(outcomeOf(placed, groupOf, alike, [2, 4, 1])).toEqual(bestPlacement(alike, [2, 4, 1]));
   });
 
+  test("with a Group column and one domain, that takes them all", () => {
+    expect(placeMembers(names(3), roomsOf([null]), { groups: ["x", "x", "y"] })).toEqual(["R0", "R0", "R0"]);
+  });
+
   test("members of a group stand apart in turns, and the same question has the same answer", () => {
     const scheme = parseScheme("RAID 6", "scheme");
     const ask = () => placeMembers(names(8), roomsOf([null, 3, null]), { scheme });
@@ -168,6 +172,17 @@ describe("placeMembers with a scheme", () => {
   test("places a hundred thousand members", () => {
     const placed = placeMembers(names(100_000), roomsOf(Array.from({ length: 100 }, () => null)), { scheme: parseScheme("RAID 60 8+2", "scheme") });
     expect(new Set(countsOf(placed, Array.from({ length: 100 })))).toEqual(new Set([1000]));
+  });
+
+  test("500,000 ways from kinds of groups to domains are the most", () => {
+    const scheme = parseScheme("RAID 10", "scheme");
+    const domains = roomsOf(new Array<null>(500_001).fill(null));
+    expect(placeMembers(names(4), domains.slice(1), { scheme }).sort()).toEqual(["R1", "R2", "R3", "R4"]);
+    expect(problemOf(() => placeMembers(names(4), domains, { scheme }))).toMatchObject({
+      kind: "no-answer",
+      argument: "members",
+      sentence: "members take too long to place over 500001 domains of such unlike room, in such groups. Give fewer members or domains.",
+    });
   });
 
   test.each([

@@ -75,6 +75,7 @@ describe("cuts and disjoint paths", () => {
   test("one search answers for every node it reached", () => {
     const graph = buildGraph([{ from: "a", to: "b" }, { from: "b", to: "c" }, { from: "x", to: "y" }]);
     const search = searchFrom(graph, 0);
+    expect([...search.reached]).toEqual([0, 1, 2, -1, -1]);
     expect(singlePointsTo(search, 2)!.map(({ name }) => name)).toEqual(["a - b", "b", "b - c"]);
     expect(singlePointsTo(search, 3)).toBeNull();
   });

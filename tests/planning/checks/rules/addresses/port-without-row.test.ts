@@ -16,3 +16,12 @@ test("takes rows of a port on another network than its turn", () => {
   Object.assign(rows.ports[0]!, { network: "rr-data-2", address: "10.64.12.99" });
   expect(cells(portWithoutRow, rows)).toEqual([]);
 });
+
+test("says of one port alone that it has no row", () => {
+  const rows = sample();
+  const [first] = rows.ports.filter(({ array }) => array === "cs-array-2");
+  rows.ports = rows.ports.filter((row) => row !== first);
+  expect(found(portWithoutRow, rows)).toEqual([
+    "Arrays 10 Ports: Port A/0 of cs-array-2 has no row in Ports for cs-data-1. Choose Assign addresses.",
+  ]);
+});
