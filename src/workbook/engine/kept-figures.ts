@@ -1,6 +1,6 @@
 import { type ICellData, ICommandService, IUniverInstanceService, type Nullable, type Univer, UniverInstanceType, type Workbook } from "@univerjs/core";
 import {
-  ArrayValueObject, BooleanValueObject, ErrorType, ErrorValueObject, IFormulaRuntimeService, NullValueObject, NumberValueObject, SetTriggerFormulaCalculationStartMutation, StringValueObject,
+  ArrayValueObject, BooleanValueObject, ErrorType, ErrorValueObject, IFormulaRuntimeService, NumberValueObject, SetTriggerFormulaCalculationStartMutation, StringValueObject,
   type BaseReferenceObject, type BaseValueObject, type FunctionVariantType,
 } from "@univerjs/engine-formula";
 import { isError, type CellValue } from "../../sheet";
@@ -123,7 +123,8 @@ function engineValues(values: Figure["values"]): BaseValueObject {
 }
 
 function engineValue(value: CellValue): BaseValueObject {
-  if (value === null) return NullValueObject.create();
+  // A formula never leaves its cell blank: a file that shows nothing there means the empty text.
+  if (value === null) return StringValueObject.create("");
   if (typeof value === "number") return NumberValueObject.create(value);
   if (typeof value === "boolean") return BooleanValueObject.create(value);
   return isError(value) ? ErrorValueObject.create(errorTypes.get(value.error) ?? ErrorType.VALUE) : StringValueObject.create(value);

@@ -166,16 +166,21 @@ function compareSnags(ours: JobRecords, theirs: JobRecords): ReturnedItem[] {
  * with stands beside ours.
  */
 export function acceptReturned<Ours extends JobRecords>(ours: Ours, theirs: JobRecords, accepted: ReadonlySet<string>): Ours {
-  const known = new Set(ours.steps.map(({ key }) => key));
-  const taken = returnedRecords(theirs).filter(({ id }) => accepted.has(id));
-  const isOfStep = ({ record, isCopy }: ReturnedRecord): boolean => !isCopy && known.has(record.key);
-  const toSteps = new Map(taken.filter(isOfStep).map(({ record }) => [record.key, record]));
+  const known = new Map(ours.steps.map((step) => [step.key, step]));
+  const toSteps = new Map<string, StepRecord>();
+  const rest: StepRecord[] = [];
+  for (const { record, isCopy } of returnedRecords(theirs).filter(({ id }) => accepted.has(id))) {
+    const own = known.get(record.key);
+    // A copied row takes no place in which somebody has typed.
+    if (own === undefined || toSteps.has(record.key) || (isCopy && isFilled(own.typed))) rest.push(record);
+    else toSteps.set(record.key, record);
+  }
   const replaced = ours.steps.filter(({ key, typed }) => toSteps.has(key) && isFilled(typed));
   const changed = returnedSnags(ours, theirs).filter(({ id }) => accepted.has(id));
   return {
     ...ours,
     steps: ours.steps.map((own) => mergeStep(own, toSteps.get(own.key))),
-    orphans: [...ours.orphans, ...replaced, ...taken.filter((one) => !isOfStep(one)).map(({ record }) => record)],
+    orphans: [...ours.orphans, ...replaced, ...rest],
     snags: [
       ...ours.snags.map((own) => {
         const snag = changed.find((one) => one.own === own && one.isTheirsAlone)?.snag;

@@ -74,8 +74,8 @@ describe("the progress sheet", () => {
       "title: bold 16 pt #17352d",
       "note: italic #3d4f49",
       "header: bold #ffffff on #2f5d50, wrapped, middle",
-      "text: frame all #b9c4c0, as @",
-      "number: right, frame all #b9c4c0",
+      "text: wrapped, top, frame all #b9c4c0, as @",
+      "number: right, top, frame all #b9c4c0",
       "isDifferent: bold #8c1c13 on #fbdcd8",
     ]);
   });

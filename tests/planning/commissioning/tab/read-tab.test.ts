@@ -198,7 +198,7 @@ describe("the blocks below the steps", () => {
 
   test("tell the ids of snags, and the highest that was ever one's", () => {
     const withMark = (given: CellValue, ...ids: readonly (readonly [id: CellValue, found: CellValue])[]) =>
-      read([[...marker, given], headers, step, tags.snags, snagLabels, ...ids.map(([id, found]) => row({ "No.": id, Step: found, Key: "#snag" })), tags.orphans]);
+      read([row({ ...mark, Compares: given }), headers, step, tags.snags, snagLabels, ...ids.map(([id, found]) => row({ "No.": id, Step: found, Key: "#snag" })), tags.orphans]);
     const used = (...parts: Parameters<typeof withMark>) => withMark(...parts).usedSnagIds;
     expect(withMark(4, ["S-1", "Dent"], ["S-02", "Scratch"], [7, "Bent"], [null, "Loose"]).snags.map(({ id }) => id)).toEqual(["S-1", "", "", ""]);
     expect(used(3, ["S-1", null], ["S-2", null], ["S-3", null])).toBe(0);
