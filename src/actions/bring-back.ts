@@ -1,7 +1,7 @@
 import { jobsOf, readCommissioningPlan, type BuildMoment, type CommissioningPlan } from "../planning/commissioning/build";
 import { idOfJob } from "../planning/commissioning/job";
 import { acceptReturned, compareReturned, isClosed, notStanding, type ReturnedTab } from "../planning/commissioning/record";
-import { readTabs, refuseFaulty, tabFamily, type TabReading } from "../planning/commissioning/tab";
+import { readTabs, refuseFaulty, tabsInUse, type TabReading } from "../planning/commissioning/tab";
 import { invalid, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
 import type { WorkbookSnapshot } from "../sheet";
@@ -23,12 +23,10 @@ export interface ReturnedJob extends ReturnedTab {
  */
 export async function previewReturned(port: WorkbookPort, returned: WorkbookSnapshot): Promise<ReturnedJob[]> {
   const source = readCommissioningPlan(await port.read());
-  const theirTabs = readTabs(returned);
-  const ids = [...new Set(theirTabs.map(({ jobId }) => jobId))];
-  if (ids.length === 0) throw invalid("file", null, "The file holds no commissioning tab. Choose the workbook or the copied tab that was handed out.");
-  return ids.map((id) => {
-    const theirs = tabFamily(theirTabs, id, "").current ?? theirTabs.find(({ jobId }) => jobId === id)!;
-    const job = jobsOf(source).find((one) => idOfJob(one) === id);
+  const tabs = tabsInUse(readTabs(returned));
+  if (tabs.length === 0) throw invalid("file", null, "The file holds no commissioning tab. Choose the workbook or the copied tab that was handed out.");
+  return tabs.map((theirs) => {
+    const job = jobsOf(source).find((one) => idOfJob(one) === theirs.jobId);
     if (job === undefined) throw invalid("file", theirs.title, `The returned tab ${quote(theirs.title)} is of a job that this plan does not have. Choose its own plan.`);
     refuseFaulty(theirs);
     return { job: job.job, theirs, ...compareReturned(oursOf(source, job), theirs) };

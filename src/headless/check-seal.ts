@@ -1,4 +1,4 @@
-import { checkTabSeal, readTabs, tabFamily } from "../planning/commissioning/tab";
+import { checkTabSeal, readTabs, tabsInUse } from "../planning/commissioning/tab";
 import { invalid, quote } from "../planning/text";
 import { readCall, runCommand, type CommandAnswer } from "./command";
 import { readWorkbookFile } from "./read-file";
@@ -12,11 +12,9 @@ async function main(args: readonly string[]): Promise<CommandAnswer> {
   const { files } = readCall(args, 1, {});
   const file = files[0]!;
   const workbook = await readWorkbookFile(file);
-  const tabs = readTabs(workbook);
+  const tabs = tabsInUse(readTabs(workbook));
   if (tabs.length === 0) throw invalid("file", file, `The workbook ${quote(file)} holds no commissioning tab. Name the file of a plan, or of a copied tab.`);
-  const ids = [...new Set(tabs.map(({ jobId }) => jobId))];
-  const checked = ids.map((id) => {
-    const tab = tabFamily(tabs, id, "").current ?? tabs.find(({ jobId }) => jobId === id)!;
+  const checked = tabs.map((tab) => {
     const seal = checkTabSeal(workbook.sheets.find(({ name }) => name === tab.sheet)!, tab);
     return { job: tab.title, sealed: seal !== null, holds: seal?.holds === true, changed: seal?.changed.map(({ label }) => label) ?? [] };
   });

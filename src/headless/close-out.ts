@@ -17,7 +17,7 @@ async function main(args: readonly string[]): Promise<CommandAnswer> {
       await workbook.settle();
       const open = (await previewCloseOut(workbook.port, job)).map(({ sentence }) => sentence);
       if (open.length > 0) return { line: { file, out: null, job, closed: false, code: null, open }, isWhole: false, complaints: [`${open.length} items keep the tab from closing.`] };
-      const code = await closeOut(workbook.port, job, `${name.trim()} (by command line)`, momentOf(new Date(), "").madeAt.slice(0, 10));
+      const code = await closeOut(workbook.port, job, `${name.trim()} (by command line)`, momentOf(new Date(), "").madeAt);
       await write(await workbook.save());
       return { line: { file, out, job, closed: true, code, open }, isWhole: true };
     } finally {

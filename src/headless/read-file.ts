@@ -1,17 +1,19 @@
-import { isError, type SheetSnapshot, type WorkbookSnapshot } from "../sheet";
-import { readSnapshot } from "../workbook/xlsx/read-snapshot";
+import type { WorkbookSnapshot } from "../sheet";
+import { documentSnapshot } from "../workbook/document/document-snapshot";
+import { lacksResults } from "../workbook/document/formula-kind";
+import { readFile } from "../workbook/xlsx/read-workbook";
 import { readNamedFile } from "./command";
-import { openHeadless } from "./open-headless";
 
 /**
  * Reads a workbook file as it stands, with the results that it carries.
  *
- * Where a formula carries none, or another program did not know it, the engine computes the workbook first.
+ * Where a formula carries none, or was not known to the program that saved it, the engine computes the workbook first.
  */
 export async function readWorkbookFile(name: string): Promise<WorkbookSnapshot> {
   const bytes = await readNamedFile(name);
-  const snapshot = readSnapshot(bytes);
-  if (!snapshot.sheets.some(lacksResults)) return snapshot;
+  const { document } = readFile(bytes);
+  if (!lacksResults(document)) return documentSnapshot(document);
+  const { openHeadless } = await import("./open-headless");
   const workbook = await openHeadless(bytes);
   try {
     await workbook.settle();
@@ -19,13 +21,4 @@ export async function readWorkbookFile(name: string): Promise<WorkbookSnapshot> 
   } finally {
     workbook.dispose();
   }
-}
-
-function lacksResults({ formulas, values }: SheetSnapshot): boolean {
-  return formulas.some((line, row) =>
-    line.some((formula, column) => {
-      const shown = values[row]?.[column] ?? null;
-      return formula !== null && (shown === null || (isError(shown) && shown.error === "#NAME?"));
-    }),
-  );
 }

@@ -1,5 +1,6 @@
-import type { WorkbookDocument } from "./workbook-document";
+import { isError } from "../../sheet";
 import { formulaTokens } from "./formula-tokens";
+import type { DocumentCell, WorkbookDocument } from "./workbook-document";
 
 const volatileFunctions: ReadonlySet<string> = new Set(["NOW", "TODAY", "RAND", "RANDBETWEEN", "RANDARRAY", "OFFSET", "INDIRECT", "CELL", "INFO"]);
 
@@ -14,6 +15,15 @@ export function isVolatile(formula: string): boolean {
 }
 
 /** Tells whether a document holds anything that is to be computed: formulas of ours, and formulas without a result. */
-export function needsComputing({ sheets }: WorkbookDocument): boolean {
-  return sheets.some(({ cells }) => [...cells.values()].some((line) => [...line.values()].some(({ formula, hasResult }) => formula !== undefined && (hasResult === false || isOurs(formula)))));
+export function needsComputing(document: WorkbookDocument): boolean {
+  return someFormula(document, ({ hasResult }, formula) => hasResult === false || isOurs(formula));
+}
+
+/** Tells whether a document holds a formula whose result nobody knows: one without any, or one of ours that the program that saved it did not know. */
+export function lacksResults(document: WorkbookDocument): boolean {
+  return someFormula(document, ({ hasResult, value }, formula) => hasResult === false || (isError(value) && value.error === "#NAME?" && isOurs(formula)));
+}
+
+function someFormula({ sheets }: WorkbookDocument, holds: (cell: DocumentCell, formula: string) => boolean): boolean {
+  return sheets.some(({ cells }) => [...cells.values()].some((line) => [...line.values()].some((cell) => cell.formula !== undefined && holds(cell, cell.formula))));
 }

@@ -36,6 +36,12 @@ export function tabFamily(tabs: readonly TabReading[], jobId: string, jobName: s
   };
 }
 
+/** Finds the tab in use of every job among the tabs of a file, which may be without its plan; of a job none of whose tabs is whole the first. */
+export function tabsInUse(tabs: readonly TabReading[]): TabReading[] {
+  const ids = [...new Set(tabs.map(({ jobId }) => jobId))];
+  return ids.map((id) => tabFamily(tabs, id, "").current ?? tabs.find(({ jobId }) => jobId === id)!);
+}
+
 function best(tabs: readonly TabReading[], jobName: string): TabReading | null {
   const rank = (tab: TabReading): number => tab.build * 2 + (sameSheetName(tab.sheet, jobName) ? 1 : 0);
   return tabs.reduce<TabReading | null>((found, tab) => (found === null || rank(tab) > rank(found) ? tab : found), null);
