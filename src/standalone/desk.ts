@@ -1,5 +1,6 @@
 import type { IWorkbookData } from "@univerjs/core";
 import { emptyWorkbook } from "../workbook/engine/stored-sheet";
+import type { LiveWorkbook } from "../workbook/engine/live-workbook";
 import type { Grid } from "./open-grid";
 import type { KeptPlan, KeptPlanTitle, PlanStore } from "./plan-store";
 
@@ -86,8 +87,7 @@ export class Desk {
   /** Makes an .xlsx file of the workbook as it is now; `outOfDate` names formulas that are saved without a result, as the engine may not compute them. */
   async saveFile(): Promise<{ readonly file: Blob; readonly outOfDate: readonly string[] }> {
     const { writeWorkbook } = await import(/* webpackChunkName: "xlsx" */ "../workbook/engine/workbook-file");
-    const { live } = this.grid!;
-    await live.settle();
+    const live = await this.atRest();
     const { bytes, outOfDate } = writeWorkbook(live.store(), this.current.original);
     return { file: new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet" }), outOfDate };
   }
@@ -100,6 +100,14 @@ export class Desk {
     this.unsaved = false;
     await this.store.keep(this.kept());
     this.changed();
+  }
+
+  /** Waits until what is being typed stands in its cell and all is computed; a cell left open would be typed into the next workbook. */
+  private async atRest(): Promise<LiveWorkbook> {
+    const grid = this.grid!;
+    await grid.endTyping();
+    await grid.live.settle();
+    return grid.live;
   }
 
   private keepSoon(): void {
@@ -116,6 +124,7 @@ export class Desk {
 
   /** Puts another plan on the desk; the one that was there is kept, and its title is returned, so that it can be brought back. */
   private async put(next: Opened): Promise<KeptPlanTitle> {
+    await this.atRest();
     const before = this.kept();
     await this.store.keep(before);
     this.current = await ownCopy(next);

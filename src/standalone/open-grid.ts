@@ -2,6 +2,7 @@ import { IUniverInstanceService, type IWorkbookData, LifecycleService, Lifecycle
 import { FUniver } from "@univerjs/core/facade";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
 import conditionalFormattingEnglish from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";
+import { IEditorBridgeService } from "@univerjs/sheets-ui";
 import { UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
 import coreEnglish from "@univerjs/preset-sheets-core/locales/en-US";
 import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
@@ -17,6 +18,7 @@ import { LiveWorkbook } from "../workbook/engine/live-workbook";
 import type { WorkbookPort } from "../workbook/port";
 import { showFaultNotes, type FaultDisplay } from "./fault-notes";
 import { keepHostRules } from "./host-rules";
+import { keepPastedText } from "./plain-text-paste";
 import { passStaleSuggestions } from "./stale-suggestions";
 
 /** A grid on the page: the one workbook that is open in it, and how to open another. */
@@ -24,6 +26,8 @@ export interface Grid {
   readonly api: FUniver;
   readonly live: LiveWorkbook;
   readonly port: WorkbookPort;
+  /** Lets what is being typed stand in its cell, and closes the cell. */
+  endTyping(): Promise<void>;
   /** Puts another workbook in place of the one that is open. */
   show(data: Partial<IWorkbookData>): void;
 }
@@ -68,12 +72,18 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
     display.say(sentence);
   });
   passStaleSuggestions(univer, live);
+  keepPastedText(univer);
   showFaultNotes(univer, api, live, container, display);
   comeAlive();
   return {
     api,
     live,
     port: createBrowserPort(univer, live),
+    async endTyping() {
+      // While a formula is written the engine keeps its cell open for references that may be clicked.
+      univer.__getInjector().get(IEditorBridgeService).disableForceKeepVisible();
+      await api.getActiveWorkbook()?.endEditingAsync(true);
+    },
     show(next) {
       const before = live.workbook.getUnitId();
       // Under a name of its own: the engine clears up after the old one for a while.

@@ -25,13 +25,11 @@ async function startNew(): Promise<void> {
   await page.getByText("A new plan is on the desk.").waitFor();
 }
 
-/** Types rows into a planning table, from its first row on. */
+/** Brings rows into a planning table out of a list of the firm's, by the clipboard, from its first row on. */
 async function fillTable(key: TableKey, rows: readonly Readonly<Record<string, string>>[]): Promise<void> {
   const columns = Object.keys(tables[key].columns);
-  for (const [index, row] of rows.entries()) {
-    const last = Math.max(...Object.keys(row).map((name) => columns.indexOf(name)));
-    await workbook.typeFrom(tables[key].name, 4 + index, 0, columns.slice(0, last + 1).map((name) => row[name] ?? ""));
-  }
+  const last = Math.max(...rows.flatMap((row) => Object.keys(row).map((name) => columns.indexOf(name))));
+  await workbook.paste(tables[key].name, 4, 0, rows.map((row) => columns.slice(0, last + 1).map((name) => row[name] ?? "")));
 }
 
 function readFileSnapshot(name: string): WorkbookSnapshot {

@@ -82,10 +82,7 @@ export class WorkbookPage {
 
   /** Goes to a cell as by the name box, and types texts with a key after each: Tab along the row, Enter down the column; "" passes a cell over. */
   async typeFrom(sheet: string, row: number, column: number, texts: readonly string[], key: "Tab" | "Enter" = "Tab"): Promise<void> {
-    await this.showSheet(sheet);
-    await this.click(0, 0);
-    const area = { row, column, rows: 1, columns: 1 };
-    await this.page.evaluate((place) => globalThis.baywright.port.apply([{ kind: "select", ...place }]), { sheet, area });
+    await this.goTo(sheet, row, column);
     for (const text of texts) {
       // The first key opens the cell; the rest comes in one go, as from an input method.
       await this.page.keyboard.type(text.slice(0, 1));
@@ -93,6 +90,24 @@ export class WorkbookPage {
       await this.page.keyboard.press(key);
     }
     await this.typed();
+  }
+
+  /** Pastes rows from another program, their cells parted by tabs, with their first cell at this place. */
+  async paste(sheet: string, row: number, column: number, rows: readonly (readonly string[])[]): Promise<void> {
+    await this.goTo(sheet, row, column);
+    await this.context.grantPermissions(["clipboard-read", "clipboard-write"]);
+    await this.page.evaluate((text) => navigator.clipboard.writeText(text), rows.map((cells) => cells.join("\t")).join("\n"));
+    await this.page.keyboard.press("ControlOrMeta+v");
+    const ending = [...rows.at(-1)!].reverse().findIndex((text) => text !== "");
+    const corner = { row: row + rows.length - 1, column: column + rows.at(-1)!.length - 1 - ending };
+    await this.page.waitForFunction(
+      async ([name, at]) => {
+        const { sheets } = await globalThis.baywright.port.read([name]);
+        return (sheets.find((one) => one.name === name)?.values[at.row]?.[at.column] ?? "") !== "";
+      },
+      [sheet, corner] as const,
+    );
+    await this.settle();
   }
 
   /** Saves the workbook as a file. */
@@ -145,6 +160,14 @@ export class WorkbookPage {
 
   async close(): Promise<void> {
     await this.context.close();
+  }
+
+  /** Goes to a cell as by the name box, with the keys in the grid. */
+  private async goTo(sheet: string, row: number, column: number): Promise<void> {
+    await this.showSheet(sheet);
+    await this.click(0, 0);
+    const area = { row, column, rows: 1, columns: 1 };
+    await this.page.evaluate((place) => globalThis.baywright.port.apply([{ kind: "select", ...place }]), { sheet, area });
   }
 
   private place(row: number, column: number): Promise<{ x: number; y: number }> {
