@@ -1,0 +1,56 @@
+import type { Page } from "playwright-core";
+import { beginStory, closeWhole } from "./support/story";
+import type { WorkbookPage } from "./support/workbook-page";
+
+const { open } = beginStory("pane-beside-grid");
+
+let workbook: WorkbookPage;
+let page: Page;
+
+beforeAll(async () => {
+  workbook = await open();
+  ({ page } = workbook);
+});
+
+afterAll(() => closeWhole(workbook));
+
+test("an example is inserted where a person clicked, and answers", async () => {
+  await workbook.showSheet("Settings");
+  await workbook.click(2, 1);
+  await workbook.turnTo("Functions");
+  await page.getByRole("searchbox", { name: "Find a function" }).fill("usable");
+  await page.locator("summary", { hasText: "USABLE" }).first().click();
+  await workbook.button(/^Insert =BAY\.USABLE\("RAID 6",12,4\)/).click();
+  await workbook.said("The example stands in Settings!B3");
+  await workbook.settle();
+  expect((await workbook.sheet("Settings")).values[2]![1]).toBe(40);
+});
+
+test("a finding comes when somebody types a wrong name into a cell, leads back to it, and goes when it is mended", async () => {
+  await workbook.turnTo("Check");
+  const counts = page.locator(".bay-weights");
+  await counts.getByText("Stop 0").waitFor();
+  await workbook.showSheet("Racks");
+  await workbook.type(4, 1, "Nowhere");
+  await counts.getByText(/Stop [1-9]/).waitFor();
+  await workbook.showSheet("Sites");
+  await page.getByRole("button", { name: /"Nowhere".*Racks B5/ }).first().click();
+  await page.waitForFunction(async () => (await globalThis.baywright.port.selection()).sheet === "Racks");
+  await workbook.type(4, 1, "Reading Room");
+  await counts.getByText("Stop 0").waitFor();
+});
+
+test("addresses are assigned into the grid after a preview", async () => {
+  await workbook.turnTo("Plan");
+  const { values } = await workbook.sheet("Ports");
+  const column = values[3]!.indexOf("Address");
+  await workbook.showSheet("Ports");
+  await workbook.click(4, column);
+  await page.keyboard.press("Delete");
+  await workbook.settle();
+  await workbook.button(/^Assign addresses/).click();
+  await workbook.button("Write 1 cell").click();
+  await workbook.said("1 cell written");
+  await workbook.settle();
+  expect((await workbook.sheet("Ports")).values[4]![column]).toBe(values[4]![column]);
+});
