@@ -55,6 +55,7 @@ describe("proposing cables", () => {
 
   test("names no port of a switch whose ports are not numbers", () => {
     const rows = sample();
+    Object.assign(rows.switches[1]!, { ports: null, keptPorts: null });
     rows.ports[3]!.switchPort = "1/2";
     Object.assign(rows.ports[1]!, { switch: null, switchPort: null });
     expect(written(rows)).toEqual(["Ports 6 Switch: rr-sw2"]);

@@ -103,7 +103,7 @@ const onTab = (step: string, typed: Readonly<Partial<Record<TabColumn, Scalar>>>
   const ofStep = tab.values.findIndex((line) => line[at.stepId] === "T-01");
   const ofSnag = tab.values.findIndex((line) => line[at.key] === "#snag");
   const cells = Object.entries(typed) as [TabColumn, Scalar][];
-  return cells.reduce((workbook, [column, value]) => withCell(workbook, "North hall", row === "step" ? ofStep : ofSnag, at[column], value), { sheets: [...plan.sheets, tab] });
+  return cells.reduce<WorkbookSnapshot>((workbook, [column, value]) => withCell(workbook, "North hall", row === "step" ? ofStep : ofSnag, at[column], value), { sheets: [...plan.sheets, tab] });
 };
 
 // Ways in which people keep a secret in a workbook. Every value is invented.
