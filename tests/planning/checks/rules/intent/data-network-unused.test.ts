@@ -9,7 +9,8 @@ test("finds a data network that no port is in", () => {
 
 test("takes one of another role, one at a site without ports, and one with a single port", () => {
   const rows = sample();
-  rows.networks.push({ network: "rr-copy", site: "Reading Room", role: "replication" }, { network: "attic", site: "Attic", role: "data" }, { network: "rr-data-3", site: "Reading Room", role: "data" });
+  rows.networks.push({ network: "rr-copy", site: "Reading Room", role: "replication" }, { network: "attic", site: "Attic", role: "data" });
+  rows.networks.push({ network: "rr-data-3", site: "Reading Room", role: "data" });
   rows.ports[0]!.network = "rr-data-3";
   expect(cells(dataNetworkUnused, rows)).toEqual([]);
 });

@@ -1,7 +1,10 @@
 import { initiatorName } from "../../../../../src/planning/checks/rules/intent/initiator-name";
 import { cells, found, sample } from "../../../../support/plan-rows";
 
-test.each([["scan-2"], ["iqn.2024-13.example.thornmere:scan-2"], ["iqn.24-05.example.thornmere:x"], ["iqn.2024-05.thornmere"], ["eui.02004567A425678"], ["naa.52004567BA64678"], ["iqn.2024-05.example.thornmere:scan 2"]])(
+test.each([
+  ["scan-2"], ["iqn.2024-13.example.thornmere:scan-2"], ["iqn.24-05.example.thornmere:x"], ["iqn.2024-05.thornmere"], ["eui.02004567A425678"], ["naa.52004567BA64678"],
+  ["iqn.2024-05.example.thornmere:scan 2"],
+])(
   "finds a name that is no iSCSI name: %s",
   (name) => {
     const rows = sample();

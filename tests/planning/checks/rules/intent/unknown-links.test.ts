@@ -12,10 +12,12 @@ test("says site by site that nothing is known where Links is empty", () => {
   ]);
 });
 
-test("leaves it to another rule where some links stand, and takes a site without switches", () => {
+test("leaves a site with a linked host to another rule, and takes a site without switches", () => {
   const rows = sample();
-  rows.links = rows.links.slice(0, 1);
+  rows.hosts.push({ host: "scan-3", site: "Reading Room" });
   expect(cells(unknownLinks, rows)).toEqual([]);
+  rows.links = rows.links.slice(0, 1);
+  expect(cells(unknownLinks, rows)).toEqual(["Hosts 6 Host", "Hosts 7 Host"]);
   rows.links = [];
   rows.switches = [];
   expect(cells(unknownLinks, rows)).toEqual([]);
