@@ -65,7 +65,7 @@ describe("bringing up a plan of the first layout", () => {
     const networks = port.workbook.sheets.find(({ name }) => name === "Networks")!;
     expect(networks.values[3]).toEqual([...layout1.Networks!, "Role", "Side"]);
     expect(networks.tables[0]!.area.columns).toBe(layout1.Networks!.length + 2);
-    const formulas = port.applied[0]!.flatMap((edit) => (edit.kind === "write" && edit.sheet === "Quote" ? [edit.cells[1]!.map(({ formula }) => formula)] : []));
+    const formulas = port.applied[0]!.flatMap((edit) => (edit.kind === "write" && edit.sheet === "Quote" ? [edit.cells[1]!.map((cell) => cell?.formula)] : []));
     expect(formulas[0]![1]).toMatch(/^=IF\(\$B5="","",IFERROR\(INDEX\(Arrays!\$AF\$5/);
     expect(await setUp(port)).toMatchObject({ added: [], broughtUp: [] });
   });

@@ -2,6 +2,7 @@ import type { TableRows } from "../../../../src/planning/plan/schema";
 import { modelOf } from "../../../support/plan-model";
 
 const site = "Mill";
+const second = { host: "h2", site, address: "10.0.1.8, 10.0.2.8, 10.0.0.8" };
 const rows = {
   networks: [
     { network: "d1", site, prefix: "10.0.1.0/24", role: "data" },
@@ -9,10 +10,7 @@ const rows = {
     { network: "m", site, prefix: "10.0.0.0/24", role: "management" },
   ],
   arrays: [{ array: "a", site, controllers: "A,B" }],
-  hosts: [
-    { host: "h1", site, address: "10.0.1.9" },
-    { host: "h2", site, address: "10.0.1.8, 10.0.2.8, 10.0.0.8" },
-  ],
+  hosts: [{ host: "h1", site, address: "10.0.1.9" }, second],
   ports: ["A", "B"].flatMap((controller, at) => ["1", "2", "0"].map((net) => ({ array: "a", controller, port: net, network: net === "0" ? "m" : `d${net}`, address: `10.0.${net}.${at + 1}` }))),
 } satisfies TableRows;
 
@@ -36,8 +34,8 @@ describe("the paths of the hosts of a site to an array", () => {
   });
 
   test.each<[string, TableRows]>([
-    ["a host without an address", { hosts: [{ host: "h1", site }, rows.hosts[1]] }],
-    ["a host in none of its site's networks", { hosts: [{ host: "h1", site, address: "10.9.0.1" }, rows.hosts[1]] }],
+    ["a host without an address", { hosts: [{ host: "h1", site }, second] }],
+    ["a host in none of its site's networks", { hosts: [{ host: "h1", site, address: "10.9.0.1" }, second] }],
   ])("are not known of %s, and then no fewest is", (_, more) => {
     expect(pathsOf(more)).toBe("h1 ?, h2 4, fewest ?");
   });

@@ -12,8 +12,8 @@ export const storedSecret: Rule = {
   family: "safety of secrets",
   weight: "stop",
   meaning:
-    "No cell of the workbook holds a password, PIN, token or key, in whatever language it is called so: a cell whose header or neighbour speaks of one, " +
-    "or that says one itself, holds nothing but the place in a vault, such as vault:site/device.",
+    "No cell of the workbook holds a password, PIN, token or key: one whose header or neighbour speaks of it, in English or some thirty other languages, " +
+    "or that says it itself, holds nothing but its place in a vault, such as vault:site/device.",
   check: (model) => {
     const planning = new Map<string, ReadTable[]>();
     for (const key of tableKeys) {
