@@ -49,12 +49,12 @@ export const breaks: readonly Break[] = [
   {
     what: "A network out of a range for documentation",
     change: ({ networks }) => void networks.push({ network: "lab", site: "Bindery", prefix: "192.0.2.0/24", gateway: "none" }),
-    found: [["unusable-range", "Networks 15 Prefix"]],
+    found: [["unusable-range", "Networks 15 Prefix"], ["network-role", "Networks 15 Role"]],
   },
   {
     what: "A network inside another",
-    change: ({ networks }) => void networks.push({ network: "rr-spare", site: "Reading Room", prefix: "10.64.12.128/25", gateway: "none" }),
-    found: [["networks-overlap", "Networks 16 Prefix"]],
+    change: ({ networks }) => void networks.push({ network: "rr-spare", site: "Reading Room", prefix: "10.64.12.128/25", gateway: "none", role: "data" }),
+    found: [["networks-overlap", "Networks 16 Prefix"], ["data-network-unused", "Networks 16 Network"]],
   },
   {
     what: "A network too small for its four ports: one has its broadcast address, one is outside",
@@ -77,7 +77,7 @@ export const breaks: readonly Break[] = [
   { what: "An array in a cluster whose network it has no port in", change: ({ arrays }) => set(arrays[5], { cluster: "Prints" }), found: [["cluster-without-port", "Arrays 10 Cluster"]] },
   { what: "A fourth port that has no row in Ports", change: ({ arrays }) => set(arrays[1], { ports: "0,1,2,3" }), found: [["port-without-row", "Arrays 6 Ports"]] },
   { what: "A port without a network", change: ({ ports }) => set(ports[0], { network: null }), found: [["port-without-network", "Ports 5 Network"]] },
-  { what: "A port in a reserved range", change: ({ ports }) => set(ports[2], { address: "10.64.0.5" }), found: [["reserved-address", "Ports 7 Address"]] },
+  { what: "A port in a reserved range", change: ({ ports }) => set(ports[2], { address: "10.64.0.5" }), found: [["reserved-address", "Ports 7 Address"], ["address-of-server", "Ports 7 Address"]] },
   { what: "Two ports with one address", change: ({ ports }) => set(ports[3], { address: "10.64.11.3" }), found: [["address-twice", "Ports 11 Address"]] },
   { what: "A port without an address", change: ({ ports }) => set(ports[7], { address: null }), found: [["port-without-address", "Ports 12 Address"]] },
   { what: "A port with an MTU of its own", change: ({ ports }) => set(ports[10], { mtu: 1500 }), found: [["port-mtu", "Ports 15 MTU"]] },
@@ -151,6 +151,61 @@ export const breaks: readonly Break[] = [
       ["repeated-step", "Steps 9 Step id"],
     ],
   },
+  {
+    what: "A host at one side alone",
+    change: ({ hosts }) => set(hosts[2], { address: "fd6b:41c2:9e07:31::41" }),
+    found: [["host-on-one-side", "Hosts 7 Address"], ["host-data-on-one-switch", "Hosts 7 Address"]],
+  },
+  { what: "An initiator name that is none", change: ({ hosts }) => set(hosts[1], { initiatorName: "scan-2" }), found: [["initiator-name", "Hosts 6 Initiator name"]] },
+  { what: "One initiator name for two hosts", change: ({ hosts }) => set(hosts[4], { initiatorName: hosts[0]!.initiatorName! }), found: [["initiator-twice", "Hosts 9 Initiator name"]] },
+  {
+    what: "A host in the management network alone",
+    change: ({ hosts, links }) => {
+      hosts.push({ host: "scan-8", site: "Reading Room", address: "10.64.0.77" });
+      links.push({ from: "scan-8", to: "rr-sw1" }, { from: "scan-8", to: "rr-sw2" });
+    },
+    found: [["host-paths", "Hosts 10 Address"]],
+  },
+  {
+    what: "A site of one switch, with two sides on it, an array in management alone, and a host of which no link is known",
+    change: ({ sites, switches, hosts, networks, arrays, ports }) => {
+      const site = "Attic";
+      sites.push({ site });
+      switches.push({ switch: "at-sw1", site, networks: "at-data-1, at-data-2, mgmt" });
+      hosts.push({ host: "print-1", site });
+      const data = { site, gateway: "none", role: "data" };
+      networks.push({ ...data, network: "at-data-1", prefix: "10.64.41.0/24", side: "A" }, { ...data, network: "at-data-2", prefix: "10.64.42.0/24", side: "B" });
+      arrays.push({ id: "A0007", array: "at-array-1", site, model: "Sorrel 4" }, { id: "A0008", array: "at-array-2", site, model: "Sorrel 8" });
+      const cable = { controller: "A", switch: "at-sw1" };
+      ports.push(
+        { array: "at-array-1", ...cable, port: "0", network: "mgmt", address: "10.64.0.40", switchPort: "1" },
+        { array: "at-array-2", ...cable, port: "0", network: "at-data-1", address: "10.64.41.1", switchPort: "2" },
+        { array: "at-array-2", ...cable, port: "1", network: "at-data-2", address: "10.64.42.1", switchPort: "3" },
+      );
+    },
+    found: [
+      ["unknown-links", "Hosts 11 Host"], ["array-without-data", "Arrays 11 Ports"], ["sides-on-one-switch", "Ports 55 Switch"], ["array-on-one-switch", "Arrays 11 Array"],
+      ["array-on-one-switch", "Arrays 12 Array"],
+    ],
+  },
+  { what: "A data port on the management network", change: ({ ports }) => set(ports[18], { network: "mgmt", address: "10.64.0.41", mtu: 1500 }), found: [["port-role", "Ports 23 Network"]] },
+  {
+    what: "The data ports of an array on one switch, and all ports of its second controller",
+    change: ({ ports }) => {
+      set(ports[12], { switch: "bi-sw2", switchPort: "20" });
+      set(ports[16], { switch: "bi-sw2", switchPort: "21" });
+    },
+    found: [["data-on-one-switch", "Arrays 7 Array"], ["controller-on-one-switch", "Ports 20 Switch"]],
+  },
+  {
+    what: "A port of side A on the switch of side B",
+    change: ({ ports }) => set(ports[30], { switch: "cs-sw2", switchPort: "9" }),
+    found: [["wrong-side", "Ports 35 Switch"], ["switch-without-network", "Ports 35 Switch"]],
+  },
+  { what: "A port that the switch does not have", change: ({ ports }) => set(ports[8], { switchPort: "99" }), found: [["switch-port-beyond", "Ports 13 Switch port"]] },
+  { what: "A port that the switch keeps for its uplink", change: ({ ports }) => set(ports[9], { switchPort: "23" }), found: [["switch-port-kept", "Ports 14 Switch port"]] },
+  { what: "A switch that forwards small frames alone", change: ({ switches }) => set(switches[3], { frameBytes: 1522 }), found: [["frame-bytes", "Switches 8 Frame bytes"]] },
+  { what: "A quantity that is not the number of arrays", change: ({ quote }) => set(quote[2], { quantity: 4 }), found: [["quote-quantity", "Quote 7 Quantity"]] },
   { what: "A password in the plan (an invented one)", change: ({ prompts }) => set(prompts[3], { value: "sesame-4711" }), found: [["stored-secret", "Prompts 8 Value"]] },
 ];
 

@@ -1,13 +1,15 @@
 import { builtInProcedures } from "../planning/commissioning/procedure";
 import { initialSettings } from "../planning/plan/read";
 import { tableKeys, tables, type TableRows } from "../planning/plan/schema";
-import { missingTables, planSetUp } from "../planning/plan/set-up";
-import type { WorkbookPort } from "../workbook/port";
+import { missingTables, planBringUp, planSetUp } from "../planning/plan/set-up";
+import type { Edit, WorkbookPort } from "../workbook/port";
 
 /** Which planning tables a workbook has and which set-up adds, by their names. */
 export interface SetUpReport {
   readonly added: readonly string[];
   readonly kept: readonly string[];
+  /** Tables of an earlier layout that got the columns they lacked. */
+  readonly broughtUp: readonly string[];
 }
 
 /** Rows with which set-up fills the tables it adds: thresholds and built-in procedures. */
@@ -15,11 +17,19 @@ export function initialRows(): TableRows {
   return { settings: initialSettings(), ...builtInProcedures };
 }
 
-/** Adds a sheet for each planning table that the workbook lacks. What is there is not touched. */
+/**
+ * Adds a sheet for each planning table that the workbook lacks, and to tables of an earlier layout, behind their last column, the columns that they
+ * lack. Nothing that stands there is moved or changed.
+ */
 export async function setUp(port: WorkbookPort): Promise<SetUpReport> {
   const workbook = await port.read();
   const missing = new Set(missingTables(workbook));
   const named = (lacking: boolean) => tableKeys.filter((key) => missing.has(key) === lacking).map((key) => tables[key].name);
-  if (missing.size > 0) await port.apply(planSetUp(workbook, initialRows()).map((plan) => ({ kind: "add-sheet", plan })));
-  return { added: named(true), kept: named(false) };
+  const broughtUp = planBringUp(workbook);
+  const edits: Edit[] = [
+    ...planSetUp(workbook, initialRows()).map((plan): Edit => ({ kind: "add-sheet", plan })),
+    ...broughtUp.flatMap(({ sheet, table, area, row, column, cells }): Edit[] => [{ kind: "write", sheet, row, column, cells }, { kind: "resize-table", sheet, table, area }]),
+  ];
+  if (edits.length > 0) await port.apply(edits);
+  return { added: named(true), kept: named(false), broughtUp: broughtUp.map(({ key }) => tables[key].name) };
 }

@@ -1,3 +1,5 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { findSelectedPortPlan } from "../../src/actions/find-port-plan";
 import { loadSample } from "../../src/actions/load-sample";
 import { setUp } from "../../src/actions/set-up";
@@ -15,7 +17,7 @@ describe("setting up", () => {
   test("adds every table to an empty workbook in one go", async () => {
     const port = new PlainPort();
     expect(missingTables(port.workbook)).toEqual(tableKeys);
-    expect(await setUp(port)).toEqual({ added: Object.values(tables).map(({ name }) => name), kept: [] });
+    expect(await setUp(port)).toEqual({ added: Object.values(tables).map(({ name }) => name), kept: [], broughtUp: [] });
     expect(missingTables(port.workbook)).toEqual([]);
     expect(port.applied).toHaveLength(1);
   });
@@ -33,8 +35,48 @@ describe("setting up", () => {
     const { kept } = await setUp(port);
     expect(kept).toEqual(["Racks"]);
     expect(port.workbook.sheets[0]).toEqual(own.sheets[0]);
-    expect(await setUp(port)).toEqual({ added: [], kept: Object.values(tables).map(({ name }) => name) });
+    expect(await setUp(port)).toEqual({ added: [], kept: Object.values(tables).map(({ name }) => name), broughtUp: [] });
     expect(port.applied).toHaveLength(1);
+  });
+});
+
+describe("bringing up a plan of the first layout", () => {
+  const layout1 = JSON.parse(readFileSync(join(__dirname, "..", "planning", "plan", "schema", "layout-1.json"), "utf8")) as Record<string, string[]>;
+  /** The sample as the first layout held it, with a column of people's own behind the last of each table that will grow. */
+  const earlier = (own = false): WorkbookSnapshot => ({
+    sheets: workbookWith(sample()).sheets.map((sheet) => {
+      const width = layout1[sheet.name]!.length;
+      const cut = <Value>(lines: readonly (readonly Value[])[], none: Value, mark: Value): Value[][] =>
+        lines.map((line, row) => [...line.slice(0, width), ...Array<Value>(Math.max(0, width - line.length)).fill(none), ...(own && row === 3 ? [mark] : [])]);
+      const area = { ...sheet.tables[0]!.area, columns: width };
+      return { ...sheet, values: cut(sheet.values, null, "Ours"), formulas: cut(sheet.formulas, null, null), tables: [{ ...sheet.tables[0]!, area }] };
+    }),
+  });
+
+  test("adds the columns that a table lacks behind its last one, with their formulas, and changes no cell that is there", async () => {
+    const before = earlier();
+    const port = new PlainPort(before);
+    const { broughtUp } = await setUp(port);
+    expect(broughtUp).toEqual(["Networks", "Switches", "Arrays", "Quote"]);
+    for (const [at, sheet] of before.sheets.entries()) {
+      const now = port.workbook.sheets[at]!;
+      sheet.values.forEach((line, row) => expect(now.values[row]!.slice(0, line.length)).toEqual(line));
+    }
+    const networks = port.workbook.sheets.find(({ name }) => name === "Networks")!;
+    expect(networks.values[3]).toEqual([...layout1.Networks!, "Role", "Side"]);
+    expect(networks.tables[0]!.area.columns).toBe(layout1.Networks!.length + 2);
+    const formulas = port.applied[0]!.flatMap((edit) => (edit.kind === "write" && edit.sheet === "Quote" ? [edit.cells[1]!.map((cell) => cell?.formula)] : []));
+    expect(formulas[0]![1]).toMatch(/^=IF\(\$B5="","",IFERROR\(INDEX\(Arrays!\$AF\$5/);
+    expect(await setUp(port)).toMatchObject({ added: [], broughtUp: [] });
+  });
+
+  test("leaves a table alone where something stands in the way; it works without", async () => {
+    const before = earlier(true);
+    const own = { sheets: before.sheets.map((sheet) => ({ ...sheet, tables: sheet.tables })) };
+    const port = new PlainPort(own);
+    expect((await setUp(port)).broughtUp).toEqual([]);
+    expect(port.applied).toEqual([]);
+    expect(checkPlan(own, rules).filter(({ weight }) => weight === "stop")).toEqual([]);
   });
 });
 

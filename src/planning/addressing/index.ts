@@ -30,7 +30,7 @@ export {
 export { countInRanges, RangeList, rangesOfPrefixes, type AddressRanges } from "./ranges";
 export { subtractRanges } from "./subtract";
 export { carve, type Carved, type Need } from "./carve";
-export { iscsiName } from "./iscsi-name";
+export { iscsiName, iscsiNameFault } from "./iscsi-name";
 export { findFreeSubnet } from "./next-subnet";
 export { ipHeaderBytes, leastMtu } from "./ip-packet";
 export { pingSize } from "./ping-size";

@@ -57,3 +57,20 @@ function countUtf8Bytes(text: string): number {
   }
   return bytes;
 }
+
+/**
+ * Says what keeps a text from being the name of an iSCSI node; null where it is one.
+ *
+ * `iqn.` with year, month and reversed domain, `eui.` with 16 and `naa.` with 16 or 32 hexadecimal digits (RFC 7143 section 4.2.7). Case does
+ * not matter, as names are compared in lower case.
+ */
+export function iscsiNameFault(text: string): string | null {
+  const name = text.normalize("NFKC").toLowerCase();
+  const start = `${quote(text.length > 60 ? `${text.slice(0, 60)}...` : text)} is no iSCSI name`;
+  if (countUtf8Bytes(name) > mostBytes) return `${start}: it has more than ${mostBytes} bytes. Write a shorter one.`;
+  if (forbidden.test(name)) return `${start}: it takes letters, digits, "-", "." and ":" only.`;
+  if (/^(?:eui\.[0-9a-f]{16}|naa\.(?:[0-9a-f]{16}|[0-9a-f]{32}))$/.test(name)) return null;
+  const [, authority = ""] = /^iqn\.\d{4}-(?:0[1-9]|1[0-2])\.([^:]+)(?::.+)?$/.exec(name) ?? [];
+  const isDomain = /^[a-z0-9-]+(?:\.[a-z0-9-]+)+$/.test(authority);
+  return isDomain ? null : `${start}. Write one such as iqn.2024-05.example.storage:host-1, as the host shows it.`;
+}

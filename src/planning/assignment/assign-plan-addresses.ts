@@ -1,10 +1,10 @@
 import type { WorkbookSnapshot } from "../../sheet";
-import { assignAddresses, formatAddress, formatPrefix, parseAddress, parseBlocks, parsePrefix, RangeList, type Address, type Prefix } from "../addressing";
+import { assignAddresses, containsAddress, formatAddress, formatPrefix, parseAddress, parseBlocks, parsePrefix, RangeList, type Address, type Prefix } from "../addressing";
 import { appendRows, type CellWrite, type Changes } from "../plan/changes";
-import { clusterUse, gatewayAddress, groupBy, PlanModel, portLabel, portUse, type ExpectedPort, type Network, type UsedAddress } from "../plan/model";
+import { clusterUse, groupBy, PlanModel, portLabel, portUse, type ExpectedPort, type Network, type UsedAddress } from "../plan/model";
 import { requireTables, type PlanRow } from "../plan/read";
 import type { TableRow } from "../plan/schema";
-import { noAnswer, Problem } from "../text";
+import { noAnswer, Problem, splitNames } from "../text";
 
 /** Something that is to be given an address of a network: what for, and what is written once there is one. */
 interface Want {
@@ -17,9 +17,10 @@ interface Want {
 /**
  * Plans an address for every port of every array, and for every cluster without a shared address; what stands stays.
  *
- * The p-th port of a controller takes the networks of its site in turn, each address family apart, as PORTPLAN does; a row that names
- * its network gets one of that. The lowest free address comes first: gateways, what a network keeps back, and all addresses of ports,
- * clusters and hosts are passed over. Arrays come in the order of their rows, the clusters after them.
+ * The p-th port of a controller takes the networks of its site in turn, data networks first, each address family apart; a row that names
+ * its network gets one of that, and its MTU where that says one. The lowest free address comes first: what a network keeps back, and whatever
+ * the plan uses anywhere in its routing table (gateways, time and name servers, receivers of alerts, ports, clusters, hosts), is passed over.
+ * Arrays come in the order of their rows, the clusters after them.
  *
  * Refuses an address, prefix or range that cannot be read, and a table that is missing; no answer where a network is full.
  */
@@ -33,26 +34,26 @@ export function assignPlanAddresses(workbook: WorkbookSnapshot): Changes {
     ...model.rows("arrays").flatMap((array) => wantsOfPorts(model, array, sheet)),
     ...model.rows("clusters").flatMap((cluster) => wantsOfCluster(model, cluster, sheet)),
   ];
-  const used = groupBy(model.addresses.all(), ({ network }) => network);
-  for (const [network, list] of groupBy(wants, (want) => want.network)) fillNetwork(network, list, used.get(network) ?? []);
+  const used = groupBy(model.addresses.all(), ({ network }) => network?.routing ?? "");
+  for (const [network, list] of groupBy(wants, (want) => want.network)) fillNetwork(network, list, used.get(network.routing) ?? [], model.addresses.keptIn(network));
   return sheet.changes();
 }
 
 /** What is written into the plan: cells of rows that stand, and rows that are added. */
 class AddressWriter {
   private readonly writes: CellWrite[] = [];
-  private readonly added: { array: string; controller: string; port: string; network: string; address: string }[] = [];
+  private readonly added: (Record<"array" | "controller" | "port" | "network" | "address", string> & { mtu: number | null })[] = [];
 
   constructor(private readonly model: PlanModel) {}
 
-  cell(table: "ports" | "clusters", row: number, column: string, value: string): void {
+  cell(table: "ports" | "clusters", row: number, column: string, value: string | number): void {
     const write = this.model.write({ table, row, column }, value);
     if (write !== null) this.writes.push(write);
   }
 
   /** Adds a row at once, so that rows stand in the order of arrays and ports, whatever network they are in; its address is filled in later. */
   row(array: string, { controller, port, network }: ExpectedPort): (address: string) => void {
-    const row = { array, controller, port, network: network.row.network, address: "" };
+    const row = { array, controller, port, network: network.row.network, address: "", mtu: network.row.mtu };
     this.added.push(row);
     return (address) => {
       row.address = address;
@@ -74,6 +75,7 @@ function wantsOfPorts(model: PlanModel, array: PlanRow<"arrays">, sheet: Address
     const write = row === null ? sheet.row(array.array, port) : (address: string) => {
       sheet.cell("ports", row.row, "address", address);
       if (row.network === "") sheet.cell("ports", row.row, "network", network.row.network);
+      if (row.mtu === null && network.row.mtu !== null) sheet.cell("ports", row.row, "mtu", network.row.mtu);
     };
     return [{ network, use: portUse(array.array, array.portSharing, port), label: `${array.array} port ${portLabel(port)}`, write }];
   });
@@ -87,18 +89,17 @@ function wantsOfCluster(model: PlanModel, cluster: PlanRow<"clusters">, sheet: A
 }
 
 /** Gives each use one address of a network: controllers that share a port number's are one use. */
-function fillNetwork(network: Network, wants: readonly Want[], used: readonly UsedAddress[]): void {
+function fillNetwork(network: Network, wants: readonly Want[], used: readonly UsedAddress[], kept: readonly Address[]): void {
   const { prefix, reserved } = network;
   if (prefix === null) return;
   const taken = new RangeList(prefix.family);
-  const gateway = gatewayAddress(network);
-  if (gateway?.family === prefix.family) taken.addRange(gateway, gateway);
+  for (const address of kept) taken.addRange(address, address);
   for (const { first, last } of reserved ?? []) if (first.family === prefix.family) taken.addRange(first, last);
   const addresses = new Map<string, Address>();
-  for (const { use, address } of used) {
-    if (address.family !== prefix.family) continue;
+  for (const { use, address, network: own } of used) {
+    if (address.family !== prefix.family || (own !== network && !containsAddress(prefix, address))) continue;
     taken.addRange(address, address);
-    if (!addresses.has(use)) addresses.set(use, address);
+    if (own === network && !addresses.has(use)) addresses.set(use, address);
   }
   const names = new Map<string, Want>();
   for (const one of wants) if (!addresses.has(one.use) && !names.has(one.use)) names.set(one.use, one);
@@ -129,5 +130,5 @@ function refuseUnreadable(model: PlanModel): void {
     if (row.address !== "" && address === null) parseAddress(row.address, `Ports row ${row.row + 1} address`);
   }
   for (const row of model.rows("clusters")) if (row.sharedAddress !== "") parseAddress(row.sharedAddress, `Clusters row ${row.row + 1} shared address`);
-  for (const row of model.rows("hosts")) if (row.address !== "") parseAddress(row.address, `Hosts row ${row.row + 1} address`);
+  for (const row of model.rows("hosts")) for (const text of splitNames(row.address)) parseAddress(text, `Hosts row ${row.row + 1} address`);
 }

@@ -1,6 +1,6 @@
 import type { WorkbookSnapshot } from "../../sheet";
 import type { CellWrite, Changes } from "../plan/changes";
-import { groupBy, PlanModel } from "../plan/model";
+import { groupBy, keptPortsOf, oncePer, PlanModel, portsOfSwitch } from "../plan/model";
 import { requireTables, type PlanRow } from "../plan/read";
 import { foldName, splitNames } from "../text";
 
@@ -9,7 +9,10 @@ interface Cable {
   readonly controller: string;
   readonly port: string;
   readonly rows: readonly PlanRow<"ports">[];
-  /** Switches of the site that carry all its networks, in the order of their rows. */
+  /** Whether it is in a data network, and the sides of its data networks. */
+  readonly isData: boolean;
+  readonly sides: ReadonlySet<string>;
+  /** Switches of the site that carry all its networks, in the order of their rows; those of its side alone, where there are any. */
   readonly candidates: readonly PlanRow<"switches">[];
   /** Switch that a row names already; it stays. */
   readonly planned: string;
@@ -19,10 +22,11 @@ interface Cable {
 /**
  * Proposes a switch, and a port of it, for every port that is not cabled; what stands stays.
  *
- * A port goes only to a switch of its site that carries its networks. Each controller reaches two switches where its ports allow it,
- * and where two switches carry a network the same port of two controllers goes to different ones. Cables with the least choice are laid
- * first; of equally good switches the one with the fewest cables is taken. Ports of a switch are numbered from 1 where all that are
- * named there are numbers; else they are left for a person to name.
+ * A port goes only to a switch of its site that carries its networks, of its network's side where sides are named; data networks of two sides
+ * never share a switch if they need not. Each controller reaches two switches where its ports allow it, its data ports first, and where two
+ * switches carry a network the same port of two controllers goes to different ones. Cables with the least choice are laid first; of equally
+ * good switches the one with the fewest cables is taken. The port of a switch is the first free one of those that it has and that are not
+ * kept; where the switch does not say which it has, ports are numbered from 1 if all that are named there are numbers, else left to a person.
  */
 export function proposeCabling(workbook: WorkbookSnapshot): Changes {
   const model = new PlanModel(workbook);
@@ -32,7 +36,7 @@ export function proposeCabling(workbook: WorkbookSnapshot): Changes {
   const writes: CellWrite[] = [];
   for (const array of model.rows("arrays")) {
     const cables = cablesOf(model, array);
-    chooseSwitches(cables, load);
+    chooseSwitches(cables, load, ports);
     for (const cable of cables) writes.push(...writesOf(model, cable, ports));
   }
   return { writes, growths: [] };
@@ -50,19 +54,32 @@ function cablesOf(model: PlanModel, array: PlanRow<"arrays">): Cable[] {
       return networks.length > 0 && networks.every((network) => carried.has(network));
     };
     const [controller, port] = [foldName(first.controller), foldName(first.port)];
-    return { controller, port, rows, candidates: switches.filter(carries), planned, chosen: model.find("switches", planned) };
+    const data = ports.flatMap(({ network }) => (network?.roles.has("data") ? [network] : []));
+    const sides = new Set<string>(data.map(({ row }) => row.side).filter((side) => side !== ""));
+    const carrying = switches.filter(carries);
+    const ofSide = carrying.filter(({ side }) => sides.has(side));
+    const candidates = ofSide.length > 0 ? ofSide : carrying;
+    return { controller, port, rows, isData: data.length > 0, sides, candidates, planned, chosen: model.find("switches", planned) };
   });
 }
 
-function chooseSwitches(cables: readonly Cable[], load: Map<PlanRow<"switches">, number>): void {
+function chooseSwitches(cables: readonly Cable[], load: Map<PlanRow<"switches">, number>, ports: SwitchPorts): void {
   for (const { chosen } of cables) if (chosen !== null) load.set(chosen, (load.get(chosen) ?? 0) + 1);
   const open = cables.filter(({ planned, candidates }) => planned === "" && candidates.length > 0);
   for (const cable of [...open].sort((a, b) => a.candidates.length - b.candidates.length)) {
-    const costs = cable.candidates.map((to) => [meetings(cables, cable, to), cablesTo(cables, cable, to), load.get(to) ?? 0]);
+    const costs = cable.candidates.map((to) => [
+      Number(open.filter(({ chosen }) => chosen === to).length >= ports.left(to)), otherSides(cables, cable, to), meetings(cables, cable, to),
+      cable.isData ? cablesTo(cables.filter(({ isData }) => isData), cable, to) : 0, cablesTo(cables, cable, to), load.get(to) ?? 0,
+    ]);
     cable.chosen = cable.candidates[leastOf(costs)]!;
     load.set(cable.chosen, (load.get(cable.chosen) ?? 0) + 1);
   }
   for (const cable of open) moveIfAlone(cables, cable, load);
+}
+
+/** Counts the cables of the array in data networks of another side that go to the same switch. */
+function otherSides(cables: readonly Cable[], { sides }: Cable, to: PlanRow<"switches">): number {
+  return cables.filter((other) => other.chosen === to && sides.size > 0 && [...other.sides].some((side) => !sides.has(side))).length;
 }
 
 /** Counts the other controllers whose port of the same name goes to the same switch. */
@@ -79,7 +96,7 @@ function cablesTo(cables: readonly Cable[], cable: Cable, to: PlanRow<"switches"
 function moveIfAlone(cables: readonly Cable[], cable: Cable, load: Map<PlanRow<"switches">, number>): void {
   const own = cables.filter(({ controller, chosen }) => controller === cable.controller && chosen !== null);
   if (own.length < 2 || new Set(own.map(({ chosen }) => chosen)).size > 1) return;
-  const others = cable.candidates.filter((to) => to !== cable.chosen);
+  const others = cable.candidates.filter((to) => to !== cable.chosen && otherSides(cables, cable, to) === 0);
   if (others.length === 0) return;
   load.set(cable.chosen!, load.get(cable.chosen!)! - 1);
   cable.chosen = others[leastOf(others.map((to) => [meetings(cables, cable, to), load.get(to) ?? 0]))]!;
@@ -101,7 +118,7 @@ function writesOf(model: PlanModel, { rows, chosen, planned }: Cable, ports: Swi
   const to = chosen?.switch ?? planned;
   const open = rows.filter((row) => row.switch === "" || row.switchPort === "");
   if (open.length === 0) return [];
-  const switchPort = rows.find((row) => row.switchPort !== "")?.switchPort ?? ports.take(to);
+  const switchPort = rows.find((row) => row.switchPort !== "")?.switchPort ?? ports.take(to, chosen);
   return open.flatMap((row) => {
     const cell = { table: "ports", row: row.row } as const;
     const writes = [
@@ -115,26 +132,44 @@ function writesOf(model: PlanModel, { rows, chosen, planned }: Cable, ports: Swi
 /** The ports of each switch that are taken, and the next free ones. */
 class SwitchPorts {
   private readonly taken = new Map<string, Set<string>>();
-  private readonly next = new Map<string, number>();
+
+  /** What a switch has to give, in order; null where its row does not say. */
+  private readonly offered = oncePer((row: PlanRow<"switches">): readonly string[] | null => {
+    const kept = keptPortsOf(row);
+    return kept === null ? null : (portsOfSwitch(row)?.filter((port) => !kept.has(foldName(port))) ?? null);
+  });
 
   constructor(model: PlanModel) {
-    for (const row of model.rows("ports")) {
-      if (row.switch === "" || row.switchPort === "") continue;
-      const key = foldName(row.switch);
-      const set = this.taken.get(key);
-      if (set === undefined) this.taken.set(key, new Set([row.switchPort]));
-      else set.add(row.switchPort);
-    }
+    for (const row of model.rows("ports")) if (row.switch !== "" && row.switchPort !== "") this.takenOf(row.switch).add(foldName(row.switchPort));
   }
 
-  /** Takes the lowest free number of a switch; null where its ports are not named by numbers alone. */
-  take(to: string): string | null {
+  /** Counts the free ports of a switch that says which it has; infinitely many of another. */
+  left(row: PlanRow<"switches">): number {
+    const taken = this.takenOf(row.switch);
+    return this.offered(row)?.filter((port) => !taken.has(foldName(port))).length ?? Infinity;
+  }
+
+  /** Takes the first free port of a switch; null where it has none, or does not say and its ports are not named by numbers alone. */
+  take(to: string, row: PlanRow<"switches"> | null): string | null {
+    const taken = this.takenOf(to);
+    const offered = row === null ? null : this.offered(row);
+    const free = offered === null ? this.nextNumber(taken, row) : (offered.find((port) => !taken.has(foldName(port))) ?? null);
+    if (free !== null) taken.add(foldName(free));
+    return free;
+  }
+
+  private nextNumber(taken: ReadonlySet<string>, row: PlanRow<"switches"> | null): string | null {
+    if ([...taken].some((name) => !/^\d+$/.test(name))) return null;
+    const kept = row === null ? null : keptPortsOf(row);
+    let number = 1;
+    while (taken.has(String(number)) || kept?.has(String(number))) number += 1;
+    return String(number);
+  }
+
+  private takenOf(to: string): Set<string> {
     const key = foldName(to);
     const taken = this.taken.get(key) ?? new Set<string>();
-    if (this.next.get(key) === undefined && [...taken].some((name) => !/^\d+$/.test(name))) return null;
-    let number = this.next.get(key) ?? 1;
-    while (taken.has(String(number))) number += 1;
-    this.next.set(key, number + 1);
-    return String(number);
+    this.taken.set(key, taken);
+    return taken;
   }
 }

@@ -29,7 +29,7 @@ export interface Finding {
 /** What one rule says about one cell; the runner adds the name of the rule and its weight. */
 export type Remark = Omit<Finding, "rule" | "weight">;
 
-export type RuleFamily = "references" | "capacity" | "addresses" | "resilience" | "facility" | "procedure" | "safety of secrets";
+export type RuleFamily = "references" | "capacity" | "addresses" | "resilience" | "intent" | "facility" | "procedure" | "safety of secrets";
 
 /** One rule of the plan: a pure function from the plan to what it has to say. */
 export interface Rule {

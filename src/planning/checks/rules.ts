@@ -35,6 +35,24 @@ import { rackOutlets } from "./rules/facility/rack-outlets";
 import { rackOutside } from "./rules/facility/rack-outside";
 import { rackOverlap } from "./rules/facility/rack-overlap";
 import { rackWeight } from "./rules/facility/rack-weight";
+import { addressOfServer } from "./rules/intent/address-of-server";
+import { arrayWithoutData } from "./rules/intent/array-without-data";
+import { dataNetworkUnused } from "./rules/intent/data-network-unused";
+import { dataOnOneSwitch } from "./rules/intent/data-on-one-switch";
+import { frameBytes } from "./rules/intent/frame-bytes";
+import { hostDataOnOneSwitch } from "./rules/intent/host-data-on-one-switch";
+import { hostOnOneSide } from "./rules/intent/host-on-one-side";
+import { hostPaths } from "./rules/intent/host-paths";
+import { initiatorName } from "./rules/intent/initiator-name";
+import { initiatorTwice } from "./rules/intent/initiator-twice";
+import { networkRole } from "./rules/intent/network-role";
+import { portRole } from "./rules/intent/port-role";
+import { quoteQuantity } from "./rules/intent/quote-quantity";
+import { sidesOnOneSwitch } from "./rules/intent/sides-on-one-switch";
+import { switchPortBeyond } from "./rules/intent/switch-port-beyond";
+import { switchPortKept } from "./rules/intent/switch-port-kept";
+import { unknownLinks } from "./rules/intent/unknown-links";
+import { wrongSide } from "./rules/intent/wrong-side";
 import { ambiguousPlaceholder } from "./rules/procedure/ambiguous-placeholder";
 import { impossibleCondition } from "./rules/procedure/impossible-condition";
 import { repeatedStep } from "./rules/procedure/repeated-step";
@@ -124,6 +142,24 @@ export const rules: readonly Rule[] = [
   singlePoint,
   poolDomain,
   poolWithoutScheme,
+  unknownLinks,
+  hostPaths,
+  hostOnOneSide,
+  hostDataOnOneSwitch,
+  networkRole,
+  dataNetworkUnused,
+  arrayWithoutData,
+  portRole,
+  dataOnOneSwitch,
+  wrongSide,
+  sidesOnOneSwitch,
+  addressOfServer,
+  initiatorName,
+  initiatorTwice,
+  switchPortBeyond,
+  switchPortKept,
+  frameBytes,
+  quoteQuantity,
   rackOutside,
   rackOverlap,
   rackWeight,

@@ -27,6 +27,8 @@ export interface CablingLayout {
   readonly runs: readonly CableRun[];
   /** Pairs of array and host that nothing joins. */
   readonly parted: readonly string[];
+  /** Hosts and arrays of which the plan does not say how they are cabled. */
+  readonly unknown: readonly string[];
 }
 
 /** Reads the cabling of a site from Ports and Links, with the single points that the checks find between its arrays and hosts. */
@@ -71,6 +73,7 @@ export function layoutCabling(model: PlanModel, site: string): CablingLayout {
     nodes: [...nodes.values()].map((node) => ({ ...node, isSinglePoint: single.has(foldName(node.name)) })),
     runs: [...runs].map(([key, run]) => ({ ...run, isSinglePoint: single.has(key) })),
     parted,
+    unknown: model.paths.unknownAt(site),
   };
 }
 
@@ -117,7 +120,7 @@ export function drawCabling(layout: CablingLayout): Picture {
     if (isSinglePoint) shapes.push(rect(x + 2.5, y + 2.5, width - 5, boxHeight - 5, "node single inner"));
     shapes.push(label(x + 6, y + 15, isSinglePoint ? `① ${name}` : name, { room: width - 10 }));
   }
-  const notes = layout.parted.map((pair) => `⚠ Nothing joins ${pair}`);
+  const notes = [...layout.parted.map((pair) => `⚠ Nothing joins ${pair}`), ...layout.unknown.map((name) => `? Not known: how ${name} is cabled`)];
   const bottom = head + tallest * rowHeight;
   notes.forEach((text, index) => shapes.push(label(2, bottom + 14 + index * 15, text)));
   return { title: `Cabling of ${layout.site}`, summary: describeCabling(layout), width: pictureWidth, height: bottom + notes.length * 15 + 6, shapes };
@@ -132,7 +135,7 @@ function curve(from: NodePlace, to: NodePlace, isSinglePoint: boolean, count: nu
 }
 
 /** Says in words how a site is cabled. */
-export function describeCabling({ site, nodes, runs, parted }: CablingLayout): string {
+export function describeCabling({ site, nodes, runs, parted, unknown }: CablingLayout): string {
   const single = [
     ...nodes.filter(({ isSinglePoint }) => isSinglePoint).map(({ name }) => name),
     ...runs.filter(({ isSinglePoint }) => isSinglePoint).map(({ from, to }) => `the cable ${from} – ${to}`),
@@ -140,6 +143,8 @@ export function describeCabling({ site, nodes, runs, parted }: CablingLayout): s
   const cables = runs.reduce((sum, { count }) => sum + count, 0);
   if (runs.length === 0) return `${site}: nothing is cabled yet.`;
   const first = `${site}: ${cables} cables between ${nodes.length} devices.`;
-  const second = single.length === 0 ? " No single point parts an array from a host." : ` Single points: ${single.join(", ")}.`;
-  return first + second + (parted.length === 0 ? "" : ` Nothing joins ${parted.join("; ")}.`);
+  const known = unknown.length === 0 ? "" : ` Not known: how ${unknown.join(", ")} ${unknown.length === 1 ? "is" : "are"} cabled.`;
+  const none = unknown.length === 0 ? " No single point parts an array from a host." : " Of the rest no single point is known.";
+  const second = single.length === 0 ? none : ` Single points: ${single.join(", ")}.`;
+  return first + known + second + (parted.length === 0 ? "" : ` Nothing joins ${parted.join("; ")}.`);
 }

@@ -11,6 +11,8 @@ export interface PoolCapacity {
   readonly fillLimit: number;
   readonly raw: bigint;
   readonly usable: bigint;
+  /** What hosts can store of it, after the scheme over the arrays; null where that is not known. */
+  readonly toHosts: bigint | null;
   readonly used: bigint;
   readonly redundancy: bigint;
   readonly reserve: bigint;
@@ -22,7 +24,10 @@ export interface PoolCapacity {
 
 /** Adds up, pool by pool, what the arrays hold; arrays without a pool come last. */
 export function layoutCapacity(model: PlanModel): readonly PoolCapacity[] {
-  const pools = model.capacity.pools().map(({ pool, across, fillLimit, arrays }) => addUp(model, pool.pool, across === null ? "" : pool.acrossArrays, fillLimit, arrays));
+  const pools = model.capacity.pools().map((contents) => {
+    const { pool, across, fillLimit, arrays } = contents;
+    return { ...addUp(model, pool.pool, across === null ? "" : pool.acrossArrays, fillLimit, arrays), toHosts: model.capacity.toHosts(contents) };
+  });
   const rest = model.rows("arrays").filter(({ pool }) => model.find("pools", pool) === null);
   return [...pools, addUp(model, "No pool", "", model.settings.fillLimit, rest)].filter(({ raw, left }) => raw > 0n || left.length > 0);
 }
@@ -33,12 +38,14 @@ function addUp(model: PlanModel, pool: string, across: string, fillLimit: number
     return capacity === null ? [] : [{ row, ...capacity }];
   });
   const sum = (of: (part: (typeof counted)[number]) => bigint) => counted.reduce((total, part) => total + of(part), 0n);
+  const usable = sum((part) => part.usable);
   return {
     pool,
     across,
     fillLimit,
     raw: sum((part) => part.raw),
-    usable: sum((part) => part.usable),
+    usable,
+    toHosts: usable,
     used: sum(({ row }) => row.used ?? 0n),
     redundancy: sum((part) => part.redundancy),
     reserve: sum((part) => part.reserve),
@@ -86,7 +93,7 @@ export function drawCapacity(pools: readonly PoolCapacity[]): Picture {
       label(pictureWidth - 1, y + 11, `raw ${formatTerabytes(pool.raw)}`, { anchor: "end", look: "label soft" }),
       ...bars,
       line(post, y + 12, post, y + 16 + barHeight + 4, "post"),
-      label(1, y + 16 + barHeight + 14, `${formatTerabytes(pool.used)} of ${formatTerabytes(pool.usable)} usable (${fillOf(pool)}), limit ${formatPercent(pool.fillLimit)}`),
+      label(1, y + 16 + barHeight + 14, `${toHostsOf(pool)}; ${formatTerabytes(pool.used)} of ${formatTerabytes(pool.usable)} usable (${fillOf(pool)}), limit ${formatPercent(pool.fillLimit)}`),
     ];
   });
   return { title: "Capacity by pool", summary: pools.map(describePool).join(" "), width: pictureWidth, height: top + pools.length * blockHeight + 2, shapes, legend: looks };
@@ -98,11 +105,15 @@ export function describePool(pool: PoolCapacity): string {
   const across = pool.across === "" ? "" : ` What is used holds ${pool.across} over the arrays.`;
   const left = pool.left.length === 0 ? "" : ` Not counted, for want of scheme, drives or drive size that fit: ${pool.left.join(", ")}.`;
   const fill = `${fillOf(pool)}, limit ${formatPercent(pool.fillLimit)}`;
-  return `${pool.pool}: ${formatTerabytes(pool.used)} used of ${formatTerabytes(pool.usable)} usable (${fill}), ${formatTerabytes(pool.raw)} raw.${over}${across}${left}`;
+  return `${pool.pool}: ${toHostsOf(pool)}; ${formatTerabytes(pool.used)} used of ${formatTerabytes(pool.usable)} usable (${fill}), ${formatTerabytes(pool.raw)} raw.${over}${across}${left}`;
 }
 
 function limitOf({ usable, fillLimit }: PoolCapacity): bigint {
   return (usable * BigInt(Math.round(fillLimit * 1e6))) / 1_000_000n;
+}
+
+function toHostsOf({ toHosts }: PoolCapacity): string {
+  return toHosts === null ? "to hosts not known" : `${formatTerabytes(toHosts)} to hosts`;
 }
 
 function fillOf({ used, usable }: PoolCapacity): string {

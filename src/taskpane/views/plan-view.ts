@@ -2,7 +2,7 @@ import { loadSample } from "../../actions/load-sample";
 import { setUp } from "../../actions/set-up";
 import { PlanModel } from "../../planning/plan/model";
 import { tableKeys, tables as schema, type TableKey } from "../../planning/plan/schema";
-import { missingTables } from "../../planning/plan/set-up";
+import { earlierTables, missingTables } from "../../planning/plan/set-up";
 import { makeButton } from "../elements/button";
 import { countOf } from "../elements/count-of";
 import { fill, make } from "../elements/make";
@@ -22,7 +22,7 @@ export function makePlanView(pane: PaneContext): View {
   const refresh = async () => {
     const workbook = await port.read();
     const model = new PlanModel(workbook);
-    showTables(model, missingTables(workbook));
+    showTables(model, missingTables(workbook), earlierTables(workbook).map(({ key }) => key));
     addresses.hidden = model.table("ports") === null;
     pictures.show(model);
   };
@@ -31,11 +31,12 @@ export function makePlanView(pane: PaneContext): View {
 
   const setUpTables = () =>
     status.run("Set up tables", async () => {
-      const { added, kept } = await setUp(port);
+      const { added, kept, broughtUp } = await setUp(port);
       await refresh();
-      if (added.length === 0) return { sentence: "Every planning table is here already; nothing was changed." };
+      const columns = broughtUp.length === 0 ? "" : ` Columns of today's layout were added to ${broughtUp.join(", ")}; nothing there was moved.`;
+      if (added.length === 0) return { sentence: columns === "" ? "Every planning table is here already; nothing was changed." : columns.trim() };
       const rest = kept.length === 0 ? "Begin with Sites." : `${countOf(kept.length, "table")} stood here already and ${kept.length === 1 ? "was" : "were"} not touched.`;
-      return { sentence: `${countOf(added.length, "table")} added. ${rest}` };
+      return { sentence: `${countOf(added.length, "table")} added. ${columns === "" ? rest : columns.trim()}` };
     });
   const fillWithSample = () =>
     status.run("Load the sample", async () => {
@@ -44,7 +45,7 @@ export function makePlanView(pane: PaneContext): View {
       return { sentence: "The plan of the Thornmere Map Library, which is invented, stands in the tables. Look around, change it, check it." };
     });
 
-  function showTables(model: PlanModel, missing: readonly TableKey[]): void {
+  function showTables(model: PlanModel, missing: readonly TableKey[], earlier: readonly TableKey[]): void {
     const isEmpty = tableKeys.every((key) => key === "settings" || key === "procedures" || key === "steps" || model.rows(key).length === 0);
     const count = (key: TableKey, thing: string, things?: string) => countOf(model.rows(key).length, thing, things);
     const sentence =
@@ -61,6 +62,7 @@ export function makePlanView(pane: PaneContext): View {
         "div",
         { class: "bay-row" },
         missing.length > 0 && makeButton("Set up tables", setUpTables, { appearance: "primary" }),
+        missing.length === 0 && earlier.length > 0 && makeButton(`Add today's columns to ${earlier.map((key) => schema[key].name).join(", ")}`, setUpTables),
         isEmpty && makeButton("Load the sample", fillWithSample),
       ),
     );

@@ -236,3 +236,46 @@ describe("assigning addresses in a small plan", () => {
     expect(changes({ networks: [{ network: "n", gateway: "none" }, { network: "m" }], ports: [{ array: "a" }], clusters: [{ cluster: "c" }], hosts: [{ host: "h" }] })).toEqual([]);
   });
 });
+
+describe("addresses by intent", () => {
+  const site = "Mill";
+  const plan = (networks: TableRow<"networks">[], more: TableRows = {}): WorkbookSnapshot =>
+    planWorkbook({ sites: [{ site }], networks: networks.map((one) => ({ site, ...one })), arrays: [{ array: "a", site, controllers: "A,B", ports: "2" }], ports: [], ...more });
+  const net = (network: string, at: number, role: string, side: "A" | "B" | null = null): TableRow<"networks"> => ({ network, prefix: `10.1.${at}.0/24`, gateway: "none", role, side });
+
+  test("gives data networks first, side A before B, wherever management stands", () => {
+    const networks = [net("mgmt", 0, "management"), net("data-2", 2, "data", "B"), net("data-1", 1, "data", "A")];
+    expect(assign(plan(networks)).map((line) => line.split(" ").slice(1, 4).join(" "))).toEqual(["A 0 data-1", "A 1 data-2", "B 0 data-1", "B 1 data-2"]);
+  });
+
+  test("keeps the order of the rows where no role is named", () => {
+    expect(assign(plan([{ ...net("mgmt", 0, ""), role: null }, { ...net("data-1", 1, ""), role: null }])).map((line) => line.split(" ")[3])).toEqual(["mgmt", "data-1", "mgmt", "data-1"]);
+  });
+
+  test("hands out no server, receiver of alerts, gateway of another row, host or address of a port in whatever network its row names", () => {
+    const workbook = plan([net("mgmt", 0, "management"), { network: "far", prefix: "10.9.0.0/24", gateway: "10.1.0.6", site: "Barn" }], {
+      sites: [{ site, timeServers: "10.1.0.1, time.example", nameServers: "10.1.0.2", alertsTo: "10.1.0.3" }],
+      hosts: [{ host: "h", site, address: "10.8.0.1, 10.1.0.4" }],
+      arrays: [{ array: "a", site, controllers: "A", ports: "1" }, { array: "b", site: "Barn" }],
+      ports: [{ array: "b", controller: "A", port: "0", network: "far", address: "10.1.0.5" }],
+    });
+    expect(assign(workbook).at(-1)).toBe("a A 0 mgmt 10.1.0.7");
+  });
+
+  test("hands out what another routing table uses", () => {
+    const workbook = plan([{ ...net("mgmt", 0, "management"), routing: "own" }], {
+      sites: [{ site: "Barn", timeServers: "10.1.0.1" }, { site }], arrays: [{ array: "a", site, controllers: "A", ports: "1" }],
+    });
+    expect(assign(workbook)).toEqual(["a A 0 mgmt 10.1.0.1"]);
+  });
+
+  test("writes the MTU of the network beside the address, where the network says one and the row none", () => {
+    const rows = sample();
+    const [first, second] = rows.ports.slice(0, 2);
+    Object.assign(first!, { address: null, mtu: null });
+    Object.assign(second!, { address: null, mtu: 1400 });
+    expect(written(rows)).toEqual(["Ports 5 Address: 10.64.11.1", "Ports 5 MTU: 9000", "Ports 6 Address: 10.64.12.1"]);
+    rows.networks[0]!.mtu = null;
+    expect(written(rows)).toEqual(["Ports 5 Address: 10.64.11.1", "Ports 6 Address: 10.64.12.1"]);
+  });
+});

@@ -55,6 +55,7 @@ describe("proposing cables", () => {
 
   test("names no port of a switch whose ports are not numbers", () => {
     const rows = sample();
+    Object.assign(rows.switches[1]!, { ports: null, keptPorts: null });
     rows.ports[3]!.switchPort = "1/2";
     Object.assign(rows.ports[1]!, { switch: null, switchPort: null });
     expect(written(rows)).toEqual(["Ports 6 Switch: rr-sw2"]);
@@ -198,5 +199,48 @@ describe("proposing cables in a small plan", () => {
   test("keeps the port that one row of a cable names", () => {
     expect(cables([sw("s1")], "A0 n s1", "A0 m s1 8")).toEqual(["A0 s1 8", "A0 s1 8"]);
     expect(cables([sw("s1")], "A0 n  8")).toEqual(["A0 s1 8"]);
+  });
+});
+
+describe("cables by intent", () => {
+  const site = "Mill";
+  const networks = [
+    { network: "mgmt", site, role: "management" },
+    { network: "d1", site, role: "data", side: "A" },
+    { network: "d2", site, role: "data", side: "B" },
+  ] as const satisfies TableRow<"networks">[];
+  const port = (controller: string, name: string, network: string): TableRow<"ports"> => ({ array: "a", controller, port: name, network });
+  const of = (some: TableRow<"switches">[], ports: TableRow<"ports">[], nets: TableRow<"networks">[] = [...networks]): string[] => {
+    const switches = some.map((one) => ({ site, networks: "mgmt, d1, d2", ...one }));
+    const plan = planWorkbook({ networks: nets, switches, arrays: [{ array: "a", site, controllers: "A,B", ports: "3" }], ports });
+    return rowsOf(readPlan(cabled(plan)), "ports").map((row) => `${row.controller}${row.port} ${row.network} ${row.switch} ${row.switchPort}`.trim());
+  };
+
+  test("keep the two sides on different switches, where switches have no side", () => {
+    const lines = of([{ switch: "s1" }, { switch: "s2" }], [port("A", "0", "mgmt"), port("A", "1", "d1"), port("A", "2", "d2"), port("B", "0", "mgmt"), port("B", "1", "d1"), port("B", "2", "d2")]);
+    const to = (network: string) => new Set(lines.filter((line) => line.includes(` ${network} `)).map((line) => line.split(" ")[2]));
+    expect([to("d1").size, to("d2").size]).toEqual([1, 1]);
+    expect(to("d1")).not.toEqual(to("d2"));
+    expect(to("mgmt").size).toBe(2);
+  });
+
+  test("go to the switch of their side", () => {
+    expect(of([{ switch: "s1", side: "B" }, { switch: "s2", side: "A" }], [port("A", "0", "d1"), port("B", "0", "d1"), port("A", "1", "d2")])).toEqual(["A0 d1 s2 1", "B0 d1 s2 2", "A1 d2 s1 1"]);
+  });
+
+  test("spread data ports before others, where no sides are named", () => {
+    const plain = networks.map(({ network, role }) => ({ network, site, role }));
+    const lines = of([{ switch: "s1" }, { switch: "s2" }], [port("A", "0", "mgmt"), port("A", "1", "d1"), port("A", "2", "d2")], plain);
+    expect(new Set(lines.slice(1).map((line) => line.split(" ")[2])).size).toBe(2);
+  });
+
+  test("take the first free port that a switch has and does not keep, and another switch once one is full", () => {
+    expect(of([{ switch: "s1", ports: "3", keptPorts: "1" }], [port("A", "0", "d1"), port("A", "1", "d1"), port("A", "2", "d1")])).toEqual(["A0 d1 s1 2", "A1 d1 s1 3", "A2 d1 s1"]);
+    const three = [port("A", "0", "mgmt"), port("A", "1", "mgmt"), port("A", "2", "mgmt")];
+    expect(of([{ switch: "s1", ports: "x1, x2" }, { switch: "s2", ports: "1" }], three)).toEqual(["A0 mgmt s1 x1", "A1 mgmt s2 1", "A2 mgmt s1 x2"]);
+  });
+
+  test("pass over kept ports of a switch that does not say how many it has", () => {
+    expect(of([{ switch: "s1", keptPorts: "1-2" }], [port("A", "0", "mgmt")])).toEqual(["A0 mgmt s1 3"]);
   });
 });

@@ -41,6 +41,13 @@ describe("the cabling of a site", () => {
     expect(layout.nodes.find(({ name }) => name === "one A")!.isSinglePoint).toBe(true);
   });
 
+  test("says what is not known instead of that there is no single point", () => {
+    const layout = cablingOf([["A", "s1"], ["B", "s2"]], []);
+    expect(describeCabling(layout)).toBe("Mill: 2 cables between 5 devices. Not known: how h is cabled. Of the rest no single point is known.");
+    expect(drawCabling(layout).shapes.map(({ text }) => text)).toContain("? Not known: how h is cabled");
+    expect(describeCabling(cablingOf([], [["s1", "h"]]))).toContain("Not known: how one is cabled.");
+  });
+
   test("says what nothing joins", () => {
     expect(cablingOf([["A", "s1"]], [["s2", "h"]]).parted).toEqual(["one and h"]);
     expect(describeCabling(cablingOf([], []))).toBe("Mill: nothing is cabled yet.");

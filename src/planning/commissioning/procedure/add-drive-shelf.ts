@@ -19,7 +19,7 @@ export const addDriveShelf: ProcedureDraft = {
       steps: [
         { id: "SHF-020", do: "Read serial number of {{Array}}: it is the right one.", expect: "{{Array.Serial}}", record: "serial", sign: "two", minutes: 2 },
         { id: "SHF-021", do: "See that it is fully redundant, with no fault and no rebuild running. If not, mend that first.", expect: "Fully redundant", minutes: 3 },
-        { id: "SHF-022", do: "Both controllers present, every host on all paths.", expect: "{{Addresses}}", record: "number", minutes: 5 },
+        { id: "SHF-022", do: "Both controllers present, every host on all paths. Enter the smallest number; by the plan: {{Host paths}}.", expect: "{{Paths}}", record: "number", minutes: 5 },
         { id: "SHF-023", do: "Export the configuration. Enter where.", record: "text", minutes: 5 },
         { id: "SHF-024", do: "Firmware of the controllers: new enough for this shelf by the maker's guide?", expect: "{{Firmware}}", record: "text", minutes: 5 },
       ],

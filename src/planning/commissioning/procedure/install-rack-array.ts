@@ -227,7 +227,7 @@ export const installRackArray: ProcedureDraft = {
       section: "Hosts",
       forEach: "array",
       steps: [
-        { id: "INS-200", do: "On every host of the site, look for {{Array}} anew. Enter the smallest number of paths that any host shows.", expect: "{{Addresses}}", record: "number", minutes: 15 },
+        { id: "INS-200", do: "On every host of the site, look for {{Array}} anew. Enter the smallest number of paths that any host shows. By the plan: {{Host paths}}.", expect: "{{Paths}}", record: "number", minutes: 15 },
         { id: "INS-201", do: "See on every host that its path software calls all paths usable and names the working controller's as the preferred ones where the array prefers some.", expect: "All usable", minutes: 5 },
       ],
     },
@@ -245,7 +245,7 @@ export const installRackArray: ProcedureDraft = {
       steps: [
         { id: "INS-220", do: "Run a light read and write load from a host to a test volume on {{Array}}, with no live data on it.", expect: "Runs without errors", minutes: 10 },
         { id: "INS-221", do: "Pull one network cable of {{Array}}. Enter the seconds for which the load stood still.", record: "number", unit: "s", minutes: 5 },
-        { id: "INS-222", do: "See that the alert arrives, plug the cable back in and wait until every host shows all paths again.", expect: "{{Addresses}}", record: "number", minutes: 5 },
+        { id: "INS-222", do: "See that the alert arrives, plug the cable back in and wait until every host shows all paths again. Enter the smallest number; by the plan: {{Host paths}}.", expect: "{{Paths}}", record: "number", minutes: 5 },
       ],
     },
     {

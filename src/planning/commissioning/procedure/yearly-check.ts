@@ -60,7 +60,7 @@ export const yearlyCheck: ProcedureDraft = {
       section: "Hosts and cluster",
       forEach: "array",
       steps: [
-        { id: "YCK-060", do: "Smallest number of paths to {{Array}} that any host shows.", expect: "{{Addresses}}", record: "number", minutes: 10 },
+        { id: "YCK-060", do: "Smallest number of paths to {{Array}} that any host shows. By the plan: {{Host paths}}.", expect: "{{Paths}}", record: "number", minutes: 10 },
         { id: "YCK-061", do: "The cluster answers at its shared address.", expect: "{{Shared address}}", record: "address", minutes: 2 },
       ],
     },

@@ -94,12 +94,13 @@ export function feedTable({ places: { arrays } }: ExpandedJob, model: PlanModel)
   return summaryTable(columns, lines);
 }
 
-/** Says what the arrays of this job add to each pool, and how much of it may be filled. */
+/** Says what the arrays of this job add to each pool: what hosts can store of it, the usable capacity that is made of, and how much may be filled. */
 export function poolTable({ places }: ExpandedJob, model: PlanModel): SummaryRow[] {
   const columns = [
     { label: "Capacity by pool, here", from: "found", to: "found" },
-    { label: "Usable TB", from: "unit", to: "expectedBefore" },
-    { label: "Fill limit", from: "recheckedBy", to: "by" },
+    { label: "To hosts TB", from: "unit", to: "expectedBefore" },
+    { label: "Usable TB", from: "recheckedBy", to: "recheckedBy" },
+    { label: "Fill limit", from: "by", to: "by" },
     { label: "To fill TB", from: "witness", to: "witness" },
     { label: "Arrays", from: "done", to: "note" },
   ] as const;
@@ -108,12 +109,15 @@ export function poolTable({ places }: ExpandedJob, model: PlanModel): SummaryRow
   const lines = [...pools].map(([name, arrays]) => {
     const capacities = arrays.map((array) => model.capacity.of(array));
     const total = capacities.every((one) => one !== null) ? capacities.reduce((sum, { usable }) => sum + usable, 0n) : null;
-    const limit = model.find("pools", name)?.fillLimit ?? null;
+    const contents = model.capacity.pools().find(({ pool }) => foldName(pool.pool) === foldName(name));
+    const toHosts = contents === undefined ? total : model.capacity.partToHosts(contents, arrays);
+    const limit = contents?.pool.fillLimit ?? null;
     return [
       fact(name),
+      figure(toHosts === null ? null : terabytesOf(toHosts)),
       figure(total === null ? null : terabytesOf(total)),
       fact(limit === null ? "" : formatPercent(limit)),
-      figure(total === null || limit === null ? null : roundTo(2, (Number(total) / 1e12) * limit)),
+      figure(toHosts === null || limit === null ? null : roundTo(2, (Number(toHosts) / 1e12) * limit)),
       fact(arrays.map(({ array }) => array).join(", ")),
     ];
   });

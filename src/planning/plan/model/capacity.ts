@@ -1,4 +1,4 @@
-import { breakDown, layoutDrives, parseScheme, type Breakdown, type Layout, type Scheme } from "../../capacity";
+import { breakDown, layoutDrives, parseScheme, usableOfMixed, type Breakdown, type Layout, type Scheme } from "../../capacity";
 import { bytes, megabytesPerSecond, share, type Bytes } from "../../quantity";
 import { rebuildHours } from "../../rates";
 import { foldName } from "../../text";
@@ -44,6 +44,24 @@ export class Capacity {
     const pools = this.rows.rows("pools").filter((pool) => this.rows.find("pools", pool.pool) === pool);
     return pools.map((pool) => this.contentsOf(pool));
   });
+
+  /**
+   * Computes what hosts can store in a pool: what the scheme across its arrays leaves of their usable capacities, which may differ, or their sum
+   * where there is none. Null where an array's capacity is not known, or the scheme cannot be read or laid over them.
+   */
+  readonly toHosts = oncePer(({ pool, across, arrays, members }: PoolContents): Bytes | null => {
+    if (members.length === 0 || members.length < arrays.length) return null;
+    if (saysNone(pool.acrossArrays)) return bytes(members.reduce((sum, { usable }) => sum + usable, 0n));
+    return across === null ? null : orNull(() => usableOfMixed(across, members.map(({ usable }) => usable), 0, share(0)));
+  });
+
+  /** Computes the part of what a pool gives to hosts that some of its arrays bring, by their usable capacities; null where either is not known. */
+  partToHosts(contents: PoolContents, arrays: readonly PlanRow<"arrays">[]): Bytes | null {
+    const whole = this.toHosts(contents);
+    const usableOf = (some: readonly PlanRow<"arrays">[]): bigint => some.reduce((sum, row) => sum + (this.of(row)?.usable ?? 0n), 0n);
+    const all = usableOf(contents.arrays);
+    return whole === null || all === 0n ? null : bytes((whole * usableOf(arrays)) / all);
+  }
 
   constructor(private readonly rows: PlanRows) {}
 

@@ -1,6 +1,6 @@
 import type { Family } from "../../addressing";
 import type { PlanRow } from "../read";
-import type { Network } from "./networks";
+import { inPortOrder, type Network } from "./networks";
 import type { PortFacts, Socket } from "./port-facts";
 
 /** An address that a controller port of an array ought to have. */
@@ -17,11 +17,11 @@ export interface ExpectedPort {
  * Lists what the Ports table ought to hold for an array: controller by controller, port by port, one row for each address family that
  * the networks of its site have.
  *
- * The p-th port of a controller takes the networks of a family in turn, in the order of their rows. A row that names neither a network
+ * The p-th port of a controller takes the networks of a family in turn, data networks first (see `inPortOrder`). A row that names neither a network
  * nor an address may be of any family: it is taken for the first that lacks one.
  */
 export function expectPorts(sockets: readonly Socket[], networks: readonly Network[], rows: readonly PortFacts[]): readonly ExpectedPort[] {
-  const lanes = ([4, 6] as const).map((family) => ({ family, networks: networks.filter(({ prefix }) => prefix?.family === family) }));
+  const lanes = ([4, 6] as const).map((family) => ({ family, networks: inPortOrder(networks.filter(({ prefix }) => prefix?.family === family)) }));
   const found = new SocketRows(rows);
   return sockets.flatMap(({ controller, port, at, socket }): ExpectedPort[] =>
     lanes.flatMap((lane): ExpectedPort[] => {

@@ -1,7 +1,8 @@
 export { saysNone, type PoolContents, type PoolMember } from "./capacity";
 export type { ExpectedPort } from "./expected-ports";
 export { groupBy } from "./group-by";
-export { gatewayAddress, isHostOf, isReserved, usualMtu, type Network } from "./networks";
+export type { HostPathCount } from "./host-paths";
+export { gatewayAddress, isHostOf, isReserved, networkRoles, usualMtu, type Network } from "./networks";
 export type { HostPath } from "./paths";
 export type { JobPlaces } from "./places";
 export { PlanModel } from "./plan-model";
@@ -12,4 +13,5 @@ export { topUnit, unitFromBottom, unitsOf, type RackContents, type RackDevice } 
 export { once, oncePer } from "./once";
 export { orNull, refusalOf } from "./refusal";
 export { ownersOf, sectionOf, type PlacedStep, type ReachedLayer } from "./step-reach";
-export { addressKey, clusterUse, userOf, type UsedAddress } from "./used-addresses";
+export { keptPortsOf, portsOfSwitch } from "./switch-ports";
+export { addressesOfHost, addressKey, clusterUse, userOf, type UsedAddress } from "./used-addresses";

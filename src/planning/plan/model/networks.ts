@@ -1,7 +1,7 @@
 import {
   compareAddresses, containsAddress, firstHost, lastHost, parseBlocks, parsePrefix, readAddress, type Address, type Block, type Prefix,
 } from "../../addressing";
-import { foldName } from "../../text";
+import { foldName, splitNames } from "../../text";
 import type { PlanRow } from "../read";
 import { once, oncePer } from "./once";
 import type { PlanRows } from "./plan-rows";
@@ -9,6 +9,10 @@ import { orNull } from "./refusal";
 
 /** What a network carries where its row says nothing, in bytes (IEEE 802.3). */
 export const usualMtu = 1500;
+
+/** What a network is for. */
+export const networkRoles = ["data", "management", "replication", "cluster"] as const;
+export type NetworkRole = (typeof networkRoles)[number];
 
 /** A network as its row says, with what could be read of it. */
 export interface Network {
@@ -20,6 +24,8 @@ export interface Network {
   /** Routing table in lower case; "" is the common one. */
   readonly routing: string;
   readonly mtu: number;
+  /** What it is for; nothing where its row does not say, or says what is no role. */
+  readonly roles: ReadonlySet<NetworkRole>;
 }
 
 /** The networks of a plan. */
@@ -59,7 +65,18 @@ function readNetwork(row: PlanRow<"networks">): Network {
     reserved: orNull(() => parseBlocks(row.reserved)),
     routing: foldName(row.routing),
     mtu: row.mtu ?? usualMtu,
+    roles: new Set(networkRoles.filter((role) => splitNames(row.role).some((word) => foldName(word) === role))),
   };
+}
+
+/**
+ * Puts networks in the order in which ports take them: data networks first, side A before B, then those that do not say what they are for,
+ * then the others by role. Networks that do not differ in this stay in the order of their rows.
+ */
+export function inPortOrder(networks: readonly Network[]): readonly Network[] {
+  const rank = ({ roles, row: { side } }: Network): number =>
+    roles.has("data") ? (side === "B" ? 1 : 0) : roles.size === 0 ? 2 : 3 + networkRoles.findIndex((role) => roles.has(role));
+  return [...networks].sort((a, b) => rank(a) - rank(b));
 }
 
 /** Gives the address of a network's gateway; null where it has none, or none that can be read. */

@@ -39,6 +39,13 @@ export class Paths {
     private readonly ports: Ports,
   ) {}
 
+  /** Names the hosts and arrays of a site of which no cable is known: what parts them from each other is not known either. */
+  unknownAt(site: string): readonly string[] {
+    const hosts = this.rows.rowsWith("hosts", "site", site).filter((host) => this.switchesOf(host).length === 0).map(({ host }) => host);
+    const arrays = this.rows.rowsWith("arrays", "site", site).filter((array) => this.ports.of(array).every(({ to }) => to === null)).map(({ array }) => array);
+    return [...hosts, ...arrays].filter((name) => name !== "");
+  }
+
   /** Names the one switch to which all cabled ports of an array go; null where there are several, or none. */
   onlySwitchOf(array: PlanRow<"arrays">): string | null {
     return theOneOf(this.ports.of(array).map(({ row }) => row.switch).filter((name) => name !== ""));

@@ -1,4 +1,5 @@
 import { Capacity } from "./capacity";
+import { HostPaths } from "./host-paths";
 import { Networks } from "./networks";
 import { Paths } from "./paths";
 import { Places } from "./places";
@@ -24,6 +25,7 @@ export class PlanModel extends PlanRows {
   readonly power = new Power(this);
   readonly racks = new Racks(this);
   readonly paths = new Paths(this, this.ports);
+  readonly hostPaths = new HostPaths(this, this.networks, this.ports);
   readonly places = new Places(this);
   readonly reach = new StepReach(this);
   readonly spellings = new Spellings(this);

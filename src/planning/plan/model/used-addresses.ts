@@ -1,7 +1,8 @@
-import { readAddress, type Address } from "../../addressing";
+import { containsAddress, readAddress, type Address } from "../../addressing";
+import { splitNames } from "../../text";
 import type { PlanRow } from "../read";
-import type { Network, Networks } from "./networks";
-import { once } from "./once";
+import { gatewayAddress, type Network, type Networks } from "./networks";
+import { once, oncePer } from "./once";
 import type { PlanRows } from "./plan-rows";
 import { portLabel, portUse } from "./port-facts";
 import type { Ports } from "./ports";
@@ -20,6 +21,18 @@ export type UsedAddress = Holder & {
   readonly network: Network | null;
 };
 
+/** An address that a site uses though no row of the plan holds it: a server that its arrays are told of. */
+export interface ServiceAddress {
+  readonly row: PlanRow<"sites">;
+  /** What it does, such as "time server". */
+  readonly does: string;
+  readonly address: Address;
+  /** Routing table of the network in which it lies; "" where it lies in none of its site. */
+  readonly routing: string;
+}
+
+const services = { timeServers: "time server", nameServers: "name server", alertsTo: "receiver of alerts" } as const;
+
 /** The addresses that a plan uses. */
 export class UsedAddresses {
   /** Lists every address in use that can be read: ports first, then clusters, then hosts. */
@@ -30,6 +43,26 @@ export class UsedAddresses {
     private readonly networks: Networks,
     private readonly ports: Ports,
   ) {}
+
+  /** Lists the addresses among the time servers, name servers and receivers of alerts of all sites; names are passed over. */
+  readonly services = once((): readonly ServiceAddress[] =>
+    this.rows.rows("sites").flatMap((row) =>
+      (["timeServers", "nameServers", "alertsTo"] as const).flatMap((column) =>
+        splitNames(row[column]).flatMap((text): ServiceAddress[] => {
+          const address = readAddress(text);
+          return address === null ? [] : [{ row, does: services[column], address, routing: this.networks.holding(row.site, address)?.routing ?? "" }];
+        }),
+      ),
+    ),
+  );
+
+  /** Lists, for a network, the addresses in it that nobody may be given: every gateway and every server of its routing table. */
+  readonly keptIn = oncePer(({ prefix, routing }: Network): readonly Address[] => {
+    if (prefix === null) return [];
+    const gateways = this.networks.all().flatMap((network) => (network.routing === routing ? (gatewayAddress(network) ?? []) : []));
+    const servers = this.services().flatMap((service) => (service.routing === routing ? [service.address] : []));
+    return [...gateways, ...servers].filter((address) => address.family === prefix.family && containsAddress(prefix, address));
+  });
 
   private ofPorts(): UsedAddress[] {
     const used: UsedAddress[] = [];
@@ -50,12 +83,15 @@ export class UsedAddresses {
   }
 
   private ofHosts(): UsedAddress[] {
-    return this.rows.rows("hosts").flatMap((row): UsedAddress[] => {
-      const address = readAddress(row.address);
-      if (address === null) return [];
-      return [{ table: "hosts", column: "address", row, use: `host\n${row.row}`, address, network: this.networks.holding(row.site, address) }];
-    });
+    return this.rows.rows("hosts").flatMap((row) => addressesOfHost(row).map((address, at): UsedAddress => {
+      return { table: "hosts", column: "address", row, use: `host\n${row.row}\n${at}`, address, network: this.networks.holding(row.site, address) };
+    }));
   }
+}
+
+/** Lists the addresses of a host that can be read. */
+export function addressesOfHost({ address }: PlanRow<"hosts">): readonly Address[] {
+  return splitNames(address).flatMap((text) => readAddress(text) ?? []);
 }
 
 /** Names the use of a cluster's shared address. */

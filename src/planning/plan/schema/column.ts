@@ -33,6 +33,8 @@ export interface Column<Kind extends ColumnKind = ColumnKind> {
   readonly formula?: string;
   /** True where a size may be 0. */
   readonly zero?: true;
+  /** Version of the layout that brought it, where that was not the first: set-up adds it to tables of an earlier one. */
+  readonly since?: number;
   /** Width in characters of a column of long text, which wraps; without it the width follows what stands there. */
   readonly width?: number;
 }
@@ -71,8 +73,8 @@ export const tick = column("tick");
 export const formula = column("formula");
 
 /** Describes a column that holds one of a few words. */
-export function choice<const Choice extends string>(header: string, meaning: string, choices: readonly Choice[]): ChoiceColumn<Choice> {
-  return { kind: "choice", header, meaning, choices };
+export function choice<const Choice extends string>(header: string, meaning: string, choices: readonly Choice[], extra: Extra = {}): ChoiceColumn<Choice> {
+  return { ...extra, kind: "choice", header, meaning, choices };
 }
 
 /** Describes a column of numbers in a unit that has a type of its own. */

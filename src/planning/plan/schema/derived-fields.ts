@@ -28,6 +28,10 @@ export const derivedFields = {
     "Usable before reserve": {},
     /** How many different addresses its ports have. */
     "Addresses": {},
+    /** Fewest paths that any host of its site has to it, counted in data networks; blank where that is not known of every host. */
+    "Paths": {},
+    /** The paths of each host of its site, one by one, with those that are not known. */
+    "Host paths": {},
     /** Hours to rebuild one drive at the drive rate of the settings. */
     "Rebuild hours": {},
     /** Share of its feeds in use, and after the loss of another feed. */

@@ -1,2 +1,2 @@
 export { sampleRows } from "./sample";
-export { missingTables, planSetUp } from "./set-up";
+export { earlierTables, missingTables, planBringUp, planSetUp } from "./set-up";

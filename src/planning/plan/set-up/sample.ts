@@ -63,34 +63,34 @@ const feeds: readonly TableRow<"feeds">[] = [
   { feed: "CS-B", site: "Cold Store", source: "Annex mains board", ...circuit, volts: 400, phases: 3 },
 ];
 
-const dataNetwork = { gateway: "none", mtu: 9000 } as const;
+const dataNetwork = { gateway: "none", mtu: 9000, role: "data" } as const;
 const networks: readonly TableRow<"networks">[] = [
   { network: "rr-data-1", site: "Reading Room", prefix: "10.64.11.0/24", ...dataNetwork, vlan: 111, reserved: "10.64.11.64/26" },
   { network: "rr-data-2", site: "Reading Room", prefix: "10.64.12.0/24", ...dataNetwork, vlan: 112, reserved: "10.64.12.64/26" },
   { network: "bi-data-1", site: "Bindery", prefix: "10.64.21.0/24", ...dataNetwork, vlan: 121, reserved: "10.64.21.64/26" },
   { network: "bi-data-2", site: "Bindery", prefix: "10.64.22.0/24", ...dataNetwork, vlan: 122, reserved: "10.64.22.64/26" },
-  { network: "cs-data-1", site: "Cold Store", prefix: "10.64.31.0/24", ...dataNetwork, vlan: 131, reserved: "10.64.31.64/26" },
-  { network: "cs-data-2", site: "Cold Store", prefix: "10.64.32.0/24", ...dataNetwork, vlan: 132, reserved: "10.64.32.64/26" },
-  { network: "mgmt", prefix: "10.64.0.0/24", gateway: "10.64.0.1", vlan: 100, mtu: 1500, reserved: "10.64.0.2-10.64.0.9" },
-  { network: "cs-data-1-v6", site: "Cold Store", prefix: "fd6b:41c2:9e07:31::/64", ...dataNetwork, vlan: 131, reserved: "fd6b:41c2:9e07:31::40/122" },
-  { network: "cs-data-2-v6", site: "Cold Store", prefix: "fd6b:41c2:9e07:32::/64", ...dataNetwork, vlan: 132, reserved: "fd6b:41c2:9e07:32::40/122" },
-  { network: "cs-mgmt-v6", site: "Cold Store", prefix: "fd6b:41c2:9e07:30::/64", gateway: "fd6b:41c2:9e07:30::1", vlan: 100, mtu: 1500 },
+  { network: "cs-data-1", site: "Cold Store", prefix: "10.64.31.0/24", ...dataNetwork, side: "A", vlan: 131, reserved: "10.64.31.64/26" },
+  { network: "cs-data-2", site: "Cold Store", prefix: "10.64.32.0/24", ...dataNetwork, side: "B", vlan: 132, reserved: "10.64.32.64/26" },
+  { network: "mgmt", prefix: "10.64.0.0/24", gateway: "10.64.0.1", vlan: 100, mtu: 1500, role: "management", reserved: "10.64.0.2-10.64.0.9" },
+  { network: "cs-data-1-v6", site: "Cold Store", prefix: "fd6b:41c2:9e07:31::/64", ...dataNetwork, side: "A", vlan: 131, reserved: "fd6b:41c2:9e07:31::40/122" },
+  { network: "cs-data-2-v6", site: "Cold Store", prefix: "fd6b:41c2:9e07:32::/64", ...dataNetwork, side: "B", vlan: 132, reserved: "fd6b:41c2:9e07:32::40/122" },
+  { network: "cs-mgmt-v6", site: "Cold Store", prefix: "fd6b:41c2:9e07:30::/64", gateway: "fd6b:41c2:9e07:30::1", vlan: 100, mtu: 1500, role: "management" },
 ];
 
-const topOfRack = { bottomUnit: 40, units: 1, watts: 120 } as const;
+const topOfRack = { bottomUnit: 40, units: 1, watts: 120, ports: "24", keptPorts: "23, 24", frameBytes: 9216 } as const;
 const switches: readonly TableRow<"switches">[] = [
   { switch: "rr-sw1", site: "Reading Room", rack: "RR-R1", ...topOfRack, feedA: "RR-A", feedB: "RR-B", networks: "rr-data-1, rr-data-2, mgmt" },
   { switch: "rr-sw2", site: "Reading Room", rack: "RR-R2", ...topOfRack, feedA: "RR-A", feedB: "RR-B", networks: "rr-data-1, rr-data-2, mgmt" },
   { switch: "bi-sw1", site: "Bindery", rack: "BI-R1", ...topOfRack, feedA: "BI-A", feedB: "BI-B", networks: "bi-data-1, bi-data-2, mgmt" },
   { switch: "bi-sw2", site: "Bindery", rack: "BI-R2", ...topOfRack, feedA: "BI-A", feedB: "BI-B", networks: "bi-data-1, bi-data-2, mgmt" },
-  { switch: "cs-sw1", site: "Cold Store", rack: "CS-R1", ...topOfRack, feedA: "CS-A/L1", feedB: "CS-B/L1", networks: "cs-data-1, cs-data-1-v6, mgmt, cs-mgmt-v6" },
-  { switch: "cs-sw2", site: "Cold Store", rack: "CS-R1", ...topOfRack, bottomUnit: 39, feedA: "CS-A/L1", feedB: "CS-B/L1", networks: "cs-data-2, cs-data-2-v6, mgmt, cs-mgmt-v6" },
+  { switch: "cs-sw1", site: "Cold Store", rack: "CS-R1", ...topOfRack, feedA: "CS-A/L1", feedB: "CS-B/L1", side: "A", networks: "cs-data-1, cs-data-1-v6, mgmt, cs-mgmt-v6" },
+  { switch: "cs-sw2", site: "Cold Store", rack: "CS-R1", ...topOfRack, bottomUnit: 39, feedA: "CS-A/L1", feedB: "CS-B/L1", side: "B", networks: "cs-data-2, cs-data-2-v6, mgmt, cs-mgmt-v6" },
 ];
 
 const hosts: readonly TableRow<"hosts">[] = [
-  { host: "scan-1", site: "Reading Room", initiatorName: "iqn.2024-05.example.thornmere:scan-1", address: "10.64.11.65" },
-  { host: "scan-2", site: "Bindery", initiatorName: "iqn.2024-05.example.thornmere:scan-2", address: "10.64.21.65" },
-  { host: "archive-1", site: "Cold Store", initiatorName: "iqn.2024-05.example.thornmere:archive-1", address: "fd6b:41c2:9e07:31::41" },
+  { host: "scan-1", site: "Reading Room", initiatorName: "iqn.2024-05.example.thornmere:scan-1", address: "10.64.11.65, 10.64.12.65" },
+  { host: "scan-2", site: "Bindery", initiatorName: "iqn.2024-05.example.thornmere:scan-2", address: "10.64.21.65, 10.64.22.65" },
+  { host: "archive-1", site: "Cold Store", initiatorName: "iqn.2024-05.example.thornmere:archive-1", address: "fd6b:41c2:9e07:31::41, fd6b:41c2:9e07:32::41" },
 ];
 
 const links: readonly TableRow<"links">[] = [
@@ -219,9 +219,9 @@ const jobs: readonly TableRow<"jobs">[] = [
 ];
 
 const quote: readonly TableRow<"quote">[] = [
-  { item: "Two Alder 24, prepared", for: "Reading Room", quantity: 2, cost: 21400, margin: 0.22, currency: "EUR", validUntil: "2026-08-31" },
-  { item: "Two Rowan 12, prepared", for: "Bindery", quantity: 2, cost: 15900, margin: 0.22, currency: "EUR", validUntil: "2026-08-31" },
-  { item: "Alder 24, prepared", for: "cs-array-1", quantity: 1, cost: 22150, margin: 0.2, currency: "EUR", validUntil: "2026-08-31" },
-  { item: "Alder 24, prepared", for: "cs-array-2", quantity: 1, cost: 22150, margin: 0.2, currency: "EUR", validUntil: "2026-08-31" },
-  { item: "Installation and handover", quantity: 3, cost: 1850, margin: 0.3, currency: "EUR", validUntil: "2026-08-31" },
+  { item: "Two Alder 24, prepared", kind: "array", for: "Reading Room", quantity: 2, cost: 21400, margin: 0.22, currency: "EUR", validUntil: "2026-08-31" },
+  { item: "Two Rowan 12, prepared", kind: "array", for: "Bindery", quantity: 2, cost: 15900, margin: 0.22, currency: "EUR", validUntil: "2026-08-31" },
+  { item: "Alder 24, prepared", kind: "array", for: "cs-array-1", quantity: 1, cost: 22150, margin: 0.2, currency: "EUR", validUntil: "2026-08-31" },
+  { item: "Alder 24, prepared", kind: "array", for: "cs-array-2", quantity: 1, cost: 22150, margin: 0.2, currency: "EUR", validUntil: "2026-08-31" },
+  { item: "Installation and handover", kind: "service", quantity: 3, cost: 1850, margin: 0.3, currency: "EUR", validUntil: "2026-08-31" },
 ];

@@ -1,6 +1,6 @@
 import { foldName, quote } from "../../text";
-import { columnLetters, quoteSheetName, sheetDayOf, type Area, type Cell, type CellStyle, type Scalar, type SheetPlan, type Validation, type WorkbookSnapshot } from "../../../sheet";
-import { hostTableName, locateTable, markerText } from "../read";
+import { columnLetters, isBlank, quoteSheetName, sheetDayOf, type Area, type Cell, type CellStyle, type Scalar, type SheetPlan, type Validation, type WorkbookSnapshot } from "../../../sheet";
+import { hostTableName, locateTable, markerText, type TableLocation } from "../read";
 import { columnsOf, nameColumn, tableKeys, tables, type Column, type ColumnKind, type TableKey, type TableRow, type TableRows } from "../schema";
 
 /** Names the planning tables that a workbook lacks. */
@@ -16,20 +16,87 @@ export function missingTables(workbook: WorkbookSnapshot): TableKey[] {
  */
 export function planSetUp(workbook: WorkbookSnapshot, rows: TableRows = {}): SheetPlan[] {
   const taken = new Set(workbook.sheets.map(({ name }) => foldName(name)));
-  const places = new Map<TableKey, TablePlace>();
+  const places = new Map(placesOfAll(workbook, thoseWithRoom(earlierTables(workbook))));
   const added: TableKey[] = [];
   for (const key of tableKeys) {
-    const found = placeOf(workbook, key);
-    if (found !== null) {
-      places.set(key, found);
-      continue;
-    }
+    if (places.has(key)) continue;
     const sheet = freeSheetName(tables[key].name, taken);
     taken.add(foldName(sheet));
     places.set(key, { sheet, firstRow: headerRow + 1, column: (name) => columnsOf(key).findIndex(([column]) => column === name) });
     added.push(key);
   }
   return added.map((key) => planTable(key, rows[key] ?? [], places));
+}
+
+/** A table of an earlier layout, and the columns that it lacks since. */
+interface EarlierTable {
+  readonly key: TableKey;
+  readonly found: TableLocation;
+  readonly lacks: readonly Column[];
+}
+
+/** Finds the tables of an earlier layout: those that lack columns which a later one brought. */
+export function earlierTables(workbook: WorkbookSnapshot): EarlierTable[] {
+  return tableKeys.flatMap((key): EarlierTable[] => {
+    const found = locateTable(workbook, key);
+    if (found === null) return [];
+    const headers = new Set((found.sheet.values[found.headerRow] ?? []).slice(found.firstColumn, found.lastColumn + 1).map((cell) => (typeof cell === "string" ? foldName(cell) : "")));
+    const lacks = columnsOf(key).flatMap(([, column]) => (column.since !== undefined && !headers.has(foldName(column.header)) ? [column] : []));
+    return lacks.length === 0 ? [] : [{ key, found, lacks }];
+  });
+}
+
+/** A block of cells that brings a table up to today's layout, and the area that the table covers then. */
+export interface BroughtUp {
+  readonly key: TableKey;
+  readonly sheet: string;
+  readonly table: string;
+  readonly area: Area;
+  readonly row: number;
+  readonly column: number;
+  readonly cells: readonly (readonly Cell[])[];
+}
+
+/**
+ * Plans to add, behind the last column of every table of an earlier layout, the columns that it lacks; nothing that stands is moved or changed.
+ *
+ * A table with anything in the cells that would be needed is left as it is: the check names its missing columns, and it works without.
+ */
+export function planBringUp(workbook: WorkbookSnapshot): BroughtUp[] {
+  const earlier = thoseWithRoom(earlierTables(workbook));
+  const places = placesOfAll(workbook, earlier);
+  return earlier.map(({ key, found: { sheet, headerRow, firstColumn, lastColumn, lastRow }, lacks }): BroughtUp => {
+    const body = Array.from({ length: lastRow - headerRow }, (_, at) =>
+      lacks.map((column): Cell => (column.kind === "formula" ? { formula: resolve(column.formula ?? "", key, headerRow + 1 + at, places) ?? "" } : {})),
+    );
+    return {
+      key, sheet: sheet.name, table: hostTableName(key), row: headerRow, column: lastColumn + 1, cells: [lacks.map(({ header }): Cell => ({ value: header })), ...body],
+      area: { row: headerRow, column: firstColumn, rows: lastRow - headerRow + 1, columns: lastColumn - firstColumn + 1 + lacks.length },
+    };
+  });
+}
+
+function thoseWithRoom(earlier: readonly EarlierTable[]): EarlierTable[] {
+  return earlier.filter(({ found: { sheet, headerRow, lastColumn, lastRow }, lacks }) =>
+    sheet.values.slice(headerRow, lastRow + 1).every((line, at) =>
+      lacks.every((_, beside) => isBlank(line[lastColumn + 1 + beside]) && (sheet.formulas[headerRow + at]?.[lastColumn + 1 + beside] ?? null) === null),
+    ),
+  );
+}
+
+/** Says where the columns of the tables that are there will stand once the earlier ones are brought up. */
+function placesOfAll(workbook: WorkbookSnapshot, earlier: readonly EarlierTable[]): ReadonlyMap<TableKey, TablePlace> {
+  return new Map(
+    tableKeys.flatMap((key): [TableKey, TablePlace][] => {
+      const place = placeOf(workbook, key);
+      if (place === null) return [];
+      const own = earlier.find((one) => one.key === key);
+      if (own === undefined) return [[key, place]];
+      const added = new Map(columnsOf(key).map(([name, column]) => [name, own.lacks.indexOf(column)]));
+      const columnAt = (name: string): number => ((added.get(name) ?? -1) < 0 ? place.column(name) : own.found.lastColumn + 1 + added.get(name)!);
+      return [[key, { ...place, column: columnAt }]];
+    }),
+  );
 }
 
 const headerRow = 3;
@@ -112,9 +179,12 @@ const styles = {
 
 type StyleName = keyof typeof styles;
 
-function cellOf(column: Column, value: Scalar, formula: (text: string) => string): Cell {
+function cellOf(column: Column, value: Scalar, resolved: (text: string) => string | null): Cell {
   const style = column.kind === "text" && column.width !== undefined ? "prose" : kindStyles[column.kind];
-  if (column.kind === "formula") return column.formula === undefined ? { style } : { formula: formula(column.formula), style };
+  if (column.kind === "formula") {
+    const formula = column.formula === undefined ? null : resolved(column.formula);
+    return formula === null ? { style } : { formula, style };
+  }
   if (value === null) return { style };
   if (column.kind === "date" && typeof value === "string") return { value: sheetDayOf(value) ?? value, style };
   return { value, style };
@@ -142,16 +212,20 @@ function widthOf({ header, width, kind }: Column, values: readonly (Scalar | und
 
 /**
  * Writes a formula of the schema for one row: `[Header]` is the cell of that column in the row, `[Table.Header]` the plain range of a
- * column of another table, which every host understands.
+ * column of another table, which every host understands. Null where the workbook's own tables lack one of the columns.
  */
-function resolve(formula: string, own: TableKey, row: number, places: ReadonlyMap<TableKey, TablePlace>): string {
-  return formula.replace(/\[(?:([^.\]]+)\.)?([^\]]+)\]/g, (_, name: string | undefined, header: string) => {
-    if (name === undefined) return `$${columnLetters(columnsOf(own).findIndex(([, one]) => one.header === header))}${row + 1}`;
-    const key = tableKeys.find((one) => tables[one].name === name);
+function resolve(formula: string, own: TableKey, row: number, places: ReadonlyMap<TableKey, TablePlace>): string | null {
+  const lacking: string[] = [];
+  const text = formula.replace(/\[(?:([^.\]]+)\.)?([^\]]+)\]/g, (_, name: string | undefined, header: string) => {
+    const key = name === undefined ? own : tableKeys.find((one) => tables[one].name === name);
     const column = key === undefined ? undefined : columnsOf(key).find(([, one]) => one.header === header);
-    if (key === undefined || column === undefined) throw new Error(`The schema has no ${name}.${header}.`);
-    return rangeOf(key, column[0], places) ?? '""';
+    if (key === undefined || column === undefined) throw new Error(`The schema has no ${name ?? tables[own].name}.${header}.`);
+    const at = places.get(key)!.column(column[0]);
+    const place = at < 0 ? null : name === undefined ? `$${columnLetters(at)}${row + 1}` : rangeOf(key, column[0], places);
+    if (place === null) lacking.push(header);
+    return place ?? "";
   });
+  return lacking.length === 0 ? text : null;
 }
 
 /** Writes the range of a column of another table; null where the workbook's own table lacks the column. */

@@ -15,9 +15,17 @@ export function deriveArrayFields(model: PlanModel, array: PlanRow<"arrays">): D
     "Usable": capacity === null ? "" : formatTerabytes(capacity.usable),
     "Usable before reserve": capacity === null ? "" : formatTerabytes(capacity.usable + capacity.reserve),
     "Addresses": addresses.size === 0 ? "" : String(addresses.size),
+    "Paths": String(model.hostPaths.fewestTo(array) ?? ""),
+    "Host paths": describePaths(model, array),
     "Rebuild hours": model.capacity.rebuildHoursOf(array)?.toPrecision(2) ?? "",
     "Feed load": describeFeedLoads(model, array),
   };
+}
+
+/** Says host by host how many paths it has to an array. */
+function describePaths(model: PlanModel, array: PlanRow<"arrays">): string {
+  const hosts = model.hostPaths.to(array).map(({ host, paths }) => `${host.host} ${paths ?? "not known"}`);
+  return hosts.length === 0 ? "no host is planned" : hosts.join(", ");
 }
 
 /** Says in one line what the feeds of an array carry at worst; blank where the plan does not tell. */

@@ -77,3 +77,29 @@ describe("the pools of a plan", () => {
     expect(saysNone(text)).toBe(none);
   });
 });
+
+describe("what hosts can store in a pool", () => {
+  // RAID 6 of 12 drives of 4 TB with a spare leaves 9 x 4 = 36 TB, of 6 drives without one 16 TB.
+  const small = { ...array, drives: 6, spares: 0 };
+  const of = (acrossArrays: string, ...arrays: TableRow<"arrays">[]) => {
+    const { capacity, ...model } = modelOf({ pools: [{ pool: "P", acrossArrays }], arrays: arrays.map((one, at) => ({ ...one, array: `a${at}`, pool: "P" })) });
+    const contents = capacity.pools()[0]!;
+    return { whole: capacity.toHosts(contents), part: capacity.partToHosts(contents, [model.plan.arrays!.rows[0]!]) };
+  };
+
+  test("is the sum of its arrays without a scheme, half of it with two copies over equal ones", () => {
+    expect(of("none", array, small)).toEqual({ whole: 52n * tera, part: 36n * tera });
+    expect(of("2 copies", array, array)).toEqual({ whole: 36n * tera, part: 18n * tera });
+  });
+
+  test("is no more than the smaller of two unequal arrays with two copies, and 2/3 of three equal ones with 2+1", () => {
+    expect(of("2 copies", array, small).whole).toBe(16n * tera);
+    expect(of("2+1", array, array, array).whole).toBe(72n * tera);
+  });
+
+  test("is not known where an array's capacity is not, the scheme cannot be read, or there are too few arrays for it", () => {
+    expect(of("2 copies", array, { ...array, scheme: null })).toEqual({ whole: null, part: null });
+    expect(of("2 coypies", array, array).whole).toBeNull();
+    expect(of("3 copies", array, array).whole).toBeNull();
+  });
+});

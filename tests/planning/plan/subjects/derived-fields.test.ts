@@ -19,6 +19,8 @@ describe("the derived fields of an array", () => {
       "Usable": "32.4 TB",
       "Usable before reserve": "36 TB",
       "Addresses": "",
+      "Paths": "",
+      "Host paths": "no host is planned",
       "Rebuild hours": "11",
       // 900 W at 230 V are 3.913 A; 0.8 of 16 A are 12.8 A.
       "Feed load": "F at worst 3.91 of 12.8 A (30.57%), G at worst 3.91 of 12.8 A (30.57%)",

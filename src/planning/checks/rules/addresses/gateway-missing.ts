@@ -1,5 +1,5 @@
-import { containsAddress, formatAddress, readAddress } from "../../../addressing";
-import type { Network, PlanModel } from "../../../plan/model";
+import { containsAddress, formatAddress } from "../../../addressing";
+import { addressesOfHost, type Network, type PlanModel } from "../../../plan/model";
 import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const gatewayMissing: Rule = {
@@ -25,8 +25,9 @@ function forHosts(model: PlanModel): Remark[] {
   const portNetworks = new Set(model.ports.all().map(({ network }) => network));
   const told = new Set<Network>();
   return model.rows("hosts").flatMap((row): Remark[] => {
-    const address = readAddress(row.address);
-    if (address === null || row.site === "") return [];
+    // A host with several addresses is in a network of its site by one of them, or needs a gateway for the first.
+    const [address, ...others] = addressesOfHost(row);
+    if (address === undefined || row.site === "" || others.some((other) => model.networks.holding(row.site, other) !== null)) return [];
     const networks = model.networks.ofSite(row.site).filter((network) => network.prefix?.family === address.family);
     if (networks.length === 0 || networks.some(({ prefix }) => containsAddress(prefix!, address))) return [];
     const ways = networks.filter((network) => portNetworks.has(network));

@@ -1,19 +1,19 @@
 import { assignableRanges, countInRanges, formatPrefix, RangeList, subtractRanges, type Prefix } from "../../../addressing";
-import { clusterUse, gatewayAddress, isReserved, portUse, type Network, type PlanModel } from "../../../plan/model";
+import { clusterUse, isReserved, portUse, type Network, type PlanModel } from "../../../plan/model";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const networkTooSmall: Rule = {
   name: "network-too-small",
   family: "addresses",
   weight: "stop",
-  meaning: "A network has an address for every port, cluster and host that needs one in it, beside its gateway and what it keeps back.",
+  meaning: "A network has an address for every port, cluster and host that needs one in it, beside its gateway, the servers in it and what it keeps back.",
   check: (model) => {
     const needs = addressesNeeded(model);
     return model.networks.all().flatMap((network): Remark[] => {
       const { row, prefix } = network;
       const needed = needs.get(network)?.size ?? 0;
       if (prefix === null || needed === 0) return [];
-      const room = roomIn(network, prefix);
+      const room = roomIn(model, network, prefix);
       if (BigInt(needed) <= room) return [];
       const has = `has ${room} ${room === 1n ? "address" : "addresses"} to give, ${needed} ${needed === 1 ? "is" : "are"} needed`;
       const sentence = `${formatPrefix(prefix)} of ${row.network} ${has}. Give it a larger prefix.`;
@@ -22,10 +22,9 @@ export const networkTooSmall: Rule = {
   },
 };
 
-function roomIn(network: Network, prefix: Prefix): bigint {
+function roomIn(model: PlanModel, network: Network, prefix: Prefix): bigint {
   const taken = new RangeList(prefix.family);
-  const gateway = gatewayAddress(network);
-  if (gateway?.family === prefix.family) taken.addRange(gateway, gateway);
+  for (const address of model.addresses.keptIn(network)) taken.addRange(address, address);
   for (const { first, last } of network.reserved ?? []) if (first.family === prefix.family) taken.addRange(first, last);
   return countInRanges(subtractRanges(assignableRanges(prefix), taken));
 }

@@ -1,6 +1,6 @@
 import { parseAddress, parseBlocks, parsePrefix } from "../../../addressing";
 import { refusalOf } from "../../../plan/model";
-import { foldName } from "../../../text";
+import { foldName, splitNames } from "../../../text";
 import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const notAnAddress: Rule = {
@@ -27,9 +27,11 @@ export const notAnAddress: Rule = {
       const refusal = row.sharedAddress === "" ? null : refusalOf(() => parseAddress(row.sharedAddress, "Shared address"));
       return refusal === null ? [] : [remarkAt(model, "clusters", row, "sharedAddress", refusal)];
     }),
-    ...model.rows("hosts").flatMap((row): Remark[] => {
-      const refusal = row.address === "" ? null : refusalOf(() => parseAddress(row.address, "Address"));
-      return refusal === null ? [] : [remarkAt(model, "hosts", row, "address", refusal)];
-    }),
+    ...model.rows("hosts").flatMap((row) =>
+      splitNames(row.address).flatMap((text): Remark[] => {
+        const refusal = refusalOf(() => parseAddress(text, "Address"));
+        return refusal === null ? [] : [remarkAt(model, "hosts", row, "address", refusal)];
+      }),
+    ),
   ],
 };

@@ -1,3 +1,4 @@
+import type { PlanRow } from "../../../plan/read";
 import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const hostWithoutPath: Rule = {
@@ -6,7 +7,9 @@ export const hostWithoutPath: Rule = {
   weight: "stop",
   meaning: "Links and cables lead from every host to every cabled array of its site.",
   check: (model) => {
-    const unlinked = model.rows("links").length === 0 ? [] : model.rows("hosts").filter((row) => row.host !== "" && model.paths.switchesOf(row).length === 0);
+    const isLinked = (row: PlanRow<"hosts">): boolean => model.paths.switchesOf(row).length > 0;
+    // Where no host of a site has a link, nothing is known about any: another rule says so.
+    const unlinked = model.rows("hosts").filter((row) => row.host !== "" && !isLinked(row) && model.rowsWith("hosts", "site", row.site).some(isLinked));
     const parted = model.paths.all().filter(({ points }) => points === null);
     return [
       ...unlinked.map((row): Remark => remarkAt(model, "hosts", row, "host", `${row.host} has no link to a switch, so it reaches no array. Add its links.`)),

@@ -41,4 +41,10 @@ export const arrays = table("Arrays", "One row an array. Ids are written once an
   usable: formula("Usable", "Usable TB, computed in the sheet.", {
     formula: '=IF([Scheme]="","",BAY.USABLE([Scheme],[Drives],[Drive size],[Spares],[Reserve]))',
   }),
+  toHosts: formula("To hosts", "TB of it that hosts can store: its part of what the scheme across the arrays of its pool leaves.", {
+    formula:
+      '=IF([Usable]="","",IF([Pool]="",[Usable],IF(OR(INDEX([Pools.Across arrays],MATCH([Pool],[Pools.Pool],0))="",LOWER(INDEX([Pools.Across arrays],MATCH([Pool],[Pools.Pool],0)))="none"),[Usable],' +
+      '[Usable]*BAY.MIXED(INDEX([Pools.Across arrays],MATCH([Pool],[Pools.Pool],0)),FILTER([Arrays.Usable],[Arrays.Pool]=[Pool]))/SUMIF([Arrays.Pool],[Pool],[Arrays.Usable]))))',
+    since: 2,
+  }),
 });

@@ -5,5 +5,5 @@ export const hosts = table("Hosts", "One row a host that uses the arrays of its 
   host: text("Host", "Name of the host.", named),
   site: text("Site", "Where it is.", { from: "sites" }),
   initiatorName: text("Initiator name", "iSCSI qualified name of its initiator."),
-  address: text("Address", "Its address."),
+  address: text("Address", "Its addresses, one in each data network it uses, with commas between."),
 });

@@ -7,7 +7,7 @@ export const ports = table("Ports", "One row an address of an array port. Assign
   port: text("Port", "Port, as the chassis labels it."),
   network: text("Network", "Network it is on.", { from: "networks" }),
   address: text("Address", "Its address."),
-  mtu: count("MTU", "MTU set on the port; the network's when empty."),
+  mtu: count("MTU", "MTU set on the port; the network's when empty. Assign addresses fills it."),
   switch: text("Switch", "Switch it is cabled to.", { from: "switches" }),
   switchPort: text("Switch port", "Port of the switch."),
 });

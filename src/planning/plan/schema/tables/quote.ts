@@ -1,4 +1,4 @@
-import { count, date, formula, named, number, share, text } from "../column";
+import { choice, count, date, formula, named, number, share, text } from "../column";
 import { table } from "../table";
 
 export const quote = table("Quote", "What is offered. Prices are yours; formulas follow the plan.", {
@@ -16,7 +16,14 @@ export const quote = table("Quote", "What is offered. Prices are yours; formulas
   sellPrice: formula("Sell price", "Price of the row.", {
     formula: '=IF([Cost]="","",[Quantity]*BAY.SELLPRICE([Cost],[Margin],"margin",0.01))',
   }),
-  pricePerTb: formula("Price per TB", "Sell price per usable TB.", {
-    formula: '=IF(OR([Usable TB]="",[Sell price]=""),"",BAY.UNITPRICE([Sell price],[Usable TB]))',
+  pricePerTb: formula("Price per TB", "Price of the arrays that it is for, over what hosts can store on them; blank for what is no array.", {
+    formula:
+      '=IF(OR([Kind]<>"array",[To hosts TB]="",[Sell price]=""),"",BAY.UNITPRICE([Sell price]/[Quantity]*IF(COUNTIF([Arrays.Array],[For])>0,1,COUNTIF([Arrays.Site],[For])),[To hosts TB]))',
+  }),
+  kind: choice("Kind", "array, service or support: only arrays have a price per TB.", ["array", "service", "support"], { since: 2 }),
+  toHosts: formula("To hosts TB", "What hosts can store on the array, or on all arrays of the site, that it is for.", {
+    formula:
+      '=IF([For]="","",IFERROR(INDEX([Arrays.To hosts],MATCH([For],[Arrays.Array],0)),IF(COUNTIF([Arrays.Site],[For])=0,"",SUMIF([Arrays.Site],[For],[Arrays.To hosts]))))',
+    since: 2,
   }),
 });

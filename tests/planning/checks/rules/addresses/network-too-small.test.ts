@@ -1,9 +1,14 @@
 import { networkTooSmall } from "../../../../../src/planning/checks/rules/addresses/network-too-small";
-import { cells, found, sample } from "../../../../support/plan-rows";
+import { cells, found, sample, type EditableRows } from "../../../../support/plan-rows";
+
+function withoutServers(rows: EditableRows): void {
+  for (const site of rows.sites) Object.assign(site, { timeServers: null, nameServers: null });
+}
 
 // mgmt: two ports of rr and bi arrays each, one of each cs array that shares, two clusters: 4 x 2 + 2 + 2 = 12 addresses.
 test("finds a network without room for its ports and clusters beside gateway and what it keeps back", () => {
   const rows = sample();
+  withoutServers(rows);
   Object.assign(rows.networks[6]!, { prefix: "10.64.0.0/28", reserved: "10.64.0.2-10.64.0.3" });
   for (const row of [...rows.ports, ...rows.clusters]) if (row.network === "mgmt") row["array" in row ? "address" : "sharedAddress"] = null;
   expect(found(networkTooSmall, rows)).toEqual(["Networks 11 Prefix: 10.64.0.0/28 of mgmt has 11 addresses to give, 12 are needed. Give it a larger prefix."]);
@@ -11,9 +16,12 @@ test("finds a network without room for its ports and clusters beside gateway and
 
 test("takes one that is just large enough", () => {
   const rows = sample();
+  withoutServers(rows);
   Object.assign(rows.networks[6]!, { prefix: "10.64.0.0/28", reserved: "10.64.0.2" });
   for (const row of [...rows.ports, ...rows.clusters]) if (row.network === "mgmt") row["array" in row ? "address" : "sharedAddress"] = null;
   expect(cells(networkTooSmall, rows)).toEqual([]);
+  rows.sites[0]!.timeServers = "10.64.0.7";
+  expect(cells(networkTooSmall, rows)).toEqual(["Networks 11 Prefix"]);
 });
 
 test("counts ports that have no row yet", () => {

@@ -1,0 +1,14 @@
+import { iscsiNameFault } from "../../../addressing";
+import { remarkAt, type Remark, type Rule } from "../../finding";
+
+export const initiatorName: Rule = {
+  name: "initiator-name",
+  family: "intent",
+  weight: "stop",
+  meaning: "The initiator name of a host is an iSCSI name: iqn., eui. or naa. and what belongs behind it (RFC 7143 section 4.2.7).",
+  check: (model) =>
+    model.rows("hosts").flatMap((row): Remark[] => {
+      const fault = row.initiatorName === "" ? null : iscsiNameFault(row.initiatorName);
+      return fault === null ? [] : [remarkAt(model, "hosts", row, "initiatorName", fault)];
+    }),
+};

@@ -1,0 +1,26 @@
+import { portLabel, type PortFacts } from "../../../plan/model";
+import { foldName } from "../../../text";
+import { remarkAt, type Remark, type Rule } from "../../finding";
+
+export const portRole: Rule = {
+  name: "port-role",
+  family: "intent",
+  weight: "stop",
+  meaning: "The same port of every controller, of every array of one model at a site, is in networks of one role: data ports are not on a management network, nor the other way round.",
+  check: (model) => {
+    const first = new Map<string, PortFacts>();
+    return model.ports.all().flatMap((port): Remark[] => {
+      const { row, array, network } = port;
+      if (array === null || network === null || network.roles.size === 0) return [];
+      const kind = array.model === "" ? `\n${array.row}` : foldName(array.model);
+      const key = [foldName(array.site), kind, foldName(row.port)].join("\n");
+      const earlier = first.get(key);
+      if (earlier === undefined) first.set(key, port);
+      if (earlier === undefined || [...network.roles].some((role) => earlier.network?.roles.has(role))) return [];
+      const roles = [...network.roles].join(", ");
+      const other = `${earlier.row.array} port ${portLabel(earlier.row)}`;
+      const sentence = `Port ${portLabel(row)} of ${row.array} is in ${network.row.network} (${roles}); ${other} is for ${[...(earlier.network?.roles ?? [])].join(", ")}. Mend one.`;
+      return [remarkAt(model, "ports", row, "network", sentence)];
+    });
+  },
+};

@@ -1,0 +1,23 @@
+import { keptPortsOf, oncePer } from "../../../plan/model";
+import type { PlanRow } from "../../../plan/read";
+import { foldName, quote } from "../../../text";
+import { remarkAt, type Remark, type Rule } from "../../finding";
+
+export const switchPortKept: Rule = {
+  name: "switch-port-kept",
+  family: "intent",
+  weight: "stop",
+  meaning: "No port of an array is cabled to a switch port that is kept for something else, such as an uplink.",
+  check: (model) => {
+    const kept = oncePer((row: PlanRow<"switches">) => keptPortsOf(row));
+    return [
+      ...model.rows("switches").flatMap((row): Remark[] =>
+        kept(row) === null ? [remarkAt(model, "switches", row, "keptPorts", `Kept ports ${quote(row.keptPorts)} cannot be read. Write 23, 24 or 23-24.`)] : [],
+      ),
+      ...model.ports.all().flatMap(({ row, to }): Remark[] => {
+        if (to === null || row.switchPort === "" || !kept(to)?.has(foldName(row.switchPort))) return [];
+        return [remarkAt(model, "ports", row, "switchPort", `Port ${row.switchPort} of ${to.switch} is kept by its column Kept ports. Choose another, or free it there.`)];
+      }),
+    ];
+  },
+};

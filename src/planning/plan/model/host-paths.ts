@@ -1,0 +1,60 @@
+import { formatAddress } from "../../addressing";
+import { countPaths } from "../../resilience";
+import type { PlanRow } from "../read";
+import type { Network, Networks } from "./networks";
+import { oncePer } from "./once";
+import type { PlanRows } from "./plan-rows";
+import type { PortFacts } from "./port-facts";
+import type { Ports } from "./ports";
+import { addressesOfHost } from "./used-addresses";
+
+/** How many paths a host of the site has to an array. */
+export interface HostPathCount {
+  readonly host: PlanRow<"hosts">;
+  /** Pairs of a host address and a port address in one data network; null where the plan does not say enough. */
+  readonly paths: number | null;
+  /** Data networks in which both stand; none where it is not known. */
+  readonly networks: readonly Network[];
+}
+
+/** How many paths hosts have to arrays, counted in data networks alone. */
+export class HostPaths {
+  /** Counts, for every host of the site of an array, its paths to it; see `countPaths`. */
+  readonly to = oncePer((array: PlanRow<"arrays">): readonly HostPathCount[] => this.rows.rowsWith("hosts", "site", array.site).map((host) => this.between(host, array)));
+
+  /** Finds the fewest paths that a host of its site has to an array; null where there is no host, or one whose paths are not known. */
+  readonly fewestTo = oncePer((array: PlanRow<"arrays">): number | null => {
+    const counts = this.to(array).map(({ paths }) => paths);
+    return counts.length === 0 || counts.includes(null) ? null : Math.min(...counts.map((paths) => paths ?? 0));
+  });
+
+  /** Lists the networks in which the addresses of a host lie; null where it has no address, or one in no network of its site. */
+  readonly networksOf = oncePer((host: PlanRow<"hosts">): readonly Network[] | null => {
+    const networks = addressesOfHost(host).map((address) => this.networks.holding(host.site, address));
+    return networks.length === 0 || networks.includes(null) ? null : networks.filter((network) => network !== null);
+  });
+
+  constructor(
+    private readonly rows: PlanRows,
+    private readonly networks: Networks,
+    private readonly ports: Ports,
+  ) {}
+
+  /** Lists the rows of the ports of an array in data networks. */
+  dataPortsOf(array: PlanRow<"arrays">): readonly PortFacts[] {
+    return this.ports.of(array).filter(({ network }) => network?.roles.has("data"));
+  }
+
+  private between(host: PlanRow<"hosts">, array: PlanRow<"arrays">): HostPathCount {
+    const own = this.networksOf(host);
+    const ports = this.ports.of(array);
+    // A network without a role may be for data or not, and a port without an address may be in use or not: then no figure is given.
+    const isKnown = own !== null && ports.length > 0 && ports.every(({ network, address }) => network !== null && (!own.includes(network) || (network.roles.size > 0 && address !== null)));
+    if (!isKnown) return { host, paths: null, networks: [] };
+    const hostPorts = addressesOfHost(host).map((address, at) => ({ device: "host", network: own[at]!.row.network, address: formatAddress(address), roles: own[at]!.roles }));
+    const arrayPorts = ports.map(({ row }) => ({ device: "array", network: row.network, address: row.address }));
+    const data = hostPorts.filter(({ roles }) => roles.has("data"));
+    const networks = [...new Set(own)].filter((network) => network.roles.has("data") && ports.some((port) => port.network === network));
+    return { host, paths: data.length === 0 ? 0 : countPaths(data, arrayPorts)[0]!.paths, networks };
+  }
+}
