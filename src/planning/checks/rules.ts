@@ -37,6 +37,7 @@ import { rackOverlap } from "./rules/facility/rack-overlap";
 import { rackWeight } from "./rules/facility/rack-weight";
 import { ambiguousPlaceholder } from "./rules/procedure/ambiguous-placeholder";
 import { impossibleCondition } from "./rules/procedure/impossible-condition";
+import { impossibleGrid } from "./rules/procedure/impossible-grid";
 import { repeatedStep } from "./rules/procedure/repeated-step";
 import { uncomparableExpectation } from "./rules/procedure/uncomparable-expectation";
 import { unknownPlaceholder } from "./rules/procedure/unknown-placeholder";
@@ -139,5 +140,6 @@ export const rules: readonly Rule[] = [
   ambiguousPlaceholder,
   uncomparableExpectation,
   impossibleCondition,
+  impossibleGrid,
   storedSecret,
 ];
