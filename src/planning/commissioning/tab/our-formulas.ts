@@ -1,5 +1,6 @@
 import { recordKinds, signs } from "../../plan/schema";
-import { progressFormulas, snagFormulas, stepFormulas } from "./tab-formulas";
+import { slotColumns } from "./tab-columns";
+import { gridFormulas, progressFormulas, snagFormulas, stepFormulas } from "./tab-formulas";
 
 /** Lists the functions of a formula in their order: what is left of it where another program has written it in its own way. */
 function functionsOf(formula: string): string {
@@ -13,6 +14,7 @@ const compared = [null, { by: "text", text: "" }] as const;
 const ours: ReadonlySet<string> = new Set(
   [
     ...recordKinds.flatMap((kind) => compared.flatMap((wanted) => signs.flatMap((sign) => Object.values(stepFormulas(0, { kind, wanted, shown: "", choices: [] }, sign, anywhere))))),
+    ...recordKinds.flatMap((kind) => compared.flatMap((wanted) => slotColumns.flatMap((_, last) => Object.values(gridFormulas(0, slotColumns.slice(0, last + 1).map((columns) => ({ expectation: { kind, wanted }, stepId: "", columns }))))))),
     ...Object.values(snagFormulas(0, anywhere, anywhere)),
     ...Object.values(progressFormulas(anywhere, anywhere, 0)),
   ].map(functionsOf),

@@ -1,15 +1,16 @@
 import { isError, showCell, type CellValue, type Scalar, type SheetPlan, type SheetSnapshot, type WorkbookSnapshot } from "../../../sheet";
 import { canonicalText } from "../../text";
 import {
-  answersOf, entriesOf, foundFields, isFilled, readResult, sealFields, snagFields, snagNumber, stepFields, withoutSpaces,
+  answersOf, entriesOf, foundFields, isFilled, readResult, results, sealFields, snagFields, snagNumber, stepFields, withoutSpaces,
   type FoundText, type SealLine, type Snag, type StepRecord,
 } from "../record";
-import { readRule, readWanted } from "./rule-cell";
+import { readGridHead } from "./grid-rows";
+import { readGridRule, readRule, readWanted, unpacked } from "./rule-cell";
 import { cellNumber } from "./sheet-columns";
-import { foundColumns, orphanPrefix, sealColumns, stepColumns, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
+import { foundColumns, orphanPrefix, sealColumns, slotColumns, slotsPrefix, stepColumns, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
 import { tabFaults } from "./tab-faults";
 import { snagColumnsOf } from "./snag-columns";
-import { headersOf, type TabLayout } from "./tab-layout";
+import { columnsInOrder, headersOf, type TabLayout } from "./tab-layout";
 import { findMarker, readMark, stateColumn } from "./tab-mark";
 import type { TabPlaces, TabReading } from "./tab-reading";
 import { typedElsewhere } from "./typed-elsewhere";
@@ -92,11 +93,10 @@ export function readPlannedTab(plan: SheetPlan): TabReading {
 /** What a row of headers says. */
 type Header = Pick<TabPlaces, "layout" | "columns">;
 
-/** Reads a row of headers as the layout of which it has more; today's where it has as many of both. */
+/** Reads a row of headers as the layout of which it has most; the one without grids where it has none of their columns. */
 function readHeader(header: readonly CellValue[]): Header {
-  const today = readHeaderAs("today", header);
-  const earlier = readHeaderAs("earlier", header);
-  return Object.keys(earlier.columns).length > Object.keys(today.columns).length ? earlier : today;
+  const read = (["lists", "today", "earlier"] as const).map((layout) => readHeaderAs(layout, header));
+  return read.reduce((best, one) => (Object.keys(one.columns).length > Object.keys(best.columns).length ? one : best));
 }
 
 function readHeaderAs(layout: TabLayout, header: readonly CellValue[]): Header {
@@ -104,7 +104,7 @@ function readHeaderAs(layout: TabLayout, header: readonly CellValue[]): Header {
   const columns: Partial<Record<TabColumn, number>> = {};
   header.forEach((cell, index) => {
     const text = canonicalText(cell);
-    const key = tabColumnKeys.find((one) => headers[one] === text && columns[one] === undefined);
+    const key = columnsInOrder(layout).find((one) => headers[one] === text && columns[one] === undefined);
     if (key !== undefined) columns[key] = index;
   });
   return { layout, columns };
@@ -134,6 +134,8 @@ function readRows(reader: RowReader, headerRow: number, { snagsRow, orphansRow, 
   const seals: SealLine[] = [];
   const elsewhere: FoundText[] = [];
   const freeIds = new Set<number>();
+  const words = new Map<string, string>();
+  for (let row = headerRow + 1; row < snagsRow; row += 1) if (reader.text(row, "key") === tags.grid) for (const [stepId, text] of reader.gridHead(row)) words.set(stepId, text);
   for (let row = headerRow + 1; row < rows; row += 1) {
     const key = reader.text(row, "key");
     if (key.startsWith(orphanPrefix)) orphans.push(reader.step(row, key.slice(orphanPrefix.length)));
@@ -142,6 +144,7 @@ function readRows(reader: RowReader, headerRow: number, { snagsRow, orphansRow, 
       snags.push(...read);
       if (read.length === 0) freeIds.add(snagNumber(reader.snagId(row)) ?? 0);
     } else if (key === tags.seal || (row > sealsRow + 1 && reader.hasCode(row))) seals.push(...reader.seal(row));
+    else if (key.startsWith(slotsPrefix)) steps.push(...reader.slots(row, key, words));
     else if (key === tags.text) elsewhere.push(...reader.found(row));
     else if (key !== "" && !key.startsWith("#")) steps.push(reader.step(row, key));
   }
@@ -187,6 +190,7 @@ class RowReader {
     const rule = readRule(this.text(row, "rule"));
     return {
       key,
+      slot: null,
       no: this.text(row, "no"),
       stepId: this.text(row, "stepId"),
       step: this.text(row, "step"),
@@ -207,13 +211,59 @@ class RowReader {
     };
   }
 
+  /** Reads what each step of a grid says from the row above it. */
+  gridHead(row: number): (readonly [stepId: string, words: string])[] {
+    return readGridHead(this.text(row, "step"), unpacked(this.text(row, "rule")));
+  }
+
+  /** Reads the row of a grid as the records that stand side by side in it; the note is that of the first. */
+  slots(row: number, rowKey: string, words: ReadonlyMap<string, string>): StepRecord[] {
+    const listed = unpacked(rowKey.slice(slotsPrefix.length)).slice(0, slotColumns.length);
+    const { signKey, slots } = readGridRule(this.text(row, "rule"));
+    const [units, carried] = (["plannedUnit", "carried"] as const).map((column) => unpacked(this.text(row, column)));
+    const firstPlace = listed.findIndex((key) => key !== null);
+    return listed.flatMap((key, place): StepRecord[] => {
+      if (key === null) return [];
+      const isFirst = place === firstPlace;
+      const columns = slotColumns[place]!;
+      const stepId = isFirst ? this.text(row, "stepId") : (slots[place]?.stepId ?? "");
+      const rule = slots[place]?.rule ?? readRule("");
+      const plannedUnit = units?.[place] ?? "";
+      const found = this.typed(row, columns.found);
+      const note = isFirst ? this.typed(row, "note") : null;
+      return [withAnswers({
+        key,
+        slot: { place, rowKey, signKey },
+        no: this.text(row, "no"),
+        stepId,
+        step: words.get(slots[place]?.stepId ?? stepId) ?? "",
+        subject: this.text(row, "subject"),
+        expected: this.text(row, columns.expected),
+        plannedUnit,
+        expectedBefore: "",
+        result: null,
+        ...rule,
+        wanted: readWanted(rule.kind, this.cell(row, columns.low), this.cell(row, columns.high)),
+        errors: [...(isError(this.cell(row, columns.found)) ? ["found" as const] : []), ...(isFirst && isError(this.cell(row, "note")) ? ["note" as const] : [])],
+        seenUnit: plannedUnit,
+        typed: { ...entriesOf(stepFields, () => null), found, note },
+        settled: false,
+        minutes: isFirst ? Number(this.cell(row, "minutes")) || 0 : 0,
+        carried: carried?.[place] ?? "",
+        row,
+      }, [])];
+    });
+  }
+
   /** Reads a row for snags; none where it is blank. Which step it is about follows from its number: a formula may not have been computed. */
   snag(row: number, steps: readonly StepRecord[]): Snag[] {
     const columns = snagColumnsOf(this.header.layout);
     const typed = entriesOf(snagFields, (field) => this.typed(row, columns[field]));
     if (!isFilled(typed)) return [];
     const isNumber = typeof typed.about === "number";
-    const about = isNumber ? steps.find(({ no }) => no === canonicalText(typed.about)) : undefined;
+    const ofRow = isNumber ? steps.filter(({ no }) => no === canonicalText(typed.about)) : [];
+    // Of the row of a grid it is about the first slot that is not as expected.
+    const about = ofRow.find(({ slot, result }) => slot !== null && result !== null && result !== results.asExpected) ?? ofRow[0];
     return [{
       id: this.snagId(row),
       // A number that no step has is what somebody typed in place of the step that is gone.

@@ -20,7 +20,7 @@ interface Vectors {
   readonly steps: readonly { readonly step: Pick<StepRecord, (typeof judged)[number]>; readonly shown: StepAnswers }[];
   readonly snags: readonly { readonly snag: Snag; readonly shown: SnagAnswers }[];
 }
-const judged = ["key", "no", "stepId", "kind", "expected", "wanted", "seenUnit", "expectedBefore", "typed", "errors", "sign"] as const;
+const judged = ["key", "slot", "no", "stepId", "kind", "expected", "wanted", "seenUnit", "expectedBefore", "typed", "errors", "sign"] as const;
 
 /** Reads what a tab shows where its formulas stand. */
 function vectorsOf(sheet: SheetSnapshot, tab: TabReading): Vectors {
