@@ -50,6 +50,8 @@ interface TabRows {
   readonly merges: Area[];
   /** Rows at which a page may begin: those of sections and blocks. */
   readonly sectionRows: number[];
+  /** Those of them that are better kept on one page. */
+  readonly wholeRows: Set<number>;
   /** The steps with their rows. */
   readonly placed: PlacedStep[];
   /** Each step with its number, by its key. */
@@ -65,7 +67,7 @@ interface TabRows {
 export function tabSheet(name: string, source: TabSource): SheetPlan {
   const { expanded, stamp } = source;
   const blocks = placeBlocks(source);
-  const tab: TabRows = { rows: [], merges: [], sectionRows: [], placed: [], steps: new Map() };
+  const tab: TabRows = { rows: [], merges: [], sectionRows: [], wholeRows: new Set(), placed: [], steps: new Map() };
   addTop(tab, source, blocks);
   addSteps(tab, source, blocks);
   addSnags(tab, source, blocks);
@@ -73,7 +75,7 @@ export function tabSheet(name: string, source: TabSource): SheetPlan {
   addElsewhere(tab, source);
   addSeals(tab, source);
 
-  const { rows, merges, sectionRows, placed } = tab;
+  const { rows, merges, sectionRows, wholeRows, placed } = tab;
   const { stepRows, snagRows } = blocks;
   const stepAt = new Set(placed.map(({ row }) => row));
   const isWrittenIn = (row: number): boolean => stepAt.has(row) || (row >= snagRows.first && row <= snagRows.last);
@@ -97,7 +99,7 @@ export function tabSheet(name: string, source: TabSource): SheetPlan {
       titleRows: { row: 0, rows: headRows },
       header: `${title} · build ${stamp.build} · made ${escapeCode(stamp.madeAt)}`,
       footer: `${title} · build ${stamp.build} · page &P of &N`,
-      breaksBefore: pageBreaks(heights, sectionRows),
+      breaksBefore: pageBreaks(heights, sectionRows, wholeRows),
     },
     tabColor: "#2f5d50",
   });
@@ -134,7 +136,7 @@ function addTop({ rows, merges }: TabRows, { expanded, model, stamp, records }: 
   }
 }
 
-function addSteps({ rows, sectionRows, placed, steps }: TabRows, { expanded, records }: TabSource, { snagRows }: TabBlocks): void {
+function addSteps({ rows, sectionRows, wholeRows, placed, steps }: TabRows, { expanded, records }: TabSource, { snagRows }: TabBlocks): void {
   const hasSnags = records.snags.length > 0;
   let no = 0;
   const place = (step: JobStep, columns: SlotColumns | null): void => {
@@ -149,9 +151,12 @@ function addSteps({ rows, sectionRows, placed, steps }: TabRows, { expanded, rec
           rows.push(titleRow(section.title));
           break;
         case "grid-head":
+          wholeRows.add(sectionRows.at(-1)!);
           rows.push(gridHeadRow(section.columns));
           break;
         case "list-head":
+          wholeRows.add(rows.length);
+          sectionRows.push(rows.length);
           rows.push(labelRow(listHeads));
           break;
         case "step":
