@@ -19,7 +19,7 @@ export function gridHeadRow(columns: JobSection["columns"]): Cell[] {
   const cells: TabCells = { ...inShownColumns("label"), no: styled("No.", "label"), subject: styled("For", "label"), result: styled("Result", "label"), note: styled("Note", "label") };
   columns.forEach(({ stepId, unit }, place) => {
     const { expected, found } = slotColumns[place]!;
-    cells[expected] = styled(`Expected ${stepId}`, "label");
+    cells[expected] = styled(`Expect ${stepId}`, "label");
     cells[found] = styled(`Found ${stepId}${unit === "" ? "" : `, ${unit}`}`, "label");
   });
   return rowOf({

@@ -46,7 +46,7 @@ const portA = { "T-20/A0001.A.0": "192.0.2.1", "T-21/A0001.A.0": 8972, "T-22/A00
 
 describe("a section that is shown as a grid", () => {
   test("has a row a subject, under what its steps say, and one that signs for them", () => {
-    const pairs = ["Expected T-20", "Found T-20", "Expected T-21", "Found T-21, bytes", "Expected T-22", "Found T-22", "Expected T-23", "Found T-23"];
+    const pairs = ["Expect T-20", "Found T-20", "Expect T-21", "Found T-21, bytes", "Expect T-22", "Found T-22", "Expect T-23", "Found T-23"];
     expect(seen(first, "Ports", 8)).toEqual([
       "Ports",
       ["No.", "T-20: Do T-20\nT-21: Do T-21\nT-22: Do T-22\nT-23: Do T-23", "For", "Result", ...pairs, "Note"].join(" | "),
@@ -100,7 +100,7 @@ describe("a section that is shown as a grid", () => {
   test("keeps a job from closing slot by slot, and by the row that signs", () => {
     const sentences = openItems(read(typed(first, { ...portA, "T-23/A0001.A.0": "No" }))).map(({ sentence }) => sentence);
     expect(sentences.filter((sentence) => / (T-2|sign)/.test(sentence) && /No. (9|13) /.test(sentence))).toEqual([
-      "No. 9 T-23 says Differs. Put it right, or waive it with name and reason.",
+      "No. 9 T-23 says Differs in a grid. Put it right, or build the tab again: it gets a row of its own.",
       "No. 13 sign is not done. Type what was found.",
     ]);
   });
