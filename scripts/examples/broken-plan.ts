@@ -132,7 +132,7 @@ export const breaks: readonly Break[] = [
   { what: "A heavy array high above a light one", change: ({ arrays }) => set(arrays[3], { rack: "BI-R1", bottomUnit: 30, weightKg: 45 }), found: [["heavier-above", "Arrays 8 Bottom unit"]] },
   { what: "A lift by two that needs a lift table", change: ({ arrays }) => set(arrays[2], { liftKg: 19.9 }), found: [["lift-aid", "Arrays 7 Lift by"]] },
   {
-    what: "Steps with an unknown field, an ambiguous one, an expectation that cannot be compared, a condition that cannot be met, and an id that stands twice",
+    what: "Steps with an unknown field, an ambiguous one, an expectation that cannot be compared, a condition that cannot be met, an id that stands twice, and a caution in a grid",
     change: (rows) => {
       rows.steps = [
         { ...step, stepId: "OWN-1", do: "Look at the {{Colour}} label." },
@@ -140,6 +140,7 @@ export const breaks: readonly Break[] = [
         { ...step, stepId: "OWN-3", do: "Count the screws.", record: "number", expect: "a few" },
         { ...step, stepId: "OWN-4", do: "Tie the cables.", when: "Port sharing = both" },
         { ...step, stepId: "own-1", do: "Sweep the floor." },
+        { ...step, stepId: "OWN-5", section: "Drives by bay", do: "Look at the latch.", caution: "Its edge cuts." },
         ...rows.steps,
       ];
     },
@@ -149,6 +150,7 @@ export const breaks: readonly Break[] = [
       ["uncomparable-expectation", "Steps 7 Expect"],
       ["impossible-condition", "Steps 8 When"],
       ["repeated-step", "Steps 9 Step id"],
+      ["impossible-grid", "Steps 10 Caution"],
     ],
   },
   {

@@ -66,6 +66,25 @@ export function smallPlan(): TableRows {
   };
 }
 
+/** The small plan with its ports and drives as grids. */
+export function gridPlan(): TableRows {
+  const small = smallPlan();
+  return {
+    ...small,
+    arrays: small.arrays!.map((row) => ({ ...row, drives: 4 })),
+    procedures: [
+      ...small.procedures!.map((row) => (row.section === "Ports" ? { ...row, shownAs: "grid" as const } : row)),
+      { procedure: "Try out", section: "Drives", forEach: "drive", shownAs: "grid" },
+    ],
+    steps: [
+      ...small.steps!,
+      step("T-22", "Ports", { expect: "{{Gateway}}", record: "text" }),
+      step("T-23", "Ports", { expect: "Link up", sign: "two" }),
+      step("T-40", "Drives", { record: "serial", minutes: 1 }),
+    ],
+  };
+}
+
 /** Lays a plan out as cells, without the blank rows and formats that set-up adds: tests that build often stay quick. */
 export function planSheets(rows: TableRows): { readonly name: string; readonly values: readonly (readonly Scalar[])[] }[] {
   return planSetUp({ sheets: [] }, rows).map(({ name, rows: cells }) => ({

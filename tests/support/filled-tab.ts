@@ -8,9 +8,9 @@ import { tabSheet } from "./tab-workbook";
 /** A cell that is written: its value, and its formula where it has one. */
 export type Written = readonly [row: number, column: number, value: CellValue, formula?: string];
 
-/** The small plan's tab as a spreadsheet program shows it, with nothing typed into it. */
-export function builtTab(): SheetSnapshot {
-  const source = readCommissioningPlan(planWorkbook(smallPlan()));
+/** The small plan's tab, or another one's, as a spreadsheet program shows it, with nothing typed into it. */
+export function builtTab(rows = smallPlan()): SheetSnapshot {
+  const source = readCommissioningPlan(planWorkbook(rows));
   return computed(tabSheet(buildJob(source, jobsOf(source)[0]!, () => "new", moment).tab, jobName));
 }
 

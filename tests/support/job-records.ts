@@ -9,7 +9,7 @@ const nothing: StepRecord["typed"] = { found: null, unit: null, recheckedBy: nul
 /** Makes the record of a required tick that one name signs, of which nothing is done yet. */
 export function stepRecord({ typed = {}, ...more }: Some<StepRecord> = {}): StepRecord {
   return {
-    key: "J1/S-1/A1", no: "1", stepId: "S-1", step: "Do it", subject: "array 1", expected: "Done", plannedUnit: "", expectedBefore: "",
+    key: "J1/S-1/A1", slot: null, no: "1", stepId: "S-1", step: "Do it", subject: "array 1", expected: "Done", plannedUnit: "", expectedBefore: "",
     result: null, required: true, sign: "one", kind: "tick", wanted: null, errors: [], seenUnit: "",
     settled: false, minutes: 5, carried: "", row: 10,
     ...more,

@@ -3,7 +3,8 @@ import { openHeadless, type HeadlessWorkbook } from "../../src/headless/open-hea
 import type { SnagField } from "../../src/planning/commissioning/record";
 import type { TabReading } from "../../src/planning/commissioning/tab";
 import { snagColumns } from "../../src/planning/commissioning/tab/snag-columns";
-import type { TableRow } from "../../src/planning/plan/schema";
+import { slotColumns } from "../../src/planning/commissioning/tab/tab-columns";
+import type { TableRow, TableRows } from "../../src/planning/plan/schema";
 import type { Cell, Scalar, SheetSnapshot } from "../../src/sheet";
 import type { Edit } from "../../src/workbook/port";
 import { addPlan, jobName, moment, smallPlan, step } from "./commissioning-plan";
@@ -68,6 +69,31 @@ export const recordCount = 120;
 
 const stepsOf = (count: number): TableRow<"steps">[] => Array.from({ length: count }, (_, index) =>
   step(`K-${index}`, "Start", { minutes: index % 7, sign: (["one", "two", "none"] as const)[index % 3], required: index % 4 === 0 ? "no" : "yes", ...kinds[index % kinds.length] }));
+
+/** Sections that are shown as grids, of one step up to four: every kind but a size stands in one, once a drive. */
+const inGrids = kinds.filter(({ record }) => record !== "size");
+const grids = [1, 2, 3, 4, 3].map((width, index, widths) => {
+  const before = widths.slice(0, index).reduce((sum, one) => sum + one, 0);
+  return { section: `Grid ${index}`, kinds: inGrids.slice(before, before + width) };
+});
+const drives = 3;
+
+/** Records that stand in the grids of a random tab, with the step that signs for each. */
+const gridRecords = inGrids.length * drives + grids.length;
+
+/** A plan of so many steps in a list and in grids. */
+function randomPlan(count: number): TableRows {
+  const { arrays, procedures, ...rest } = smallPlan();
+  return {
+    ...rest,
+    arrays: arrays!.slice(0, 1).map((row) => ({ ...row, scheme: "RAID 5", drives })),
+    procedures: [...procedures!, ...grids.map(({ section }) => ({ procedure: "Try out", section, forEach: "drive", shownAs: "grid" } as const))],
+    steps: [
+      ...stepsOf(count - gridRecords),
+      ...grids.flatMap((grid, index) => grid.kinds.map((kind, place) => step(`G-${index}${place}`, grid.section, { required: place === 1 ? "no" : "yes", ...kind }))),
+    ],
+  };
+}
 /** Day number of 9999-12-31, the last one of the calendar of sheets. */
 const lastDay = 2_958_465;
 const snagRows = 14;
@@ -76,7 +102,7 @@ const errorFormula = "=1/0";
 /** Opens a workbook on the engine with a tab of steps of every kind, in which nothing is typed yet. */
 export async function openRandomTab(count = recordCount): Promise<HeadlessWorkbook> {
   const workbook = await openHeadless();
-  await addPlan(workbook.port, { ...smallPlan(), steps: stepsOf(count) });
+  await addPlan(workbook.port, randomPlan(count));
   for await (const { outcome } of buildTabs(workbook.port, moment, [jobName])) {
     if (outcome.sentence !== `Built with ${count} steps.`) throw new Error(outcome.sentence);
   }
@@ -104,11 +130,15 @@ export async function fillAtRandom(workbook: HeadlessWorkbook, seed: number): Pr
     for (const [column, one] of Object.entries(cells)) line[columnOf(tab, column)] = one;
     return { kind: "write", sheet: tab.sheet, row, column: 0, cells: [line] };
   };
-  const edits = tab.steps.map(({ row, plannedUnit, kind }) => {
+  const edits = tab.steps.map(({ row, plannedUnit, kind, slot }) => {
     const isNumeric = (column: string): boolean => column === "found" && ["number", "size", "date"].includes(kind);
     // A file can keep neither a day beyond the calendar nor an error in a cell of days.
     const isDay = (column: string): boolean => column === "found" && kind === "date";
     const isKept = (value: Scalar): boolean => typeof value !== "number" || value <= lastDay;
+    if (slot !== null) {
+      const value = pick(isDay("found") ? found.filter(isKept) : found);
+      return rowEdit(row, { [slotColumns[slot.place]!.found]: cell("found", value, !isNumeric("found"), !isDay("found")) });
+    }
     return rowEdit(row, Object.fromEntries(Object.entries(columns).map(([column, values]): [string, Cell] => {
       const value = column === "unit" && random() < 0.5 ? plannedUnit : pick(isDay(column) ? values.filter(isKept) : values);
       return [column, cell(column, value, !isNumeric(column), column !== "expectedBefore" && !isDay(column))];
@@ -116,7 +146,7 @@ export async function fillAtRandom(workbook: HeadlessWorkbook, seed: number): Pr
   });
   for (let index = 0; index < snagRows; index += 1) {
     const row = tab.places.snagsRow + 2 + index;
-    const about = pick<Scalar>([null, "gone", "3", 999, true, ...Array.from({ length: 12 }, () => Math.floor(random() * 20) + 1)]);
+    const about = pick<Scalar>([null, "gone", "3", 999, true, ...Array.from({ length: 12 }, () => Math.floor(random() * 20) + 1), tab.steps.length - Math.floor(random() * gridRecords)]);
     const typed = Object.entries(snagCells).map(([field, values]): [SnagField, Cell] =>
       [field as SnagField, cell(field, random() < 0.2 ? null : pick(values), field !== "byWhen" && field !== "foundAgain")]);
     const cells = [["about", cell("about", about, false)] as const, ...typed];

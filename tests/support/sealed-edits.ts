@@ -1,17 +1,21 @@
 import { checkTabSeal, readTab, sealBlocks } from "../../src/planning/commissioning/tab";
 import { twinCells } from "../../src/planning/commissioning/tab/twin-cells";
 import { columnLetters, isBlank, type CellValue, type SheetSnapshot } from "../../src/sheet";
+import { slotColumns } from "../../src/planning/commissioning/tab/tab-columns";
+import { gridPlan } from "./commissioning-plan";
 import { builtTab, columnsOf, computed, withBlocks, withCells, type Written } from "./filled-tab";
 
-/** A tab with records, a snag, a column and a row of people's own and a text beside the summary. */
+/** A tab with records in lists and grids, a snag, a column and a row of people's own and a text beside the summary. */
 export function filledTab(): SheetSnapshot {
-  const empty = builtTab();
+  const empty = builtTab(gridPlan());
   const tab = readTab(empty)!;
   const { found, by, done, note, step, no, result } = columnsOf(tab);
   const width = empty.values[1]!.length;
-  const records = tab.steps.flatMap(({ row }, index): Written[] => [
-    [row, found!, index % 3 === 0 ? 8 : "N-0001"], [row, by!, "AB"], [row, done!, 46_083 + index / 1440], [row, note!, `n${index}`],
-  ]);
+  const records = tab.steps.flatMap(({ row, slot }, index): Written[] => {
+    const value = index % 3 === 0 ? 8 : "N-0001";
+    if (slot !== null) return [[row, tab.places.columns[slotColumns[slot.place]!.found]!, value]];
+    return [[row, found!, value], [row, by!, "AB"], [row, done!, 46_083 + index / 1440], [row, note!, `n${index}`]];
+  });
   const snag = tab.places.snagsRow + 2;
   return computed(withCells(
     empty, ...records, [snag, no!, 3], [snag, step!, "Dent"], [snag, result!, "Closed"], [snag, by!, "EF"],

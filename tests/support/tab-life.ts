@@ -2,11 +2,12 @@ import { buildJob, jobsOf, readCommissioningPlan, type AdjustReading, type JobBu
 import { acceptReturned, compareReturned, snagFields } from "../../src/planning/commissioning/record";
 import { isSpent, readPlannedTab, readTab, stateCell, tabStates, type TabReading } from "../../src/planning/commissioning/tab";
 import { snagColumns } from "../../src/planning/commissioning/tab/snag-columns";
+import { slotColumns } from "../../src/planning/commissioning/tab/tab-columns";
 import { twinCells } from "../../src/planning/commissioning/tab/twin-cells";
 import { Problem } from "../../src/planning/text";
 import type { TableRows } from "../../src/planning/plan/schema";
 import { showCell, type CellValue, type SheetPlan, type SheetSnapshot } from "../../src/sheet";
-import { jobName, moment, planWorkbook, smallPlan } from "./commissioning-plan";
+import { gridPlan, jobName, moment, planWorkbook } from "./commissioning-plan";
 import { seededRandom } from "./seeded-random";
 
 /** A sheet of a tab on which a person works. */
@@ -29,7 +30,7 @@ export interface TabLife {
   readonly doubled: number;
 }
 
-const small = smallPlan();
+const small = gridPlan();
 
 /** Changes of plan and procedure between two builds. */
 const planEdits: readonly ((rows: TableRows) => TableRows)[] = [
@@ -41,6 +42,8 @@ const planEdits: readonly ((rows: TableRows) => TableRows)[] = [
   (rows) => ({ ...rows, steps: rows.steps!.filter(({ stepId }) => stepId !== "T-21" && stepId !== "T-01") }),
   (rows) => ({ ...rows, steps: [...rows.steps!].reverse() }),
   (rows) => ({ ...rows, steps: rows.steps!.map((row) => (row.stepId === "T-90" ? { ...row, do: `${String(row.do)} again`, sign: "one" } : row)) }),
+  (rows) => ({ ...rows, procedures: rows.procedures!.map((row) => ({ ...row, shownAs: row.section === "Ports" && row.shownAs === "grid" ? "list" as const : row.shownAs ?? null })) }),
+  (rows) => ({ ...rows, steps: rows.steps!.map((row) => (row.stepId === "T-22" ? { ...row, expect: "192.0.2.254" } : row)) }),
   () => small,
 ];
 
@@ -176,8 +179,20 @@ class Life {
   private typeRecord(sheet: Sheet): void {
     const tab = this.read(sheet);
     if (tab.steps.length === 0) return;
-    const column = this.pick(["found", "unit", "recheckedBy", "by", "witness", "done", "note"] as const);
-    this.put(sheet, this.pick(tab.steps).row, tab.places.columns[column], "a record");
+    const { row, slot } = this.pick(tab.steps);
+    if (slot === null) {
+      const column = this.pick(["found", "unit", "recheckedBy", "by", "witness", "done", "note"] as const);
+      this.put(sheet, row, tab.places.columns[column], "a record");
+      return;
+    }
+    const { found } = slotColumns[slot.place]!;
+    const column = tab.places.columns[found]!;
+    if (this.random() < 0.3) {
+      // What is as expected stays in the grid.
+      const before = sheet.values[row]?.[column] ?? null;
+      this.write(sheet, row, column, this.pick(["Yes", "none", 8972, "192.0.2.1"]));
+      this.forget(sheet, [before]);
+    } else this.put(sheet, row, tab.places.columns[this.random() < 0.2 ? "note" : found], "a record in a grid");
   }
 
   private typeSnag(sheet: Sheet): void {
@@ -240,7 +255,7 @@ class Life {
   }
 
   private sortSteps(sheet: Sheet): void {
-    const rows = this.read(sheet).steps.map(({ row }) => row);
+    const rows = [...new Set(this.read(sheet).steps.map(({ row }) => row))];
     const order = [...rows].sort(() => this.random() - 0.5);
     const [values, formulas] = [sheet.values, sheet.formulas];
     sheet.values = values.map((line, row) => (rows.includes(row) ? values[order[rows.indexOf(row)]!]! : line));

@@ -55,6 +55,7 @@ import { unknownLinks } from "./rules/intent/unknown-links";
 import { wrongSide } from "./rules/intent/wrong-side";
 import { ambiguousPlaceholder } from "./rules/procedure/ambiguous-placeholder";
 import { impossibleCondition } from "./rules/procedure/impossible-condition";
+import { impossibleGrid } from "./rules/procedure/impossible-grid";
 import { repeatedStep } from "./rules/procedure/repeated-step";
 import { uncomparableExpectation } from "./rules/procedure/uncomparable-expectation";
 import { unknownPlaceholder } from "./rules/procedure/unknown-placeholder";
@@ -175,5 +176,6 @@ export const rules: readonly Rule[] = [
   ambiguousPlaceholder,
   uncomparableExpectation,
   impossibleCondition,
+  impossibleGrid,
   storedSecret,
 ];

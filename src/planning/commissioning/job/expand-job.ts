@@ -2,8 +2,9 @@ import type { PlanModel } from "../../plan/model";
 import type { PlanRow } from "../../plan/read";
 import { JobSubjects, lookupIn, planCellOf } from "../../plan/subjects";
 import { conditionHolds, fillTemplate, foldName, invalid, parseCondition, parseTemplate, quote } from "../../text";
-import { parseExpectation } from "../procedure";
-import type { ExpandedJob, JobStep } from "./job-step";
+import { gridFaults, parseExpectation } from "../procedure";
+import { gridSection, type FilledStep } from "./grid-section";
+import type { ExpandedJob, JobSection, JobStep } from "./job-step";
 
 /** Names a job for good: by its id, and by its name as long as set-up has given it none. */
 export function idOfJob({ id, job }: PlanRow<"jobs">): string {
@@ -15,7 +16,7 @@ export function idOfJob({ id, job }: PlanRow<"jobs">): string {
  *
  * Sections come in table order; within one, all steps for the first subject, then for the second. Sections without a step are left out.
  * Refuses a procedure nobody has, a step id that stands twice, a step in a section that is not the procedure's, a job without arrays
- * where a section is about them, and every text, condition or expectation that cannot be filled.
+ * where a section is about them, a section that no grid can show, and every text, condition or expectation that cannot be filled.
  */
 export function expandJob(model: PlanModel, job: PlanRow<"jobs">): ExpandedJob {
   const rows = sectionRows(model, job);
@@ -27,7 +28,7 @@ export function expandJob(model: PlanModel, job: PlanRow<"jobs">): ExpandedJob {
   }
   const subjects = new JobSubjects(model, places, job);
   const id = idOfJob(job);
-  const sections = rows.map((row) => ({ title: row.section, steps: stepsOfSection(id, row, steps.get(foldName(row.section)) ?? [], subjects) }));
+  const sections = rows.map((row) => expandSection(id, row, steps.get(foldName(row.section)) ?? [], subjects));
   return { id, job, places, sections: sections.filter((section) => section.steps.length > 0) };
 }
 
@@ -64,15 +65,27 @@ function stepsBySection(steps: readonly PlanRow<"steps">[], sections: readonly P
 
 type Subject = ReturnType<JobSubjects["list"]>[number];
 
+/** Works out a section: a step after the other in a list, side by side in a grid. */
+function expandSection(jobId: string, row: PlanRow<"procedures">, steps: readonly PlanRow<"steps">[], subjects: JobSubjects): JobSection {
+  const filled = stepsOfSection(jobId, row, steps, subjects);
+  if (row.shownAs !== "grid") return { title: row.section, steps: filled.map(({ step }) => step), columns: [] };
+  const [fault] = gridFaults(steps);
+  if (fault !== undefined) throw invalid("Shown as", row.shownAs, fault.sentence);
+  return gridSection(jobId, row.section, filled);
+}
+
 /** Fills the steps of a section for one subject after the other. */
-function stepsOfSection(jobId: string, row: PlanRow<"procedures">, steps: readonly PlanRow<"steps">[], subjects: JobSubjects): JobStep[] {
+function stepsOfSection(jobId: string, row: PlanRow<"procedures">, steps: readonly PlanRow<"steps">[], subjects: JobSubjects): FilledStep[] {
   const name = `Section ${row.section}`;
   const condition = parseCondition(row.when, name);
   const templates = steps.map(prepareStep);
   if (templates.length === 0) return [];
   return subjects.list(row.forEach).flatMap((subject) => {
     if (!conditionHolds(condition, lookupIn(subject.scope, name))) return [];
-    return templates.flatMap((template) => fillStep(jobId, template, subject) ?? []);
+    return templates.flatMap((template): FilledStep[] => {
+      const step = fillStep(jobId, template, subject);
+      return step === null ? [] : [{ step, subjectId: subject.id }];
+    });
   });
 }
 
@@ -115,6 +128,7 @@ function fillStep(jobId: string, template: StepTemplate, subject: Subject): JobS
     sign: row.sign === "" ? "one" : row.sign,
     minutes: row.minutes ?? 0,
     planCell: onlyField === null ? null : planCellOf(subject.scope, onlyField),
+    slot: null,
   };
   refuseTooLong(step, expect, argument);
   return step;

@@ -1,3 +1,3 @@
 export { expandJob, idOfJob } from "./expand-job";
-export type { ExpandedJob, JobStep, Sign } from "./job-step";
+export type { ExpandedJob, JobSection, JobStep, Sign } from "./job-step";
 export { stepWords } from "./step-words";

@@ -22,12 +22,24 @@ export interface JobStep {
   readonly minutes: number;
   /** Cell of the plan that is expected as it stands, so that what was found can be written back to it; else null. */
   readonly planCell: PlanCell | null;
+  /** Where it stands in a section that is shown as a grid; null in a list. */
+  readonly slot: JobSlot | null;
 }
 
-/** A section of a job with the steps that are done in it, subject by subject. */
+/** Where a step stands in a grid: the row of its subject, and which pair of columns is its own, from 0. */
+export interface JobSlot {
+  readonly subjectId: string;
+  readonly place: number;
+  /** Key of the step by which all rows of the grid are signed; "" where no name signs. */
+  readonly signKey: string;
+}
+
+/** A section of a job with the steps that are done in it, subject by subject; a grid is closed by a step that signs for it. */
 export interface JobSection {
   readonly title: string;
   readonly steps: readonly JobStep[];
+  /** One step of each column of a grid; none in a list. */
+  readonly columns: readonly JobStep[];
 }
 
 /** A job worked out: where, about what, and every step in order. */

@@ -25,6 +25,8 @@ export interface SectionDraft {
   readonly section: string;
   readonly forEach: ForEach;
   readonly when?: string;
+  /** A list where nothing else is said. */
+  readonly shownAs?: "grid";
   readonly steps: readonly StepDraft[];
 }
 
@@ -35,7 +37,7 @@ export interface ProcedureDraft {
 
 /** Writes the sections of a procedure as rows of the Procedures table. */
 export function procedureRows({ procedure, sections }: ProcedureDraft): TableRow<"procedures">[] {
-  return sections.map(({ section, forEach, when = null }) => ({ procedure, section, forEach, when }));
+  return sections.map(({ section, forEach, when = null, shownAs = null }) => ({ procedure, section, forEach, when, shownAs }));
 }
 
 /** Writes the steps of a procedure as rows of the Steps table; what the maker's guide says is left for the user to fill. */

@@ -1,2 +1,3 @@
 export { builtInProcedures } from "./built-in-procedures";
 export { parseExpectation, seenUnits, type Expectation, type Wanted } from "./expectation";
+export { gridFaults, mostSlots, type GridFault } from "./grid-faults";

@@ -64,8 +64,9 @@ export const installRackArray: ProcedureDraft = {
     {
       section: "Drives by bay",
       forEach: "drive",
+      shownAs: "grid",
       steps: [
-        { id: "INS-060", do: "Push the drive into bay {{Bay}} until it latches. Enter the serial number you read on it.", record: "serial", minutes: 1 },
+        { id: "INS-060", do: "Push the drive into the bay named under For until it latches. Enter the serial number you read on it.", record: "serial", minutes: 1 },
       ],
     },
     {
@@ -189,11 +190,19 @@ export const installRackArray: ProcedureDraft = {
     {
       section: "Ports",
       forEach: "port",
+      shownAs: "grid",
       steps: [
-        { id: "INS-160", do: "Set the address of controller {{Controller}} port {{Port}} on network {{Network}}. Read it back from the array.", expect: "{{Address}}", record: "address", minutes: 2 },
+        { id: "INS-160", do: "Set the address of the port. Read it back from the array.", expect: "{{Address}}", record: "address", minutes: 2 },
         { id: "INS-161", do: "Set the mask or prefix length. Read it back as a prefix length, such as 24.", expect: "{{Prefix length}}", record: "number", minutes: 1 },
         { id: "INS-162", do: "Set the gateway, or leave it out where the plan says none. Read it back.", expect: "{{Gateway}}", record: "text", minutes: 1 },
         { id: "INS-163", do: "Set the largest packet (MTU) on the port. Read it back.", expect: "{{Port MTU}}", record: "number", unit: "bytes", minutes: 1 },
+      ],
+    },
+    {
+      section: "Ports enabled",
+      forEach: "port",
+      shownAs: "grid",
+      steps: [
         { id: "INS-164", do: "Enable the port.", expect: "Enabled, link up", minutes: 1 },
       ],
     },

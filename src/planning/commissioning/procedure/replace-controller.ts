@@ -51,11 +51,12 @@ export const replaceController: ProcedureDraft = {
     {
       section: "Ports of the new controller",
       forEach: "port",
+      shownAs: "grid",
       steps: [
-        { id: "RCT-050", do: "Controller {{Controller}} port {{Port}}: read its address back.", expect: "{{Address}}", record: "address", minutes: 2 },
+        { id: "RCT-050", do: "Read the address of the port back.", expect: "{{Address}}", record: "address", minutes: 2 },
         { id: "RCT-051", do: "Read its largest packet (MTU) back.", expect: "{{Port MTU}}", record: "number", unit: "bytes", minutes: 1 },
         { id: "RCT-052", do: "Ping over it with exactly this many bytes, fragmentation forbidden. Enter the size that passed.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 2 },
-        { id: "RCT-053", do: "Ping with {{Ping too large}} bytes, fragmentation forbidden: it must fail.", expect: "Fails", record: "choice:Fails|Passes", minutes: 1 },
+        { id: "RCT-053", do: "Ping with one byte more, fragmentation forbidden: it must fail.", expect: "Fails", record: "choice:Fails|Passes", minutes: 1 },
       ],
     },
     {

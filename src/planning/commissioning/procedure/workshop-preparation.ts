@@ -33,8 +33,9 @@ export const workshopPreparation: ProcedureDraft = {
     {
       section: "Drives by bay",
       forEach: "drive",
+      shownAs: "grid",
       steps: [
-        { id: "WSP-040", do: "Push a drive into bay {{Bay}} and enter its serial number. It stays this bay's drive for good.", record: "serial", minutes: 1 },
+        { id: "WSP-040", do: "Push a drive into the bay named under For and enter its serial number. It stays this bay's drive for good.", record: "serial", minutes: 1 },
       ],
     },
     {
@@ -55,8 +56,9 @@ export const workshopPreparation: ProcedureDraft = {
     {
       section: "Ports tried",
       forEach: "port",
+      shownAs: "grid",
       steps: [
-        { id: "WSP-060", do: "Plug a tested cable into controller {{Controller}} port {{Port}} of {{Array}}. Enter the speed it came up with.", record: "text", minutes: 2 },
+        { id: "WSP-060", do: "Plug a tested cable into the port. Enter the speed it came up with.", record: "text", minutes: 2 },
       ],
     },
     {

@@ -50,9 +50,10 @@ export const yearlyCheck: ProcedureDraft = {
     {
       section: "Ports",
       forEach: "port",
+      shownAs: "grid",
       steps: [
-        { id: "YCK-050", do: "Controller {{Controller}} port {{Port}}: address.", expect: "{{Address}}", record: "address", minutes: 1 },
-        { id: "YCK-051", do: "Errors counted on the port and on {{Switch}} {{Switch port}} since the last reset.", expect: "0", record: "number", tolerance: 10, minutes: 2 },
+        { id: "YCK-050", do: "Read the address of the port.", expect: "{{Address}}", record: "address", minutes: 1 },
+        { id: "YCK-051", do: "Errors counted on the port and on the switch port at its other end since the last reset.", expect: "0", record: "number", tolerance: 10, minutes: 2 },
         { id: "YCK-052", do: "Ping with exactly this many bytes, fragmentation forbidden. Enter the size that passed.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 2 },
       ],
     },

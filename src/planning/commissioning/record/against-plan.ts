@@ -1,6 +1,6 @@
 import { showCell } from "../../../sheet";
 import { canonicalText } from "../../text";
-import { stepWords, type ExpandedJob, type JobStep } from "../job";
+import { stepWords, type ExpandedJob, type JobStep, type Sign } from "../job";
 import type { Wanted } from "../procedure";
 import { missingNumbers, type OpenItem } from "./close-out";
 import type { JobRecords } from "./job-records";
@@ -36,9 +36,14 @@ function changeOf(record: StepRecord, step: JobStep): string {
   if (!isSame(record.expected, expectation.shown)) return "expects something else than the plan";
   const isComparedAlike = record.kind === expectation.kind && wantedText(record.wanted) === wantedText(expectation.wanted);
   if (!isComparedAlike || !isSame(record.plannedUnit, step.unit)) return "is compared with something else than the plan says";
-  if (record.required !== step.required || record.sign !== step.sign) return "asks for other names than the plan, or is no longer asked for as there";
+  if (record.required !== step.required || record.sign !== signAsked(record, step)) return "asks for other names than the plan, or is no longer asked for as there";
   if (!isSame(record.step, stepWords(step)) || !isSame(record.subject, step.subject) || !isSame(record.stepId, step.stepId)) return "says something else than the plan";
   return "";
+}
+
+/** Says how many names sign in the row of a record: none in a grid, which has a row of its own for them. */
+function signAsked({ slot }: StepRecord, { sign }: JobStep): Sign {
+  return slot === null ? sign : "none";
 }
 
 /** Writes what is compared with as one text; numbers at 15 digits, as other programs store them. */
@@ -54,8 +59,8 @@ export function judgedByPlan<Records extends JobRecords>(records: Records, { sec
   const steps = records.steps.map((record): StepRecord => {
     const step = planned.get(record.key);
     if (step === undefined) return record;
-    const { expectation: { kind, shown, wanted }, required, sign } = step;
-    const asked = { ...record, kind, wanted, expected: shown, required, sign };
+    const { expectation: { kind, shown, wanted }, required } = step;
+    const asked = { ...record, kind, wanted, expected: shown, required, sign: signAsked(record, step) };
     const { result, settled } = answersOf(asked, records.snags);
     return { ...asked, result: result === "" ? null : result, settled: settled === 1 };
   });

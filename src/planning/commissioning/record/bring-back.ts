@@ -4,6 +4,7 @@ import { isFilled } from "./entries";
 import { recordFingerprint, snagFingerprint } from "./fingerprint";
 import { foundFingerprint, type FoundText } from "./found-text";
 import type { JobRecords } from "./job-records";
+import { signed } from "./signed";
 import { snagFields, snagLabels, snagText, type Snag } from "./snag";
 import { stepFields, stepLabels, stepText, type StepRecord } from "./step-record";
 
@@ -87,7 +88,8 @@ function compareSteps(ours: JobRecords, theirs: JobRecords): Pick<ReturnedTab, "
     // A copied row that says nothing, or what another one says already, brings nothing.
     if (isCopy && (theirNow === "" || known.has(theirNow))) continue;
     known.add(theirNow);
-    if (theirNow === ourNow) continue;
+    // What both say already, be it that names stand in a row of its own by now.
+    if ([theirNow, recordFingerprint(signed(record, theirs.steps))].includes(ourNow)) continue;
     if (theirNow === before) {
       if (ourNow !== before && !isCopy) onlyOurs += 1;
       continue;
@@ -175,11 +177,16 @@ export function acceptReturned<Ours extends JobRecords>(ours: Ours, theirs: JobR
     if (own === undefined || toSteps.has(record.key) || (isCopy && isFilled(own.typed))) rest.push(record);
     else toSteps.set(record.key, record);
   }
+  const signAfter = (key: string): StepRecord | undefined => toSteps.get(key) ?? known.get(key);
+  const withNames = (record: StepRecord, steps: readonly StepRecord[]): StepRecord => namedApart(record, signed(record, steps), signAfter);
   const replaced = ours.steps.filter(({ key, typed }) => toSteps.has(key) && isFilled(typed));
   const changed = returnedSnags(ours, theirs).filter(({ id }) => accepted.has(id));
   return {
     ...ours,
-    steps: ours.steps.map((own) => mergeStep(own, toSteps.get(own.key))),
+    steps: ours.steps.map((own) => {
+      const taken = toSteps.get(own.key);
+      return taken === undefined ? withNames(own, ours.steps) : mergeStep(own, withNames(taken, theirs.steps));
+    }),
     orphans: [...ours.orphans, ...replaced, ...rest],
     snags: [
       ...ours.snags.map((own) => {
@@ -200,7 +207,10 @@ export function notStanding(tab: JobRecords, theirs: JobRecords, accepted: Reado
   for (const snag of tab.snags) there.add(snag.carried).add(snagFingerprint(snag));
   for (const text of tab.elsewhere) there.add(text.carried).add(foundFingerprint(text));
   const brought: (readonly [id: string, fingerprint: string])[] = [
-    ...returnedRecords(theirs).map(({ id, record }) => [id, recordFingerprint(record)] as const),
+    ...returnedRecords(theirs).map(({ id, record }) => {
+      const named = recordFingerprint(signed(record, theirs.steps));
+      return [id, there.has(named) ? named : recordFingerprint(record)] as const;
+    }),
     ...theirs.snags.map((snag, index) => [snagItem(index), snagFingerprint(snag)] as const),
     ...theirs.elsewhere.map((text, index) => [textId(index), foundFingerprint(text)] as const),
   ];
@@ -208,8 +218,14 @@ export function notStanding(tab: JobRecords, theirs: JobRecords, accepted: Reado
   return brought.flatMap(([id, fingerprint]) => (accepted.has(id) && fingerprint !== "" && !there.has(fingerprint) ? [id] : []));
 }
 
-function mergeStep(own: StepRecord, taken: StepRecord | undefined): StepRecord {
-  if (taken === undefined) return own;
+/** Gives a record of a grid its names where the row that signs for the grid will say others: both have signed for a part of it. */
+function namedApart(record: StepRecord, named: StepRecord, signAfter: (key: string) => StepRecord | undefined): StepRecord {
+  const after = record.slot === null ? undefined : signAfter(record.slot.signKey)?.typed;
+  const names = (["by", "witness", "done"] as const).filter((field) => named.typed[field] !== null);
+  return names.every((field) => named.typed[field] === after?.[field]) ? record : named;
+}
+
+function mergeStep(own: StepRecord, taken: StepRecord): StepRecord {
   return { ...own, typed: taken.typed, expected: taken.expected, expectedBefore: taken.expectedBefore, plannedUnit: taken.plannedUnit };
 }
 

@@ -58,9 +58,10 @@ export function missingNumbers(steps: readonly StepRecord[], most: number): numb
 }
 
 function reasonOpen(records: JobRecords, step: StepRecord): string {
-  const { result, typed, sign, required } = step;
+  const { result, slot, typed, sign, required } = step;
   if (result === results.checkAgain) return "asks to be seen again: its expectation has changed.";
   if (!required) return "";
+  if (slot !== null && result !== null && result !== results.asExpected) return `says ${result} in a grid. Put it right, or build the tab again: it gets a row of its own.`;
   const isNamed = canonicalText(typed.by) !== "";
   switch (result) {
     case results.asExpected:

@@ -9,5 +9,7 @@ export { isClosed, type JobRecords } from "./job-records";
 export { readResult, results, type Result } from "./result";
 export { isReopened, sealFields, sealLabels, type SealField, type SealLine } from "./seal-line";
 export { aboutText, goneStep, isSnagClosed, snagEndOf, snagEnds, snagFields, snagId, snagLabels, snagName, snagNumber, snagText, withIds, type Snag, type SnagEnd, type SnagField } from "./snag";
-export { stepFields, stepLabels, stepText, type StepField, type StepRecord } from "./step-record";
+export { stepFields, stepLabels, stepText, type Slot, type StepField, type StepRecord } from "./step-record";
+export { rowResultOf, rowsOfSteps, slotStates, type StepRow } from "./step-row";
+export { signed } from "./signed";
 export { acceptedRetest, answersOf, snagAnswersOf, type SnagAnswers, type StepAnswers } from "./twin";

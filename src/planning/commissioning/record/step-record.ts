@@ -21,9 +21,21 @@ export type StepField = keyof typeof stepLabels;
 
 export const stepFields = fieldsOf(stepLabels);
 
+/** What a record of a grid shares with the others of its row. By, Witness and Done stand in the row that signs for the grid. */
+export interface Slot {
+  /** Which pair of columns is its own, from 0. */
+  readonly place: number;
+  /** What stands in the hidden key of the row. */
+  readonly rowKey: string;
+  /** Key of the step that signs for the grid; "" where no name signs. */
+  readonly signKey: string;
+}
+
 /** The record of a step as it was read from a tab. */
 export interface StepRecord {
   readonly key: string;
+  /** Where it stands in the row of a grid, of which the first record has the note; null where the row is its own. */
+  readonly slot: Slot | null;
   readonly no: string;
   readonly stepId: string;
   /** What the step says, caution and maker's guide included. */

@@ -5,6 +5,7 @@ import { isFilled, isText, withoutSpaces } from "./entries";
 import { results, type Result } from "./result";
 import { isSnagClosed, snagEndOf, snagEnds, type Snag } from "./snag";
 import type { StepRecord } from "./step-record";
+import { slotStates } from "./step-row";
 
 /** What a comparison says: it holds, it does not, or a person must look. */
 export type Compared = "yes" | "no" | "eye";
@@ -15,7 +16,8 @@ export const acceptedRetest = "~accepted";
 /** What the formulas of a step's row must show. */
 export interface StepAnswers {
   readonly result: Result | "";
-  readonly compares: Compared | "";
+  /** Of a slot also the word that stands in place of a record. */
+  readonly compares: Compared | typeof results.waived | typeof results.notApplicable | "";
   readonly retest: Scalar;
   readonly retestCompares: Compared | "";
   /** 1 where nothing more is asked of the step, else 0. */
@@ -35,7 +37,7 @@ export interface SnagAnswers {
 type Asked = Pick<StepRecord, "kind" | "expected" | "wanted" | "seenUnit">;
 
 /** What of a step its answers follow from. */
-type Judged = Asked & Pick<StepRecord, "no" | "expectedBefore" | "typed" | "errors" | "sign">;
+type Judged = Asked & Pick<StepRecord, "no" | "slot" | "expectedBefore" | "typed" | "errors" | "sign">;
 
 /** Fields of a step in which an error makes it differ. */
 const judgedFields = ["found", "unit", "recheckedBy", "by", "witness", "note"] as const;
@@ -47,6 +49,22 @@ const judgedFields = ["found", "unit", "recheckedBy", "by", "witness", "note"] a
  * last one about a step hands its retest to it once it is closed, or its acceptance once that has a name.
  */
 export function answersOf(step: Judged, snags: readonly Snag[]): StepAnswers {
+  return step.slot === null ? listAnswersOf(step, snags) : slotAnswersOf(step);
+}
+
+/**
+ * Says what becomes of a slot, by what was found alone: names stand in the row that signs, and a snag, a waiver or a changed expectation
+ * wants a row of its own, which the next build gives it.
+ */
+function slotAnswersOf(step: Judged): StepAnswers {
+  const { found } = step.typed;
+  const instead = [results.notApplicable, results.waived].find((word) => isText(found, word));
+  const compares = found === null ? "" : step.errors.includes("found") ? "no" : (instead ?? compareSeen(step, found));
+  const result = compares === "" ? "" : (slotStates.find(([state]) => state === compares)?.[1] ?? results.asExpected);
+  return { result, compares, retest: "", retestCompares: "", settled: compares === "yes" ? 1 : 0 };
+}
+
+function listAnswersOf(step: Judged, snags: readonly Snag[]): StepAnswers {
   const { typed, errors } = step;
   const isUnitFaulty = step.kind === "size" && errors.includes("unit");
   const compare = (value: Scalar): Compared => (isUnitFaulty ? "no" : compareSeen(step, value));
@@ -65,7 +83,7 @@ export function answersOf(step: Judged, snags: readonly Snag[]): StepAnswers {
 
 /** What a step's record was found to be, and what its last snag says. */
 interface Seen {
-  readonly compares: StepAnswers["compares"];
+  readonly compares: Compared | "";
   readonly retestCompares: StepAnswers["retestCompares"];
   readonly isAccepted: boolean;
 }
@@ -103,7 +121,7 @@ function handedOn(snag: Snag): Scalar {
 }
 
 /** Says what the formulas of a snag's row must show. */
-export function snagAnswersOf(snag: Snag, { snags, steps }: { readonly snags: readonly Snag[]; readonly steps: readonly Pick<StepRecord, "key" | "no" | "stepId">[] }): SnagAnswers {
+export function snagAnswersOf(snag: Snag, { snags, steps }: { readonly snags: readonly Snag[]; readonly steps: readonly Pick<StepRecord, "key" | "no" | "stepId" | "slot">[] }): SnagAnswers {
   const { about } = snag.typed;
   const no = typeof about === "number" ? showCell(about) : null;
   const step = steps.find((one) => one.no === no);
@@ -113,7 +131,7 @@ export function snagAnswersOf(snag: Snag, { snags, steps }: { readonly snags: re
     place: no === null ? "" : `${no}${isLast ? "#1" : ""}`,
     retest: handedOn(snag),
     isOpen: isFilled(snag.typed) && !isSnagClosed(snag) ? 1 : 0,
-    key: step?.key ?? "",
+    key: step?.slot?.rowKey ?? step?.key ?? "",
   };
 }
 

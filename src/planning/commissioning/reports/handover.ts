@@ -3,7 +3,7 @@ import { topUnit, type PlanModel } from "../../plan/model";
 import type { PlanRow } from "../../plan/read";
 import { canonicalText, terabytesOf } from "../../text";
 import type { CommissioningPlan } from "../build";
-import { isReopened, isSnagClosed, results, snagText, type JobRecords, type Snag, type StepRecord } from "../record";
+import { isReopened, isSnagClosed, results, signed, snagText, type JobRecords, type Snag, type StepRecord } from "../record";
 
 /** Text by which a handover sheet is known for ours. */
 export const handoverMark = "Handover";
@@ -44,7 +44,7 @@ export function planHandover(name: string, { model }: CommissioningPlan, job: Pl
     {
       title: "Deviations",
       headers: ["No.", "Step id", "For", "Expected", "Found", "Result", "By", "Note"],
-      lines: tab.steps.filter(({ result }) => result !== null && result !== results.asExpected).map(deviationLine),
+      lines: tab.steps.filter(({ result }) => result !== null && result !== results.asExpected).map((step) => deviationLine(signed(step, tab.steps))),
       none: "None: every step that was done is as expected.",
     },
     {

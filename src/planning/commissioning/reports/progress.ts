@@ -1,7 +1,7 @@
 import type { SheetPlan } from "../../../sheet";
 import type { PlanRow } from "../../plan/read";
 import type { TabReading } from "../tab";
-import { isClosed, isSnagClosed, results, type JobRecords } from "../record";
+import { isClosed, isSnagClosed, results, rowsOfSteps, type JobRecords } from "../record";
 
 /** How far one job is. */
 export interface JobProgress {
@@ -22,9 +22,9 @@ export interface JobProgress {
   readonly fault: string;
 }
 
-/** Counts how far a job is by its tab in use. */
+/** Counts how far a job is by its tab in use, row by row as the tab itself does: steps that stand side by side are one. */
 export function progressOf(job: PlanRow<"jobs">, tab: (JobRecords & Pick<TabReading, "faults">) | null): JobProgress {
-  const steps = tab?.steps ?? [];
+  const steps = rowsOfSteps(tab?.steps ?? []);
   const count = (holds: (step: (typeof steps)[number]) => boolean): number => steps.filter(holds).length;
   return {
     job: job.job,

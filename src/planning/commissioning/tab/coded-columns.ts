@@ -3,7 +3,7 @@ import { canonicalText } from "../../text";
 import { RowCodes, type RowCode } from "../seal";
 import { tabColumnKeys, type TabColumn } from "./tab-columns";
 
-/** Columns that have a code in the texts under Built and Digest, in their order. Nothing is built under Digest, and a digest does not count itself. */
+/** Columns that have a code in the texts under Built and Digest, in their order, which never changes. Nothing is built under Digest, and a digest does not count itself. */
 export const codedColumns: readonly TabColumn[] = tabColumnKeys.filter((key) => key !== "digest");
 
 /** The codes of a tab's rows. */

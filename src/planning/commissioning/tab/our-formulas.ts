@@ -1,5 +1,6 @@
 import { recordKinds, signs } from "../../plan/schema";
-import { progressFormulas, snagFormulas, stepFormulas } from "./tab-formulas";
+import { slotColumns } from "./tab-columns";
+import { gridFormulas, progressFormulas, snagFormulas, stepFormulas, type FormulaSlot } from "./tab-formulas";
 
 /** Lists the functions of a formula in their order: what is left of it where another program has written it in its own way. */
 function functionsOf(formula: string): string {
@@ -9,10 +10,15 @@ function functionsOf(formula: string): string {
 const anywhere = { first: 0, last: 0 };
 const compared = [null, { by: "text", text: "" }] as const;
 
+function formulasOfGrid(expectation: FormulaSlot["expectation"], width: number): string[] {
+  return Object.values(gridFormulas(0, slotColumns.slice(0, width).map((columns) => ({ expectation, stepId: "", columns }))));
+}
+
 /** The functions of every formula that a build writes. */
 const ours: ReadonlySet<string> = new Set(
   [
     ...recordKinds.flatMap((kind) => compared.flatMap((wanted) => signs.flatMap((sign) => Object.values(stepFormulas(0, { kind, wanted, shown: "", choices: [] }, sign, anywhere))))),
+    ...recordKinds.flatMap((kind) => compared.flatMap((wanted) => slotColumns.flatMap((_, last) => formulasOfGrid({ kind, wanted }, last + 1)))),
     ...Object.values(snagFormulas(0, anywhere, anywhere)),
     ...Object.values(progressFormulas(anywhere, anywhere, 0)),
   ].map(functionsOf),

@@ -1,15 +1,10 @@
-import { isError, showCell, type CellValue, type Scalar, type SheetPlan, type SheetSnapshot, type WorkbookSnapshot } from "../../../sheet";
+import type { CellValue, SheetPlan, SheetSnapshot, WorkbookSnapshot } from "../../../sheet";
 import { canonicalText } from "../../text";
-import {
-  answersOf, entriesOf, foundFields, isFilled, readResult, sealFields, snagFields, snagNumber, stepFields, withoutSpaces,
-  type FoundText, type SealLine, type Snag, type StepRecord,
-} from "../record";
-import { readRule, readWanted } from "./rule-cell";
-import { cellNumber } from "./sheet-columns";
-import { foundColumns, orphanPrefix, sealColumns, stepColumns, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
+import { snagNumber, type FoundText, type SealLine, type Snag, type StepRecord } from "../record";
+import { RowReader, withAnswers, type Header } from "./row-reader";
+import { orphanPrefix, slotsPrefix, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
 import { tabFaults } from "./tab-faults";
-import { snagColumnsOf } from "./snag-columns";
-import { headersOf, type TabLayout } from "./tab-layout";
+import { columnsInOrder, headersOf, type TabLayout } from "./tab-layout";
 import { findMarker, readMark, stateColumn } from "./tab-mark";
 import type { TabPlaces, TabReading } from "./tab-reading";
 import { typedElsewhere } from "./typed-elsewhere";
@@ -89,14 +84,10 @@ export function readPlannedTab(plan: SheetPlan): TabReading {
   return { ...readRecords(sheet)!, whole: true };
 }
 
-/** What a row of headers says. */
-type Header = Pick<TabPlaces, "layout" | "columns">;
-
-/** Reads a row of headers as the layout of which it has more; today's where it has as many of both. */
+/** Reads a row of headers as the layout of which it has most; the one without grids where it has none of their columns. */
 function readHeader(header: readonly CellValue[]): Header {
-  const today = readHeaderAs("today", header);
-  const earlier = readHeaderAs("earlier", header);
-  return Object.keys(earlier.columns).length > Object.keys(today.columns).length ? earlier : today;
+  const read = (["lists", "today", "earlier"] as const).map((layout) => readHeaderAs(layout, header));
+  return read.reduce((best, one) => (Object.keys(one.columns).length > Object.keys(best.columns).length ? one : best));
 }
 
 function readHeaderAs(layout: TabLayout, header: readonly CellValue[]): Header {
@@ -104,7 +95,7 @@ function readHeaderAs(layout: TabLayout, header: readonly CellValue[]): Header {
   const columns: Partial<Record<TabColumn, number>> = {};
   header.forEach((cell, index) => {
     const text = canonicalText(cell);
-    const key = tabColumnKeys.find((one) => headers[one] === text && columns[one] === undefined);
+    const key = columnsInOrder(layout).find((one) => headers[one] === text && columns[one] === undefined);
     if (key !== undefined) columns[key] = index;
   });
   return { layout, columns };
@@ -134,6 +125,8 @@ function readRows(reader: RowReader, headerRow: number, { snagsRow, orphansRow, 
   const seals: SealLine[] = [];
   const elsewhere: FoundText[] = [];
   const freeIds = new Set<number>();
+  const words = new Map<string, string>();
+  for (let row = headerRow + 1; row < snagsRow; row += 1) if (reader.text(row, "key") === tags.grid) for (const [stepId, text] of reader.gridHead(row)) words.set(stepId, text);
   for (let row = headerRow + 1; row < rows; row += 1) {
     const key = reader.text(row, "key");
     if (key.startsWith(orphanPrefix)) orphans.push(reader.step(row, key.slice(orphanPrefix.length)));
@@ -142,6 +135,7 @@ function readRows(reader: RowReader, headerRow: number, { snagsRow, orphansRow, 
       snags.push(...read);
       if (read.length === 0) freeIds.add(snagNumber(reader.snagId(row)) ?? 0);
     } else if (key === tags.seal || (row > sealsRow + 1 && reader.hasCode(row))) seals.push(...reader.seal(row));
+    else if (key.startsWith(slotsPrefix)) steps.push(...reader.slots(row, key, words));
     else if (key === tags.text) elsewhere.push(...reader.found(row));
     else if (key !== "" && !key.startsWith("#")) steps.push(reader.step(row, key));
   }
@@ -153,136 +147,4 @@ function usedSnagIds(given: number, snags: readonly Snag[], free: ReadonlySet<nu
   let used = Math.min(Math.max(given, 0), mostSnagIds);
   while (free.has(used)) used -= 1;
   return snags.reduce((most, { id }) => Math.max(most, snagNumber(id) ?? 0), used);
-}
-
-/** Says of a step what its Result must be, whatever its cell shows. */
-function withAnswers(step: StepRecord, snags: readonly Snag[]): StepRecord {
-  const { result, settled } = answersOf(step, snags);
-  return { ...step, result: result === "" ? null : result, settled: settled === 1 };
-}
-
-/** What the code of a seal looks like. */
-const sealCode = /^([A-Z2-7]{4}-){4}[A-Z2-7]{4}$/;
-
-/** What the hidden key of a step looks like. */
-const stepKey = /^[^/]+\/[^/]+\//;
-
-class RowReader {
-  readonly remarks: string[] = [];
-  readonly entries = new Set<number>();
-
-  constructor(
-    private readonly sheet: SheetSnapshot,
-    private readonly header: Header,
-  ) {}
-
-  text(row: number, column: TabColumn | null): string {
-    return canonicalText(this.cell(row, column));
-  }
-
-  step(row: number, key: string): StepRecord {
-    const plannedUnit = this.text(row, "plannedUnit");
-    const typed = entriesOf(stepFields, (field) => this.typed(row, stepColumns[field]));
-    const isPlannedUnit = typed.unit !== null && canonicalText(typed.unit) === plannedUnit;
-    const rule = readRule(this.text(row, "rule"));
-    return {
-      key,
-      no: this.text(row, "no"),
-      stepId: this.text(row, "stepId"),
-      step: this.text(row, "step"),
-      subject: this.text(row, "subject"),
-      expected: this.text(row, "expected"),
-      plannedUnit,
-      expectedBefore: this.text(row, "expectedBefore"),
-      result: readResult(this.text(row, "result")),
-      ...rule,
-      wanted: readWanted(rule.kind, this.cell(row, "low"), this.cell(row, "high")),
-      errors: stepFields.filter((field) => isError(this.cell(row, stepColumns[field]))),
-      seenUnit: showCell(this.cell(row, "unit")),
-      typed: isPlannedUnit ? { ...typed, unit: null } : typed,
-      settled: false,
-      minutes: Number(this.cell(row, "minutes")) || 0,
-      carried: this.text(row, "carried"),
-      row,
-    };
-  }
-
-  /** Reads a row for snags; none where it is blank. Which step it is about follows from its number: a formula may not have been computed. */
-  snag(row: number, steps: readonly StepRecord[]): Snag[] {
-    const columns = snagColumnsOf(this.header.layout);
-    const typed = entriesOf(snagFields, (field) => this.typed(row, columns[field]));
-    if (!isFilled(typed)) return [];
-    const isNumber = typeof typed.about === "number";
-    const about = isNumber ? steps.find(({ no }) => no === canonicalText(typed.about)) : undefined;
-    return [{
-      id: this.snagId(row),
-      // A number that no step has is what somebody typed in place of the step that is gone.
-      key: about?.key ?? (isNumber ? "" : (stepKey.exec(this.text(row, columns.key))?.input ?? "")),
-      stepId: about?.stepId ?? this.text(row, columns.stepId),
-      typed,
-      errors: snagFields.filter((field) => isError(this.cell(row, columns[field]))),
-      carried: this.text(row, "carried"),
-      row,
-    }];
-  }
-
-  /** Reads the id in a row for snags, whether one stands there or not. */
-  snagId(row: number): string {
-    const text = this.text(row, snagColumnsOf(this.header.layout).id);
-    return snagNumber(text) === null ? "" : text;
-  }
-
-  seal(row: number): SealLine[] {
-    const typed = entriesOf(sealFields, (field) => this.typed(row, sealColumns[field]));
-    this.take(row, "digest");
-    return isFilled(typed) ? [{ typed, row }] : [];
-  }
-
-  /** Tells whether a row holds the code of a seal. */
-  hasCode(row: number): boolean {
-    return sealCode.test(this.text(row, sealColumns.code));
-  }
-
-  /** Reads a text that an earlier build put into its block. */
-  found(row: number): FoundText[] {
-    const typed = entriesOf(foundFields, (field) => this.typed(row, foundColumns[field]));
-    return [{ typed, carried: this.text(row, "carried"), row }];
-  }
-
-  private index(column: TabColumn | null): number | undefined {
-    return column === null ? undefined : this.header.columns[column];
-  }
-
-  private cell(row: number, column: TabColumn | null): CellValue {
-    const index = this.index(column);
-    return index === undefined ? null : (this.sheet.values[row]?.[index] ?? null);
-  }
-
-  private hasFormula(row: number, column: TabColumn): boolean {
-    const index = this.index(column);
-    return index !== undefined && (this.sheet.formulas[row]?.[index] ?? null) !== null;
-  }
-
-  /** Notes that a cell holds an entry, so that nobody takes it for a text that stands where it should not. */
-  take(row: number, column: TabColumn): void {
-    const index = this.index(column);
-    if (index !== undefined) this.entries.add(cellNumber(row, index));
-  }
-
-  /** Takes what was typed: a formula by its result, an error by its text. */
-  private typed(row: number, column: TabColumn): Scalar {
-    this.take(row, column);
-    const cell = this.cell(row, column);
-    if (this.hasFormula(row, column)) this.remark(row, column, "held a formula. Its result was kept; type the value instead.");
-    if (cell === null || cell === "") return null;
-    if (typeof cell === "object") {
-      this.remark(row, column, `shows ${cell.error}. That text was kept; type what was found.`);
-      return cell.error;
-    }
-    return withoutSpaces(cell) === "" ? null : cell;
-  }
-
-  private remark(row: number, column: TabColumn, what: string): void {
-    this.remarks.push(`Row ${row + 1} of ${this.sheet.name}: ${headersOf(this.header.layout)[column]} ${what}`);
-  }
 }

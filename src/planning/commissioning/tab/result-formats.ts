@@ -1,6 +1,6 @@
 import type { Area, ConditionalFormat } from "../../../sheet";
 import { results, type Result } from "../record";
-import { requiredWord } from "./rule-cell";
+import { gridWord, requiredWord } from "./rule-cell";
 import { snagColumns } from "./snag-columns";
 import { at, letter, type TabColumn } from "./tab-columns";
 import type { RowSpan } from "./tab-formulas";
@@ -23,10 +23,13 @@ export function resultFormats(steps: RowSpan, snags: RowSpan): ConditionalFormat
   const cell = (column: TabColumn, { first }: RowSpan = steps): string => `$${letter[column]}${first + 1}`;
   const looksAs = (style: TabStyle): string => {
     const words = Object.values(results).filter((result) => looks[result] === style);
-    const tests = words.map((result) => `${cell("result")}="${result}"`);
+    // The row of a grid names a column behind its result.
+    const tests = words.map((result) => `LEFT(${cell("result")},${result.length})="${result}"`);
     return tests.length === 1 ? tests[0]! : `OR(${tests.join(",")})`;
   };
-  const missing = (column: TabColumn, where: string): ConditionalFormat => ({ area: area(column, steps), formula: `=AND(${where})`, style: "isMissing" });
+  // In the row of a grid other things stand in these columns.
+  const isList = `ISERROR(FIND(" ${gridWord} ",${cell("rule")}))`;
+  const missing = (column: TabColumn, where: string): ConditionalFormat => ({ area: area(column, steps), formula: `=AND(${isList},${where})`, style: "isMissing" });
   return [
     ...[...new Set(Object.values(looks))].map((style) => ({ area: area("result", steps), formula: `=${looksAs(style)}`, style })),
     missing("by", `${cell("result")}<>"",${cell("by")}="",LEFT(${cell("rule")},${requiredWord.length})="${requiredWord}"`),

@@ -24,6 +24,43 @@ export function readRule(text: string): StepRule {
   };
 }
 
+/** What the hidden cell Rule says of the row of a grid: by which step it is signed, and the step and rule of each slot by its place. */
+export interface GridRule {
+  readonly signKey: string;
+  readonly slots: readonly ({ readonly stepId: string; readonly rule: StepRule } | null)[];
+}
+
+/** Word that tells the rule of a grid's row from that of a step. */
+export const gridWord = "grid";
+
+/** Writes the rule of a grid's row: it is required where one of its slots is. */
+export function gridRuleText({ signKey, slots }: GridRule): string {
+  const isRequired = slots.some((slot) => slot?.rule.required === true);
+  return `${isRequired ? requiredWord : "optional"} ${gridWord} ${packed([signKey, ...slots.map((slot) => slot && `${ruleText(slot.rule)} ${slot.stepId}`)])}`;
+}
+
+/** Reads the rule of a grid's row; a place of which it says nothing is null. */
+export function readGridRule(text: string): GridRule {
+  const [signKey = null, ...lines] = unpacked(text.split(" ").slice(2).join(" "));
+  const slots = lines.map((line) => line === null ? null : { rule: readRule(line), stepId: line.split(" ").slice(3).join(" ") });
+  return { signKey: signKey ?? "", slots };
+}
+
+/** Writes what stands in a hidden cell for every slot of a row, by place. */
+export function packed(texts: readonly (string | null)[]): string {
+  return JSON.stringify(texts);
+}
+
+/** Reads what stands in a hidden cell for every slot of a row; nothing where that was typed over. */
+export function unpacked(text: string): (string | null)[] {
+  try {
+    const list: unknown = JSON.parse(text);
+    return Array.isArray(list) ? list.map((one) => (typeof one === "string" ? one : null)) : [];
+  } catch {
+    return [];
+  }
+}
+
 /** Reads what a step's record is compared with from the two hidden cells at which its formulas look; null where anything of the kind will do. */
 export function readWanted(kind: RecordKind, low: CellValue, high: CellValue): Wanted | null {
   if (kind === "tick" || isBlank(low)) return null;

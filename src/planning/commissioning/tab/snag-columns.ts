@@ -62,7 +62,7 @@ export const snagColumns = today;
 
 /** Finds the columns of the block of snags in a layout; null for one that it does not have. */
 export function snagColumnsOf(layout: TabLayout): EarlierSnagColumns {
-  return layout === "today" ? today : earlier;
+  return layout === "earlier" ? earlier : today;
 }
 
 /** Labels above the snags, by the column they stand in. */

@@ -63,7 +63,7 @@ export function stepRow(step: JobStep, carried: CarriedStep | undefined, { row, 
 }
 
 /** Lays out what a record is compared with in the two cells that the formulas look at. */
-function wantedCells({ wanted }: Expectation): Required<Pick<TabCells, "low" | "high">> {
+export function wantedCells({ wanted }: Expectation): Required<Pick<TabCells, "low" | "high">> {
   switch (wanted?.by) {
     case "range":
       return { low: hidden(wanted.least), high: hidden(wanted.most) };

@@ -5,17 +5,17 @@ import { foundFields, foundLabels, sealFields, sealLabels, stepLabels, type Foun
 export const tabColumns = {
   no: { header: "No.", width: 5.5 },
   stepId: { header: "Step id", width: 8.5 },
-  step: { header: "Step", width: 27 },
-  subject: { header: "For", width: 11 },
+  step: { header: "Step", width: 24 },
+  subject: { header: "For", width: 10.5 },
   result: { header: "Result", width: 10.5 },
-  expected: { header: "Expected", width: 14 },
-  found: { header: stepLabels.found, width: 13.5 },
-  unit: { header: stepLabels.unit, width: 6 },
-  expectedBefore: { header: "Expected before", width: 9 },
+  expected: { header: "Expected", width: 13 },
+  found: { header: stepLabels.found, width: 13 },
+  unit: { header: stepLabels.unit, width: 9 },
+  expectedBefore: { header: "Expected before", width: 9.5 },
   recheckedBy: { header: stepLabels.recheckedBy, width: 10.5 },
-  by: { header: stepLabels.by, width: 8 },
-  witness: { header: stepLabels.witness, width: 8 },
-  done: { header: stepLabels.done, width: 10.5 },
+  by: { header: stepLabels.by, width: 9 },
+  witness: { header: stepLabels.witness, width: 9 },
+  done: { header: stepLabels.done, width: 10 },
   note: { header: stepLabels.note, width: 8.5 },
   key: { header: "Key", width: 30 },
   rule: { header: "Rule", width: 16 },
@@ -30,6 +30,15 @@ export const tabColumns = {
   carried: { header: "Carried", width: 12 },
   built: { header: "Built", width: 30 },
   digest: { header: "Digest", width: 30 },
+  low2: { header: "Low 2", width: 10 },
+  high2: { header: "High 2", width: 10 },
+  compares2: { header: "Compares 2", width: 10 },
+  low3: { header: "Low 3", width: 10 },
+  high3: { header: "High 3", width: 10 },
+  compares3: { header: "Compares 3", width: 10 },
+  low4: { header: "Low 4", width: 10 },
+  high4: { header: "High 4", width: 10 },
+  compares4: { header: "Compares 4", width: 10 },
 } as const;
 
 export type TabColumn = keyof typeof tabColumns;
@@ -60,6 +69,23 @@ export const stepColumns = {
   note: "note",
 } as const satisfies Record<StepField, TabColumn>;
 
+/** Where what belongs to one step stands in the row of a grid. */
+export interface SlotColumns {
+  readonly expected: TabColumn;
+  readonly found: TabColumn;
+  readonly low: TabColumn;
+  readonly high: TabColumn;
+  readonly compares: TabColumn;
+}
+
+/** Columns of the pairs of a grid from left to right; together they are the eight that are Expected to Done in a list. */
+export const slotColumns: readonly SlotColumns[] = [
+  { expected: "expected", found: "found", low: "low", high: "high", compares: "compares" },
+  { expected: "unit", found: "expectedBefore", low: "low2", high: "high2", compares: "compares2" },
+  { expected: "recheckedBy", found: "by", low: "low3", high: "high3", compares: "compares3" },
+  { expected: "witness", found: "done", low: "low4", high: "high4", compares: "compares4" },
+];
+
 /** Column in which each field of a text found elsewhere stands. */
 export const foundColumns = { from: "stepId", text: "step", place: "note" } as const satisfies Record<FoundField, TabColumn>;
 
@@ -86,6 +112,7 @@ export function headsOf<Field extends string>(
   return Object.fromEntries(fields.map((field) => [columns[field], labels[field]]));
 }
 
-/** Texts in the key column that mark what is not a step. The row of a record whose step is gone has its key behind `orphanPrefix`. */
-export const tags = { snags: "#snags", snag: "#snag", orphans: "#kept", texts: "#elsewhere", text: "#text", seals: "#seals", seal: "#seal" } as const;
+/** Texts in the key column that mark what is not a step. The row of a record whose step is gone has its key behind `orphanPrefix`, that of a grid its keys behind `slotsPrefix`. */
+export const tags = { grid: "#grid", snags: "#snags", snag: "#snag", orphans: "#kept", texts: "#elsewhere", text: "#text", seals: "#seals", seal: "#seal" } as const;
 export const orphanPrefix = "kept:";
+export const slotsPrefix = "slots:";

@@ -54,7 +54,7 @@ function best(tabs: readonly TabReading[], jobName: string): TabReading | null {
  */
 export function isSpent(earlier: TabReading, current: TabReading): boolean {
   const { records, snags, elsewhere } = uncarried(earlier, current);
-  return earlier.places.layout === "today" && records.length + snags.length + elsewhere.length + earlier.faults.length + earlier.attachments === 0;
+  return earlier.places.layout !== "earlier" && records.length + snags.length + elsewhere.length + earlier.faults.length + earlier.attachments === 0;
 }
 
 /** Makes a sheet name of a job's name and an ending, cut to the longest a sheet may have, that no sheet has yet. */

@@ -1,6 +1,6 @@
 import { isBlank, type CellValue, type SheetSnapshot } from "../../../sheet";
 import { invalid, quote } from "../../text";
-import type { StepRecord } from "../record";
+import { rowsOfSteps, type StepRecord } from "../record";
 import { cellToken } from "../seal";
 import { readBuilt } from "./coded-columns";
 import type { TabColumn } from "./tab-columns";
@@ -24,10 +24,12 @@ export function tabFaults(parts: ReadParts): string[] {
   return [...columnFaults(parts), ...keyFaults(parts)];
 }
 
-function columnFaults({ sheet, headerRow, places: { layout, columns } }: ReadParts): string[] {
+function columnFaults({ sheet, headerRow, places: { layout, columns }, steps }: ReadParts): string[] {
   const faultOf = (header: string, what: string): string => `The header ${quote(header)} of ${quote(sheet.name)} ${what}. Undo that, or write it back over its column in row ${headerRow + 1}.`;
   let last = -1;
-  return columnsInOrder(layout).flatMap((key) => {
+  // A tab with a grid has had their columns.
+  const hasGrid = layout === "lists" && steps.some(({ slot }) => slot !== null);
+  return columnsInOrder(hasGrid ? "today" : layout).flatMap((key) => {
     const header = headersOf(layout)[key];
     const column = columns[key];
     if (column === undefined) return [faultOf(header, "is gone")];
@@ -43,7 +45,7 @@ function columnFaults({ sheet, headerRow, places: { layout, columns } }: ReadPar
  */
 function keyFaults({ sheet, jobId, headerRow, places: { columns, snagsRow }, steps }: ReadParts): string[] {
   const cell = (row: number, key: TabColumn): CellValue => (columns[key] === undefined ? null : (sheet.values[row]?.[columns[key]] ?? null));
-  const stepAt = new Map(steps.map((step) => [step.row, step]));
+  const stepAt = new Map(rowsOfSteps(steps).map(({ row, records }) => [row, records[0]!]));
   return sheet.values.flatMap((_, row): string[] => {
     if (row === headerRow || columns.key === undefined) return [];
     const built = readBuilt(cell(row, "built"));

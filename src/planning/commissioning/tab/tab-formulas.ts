@@ -1,10 +1,10 @@
 import type { Sign } from "../job";
 import type { Expectation } from "../procedure";
-import { acceptedRetest, results, snagEnds, snagFields, type Result, type SnagAnswers, type StepAnswers } from "../record";
+import { acceptedRetest, results, slotStates, snagEnds, snagFields, type Result, type SnagAnswers, type StepAnswers } from "../record";
 import { bare, isNumber, isSame, kindsOnTab, type ComparedCells } from "./kind-on-tab";
 import { requiredWord } from "./rule-cell";
 import { snagColumns } from "./snag-columns";
-import { letter, sealColumns, type TabColumn } from "./tab-columns";
+import { letter, sealColumns, type SlotColumns, type TabColumn } from "./tab-columns";
 
 /** Rows of a block on the sheet, counted from 0, both ends included. */
 export interface RowSpan {
@@ -63,6 +63,35 @@ export function stepFormulas(row: number, { kind, wanted }: Expectation, sign: S
   };
 }
 
+/** A step of a grid as the formulas of its row see it. */
+export interface FormulaSlot {
+  readonly expectation: Pick<Expectation, "kind" | "wanted">;
+  readonly stepId: string;
+  readonly columns: SlotColumns;
+}
+
+/**
+ * Writes the formulas of a grid's row: what each slot says of what stands in its Found, by its column, and the worst of it as the result of
+ * the row. `answersOf` and `rowResultOf` say in the language of planning what they must answer.
+ */
+export function gridFormulas(row: number, slots: readonly FormulaSlot[]): Readonly<Partial<Record<TabColumn, string>>> {
+  const cell = cellsIn(row);
+  const stateOf = ({ expectation: { kind, wanted }, columns }: FormulaSlot): string => {
+    const found = cell(columns.found);
+    const compared = { found, unit: '""', expected: cell(columns.expected), low: cell(columns.low), high: cell(columns.high), isFree: wanted === null };
+    const instead = [results.notApplicable, results.waived].map((word) => `IF(${found}="${word}","${word}",`).join("");
+    return `=IFERROR(IF(${isEmpty(found)},"",${instead}${kindsOnTab[kind].comparison(compared)}))),"no")`;
+  };
+  const states = slots.map(({ columns, stepId }) => ({ state: cell(columns.compares), name: slots.length === 1 ? "" : `: ${stepId.replaceAll('"', '""')}` }));
+  const worst = slotStates.flatMap(([word, result]) => states.map(({ state, name }) => `IF(${state}="${word}","${result}${name}",`));
+  const isOpen = `OR(${states.map(({ state }) => `LEN(${state})=0`).join(",")})`;
+  return {
+    ...Object.fromEntries(slots.map((slot) => [slot.columns.compares, stateOf(slot)])),
+    result: `=${worst.join("")}IF(${isOpen},"","${results.asExpected}")${")".repeat(worst.length)}`,
+    settled: `=IFERROR(IF(AND(${states.map(({ state }) => `${state}="yes"`).join(",")}),1,0),0)`,
+  };
+}
+
 /** Tells whether nothing but spaces stands in a cell. A 0 does. */
 function isEmpty(cell: string): string {
   return `LEN(${bare(cell)})=0`;
@@ -101,7 +130,8 @@ export type ProgressFormulas = Readonly<Record<"next" | "done" | "open" | "diffe
 export function progressFormulas(steps: RowSpan, snags: RowSpan, firstSeal: number): ProgressFormulas {
   const seals = { first: firstSeal, last: firstSeal + mostSeals - 1 };
   const sealCount = `COUNTA(${spanOf(sealColumns.by, seals)})`;
-  const count = (result: Result): string => `COUNTIF(${spanOf("result", steps)},"${result}")`;
+  // The row of a grid names a column behind its result.
+  const count = (result: Result): string => `COUNTIF(${spanOf("result", steps)},"${result}*")`;
   const done = `SUM(${spanOf("settled", steps)})`;
   const all = `COUNT(${spanOf("no", steps)})`;
   const open = `COUNTIFS(${spanOf("rule", steps)},"${requiredWord}*",${spanOf("settled", steps)},0)`;

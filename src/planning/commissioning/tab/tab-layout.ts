@@ -1,7 +1,10 @@
-import { tabColumnKeys, tabColumns, type TabColumn } from "./tab-columns";
+import { at, tabColumnKeys, tabColumns, type TabColumn } from "./tab-columns";
 
-/** Which headers a tab has, in which order: today's, or those of an earlier release. */
-export type TabLayout = "today" | "earlier";
+/** Which headers a tab has, in which order: today's, those of a release without grids, or of one before that. */
+export type TabLayout = "today" | "lists" | "earlier";
+
+/** Columns of a release without grids: today's but for those behind them. */
+const listColumns = tabColumnKeys.slice(0, at.digest + 1);
 
 /**
  * Headers that were called otherwise, and the order in which the columns stood, in tabs of an earlier release.
@@ -9,10 +12,10 @@ export type TabLayout = "today" | "earlier";
  * Such a tab is read like any other, so that nothing typed into it is lost when it is built again; then it has the columns of today.
  */
 const earlierHeaders: Partial<Record<TabColumn, string>> = { expectedBefore: "Was", recheckedBy: "Seen again", witness: "Second" };
-const earlierOrder: readonly TabColumn[] = tabColumnKeys.flatMap((key) => (key === "result" || key === "built" ? [] : key === "unit" ? [key, "result"] : [key]));
+const earlierOrder: readonly TabColumn[] = listColumns.flatMap((key) => (key === "result" || key === "built" ? [] : key === "unit" ? [key, "result"] : [key]));
 
 const todaysHeaders = Object.fromEntries(tabColumnKeys.map((key) => [key, tabColumns[key].header])) as Record<TabColumn, string>;
-const headers: Readonly<Record<TabLayout, Readonly<Record<TabColumn, string>>>> = { today: todaysHeaders, earlier: { ...todaysHeaders, ...earlierHeaders } };
+const headers: Readonly<Record<TabLayout, Readonly<Record<TabColumn, string>>>> = { today: todaysHeaders, lists: todaysHeaders, earlier: { ...todaysHeaders, ...earlierHeaders } };
 
 /** Lists the header of each column in a layout. */
 export function headersOf(layout: TabLayout): Readonly<Record<TabColumn, string>> {
@@ -21,5 +24,5 @@ export function headersOf(layout: TabLayout): Readonly<Record<TabColumn, string>
 
 /** Lists the columns of a layout from left to right. */
 export function columnsInOrder(layout: TabLayout): readonly TabColumn[] {
-  return layout === "today" ? tabColumnKeys : earlierOrder;
+  return { today: tabColumnKeys, lists: listColumns, earlier: earlierOrder }[layout];
 }

@@ -58,8 +58,11 @@ const titleHeight = 60;
 /** A section that does not fit begins a new page only where less than this part of the page is left. */
 const worthKeeping = 0.15;
 
-/** Chooses the sections that begin a new page: those that do not fit on the rest of the page, where that rest is small. */
-export function pageBreaks(heights: readonly number[], sections: readonly number[]): number[] {
+/**
+ * Chooses the sections that begin a new page: those that do not fit on the rest of the page, where that rest is small; one of `whole` also where
+ * a page of its own would hold it, as what stands above its rows is needed to read them.
+ */
+export function pageBreaks(heights: readonly number[], sections: readonly number[], whole: ReadonlySet<number> = new Set()): number[] {
   const scale = (shownWidth * pointsPerCharacter + shownColumns * pointsPerColumn) / page.width;
   const room = page.height * scale - titleHeight;
   const breaks: number[] = [];
@@ -67,7 +70,9 @@ export function pageBreaks(heights: readonly number[], sections: readonly number
   let used = heightOf(0, sections[0] ?? 0);
   sections.forEach((start, index) => {
     const end = sections[index + 1] ?? heights.length;
-    if (used + heightOf(start, end) > room && room - used < worthKeeping * room) {
+    const height = heightOf(start, end);
+    const fitsAlone = whole.has(start) && height <= room;
+    if (used + height > room && (fitsAlone || room - used < worthKeeping * room)) {
       breaks.push(start);
       used = 0;
     }

@@ -2,14 +2,16 @@ import type { Area, Cell, SheetPlan } from "../../../sheet";
 import { sealFields, snagId, type CarriedRecords } from "../record";
 import type { PlanModel } from "../../plan/model";
 import type { ExpandedJob, JobStep } from "../job";
-import { entryValidations } from "./entry-validations";
+import { entryValidations, type PlacedStep } from "./entry-validations";
 import { resultFormats } from "./result-formats";
 import { foundRow } from "./found-rows";
+import { gridHeadRow, gridRow } from "./grid-rows";
+import { sectionRows as planSection } from "./section-rows";
 import { snagRow, type NumberedStep } from "./snag-rows";
 import { orphanRow, stepRow } from "./step-rows";
 import { hidden, labelRow, rowOf, styled, titleRow, type TabCells } from "./tab-cells";
 import { snagHeads } from "./snag-columns";
-import { at, foundHeads, sealColumns, sealHeads, shownColumns, tabColumnKeys, tabColumns, tags } from "./tab-columns";
+import { at, foundHeads, sealColumns, sealHeads, shownColumns, slotColumns, tabColumnKeys, tabColumns, tags, type SlotColumns } from "./tab-columns";
 import { progressFormulas, type RowSpan } from "./tab-formulas";
 import { markCells, tabStates } from "./tab-mark";
 import { pageBreaks, rowHeight } from "./tab-paper";
@@ -48,8 +50,10 @@ interface TabRows {
   readonly merges: Area[];
   /** Rows at which a page may begin: those of sections and blocks. */
   readonly sectionRows: number[];
-  /** The steps by row. */
-  readonly stepAt: Map<number, JobStep>;
+  /** Those of them that are better kept on one page. */
+  readonly wholeRows: Set<number>;
+  /** The steps with their rows. */
+  readonly placed: PlacedStep[];
   /** Each step with its number, by its key. */
   readonly steps: Map<string, NumberedStep>;
 }
@@ -63,7 +67,7 @@ interface TabRows {
 export function tabSheet(name: string, source: TabSource): SheetPlan {
   const { expanded, stamp } = source;
   const blocks = placeBlocks(source);
-  const tab: TabRows = { rows: [], merges: [], sectionRows: [], stepAt: new Map(), steps: new Map() };
+  const tab: TabRows = { rows: [], merges: [], sectionRows: [], wholeRows: new Set(), placed: [], steps: new Map() };
   addTop(tab, source, blocks);
   addSteps(tab, source, blocks);
   addSnags(tab, source, blocks);
@@ -71,8 +75,9 @@ export function tabSheet(name: string, source: TabSource): SheetPlan {
   addElsewhere(tab, source);
   addSeals(tab, source);
 
-  const { rows, merges, sectionRows, stepAt } = tab;
+  const { rows, merges, sectionRows, wholeRows, placed } = tab;
   const { stepRows, snagRows } = blocks;
+  const stepAt = new Set(placed.map(({ row }) => row));
   const isWrittenIn = (row: number): boolean => stepAt.has(row) || (row >= snagRows.first && row <= snagRows.last);
   const heights = rows.map((cells, row) =>
     row < headRows ? titleHeight : Math.max(rowHeight(cells, merges.filter((area) => area.row === row)), isWrittenIn(row) ? writingHeight : 0));
@@ -86,7 +91,7 @@ export function tabSheet(name: string, source: TabSource): SheetPlan {
     hiddenColumns: tabColumnKeys.map((_, index) => index).filter((index) => index >= shownColumns),
     merges,
     freeze: { rows: headRows, columns: 3 },
-    validations: entryValidations(stepAt, stepRows, snagRows),
+    validations: entryValidations(placed, stepRows, snagRows),
     conditionalFormats: resultFormats(stepRows, snagRows),
     print: {
       orientation: "landscape",
@@ -94,7 +99,7 @@ export function tabSheet(name: string, source: TabSource): SheetPlan {
       titleRows: { row: 0, rows: headRows },
       header: `${title} · build ${stamp.build} · made ${escapeCode(stamp.madeAt)}`,
       footer: `${title} · build ${stamp.build} · page &P of &N`,
-      breaksBefore: pageBreaks(heights, sectionRows),
+      breaksBefore: pageBreaks(heights, sectionRows, wholeRows),
     },
     tabColor: "#2f5d50",
   });
@@ -109,7 +114,7 @@ function escapeCode(text: string): string {
 function placeBlocks({ expanded, model, stamp, records }: TabSource): TabBlocks {
   const nowhere = { first: 0, last: 0 };
   const summaryLength = planSummary(expanded, model, stamp, progressFormulas(nowhere, nowhere, 0)).length;
-  const stepCount = expanded.sections.reduce((sum, { steps }) => sum + steps.length + 1, 0);
+  const stepCount = expanded.sections.reduce((sum, section) => sum + planSection(section, records).length, 0);
   const firstStep = headRows + summaryLength;
   const stepRows: RowSpan = { first: firstStep, last: firstStep + Math.max(stepCount, 1) - 1 };
   // Between two blocks stand a blank row, a title and a row of labels; the orphans have no labels. A block without rows says so in one.
@@ -131,21 +136,49 @@ function addTop({ rows, merges }: TabRows, { expanded, model, stamp, records }: 
   }
 }
 
-function addSteps({ rows, sectionRows, stepAt, steps }: TabRows, { expanded, records }: TabSource, { snagRows }: TabBlocks): void {
+function addSteps({ rows, sectionRows, wholeRows, placed, steps }: TabRows, { expanded, records }: TabSource, { snagRows }: TabBlocks): void {
+  const hasSnags = records.snags.length > 0;
+  let no = 0;
+  const place = (step: JobStep, columns: SlotColumns | null): void => {
+    steps.set(step.key, { no, step });
+    placed.push({ row: rows.length, step, columns });
+  };
   for (const section of expanded.sections) {
     sectionRows.push(rows.length);
-    rows.push(titleRow(section.title));
-    for (const step of section.steps) {
-      const carried = records.steps.get(step.key);
-      const no = steps.size + 1;
-      steps.set(step.key, { no, step });
-      stepAt.set(rows.length, step);
-      rows.push(stepRow(step, carried, { row: rows.length, no, snagRows, hasSnags: records.snags.length > 0 }));
+    for (const planned of planSection(section, records)) {
+      switch (planned.is) {
+        case "title":
+          rows.push(titleRow(section.title));
+          break;
+        case "grid-head":
+          wholeRows.add(sectionRows.at(-1)!);
+          rows.push(gridHeadRow(section.columns));
+          break;
+        case "list-head":
+          wholeRows.add(rows.length);
+          sectionRows.push(rows.length);
+          rows.push(labelRow(listHeads));
+          break;
+        case "step":
+          no += 1;
+          place(planned.step, null);
+          rows.push(stepRow(planned.step, records.steps.get(planned.step.key), { row: rows.length, no, snagRows, hasSnags }));
+          break;
+        case "grid":
+          no += 1;
+          planned.slots.forEach((slot, index) => {
+            if (slot !== null) place(slot.step, slotColumns[index]!);
+          });
+          rows.push(gridRow(planned.slots, { row: rows.length, no, apart: planned.apart }));
+      }
     }
   }
   if (expanded.sections.length === 0) rows.push(rowOf({ step: styled("No step of the procedure applies to this job.", "note") }));
   rows.push(rowOf({}));
 }
+
+/** Headers of a list below the rows of a grid. */
+const listHeads = Object.fromEntries(tabColumnKeys.slice(0, shownColumns).map((key) => [key, tabColumns[key].header]));
 
 function addSnags({ rows, sectionRows, steps }: TabRows, { records: { snags, usedSnagIds } }: TabSource, { stepRows, snagRows }: TabBlocks): void {
   sectionRows.push(rows.length);

@@ -15,6 +15,7 @@ export const tabStyles = {
   cautionHead: { bold: true, fontSize: 11, vertical: "middle", fill: "#fde9c4", border: "all", borderColor: "#c98a1b", color: "#4a2f00" },
   caution: { fontSize: 11, vertical: "top", wrap: true, fill: "#fde9c4", border: "all", borderColor: "#c98a1b", color: "#4a2f00" },
   label: { bold: true, fontSize: 11, color: "#3d4f49", fill: "#e6eeeb", vertical: "middle", wrap: true, border: "all", borderColor: "#b9c4c0" },
+  gridHead: { fontSize: 11, color: "#17352d", fill: "#e6eeeb", vertical: "top", wrap: true, border: "all", borderColor: "#b9c4c0", format: "@" },
   figure: { ...block, bold: true, fontSize: 12, align: "center", border: "all", borderColor: "#b9c4c0" },
   figureText: { ...block, bold: true, border: "all", borderColor: "#b9c4c0", wrap: true },
   fact: { ...block, border: "all", borderColor: "#b9c4c0", wrap: true, format: "@" },

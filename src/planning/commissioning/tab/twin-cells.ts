@@ -1,7 +1,9 @@
 import { isBlank, showCell, type CellValue, type Scalar, type SheetSnapshot } from "../../../sheet";
-import { answersOf, isSnagClosed, results, snagAnswersOf, snagName, type JobRecords, type Result, type Snag, type SnagAnswers, type StepAnswers, type StepRecord } from "../record";
+import {
+  answersOf, isSnagClosed, results, rowResultOf, rowsOfSteps, snagAnswersOf, snagName, type JobRecords, type Result, type Snag, type SnagAnswers, type StepAnswers, type StepRow,
+} from "../record";
 import { snagColumnsOf, snagHeaders } from "./snag-columns";
-import { tabColumns, type TabColumn } from "./tab-columns";
+import { slotColumns, tabColumns, type TabColumn } from "./tab-columns";
 import type { TabPlaces, TabReading } from "./tab-reading";
 
 /** A cell of a tab that holds a formula of ours, and what it must show. */
@@ -32,14 +34,20 @@ type Figure = keyof typeof figureLabels;
 
 /** Lists every cell of a tab that holds a formula of ours, with what it must show by what was typed: the twin of the whole sheet. */
 export function twinCells(sheet: SheetSnapshot, tab: TabReading): TwinCell[] {
-  return [...summaryCells(sheet, tab), ...tab.steps.flatMap((step) => stepCells(step, tab)), ...tab.snags.flatMap((snag) => snagCells(snag, tab))];
+  return [...summaryCells(sheet, tab), ...rowsOfSteps(tab.steps).flatMap((row) => rowCells(row, tab)), ...tab.snags.flatMap((snag) => snagCells(snag, tab))];
 }
 
-function stepCells(step: StepRecord, { snags, places }: TabReading): TwinCell[] {
-  const answers = answersOf(step, snags);
-  return (Object.keys(answers) as (keyof StepAnswers)[]).flatMap((answer) =>
-    cellIn(places, answer, { row: step.row, label: `${tabColumns[answer].header} of No. ${step.no} ${step.stepId}`, value: answers[answer] }),
-  );
+function rowCells(stepRow: StepRow, { snags, places }: TabReading): TwinCell[] {
+  const { row, no, stepId, records, settled } = stepRow;
+  const cell = (column: TabColumn, name: string, value: Scalar): TwinCell[] => cellIn(places, column, { row, label: `${tabColumns[column].header} of No. ${no} ${name}`, value });
+  return [
+    ...records.flatMap((record) => {
+      const { slot, stepId: name } = record;
+      const answers = answersOf(record, snags);
+      return slot !== null ? cell(slotColumns[slot.place]!.compares, name, answers.compares) : (Object.keys(answers) as (keyof StepAnswers)[]).flatMap((answer) => cell(answer, name, answers[answer]));
+    }),
+    ...(records[0]!.slot === null ? [] : [...cell("result", stepId, rowResultOf(stepRow)), ...cell("settled", stepId, settled ? 1 : 0)]),
+  ];
 }
 
 function snagCells(snag: Snag, tab: TabReading): TwinCell[] {
@@ -71,20 +79,21 @@ function summaryCells(sheet: SheetSnapshot, tab: TabReading): TwinCell[] {
 }
 
 function figuresOf(records: JobRecords): Readonly<Record<Figure, Scalar>> {
-  const { steps, snags, seals } = records;
-  const count = (result: Result): number => steps.filter((step) => step.result === result).length;
-  const next = steps.find(({ settled }) => !settled);
+  const { snags, seals } = records;
+  const rows = rowsOfSteps(records.steps);
+  const count = (result: Result): number => rows.filter((row) => row.result === result).length;
+  const next = rows.find(({ settled }) => !settled);
   const hasSeal = seals.some(({ typed }) => typed.by !== null);
   return {
     next: next === undefined ? "none" : `No. ${next.no} ${next.stepId}`,
-    done: `${steps.filter(({ settled }) => settled).length} of ${steps.filter(({ no }) => no !== "").length}`,
-    open: steps.filter(({ required, settled }) => required && !settled).length,
+    done: `${rows.filter(({ settled }) => settled).length} of ${rows.filter(({ no }) => no !== "").length}`,
+    open: rows.filter(({ required, settled }) => required && !settled).length,
     differ: count(results.differs),
     again: count(results.checkAgain),
     eye: count(results.compareByEye),
     secondName: count(results.needsSecondName),
     snags: snags.filter((snag) => !isSnagClosed(snag)).length,
-    minutes: steps.reduce((sum, { settled, minutes }) => sum + (settled ? 0 : minutes), 0),
+    minutes: rows.reduce((sum, { settled, minutes }) => sum + (settled ? 0 : minutes), 0),
     seal: !hasSeal ? "not sealed" : seals.at(-1)?.typed.reopened === null ? (seals.at(-1)?.typed.code ?? "") : "reopened",
   };
 }

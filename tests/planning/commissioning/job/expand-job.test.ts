@@ -103,7 +103,7 @@ describe("one step", () => {
     expect(only({ ...texts, record: "serial", unit: "U", minutes: 7 })).toEqual({
       key: "J0001/T-1/A0001", stepId: "T-1", do: "Read n-1", caution: "N1 tips.", makersGuide: "Page of Elm 6", subject: "n-1",
       expectation: { kind: "serial", choices: [], shown: "N-0001", wanted: { by: "text", text: "N-0001" } },
-      unit: "U", required: true, sign: "one", minutes: 7, planCell: { table: "arrays", row: 4, column: "serial" },
+      unit: "U", required: true, sign: "one", minutes: 7, planCell: { table: "arrays", row: 4, column: "serial" }, slot: null,
     });
   });
 

@@ -4,9 +4,9 @@ import { jobRecords, stepRecord } from "../../../support/job-records";
 
 const planned: JobStep = {
   key: "J1/S-1/A1", stepId: "S-1", do: "Measure", caution: "", makersGuide: "", subject: "array 1",
-  expectation: { kind: "number", choices: [], shown: "4 ±1", wanted: { by: "range", least: 3, most: 5 } }, unit: "V", required: true, sign: "one", minutes: 5, planCell: null,
+  expectation: { kind: "number", choices: [], shown: "4 ±1", wanted: { by: "range", least: 3, most: 5 } }, unit: "V", required: true, sign: "one", minutes: 5, planCell: null, slot: null,
 };
-const plan = (...steps: JobStep[]) => ({ sections: [{ title: "S", steps }] }) satisfies Pick<ExpandedJob, "sections">;
+const plan = (...steps: JobStep[]) => ({ sections: [{ title: "S", steps, columns: [] }] }) satisfies Pick<ExpandedJob, "sections">;
 const record: StepRecord = stepRecord({
   step: "Measure", kind: "number", expected: "4 ±1", plannedUnit: "V", wanted: { by: "range", least: 3, most: 5 }, typed: { found: 5, by: "AB" },
 });

@@ -238,3 +238,34 @@ describe("texts beside the rows of a returned tab", () => {
     expect(acceptReturned(ours, returned, new Set()).elsewhere).toEqual([known]);
   });
 });
+
+describe("a returned tab with a grid", () => {
+  const signKey = "J1/sign/drives";
+  const inGrid = (bay: number, found: string | null): StepRecord =>
+    stepRecord({ key: `J1/S-1/A1.bay-${bay}`, slot: { place: 0, rowKey: `slots:${bay}`, signKey }, sign: "none", row: bay, typed: { found } });
+  const sign = (by: string | null): StepRecord => stepRecord({ key: signKey, row: 9, typed: { found: by === null ? null : "Yes", by } });
+  const ours = withSteps(inGrid(1, "N-1"), inGrid(2, null), sign("AB"));
+  const everything = (theirs: JobRecords) => new Set(compareReturned(ours, theirs).items.map(({ id }) => id));
+  const namesOf = (records: JobRecords) => records.steps.map(({ typed }) => [typed.found, typed.by]);
+
+  test("brings its names to its own records where the row that signs for all of them says ours", () => {
+    const theirs = withSteps(inGrid(1, null), inGrid(2, "N-2"), sign("CD"));
+    const accepted = new Set(["J1/S-1/A1.bay-2"]);
+    const merged = acceptReturned(ours, theirs, accepted);
+    expect(namesOf(merged)).toEqual([["N-1", null], ["N-2", "CD"], ["Yes", "AB"]]);
+    expect(notStanding(merged, theirs, accepted)).toEqual([]);
+    expect(compareReturned(merged, theirs).items.map(({ id }) => id)).toEqual([signKey]);
+  });
+
+  test("leaves our names with our records where its own take the row that signs", () => {
+    const theirs = withSteps(inGrid(1, null), inGrid(2, "N-2"), sign("CD"));
+    expect(namesOf(acceptReturned(ours, theirs, everything(theirs)))).toEqual([["N-1", "AB"], ["N-2", null], ["Yes", "CD"]]);
+  });
+
+  test("brings no names where both say the same, or it says none", () => {
+    for (const by of ["AB", null]) {
+      const theirs = withSteps(inGrid(1, null), inGrid(2, "N-2"), sign(by));
+      expect(namesOf(acceptReturned(ours, theirs, everything(theirs))).map(([, name]) => name)).toEqual([null, null, "AB"]);
+    }
+  });
+});

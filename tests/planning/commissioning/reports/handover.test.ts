@@ -71,6 +71,15 @@ describe("a handover sheet", () => {
     expect(block(handover(), "Deviations")).toEqual([["None: every step that was done is as expected."]]);
   });
 
+  test("names beside a deviation in a grid who has signed for the grid", () => {
+    const slot = { place: 1, rowKey: "slots:", signKey: "J1/sign/ports" };
+    const steps = [
+      stepRecord({ no: "3", stepId: "S-3", slot, sign: "none", result: "Differs", typed: { found: 4, note: "n" } }),
+      stepRecord({ no: "4", key: slot.signKey, stepId: "sign", result: "As expected", typed: { found: "Yes", by: "CD" } }),
+    ];
+    expect(block(handover({ steps }), "Deviations").slice(1)).toEqual([["3", "S-3", "array 1", "Done", "4", "Differs", "CD", "n"]]);
+  });
+
   test("lists every snag, open ones as open", () => {
     const typed = { about: 3, foundWrong: "Dent", mender: "EF", byWhen: 46_085, foundAgain: 5, closed: "Closed", by: "AB" };
     expect(block(handover({ snags: [snagOf({ id: "S-12", stepId: "T-3", typed }), snagOf({ typed: { closed: "Accepted" } })] }), "Snags")).toEqual([

@@ -1,14 +1,14 @@
-import type { JobStep } from "../../../../src/planning/commissioning/job";
 import { parseExpectation } from "../../../../src/planning/commissioning/procedure";
-import { entryValidations } from "../../../../src/planning/commissioning/tab/entry-validations";
+import { entryValidations, type PlacedStep } from "../../../../src/planning/commissioning/tab/entry-validations";
+import { slotColumns } from "../../../../src/planning/commissioning/tab/tab-columns";
 
-function steps(...records: readonly (string | null)[]): Map<number, JobStep> {
-  const entries = records.map((record, index): [number, JobStep | null] => {
-    if (record === null) return [10 + index, null];
+function steps(...records: readonly (string | null)[]): PlacedStep[] {
+  return records.flatMap((record, index): PlacedStep[] => {
+    if (record === null) return [];
     const expectation = parseExpectation({ record, tolerance: null, tolerancePercent: null }, "", "Step S-1");
-    return [10 + index, { key: "", stepId: "", do: "", caution: "", makersGuide: "", subject: "", expectation, unit: "", required: true, sign: "one", minutes: 1, planCell: null }];
+    const step = { key: "", stepId: "", do: "", caution: "", makersGuide: "", subject: "", expectation, unit: "", required: true, sign: "one", minutes: 1, planCell: null, slot: null } as const;
+    return [{ row: 10 + index, step, columns: null }];
   });
-  return new Map(entries.filter((entry): entry is [number, JobStep] => entry[1] !== null));
 }
 
 const stepRows = { first: 10, last: 18 };
@@ -58,5 +58,12 @@ describe("what may be typed", () => {
       { area: { row: 22, column: 8, rows: 9, columns: 1 }, rule: { kind: "list", items: ["Closed", "Accepted"] }, message: "Choose Closed once it is mended, or Accepted with a name.", strict: true },
       { area: { row: 22, column: 4, rows: 9, columns: 1 }, rule: { kind: "date" }, message: "Type a date, such as 2026-05-31.", strict: false },
     ]);
+  });
+
+  test("stands in the columns of a grid's pairs, in which no day and no name is asked for", () => {
+    const [number, tick, list] = steps("number", "tick", "text");
+    const grid = [{ ...number!, row: 12, columns: slotColumns[1]! }, { ...tick!, row: 12, columns: slotColumns[3]! }, { ...number!, row: 13, columns: slotColumns[1]! }];
+    const may = entryValidations([{ ...list!, row: 10 }, ...grid, { ...tick!, row: 15 }], { first: 10, last: 15 }, snagRows).map(({ area, rule }) => [area.column, area.row, area.rows, rule.kind]);
+    expect(may.slice(0, 5)).toEqual([[6, 15, 1, "list"], [8, 12, 2, "number"], [12, 12, 1, "list"], [12, 10, 2, "date"], [12, 14, 2, "date"]]);
   });
 });

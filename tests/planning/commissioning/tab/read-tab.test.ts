@@ -79,7 +79,7 @@ describe("the row of a step", () => {
   test("is read as its record", () => {
     expect(read([...top, step]).steps).toEqual([
       {
-        key: "J1/S-1/A1", no: "3", stepId: "S-1", step: "Do it", subject: "array 1", expected: "4 TB", plannedUnit: "TB", expectedBefore: "3 TB", result: "Differs",
+        key: "J1/S-1/A1", slot: null, no: "3", stepId: "S-1", step: "Do it", subject: "array 1", expected: "4 TB", plannedUnit: "TB", expectedBefore: "3 TB", result: "Differs",
         required: true, sign: "two", kind: "size", wanted: { by: "range", least: 3.9e12, most: 4.1e12 }, errors: [], seenUnit: "TiB", settled: false, minutes: 7, carried: "CCC", row: 2,
         typed: { found: 4.1, unit: "TiB", recheckedBy: "GH", by: "AB", witness: "CD", done: 46_083, note: "n" },
       },
@@ -260,6 +260,6 @@ describe("a tab of an earlier layout", () => {
 
   test("is not meant by a column of people's own that is called as one of ours was", () => {
     const tab = read([marker, [...headers, "Was", "Second"], step]);
-    expect(tab.places.layout).toBe("today");
+    expect(tab.places.layout).toBe("lists");
   });
 });

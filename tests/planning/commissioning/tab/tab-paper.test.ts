@@ -16,9 +16,9 @@ describe("the height of a row", () => {
   });
 
   test("follows the longest text of the columns that people see", () => {
-    // The column Step is 27 characters wide: one is kept free, and prose runs narrower by 0.94, so 27 fit.
-    expect(heightOf("step", "x".repeat(27))).toBe(lines(1));
-    expect(heightOf("step", "x".repeat(28))).toBe(lines(2));
+    // The column Step is 24 characters wide: one is kept free, and prose runs narrower by 0.94, so 24 fit.
+    expect(heightOf("step", "x".repeat(24))).toBe(lines(1));
+    expect(heightOf("step", "x".repeat(25))).toBe(lines(2));
     expect(heightOf("step", "x".repeat(56))).toBe(lines(3));
     expect(heightOf("key", "x".repeat(400))).toBe(lines(1));
     const both = rowWith("step", { value: "x".repeat(28), style: "text" });
@@ -27,17 +27,17 @@ describe("the height of a row", () => {
   });
 
   test("breaks between words, and after each paragraph", () => {
-    expect(heightOf("step", `${"x".repeat(12)} ${"y".repeat(14)}`)).toBe(lines(1));
-    expect(heightOf("step", `${"x".repeat(12)} ${"y".repeat(15)}`)).toBe(lines(2));
+    expect(heightOf("step", `${"x".repeat(12)} ${"y".repeat(11)}`)).toBe(lines(1));
+    expect(heightOf("step", `${"x".repeat(12)} ${"y".repeat(12)}`)).toBe(lines(2));
     expect(heightOf("step", `${"x".repeat(20)} ${"y".repeat(20)} z`)).toBe(lines(2));
     expect(heightOf("step", "a\nb\n")).toBe(lines(3));
     expect(heightOf("step", `a ${"x".repeat(33)}`)).toBe(lines(3));
   });
 
   test("takes bold text wider, merged cells together, and titles, notes and numbers as one line", () => {
-    expect(heightOf("step", "x".repeat(26), "expected")).toBe(lines(1));
-    expect(heightOf("step", "x".repeat(27), "expected")).toBe(lines(2));
-    expect(heightOf("step", "x".repeat(27), "label")).toBe(lines(2));
+    expect(heightOf("step", "x".repeat(23), "expected")).toBe(lines(1));
+    expect(heightOf("step", "x".repeat(24), "expected")).toBe(lines(2));
+    expect(heightOf("step", "x".repeat(24), "label")).toBe(lines(2));
     expect(heightOf("no", "x".repeat(400), "section")).toBe(lines(1));
     expect(heightOf("no", "x".repeat(400), "note")).toBe(lines(1));
     expect(rowHeight(rowWith("no", { value: 123_456_789, style: "text" }), [])).toBe(lines(1));
@@ -52,7 +52,7 @@ describe("the height of a row", () => {
 describe("the breaks between pages", () => {
   // A landscape A4 page inside usual margins is 741 by 487 points. The 14 columns that people see are 150.5 characters of 5.25 points and 3.75
   // more each: 842.6 points, so that 553.8 points of rows fit on a page, of which 60 stand for the two rows at the top.
-  const widths = 5.5 + 8.5 + 27 + 11 + 10.5 + 14 + 13.5 + 6 + 9 + 10.5 + 8 + 8 + 10.5 + 8.5;
+  const widths = 5.5 + 8.5 + 24 + 10.5 + 10.5 + 13 + 13 + 9 + 9.5 + 10.5 + 9 + 9 + 10 + 8.5;
   const room = (487 * (widths * 5.25 + shownColumns * 3.75)) / 741 - 60;
   const rows = (...heights: number[]): number[] => heights.map((part) => part * room);
 
@@ -68,6 +68,14 @@ describe("the breaks between pages", () => {
     ["by whole rows: a row that does not fit goes to the next page", rows(0.3, 0.6, 0.6, 0.3, 0.2), [1, 4], [4]],
   ])("are %s", (_, heights, sections, breaks) => {
     expect(pageBreaks(heights, sections)).toEqual(breaks);
+  });
+
+  test.each<[string, number[], number[], number[]]>([
+    ["before one that fits a page of its own", rows(0.5, 0.6), [1], [1]],
+    ["nowhere before one that no page holds", rows(0.5, 0.6, 0.6), [1], []],
+    ["nowhere before one that fits the rest", rows(0.5, 0.5), [1], []],
+  ])("stand, where a section is better kept whole, %s", (_, heights, sections, breaks) => {
+    expect(pageBreaks(heights, sections, new Set(sections))).toEqual(breaks);
   });
 
   test("are none without sections", () => {

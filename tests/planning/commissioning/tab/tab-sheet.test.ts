@@ -42,7 +42,7 @@ const styles = (tab: SheetPlan, row: number, ...columns: TabColumn[]) => columns
 describe("a planned tab", () => {
   test("uses styles that it has, in columns that have a width", () => {
     expect(lookFaults(first).filter((fault) => !fault.endsWith("is faint"))).toEqual([]);
-    expect(first.columnWidths.slice(0, shownColumns)).toEqual([5.5, 8.5, 27, 11, 10.5, 14, 13.5, 6, 9, 10.5, 8, 8, 10.5, 8.5]);
+    expect(first.columnWidths.slice(0, shownColumns)).toEqual([5.5, 8.5, 24, 10.5, 10.5, 13, 13, 9, 9.5, 10.5, 9, 9, 10, 8.5]);
     expect(first.tabColor).toBe("#2f5d50");
   });
 
@@ -58,7 +58,7 @@ describe("a planned tab", () => {
 
   test("hides the columns of keys, stops its top two rows and first three columns, and prints them on every page", () => {
     expect(shownColumns).toBe(14);
-    expect(first.hiddenColumns).toEqual([14, 15, 16, 17, 18, 19, 20, 21, 22, 23, 24, 25, 26]);
+    expect(first.hiddenColumns).toEqual([14, 15, 16, 17, 18, 19, 20, 21, 22, 23, 24, 25, 26, 27, 28, 29, 30, 31, 32, 33, 34, 35]);
     expect(first.freeze).toEqual({ rows: 2, columns: 3 });
     expect([first.rowHeights![0], first.rowHeights![1]]).toEqual([30, 30]);
     expect(Object.keys(first.rowHeights!)).toHaveLength(first.rows.length);

@@ -20,7 +20,7 @@ describe("the look of a tab", () => {
 
   test("writes what the plan says as text, so that no serial number becomes a figure", () => {
     const asText = Object.entries(looks).filter(([, look]) => look.includes("as @")).map(([name]) => name);
-    expect(asText).toEqual(["fact", "alarm", "stepId", "step", "stepCaution", "text", "expected", "unitFixed", "before", "typedText", "hiddenText"]);
+    expect(asText).toEqual(["gridHead", "fact", "alarm", "stepId", "step", "stepCaution", "text", "expected", "unitFixed", "before", "typedText", "hiddenText"]);
   });
 
   test("gives every kind of cell its own", () => {

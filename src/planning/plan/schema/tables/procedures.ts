@@ -2,9 +2,13 @@ import { choice, named, text } from "../column";
 import { forEachWords } from "../for-each";
 import { table } from "../table";
 
+/** How the tab shows the steps of a section. */
+const sectionLooks = ["list", "grid"] as const;
+
 export const procedures = table("Procedures", "Sections of each procedure, in order. Built-in ones stand here to be changed.", {
   procedure: text("Procedure", "Name of the procedure.", named),
   section: text("Section", "Name of the section.", named),
   forEach: choice("For each", "What the section is repeated for.", forEachWords),
   when: text("When", "Empty, or field = value, joined by and."),
+  shownAs: choice("Shown as", "Empty or list: a row a step. grid: a row a subject with up to four steps side by side.", sectionLooks, { since: 2 }),
 });
