@@ -1,31 +1,38 @@
 import { noAnswer } from "../../planning/text";
-import { foldSheetName, sameSheetName, type CellPlace } from "../../sheet";
+import { foldSheetName, sameSheetName } from "../../sheet";
 import { checkEdits } from "../check-edits";
 import type { Edit, WorkbookPort } from "../port";
-import { formulaReferences } from "./formula-tokens";
-import { outOfDate, type SheetCell } from "./out-of-date";
+import { answerSheets, withoutResults, type AnswersOf } from "./answer-sheets";
 import { documentSnapshot } from "./document-snapshot";
+import { loseReferences, renameReferences } from "./move-lines";
+import { outOfDate, type SheetCell } from "./out-of-date";
 import { sheetOfPlan } from "./sheet-of-plan";
-import { cellAt, putCell, type DocumentCell, type DocumentSheet, type Look, type WorkbookDocument } from "./workbook-document";
+import { cellAt, putCell, type CellGrid, type DocumentCell, type DocumentSheet, type Look, type WorkbookDocument } from "./workbook-document";
 
 /** A document that can be read and changed like a workbook, without anything that computes. */
 export interface DocumentPort {
   readonly port: WorkbookPort;
-  /** The document as it is now; sheets that were not touched are the very ones it began with. */
-  readonly document: () => WorkbookDocument;
-  /** Formulas that have no result, or no longer follow from what they look at, by the id of their sheet. */
-  readonly open: () => ReadonlyMap<string, readonly CellPlace[]>;
-  /** True where a formula names a sheet that was renamed or deleted, which it does not follow here. */
-  readonly losesReferences: () => boolean;
+  /**
+   * The document as it is now; sheets that were not touched are the very ones it began with.
+   *
+   * What formulas of changed sheets answer is asked of `answersOf`; other formulas that no longer follow from what they look at have no result.
+   */
+  readonly finish: (answersOf: AnswersOf) => WorkbookDocument;
 }
 
-/** Joins a document to the rest of the program: what is written stands there, and formulas keep the results that they came with. */
+/**
+ * Joins a document to the rest of the program: what is written stands there, formulas keep the results that they came with, and follow a sheet to
+ * its new name.
+ */
 export function openDocumentPort(base: WorkbookDocument): DocumentPort {
-  let sheets = [...base.sheets];
+  let sheets = base.sheets;
+  let names = base.names;
   const looks: Look[] = [...base.looks];
   const known = new Map<string, number>();
   const written: SheetCell[] = [];
-  const renamed = new Set<string>();
+  /** Sheets of the list of edits at hand: whoever adds a sheet knows what its formulas answer once the list is carried out. */
+  let fresh = new Set<string>();
+  const looksOut = new WeakMap<CellGrid, boolean>();
   let added = 0;
   const keepLook = (look: Look): number => {
     const text = JSON.stringify(look);
@@ -61,7 +68,7 @@ export function openDocumentPort(base: WorkbookDocument): DocumentPort {
           ...(cell.formula !== undefined && { formula: cell.formula, hasResult: cell.value !== undefined && cell.value !== null }),
         };
         putCell(cells, place.row, place.column, made.value === null && made.formula === undefined && made.look === 0 ? undefined : made);
-        written.push({ sheet: sheet.id, ...place });
+        if (!fresh.has(sheet.id)) written.push({ sheet: sheet.id, ...place });
       });
     });
     change(name, { cells });
@@ -73,11 +80,33 @@ export function openDocumentPort(base: WorkbookDocument): DocumentPort {
     return keepLook({ ...rest, ...(format !== undefined && { format }), ...(look < base.looks.length && { basedOn: look }) });
   }
 
+  /** Changes what formulas say of other sheets. */
+  function follow(change: (formula: string) => string): void {
+    sheets = sheets.map((sheet) => {
+      const cells = namesSheets(sheet.cells) ? changeFormulas(sheet.cells, change) : sheet.cells;
+      const typingRules = changeAll(sheet.typingRules, (rule) => {
+        const formulas = changeAll(rule.formulas, (formula) => (formula.startsWith("=") ? change(formula) : formula));
+        return formulas === rule.formulas ? rule : { ...rule, formulas };
+      });
+      const formats = changeAll(sheet.formats, (format) => changedFormula(format, change));
+      return cells === sheet.cells && typingRules === sheet.typingRules && formats === sheet.formats ? sheet : { ...sheet, cells, typingRules, formats };
+    });
+    names = changeAll(names, (name) => changedFormula(name, change));
+  }
+
+  function namesSheets(cells: CellGrid): boolean {
+    const known = looksOut.get(cells) ?? [...cells.values()].some((line) => [...line.values()].some(({ formula }) => formula?.includes("!") === true));
+    looksOut.set(cells, known);
+    return known;
+  }
+
   function carryOut(edit: Edit): void {
     switch (edit.kind) {
       case "add-sheet": {
         const at = edit.after === undefined ? sheets.length : sheets.indexOf(named(edit.after)) + 1;
-        sheets = [...sheets.slice(0, at), sheetOfPlan(edit.plan, `added${(added += 1)}`, keepLook), ...sheets.slice(at)];
+        const sheet = sheetOfPlan(edit.plan, `added${(added += 1)}`, keepLook);
+        fresh.add(sheet.id);
+        sheets = [...sheets.slice(0, at), sheet, ...sheets.slice(at)];
         return;
       }
       case "write":
@@ -87,8 +116,8 @@ export function openDocumentPort(base: WorkbookDocument): DocumentPort {
         change(edit.sheet, { tables: named(edit.sheet).tables.map((table) => (sameSheetName(table.name, edit.table) ? { ...table, area: edit.area } : table)) });
         return;
       case "rename-sheet":
-        renamed.add(foldSheetName(edit.sheet));
         change(edit.sheet, { name: edit.name });
+        follow((formula) => renameReferences(formula, new Map([[foldSheetName(edit.sheet), edit.name]])));
         return;
       case "show-sheet":
       case "hide-sheet":
@@ -96,33 +125,30 @@ export function openDocumentPort(base: WorkbookDocument): DocumentPort {
         return;
       case "delete-sheet": {
         const gone = named(edit.sheet);
-        renamed.add(foldSheetName(edit.sheet));
         sheets = sheets.filter((sheet) => sheet !== gone);
+        follow((formula) => loseReferences(formula, edit.sheet));
         return;
       }
       case "select":
     }
   }
 
-  const document = (): WorkbookDocument => ({ sheets, looks, names: base.names });
+  const document = (): WorkbookDocument => ({ sheets, looks, names });
   return {
-    document,
-    open() {
-      const open = new Map<string, CellPlace[]>();
-      const add = (sheet: string, place: CellPlace) => open.set(sheet, [...(open.get(sheet) ?? []), place]);
-      for (const { id, cells } of sheets) {
-        for (const [row, line] of cells) for (const [column, { formula, hasResult }] of line) if (formula !== undefined && hasResult === false) add(id, { row, column });
-      }
-      for (const { sheet, row, column } of outOfDate(document(), written, () => true)) add(sheet, { row, column });
-      return open;
+    finish(answersOf) {
+      const changed = new Set(written.map(({ sheet }) => sheet));
+      const { document: answered, cells } = answerSheets(document(), answersOf, ({ id }) => changed.has(id));
+      const known = new Set(cells.map(keyOf));
+      const stale = outOfDate(answered, [...written, ...cells], (cell) => !known.has(keyOf(cell)));
+      return withoutResults(answered, stale);
     },
-    losesReferences: () => renamed.size > 0 && sheets.some((sheet) => namesAny(sheet, renamed)),
     port: {
       read: (names) => Promise.resolve(documentSnapshot(document(), (name) => names === undefined || names.some((one) => sameSheetName(one, name)))),
       // What is refused is to come out of the promise, not past it.
       // eslint-disable-next-line @typescript-eslint/require-await
       async apply(edits) {
         checkEdits(edits, sheets.map(({ name, state, isProtected }) => ({ name, visible: state === "visible", protected: isProtected })));
+        fresh = new Set();
         for (const edit of edits) carryOut(edit);
       },
       spillAreas: (cells) =>
@@ -138,9 +164,23 @@ export function openDocumentPort(base: WorkbookDocument): DocumentPort {
   };
 }
 
-/** Tells whether a formula of a sheet names one of these sheets. */
-function namesAny({ cells }: DocumentSheet, names: ReadonlySet<string>): boolean {
-  return [...cells.values()].some((line) =>
-    [...line.values()].some(({ formula }) => formula?.includes("!") === true && formulaReferences(formula).some(({ sheet }) => sheet !== undefined && names.has(foldSheetName(sheet)))),
-  );
+function keyOf({ sheet, row, column }: SheetCell): string {
+  return `${sheet} ${row} ${column}`;
+}
+
+/** Changes the members of a list; the very list where none changes. */
+function changeAll<Item>(list: readonly Item[], change: (item: Item) => Item): readonly Item[] {
+  const changed = list.map(change);
+  return changed.every((item, index) => item === list[index]) ? list : changed;
+}
+
+function changedFormula<Item extends { readonly formula: string }>(item: Item, change: (formula: string) => string): Item {
+  const formula = change(item.formula);
+  return formula === item.formula ? item : { ...item, formula };
+}
+
+function changeFormulas(cells: CellGrid, change: (formula: string) => string): CellGrid {
+  return new Map([...cells].map(([row, line]) => [row, new Map([...line].map(([column, cell]) => {
+    return [column, cell.formula?.includes("!") === true ? changedFormula({ ...cell, formula: cell.formula }, change) : cell];
+  }))]));
 }

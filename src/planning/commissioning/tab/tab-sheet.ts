@@ -15,6 +15,8 @@ import { markCells, tabStates } from "./tab-mark";
 import { pageBreaks, rowHeight } from "./tab-paper";
 import { tabStyles } from "./tab-styles";
 import { planSummary, type BuildStamp } from "./tab-summary";
+import { readPlannedTab } from "./read-tab";
+import { withAnswers } from "./with-answers";
 import { withBuilt } from "./with-built";
 
 /** Blank rows for snags behind those that are there. */
@@ -77,7 +79,7 @@ export function tabSheet(name: string, source: TabSource): SheetPlan {
   const heights = rows.map((cells, row) =>
     row < headRows ? titleHeight : Math.max(rowHeight(cells, merges.filter((area) => area.row === row)), isWrittenIn(row) ? writingHeight : 0));
   const title = escapeCode(expanded.job.job);
-  return withBuilt({
+  const plan: SheetPlan = {
     name,
     rows,
     styles: tabStyles,
@@ -97,7 +99,9 @@ export function tabSheet(name: string, source: TabSource): SheetPlan {
       breaksBefore: pageBreaks(heights, sectionRows),
     },
     tabColor: "#2f5d50",
-  });
+  };
+  const reading = readPlannedTab(plan);
+  return withAnswers(withBuilt(plan, reading), reading);
 }
 
 /** Keeps a text from being read as a code of the page header, where & begins one. */
@@ -140,7 +144,7 @@ function addSteps({ rows, sectionRows, stepAt, steps }: TabRows, { expanded, rec
       const no = steps.size + 1;
       steps.set(step.key, { no, step });
       stepAt.set(rows.length, step);
-      rows.push(stepRow(step, carried, { row: rows.length, no, snagRows, hasSnags: records.snags.length > 0 }));
+      rows.push(stepRow(step, carried, { row: rows.length, no, snagRows }));
     }
   }
   if (expanded.sections.length === 0) rows.push(rowOf({ step: styled("No step of the procedure applies to this job.", "note") }));
