@@ -20,7 +20,7 @@ async function main(args: readonly string[]): Promise<CommandAnswer> {
     const sheet = await handoverSheet(port, job, momentOf(new Date(), basename(file)).madeAt);
     const pack = openDocumentPort(emptyDocument);
     await pack.port.apply([{ kind: "add-sheet", plan: sheet }]);
-    await write(writeFile(null, emptyDocument, pack.finish(() => [])));
+    await write(writeFile(null, emptyDocument, pack.finish()));
     return { line: { file, out, job, sheets: [sheet.name] }, isWhole: true };
   });
 }

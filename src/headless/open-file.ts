@@ -3,7 +3,7 @@ import { tableKeys } from "../planning/plan/schema";
 import { readPlan } from "../planning/plan/read";
 import { invalid, quote } from "../planning/text";
 import { cellAddress, type SheetSnapshot } from "../sheet";
-import { answerSheets, type AnswersOf } from "../workbook/document/answer-sheets";
+import { answerSheets, lacksResult, type AnswersOf } from "../workbook/document/answer-sheets";
 import { openDocumentPort } from "../workbook/document/document-port";
 import { documentSnapshot } from "../workbook/document/document-snapshot";
 import { cellsWithoutResult, lacksResults } from "../workbook/document/formula-kind";
@@ -36,8 +36,8 @@ export async function openWorkbookFile(name: string): Promise<OpenWorkbookFile> 
     document = answered(open.document);
     refuseOpen(document);
   }
-  const { port, finish } = openDocumentPort(document);
-  return { port, save: () => writeFile(open, open.document, finish(answersOfTab)) };
+  const { port, finish } = openDocumentPort(document, answersOfTab);
+  return { port, save: () => writeFile(open, open.document, finish()) };
 }
 
 /** Says what formulas of ours on a commissioning tab answer; nothing of another sheet. */
@@ -47,7 +47,7 @@ const answersOfTab: AnswersOf = (sheet: SheetSnapshot) => {
 };
 
 function answered(document: WorkbookDocument): WorkbookDocument {
-  return answerSheets(document, answersOfTab, () => false).document;
+  return answerSheets(document, answersOfTab, lacksResult).document;
 }
 
 /** Refuses a plan in whose tables a formula has no result. */

@@ -6,7 +6,7 @@ import { cellAt, type CellGrid, type DocumentCell, type DocumentSheet, type Work
 /** Tells what formulas of a sheet answer, as far as that is known without computing them. */
 export type AnswersOf = (sheet: SheetSnapshot) => readonly (CellPlace & { readonly value: Scalar })[];
 
-/** Gives formulas the answers that are known of them, on sheets that are `meant` or on which a formula has no result; names these cells. */
+/** Gives formulas of sheets that are meant the answers that are known of them; names these cells. */
 export function answerSheets(
   document: WorkbookDocument,
   answersOf: AnswersOf,
@@ -14,7 +14,7 @@ export function answerSheets(
 ): { readonly document: WorkbookDocument; readonly cells: readonly SheetCell[] } {
   const answered: SheetCell[] = [];
   const sheets = document.sheets.map((sheet) => {
-    if (!isMeant(sheet) && !lacksResult(sheet)) return sheet;
+    if (!isMeant(sheet)) return sheet;
     const given: (SheetCell & { readonly cell: DocumentCell })[] = [];
     for (const { row, column, value } of answersOf(sheetSnapshot(sheet, true))) {
       const cell = cellAt(sheet.cells, row, column);
@@ -48,7 +48,8 @@ function withCells(cells: CellGrid, given: readonly (CellPlace & { readonly cell
   return changed;
 }
 
-function lacksResult({ cells }: DocumentSheet): boolean {
+/** Tells whether a formula of a sheet has no result. */
+export function lacksResult({ cells }: DocumentSheet): boolean {
   for (const line of cells.values()) for (const { formula, hasResult } of line.values()) if (formula !== undefined && hasResult === false) return true;
   return false;
 }

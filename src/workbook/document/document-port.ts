@@ -15,23 +15,26 @@ export interface DocumentPort {
   /**
    * The document as it is now; sheets that were not touched are the very ones it began with.
    *
-   * What formulas of changed sheets answer is asked of `answersOf`; other formulas that no longer follow from what they look at have no result.
+   * Formulas that no longer follow from what they look at have no result, but for those whose answers are known.
    */
-  readonly finish: (answersOf: AnswersOf) => WorkbookDocument;
+  readonly finish: () => WorkbookDocument;
 }
 
 /**
  * Joins a document to the rest of the program: what is written stands there, formulas keep the results that they came with, and follow a sheet to
- * its new name.
+ * its new name. What formulas of a changed sheet answer is asked of `answersOf`.
  */
-export function openDocumentPort(base: WorkbookDocument): DocumentPort {
+export function openDocumentPort(base: WorkbookDocument, answersOf: AnswersOf = () => []): DocumentPort {
   let sheets = base.sheets;
   let names = base.names;
   const looks: Look[] = [...base.looks];
   const known = new Map<string, number>();
   const written: SheetCell[] = [];
+  const answered = new Map<string, SheetCell>();
   /** Sheets of the list of edits at hand: whoever adds a sheet knows what its formulas answer once the list is carried out. */
-  let fresh = new Set<string>();
+  const fresh = new Set<string>();
+  /** Other sheets that the list at hand writes to. */
+  const changed = new Set<string>();
   const looksOut = new WeakMap<CellGrid, boolean>();
   let added = 0;
   const keepLook = (look: Look): number => {
@@ -68,7 +71,9 @@ export function openDocumentPort(base: WorkbookDocument): DocumentPort {
           ...(cell.formula !== undefined && { formula: cell.formula, hasResult: cell.value !== undefined && cell.value !== null }),
         };
         putCell(cells, place.row, place.column, made.value === null && made.formula === undefined && made.look === 0 ? undefined : made);
-        if (!fresh.has(sheet.id)) written.push({ sheet: sheet.id, ...place });
+        if (fresh.has(sheet.id)) return;
+        written.push({ sheet: sheet.id, ...place });
+        changed.add(sheet.id);
       });
     });
     change(name, { cells });
@@ -133,23 +138,26 @@ export function openDocumentPort(base: WorkbookDocument): DocumentPort {
     }
   }
 
+  /** Gives formulas of changed sheets the answers that are known of them. */
+  function answer(): void {
+    const given = answerSheets(document(), answersOf, ({ id }) => changed.has(id));
+    sheets = given.document.sheets;
+    for (const cell of given.cells) answered.set(keyOf(cell), cell);
+    fresh.clear();
+    changed.clear();
+  }
+
   const document = (): WorkbookDocument => ({ sheets, looks, names });
   return {
-    finish(answersOf) {
-      const changed = new Set(written.map(({ sheet }) => sheet));
-      const { document: answered, cells } = answerSheets(document(), answersOf, ({ id }) => changed.has(id));
-      const known = new Set(cells.map(keyOf));
-      const stale = outOfDate(answered, [...written, ...cells], (cell) => !known.has(keyOf(cell)));
-      return withoutResults(answered, stale);
-    },
+    finish: () => withoutResults(document(), outOfDate(document(), [...written, ...answered.values()], (cell) => !answered.has(keyOf(cell)))),
     port: {
       read: (names) => Promise.resolve(documentSnapshot(document(), (name) => names === undefined || names.some((one) => sameSheetName(one, name)))),
       // What is refused is to come out of the promise, not past it.
       // eslint-disable-next-line @typescript-eslint/require-await
       async apply(edits) {
         checkEdits(edits, sheets.map(({ name, state, isProtected }) => ({ name, visible: state === "visible", protected: isProtected })));
-        fresh = new Set();
         for (const edit of edits) carryOut(edit);
+        answer();
       },
       spillAreas: (cells) =>
         Promise.resolve(
