@@ -24,9 +24,12 @@ async function main(args: readonly string[]): Promise<CommandAnswer> {
 
 function buildFile(file: string, out: string, names?: readonly string[]): Promise<readonly JobOutcome[]> {
   return holdOutput(out, async (write) => {
-    const { port, save } = await openWorkbookFile(file);
+    const { port, save, putAway } = await openWorkbookFile(file);
     const outcomes: JobOutcome[] = [];
-    for await (const { outcome } of buildTabs(port, momentOf(new Date(), basename(file)), names)) outcomes.push(outcome);
+    for await (const { outcome } of buildTabs(port, momentOf(new Date(), basename(file)), names)) {
+      outcomes.push(outcome);
+      putAway();
+    }
     await write(save());
     return outcomes;
   });

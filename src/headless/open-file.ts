@@ -10,7 +10,7 @@ import { cellsWithoutResult, lacksResults } from "../workbook/document/formula-k
 import type { WorkbookDocument } from "../workbook/document/workbook-document";
 import type { WorkbookPort } from "../workbook/port";
 import { readFile } from "../workbook/xlsx/read-workbook";
-import { writeFile } from "../workbook/xlsx/write-workbook";
+import { FileWriter } from "../workbook/xlsx/write-workbook";
 import { readNamedFile } from "./command";
 
 /** A workbook file that is open without anything that computes. */
@@ -18,6 +18,8 @@ export interface OpenWorkbookFile {
   readonly port: WorkbookPort;
   /** Makes the file with what was changed; formulas that nobody computed meanwhile have no result in it. To be called once. */
   readonly save: () => Uint8Array;
+  /** Writes the sheets that were added into the file to be, so that they are no longer held: they are read without their cells from then on. */
+  readonly putAway: () => void;
 }
 
 /**
@@ -36,8 +38,17 @@ export async function openWorkbookFile(name: string): Promise<OpenWorkbookFile> 
     document = answered(open.document);
     refuseOpen(document);
   }
-  const { port, finish } = openDocumentPort(document, answersOfTab);
-  return { port, save: () => writeFile(open, open.document, finish()) };
+  const { port, finish, putAway } = openDocumentPort(document, answersOfTab);
+  const writer = new FileWriter(open, open.document);
+  return {
+    port,
+    save: () => writer.finish(finish()),
+    putAway: () => {
+      putAway((sheet, looks) => {
+        writer.writeSheet(sheet, looks);
+      });
+    },
+  };
 }
 
 /** Says what formulas of ours on a commissioning tab answer; nothing of another sheet. */

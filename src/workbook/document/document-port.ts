@@ -2,7 +2,7 @@ import { noAnswer } from "../../planning/text";
 import { foldSheetName, sameSheetName } from "../../sheet";
 import { checkEdits } from "../check-edits";
 import type { Edit, WorkbookPort } from "../port";
-import { answerSheets, withoutResults, type AnswersOf } from "./answer-sheets";
+import { answerSheets, lacksResult, withoutResults, type AnswersOf } from "./answer-sheets";
 import { documentSnapshot } from "./document-snapshot";
 import { loseReferences, renameReferences } from "./move-lines";
 import { outOfDate, type SheetCell } from "./out-of-date";
@@ -18,6 +18,11 @@ export interface DocumentPort {
    * Formulas that no longer follow from what they look at have no result, but for those whose answers are known.
    */
   readonly finish: () => WorkbookDocument;
+  /**
+   * Hands every sheet that was added and is whole to `write`, and holds it no longer: from then on it is read without its cells, and may not be
+   * written to.
+   */
+  readonly putAway: (write: (sheet: DocumentSheet, looks: readonly Look[]) => void) => void;
 }
 
 /**
@@ -55,6 +60,7 @@ export function openDocumentPort(base: WorkbookDocument, answersOf: AnswersOf = 
 
   function write({ sheet: name, row, column, cells: block }: Extract<Edit, { kind: "write" }>): void {
     const sheet = named(name);
+    if (sheet.cells === nothing) throw new Error(`Sheet ${name} was put away and is written to.`);
     // A copy of the rows that change: what the file said stays to be compared with.
     const cells = new Map(sheet.cells);
     block.forEach((line, down) => {
@@ -109,7 +115,7 @@ export function openDocumentPort(base: WorkbookDocument, answersOf: AnswersOf = 
     switch (edit.kind) {
       case "add-sheet": {
         const at = edit.after === undefined ? sheets.length : sheets.indexOf(named(edit.after)) + 1;
-        const sheet = sheetOfPlan(edit.plan, `added${(added += 1)}`, keepLook);
+        const sheet = sheetOfPlan(edit.plan, `${addedId}${(added += 1)}`, keepLook);
         fresh.add(sheet.id);
         sheets = [...sheets.slice(0, at), sheet, ...sheets.slice(at)];
         return;
@@ -149,6 +155,13 @@ export function openDocumentPort(base: WorkbookDocument, answersOf: AnswersOf = 
 
   const document = (): WorkbookDocument => ({ sheets, looks, names });
   return {
+    putAway(write) {
+      sheets = sheets.map((sheet) => {
+        if (!sheet.id.startsWith(addedId) || sheet.cells === nothing || lacksResult(sheet)) return sheet;
+        write(sheet, looks);
+        return { ...sheet, cells: nothing, typingRules: [], formats: [] };
+      });
+    },
     finish: () => withoutResults(document(), outOfDate(document(), [...written, ...answered.values()], (cell) => !answered.has(keyOf(cell)))),
     port: {
       read: (names) => Promise.resolve(documentSnapshot(document(), (name) => names === undefined || names.some((one) => sameSheetName(one, name)))),
@@ -171,6 +184,12 @@ export function openDocumentPort(base: WorkbookDocument, answersOf: AnswersOf = 
     },
   };
 }
+
+/** How the ids of sheets begin that the file does not have. */
+const addedId = "added";
+
+/** Cells of sheets that were put away. */
+const nothing: CellGrid = new Map();
 
 function keyOf({ sheet, row, column }: SheetCell): string {
   return `${sheet} ${row} ${column}`;

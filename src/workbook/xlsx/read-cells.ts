@@ -1,5 +1,5 @@
 import { dayOfInstant, parseAreas, parseCell, sheetSize, type Area, type CellValue } from "../../sheet";
-import { shiftFormula } from "../document/formula-tokens";
+import { formulaShifter } from "../document/formula-tokens";
 import { putCell, type CellGrid, type DocumentCell, type Look } from "../document/workbook-document";
 import { readCellText } from "./cell-text";
 import { damaged, limits, tooLarge } from "./file-problems";
@@ -27,7 +27,7 @@ const errors: ReadonlySet<string> = new Set(
 /** Reads the cells of one sheet as its XML tells of them: `open`, `text` and `close` are called for what is inside its rows. */
 export class CellReader {
   readonly cells: CellGrid = new Map();
-  private readonly shared = new Map<string, { readonly formula: string; readonly row: number; readonly column: number }>();
+  private readonly shared = new Map<string, { readonly shifted: (rows: number, columns: number) => string; readonly row: number; readonly column: number }>();
   private row = -1;
   private column = -1;
   private attributes: Attributes = {};
@@ -138,11 +138,11 @@ export class CellReader {
     const { t: kind, ref, si } = attributes;
     if (kind === "dataTable") return { isDataTable: true, hasResult };
     if (kind === "shared" && si !== undefined) {
-      if (text !== "") this.shared.set(si, { formula: fromFileFormula(text), row: this.row, column: this.column });
+      if (text !== "") this.shared.set(si, { shifted: formulaShifter(fromFileFormula(text)), row: this.row, column: this.column });
       const first = this.shared.get(si);
       // The first of them is gone: what it showed is all that is known.
       if (first === undefined) return {};
-      return { formula: text !== "" ? first.formula : shiftFormula(first.formula, this.row - first.row, this.column - first.column), hasResult };
+      return { formula: first.shifted(this.row - first.row, this.column - first.column), hasResult };
     }
     if (text === "") return {};
     if (kind !== "array") return { formula: fromFileFormula(text), hasResult };
