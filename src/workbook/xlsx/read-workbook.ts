@@ -49,7 +49,7 @@ export function readPackage(file: FilePackage): OpenFile {
   };
   const readColor = colorReader(partText("theme"));
   const { cells: looks, conditional } = readLooks(partText("styles"), readColor);
-  const context = { texts: readSharedTexts(partText("sharedStrings")), looks, from1904, count: { cells: 0 }, conditional, readColor };
+  const context = { texts: readSharedTexts(partText("sharedStrings")), looks, from1904, repeated: new Map<string, string>(), count: { cells: 0 }, conditional, readColor };
   const names = readNames(root, sheets);
   const read = sheets.flatMap(({ id, name, part, state }) => {
     if (id === null) return [];

@@ -189,11 +189,12 @@ function sheetList(
   const list = child(root, "sheets")!;
   const nodes = childrenOf(list, "sheet");
   const relations = file.relations(part);
-  const nodeOf = (target: string) => nodes.find(({ attributes }) => relations.find(({ id }) => id === relationId(attributes))?.target === target);
+  const targets = new Map(relations.map(({ id, target }) => [id, target]));
+  const nodeOf = new Map(nodes.map((node) => [targets.get(relationId(node.attributes) ?? ""), node]));
   let last = Math.max(0, ...nodes.map(({ attributes }) => Number(attributes["sheetId"]) || 0));
   const written = order.map((sheet) => {
     const target = "part" in sheet ? sheet.part : parts.get(sheet.id)!;
-    const node = nodeOf(target);
+    const node = nodeOf.get(target);
     const shown = after.sheets.find(({ id }) => id === sheet.id);
     if (node === undefined) {
       const id = file.relate(part, relationTypes.worksheet, target);
