@@ -155,7 +155,8 @@ export class CellReader {
   }
 
   private readFormula({ attributes, text }: { readonly attributes: Attributes; readonly text: string }): Partial<DocumentCell> {
-    const hasResult = this.result !== null;
+    // Nothing between the tags is a text without characters, or the work of a program that does not compute.
+    const hasResult = this.result !== null && (this.result !== "" || this.attributes["t"] === "str");
     const { t: kind, ref, si } = attributes;
     if (kind === "dataTable") return { isDataTable: true, hasResult };
     if (kind === "shared" && si !== undefined) {
