@@ -74,7 +74,7 @@ const strict = "http://purl.oclc.org/ooxml";
 const variants: readonly (readonly [string, Uint8Array])[] = [
   ["the plain one", zip(plain)],
   ["the strict form", zip(swap([main, `${strict}/spreadsheetml/main`], [office, `${strict}/officeDocument/relationships`]))],
-  ["the namespace of a program before the standard", zip(swap([main, "http://schemas.microsoft.com/office/excel/2006/2"]))],
+  ["the words of a program before the standard", zip(swap([main, "http://schemas.microsoft.com/office/excel/2006/2"], ["<si>", "<sstItem>"], ["</si>", "</sstItem>"]))],
   ["targets from the root", zip(swap(['Target="worksheets', 'Target="/xl/worksheets'], ['Target="styles', 'Target="/xl/styles'], ['Target="xl', 'Target="/xl']))],
   ["targets with dots in them", zip(swap(['Target="worksheets', 'Target="./../xl/worksheets']))],
   ["names in another case than targets", zip(Object.fromEntries(Object.entries(plain).map(([name, text]) => [name.replace("sheet1", "Sheet1").replace("sharedStrings", "SharedStrings"), text])))],
