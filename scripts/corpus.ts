@@ -24,7 +24,8 @@ if (folder === undefined) {
 mkdirSync(out, { recursive: true });
 // Tells at the end how much memory the process took at most, and its time on a processor: others may share the machine.
 const tellCost =
-  'data:text/javascript,import{writeSync}from"node:fs";process.on("exit",()=>{const{maxRSS,userCPUTime,systemCPUTime}=process.resourceUsage();writeSync(3,maxRSS+" "+(userCPUTime+systemCPUTime)/1e6)})';
+  'data:text/javascript,import{writeSync}from"node:fs";process.on("exit",()=>{' +
+  'const{maxRSS,userCPUTime,systemCPUTime}=process.resourceUsage();writeSync(3,maxRSS+" "+(userCPUTime+systemCPUTime)/1e6)})';
 const runner = join(__dirname, "run.mjs");
 
 function recalc(name: string): Run {

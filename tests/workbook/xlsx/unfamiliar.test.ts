@@ -15,8 +15,9 @@ type TextParts = Readonly<Record<string, string>>;
 
 const plain: TextParts = {
   "[Content_Types].xml":
-    `<Types xmlns="${packaged}/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/><Default Extension="xml" ContentType="application/xml"/>` +
-    `${type("workbook.xml", "sheet.main")}${type("worksheets/sheet1.xml", "worksheet")}${type("worksheets/sheet2.xml", "worksheet")}${type("styles.xml", "styles")}${type("sharedStrings.xml", "sharedStrings")}</Types>`,
+    `<Types xmlns="${packaged}/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>` +
+    `<Default Extension="xml" ContentType="application/xml"/>${type("workbook.xml", "sheet.main")}${type("worksheets/sheet1.xml", "worksheet")}` +
+    `${type("worksheets/sheet2.xml", "worksheet")}${type("styles.xml", "styles")}${type("sharedStrings.xml", "sharedStrings")}</Types>`,
   "_rels/.rels": `<Relationships xmlns="${packaged}/relationships">${relation("w", "officeDocument", "xl/workbook.xml")}</Relationships>`,
   "xl/workbook.xml": `<workbook xmlns="${main}" xmlns:r="${office}"><workbookPr/><sheets><sheet name="Rates" sheetId="1" r:id="a"/><sheet name="Blank" sheetId="2" r:id="b"/></sheets></workbook>`,
   "xl/_rels/workbook.xml.rels":
@@ -71,13 +72,22 @@ const further = (sheets: string, relations: string, parts: TextParts): Parts => 
 
 const strict = "http://purl.oclc.org/ooxml";
 
+const textCell = '<c r="A1" t="s"><v>0</v></c>';
+const withoutPart = (parts: Parts, gone: string): Parts => Object.fromEntries(Object.entries(parts).filter(([name]) => name !== gone));
+const foreign = '<sheetPr/><dimension ref="A1:XFD1048576"/><mc:AlternateContent xmlns:mc="urn:mc"><mc:Choice Requires="x"/></mc:AlternateContent><sheetData xml:space="preserve">';
+const filter = '</sheets><definedNames><definedName name="_xlnm._FilterDatabase" localSheetId="0" hidden="1">Rates!$A$1</definedName></definedNames>';
+const thirdSheet = (kind: string): Parts => {
+  const part = `${kind}s/sheet1.xml`;
+  return further('<sheet name="Third" sheetId="3" r:id="c"/>', relation("c", kind, part), { [`xl/${part}`]: `<${kind} xmlns="${main}"/>` });
+};
+
 const variants: readonly (readonly [string, Uint8Array])[] = [
   ["the plain one", zip(plain)],
   ["the strict form", zip(swap([main, `${strict}/spreadsheetml/main`], [office, `${strict}/officeDocument/relationships`]))],
   ["the words of a program before the standard", zip(swap([main, "http://schemas.microsoft.com/office/excel/2006/2"], ["<si>", "<sstItem>"], ["</si>", "</sstItem>"]))],
   ["targets from the root", zip(swap(['Target="worksheets', 'Target="/xl/worksheets'], ['Target="styles', 'Target="/xl/styles'], ['Target="xl', 'Target="/xl']))],
   ["targets with dots in them", zip(swap(['Target="worksheets', 'Target="./../xl/worksheets']))],
-  ["names in another case than targets", zip(Object.fromEntries(Object.entries(plain).map(([name, text]) => [name.replace("sheet1", "Sheet1").replace("sharedStrings", "SharedStrings"), text])))],
+  ["names in another case than targets", zip(Object.fromEntries(Object.entries(plain).map(([name, text]) => [name.replace("sheet1", "Sheet1"), text])))],
   ["names with backslashes", zip(Object.fromEntries(Object.entries(plain).map(([name, text]) => [name.replaceAll("/", "\\"), text])))],
   ["a byte order mark in each part", zip(eachPart((text) => `\ufeff<?xml version="1.0" encoding="utf-8"?>${text}`))],
   ["parts in UTF-16, little end first", zip(eachPart((text) => utf16(text, false)))],
@@ -92,19 +102,19 @@ const variants: readonly (readonly [string, Uint8Array])[] = [
   ["sizes behind the parts", streamed(plain)],
   ["folders among the parts", zip({ "xl/": "", "_rels/": "", ...plain })],
   ["relations of the package that nobody can read", zip({ ...plain, "_rels/.rels": '<?xml version="1.0"?>\nJUNK' })],
-  ["no relations of the package", zip(Object.fromEntries(Object.entries(plain).filter(([name]) => name !== "_rels/.rels")))],
+  ["no relations of the package", zip(withoutPart(plain, "_rels/.rels"))],
   ["a theme that is not there", zip(further("", relation("th", "theme", "theme/theme1.xml"), {}))],
-  ["texts in their cells", zip(sheetWith('<c r="A1" t="s"><v>0</v></c>', '<c r="A1" t="inlineStr"><is><r><rPr/><t>Müller </t></r><r><t>&amp; co</t></r></is></c>'))],
-  ["texts in their cells, and no list of texts though one is named", zip(Object.fromEntries(Object.entries(sheetWith('<c r="A1" t="s"><v>0</v></c>', '<c r="A1" t="inlineStr"><is><t>Müller &amp; co</t></is></c>')).filter(([name]) => name !== "xl/sharedStrings.xml")))],
+  ["texts in their cells", zip(sheetWith(textCell, '<c r="A1" t="inlineStr"><is><r><rPr/><t>Müller </t></r><r><t>&amp; co</t></r></is></c>'))],
+  ["texts in their cells, and no list of texts though one is named", zip(withoutPart(sheetWith(textCell, '<c r="A1" t="inlineStr"><is><t>Müller &amp; co</t></is></c>'), "xl/sharedStrings.xml"))],
   ["no places of rows and cells", zip(eachPart((text, name) => (name.includes("sheet1.xml") ? text.replaceAll(/ r="[A-Z]?\d"/g, "") : text)))],
   ["no places of rows", zip(sheetWith("<row r=", "<row data-r="))],
   ["places in small letters", zip(sheetWith('r="A', 'r="a'))],
-  ["further attributes and elements of others", zip(sheet(plain["xl/worksheets/sheet1.xml"]!.replace("<sheetData>", '<sheetPr/><dimension ref="A1:XFD1048576"/><mc:AlternateContent xmlns:mc="urn:mc"><mc:Choice Requires="x"/></mc:AlternateContent><sheetData xml:space="preserve">')))],
-  ["a chart sheet", zip(further('<sheet name="Chart" sheetId="3" r:id="c"/>', relation("c", "chartsheet", "chartsheets/sheet1.xml"), { "xl/chartsheets/sheet1.xml": `<chartsheet xmlns="${main}"/>` }))],
-  ["a dialog sheet", zip(further('<sheet name="Dialog" sheetId="3" r:id="c"/>', relation("c", "dialogsheet", "dialogsheets/sheet1.xml"), { "xl/dialogsheets/sheet1.xml": `<dialogsheet xmlns="${main}"/>` }))],
+  ["further attributes and elements of others", zip(sheetWith("<sheetData>", foreign))],
+  ["a chart sheet", zip(thirdSheet("chartsheet"))],
+  ["a dialog sheet", zip(thirdSheet("dialogsheet"))],
   ["a link to another workbook", zip(further("", relation("x", "externalLink", "externalLinks/externalLink1.xml"), { "xl/externalLinks/externalLink1.xml": `<externalLink xmlns="${main}"/>` }))],
   ["a sheet without any row section", zip({ ...plain, "xl/worksheets/sheet2.xml": `<worksheet xmlns="${main}"/>` })],
-  ["names of programs, with nothing in them", zip({ ...plain, "xl/workbook.xml": plain["xl/workbook.xml"]!.replace("</sheets>", '</sheets><definedNames><definedName name="_xlnm._FilterDatabase" localSheetId="0" hidden="1">Rates!$A$1</definedName></definedNames>') })],
+  ["names of programs", zip({ ...plain, "xl/workbook.xml": plain["xl/workbook.xml"]!.replace("</sheets>", filter) })],
 ];
 
 const shown = ({ sheets, looks }: WorkbookDocument) =>
