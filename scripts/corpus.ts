@@ -22,19 +22,21 @@ if (folder === undefined) {
   process.exit(2);
 }
 mkdirSync(out, { recursive: true });
-// Tells at the end how much memory the process took at most.
-const tellMemory = 'data:text/javascript,import{writeSync}from"node:fs";process.on("exit",()=>writeSync(3,String(process.resourceUsage().maxRSS)))';
+// Tells at the end how much memory the process took at most, and its time on a processor: others may share the machine.
+const tellCost =
+  'data:text/javascript,import{writeSync}from"node:fs";process.on("exit",()=>{' +
+  'const{maxRSS,userCPUTime,systemCPUTime}=process.resourceUsage();writeSync(3,maxRSS+" "+(userCPUTime+systemCPUTime)/1e6)})';
 const runner = join(__dirname, "run.mjs");
 
 function recalc(name: string): Run {
-  const start = performance.now();
-  const { status, stderr, output } = spawnSync(process.execPath, ["--import", tellMemory, runner, "src/headless/recalc.ts", join(folder!, name), "-o", join(out, name)], {
+  const { status, stderr, output } = spawnSync(process.execPath, ["--import", tellCost, runner, "src/headless/recalc.ts", join(folder!, name), "-o", join(out, name)], {
     encoding: "utf8",
     maxBuffer: 2 ** 26,
     stdio: ["ignore", "pipe", "pipe", "pipe"],
     timeout: 120_000,
   });
-  return { name, code: status ?? -1, seconds: (performance.now() - start) / 1000, megabytes: Number(output[3] ?? 0) / 1024, complaint: stderr.trim() };
+  const [kilobytes = 0, seconds = 0] = (output[3] ?? "").split(" ").map(Number);
+  return { name, code: status ?? -1, seconds, megabytes: kilobytes / 1024, complaint: stderr.trim() };
 }
 
 const runs = readdirSync(folder).filter((name) => name.endsWith(".xlsx")).sort().map(recalc);

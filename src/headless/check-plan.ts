@@ -4,7 +4,7 @@ import { tableKeys } from "../planning/plan/schema";
 import { invalid, quote } from "../planning/text";
 import { cellAddress } from "../sheet";
 import { readCall, runCommand, type CommandAnswer } from "./command";
-import { readWorkbookFile } from "./read-file";
+import { openWorkbookFile } from "./open-file";
 
 const usage = `Usage: npm run -s check-plan -- plan.xlsx
 Checks the plan of a file by every rule. Prints one line of JSON: how many findings stop, warn and note, and each with its rule, cell and sentence.
@@ -13,7 +13,7 @@ Exit code 0: no finding; 1: there are findings; 2: the call or the file is wrong
 async function main(args: readonly string[]): Promise<CommandAnswer> {
   const { files } = readCall(args, 1, {});
   const file = files[0]!;
-  const workbook = await readWorkbookFile(file);
+  const workbook = await (await openWorkbookFile(file)).port.read();
   const plan = readPlan(workbook);
   if (tableKeys.every((key) => plan[key] === null)) throw invalid("file", file, `The workbook ${quote(file)} holds no planning table. Name the file of a plan.`);
   const findings = checkPlan(workbook, rules).map(({ rule, weight, sheet, row, column, sentence }) => ({ rule, weight, sheet, cell: cellAddress({ row, column }), sentence }));

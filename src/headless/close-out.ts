@@ -1,7 +1,7 @@
 import { closeOut, previewCloseOut } from "../actions/close-out";
 import { momentOf } from "../actions/moment";
-import { readCall, readNamedFile, required, runCommand, type CommandAnswer } from "./command";
-import { openHeadless } from "./open-headless";
+import { readCall, required, runCommand, type CommandAnswer } from "./command";
+import { openWorkbookFile } from "./open-file";
 import { holdOutput } from "./output-file";
 
 const usage = `Usage: npm run -s close-out -- plan.xlsx --job JOB --name NAME -o out.xlsx
@@ -12,17 +12,12 @@ async function main(args: readonly string[]): Promise<CommandAnswer> {
   const { files, values } = readCall(args, 1, { output: { type: "string", short: "o" }, job: { type: "string" }, name: { type: "string" } });
   const [file, out, job, name] = [files[0]!, required(values.output), required(values.job), required(values.name)];
   return holdOutput(out, async (write) => {
-    const workbook = await openHeadless(await readNamedFile(file));
-    try {
-      await workbook.settle();
-      const open = (await previewCloseOut(workbook.port, job)).map(({ sentence }) => sentence);
-      if (open.length > 0) return { line: { file, out: null, job, closed: false, code: null, open }, isWhole: false, complaints: [`${open.length} items keep the tab from closing.`] };
-      const code = await closeOut(workbook.port, job, `${name.trim()} (by command line)`, momentOf(new Date(), "").madeAt);
-      await write(await workbook.save());
-      return { line: { file, out, job, closed: true, code, open }, isWhole: true };
-    } finally {
-      workbook.dispose();
-    }
+    const { port, save } = await openWorkbookFile(file);
+    const open = (await previewCloseOut(port, job)).map(({ sentence }) => sentence);
+    if (open.length > 0) return { line: { file, out: null, job, closed: false, code: null, open }, isWhole: false, complaints: [`${open.length} items keep the tab from closing.`] };
+    const code = await closeOut(port, job, `${name.trim()} (by command line)`, momentOf(new Date(), "").madeAt);
+    await write(save());
+    return { line: { file, out, job, closed: true, code, open }, isWhole: true };
   });
 }
 

@@ -2,8 +2,9 @@ import { basename } from "node:path";
 import { bringBack, previewReturned, type ReturnedJob } from "../actions/bring-back";
 import { momentOf } from "../actions/moment";
 import type { JobOutcome } from "../actions/put-tab";
-import { readCall, readNamedFile, required, runCommand, WrongCall, type CommandAnswer } from "./command";
-import { openHeadless, type HeadlessWorkbook } from "./open-headless";
+import type { WorkbookPort } from "../workbook/port";
+import { readCall, required, runCommand, WrongCall, type CommandAnswer } from "./command";
+import { openWorkbookFile } from "./open-file";
 import { holdOutput } from "./output-file";
 
 const usage = `Usage: npm run -s merge-tabs -- plan.xlsx returned.xlsx -o out.xlsx [--take theirs|mine]
@@ -25,16 +26,12 @@ async function main(args: readonly string[]): Promise<CommandAnswer> {
   const [file, returned, out, { take }] = [files[0]!, files[1]!, required(values.output), values];
   if (take !== undefined && take !== "theirs" && take !== "mine") throw new WrongCall();
   const jobs = await holdOutput(out, async (write) => {
-    const plan = await openHeadless(await readNamedFile(file), { tabsRest: true });
-    try {
-      const previews = await readReturned(plan, returned);
-      const merged: MergedJob[] = [];
-      for (const preview of previews) merged.push(await mergeJob(plan, preview, take, basename(file)));
-      await write(await plan.save());
-      return merged;
-    } finally {
-      plan.dispose();
-    }
+    const { port, save } = await openWorkbookFile(file);
+    const theirs = await (await openWorkbookFile(returned)).port.read();
+    const merged: MergedJob[] = [];
+    for (const preview of await previewReturned(port, theirs)) merged.push(await mergeJob(port, preview, take, basename(file)));
+    await write(save());
+    return merged;
   });
   const rows = jobs.flatMap((one) => one.rows);
   const failed = jobs.flatMap(({ outcome }) => (outcome === null || outcome.built ? [] : [outcome]));
@@ -46,19 +43,10 @@ async function main(args: readonly string[]): Promise<CommandAnswer> {
   };
 }
 
-async function readReturned(plan: HeadlessWorkbook, name: string): Promise<readonly ReturnedJob[]> {
-  const returned = await openHeadless(await readNamedFile(name));
-  try {
-    return await previewReturned(plan.port, await returned.port.read());
-  } finally {
-    returned.dispose();
-  }
-}
-
-async function mergeJob(plan: HeadlessWorkbook, preview: ReturnedJob, take: string | undefined, planName: string): Promise<MergedJob> {
+async function mergeJob(port: WorkbookPort, preview: ReturnedJob, take: string | undefined, planName: string): Promise<MergedJob> {
   const { job, items, remarks } = preview;
   const accepted = new Set(items.filter(({ change }) => change === "theirs" || take === "theirs").map(({ id }) => id));
-  const outcome = accepted.size === 0 ? null : await bringBack(plan.port, preview, accepted, momentOf(new Date(), planName));
+  const outcome = accepted.size === 0 ? null : await bringBack(port, preview, accepted, momentOf(new Date(), planName));
   const isWritten = (id: string): boolean => outcome?.built === true && accepted.has(id);
   return { job, outcome, rows: items.map(({ id, label, change, ours, theirs }) => ({ row: label, change, ours, theirs, written: isWritten(id) })), remarks };
 }

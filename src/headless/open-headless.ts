@@ -7,16 +7,12 @@ import { UniverSheetsDataValidationPlugin } from "@univerjs/sheets-data-validati
 import { CalculationMode, UniverSheetsFormulaPlugin } from "@univerjs/sheets-formula";
 import { UniverSheetsNumfmtPlugin } from "@univerjs/sheets-numfmt";
 import { cellAddress } from "../sheet";
-import { isTab } from "../planning/commissioning/tab";
 import { bayFunctions, faultNote } from "../workbook/engine/bay-functions";
 import { createBrowserPort } from "../workbook/engine/browser-port";
 import { LiveWorkbook } from "../workbook/engine/live-workbook";
-import { restComputedFormulas } from "../workbook/engine/resting-formulas";
-import { sheetSnapshot } from "../workbook/engine/sheet-snapshot";
 import { eachCell, emptyWorkbook } from "../workbook/engine/stored-sheet";
 import type { WorkbookPort } from "../workbook/port";
 import { readWorkbook, writeWorkbook, type SavedFile } from "../workbook/engine/workbook-file";
-import { rememberFormulas } from "../workbook/engine/remember-formulas";
 
 /** A workbook that is open without a page. */
 export interface HeadlessWorkbook {
@@ -38,15 +34,12 @@ export interface HeadlessWorkbook {
  * Opens the bytes of an .xlsx file, or a new workbook of one empty sheet, in the engine of the browser workbook.
  *
  * Formulas out of the file keep their figures where the engine gets others; without `keepsFigures` everything is computed anew, with
- * `keepsVolatile` also formulas that answer anew each time keep theirs. With `tabsRest` commissioning tabs are not computed: a hundred filled ones
- * hold more formulas than all else, and what a build reads of them is what people typed. They keep the results of the program that saved them
- * until one is written to.
+ * `keepsVolatile` also formulas that answer anew each time keep theirs.
  */
 // What is refused is to come out of the promise, not past it.
 // eslint-disable-next-line @typescript-eslint/require-await
-export async function openHeadless(bytes?: Uint8Array, { tabsRest = false, keepsVolatile = false, keepsFigures = true } = {}): Promise<HeadlessWorkbook> {
+export async function openHeadless(bytes?: Uint8Array, { keepsVolatile = false, keepsFigures = true } = {}): Promise<HeadlessWorkbook> {
   const data = bytes === undefined ? emptyWorkbook() : readWorkbook(bytes, { keepsFigures });
-  if (tabsRest) for (const sheet of Object.values(data.sheets ?? {})) if (isTab(sheetSnapshot(sheet))) restComputedFormulas(sheet);
   const univer = bootEngine(data);
   const live = new LiveWorkbook(univer, { keepsVolatile });
   const closeFile = async () => {
@@ -56,7 +49,7 @@ export async function openHeadless(bytes?: Uint8Array, { tabsRest = false, keeps
     return writeWorkbook(stored, bytes);
   };
   return {
-    port: createBrowserPort(univer, live, { isTypedInto: false }),
+    port: createBrowserPort(univer, live),
     settle: () => live.settle(),
     async save() {
       await live.settle();
@@ -94,7 +87,6 @@ export function bootEngine(data: Partial<IWorkbookData>): Univer {
   univer.registerPlugin(UniverSheetsConditionalFormattingPlugin);
   // Conditional formats are kept, but nobody looks: the engine is not to work them out, which costs it more than all cells of a tab.
   univer.__getInjector().get(RegisterOtherFormulaService).registerFormulaWithRange = () => generateRandomId();
-  rememberFormulas(univer);
   // Engines of one process share what they have parsed, by the id of the workbook: with one id for two, formulas would read the other's cells.
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, { ...data, id: generateRandomId() });
   return univer;

@@ -1,6 +1,7 @@
 import { needsComputing } from "../workbook/document/formula-kind";
 import { readFile } from "../workbook/xlsx/read-workbook";
 import { readCall, readNamedFile, required, runCommand, type CommandAnswer } from "./command";
+import type { ComputedFile } from "./compute-file";
 import { holdOutput } from "./output-file";
 
 const usage = `Usage: npm run -s recalc -- book.xlsx -o out.xlsx
@@ -8,12 +9,6 @@ Computes the formulas of ours in a workbook, those that carry no result, and wha
 them did; all other formulas keep their figures. Prints one line of JSON that names our formulas that failed, and formulas whose figures no
 longer follow from their cells: they are saved without a result, for the next program to compute.
 Exit code 0: done, nothing to say; 1: the file is written, and the line names cells; 2: nothing is written, the call or the file is wrong.`;
-
-/** What there is to say of a workbook that was computed. */
-interface Computed {
-  readonly failed: readonly { readonly cell: string; readonly error: string; readonly sentence: string }[];
-  readonly outOfDate: readonly string[];
-}
 
 async function main(args: readonly string[]): Promise<CommandAnswer> {
   const { files, values } = readCall(args, 1, { output: { type: "string", short: "o" } });
@@ -25,18 +20,11 @@ async function main(args: readonly string[]): Promise<CommandAnswer> {
   });
 }
 
-async function recalculated(bytes: Uint8Array): Promise<Computed & { readonly bytes: Uint8Array }> {
+async function recalculated(bytes: Uint8Array): Promise<ComputedFile> {
   // A file in which nothing is to be computed is the same file.
   if (!needsComputing(readFile(bytes).document)) return { bytes, failed: [], outOfDate: [] };
-  const { openHeadless } = await import("./open-headless");
-  const workbook = await openHeadless(bytes, { keepsVolatile: true });
-  try {
-    await workbook.settle();
-    const failed = workbook.faults();
-    return { ...(await workbook.closeFile()), failed };
-  } finally {
-    workbook.dispose();
-  }
+  const { computeFile } = await import("./compute-file");
+  return computeFile(bytes);
 }
 
 runCommand(usage, main);

@@ -34,18 +34,18 @@ test("the results that a new tab is saved with are those the engine computes fro
   await expectComputed(await builtFile());
 });
 
-test("so are those of a tab that was opened at rest, typed into and saved", async () => {
-  const workbook = await openHeadless(await builtFile(), { tabsRest: true });
+test("so are those of a tab that was typed into and saved", async () => {
+  const workbook = await openHeadless(await builtFile());
   await typeInto(workbook.port, await tabInSight(workbook.port), { "T-11/A0002": { found: 8, by: "CD" }, "T-12/A0001": { found: 1, by: "CD" } });
   const bytes = await workbook.close();
   expect(readSnapshot(bytes).sheets.find(({ name }) => name === jobName)!.values.flat()).toContain("Differs");
   await expectComputed(bytes);
 });
 
-test("so are those of a tab that is built again over one opened at rest", async () => {
+test("so are those of a tab that is built again over records in the engine", async () => {
   const filled = await openHeadless(await builtFile());
   await typeInto(filled.port, await tabInSight(filled.port), { "T-11/A0002": { found: 8, by: "CD" }, "T-12/A0001": { found: 1, by: "CD" } });
-  const workbook = await openHeadless(await filled.close(), { tabsRest: true });
+  const workbook = await openHeadless(await filled.close());
   await build(workbook);
   const bytes = await workbook.close();
   expect(readSnapshot(bytes).sheets.find(({ name }) => name === jobName)!.values.flat()).toContain("Differs");

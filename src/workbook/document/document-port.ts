@@ -1,31 +1,46 @@
 import { noAnswer } from "../../planning/text";
-import { foldSheetName, sameSheetName, type CellPlace } from "../../sheet";
+import { foldSheetName, sameSheetName } from "../../sheet";
 import { checkEdits } from "../check-edits";
 import type { Edit, WorkbookPort } from "../port";
-import { formulaReferences } from "./formula-tokens";
-import { outOfDate, type SheetCell } from "./out-of-date";
+import { answerSheets, lacksResult, withoutResults, type AnswersOf } from "./answer-sheets";
 import { documentSnapshot } from "./document-snapshot";
+import { loseReferences, renameReferences } from "./move-lines";
+import { outOfDate, type SheetCell } from "./out-of-date";
 import { sheetOfPlan } from "./sheet-of-plan";
-import { cellAt, putCell, type DocumentCell, type DocumentSheet, type Look, type WorkbookDocument } from "./workbook-document";
+import { cellAt, putCell, type CellGrid, type DocumentCell, type DocumentSheet, type Look, type WorkbookDocument } from "./workbook-document";
 
 /** A document that can be read and changed like a workbook, without anything that computes. */
 export interface DocumentPort {
   readonly port: WorkbookPort;
-  /** The document as it is now; sheets that were not touched are the very ones it began with. */
-  readonly document: () => WorkbookDocument;
-  /** Formulas that have no result, or no longer follow from what they look at, by the id of their sheet. */
-  readonly open: () => ReadonlyMap<string, readonly CellPlace[]>;
-  /** True where a formula names a sheet that was renamed or deleted, which it does not follow here. */
-  readonly losesReferences: () => boolean;
+  /**
+   * The document as it is now; sheets that were not touched are the very ones it began with.
+   *
+   * Formulas that no longer follow from what they look at have no result, but for those whose answers are known.
+   */
+  readonly finish: () => WorkbookDocument;
+  /**
+   * Hands every sheet that was added and is whole to `write`, and holds it no longer: from then on it is read without its cells, and may not be
+   * written to.
+   */
+  readonly putAway: (write: (sheet: DocumentSheet, looks: readonly Look[]) => void) => void;
 }
 
-/** Joins a document to the rest of the program: what is written stands there, and formulas keep the results that they came with. */
-export function openDocumentPort(base: WorkbookDocument): DocumentPort {
-  let sheets = [...base.sheets];
+/**
+ * Joins a document to the rest of the program: what is written stands there, formulas keep the results that they came with, and follow a sheet to
+ * its new name. What formulas of a changed sheet answer is asked of `answersOf`.
+ */
+export function openDocumentPort(base: WorkbookDocument, answersOf: AnswersOf = () => []): DocumentPort {
+  let sheets = base.sheets;
+  let names = base.names;
   const looks: Look[] = [...base.looks];
   const known = new Map<string, number>();
   const written: SheetCell[] = [];
-  const renamed = new Set<string>();
+  const answered = new Map<string, SheetCell>();
+  /** Sheets of the list of edits at hand: whoever adds a sheet knows what its formulas answer once the list is carried out. */
+  const fresh = new Set<string>();
+  /** Other sheets that the list at hand writes to. */
+  const changed = new Set<string>();
+  const looksOut = new WeakMap<CellGrid, boolean>();
   let added = 0;
   const keepLook = (look: Look): number => {
     const text = JSON.stringify(look);
@@ -45,6 +60,7 @@ export function openDocumentPort(base: WorkbookDocument): DocumentPort {
 
   function write({ sheet: name, row, column, cells: block }: Extract<Edit, { kind: "write" }>): void {
     const sheet = named(name);
+    if (sheet.cells === nothing) throw new Error(`Sheet ${name} was put away and is written to.`);
     // A copy of the rows that change: what the file said stays to be compared with.
     const cells = new Map(sheet.cells);
     block.forEach((line, down) => {
@@ -61,7 +77,9 @@ export function openDocumentPort(base: WorkbookDocument): DocumentPort {
           ...(cell.formula !== undefined && { formula: cell.formula, hasResult: cell.value !== undefined && cell.value !== null }),
         };
         putCell(cells, place.row, place.column, made.value === null && made.formula === undefined && made.look === 0 ? undefined : made);
+        if (fresh.has(sheet.id)) return;
         written.push({ sheet: sheet.id, ...place });
+        changed.add(sheet.id);
       });
     });
     change(name, { cells });
@@ -73,11 +91,33 @@ export function openDocumentPort(base: WorkbookDocument): DocumentPort {
     return keepLook({ ...rest, ...(format !== undefined && { format }), ...(look < base.looks.length && { basedOn: look }) });
   }
 
+  /** Changes what formulas say of other sheets. */
+  function follow(change: (formula: string) => string): void {
+    sheets = sheets.map((sheet) => {
+      const cells = namesSheets(sheet.cells) ? changeFormulas(sheet.cells, change) : sheet.cells;
+      const typingRules = changeAll(sheet.typingRules, (rule) => {
+        const formulas = changeAll(rule.formulas, (formula) => (formula.startsWith("=") ? change(formula) : formula));
+        return formulas === rule.formulas ? rule : { ...rule, formulas };
+      });
+      const formats = changeAll(sheet.formats, (format) => changedFormula(format, change));
+      return cells === sheet.cells && typingRules === sheet.typingRules && formats === sheet.formats ? sheet : { ...sheet, cells, typingRules, formats };
+    });
+    names = changeAll(names, (name) => changedFormula(name, change));
+  }
+
+  function namesSheets(cells: CellGrid): boolean {
+    const known = looksOut.get(cells) ?? [...cells.values()].some((line) => [...line.values()].some(({ formula }) => formula?.includes("!") === true));
+    looksOut.set(cells, known);
+    return known;
+  }
+
   function carryOut(edit: Edit): void {
     switch (edit.kind) {
       case "add-sheet": {
         const at = edit.after === undefined ? sheets.length : sheets.indexOf(named(edit.after)) + 1;
-        sheets = [...sheets.slice(0, at), sheetOfPlan(edit.plan, `added${(added += 1)}`, keepLook), ...sheets.slice(at)];
+        const sheet = sheetOfPlan(edit.plan, `${addedId}${(added += 1)}`, keepLook);
+        fresh.add(sheet.id);
+        sheets = [...sheets.slice(0, at), sheet, ...sheets.slice(at)];
         return;
       }
       case "write":
@@ -87,8 +127,8 @@ export function openDocumentPort(base: WorkbookDocument): DocumentPort {
         change(edit.sheet, { tables: named(edit.sheet).tables.map((table) => (sameSheetName(table.name, edit.table) ? { ...table, area: edit.area } : table)) });
         return;
       case "rename-sheet":
-        renamed.add(foldSheetName(edit.sheet));
         change(edit.sheet, { name: edit.name });
+        follow((formula) => renameReferences(formula, new Map([[foldSheetName(edit.sheet), edit.name]])));
         return;
       case "show-sheet":
       case "hide-sheet":
@@ -96,27 +136,33 @@ export function openDocumentPort(base: WorkbookDocument): DocumentPort {
         return;
       case "delete-sheet": {
         const gone = named(edit.sheet);
-        renamed.add(foldSheetName(edit.sheet));
         sheets = sheets.filter((sheet) => sheet !== gone);
+        follow((formula) => loseReferences(formula, edit.sheet));
         return;
       }
       case "select":
     }
   }
 
-  const document = (): WorkbookDocument => ({ sheets, looks, names: base.names });
+  /** Gives formulas of changed sheets the answers that are known of them. */
+  function answer(): void {
+    const given = answerSheets(document(), answersOf, ({ id }) => changed.has(id));
+    sheets = given.document.sheets;
+    for (const cell of given.cells) answered.set(keyOf(cell), cell);
+    fresh.clear();
+    changed.clear();
+  }
+
+  const document = (): WorkbookDocument => ({ sheets, looks, names });
   return {
-    document,
-    open() {
-      const open = new Map<string, CellPlace[]>();
-      const add = (sheet: string, place: CellPlace) => open.set(sheet, [...(open.get(sheet) ?? []), place]);
-      for (const { id, cells } of sheets) {
-        for (const [row, line] of cells) for (const [column, { formula, hasResult }] of line) if (formula !== undefined && hasResult === false) add(id, { row, column });
-      }
-      for (const { sheet, row, column } of outOfDate(document(), written, () => true)) add(sheet, { row, column });
-      return open;
+    putAway(write) {
+      sheets = sheets.map((sheet) => {
+        if (!sheet.id.startsWith(addedId) || sheet.cells === nothing || lacksResult(sheet)) return sheet;
+        write(sheet, looks);
+        return { ...sheet, cells: nothing, typingRules: [], formats: [] };
+      });
     },
-    losesReferences: () => renamed.size > 0 && sheets.some((sheet) => namesAny(sheet, renamed)),
+    finish: () => withoutResults(document(), outOfDate(document(), [...written, ...answered.values()], (cell) => !answered.has(keyOf(cell)))),
     port: {
       read: (names) => Promise.resolve(documentSnapshot(document(), (name) => names === undefined || names.some((one) => sameSheetName(one, name)))),
       // What is refused is to come out of the promise, not past it.
@@ -124,6 +170,7 @@ export function openDocumentPort(base: WorkbookDocument): DocumentPort {
       async apply(edits) {
         checkEdits(edits, sheets.map(({ name, state, isProtected }) => ({ name, visible: state === "visible", protected: isProtected })));
         for (const edit of edits) carryOut(edit);
+        answer();
       },
       spillAreas: (cells) =>
         Promise.resolve(
@@ -138,9 +185,29 @@ export function openDocumentPort(base: WorkbookDocument): DocumentPort {
   };
 }
 
-/** Tells whether a formula of a sheet names one of these sheets. */
-function namesAny({ cells }: DocumentSheet, names: ReadonlySet<string>): boolean {
-  return [...cells.values()].some((line) =>
-    [...line.values()].some(({ formula }) => formula?.includes("!") === true && formulaReferences(formula).some(({ sheet }) => sheet !== undefined && names.has(foldSheetName(sheet)))),
-  );
+/** How the ids of sheets begin that the file does not have. */
+const addedId = "added";
+
+/** Cells of sheets that were put away. */
+const nothing: CellGrid = new Map();
+
+function keyOf({ sheet, row, column }: SheetCell): string {
+  return `${sheet} ${row} ${column}`;
+}
+
+/** Changes the members of a list; the very list where none changes. */
+function changeAll<Item>(list: readonly Item[], change: (item: Item) => Item): readonly Item[] {
+  const changed = list.map(change);
+  return changed.every((item, index) => item === list[index]) ? list : changed;
+}
+
+function changedFormula<Item extends { readonly formula: string }>(item: Item, change: (formula: string) => string): Item {
+  const formula = change(item.formula);
+  return formula === item.formula ? item : { ...item, formula };
+}
+
+function changeFormulas(cells: CellGrid, change: (formula: string) => string): CellGrid {
+  return new Map([...cells].map(([row, line]) => [row, new Map([...line].map(([column, cell]) => {
+    return [column, cell.formula?.includes("!") === true ? changedFormula({ ...cell, formula: cell.formula }, change) : cell];
+  }))]));
 }

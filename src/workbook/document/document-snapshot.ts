@@ -6,7 +6,8 @@ export function documentSnapshot({ sheets }: WorkbookDocument, wanted: (sheet: s
   return { sheets: sheets.map((sheet) => sheetSnapshot(sheet, wanted(sheet.name))) };
 }
 
-function sheetSnapshot(sheet: DocumentSheet, withCells: boolean): SheetSnapshot {
+/** Reads a sheet as a snapshot, or without its cells. */
+export function sheetSnapshot(sheet: DocumentSheet, withCells: boolean): SheetSnapshot {
   let [rows, columns] = [0, 0];
   if (withCells) {
     for (const [row, line] of sheet.cells) {

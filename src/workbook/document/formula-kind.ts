@@ -1,4 +1,4 @@
-import { isError } from "../../sheet";
+import { isError, type CellPlace } from "../../sheet";
 import { formulaTokens } from "./formula-tokens";
 import type { DocumentCell, WorkbookDocument } from "./workbook-document";
 
@@ -22,6 +22,13 @@ export function needsComputing(document: WorkbookDocument): boolean {
 /** Tells whether a document holds a formula whose result nobody knows: one without any, or one of ours that the program that saved it did not know. */
 export function lacksResults(document: WorkbookDocument): boolean {
   return someFormula(document, ({ hasResult, value }, formula) => hasResult === false || (isError(value) && value.error === "#NAME?" && isOurs(formula)));
+}
+
+/** Lists the formulas without a result, each by the name of its sheet. */
+export function* cellsWithoutResult({ sheets }: WorkbookDocument): Generator<CellPlace & { readonly sheet: string }> {
+  for (const { name, cells } of sheets) {
+    for (const [row, line] of cells) for (const [column, { formula, hasResult }] of line) if (formula !== undefined && hasResult === false) yield { sheet: name, row, column };
+  }
 }
 
 function someFormula({ sheets }: WorkbookDocument, holds: (cell: DocumentCell, formula: string) => boolean): boolean {

@@ -53,23 +53,49 @@ function tokenAt(formula: string, at: number): FormulaToken {
   return { kind: "bracket", text: formula.slice(at) };
 }
 
-/** Writes a formula for a cell so many rows and columns on, as a shared formula is meant: what is not fixed by a dollar sign moves. */
-export function shiftFormula(formula: string, rows: number, columns: number): string {
-  return formulaTokens(formula)
-    .map(({ kind, text }) => {
-      if (kind === "cell") return shiftCell(text, rows, columns);
-      return kind === "line" ? text.split(":").map((end) => shiftCell(end, rows, columns)).join(":") : text;
-    })
-    .join("");
+/**
+ * Prepares a formula to be written for cells so many rows and columns on, as a shared formula is meant: what is not fixed by a dollar sign moves.
+ *
+ * It is taken apart once, however many cells share it.
+ */
+export function formulaShifter(formula: string): (rows: number, columns: number) => string {
+  const pieces: (string | LooseEnd)[] = [];
+  const add = (piece: string | LooseEnd) => {
+    const last = pieces.length - 1;
+    if (typeof piece === "string" && typeof pieces[last] === "string") pieces[last] += piece;
+    else pieces.push(piece);
+  };
+  for (const { kind, text } of formulaTokens(formula)) {
+    if (kind === "cell") add(looseEnd(text));
+    else if (kind === "line") text.split(":").flatMap((end, index) => (index === 0 ? [looseEnd(end)] : [":", looseEnd(end)])).forEach(add);
+    else add(text);
+  }
+  return (rows, columns) => pieces.map((piece) => (typeof piece === "string" ? piece : shiftEnd(piece, rows, columns))).join("");
 }
 
-function shiftCell(text: string, rows: number, columns: number): string {
+/** A cell, or the end of whole rows or columns, that moves. */
+interface LooseEnd {
+  readonly fixedColumn: string;
+  readonly letters: string;
+  /** Null where it is fixed or not there. */
+  readonly column: number | null;
+  readonly fixedRow: string;
+  readonly digits: string;
+  readonly row: number | null;
+}
+
+function looseEnd(text: string): LooseEnd | string {
   const [, fixedColumn = "", letters = "", fixedRow = "", digits = ""] = /^(\$?)([A-Z]*)(\$?)(\d*)$/i.exec(text) ?? [];
   // A row alone has its dollar sign where else the column has it.
-  const column = letters === "" ? null : (columnNumber(letters) ?? 0) + (fixedColumn === "" ? columns : 0);
-  const row = digits === "" ? null : Number(digits) + ((letters === "" ? fixedColumn : fixedRow) === "" ? rows : 0);
-  if ((column !== null && (column < 0 || column >= sheetSize.columns)) || (row !== null && (row < 1 || row > sheetSize.rows))) return "#REF!";
-  return `${fixedColumn}${column === null ? "" : columnLetters(column)}${fixedRow}${row ?? ""}`;
+  const column = letters === "" || fixedColumn !== "" ? null : (columnNumber(letters) ?? 0);
+  const row = digits === "" || (letters === "" ? fixedColumn : fixedRow) !== "" ? null : Number(digits);
+  return column === null && row === null ? text : { fixedColumn, letters, column, fixedRow, digits, row };
+}
+
+function shiftEnd({ fixedColumn, letters, column, fixedRow, digits, row }: LooseEnd, rows: number, columns: number): string {
+  const [across, down] = [column === null ? null : column + columns, row === null ? null : row + rows];
+  if ((across !== null && (across < 0 || across >= sheetSize.columns)) || (down !== null && (down < 1 || down > sheetSize.rows))) return "#REF!";
+  return `${fixedColumn}${across === null || columns === 0 ? letters : columnLetters(across)}${fixedRow}${down ?? digits}`;
 }
 
 /** Cells that a formula looks at: on its own sheet where none is named; on all from one sheet to another where two are. */

@@ -49,6 +49,23 @@ export function renameReferences(formula: string, names: ReadonlyMap<string, str
     .join("");
 }
 
+/** Writes `#REF!` into a formula for every cell of a sheet that went. */
+export function loseReferences(formula: string, sheet: string): string {
+  const tokens = formulaTokens(formula);
+  const written: string[] = [];
+  for (let at = 0; at < tokens.length; at += 1) {
+    const { kind, text } = tokens[at]!;
+    const next = tokens[at + 1]?.kind;
+    if (kind !== "sheet" || !sameSheetName(nameOf(text), sheet) || (next !== "cell" && next !== "line")) {
+      written.push(text);
+      continue;
+    }
+    written.push("#REF!");
+    at += next === "cell" && tokens[at + 2]?.text === ":" && tokens[at + 3]?.kind === "cell" ? 3 : 1;
+  }
+  return written.join("");
+}
+
 function nameOf(prefix: string): string {
   const bare = prefix.slice(0, -1);
   return bare.startsWith("'") ? bare.slice(1, -1).replaceAll("''", "'") : bare;

@@ -72,7 +72,9 @@ export function outOfDate(document: WorkbookDocument, changed: Iterable<SheetCel
   for (let before = -1; before !== found.length; ) {
     // A formula on a sheet that was not touched may be behind one that is found out of date on it.
     for (const { sheet } of found) touched.add(sheet);
-    if (known !== found.length) open = allInputs(document, touched, [...all, ...found], isKept).filter(({ sheet, row, column }) => !stale.get(sheet)!.has(row, column));
+    // As long as nothing is out of date, only what keeps its figure can be.
+    const isMeant = found.length === 0 ? isKept : () => true;
+    if (known !== found.length) open = allInputs(document, touched, [...all, ...found], isKept, isMeant).filter(({ sheet, row, column }) => !stale.get(sheet)!.has(row, column));
     known = found.length;
     before = found.length;
     open = open.filter((formula) => {
@@ -88,7 +90,13 @@ export function outOfDate(document: WorkbookDocument, changed: Iterable<SheetCel
   return found;
 }
 
-function allInputs(document: WorkbookDocument, touched: ReadonlySet<string>, changed: readonly SheetCell[], isKept: (cell: SheetCell) => boolean): Inputs[] {
+function allInputs(
+  document: WorkbookDocument,
+  touched: ReadonlySet<string>,
+  changed: readonly SheetCell[],
+  isKept: (cell: SheetCell) => boolean,
+  isMeant: (cell: SheetCell) => boolean,
+): Inputs[] {
   const reader = new InputReader(document);
   // Most formulas name cells of their own sheet alone, in which nothing may have changed.
   // A formula without a range that names none of a few changed rows looks at none of them.
@@ -103,7 +111,8 @@ function allInputs(document: WorkbookDocument, touched: ReadonlySet<string>, cha
     [...sheet.cells].flatMap(([row, line]) =>
       [...line].flatMap(([column, { formula }]): Inputs[] => {
         if (formula === undefined || (!looksElsewhere(formula) && (!touched.has(sheet.id) || !mayLookAt(sheet.id, formula)))) return [];
-        return [{ sheet: sheet.id, row, column, isKept: isKept({ sheet: sheet.id, row, column }), ...reader.inputsOf(sheet, formula) }];
+        const cell = { sheet: sheet.id, row, column };
+        return !isMeant(cell) ? [] : [{ ...cell, isKept: isKept(cell), ...reader.inputsOf(sheet, formula) }];
       }),
     ),
   );

@@ -150,6 +150,9 @@ export interface WorkbookDocument {
   readonly names: readonly DocumentName[];
 }
 
+/** A workbook in which nothing stands yet, not even a sheet. */
+export const emptyDocument: WorkbookDocument = { sheets: [], looks: [{}], names: [] };
+
 /** Finds a cell; undefined where there is none. */
 export function cellAt(cells: CellGrid, row: number, column: number): DocumentCell | undefined {
   return cells.get(row)?.get(column);

@@ -6,17 +6,12 @@ import type { Edit, WorkbookPort } from "../port";
 import { yes } from "./engine-values";
 import { LiveWorkbook } from "./live-workbook";
 import { storedCell, storeSheet } from "./store-sheet";
-import { restFormulas, wokenBy } from "./resting-formulas";
 import { estimateRowHeights } from "./row-heights";
 import { sheetSnapshot } from "./sheet-snapshot";
 import { extrasOf, toArea, toRange, type StoredStyle } from "./stored-sheet";
 
-/**
- * Joins the workbook that is open in an engine, on a page or without one, to the rest of the program.
- *
- * Where nobody types (`isTypedInto` false) formulas of added sheets whose results are known rest: the engine has less to compute and to hold.
- */
-export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer), { isTypedInto = true } = {}): WorkbookPort {
+/** Joins the workbook that is open in an engine, on a page or without one, to the rest of the program. */
+export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer)): WorkbookPort {
   const injector = univer.__getInjector();
 
   const sheetNamed = (name: string): Worksheet => {
@@ -54,7 +49,7 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
       // eslint-disable-next-line @typescript-eslint/no-deprecated
       const batch = injector.get(IUndoRedoService).__tempBatchingUndoRedo(live.workbook.getUnitId());
       try {
-        for (const edit of edits) carryOut(live, edit, sheetNamed, isTypedInto);
+        for (const edit of edits) carryOut(live, edit, sheetNamed);
       } finally {
         batch.dispose();
       }
@@ -86,10 +81,10 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
 /** Mutations that change how a sheet is looked at, not what it holds. */
 const quietMutations = new Set(["sheet.mutation.set-worksheet-row-auto-height", "sheet.mutation.set-worksheet-row-height", "sheet.mutation.set-worksheet-col-width"]);
 
-function carryOut(live: LiveWorkbook, edit: Edit, sheetNamed: (name: string) => Worksheet, isTypedInto: boolean): void {
+function carryOut(live: LiveWorkbook, edit: Edit, sheetNamed: (name: string) => Worksheet): void {
   switch (edit.kind) {
     case "add-sheet":
-      addSheet(live, edit, isTypedInto);
+      addSheet(live, edit);
       return;
     case "write":
       write(live, sheetNamed(edit.sheet), edit);
@@ -112,16 +107,13 @@ function carryOut(live: LiveWorkbook, edit: Edit, sheetNamed: (name: string) => 
   }
 }
 
-function addSheet(live: LiveWorkbook, { plan, after }: Extract<Edit, { kind: "add-sheet" }>, isTypedInto: boolean): void {
+function addSheet(live: LiveWorkbook, { plan, after }: Extract<Edit, { kind: "add-sheet" }>): void {
   const { workbook } = live;
   const { sheet, validations, conditionalFormats } = storeSheet(plan, (style) => keepStyle(live, style), generateRandomId);
   estimateRowHeights(sheet, workbook.getConfig().styles);
-  if (!isTypedInto) restFormulas(sheet);
   const names = workbook.getSheets().map((one) => one.getName());
   const index = after === undefined ? names.length : names.findIndex((name) => sameSheetName(name, after)) + 1;
   live.run("sheet.command.insert-sheet", { index, sheet });
-  // The engine has made its own copy. The planned cells it keeps only to undo and do again.
-  if (!isTypedInto) plan.rows.forEach((_, row) => (sheet.cellData![row] = {}));
   const subUnitId = sheet.id;
   if (validations.length > 0) live.run("data-validation.mutation.addRule", { subUnitId, rule: validations });
   // The engine puts each new rule before those that are there; the last one added is asked first.
@@ -158,8 +150,6 @@ function write(live: LiveWorkbook, sheet: Worksheet, { row, column, cells }: Ext
   if (Object.keys(matrix).length === 0) return;
   const area = { row, column, rows: cells.length, columns: Math.max(...cells.map((line) => line.length)) };
   makeRoom(live, sheet, row + area.rows, column + area.columns);
-  const woken = wokenBy(area, sheet);
-  if (woken !== null) live.run("sheet.command.set-range-values", { subUnitId: sheet.getSheetId(), range: sheet.getCellMatrix().getDataRange(), value: woken });
   live.run("sheet.command.set-range-values", { subUnitId: sheet.getSheetId(), range: toRange(area), value: matrix });
 }
 

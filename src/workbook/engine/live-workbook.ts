@@ -6,7 +6,6 @@ import { FormulaCalculationSessionService } from "@univerjs/sheets-formula";
 import type { CellValue } from "../../sheet";
 import { keepExtras } from "./keep-extras";
 import { keepFigures, type KeptFigures } from "./kept-figures";
-import { restingFormula } from "./resting-formulas";
 import { cellValue } from "./sheet-snapshot";
 import { eachCell, numbered, toArea, type Spill, type StoredWorkbook } from "./stored-sheet";
 
@@ -106,7 +105,7 @@ export class LiveWorkbook {
 
   /** Tells the formula of a cell that has one of its own: formulas that were filled down share one text in the engine. */
   formulaAt(sheet: Worksheet, row: number, column: number, cell: Nullable<ICellData>): string | null {
-    if (!cell?.f && !cell?.si) return restingFormula(cell);
+    if (!cell?.f && !cell?.si) return null;
     const text = this.formulas.getFormulaStringByCell(row, column, sheet.getSheetId(), this.workbook.getUnitId());
     return text === null || text === undefined || text === "" ? null : text;
   }
@@ -146,7 +145,7 @@ export class LiveWorkbook {
     for (const sheet of workbook.getSheets()) {
       spills[sheet.getSheetId()] = this.spills(sheet);
       eachCell(data.sheets[sheet.getSheetId()] ?? {}, (cell, row, column) => {
-        if (!cell.si && restingFormula(cell) === null) return;
+        if (!cell.si) return;
         cell.f = this.formulaAt(sheet, row, column, cell);
         delete cell.si;
       });

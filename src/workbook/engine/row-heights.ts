@@ -1,4 +1,4 @@
-import type { IWorksheetData } from "@univerjs/core";
+import type { IRange, IWorksheetData } from "@univerjs/core";
 import { wrap, yes } from "./engine-values";
 import { eachCell, findStyle, type StyleTable } from "./stored-sheet";
 
@@ -16,12 +16,19 @@ const standardColumnWidth = 88;
 export function estimateRowHeights(sheet: Partial<IWorksheetData>, styles: StyleTable): void {
   const rowData = (sheet.rowData ??= {});
   const heights = new Map<number, number>();
+  const merges = new Map<number, IRange[]>();
+  for (const merge of sheet.mergeData ?? []) {
+    // The text of a merged area stands in its first row.
+    const inRow = merges.get(merge.startRow);
+    if (inRow === undefined) merges.set(merge.startRow, [merge]);
+    else inRow.push(merge);
+  }
   eachCell(sheet, ({ v: text, s }, row, column) => {
     if (typeof text !== "string" || rowData[row]?.h !== undefined) return;
     const style = findStyle(styles, s);
     if (style?.tb !== wrap) return;
     const points = style.fs ?? standardFontSize;
-    const width = widthOf(sheet, row, column) - 6;
+    const width = widthOf(sheet, merges.get(row) ?? [], column) - 6;
     const lines = countLines(text, width / (points * 0.67));
     if (lines > 1) heights.set(row, Math.max(heights.get(row) ?? oneLine, Math.ceil(lines * points * 1.7) + 6));
   });
@@ -29,8 +36,8 @@ export function estimateRowHeights(sheet: Partial<IWorksheetData>, styles: Style
 }
 
 /** Width in pixels that a cell's text has: its column's, or all columns of its merged area. */
-function widthOf({ columnData = {}, defaultColumnWidth = standardColumnWidth, mergeData = [] }: Partial<IWorksheetData>, row: number, column: number): number {
-  const merged = mergeData.find(({ startRow, endRow, startColumn, endColumn }) => row >= startRow && row <= endRow && column >= startColumn && column <= endColumn);
+function widthOf({ columnData = {}, defaultColumnWidth = standardColumnWidth }: Partial<IWorksheetData>, merges: readonly IRange[], column: number): number {
+  const merged = merges.find(({ startColumn, endColumn }) => column >= startColumn && column <= endColumn);
   let width = 0;
   for (let across = merged?.startColumn ?? column; across <= (merged?.endColumn ?? column); across += 1) width += columnData[across]?.w ?? defaultColumnWidth;
   return width;

@@ -1,7 +1,7 @@
 import type { IWorkbookData } from "@univerjs/core";
 import { cellAddress } from "../../sheet";
 import { outOfDate, type SheetCell } from "../document/out-of-date";
-import { cellAt, putCell, type WorkbookDocument } from "../document/workbook-document";
+import { cellAt, emptyDocument, putCell, type WorkbookDocument } from "../document/workbook-document";
 import { moveParts } from "../xlsx/move-parts";
 import { readFile, readPackage, type OpenFile } from "../xlsx/read-workbook";
 import { sameValue } from "../xlsx/write-cells";
@@ -25,7 +25,7 @@ export function readWorkbook(bytes: Uint8Array, { keepsFigures = true } = {}): I
 /** Makes an .xlsx file of a workbook of the engine: of `original`, the file it was opened from, in which only what differs is written, or a new one. */
 export function writeWorkbook(stored: StoredWorkbook, original?: Uint8Array): SavedFile {
   const open = original === undefined ? null : withMoves(readFile(original), stored);
-  const base: WorkbookDocument = open?.document ?? { sheets: [], looks: [{}], names: [] };
+  const base: WorkbookDocument = open?.document ?? emptyDocument;
   const before = asTheEngineTells(base);
   const after = documentOf(stored, base.looks);
   const stale = outOfDate(after, differences(before, after), ({ sheet, row, column }) => cellOf(after, sheet)(row, column)?.keepsFigure === true);

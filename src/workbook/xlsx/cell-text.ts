@@ -29,13 +29,15 @@ export function writeCellText(text: string): string {
 
 /** Reads the texts that cells share, by their number; of text in several fonts the text alone, without its readings. */
 export function readSharedTexts(xml: string | null): string[] {
+  // The second name is that of a program from before the standard.
+  const isItem = (name: string) => name === "si" || name === "sstItem";
   const texts: string[] = [];
   if (xml === null) return texts;
   let pieces: string[] = [];
   let [isText, readings] = [false, 0];
   walkXml(xml, {
     open(name) {
-      if (name === "si") pieces = [];
+      if (isItem(name)) pieces = [];
       if (name === "rPh") readings += 1;
       isText = name === "t";
     },
@@ -43,7 +45,7 @@ export function readSharedTexts(xml: string | null): string[] {
       if (isText && readings === 0) pieces.push(text);
     },
     close(name) {
-      if (name === "si") texts.push(readCellText(pieces.join("")));
+      if (isItem(name)) texts.push(readCellText(pieces.join("")));
       if (name === "rPh") readings -= 1;
       isText = false;
     },

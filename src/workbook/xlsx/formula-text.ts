@@ -1,12 +1,14 @@
+import { nameParameters } from "./formula-parameters";
+
 /**
  * Turns a formula as people type it into the one a file holds, without its equals sign.
  *
  * The spreadsheet host stores the functions of an add-in under the prefix `_xldudf_`, with the dots of their name as underscores, and
  * brings them to life again when the add-in is there (seen in files it wrote; no published source). Functions younger than the file
- * format carry `_xlfn.`, two of them `_xlws.` too.
+ * format carry `_xlfn.`, two of them `_xlws.` too; names that a formula gives carry `_xlpm.`.
  */
 export function toFileFormula(formula: string): string {
-  return outsideQuotes(formula.replace(/^=/, ""), (text) =>
+  return outsideQuotes(nameParameters(formula.replace(/^=/, "")), (text) =>
     text
       .replace(/\bBAY\.([A-Z][A-Z0-9.]*)(?=\s*\()/gi, (_, id: string) => `_xldudf_BAY_${id.toUpperCase().replaceAll(".", "_")}`)
       .replace(/(?<![\w.])([A-Z][A-Z0-9.]*)(?=\()/gi, (whole, name: string) => {

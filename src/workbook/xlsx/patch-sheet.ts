@@ -1,5 +1,6 @@
 import { areaAddress, cellAddress, type Area } from "../../sheet";
 import type { CellGrid, DocumentSheet, LineSetting } from "../document/workbook-document";
+import { appendTo } from "./file-package";
 import { outlineSheet, type SectionPlace, type SheetOutline } from "./sheet-outline";
 import { cellSplices, changedCells, type CellWriting } from "./write-cells";
 import { withoutOurFormats, writeFormats, writeTypingRules } from "./write-rules";
@@ -42,6 +43,7 @@ export function patchSheet(xml: string, before: DocumentSheet, after: DocumentSh
   const formats = changed("formats");
   if (cells.size === 0 && rows.size === 0 && sections.length === 0 && !formats) return xml;
   const outline = outlineSheet(xml, (row) => cells.has(row));
+  if (!outline.sections.some(({ name }) => name === "sheetData")) return patchSheet(withData(xml, outline), before, after, writing);
   const { prefix } = outline;
   const splices = [...outline.numbering, ...cellSplices(xml, outline, cells, rows, after.cells, writing)];
   for (const [name, write] of sections) {
@@ -56,6 +58,13 @@ export function patchSheet(xml: string, before: DocumentSheet, after: DocumentSh
   }
   if (changed("typingRules")) splices.push(...withoutRulesInExtension(xml, outline));
   return splice(xml, splices.filter(({ start, end, text }) => start !== end || text !== ""));
+}
+
+/** Gives a sheet that has no list of rows an empty one. */
+function withData(xml: string, outline: SheetOutline): string {
+  const { root, prefix } = outline;
+  const data = `<${prefix}sheetData/>`;
+  return splice(xml, [root.innerEnd === root.end ? appendTo(xml, { ...root, name: "worksheet" }, data) : { ...insertionOf(outline, "sheetData"), text: data }]);
 }
 
 /** Finds the place of an element that is not there yet: behind the last one that must come before it. */

@@ -34,8 +34,6 @@ export function readFile(bytes: Uint8Array): OpenFile {
 export function readPackage(file: FilePackage): OpenFile {
   const workbookPart = findWorkbook(file);
   const root = parseXml(file.read(workbookPart)!);
-  // A part that names no namespace of either form of the standard is of another format: an early one, or nobody's.
-  if (!namespaces.has(namespaceOf(root))) throw noWorkbook();
   const relations = file.relations(workbookPart);
   const sheets = listSheets(file, root, relations);
   const from1904 = isOn(child(root, "workbookPr")?.attributes["date1904"]);
@@ -43,13 +41,13 @@ export function readPackage(file: FilePackage): OpenFile {
     const found = relations.find((one) => one.kind === kind && !one.isOutside);
     if (found === undefined) return null;
     const xml = file.read(found.target);
-    // Without its looks and texts a sheet would say something else.
-    if (xml === null && kind !== "theme") throw damaged();
+    // Without its looks a sheet would say something else; a text that is missing is missed by its cell.
+    if (xml === null && kind === "styles") throw damaged();
     return xml;
   };
   const readColor = colorReader(partText("theme"));
   const { cells: looks, conditional } = readLooks(partText("styles"), readColor);
-  const context = { texts: readSharedTexts(partText("sharedStrings")), looks, from1904, count: { cells: 0 }, conditional, readColor };
+  const context = { texts: readSharedTexts(partText("sharedStrings")), looks, from1904, repeated: new Map<string, string>(), count: { cells: 0 }, conditional, readColor };
   const names = readNames(root, sheets);
   const read = sheets.flatMap(({ id, name, part, state }) => {
     if (id === null) return [];
@@ -60,19 +58,23 @@ export function readPackage(file: FilePackage): OpenFile {
   return { file, workbookPart, sheets, from1904, document: { sheets: read, looks, names: names.names } };
 }
 
-/** Namespaces of the transitional and of the strict form: ISO/IEC 29500 parts 4 and 1. */
-const namespaces: ReadonlySet<string | undefined> = new Set(["http://schemas.openxmlformats.org/spreadsheetml/2006/main", "http://purl.oclc.org/ooxml/spreadsheetml/main"]);
-
-function namespaceOf({ attributes }: XmlNode): string | undefined {
-  return Object.entries(attributes).find(([name, value]) => (name === "xmlns" || name.startsWith("xmlns:")) && namespaces.has(value))?.[1];
-}
-
 function findWorkbook(file: FilePackage): string {
-  const part = file.relations("").find(({ kind, isOutside }) => kind === "officeDocument" && !isOutside)?.target ?? "xl/workbook.xml";
+  const part = mainPart(file);
   const type = file.typeOf(part);
   if (!file.has(part) || part.endsWith(".bin") || /wordprocessing|presentation|drawing/.test(type)) throw noWorkbook();
   if (/macroEnabled/i.test(type)) throw holdsMacros();
   return part;
+}
+
+/** Finds the part of the workbook by the relations of the whole file; where nobody can read them, by where every program puts it. */
+function mainPart(file: FilePackage): string {
+  const usual = "xl/workbook.xml";
+  try {
+    return file.relations("").find(({ kind, isOutside }) => kind === "officeDocument" && !isOutside)?.target ?? usual;
+  } catch (thrown) {
+    if (!file.has(usual)) throw thrown;
+    return usual;
+  }
 }
 
 interface StatedSheet extends FileSheet {

@@ -3,6 +3,7 @@ import { cellAt, type CellGrid, type DocumentCell, type LineSetting } from "../d
 import { writeCellText } from "./cell-text";
 import { toFileFormula } from "./formula-text";
 import { daysTo1904 } from "./read-cells";
+import { shareFormulas, type FormulaGroup } from "./share-formulas";
 import type { CellPlaceInFile, RowPlace, SheetOutline } from "./sheet-outline";
 import { escapeXml, without, writeAttributes, type Splice } from "./xml";
 
@@ -79,6 +80,8 @@ export function cellSplices(
 ): Splice[] {
   const { prefix } = outline;
   const splices: Splice[] = [];
+  // Only where nothing stands yet: elsewhere every cell stands for itself.
+  const groupOf = outline.rows.length === 0 ? shareFormulas(after) : undefined;
   rewriteSharers(outline, changes, after);
   const all = [...new Set([...changes.keys(), ...rowSettings.keys()])].sort((a, b) => a - b);
   const data = outline.sections.find(({ name }) => name === "sheetData")!;
@@ -90,14 +93,18 @@ export function cellSplices(
     const line = changes.get(row) ?? new Map<number, CellChange>();
     if (found?.row === row) splices.push(...rowSplices(xml, prefix, found, line, rowSettings.get(row), writing));
     else {
-      const written = [...line].sort(([a], [b]) => a - b).map(([column, change]) => writeCell(prefix, row, column, change, writing));
+      const written = [...line].sort(([a], [b]) => a - b).map(([column, change]) => writeCell(prefix, row, column, change, writing, undefined, groupOf?.(row, column)));
       const text = `<${prefix}row${writeAttributes({ r: row + 1, ...rowAttributes(rowSettings.get(row) ?? null, writing) })}>${written.join("")}</${prefix}row>`;
       fresh.push({ at: found === undefined ? data.innerEnd : found.start, text });
     }
   }
   // New rows at one place go in together, in their order.
   const byPlace = new Map<number, string[]>();
-  for (const { at, text } of fresh) byPlace.set(at, [...(byPlace.get(at) ?? []), text]);
+  for (const { at, text } of fresh) {
+    const texts = byPlace.get(at);
+    if (texts === undefined) byPlace.set(at, [text]);
+    else texts.push(text);
+  }
   const isEmpty = data.innerEnd === data.end;
   for (const [at, texts] of byPlace) {
     if (at === data.innerEnd && isEmpty) splices.push({ start: data.start, end: data.end, text: `<${prefix}sheetData>${texts.join("")}</${prefix}sheetData>` });
@@ -173,21 +180,24 @@ function standingFormula(xml: string, { formula, attributes }: CellPlaceInFile):
 /** Errors that a file can hold by name; a younger one is stored as the nearest of them. */
 const fileErrors: ReadonlySet<string> = new Set(["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/A"]);
 
-function writeCell(prefix: string, row: number, column: number, change: CellChange, writing: CellWriting, standing?: StandingFormula): string {
+function writeCell(prefix: string, row: number, column: number, change: CellChange, writing: CellWriting, standing?: StandingFormula, group?: FormulaGroup): string {
   const { cell, keepsFormula = false, wasDynamic = false } = change;
   if (cell === undefined) return "";
   const place = { row, column };
   const style = writing.styleOf(cell.look);
-  const common = { r: cellAddress(place), s: style === 0 ? undefined : style };
+  const opening = `<${prefix}c r="${cellAddress(place)}"${style === 0 ? "" : ` s="${style}"`}`;
+  if (cell.formula === undefined && cell.value === null) return `${opening}/>`;
   let [formula, mark] = ["", undefined as string | number | undefined];
   if (keepsFormula && standing !== undefined) [formula, mark] = [standing.text, standing.mark];
+  else if (group !== undefined && group.area.row !== row) formula = `<${prefix}f t="shared" si="${group.number}"/>`;
   else if (cell.formula !== undefined) {
     const array = cell.array ?? (wasDynamic ? { ...place, rows: 1, columns: 1 } : undefined);
     if (array !== undefined && cell.isDynamic !== false) mark = writing.dynamicMark();
-    formula = `<${prefix}f${array === undefined ? "" : writeAttributes({ t: "array", ref: areaAddress(array) })}>${escapeXml(toFileFormula(cell.formula))}</${prefix}f>`;
+    const shared = group === undefined ? {} : { t: "shared", ref: areaAddress(group.area), si: group.number };
+    formula = `<${prefix}f${writeAttributes(array === undefined ? shared : { t: "array", ref: areaAddress(array) })}>${escapeXml(toFileFormula(cell.formula))}</${prefix}f>`;
   }
   const { type, inside } = writeValue(prefix, cell, formula !== "", writing);
-  return `<${prefix}c${writeAttributes({ ...common, t: type, cm: mark })}>${formula}${inside}</${prefix}c>`;
+  return `${opening}${writeAttributes({ t: type, cm: mark })}>${formula}${inside}</${prefix}c>`;
 }
 
 function writeValue(prefix: string, { value, look, hasResult = true }: DocumentCell, isComputed: boolean, writing: CellWriting): { readonly type?: string; readonly inside: string } {

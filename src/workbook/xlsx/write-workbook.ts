@@ -1,5 +1,5 @@
 import { foldSheetName } from "../../sheet";
-import type { DocumentName, DocumentSheet, WorkbookDocument } from "../document/workbook-document";
+import type { DocumentName, DocumentSheet, Look, WorkbookDocument } from "../document/workbook-document";
 import { findDynamicMark } from "./dynamic-mark";
 import { relationTypes, type FilePackage } from "./file-package";
 import { toFileFormula } from "./formula-text";
@@ -29,44 +29,69 @@ const blank: Omit<DocumentSheet, "id" | "name"> = {
  * are added. Uses the open file up.
  */
 export function writeFile(open: OpenFile | null, before: WorkbookDocument, after: WorkbookDocument): Uint8Array {
-  const file = open?.file ?? newFile();
-  const workbookPart = open?.workbookPart ?? "xl/workbook.xml";
-  const standing: readonly FileSheet[] = open?.sheets ?? [];
-  const looks = new Looks(file, workbookPart, before, after);
-  let mark: number | undefined;
-  const days = after.looks.map(({ format }) => open?.from1904 === true && isDateFormat(format));
-  const writing = {
-    styleOf: (look: number) => looks.styleOf(look),
-    movesDays: (look: number) => days[look] === true,
-    dynamicMark: () => (mark ??= findDynamicMark(file, workbookPart)),
-    addConditionalLook: (look: DocumentSheet["formats"][number]["look"]) => looks.writer.addConditionalLook(look),
-  };
-  let computes = false;
-  let tables = 0;
-  const newTableId = () => (tables = Math.max(tables, lastTableId(file)) + 1);
-  const parts = new Map<string, string>();
-  for (const sheet of after.sheets) {
-    const listed = standing.find(({ id }) => id === sheet.id);
-    const old = before.sheets.find(({ id }) => id === sheet.id);
+  return new FileWriter(open, before).finish(after);
+}
+
+/** Writes a document into a file that is open, or a new one, sheet by sheet, so that nobody needs to hold all of them until the end. */
+export class FileWriter {
+  private readonly file: FilePackage;
+  private readonly workbookPart: string;
+  private readonly standing: readonly FileSheet[];
+  private readonly looks: Looks;
+  private readonly parts = new Map<string, string>();
+  private mark: number | undefined;
+  private tables = 0;
+  private computes = false;
+
+  constructor(private readonly open: OpenFile | null, private readonly before: WorkbookDocument) {
+    this.file = open?.file ?? newFile();
+    this.workbookPart = open?.workbookPart ?? "xl/workbook.xml";
+    this.standing = open?.sheets ?? [];
+    this.looks = new Looks(this.file, this.workbookPart, before);
+  }
+
+  /** Writes what is on a sheet, once and for all; name, place and visibility are written at the end. `looks` are those of the document so far. */
+  writeSheet(sheet: DocumentSheet, looks: readonly Look[]): void {
+    const { file, looks: numbers } = this;
+    const listed = this.standing.find(({ id }) => id === sheet.id);
+    const old = this.before.sheets.find(({ id }) => id === sheet.id);
     const part = listed?.part ?? file.add("xl/worksheets/sheet#.xml", worksheetType, emptySheet);
-    parts.set(sheet.id, part);
+    this.parts.set(sheet.id, part);
+    if (listed !== undefined && old !== undefined && isUntouched(old, sheet)) return;
     const xml = file.read(part)!;
-    const patched = patchSheet(xml, listed === undefined || old === undefined ? { ...blank, id: sheet.id, name: sheet.name } : old, sheet, writing);
+    const patched = patchSheet(xml, listed === undefined || old === undefined ? { ...blank, id: sheet.id, name: sheet.name } : old, sheet, {
+      styleOf: (look) => numbers.styleOf(look, looks),
+      movesDays: (look) => this.open?.from1904 === true && isDateFormat(looks[look]?.format),
+      dynamicMark: () => (this.mark ??= findDynamicMark(file, this.workbookPart)),
+      addConditionalLook: (look) => numbers.writer.addConditionalLook(look),
+    });
     if (patched !== xml) {
       file.write(part, patched);
-      computes = true;
+      this.computes = true;
     }
-    if (patched !== xml || JSON.stringify(old?.tables) !== JSON.stringify(sheet.tables)) writeTables(file, part, sheet, newTableId);
+    if (patched !== xml || JSON.stringify(old?.tables) !== JSON.stringify(sheet.tables)) writeTables(file, part, sheet, () => (this.tables = Math.max(this.tables, lastTableId(file)) + 1));
   }
-  const kept = new Set(after.sheets.map(({ id }) => id));
-  const gone = standing.filter(({ id }) => id !== null && !kept.has(id));
-  for (const { part } of gone) removeSheet(file, workbookPart, part);
-  looks.finish();
-  const renamed = after.sheets.flatMap(({ id, name }) => standing.flatMap((old) => (old.id === id && old.name !== name ? [[foldSheetName(old.name), name] as const] : [])));
-  if (renamed.length > 0) renameSheets(file, workbookPart, new Map(renamed));
-  writeWorkbookPart(file, workbookPart, { standing, before, after, parts, computes: computes || gone.length > 0 });
-  if (computes || gone.length > 0) removeCalcChain(file, workbookPart);
-  return file.toBytes();
+
+  /** Writes all that was not written yet and makes the file. */
+  finish(after: WorkbookDocument): Uint8Array {
+    const { file, workbookPart, standing, before, parts } = this;
+    for (const sheet of after.sheets) if (!parts.has(sheet.id)) this.writeSheet(sheet, after.looks);
+    const kept = new Set(after.sheets.map(({ id }) => id));
+    const gone = standing.filter(({ id }) => id !== null && !kept.has(id));
+    for (const { part } of gone) removeSheet(file, workbookPart, part);
+    this.looks.finish();
+    const renamed = after.sheets.flatMap(({ id, name }) => standing.flatMap((old) => (old.id === id && old.name !== name ? [[foldSheetName(old.name), name] as const] : [])));
+    if (renamed.length > 0) renameSheets(file, workbookPart, new Map(renamed));
+    const computes = this.computes || gone.length > 0;
+    writeWorkbookPart(file, workbookPart, { standing, before, after, parts, computes });
+    if (computes) removeCalcChain(file, workbookPart);
+    return file.toBytes();
+  }
+}
+
+/** Tells whether two are one sheet in all that its own part says. */
+function isUntouched(before: DocumentSheet, after: DocumentSheet): boolean {
+  return (Object.keys(after) as (keyof DocumentSheet)[]).every((key) => key === "name" || key === "state" || after[key] === before[key]);
 }
 
 /** Numbers of looks in the file; new ones are added when the first cell asks for them. */
@@ -76,17 +101,17 @@ class Looks {
   private readonly part: string | undefined;
   private readonly xml: string;
 
-  constructor(private readonly file: FilePackage, private readonly workbookPart: string, private readonly before: WorkbookDocument, private readonly after: WorkbookDocument) {
+  constructor(private readonly file: FilePackage, private readonly workbookPart: string, private readonly before: WorkbookDocument) {
     this.part = file.relations(workbookPart).find(({ kind, target }) => kind === "styles" && file.has(target))?.target;
     this.xml = this.part === undefined ? emptyStyles : file.read(this.part)!;
     this.writer = new LookWriter(this.xml);
   }
 
-  styleOf(look: number): number {
+  styleOf(look: number, looks: readonly Look[]): number {
     if (look < this.before.looks.length) return look;
     const known = this.added.get(look);
     if (known !== undefined) return known;
-    const one = this.after.looks[look]!;
+    const one = looks[look]!;
     const number = this.writer.addCellLook(one, one.basedOn === undefined ? {} : this.before.looks[one.basedOn]);
     this.added.set(look, number);
     return number;
@@ -164,11 +189,12 @@ function sheetList(
   const list = child(root, "sheets")!;
   const nodes = childrenOf(list, "sheet");
   const relations = file.relations(part);
-  const nodeOf = (target: string) => nodes.find(({ attributes }) => relations.find(({ id }) => id === relationId(attributes))?.target === target);
+  const targets = new Map(relations.map(({ id, target }) => [id, target]));
+  const nodeOf = new Map(nodes.map((node) => [targets.get(relationId(node.attributes) ?? ""), node]));
   let last = Math.max(0, ...nodes.map(({ attributes }) => Number(attributes["sheetId"]) || 0));
   const written = order.map((sheet) => {
     const target = "part" in sheet ? sheet.part : parts.get(sheet.id)!;
-    const node = nodeOf(target);
+    const node = nodeOf.get(target);
     const shown = after.sheets.find(({ id }) => id === sheet.id);
     if (node === undefined) {
       const id = file.relate(part, relationTypes.worksheet, target);

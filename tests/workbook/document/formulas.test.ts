@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { formulaReferences, formulaTokens, shiftFormula } from "../../../src/workbook/document/formula-tokens";
+import { formulaReferences, formulaShifter, formulaTokens } from "../../../src/workbook/document/formula-tokens";
 import { moveReferences, renameReferences } from "../../../src/workbook/document/move-lines";
 import { outOfDate } from "../../../src/workbook/document/out-of-date";
 import { readFile } from "../../../src/workbook/xlsx/read-workbook";
@@ -22,7 +22,7 @@ test.each([
   ["SUM(A:A)+SUM(1:1)+SUM($A:$A)", 1, 1, "SUM(B:B)+SUM(2:2)+SUM($A:$A)"],
   ["A1", -1, 0, "#REF!"],
 ])("the shared formula %s, %i rows down and %i columns on, is %s", (formula, rows, columns, shifted) => {
-  expect(shiftFormula(formula, rows, columns)).toBe(shifted);
+  expect(formulaShifter(formula)(rows, columns)).toBe(shifted);
 });
 
 test.each([

@@ -58,9 +58,8 @@ export function gridRow(slots: readonly (GridSlot | null)[], { row, no, apart }:
     cells[columns.high] = high;
   }
   const formulas = gridFormulas(row, there.map(({ step, columns }) => ({ expectation: step.expectation, stepId: step.stepId, columns })));
-  const isUntouched = there.every(({ carried }) => (carried?.typed.found ?? null) === null);
   for (const key of Object.keys(formulas) as TabColumn[]) {
-    cells[key] = { formula: formulas[key], ...(isUntouched && { value: key === "settled" ? 0 : "" }), style: key === "result" ? "result" : "hidden" };
+    cells[key] = { formula: formulas[key], style: key === "result" ? "result" : "hidden" };
   }
   const byPlace = (textOf: (slot: GridSlot) => string): string => packed(slots.map((slot) => slot && textOf(slot)));
   return rowOf({

@@ -6,5 +6,5 @@ export { checkTabSeal } from "./sealed-tab";
 export { isSpent, sheetNameWith, tabFamily, tabsInUse, type TabFamily } from "./tab-family";
 export { isTab, stateCell, tabStates } from "./tab-mark";
 export type { TabReading } from "./tab-reading";
-export { forgedCells, type ForgedCell } from "./twin-cells";
+export { forgedCells, tabAnswers, type ForgedCell } from "./twin-cells";
 export { refuseFaulty } from "./tab-faults";

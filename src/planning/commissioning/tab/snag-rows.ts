@@ -36,11 +36,7 @@ export function snagRow(snag: Snag | undefined, { row, id, stepRows, snagRows, s
 
   const formulas = snagFormulas(row, stepRows, snagRows);
   for (const answer of Object.keys(formulas) as (keyof typeof formulas)[]) {
-    cells[snagColumns[answer]] = {
-      formula: formulas[answer],
-      ...(snag === undefined && { value: untouchedSnag[answer] }),
-      style: answer === "stepId" ? "stepId" : "hidden",
-    };
+    cells[snagColumns[answer]] = { formula: formulas[answer], value: untouchedSnag[answer], style: answer === "stepId" ? "stepId" : "hidden" };
   }
   if (snag !== undefined && snag.key !== "" && about === undefined) {
     cells[snagColumns.stepId] = styled(snag.stepId, "stepId");

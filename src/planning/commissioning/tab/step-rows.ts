@@ -6,7 +6,7 @@ import { kindsOnTab } from "./kind-on-tab";
 import { ruleText } from "./rule-cell";
 import { hidden, rowOf, styled, type TabCells } from "./tab-cells";
 import { orphanPrefix } from "./tab-columns";
-import { stepFormulas, untouchedStep, type RowSpan } from "./tab-formulas";
+import { stepFormulas, type RowSpan } from "./tab-formulas";
 
 /** Where a step stands on the tab, and what surrounds it there. */
 export interface StepPlace {
@@ -14,24 +14,17 @@ export interface StepPlace {
   readonly row: number;
   readonly no: number;
   readonly snagRows: RowSpan;
-  /** True where the tab has a snag, to which the formulas of a step may refer. */
-  readonly hasSnags: boolean;
 }
 
 /** Lays out the row of a step with what was carried to it. */
-export function stepRow(step: JobStep, carried: CarriedStep | undefined, { row, no, snagRows, hasSnags }: StepPlace): Cell[] {
+export function stepRow(step: JobStep, carried: CarriedStep | undefined, { row, no, snagRows }: StepPlace): Cell[] {
   const { expectation, sign } = step;
   const { low, high } = wantedCells(expectation);
   const typed = carried?.typed;
   const expectedBefore = carried?.expectedBefore ?? "";
   const kind = kindsOnTab[expectation.kind];
   const formulas = stepFormulas(row, expectation, sign, snagRows);
-  const isUntouched = (typed?.found ?? null) === null && !hasSnags;
-  const computed = (key: keyof typeof formulas): Cell => ({
-    formula: formulas[key],
-    ...(isUntouched && { value: untouchedStep[key] }),
-    style: key === "result" ? "result" : "hidden",
-  });
+  const computed = (key: keyof typeof formulas): Cell => ({ formula: formulas[key], style: key === "result" ? "result" : "hidden" });
   return rowOf({
     no: styled(no, "no"),
     stepId: styled(step.stepId, "stepId"),

@@ -12,9 +12,6 @@ export interface RowSpan {
   readonly last: number;
 }
 
-/** What the formulas of a step's row answer while nothing stands in Found and the tab has no snag. */
-export const untouchedStep = { result: "", compares: "", retest: "", retestCompares: "", settled: 0 } as const satisfies StepAnswers;
-
 /** What the formulas of a blank row for snags answer. */
 export const untouchedSnag = { stepId: "", place: "", retest: "", isOpen: 0, key: "" } as const satisfies SnagAnswers;
 
@@ -34,7 +31,7 @@ function spanOf(column: TabColumn, { first, last }: RowSpan): string {
  *
  * `compares` and `retestCompares` say yes, no or eye of what stands in Found and in the step's last snag, once that is closed.
  */
-export function stepFormulas(row: number, { kind, wanted }: Expectation, sign: Sign, snags: RowSpan): Readonly<Record<keyof typeof untouchedStep, string>> {
+export function stepFormulas(row: number, { kind, wanted }: Expectation, sign: Sign, snags: RowSpan): Readonly<Record<keyof StepAnswers, string>> {
   const cell = cellsIn(row);
   const [found, expectedBefore, by, witness, note, retest, result] = [cell("found"), cell("expectedBefore"), cell("by"), cell("witness"), cell("note"), cell("retest"), cell("result")];
   const compared = (value: string): ComparedCells => {
@@ -98,7 +95,7 @@ function isEmpty(cell: string): string {
 }
 
 /** Writes the formulas of a row for snags: which step it is about, and what its closing hands to that step. */
-export function snagFormulas(row: number, steps: RowSpan, snags: RowSpan): Readonly<Record<keyof typeof untouchedSnag, string>> {
+export function snagFormulas(row: number, steps: RowSpan, snags: RowSpan): Readonly<Record<keyof SnagAnswers, string>> {
   const cell = cellsIn(row);
   const { about, closed, by, foundAgain } = snagColumns;
   const [number, end] = [cell(about), cell(closed)];

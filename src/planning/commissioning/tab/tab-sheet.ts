@@ -17,6 +17,8 @@ import { markCells, tabStates } from "./tab-mark";
 import { pageBreaks, rowHeight } from "./tab-paper";
 import { tabStyles } from "./tab-styles";
 import { planSummary, type BuildStamp } from "./tab-summary";
+import { readPlannedTab } from "./read-tab";
+import { withAnswers } from "./with-answers";
 import { withBuilt } from "./with-built";
 
 /** Blank rows for snags behind those that are there. */
@@ -82,7 +84,7 @@ export function tabSheet(name: string, source: TabSource): SheetPlan {
   const heights = rows.map((cells, row) =>
     row < headRows ? titleHeight : Math.max(rowHeight(cells, merges.filter((area) => area.row === row)), isWrittenIn(row) ? writingHeight : 0));
   const title = escapeCode(expanded.job.job);
-  return withBuilt({
+  const plan: SheetPlan = {
     name,
     rows,
     styles: tabStyles,
@@ -102,7 +104,9 @@ export function tabSheet(name: string, source: TabSource): SheetPlan {
       breaksBefore: pageBreaks(heights, sectionRows, wholeRows),
     },
     tabColor: "#2f5d50",
-  });
+  };
+  const reading = readPlannedTab(plan);
+  return withAnswers(withBuilt(plan, reading), reading);
 }
 
 /** Keeps a text from being read as a code of the page header, where & begins one. */
@@ -137,7 +141,6 @@ function addTop({ rows, merges }: TabRows, { expanded, model, stamp, records }: 
 }
 
 function addSteps({ rows, sectionRows, wholeRows, placed, steps }: TabRows, { expanded, records }: TabSource, { snagRows }: TabBlocks): void {
-  const hasSnags = records.snags.length > 0;
   let no = 0;
   const place = (step: JobStep, columns: SlotColumns | null): void => {
     steps.set(step.key, { no, step });
@@ -162,7 +165,7 @@ function addSteps({ rows, sectionRows, wholeRows, placed, steps }: TabRows, { ex
         case "step":
           no += 1;
           place(planned.step, null);
-          rows.push(stepRow(planned.step, records.steps.get(planned.step.key), { row: rows.length, no, snagRows, hasSnags }));
+          rows.push(stepRow(planned.step, records.steps.get(planned.step.key), { row: rows.length, no, snagRows }));
           break;
         case "grid":
           no += 1;

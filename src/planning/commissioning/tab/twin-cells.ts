@@ -3,7 +3,8 @@ import {
   answersOf, isSnagClosed, results, rowResultOf, rowsOfSteps, snagAnswersOf, snagName, type JobRecords, type Result, type Snag, type SnagAnswers, type StepAnswers, type StepRow,
 } from "../record";
 import { snagColumnsOf, snagHeaders } from "./snag-columns";
-import { slotColumns, tabColumns, type TabColumn } from "./tab-columns";
+import { slotColumns, tabColumns, tags, type TabColumn } from "./tab-columns";
+import { untouchedSnag } from "./tab-formulas";
 import type { TabPlaces, TabReading } from "./tab-reading";
 
 /** A cell of a tab that holds a formula of ours, and what it must show. */
@@ -33,8 +34,18 @@ export const figureLabels = {
 type Figure = keyof typeof figureLabels;
 
 /** Lists every cell of a tab that holds a formula of ours, with what it must show by what was typed: the twin of the whole sheet. */
-export function twinCells(sheet: SheetSnapshot, tab: TabReading): TwinCell[] {
+export function twinCells(sheet: Pick<SheetSnapshot, "values">, tab: TabReading): TwinCell[] {
   return [...summaryCells(sheet, tab), ...rowsOfSteps(tab.steps).flatMap((row) => rowCells(row, tab)), ...tab.snags.flatMap((snag) => snagCells(snag, tab))];
+}
+
+/** Lists what the formulas of a tab answer: the twin's cells, and those of rows for snags in which nothing stands yet. */
+export function tabAnswers(sheet: Pick<SheetSnapshot, "values">, tab: TabReading): Pick<TwinCell, "row" | "column" | "value">[] {
+  const { key } = tab.places.columns;
+  const columns = snagColumnsOf(tab.places.layout);
+  const filled = new Set(tab.snags.map(({ row }) => row));
+  const blank = sheet.values.flatMap((line, row) => (key !== undefined && line[key] === tags.snag && !filled.has(row) ? [row] : []));
+  const answers = Object.keys(untouchedSnag) as (keyof SnagAnswers)[];
+  return [...twinCells(sheet, tab), ...blank.flatMap((row) => answers.flatMap((answer) => cellIn(tab.places, columns[answer], { row, label: "", value: untouchedSnag[answer] })))];
 }
 
 function rowCells(stepRow: StepRow, { snags, places }: TabReading): TwinCell[] {
@@ -66,7 +77,7 @@ function cellIn({ columns }: TabPlaces, key: TabColumn | null, cell: Omit<TwinCe
 }
 
 /** Finds the figures above the steps by their labels; a figure whose label is gone is not there to be believed. */
-function summaryCells(sheet: SheetSnapshot, tab: TabReading): TwinCell[] {
+function summaryCells(sheet: Pick<SheetSnapshot, "values">, tab: TabReading): TwinCell[] {
   const firstStep = tab.steps[0]?.row ?? tab.places.snagsRow;
   const labels = sheet.values.findIndex((line, row) => row > tab.headerRow && row < firstStep && line.includes(figureLabels.next));
   const figures = labels < 0 ? [] : (Object.keys(figureLabels) as Figure[]).flatMap((figure): TwinCell[] => {

@@ -1,8 +1,8 @@
 import type { SheetPlan } from "../../../sheet";
 import { cellToken, tokens } from "../seal";
-import { readPlannedTab } from "./read-tab";
 import { cellNumber } from "./sheet-columns";
 import { at } from "./tab-columns";
+import type { TabReading } from "./tab-reading";
 import { hidden } from "./tab-cells";
 import { codedColumns, rowCodes } from "./coded-columns";
 
@@ -11,8 +11,7 @@ import { codedColumns, rowCodes } from "./coded-columns";
  *
  * It travels with its row. Entries are read as from a filled tab and carried as records, so that they do not count; nor does what a formula says.
  */
-export function withBuilt(plan: SheetPlan): SheetPlan {
-  const { entries, headerRow } = readPlannedTab(plan);
+export function withBuilt(plan: SheetPlan, { entries, headerRow }: TabReading): SheetPlan {
   const rows = plan.rows.map((cells, row) => {
     if (row === headerRow) return cells;
     const written = new Map<string, string>();

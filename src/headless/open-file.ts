@@ -1,0 +1,74 @@
+import { readTab, tabAnswers } from "../planning/commissioning/tab";
+import { tableKeys } from "../planning/plan/schema";
+import { readPlan } from "../planning/plan/read";
+import { invalid, quote } from "../planning/text";
+import { cellAddress, type SheetSnapshot } from "../sheet";
+import { answerSheets, lacksResult, type AnswersOf } from "../workbook/document/answer-sheets";
+import { openDocumentPort } from "../workbook/document/document-port";
+import { documentSnapshot } from "../workbook/document/document-snapshot";
+import { cellsWithoutResult, lacksResults } from "../workbook/document/formula-kind";
+import type { WorkbookDocument } from "../workbook/document/workbook-document";
+import type { WorkbookPort } from "../workbook/port";
+import { readFile } from "../workbook/xlsx/read-workbook";
+import { FileWriter } from "../workbook/xlsx/write-workbook";
+import { readNamedFile } from "./command";
+
+/** A workbook file that is open without anything that computes. */
+export interface OpenWorkbookFile {
+  readonly port: WorkbookPort;
+  /** Makes the file with what was changed; formulas that nobody computed meanwhile have no result in it. To be called once. */
+  readonly save: () => Uint8Array;
+  /** Writes the sheets that were added into the file to be, so that they are no longer held: they are read without their cells from then on. */
+  readonly putAway: () => void;
+}
+
+/**
+ * Opens a workbook file as it stands, with the results that it carries.
+ *
+ * What formulas of commissioning tabs answer is known of what was typed. Where another formula carries no result, or was not known to the
+ * program that saved it, the engine computes the workbook first; a planning table in which one still has none is refused, by cell.
+ */
+export async function openWorkbookFile(name: string): Promise<OpenWorkbookFile> {
+  const bytes = await readNamedFile(name);
+  let open = readFile(bytes);
+  let document = answered(open.document);
+  if (lacksResults(document)) {
+    const { computeFile } = await import("./compute-file");
+    open = readFile((await computeFile(bytes)).bytes);
+    document = answered(open.document);
+    refuseOpen(document);
+  }
+  const { port, finish, putAway } = openDocumentPort(document, answersOfTab);
+  const writer = new FileWriter(open, open.document);
+  return {
+    port,
+    save: () => writer.finish(finish()),
+    putAway: () => {
+      putAway((sheet, looks) => {
+        writer.writeSheet(sheet, looks);
+      });
+    },
+  };
+}
+
+/** Says what formulas of ours on a commissioning tab answer; nothing of another sheet. */
+const answersOfTab: AnswersOf = (sheet: SheetSnapshot) => {
+  const tab = readTab(sheet);
+  return tab === null ? [] : tabAnswers(sheet, tab);
+};
+
+function answered(document: WorkbookDocument): WorkbookDocument {
+  return answerSheets(document, answersOfTab, lacksResult).document;
+}
+
+/** Refuses a plan in whose tables a formula has no result. */
+function refuseOpen(document: WorkbookDocument): void {
+  const plan = readPlan(documentSnapshot(document));
+  const tables = tableKeys.flatMap((key) => plan[key] ?? []);
+  for (const { sheet, row, column } of cellsWithoutResult(document)) {
+    const isRead = tables.some((table) => table.sheet === sheet && row > table.headerRow && row <= table.lastRow && column >= table.firstColumn && column <= table.lastColumn);
+    if (!isRead) continue;
+    const place = `${sheet}!${cellAddress({ row, column })}`;
+    throw invalid("file", place, `The formula in ${quote(place)} has no result, and cannot be computed here. Let a spreadsheet program compute and save the file.`);
+  }
+}
