@@ -9,7 +9,7 @@ import { openHeadless } from "../src/headless/open-headless";
 import { buildJob, jobsOf, readCommissioningPlan } from "../src/planning/commissioning/build";
 import type { TableRows } from "../src/planning/plan/schema";
 import { planSetUp } from "../src/planning/plan/set-up";
-import { mockWorkbook } from "../tests/support/mock-workbook/mock-workbook";
+import { hostWorkbook } from "../tests/support/host-workbook/host-workbook";
 import { jobName, moment, planSheets, planWorkbook, smallPlan, step } from "../tests/support/commissioning-plan";
 import { medianMs, printBench } from "./support";
 
@@ -20,7 +20,7 @@ function planOf(steps: number): TableRows {
 }
 
 async function syncsOf(steps: number): Promise<number> {
-  const workbook = mockWorkbook({ sheets: planSheets(planOf(steps)) });
+  const workbook = hostWorkbook({ sheets: planSheets(planOf(steps)) });
   const build = async (): Promise<void> => {
     for await (const { outcome } of buildTabs(workbook.port, moment, [jobName])) if (!outcome.built) throw new Error(outcome.sentence);
   };

@@ -2,7 +2,7 @@ import { documentName } from "../../src/taskpane/document-name";
 import { themeOf } from "../../src/taskpane/office-theme";
 import { startWithWorkbook } from "../../src/taskpane/start-with-workbook";
 import type { Edit } from "../../src/workbook/port";
-import { mockWorkbook } from "../support/mock-workbook/mock-workbook";
+import { hostWorkbook } from "../support/host-workbook/host-workbook";
 
 describe("the name of the workbook", () => {
   test.each([
@@ -37,7 +37,7 @@ describe("loading with the workbook", () => {
 
   test("is set once, after the first thing written", async () => {
     let set = 0;
-    const port = startWithWorkbook(mockWorkbook().port, () => Promise.resolve(void (set += 1)));
+    const port = startWithWorkbook(hostWorkbook().port, () => Promise.resolve(void (set += 1)));
     await port.apply([{ kind: "select", sheet: "Sheet1", area: { row: 0, column: 0, rows: 1, columns: 1 } }]);
     expect(set).toBe(0);
     await port.apply([write]);
@@ -47,7 +47,7 @@ describe("loading with the workbook", () => {
 
   test("is not set where writing failed, and tried again where the host refused", async () => {
     let tries = 0;
-    const book = mockWorkbook();
+    const book = hostWorkbook();
     const port = startWithWorkbook(book.port, () => ((tries += 1) === 1 ? Promise.reject(new Error("busy")) : Promise.resolve()));
     book.failAt({ sync: 1 });
     await expect(port.apply([write])).rejects.toThrow();

@@ -4,19 +4,21 @@ import { applyEdits } from "./apply-edits";
 import { officeHost, type OfficeHost } from "./host";
 import { hostProblem } from "./host-problem";
 import { areaOf, readWorkbook } from "./read-workbook";
-import { rangeOf } from "./sheet-steps";
+import { rangeOf } from "./range-of";
 
 const place = "rowIndex,columnIndex,rowCount,columnCount";
 
 /** Makes the workbook port over the spreadsheet host. Errors of the host come out as problems with a sentence. */
 export function officePort(host: OfficeHost = officeHost): WorkbookPort {
-  const run = async <T>(batch: (context: Excel.RequestContext) => Promise<T>): Promise<T> => {
+  const told = (way: Run): Run => async (batch) => {
     try {
-      return await host.run(batch);
+      return await way(batch);
     } catch (thrown) {
       throw hostProblem(thrown);
     }
   };
+  const run = told(host.run);
+  const look = told(host.look);
 
   return {
     read: (sheets) => run((context) => readWorkbook(host, context, sheets)),
@@ -26,14 +28,14 @@ export function officePort(host: OfficeHost = officeHost): WorkbookPort {
     },
 
     spillAreas: (cells) =>
-      run(async (context) => {
+      cells.length === 0 ? Promise.resolve([]) : run(async (context) => {
         const { worksheets } = context.workbook;
         const ranges = cells.map((cell) =>
           rangeOf(worksheets.getItem(cell.sheet), cellArea(cell))
             .getSpillingToRangeOrNullObject()
             .load(place),
         );
-        if (ranges.length > 0) await context.sync();
+        await context.sync();
         return ranges.map((range): Area | null => (range.isNullObject ? null : areaOf(range)));
       }),
 
@@ -44,7 +46,7 @@ export function officePort(host: OfficeHost = officeHost): WorkbookPort {
         return { sheet: range.worksheet.name, area: areaOf(range) };
       }),
 
-    watch: (listener) => run((context) => watchSheets(context, run, listener)),
+    watch: (listener) => run((context) => watchSheets(context, look, listener)),
   };
 }
 
