@@ -131,7 +131,9 @@ const samples: readonly { readonly build: ClientBuild; readonly parts: (actions:
   ...(["Windows", "Mac", "tablet"] as const).map((build) => ({ build, parts: (actions: number) => [...new Set([0, Math.floor(actions / 2), actions])] })),
 ];
 
-describe.each(samples.flatMap((sample) => operations.map((operation) => ({ ...sample, ...operation }))))("a failure at any request of $name, client for $build", ({ name, prepare, run, build: client, parts }) => {
+const cases = samples.flatMap((sample) => operations.map((operation) => ({ ...sample, ...operation })));
+
+describe.each(cases)("a failure at any request of $name, client for $build", ({ name, prepare, run, build: client, parts }) => {
   test("leaves one whole tab with every record, and trying again ends well", async () => {
     const filled = await filledWorkbook(client);
     const prepared = await prepare(filled);

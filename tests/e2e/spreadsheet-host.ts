@@ -1,9 +1,10 @@
-// Stands in for the host library on the pane's page: the mock workbook in place of the spreadsheet program.
-import { mockWorkbook, type MockWorkbook } from "../support/mock-workbook/mock-workbook";
+// Stands in for the spreadsheet program on the pane's page, behind the vendor's own client, which the page has loaded before.
+import type { Client, Session } from "../support/host-workbook/client-build";
+import { openHost, type HostWorkbook } from "../support/host-workbook/open-host";
 
 /** What the test asks the page about the host. */
 export interface HostOnPage {
-  readonly book: MockWorkbook;
+  readonly book: HostWorkbook;
   /** Worksheet functions that were handed over. */
   readonly functions: string[];
   /** Functions of the ribbon's buttons. */
@@ -12,8 +13,12 @@ export interface HostOnPage {
   readonly startUp: string[];
 }
 
-const page: HostOnPage = { book: mockWorkbook(), functions: [], buttons: new Map(), startUp: [] };
-const { host } = page.book;
+const { Excel: excel, OfficeExtension: extension } = globalThis as unknown as Client & {
+  readonly OfficeExtension: { readonly _testSetRichApiMessageReadyImpl: (ready: () => Promise<void>) => void; readonly SessionBase: { _overrideSession: Session } };
+};
+const page: HostOnPage = { book: openHost({ Excel: excel, OfficeExtension: extension }), functions: [], buttons: new Map(), startUp: [] };
+extension._testSetRichApiMessageReadyImpl(() => Promise.resolve());
+extension.SessionBase._overrideSession = page.book.session;
 
 class CellError extends Error {
   constructor(
@@ -27,7 +32,6 @@ class CellError extends Error {
 Object.assign(globalThis, {
   hostOnPage: page,
   CustomFunctions: { Error: CellError, ErrorCode: { invalidValue: "#VALUE!", notAvailable: "#N/A" }, associate: (id: string) => page.functions.push(id) },
-  Excel: { run: host.run },
   Office: {
     onReady: () => Promise.resolve({ host: "Excel", platform: "OfficeOnline" }),
     HostType: { Excel: "Excel" },
@@ -35,7 +39,7 @@ Object.assign(globalThis, {
     context: {
       officeTheme: { bodyBackgroundColor: "#262626" },
       document: { url: "https://files.example.com/plans/thornmere.xlsx" },
-      requirements: { isSetSupported: (_name: string, version: "1.13") => host.supports(version) },
+      requirements: { isSetSupported: (_name: string, version: "1.13") => page.book.host.supports(version) },
     },
     actions: { associate: (name: string, call: (event: { completed(): void }) => unknown) => page.buttons.set(name, call) },
     addin: {

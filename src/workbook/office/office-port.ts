@@ -3,10 +3,8 @@ import type { WorkbookChange, WorkbookPort } from "../port";
 import { applyEdits } from "./apply-edits";
 import { officeHost, type OfficeHost } from "./host";
 import { hostProblem } from "./host-problem";
-import { areaOf, readWorkbook } from "./read-workbook";
+import { areaOf, place, readWorkbook } from "./read-workbook";
 import { rangeOf } from "./range-of";
-
-const place = "rowIndex,columnIndex,rowCount,columnCount";
 
 /** Makes the workbook port over the spreadsheet host. Errors of the host come out as problems with a sentence. */
 export function officePort(host: OfficeHost = officeHost): WorkbookPort {

@@ -25,7 +25,7 @@ export function sheetSteps(plan: SheetPlan, position: number): Step[] {
     ...(plan.merges ?? []).map((area) => step({ objects: 1, calls: 1 }, (sheet) => { rangeOf(sheet, area).merge(false); })),
     ...validationSteps(plan.validations ?? []),
     // The one added last wins over those before it; of the plan's the first does.
-    ...(plan.conditionalFormats ?? []).toReversed().map((one) => conditionalStep(one, plan.styles)),
+    ...[...(plan.conditionalFormats ?? [])].reverse().map((one) => conditionalStep(one, plan.styles)),
     ...(plan.tables ?? []).map(({ name, area }) =>
       step({ objects: 2, calls: 2 }, (sheet) => {
         const table = sheet.tables.add(areaAddress(area), true);

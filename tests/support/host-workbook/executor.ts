@@ -137,8 +137,11 @@ function loaded(object: HostObject, paths: readonly string[]): Record<string, un
   return answer;
 }
 
-function memberOf<Kind extends "reads" | "writes" | "calls" | "parts">(object: HostObject, kind: Kind, name: string): NonNullable<HostObject[Kind]>[string] {
-  const member: NonNullable<HostObject[Kind]>[string] | undefined = object[kind]?.[camel(name)];
+type Members = Required<Pick<HostObject, "reads" | "writes" | "calls" | "parts">>;
+
+function memberOf<Kind extends keyof Members>(object: HostObject, kind: Kind, name: string): Members[Kind][string] {
+  const members: Partial<Members> = object;
+  const member: Members[Kind][string] | undefined = members[kind]?.[camel(name)];
   if (member === undefined) throw new Error(`The stand-in knows nothing called ${camel(name)} among the ${kind} of a ${object.type}`);
   return member;
 }

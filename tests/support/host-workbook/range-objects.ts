@@ -56,7 +56,11 @@ const conditional: Settable = {
   set: {},
   parts: {
     rule: { type: "ConditionalFormatRule", set: { formula: (value) => { if (!text(value).startsWith("=")) throw new Refusal("InvalidArgument"); } } },
-    format: { type: "ConditionalRangeFormat", set: {}, parts: { fill: { type: "ConditionalRangeFill", set: { color } }, font: { type: "ConditionalRangeFont", set: { bold: truth, italic: truth, color } } } },
+    format: {
+      type: "ConditionalRangeFormat",
+      set: {},
+      parts: { fill: { type: "ConditionalRangeFill", set: { color } }, font: { type: "ConditionalRangeFont", set: { bold: truth, italic: truth, color } } },
+    },
   },
 };
 
@@ -72,7 +76,8 @@ export function placeGiven(value: unknown): Place {
 
 /** Reads four numbers of `getRangeByIndexes` as an area of a sheet. */
 export function areaGiven([row, column, rows, columns]: readonly unknown[]): Area {
-  const area = { row: numberIn(row, 0, sheetSize.rows - 1), column: numberIn(column, 0, sheetSize.columns - 1), rows: numberIn(rows, 1, sheetSize.rows), columns: numberIn(columns, 1, sheetSize.columns) };
+  const first = { row: numberIn(row, 0, sheetSize.rows - 1), column: numberIn(column, 0, sheetSize.columns - 1) };
+  const area = { ...first, rows: numberIn(rows, 1, sheetSize.rows), columns: numberIn(columns, 1, sheetSize.columns) };
   if (area.row + area.rows > sheetSize.rows || area.column + area.columns > sheetSize.columns) throw new Refusal("InvalidArgument");
   return area;
 }

@@ -172,7 +172,8 @@ function addTable(state: HostState, sheet: HostSheet, place: unknown): HostObjec
   refuseOverlap(sheet, area);
   // A header is text, and each its own: the host rewrites what is not.
   const headers = Array.from({ length: area.columns }, (_, column) => sheet.value(area.row, area.column + column));
-  if (headers.some((one) => typeof one !== "string") || new Set(headers.map((one) => String(one).toLowerCase())).size < headers.length) throw new Error("The host would rewrite a table header");
+  const texts = headers.filter((one) => typeof one === "string").map((one) => one.toLowerCase());
+  if (new Set(texts).size < headers.length) throw new Error("The host would rewrite a table header");
   const name = `Table${(tablesMade += 1)}`;
   sheet.tables.push({ name, area });
   return tableObject(state, sheet, name);

@@ -1,11 +1,14 @@
-/** What a proxy stands for, so that the client is handed its own objects. */
+/** What a proxy stands for, so that the client is handed its own objects, and the proxy of each object, so that it is the same every time. */
 const originals = new WeakMap<object, object>();
+const proxies = new WeakMap<object, object>();
 
 /**
  * Puts a proxy before an object of the host's client that refuses what the client would take in silence: setting a property that it does
  * not have, or cannot have set. Objects that come out of it have such a proxy too.
  */
 export function strictClient<T extends object>(object: T): T {
+  const known = proxies.get(object);
+  if (known !== undefined) return known as T;
   const proxy = new Proxy(object, {
     get: (target, key) => {
       if (!(key in target) && typeof key === "string" && key !== "then") throw new TypeError(`${nameOf(target)} has no member called ${key}`);
@@ -20,11 +23,13 @@ export function strictClient<T extends object>(object: T): T {
     },
   });
   originals.set(proxy, object);
+  proxies.set(object, proxy);
   return proxy;
 }
 
 function strictValue(value: unknown): unknown {
-  if (Array.isArray(value) && value.some(isClientObject)) return value.map(strictValue);
+  // The items of a collection, not the rows of a range.
+  if (Array.isArray(value) && isClientObject(value[0])) return value.map(strictValue);
   return isClientObject(value) ? strictClient(value) : value;
 }
 
