@@ -11,12 +11,14 @@ export interface HostOnPage {
   readonly buttons: Map<string, (event: { completed(): void }) => unknown>;
   /** What the host was told to do when the workbook opens. */
   readonly startUp: string[];
+  /** True where the host cannot show the pane. */
+  refusesPane: boolean;
 }
 
 const { Excel: excel, OfficeExtension: extension } = globalThis as unknown as Client & {
   readonly OfficeExtension: { readonly _testSetRichApiMessageReadyImpl: (ready: () => Promise<void>) => void; readonly SessionBase: { _overrideSession: Session } };
 };
-const page: HostOnPage = { book: openHost({ Excel: excel, OfficeExtension: extension }), functions: [], buttons: new Map(), startUp: [] };
+const page: HostOnPage = { book: openHost({ Excel: excel, OfficeExtension: extension }), functions: [], buttons: new Map(), startUp: [], refusesPane: false };
 extension._testSetRichApiMessageReadyImpl(() => Promise.resolve());
 extension.SessionBase._overrideSession = page.book.session;
 
@@ -35,7 +37,7 @@ Object.assign(globalThis, {
   Office: {
     onReady: () => Promise.resolve({ host: "Excel", platform: "OfficeOnline" }),
     HostType: { Excel: "Excel" },
-    StartupBehavior: { load: "Load" },
+    StartupBehavior: { load: "Load", none: "None" },
     context: {
       officeTheme: { bodyBackgroundColor: "#262626" },
       document: { url: "https://files.example.com/plans/thornmere.xlsx" },
@@ -43,7 +45,8 @@ Object.assign(globalThis, {
     },
     actions: { associate: (name: string, call: (event: { completed(): void }) => unknown) => page.buttons.set(name, call) },
     addin: {
-      showAsTaskpane: () => Promise.resolve(),
+      showAsTaskpane: () => (page.refusesPane ? Promise.reject(new Error("The pane cannot be shown")) : Promise.resolve()),
+      getStartupBehavior: () => Promise.resolve(page.startUp.at(-1) ?? "None"),
       setStartupBehavior: (behaviour: string) => {
         page.startUp.push(behaviour);
         return Promise.resolve();

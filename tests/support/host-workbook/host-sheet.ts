@@ -143,14 +143,14 @@ export class HostSheet {
 
   used(): Area | null {
     let [top, left, bottom, right] = [Infinity, Infinity, 0, 0];
-    for (const place of this.cells.keys()) {
-      const { row, column } = cellOf(place);
-      const area = this.spill(row, column);
+    const cover = (row: number, column: number, rows: number, columns: number) => {
       top = Math.min(top, row);
       left = Math.min(left, column);
-      bottom = Math.max(bottom, row + (area?.rows ?? 1));
-      right = Math.max(right, column + (area?.columns ?? 1));
-    }
+      bottom = Math.max(bottom, row + rows);
+      right = Math.max(right, column + columns);
+    };
+    for (const place of this.cells.keys()) cover(Math.floor(place / width), place % width, 1, 1);
+    for (const { row, column, rows, columns } of this.view().spills.values()) cover(row, column, rows, columns);
     return bottom === 0 ? null : { row: top, column: left, rows: bottom - top, columns: right - left };
   }
 }
