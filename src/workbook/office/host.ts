@@ -5,7 +5,7 @@ export interface OfficeHost {
   /** Runs a batch that nobody asked for just now: while a cell is being edited it waits. */
   readonly look: <T>(batch: (context: Excel.RequestContext) => Promise<T>) => Promise<T>;
   /** Tells whether the host knows an API set newer than those the manifest asks for. */
-  readonly supports: (set: "1.13" | "1.17" | "1.18") => boolean;
+  readonly supports: (set: "1.13" | "1.18") => boolean;
 }
 
 /**

@@ -50,20 +50,24 @@ export function officePort(host: OfficeHost = officeHost): WorkbookPort {
 
 type Run = <T>(batch: (context: Excel.RequestContext) => Promise<T>) => Promise<T>;
 
-/** Listens to changed cells, and to sheets added and deleted; the host names a sheet by an id, which is looked up each time. */
-async function watchSheets(context: Excel.RequestContext, run: Run, listener: (change: WorkbookChange) => void): Promise<() => void> {
+/** Listens to changed cells, and to sheets added and deleted; the host names a sheet by an id, and the names are looked up after each change. */
+async function watchSheets(context: Excel.RequestContext, look: Run, listener: (change: WorkbookChange) => void): Promise<() => void> {
   const { worksheets } = context.workbook;
   const names = new Map<string, string>();
+  let lookingUp: Promise<void> | null = null;
+  const lookUp = () =>
+    look(async (request) => {
+      // Changes that are told in one go share one request; what is told while it is on its way asks anew.
+      lookingUp = null;
+      const { worksheets: sheets } = request.workbook;
+      sheets.load("items/id,items/name");
+      await request.sync();
+      for (const { id, name } of sheets.items) names.set(id, name);
+    }).catch(() => {
+      // The host does not answer now: the names known so far will do.
+    });
   const tell = async ({ worksheetId, source }: { readonly worksheetId: string; readonly source: string }) => {
-    try {
-      await run(async (lookUp) => {
-        const sheet = lookUp.workbook.worksheets.getItemOrNullObject(worksheetId).load("name");
-        await lookUp.sync();
-        if (!sheet.isNullObject) names.set(worksheetId, sheet.name);
-      });
-    } catch {
-      // The host is busy, as it is while a cell is being edited: the name known so far will do.
-    }
+    await (lookingUp ??= Promise.resolve().then(lookUp));
     listener({ sheet: names.get(worksheetId) ?? "", source: source === "Remote" ? "remote" : "local" });
   };
   worksheets.load("items/id,items/name");

@@ -1,20 +1,17 @@
 import { columnLetters, columnNumber, type CellPlace } from "../../../src/sheet";
 
-/** Says a formula of one cell as the host says it in another: cells without a dollar sign move along. Reads it sign by sign. */
+/** A text in quotes, the name of a sheet, a cell, a name, a number, or one other sign. */
+const piece = /^(?:"(?:[^"]|"")*"|'(?:[^']|'')*'|(\$?)([A-Za-z]{1,3})(\$?)(\d+)(?![A-Za-z0-9_.(])|[A-Za-z_][A-Za-z0-9_.]*|\d+[A-Za-z0-9_.]*|[^])/;
+
+/** Says a formula of one cell as the host says it in another: what has no dollar sign moves along. Reads it piece by piece. */
 export function movedFormula(formula: string, from: CellPlace, to: CellPlace): string {
   let moved = "";
-  let rest = formula;
-  while (rest !== "") {
-    const [piece] = /^(?:"(?:[^"]|"")*"|'(?:[^']|'')*'|\$?[A-Za-z]{1,3}\$?\d+(?![A-Za-z0-9_.(])|[A-Za-z_][A-Za-z0-9_.]*|\d+(?:\.\d+)?|[^])/.exec(rest)!;
-    moved += movedPiece(piece, to.row - from.row, to.column - from.column);
-    rest = rest.slice(piece.length);
+  for (let rest = formula; rest !== "";) {
+    const [text, fixedColumn, letters, fixedRow, digits] = piece.exec(rest)!;
+    const column = letters === undefined ? null : columnNumber(letters);
+    moved += column === null || Number(digits) > 1_048_576 ? text : `${fixedColumn}${fixedColumn === "$" ? letters : columnLetters(column + to.column - from.column)}${fixedRow}`;
+    if (column !== null && Number(digits) <= 1_048_576) moved += fixedRow === "$" ? digits : String(Number(digits) + to.row - from.row);
+    rest = rest.slice(text.length);
   }
   return moved;
-}
-
-function movedPiece(piece: string, down: number, right: number): string {
-  const [, fixedColumn, letters, fixedRow, digits] = /^(\$?)([A-Za-z]{1,3})(\$?)(\d+)$/.exec(piece) ?? [];
-  const column = letters === undefined ? null : columnNumber(letters.toUpperCase());
-  if (column === null) return piece;
-  return `${fixedColumn}${fixedColumn === "$" ? letters : columnLetters(column + right)}${fixedRow}${fixedRow === "$" ? digits : Number(digits) + down}`;
 }

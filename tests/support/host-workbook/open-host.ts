@@ -54,8 +54,6 @@ export interface HostWorkbook {
   readonly editCell: () => () => void;
   /** Types into a cell as a person does, here or elsewhere ("remote"). */
   readonly type: (sheet: string, row: number, column: number, input: string | number | boolean, source?: "local" | "remote") => void;
-  /** Renames a sheet as a person does. */
-  readonly rename: (sheet: string, name: string) => void;
   /** What a cell holds now. */
   readonly value: (sheet: string, row: number, column: number) => CellValue;
   /** A sheet itself, to look at or to spoil. */
@@ -79,7 +77,7 @@ const mostBytes = 5_000_000;
 /** Flag of a request that waits until no cell is edited. */
 const waitsForCellEdit = 64;
 const eventCategory = 65_536;
-const eventTypes = { changed: 10, added: 13, deleted: 15, renamed: 64 } as const;
+const eventTypes = { changed: 10, added: 13, deleted: 15 } as const;
 
 let workbooksMade = 0;
 
@@ -182,11 +180,6 @@ function openSheets(client: Client, sheets: HostSheet[], options: { readonly cal
       const typedOn = sheet(name);
       typedOn.enter(row, column, input);
       tellChange(typedOn, source === "local" ? "Local" : "Remote");
-    },
-    rename: (name, to) => {
-      const renamed = sheet(name);
-      renamed.name = to;
-      if (apiSet >= 17) tell("renamed", { worksheetId: renamed.id, nameBefore: name, nameAfter: to });
     },
     value: (name, row, column) => sheet(name).value(row, column),
     sheet,

@@ -50,7 +50,7 @@ export function worksheetsObject(state: HostState): HostObject {
         return sheetObject(state, sheet);
       },
     },
-    calls: Object.fromEntries(["DataChanged", "Added", "Deleted", "NameChanged"].flatMap((event) => [[`_Register${event}Event`, nothing], [`_Unregister${event}Event`, nothing]])),
+    calls: Object.fromEntries(["DataChanged", "Added", "Deleted"].flatMap((event) => [[`_Register${event}Event`, nothing], [`_Unregister${event}Event`, nothing]])),
   };
 }
 
@@ -111,6 +111,7 @@ function sheetObject(state: HostState, sheet: HostSheet): HostObject {
     parts: {
       protection: () => ({ type: "WorksheetProtection", reads: { protected: () => sheet.protected } }),
       getRangeByIndexes: (...indexes) => rangeObject(state, { sheet: there(), area: areaGiven(indexes) }),
+      getRange: (address) => rangeObject(state, { sheet: there(), area: parseAreas(text(address))[0] ?? missing() }),
       getRanges: (address) => rangeAreasObject(there(), address),
       getUsedRangeOrNullObject: (valuesOnly) => {
         truth(valuesOnly);
