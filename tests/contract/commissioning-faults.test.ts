@@ -113,9 +113,18 @@ function lostIn(tab: TabReading, expected: Readonly<Record<string, Readonly<Reco
   });
 }
 
-/** After how many of a request's actions it fails: each of the first and of the last ones, where sheets come and are swapped, one in the middle, and all. */
-function partsOf(actions: number): number[] {
-  const near = Array.from({ length: 9 }, (_, at) => [at, actions - at]).flat();
+/** After none, half and all of a request's actions. */
+function thirdsOf(actions: number): number[] {
+  return [...new Set([0, Math.floor(actions / 2), actions])];
+}
+
+/**
+ * After how many of a request's actions it fails: each of the first and of the last ones, where sheets come and are swapped, one in the
+ * middle, and all. A request that only reads leaves the workbook as it is wherever it fails.
+ */
+function partsOf(actions: number, changes: boolean): number[] {
+  if (!changes) return thirdsOf(actions);
+  const near = Array.from({ length: 15 }, (_, at) => [at, actions - at]).flat();
   return [...new Set([...near, Math.floor(actions / 2)])].filter((part) => part >= 0 && part <= actions);
 }
 
@@ -126,9 +135,9 @@ async function textsLost(workbook: HostWorkbook): Promise<string[]> {
 }
 
 /** Every operation and fault point over the client for the web; of the others, whose proxies differ little, a build, at both ends and in the middle of each request. */
-const cases: readonly (Operation & { readonly client: ClientBuild; readonly parts: (actions: number) => number[] })[] = [
+const cases: readonly (Operation & { readonly client: ClientBuild; readonly parts: (actions: number, changes: boolean) => number[] })[] = [
   ...operations.map((operation) => ({ ...operation, client: "web" as const, parts: partsOf })),
-  ...(["Windows", "Mac", "tablet"] as const).map((client) => ({ ...operations[0]!, client, parts: (actions: number) => [...new Set([0, Math.floor(actions / 2), actions])] })),
+  ...(["Windows", "Mac", "tablet"] as const).map((client) => ({ ...operations[0]!, client, parts: thirdsOf })),
 ];
 
 describe.each(cases)("a failure at any request of $name, client for $client", ({ name, prepare, run, client, parts }) => {
@@ -137,12 +146,12 @@ describe.each(cases)("a failure at any request of $name, client for $client", ({
     const prepared = await prepare(filled);
     const clean = filled.copy();
     await run(clean, prepared);
-    const requests = clean.operations();
+    const requests = clean.exchanges();
     const steps = (await tabInSight(clean.port)).steps.length;
 
     let [points, lost] = [0, 0];
-    for (const [index, actions] of requests.entries()) {
-      for (const after of parts(actions)) {
+    for (const [index, { actions, changes }] of requests.entries()) {
+      for (const after of parts(actions, changes)) {
         const workbook = filled.copy();
         workbook.failAt({ sync: index + 1, after });
         points += 1;
@@ -167,7 +176,7 @@ describe.each(cases)("a failure at any request of $name, client for $client", ({
         }
       }
     }
-    console.log(`${name}, client for ${client}: ${points} fault points tried at ${requests.length} requests of ${requests.join(", ")} actions, records lost: ${lost}`);
+    console.log(`${name}, client for ${client}: ${points} fault points tried at ${requests.length} requests of ${requests.map(({ actions }) => actions).join(", ")} actions, records lost: ${lost}`);
     expect(lost).toBe(0);
   });
 });

@@ -31,7 +31,7 @@ export function makePaneMenu(pane: PaneContext): HTMLElement {
       item("About and version", () => about.showModal()),
     ),
   );
-  return make("div", {}, menu, turn, loading !== null && loading.element, about);
+  return make("div", {}, menu, turn, loading?.element, about);
 }
 
 function enterAgain({ port, status }: PaneContext): Promise<void> {

@@ -42,6 +42,11 @@ export interface ResponseBody {
 const [instantiate, query, call, set, trace] = [1, 2, 3, 4, 5];
 const [rootPath, methodPath, propertyPath, indexerPath, referencePath, nullPath] = [1, 3, 4, 5, 6, 7];
 
+/** Tells an action that changes the workbook from one that reads it, listens to it or speeds the request up. */
+export function isChange({ ActionType: type, Name: name }: Action): boolean {
+  return type === set || (type === call && !/^(_|Suspend|GetCount$)/.test(name));
+}
+
 /** Objects the client asked to be kept from one request to the next, by the reference they were given. */
 export type References = Map<string, HostObject>;
 

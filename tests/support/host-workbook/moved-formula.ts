@@ -7,10 +7,13 @@ const piece = /^(?:"(?:[^"]|"")*"|'(?:[^']|'')*'|(\$?)([A-Za-z]{1,3})(\$?)(\d+)(
 export function movedFormula(formula: string, from: CellPlace, to: CellPlace): string {
   let moved = "";
   for (let rest = formula; rest !== "";) {
-    const [text, fixedColumn, letters, fixedRow, digits] = piece.exec(rest)!;
-    const column = letters === undefined ? null : columnNumber(letters);
-    moved += column === null || Number(digits) > 1_048_576 ? text : `${fixedColumn}${fixedColumn === "$" ? letters : columnLetters(column + to.column - from.column)}${fixedRow}`;
-    if (column !== null && Number(digits) <= 1_048_576) moved += fixedRow === "$" ? digits : String(Number(digits) + to.row - from.row);
+    const [text, fixedColumn = "", letters = "", fixedRow = "", digits = ""] = piece.exec(rest)!;
+    const column = columnNumber(letters);
+    if (column === null || Number(digits) > 1_048_576) moved += text;
+    else {
+      const [right, down] = [to.column - from.column, to.row - from.row];
+      moved += `${fixedColumn}${fixedColumn === "$" ? letters : columnLetters(column + right)}${fixedRow}${fixedRow === "$" ? digits : Number(digits) + down}`;
+    }
     rest = rest.slice(text.length);
   }
   return moved;

@@ -3,7 +3,7 @@ import type { OfficeHost } from "../../../src/workbook/office/host";
 import { officePort } from "../../../src/workbook/office/office-port";
 import type { WorkbookPort } from "../../../src/workbook/port";
 import type { Client, ClientBuild, Session } from "./client-build";
-import { execute, type References, type RequestBody, type ResponseBody } from "./executor";
+import { execute, isChange, type References, type RequestBody, type ResponseBody } from "./executor";
 import { HostSheet, type Calculate } from "./host-sheet";
 import { workbookObject, type HostState } from "./host-state";
 import { strictClient } from "./strict-client";
@@ -31,6 +31,8 @@ export interface Failure {
 export interface Exchange {
   readonly actions: number;
   readonly bytes: number;
+  /** False where it only reads. */
+  readonly changes: boolean;
   answerBytes: number;
 }
 
@@ -44,8 +46,7 @@ export interface HostWorkbook {
   readonly host: OfficeHost;
   /** Counts the requests so far. */
   readonly syncs: () => number;
-  /** How many actions each request so far had. */
-  readonly operations: () => readonly number[];
+  /** The requests so far, with their sizes. */
   readonly exchanges: () => readonly Exchange[];
   readonly failAt: (failure: Failure) => void;
   /** Runs a callback just before a request, counted from the next one on: a colleague types in between. */
@@ -133,7 +134,8 @@ function openSheets(client: Client, sheets: HostSheet[], options: { readonly cal
     _createRequestExecutorOrNull: () => ({
       executeAsync: async (_customData, flags, { Body: body }) => {
         const text = JSON.stringify(body);
-        const exchange: Exchange = { actions: (body as RequestBody).Actions.length, bytes: jsonBytesOf(text), answerBytes: 0 };
+        const { Actions: actions } = body as RequestBody;
+        const exchange: Exchange = { actions: actions.length, bytes: jsonBytesOf(text), changes: actions.some(isChange), answerBytes: 0 };
         exchanges.push(exchange);
         if (editing !== null && (flags & waitsForCellEdit) === 0) return { ErrorCode: "InvalidOperationInCellEditMode", ErrorMessage: "" };
         await editing;
@@ -164,7 +166,6 @@ function openSheets(client: Client, sheets: HostSheet[], options: { readonly cal
     session,
     host,
     syncs: () => exchanges.length,
-    operations: () => exchanges.map(({ actions }) => actions),
     exchanges: () => exchanges,
     failAt: (failure) => void failures.set(exchanges.length + failure.sync, failure),
     before: (sync, callback) => void callbacks.set(exchanges.length + sync, callback),
