@@ -47,6 +47,15 @@ describe("turning our formulas into values", () => {
     expect(mock.sheetNames()).toEqual(["Quote", "Net"]);
   });
 
+  test("takes a spilled table for one formula where the host shows it in every cell of the table", async () => {
+    const shown = hostWorkbook({ sheets, calculate: (formula) => results[formula] ?? { error: "#NAME?" }, repeatsSpilled: true });
+    const before = await everything(shown);
+    expect((await turnIntoValues(shown.port, "workbook", "1.0.0")).turned).toBe(4);
+    expect(shown.sheet("Net").formula(1, 2)).toBeNull();
+    expect((await turnBack(shown.port)).turned).toBe(4);
+    expect(await everything(shown)).toEqual(before);
+  });
+
   test("is confined to a sheet or an area where asked", async () => {
     const mock = book();
     expect((await turnIntoValues(mock.port, { sheet: "quote", area: { row: 0, column: 1, rows: 1, columns: 1 } }, "1.0.0")).turned).toBe(1);

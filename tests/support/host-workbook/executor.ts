@@ -84,7 +84,7 @@ export function execute({ Actions: actions, ObjectPaths: paths }: RequestBody, r
     }
     if (type !== methodPath && type !== propertyPath && type !== indexerPath) throw new Error(`The stand-in does not know object paths of type ${type}`);
     const parent = find(parentId!);
-    return parent === null ? null : memberOf(parent, "parts", type === indexerPath ? "getItem" : name)(...values(info));
+    return parent === null ? null : memberOf(parent.parts, parent, type === indexerPath ? "getItem" : name)(...values(info));
   };
 
   const carryOut = ({ ActionType: type, Name: name, ObjectPathId: id, ArgumentInfo: info, QueryInfo: asked }: Action): unknown => {
@@ -97,7 +97,7 @@ export function execute({ Actions: actions, ObjectPaths: paths }: RequestBody, r
         return object === null ? null : loaded(object, asked?.Select ?? []);
       case set:
         // A null object takes nothing and says nothing.
-        if (object !== null) memberOf(object, "writes", name)(values(info)[0]);
+        if (object !== null) memberOf(object.writes, object, name)(values(info)[0]);
         return null;
       case call: {
         if (object === null) return { _IsNull: true };
@@ -108,7 +108,7 @@ export function execute({ Actions: actions, ObjectPaths: paths }: RequestBody, r
           return null;
         }
         if (name === "_RemoveReference") return null;
-        return memberOf(object, "calls", name)(...values(info)) ?? null;
+        return memberOf(object.calls, object, name)(...values(info)) ?? null;
       }
       default:
         throw new Error(`The stand-in does not know actions of type ${type}`);
@@ -133,21 +133,18 @@ function loaded(object: HostObject, paths: readonly string[]): Record<string, un
   const answer: Record<string, unknown> = {};
   for (const path of paths) {
     const [name, ...rest] = path.split("/");
-    if (rest.length === 0) answer[pascal(name!)] = memberOf(object, "reads", name!)();
+    if (rest.length === 0) answer[pascal(name!)] = memberOf(object.reads, object, name!)();
     else {
-      const part = memberOf(object, "parts", name!)();
+      const part = memberOf(object.parts, object, name!)();
       answer[pascal(name!)] = part === null ? null : { ...(answer[pascal(name!)] as object | undefined), ...loaded(part, [rest.join("/")]) };
     }
   }
   return answer;
 }
 
-type Members = Required<Pick<HostObject, "reads" | "writes" | "calls" | "parts">>;
-
-function memberOf<Kind extends keyof Members>(object: HostObject, kind: Kind, name: string): Members[Kind][string] {
-  const members: Partial<Members> = object;
-  const member: Members[Kind][string] | undefined = members[kind]?.[camel(name)];
-  if (member === undefined) throw new Error(`The stand-in knows nothing called ${camel(name)} among the ${kind} of a ${object.type}`);
+function memberOf<Member>(members: Readonly<Record<string, Member>> | undefined, { type }: HostObject, name: string): Member {
+  const member = members?.[camel(name)];
+  if (member === undefined) throw new Error(`The stand-in knows no ${camel(name)} of a ${type} that is used like this`);
   return member;
 }
 

@@ -108,6 +108,12 @@ export class HostSheet {
     return this.view().spills.get(placeOf(row, column)) ?? null;
   }
 
+  /** The formula whose spilled cells this one is among; null where it is none. */
+  spilledFormula(row: number, column: number): string | null {
+    const [from] = [...this.view().spills.values()].filter((area) => isInArea({ row, column }, area));
+    return from === undefined ? null : this.formula(from.row, from.column);
+  }
+
   value(row: number, column: number): CellValue {
     const place = placeOf(row, column);
     const own = this.cells.get(place);

@@ -9,6 +9,8 @@ export interface HostState {
   sheets: HostSheet[];
   selected: { readonly sheet: HostSheet; readonly area: Area };
   readonly calculate: Calculate;
+  /** True where a cell that a formula spills into shows that formula. */
+  readonly repeatsSpilled: boolean;
 }
 
 /** The object from which every request begins. */

@@ -71,6 +71,8 @@ export interface HostOptions {
   /** Newest API set the host knows: 12 for 1.12. */
   readonly apiSet?: number;
   readonly build?: ClientBuild;
+  /** True where a cell that a formula spills into shows that formula: which of the two the program does is not known. */
+  readonly repeatsSpilled?: boolean;
 }
 
 /** Bytes above which the host on the web refuses a request, and an answer. */
@@ -87,13 +89,13 @@ let workbooksMade = 0;
  *
  * Requests are carried out action by action; one that is refused in the middle leaves done what came before, as in the host.
  */
-export function openHost(client: Client, { sheets = [{ name: "Sheet1" }], calculate = () => 0, apiSet = 12 }: Omit<HostOptions, "build"> = {}): HostWorkbook {
-  return openSheets(client, sheets.map((start) => startSheet(start, calculate)), { calculate, apiSet });
+export function openHost(client: Client, { sheets = [{ name: "Sheet1" }], calculate = () => 0, apiSet = 12, repeatsSpilled = false }: Omit<HostOptions, "build"> = {}): HostWorkbook {
+  return openSheets(client, sheets.map((start) => startSheet(start, calculate)), { calculate, apiSet, repeatsSpilled });
 }
 
-function openSheets(client: Client, sheets: HostSheet[], options: { readonly calculate: Calculate; readonly apiSet: number }): HostWorkbook {
-  const { calculate, apiSet } = options;
-  const state: HostState = { sheets, selected: { sheet: sheets[0]!, area: { row: 0, column: 0, rows: 1, columns: 1 } }, calculate };
+function openSheets(client: Client, sheets: HostSheet[], options: { readonly calculate: Calculate; readonly apiSet: number; readonly repeatsSpilled: boolean }): HostWorkbook {
+  const { calculate, apiSet, repeatsSpilled } = options;
+  const state: HostState = { sheets, selected: { sheet: sheets[0]!, area: { row: 0, column: 0, rows: 1, columns: 1 } }, calculate, repeatsSpilled };
   const root = workbookObject(state);
   const control = `workbook-${(workbooksMade += 1)}`;
   const references: References = new Map();
@@ -166,7 +168,7 @@ function openSheets(client: Client, sheets: HostSheet[], options: { readonly cal
     session,
     host,
     syncs: () => exchanges.length,
-    exchanges: () => exchanges,
+    exchanges: () => [...exchanges],
     failAt: (failure) => void failures.set(exchanges.length + failure.sync, failure),
     before: (sync, callback) => void callbacks.set(exchanges.length + sync, callback),
     editCell: () => {

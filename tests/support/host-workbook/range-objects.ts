@@ -121,7 +121,7 @@ export function rangeObject(state: HostState, place: Place): HostObject {
       columnCount: () => area.columns,
       values: () => grid((row, column) => plain(sheet.value(row, column))),
       valueTypes: () => grid((row, column) => typeOf(sheet.value(row, column))),
-      formulas: () => grid((row, column) => sheet.formula(row, column) ?? plain(sheet.value(row, column))),
+      formulas: () => grid((row, column) => sheet.formula(row, column) ?? (state.repeatsSpilled ? sheet.spilledFormula(row, column) : null) ?? plain(sheet.value(row, column))),
       numberFormat: () => grid((row, column) => sheet.format(row, column)),
     },
     writes: {
