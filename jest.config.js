@@ -9,7 +9,6 @@ const shared = {
   testEnvironment: "node",
   transform: { "\\.[cm]?[jt]s$": swc },
   transformIgnorePatterns: [`/node_modules/(?!(${modules.join("|")})/)`],
-  moduleNameMapper: { "^office-addin-manifest$": "<rootDir>/tests/support/office-addin-manifest-stub.ts" },
 };
 
 /** @type {import("jest").Config} */

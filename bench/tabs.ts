@@ -9,7 +9,7 @@ import { openHeadless } from "../src/headless/open-headless";
 import { buildJob, jobsOf, readCommissioningPlan } from "../src/planning/commissioning/build";
 import type { TableRows } from "../src/planning/plan/schema";
 import { planSetUp } from "../src/planning/plan/set-up";
-import { mockWorkbook } from "../tests/support/mock-workbook/mock-workbook";
+import { hostWorkbook } from "../tests/support/host-workbook/host-workbook";
 import { jobName, moment, planSheets, planWorkbook, smallPlan, step } from "../tests/support/commissioning-plan";
 import { medianMs, printBench } from "./support";
 
@@ -20,7 +20,7 @@ function planOf(steps: number): TableRows {
 }
 
 async function syncsOf(steps: number): Promise<number> {
-  const workbook = mockWorkbook({ sheets: planSheets(planOf(steps)) });
+  const workbook = hostWorkbook({ sheets: planSheets(planOf(steps)) });
   const build = async (): Promise<void> => {
     for await (const { outcome } of buildTabs(workbook.port, moment, [jobName])) if (!outcome.built) throw new Error(outcome.sentence);
   };
@@ -28,6 +28,18 @@ async function syncsOf(steps: number): Promise<number> {
   const before = workbook.syncs();
   await build();
   return workbook.syncs() - before;
+}
+
+/** Builds a hundred tabs through the vendor's client, and reads them as a view does: the largest request and the largest answer, in bytes. */
+async function largestOf(): Promise<{ readonly request: number; readonly answer: number; readonly requests: number }> {
+  const rows = planOf(300);
+  const jobs = Array.from({ length: 100 }, (_, index) => ({ ...rows.jobs![0]!, id: `J${index}`, job: `Job ${index}` }));
+  const workbook = hostWorkbook({ sheets: planSheets({ ...rows, jobs }), calculate: () => "" });
+  for await (const { outcome } of buildTabs(workbook.port, moment)) if (!outcome.built) throw new Error(outcome.sentence);
+  const { sheets } = await workbook.port.read();
+  if (sheets.filter(({ name }) => name.startsWith("Job ")).length !== 100) throw new Error("Not every job has its tab");
+  const exchanges = workbook.exchanges();
+  return { request: Math.max(...exchanges.map(({ bytes }) => bytes)), answer: Math.max(...exchanges.map(({ answerBytes }) => answerBytes)), requests: exchanges.length };
 }
 
 /** A module that tells, when its process ends, the most memory it had resident, in KiB. */
@@ -64,10 +76,13 @@ export default async function tabs(): Promise<void> {
     return buildJob(source, jobsOf(source)[0]!, () => "new", moment);
   });
   const [few, many] = [await syncsOf(20), await syncsOf(1000)];
+  const { request, answer, requests } = await largestOf();
   const { seconds, megabytes, built } = await hundredJobs();
   printBench("Commissioning tabs", [
     { what: "a tab of 1,000 steps, our own time", measured: `${ours.toFixed(0)} ms`, target: "under 500 ms", holds: ours < 500 },
     { what: "syncs of a rebuild, 20 and 1,000 steps", measured: `${few} and ${many}`, target: "alike", holds: few === many },
+    { what: `largest of ${requests} requests for 100 jobs, built and read`, measured: `${(request / 1000).toFixed(0)} kB`, target: "under 4,500 kB", holds: request < 4_500_000 },
+    { what: "largest answer", measured: `${(answer / 1000).toFixed(0)} kB`, target: "under 2,000 kB", holds: answer < 2_000_000 },
     { what: `${built} jobs of 300 steps by build-tabs, file to file`, measured: `${seconds.toFixed(1)} s`, target: "100 under 10 s", holds: built === 100 && seconds < 10 },
     { what: "its peak resident memory", measured: `${megabytes.toFixed(0)} MB`, target: "under 300 MB", holds: megabytes < 300 },
   ]);

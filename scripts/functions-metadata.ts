@@ -20,8 +20,6 @@ function describe({ id, description, parameters, answers }: CatalogueEntry): obj
       type: "any",
     })),
     result: { ...(answers.spills ? { dimensionality: "matrix" } : {}), ...(answers.type === undefined ? {} : { type: answers.type }) },
-    // Arguments may hold error cells: the function sees them and says which one to mend.
-    ...(parameters.length > 0 ? { allowErrorForDataTypeAny: true } : {}),
   };
 }
 
@@ -38,7 +36,8 @@ function faults(): string[] {
 
 const found = faults();
 const functions = [...catalogue].sort((a, b) => (a.id < b.id ? -1 : 1)).map(describe);
-const text = `${JSON.stringify({ allowCustomDataForDataTypeAny: false, functions }, null, 2)}\n`;
+// Arguments may hold error cells: a function sees them and says which one to mend. The host reads this beside the functions, not in each.
+const text = `${JSON.stringify({ allowCustomDataForDataTypeAny: false, allowErrorForDataTypeAny: true, functions }, null, 2)}\n`;
 if (process.argv.includes("--check")) {
   if (text !== readFileSync(target, "utf8")) found.push("src/functions/functions.json is stale. Run: npm run metadata");
 } else if (found.length === 0) {

@@ -22,21 +22,25 @@ export interface TurnReport {
  */
 export async function turnIntoValues(port: WorkbookPort, scope: FormulaScope, release: string): Promise<TurnReport> {
   const workbook = await port.read();
-  const found = ourFormulas(workbook, scope);
-  const spills = await port.spillAreas(found);
+  const candidates = ourFormulas(workbook, scope);
+  const areas = await port.spillAreas(candidates);
+  // A host may show the formula of a spilled table in every cell of it: only the first is one.
+  const spilled = candidates.flatMap(({ sheet, row, column }, index) => (areas[index] ? [{ sheet, row, column, area: areas[index] }] : []));
+  const isSpilled = (cell: FoundFormula) =>
+    spilled.some(({ sheet, row, column, area }) => sheet === cell.sheet && (row !== cell.row || column !== cell.column) && isInArea(cell, area));
+  const found = candidates.flatMap((cell, index) => (isSpilled(cell) ? [] : [{ ...cell, area: areas[index] ?? cellArea(cell) }]));
   const left: TurnReport["left"][number][] = [];
   const turned: RegisteredFormula[] = [];
   const writes = new Map<string, PlacedCell[]>();
-  found.forEach(({ sheet, row, column, formula }, index) => {
-    const area = spills[index] ?? cellArea({ row, column });
+  for (const { sheet, row, column, formula, area } of found) {
     const values = valuesOf(workbook.sheets.find(({ name }) => name === sheet)!, area);
     if (values === null) {
       left.push({ sheet, cell: cellAddress({ row, column }), reason: "it shows an error; mend it or re-enter it first" });
-      return;
+      continue;
     }
     turned.push({ sheet, area, formula: withOurNames(formula), values, release });
     place(writes, sheet, area, (y, x) => (values[y]![x] === null ? {} : { value: values[y]![x] }));
-  });
+  }
   if (turned.length > 0) {
     const again = new Set(turned.map(keyOf));
     const entries = [...readRegister(workbook).filter((entry) => !again.has(keyOf(entry))), ...turned];

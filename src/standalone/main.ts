@@ -20,6 +20,7 @@ const host: PaneHost = {
   name: "the browser workbook",
   version: manifest.version,
   formulasMayStick: false,
+  loading: null,
   workbookName: () => (desk === null ? "" : `${desk.name}.xlsx`),
   theme: () => "light",
   watchTheme: () => () => undefined,

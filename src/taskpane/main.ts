@@ -6,7 +6,6 @@ import { documentName } from "./document-name";
 import { themeOf } from "./office-theme";
 import { mountPane } from "./pane";
 import type { PaneHost } from "./pane-host";
-import { startWithWorkbook } from "./start-with-workbook";
 
 const contrast = matchMedia("(forced-colors: active)");
 
@@ -14,8 +13,12 @@ const host: PaneHost = {
   name: "the spreadsheet program",
   version: manifest.version,
   formulasMayStick: true,
+  loading: {
+    isOn: async () => (await Office.addin.getStartupBehavior()) === Office.StartupBehavior.load,
+    turn: (on) => Office.addin.setStartupBehavior(on ? Office.StartupBehavior.load : Office.StartupBehavior.none),
+  },
   workbookName: () => documentName(Office.context.document.url),
-  theme: () => themeOf((Office.context.officeTheme as Office.OfficeTheme | undefined)?.bodyBackgroundColor, contrast.matches),
+  theme: () => themeOf(backgroundOfHost(), contrast.matches),
   watchTheme: (listener) => {
     // The host tells of a new theme by loading the page again; the system's contrast can change under it.
     const tell = () => { listener(host.theme()); };
@@ -28,11 +31,25 @@ const host: PaneHost = {
   now: () => new Date(),
 };
 
-/** Shows the pane with one of its views in front: what the ribbon's buttons do. */
+/** The colour behind the host's panes; undefined where it has no theme, or no call to ask for it. */
+function backgroundOfHost(): string | undefined {
+  try {
+    return (Office.context.officeTheme as Office.OfficeTheme | undefined)?.bodyBackgroundColor;
+  } catch {
+    return undefined;
+  }
+}
+
+/** Shows the pane with one of its views in front: what the ribbon's buttons do. A button whose event does not end is dead from then on. */
 async function show(view: string, event: Office.AddinCommands.Event): Promise<void> {
-  await Office.addin.showAsTaskpane();
-  document.getElementById(`bay-tab-${view}`)?.click();
-  event.completed();
+  try {
+    await Office.addin.showAsTaskpane();
+    document.getElementById(`bay-tab-${view}`)?.click();
+  } catch {
+    // Where the host cannot show the pane there is no place to say so.
+  } finally {
+    event.completed();
+  }
 }
 
 async function start(): Promise<void> {
@@ -50,8 +67,7 @@ async function start(): Promise<void> {
   }
   Office.actions.associate("showCheck", (event: Office.AddinCommands.Event) => void show("check", event));
   Office.actions.associate("showCommission", (event: Office.AddinCommands.Event) => void show("commission", event));
-  const port = startWithWorkbook(officePort(), () => Office.addin.setStartupBehavior(Office.StartupBehavior.load));
-  mountPane(root, port, host);
+  mountPane(root, officePort(), host);
 }
 
 void start();

@@ -9,6 +9,12 @@ export interface ChosenFile {
   readonly bytes: Uint8Array;
 }
 
+/** The mark in the workbook that has the host load the add-in with it, pane shown or not. */
+export interface Loading {
+  isOn(): Promise<boolean>;
+  turn(on: boolean): Promise<void>;
+}
+
 /**
  * What differs between the places in which the pane lives, and is not a matter of the workbook.
  *
@@ -21,6 +27,9 @@ export interface PaneHost {
   readonly version: string;
   /** True where formulas typed before the add-in was loaded stay at #NAME? until they are entered again. */
   readonly formulasMayStick: boolean;
+
+  /** Whether the add-in loads with this workbook; null where there is nothing to load. */
+  readonly loading: Loading | null;
 
   /** What the workbook is called here, such as plan.xlsx; "" where it has no name yet. Tabs say from what plan they were built. */
   workbookName(): string;

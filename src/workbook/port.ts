@@ -1,4 +1,5 @@
 import type { Area, Cell, SheetPlan, WorkbookSnapshot } from "../sheet";
+import type { SheetChoice } from "./sheet-choice";
 
 /** One change of the workbook. Sheets are named as they are called at that point of the list of edits. Cells count from 0. */
 export type Edit =
@@ -38,10 +39,10 @@ export interface WorkbookChange {
  */
 export interface WorkbookPort {
   /**
-   * Reads the named sheets whole, or all of them. Names that are no sheet are passed over. Costs at most two syncs: the first learns
-   * names, extents and tables, the second the cells.
+   * Reads the chosen sheets whole, or all of them. Names that are no sheet are passed over. Costs one sync for names, one for extents
+   * and tables, and one for each piece of the cells that the host answers at once: some 20,000.
    */
-  read(sheets?: readonly string[]): Promise<WorkbookSnapshot>;
+  read(sheets?: SheetChoice): Promise<WorkbookSnapshot>;
 
   /**
    * Carries out the edits in order, in one sync; only what is over 5 MB goes in several, cut between edits or between rows. Where cells

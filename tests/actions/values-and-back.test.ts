@@ -3,7 +3,7 @@ import { registerName } from "../../src/actions/formula-register";
 import { reEnterFormulas } from "../../src/actions/re-enter-formulas";
 import { turnBack, turnIntoValues } from "../../src/actions/values-and-back";
 import type { CellValue } from "../../src/sheet";
-import { mockWorkbook } from "../support/mock-workbook/mock-workbook";
+import { hostWorkbook } from "../support/host-workbook/host-workbook";
 
 const results: Record<string, CellValue | CellValue[][]> = {
   '=BAY.USABLE("RAID 6",12,4)': 40,
@@ -19,9 +19,9 @@ const sheets = [
   { name: "Net", values: [["x", "=BAY.SUBNET(A9)"], [], [], [], ["=BAY.HOSTCOUNT(1)"]] },
 ];
 
-const book = () => mockWorkbook({ sheets, calculate: (formula) => results[formula] ?? { error: "#NAME?" } });
+const book = () => hostWorkbook({ sheets, calculate: (formula) => results[formula] ?? { error: "#NAME?" } });
 
-const everything = async ({ port }: ReturnType<typeof mockWorkbook>) =>
+const everything = async ({ port }: ReturnType<typeof hostWorkbook>) =>
   (await port.read()).sheets.filter(({ name }) => name !== registerName).map(({ name, values, formulas }) => ({ name, values, formulas }));
 
 describe("turning our formulas into values", () => {
@@ -45,6 +45,15 @@ describe("turning our formulas into values", () => {
     expect(await turnBack(mock.port)).toEqual({ turned: 4, left: [] });
     expect(await everything(mock)).toEqual(before);
     expect(mock.sheetNames()).toEqual(["Quote", "Net"]);
+  });
+
+  test("takes a spilled table for one formula where the host shows it in every cell of the table", async () => {
+    const shown = hostWorkbook({ sheets, calculate: (formula) => results[formula] ?? { error: "#NAME?" }, repeatsSpilled: true });
+    const before = await everything(shown);
+    expect((await turnIntoValues(shown.port, "workbook", "1.0.0")).turned).toBe(4);
+    expect(shown.sheet("Net").formula(1, 2)).toBeNull();
+    expect((await turnBack(shown.port)).turned).toBe(4);
+    expect(await everything(shown)).toEqual(before);
   });
 
   test("is confined to a sheet or an area where asked", async () => {
@@ -119,7 +128,7 @@ describe("turning our formulas into values", () => {
 describe("re-entering our formulas", () => {
   test("enters again those stuck at #NAME?, under the names people type, and no other", async () => {
     let loaded = false;
-    const mock = mockWorkbook({
+    const mock = hostWorkbook({
       sheets: [{ name: "Old", values: [['=_xldudf_BAY_USABLE("RAID 6",12,4)', "=NOSUCH(1)", '=BAY.NETWORK("192.0.2.9/24")']] }],
       calculate: (formula) => (loaded ? (results[formula] ?? { error: "#NAME?" }) : { error: "#NAME?" }),
     });

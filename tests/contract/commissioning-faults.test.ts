@@ -10,7 +10,8 @@ import { readPlan, rowsOf } from "../../src/planning/plan/read";
 import type { Scalar, WorkbookSnapshot } from "../../src/sheet";
 import type { Edit } from "../../src/workbook/port";
 import { jobName, moment, planSheets, smallPlan } from "../support/commissioning-plan";
-import { mockWorkbook, type MockWorkbook } from "../support/mock-workbook/mock-workbook";
+import type { ClientBuild } from "../support/host-workbook/client-build";
+import { hostWorkbook, type HostWorkbook } from "../support/host-workbook/host-workbook";
 import { cellOf, snagColumnOf, tabInSight, typeInto } from "../support/tab-on-sheet";
 
 const records = {
@@ -25,9 +26,9 @@ const records = {
 const elsewhere = [[4, 30, "Mind the step"], [20, 4, "N-0001 or so"], [90, 2, "Ask the desk"]] as const;
 const late = { key: "T-21/A0002.B.0", found: 8972 } as const;
 
-/** Makes a workbook with a tab in which records and a snag were typed; no formula is computed, as the mock has no engine. */
-async function filledWorkbook(): Promise<MockWorkbook> {
-  const workbook = mockWorkbook({ sheets: planSheets(smallPlan()), calculate: () => "" });
+/** Makes a workbook with a tab in which records and a snag were typed; no formula is computed, as these operations read none. */
+async function filledWorkbook(build: ClientBuild): Promise<HostWorkbook> {
+  const workbook = hostWorkbook({ sheets: planSheets(smallPlan()), calculate: () => "", build });
   for await (const { outcome } of buildTabs(workbook.port, moment)) if (!outcome.built) throw new Error(outcome.sentence);
   const tab = await tabInSight(workbook.port);
   await typeInto(workbook.port, tab, records);
@@ -39,7 +40,7 @@ async function filledWorkbook(): Promise<MockWorkbook> {
 }
 
 /** Waives every other step, closes the snag and accepts what was typed over, so that the tab can be closed out. */
-async function finish(workbook: MockWorkbook): Promise<void> {
+async function finish(workbook: HostWorkbook): Promise<void> {
   const tab = await tabInSight(workbook.port);
   const rest = tab.steps.filter(({ typed }) => typed.found === null).map(({ key }) => [key.split("/").slice(1).join("/"), { found: "Waived", by: "AB", note: "later" }] as const);
   await typeInto(workbook.port, tab, Object.fromEntries(rest));
@@ -51,7 +52,7 @@ async function finish(workbook: MockWorkbook): Promise<void> {
   expect(await acceptAsItIs(workbook.port, jobName, "EF", "Agreed with the desk")).toBe(1);
 }
 
-async function returnedFile(workbook: MockWorkbook): Promise<WorkbookSnapshot> {
+async function returnedFile(workbook: HostWorkbook): Promise<WorkbookSnapshot> {
   const file = await workbook.port.read();
   return {
     sheets: file.sheets.map((sheet) => {
@@ -65,8 +66,8 @@ async function returnedFile(workbook: MockWorkbook): Promise<WorkbookSnapshot> {
 
 interface Operation {
   readonly name: string;
-  readonly prepare: (workbook: MockWorkbook) => Promise<unknown>;
-  readonly run: (workbook: MockWorkbook, prepared: unknown) => Promise<unknown>;
+  readonly prepare: (workbook: HostWorkbook) => Promise<unknown>;
+  readonly run: (workbook: HostWorkbook, prepared: unknown) => Promise<unknown>;
 }
 
 const operations: readonly Operation[] = [
@@ -92,13 +93,13 @@ const operations: readonly Operation[] = [
   },
 ];
 
-async function build(workbook: MockWorkbook): Promise<void> {
+async function build(workbook: HostWorkbook): Promise<void> {
   for await (const { outcome } of buildTabs(workbook.port, moment, [jobName])) {
     if (!outcome.built) throw new Problem("no-answer", "", null, outcome.sentence);
   }
 }
 
-async function familyOf(workbook: MockWorkbook) {
+async function familyOf(workbook: HostWorkbook) {
   const snapshot = await workbook.port.read();
   const job = rowsOf(readPlan(snapshot), "jobs")[0]!;
   return tabFamily(readTabs(snapshot), idOfJob(job), job.job);
@@ -112,32 +113,46 @@ function lostIn(tab: TabReading, expected: Readonly<Record<string, Readonly<Reco
   });
 }
 
-/** After how many of a request's operations it fails: each of the first and of the last ones, where sheets come and are swapped, one in the middle, and all. */
-function partsOf(operations: number): number[] {
-  const near = Array.from({ length: 13 }, (_, at) => [at, operations - at]).flat();
-  return [...new Set([...near, Math.floor(operations / 2)])].filter((part) => part >= 0 && part <= operations);
+/** After none, half and all of a request's actions. */
+function thirdsOf(actions: number): number[] {
+  return [...new Set([0, Math.floor(actions / 2), actions])];
+}
+
+/**
+ * After how many of a request's actions it fails: each of the first and of the last ones, where sheets come and are swapped, one in the
+ * middle, and all. A request that only reads leaves the workbook as it is wherever it fails.
+ */
+function partsOf(actions: number, changes: boolean): number[] {
+  if (!changes) return thirdsOf(actions);
+  const near = Array.from({ length: 20 }, (_, at) => [at, actions - at]).flat();
+  return [...new Set([...near, Math.floor(actions / 2)])].filter((part) => part >= 0 && part <= actions);
 }
 
 /** Counts the texts that stand on no sheet of the workbook that is in sight, neither in their cell nor in the block for what was found. */
-async function textsLost(workbook: MockWorkbook): Promise<string[]> {
+async function textsLost(workbook: HostWorkbook): Promise<string[]> {
   const shown = (await workbook.port.read()).sheets.filter(({ visible }) => visible).flatMap(({ values }) => values.flat());
   return elsewhere.flatMap(([, , text]) => (shown.includes(text) ? [] : [text]));
 }
 
-describe.each(operations)("a failure at any sync of $name", ({ name, prepare, run }) => {
+/** Every operation and fault point over the client for the web; of the others, whose proxies differ little, a build, at both ends and in the middle of each request. */
+const cases: readonly (Operation & { readonly client: ClientBuild; readonly parts: (actions: number, changes: boolean) => number[] })[] = [
+  ...operations.map((operation) => ({ ...operation, client: "web" as const, parts: partsOf })),
+  ...(["Windows", "Mac", "tablet"] as const).map((client) => ({ ...operations[0]!, client, parts: thirdsOf })),
+];
+
+describe.each(cases)("a failure at any request of $name, client for $client", ({ name, prepare, run, client, parts }) => {
   test("leaves one whole tab with every record, and trying again ends well", async () => {
-    const clean = await filledWorkbook();
-    const preparedClean = await prepare(clean);
-    const before = clean.syncs();
-    await run(clean, preparedClean);
-    const requests = clean.operations().slice(before);
+    const filled = await filledWorkbook(client);
+    const prepared = await prepare(filled);
+    const clean = filled.copy();
+    await run(clean, prepared);
+    const requests = clean.exchanges();
     const steps = (await tabInSight(clean.port)).steps.length;
 
     let [points, lost] = [0, 0];
-    for (const [index, operations] of requests.entries()) {
-      for (const after of partsOf(operations)) {
-        const workbook = await filledWorkbook();
-        const prepared = await prepare(workbook);
+    for (const [index, { actions, changes }] of requests.entries()) {
+      for (const after of parts(actions, changes)) {
+        const workbook = filled.copy();
         workbook.failAt({ sync: index + 1, after });
         points += 1;
         await expect(run(workbook, prepared)).rejects.toBeInstanceOf(Problem);
@@ -161,20 +176,20 @@ describe.each(operations)("a failure at any sync of $name", ({ name, prepare, ru
         }
       }
     }
-    console.log(`${name}: ${points} fault points tried at ${requests.length} syncs of ${requests.join(", ")} operations, records lost: ${lost}`);
+    console.log(`${name}, client for ${client}: ${points} fault points tried at ${requests.length} requests of ${requests.map(({ actions }) => actions).join(", ")} actions, records lost: ${lost}`);
     expect(lost).toBe(0);
   });
 });
 
 describe("what a colleague types while a tab is built", () => {
   test("is found under its key, whenever it was typed", async () => {
-    const clean = await filledWorkbook();
-    const before = clean.syncs();
+    const filled = await filledWorkbook("web");
+    const clean = filled.copy();
     await build(clean);
-    const syncs = clean.syncs() - before;
+    const syncs = clean.syncs();
     let lost = 0;
     for (let sync = 1; sync <= syncs; sync += 1) {
-      const workbook = await filledWorkbook();
+      const workbook = filled.copy();
       const { sheet, row, column } = cellOf(await tabInSight(workbook.port), late.key);
       workbook.before(sync, () => {
         workbook.type(sheet, row, column, late.found, "remote");

@@ -128,6 +128,12 @@ export function describePort(adapter: string, open: () => ContractSubject | Prom
       expect(sheets.map(({ name, values }) => [name, values])).toEqual([["Sheet1", []], ["A", []], ["B", [["B"]]]]);
     });
 
+    test("what is read can be chosen by name and visibility", async () => {
+      await port.apply([add("A"), add("A before 1"), { kind: "hide-sheet", sheet: "A before 1" }]);
+      const { sheets } = await port.read(({ name, visible }) => name !== "Sheet1" && visible);
+      expect(sheets.map(({ name, values }) => [name, values])).toEqual([["Sheet1", []], ["A", [["A"]]], ["A before 1", []]]);
+    });
+
     test("sheets are renamed, hidden, shown and deleted, each under its name at that point of the list", async () => {
       await port.apply([add("A"), add("B")]);
       await port.apply([{ kind: "rename-sheet", sheet: "A", name: "A before 2" }, { kind: "hide-sheet", sheet: "A before 2" }, { kind: "rename-sheet", sheet: "B", name: "A" }]);

@@ -25,6 +25,7 @@ mountPane(document.getElementById("pane")!, port, {
   name: "a page of the tests",
   version: "0.0.0",
   formulasMayStick: true,
+  loading: null,
   workbookName: () => "trial.xlsx",
   theme: () => theme,
   watchTheme(listener) {

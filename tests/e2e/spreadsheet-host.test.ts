@@ -30,11 +30,12 @@ beforeAll(async () => {
     target: "es2022",
     outfile: join(folder, "office.js"),
     logLevel: "error",
-    alias: { "office-addin-manifest": join(root, "tests", "support", "office-addin-manifest-stub.ts") },
   };
   // In a process of its own: the builder does not run inside the test runner's realm.
   execFileSync(process.execPath, ["-e", `require("esbuild").buildSync(${JSON.stringify(options)})`], { cwd: root, stdio: "inherit" });
-  standIn = readFileSync(join(folder, "office.js"), "utf8");
+  // The client that the vendor ships for the web, byte for byte, and what stands in for the program behind it.
+  const client = readFileSync(join(root, "node_modules", "@microsoft", "office-js", "dist", "excel-web-16.00.js"), "utf8");
+  standIn = `${client}\n${readFileSync(join(folder, "office.js"), "utf8")}`;
   rmSync(folder, { recursive: true });
   browser = await launchBrowser();
 });
@@ -80,12 +81,29 @@ describe("the pane in the spreadsheet host", () => {
     expect(await page.locator("#bay-check").isVisible()).toBe(false);
   });
 
-  test("loads the sample into the workbook, and from then on loads with it", async () => {
-    expect(await page.evaluate(() => globalThis.hostOnPage.startUp)).toEqual([]);
+  test("loads with the workbook only where a person turns that on, and no longer once it is turned off", async () => {
+    await page.getByRole("button", { name: "Menu" }).click();
+    await page.getByRole("menuitem", { name: "Load with this workbook" }).click();
+    const dialog = page.getByRole("dialog", { name: "Load with this workbook" });
+    await dialog.getByText("It is off in this workbook.").waitFor();
+    await dialog.getByRole("button", { name: "Turn on" }).click();
+    await dialog.getByText("It is on in this workbook.").waitFor();
+    await dialog.getByRole("button", { name: "Turn off" }).click();
+    await dialog.getByText("It is off in this workbook.").waitFor();
+    expect(await page.evaluate(() => globalThis.hostOnPage.startUp)).toEqual(["Load", "None"]);
+  });
+
+  test("a ribbon button ends its event where the pane cannot be shown", async () => {
+    await page.evaluate(() => { globalThis.hostOnPage.refusesPane = true; });
+    await pressRibbon("showCheck");
+    expect(await page.locator("#bay-check").isVisible()).toBe(false);
+  });
+
+  test("loads the sample into the workbook, and leaves no mark that has others load the add-in", async () => {
     await page.getByRole("button", { name: "Load the sample" }).click();
     await said("Thornmere");
     expect(await sheetNames()).toEqual(expect.arrayContaining(["Sheet1", "Sites", "Arrays", "Networks", "Ports"]));
-    expect(await page.evaluate(() => globalThis.hostOnPage.startUp)).toEqual(["Load"]);
+    expect(await page.evaluate(() => globalThis.hostOnPage.startUp)).toEqual([]);
     const { text, formats } = await page.evaluate(() => {
       const sheet = globalThis.hostOnPage.book.sheet("Networks");
       const rows = Array.from({ length: 30 }, (_, row) => row);

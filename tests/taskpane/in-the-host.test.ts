@@ -1,8 +1,5 @@
 import { documentName } from "../../src/taskpane/document-name";
 import { themeOf } from "../../src/taskpane/office-theme";
-import { startWithWorkbook } from "../../src/taskpane/start-with-workbook";
-import type { Edit } from "../../src/workbook/port";
-import { mockWorkbook } from "../support/mock-workbook/mock-workbook";
 
 describe("the name of the workbook", () => {
   test.each([
@@ -29,32 +26,5 @@ describe("the theme", () => {
     ["#262626", true, "contrast"],
   ] as const)("of a background %s, high contrast %s, is %s", (background, contrast, theme) => {
     expect(themeOf(background, contrast)).toBe(theme);
-  });
-});
-
-describe("loading with the workbook", () => {
-  const write: Edit = { kind: "write", sheet: "Sheet1", row: 0, column: 0, cells: [[{ value: 1 }]] };
-
-  test("is set once, after the first thing written", async () => {
-    let set = 0;
-    const port = startWithWorkbook(mockWorkbook().port, () => Promise.resolve(void (set += 1)));
-    await port.apply([{ kind: "select", sheet: "Sheet1", area: { row: 0, column: 0, rows: 1, columns: 1 } }]);
-    expect(set).toBe(0);
-    await port.apply([write]);
-    await port.apply([write]);
-    expect(set).toBe(1);
-  });
-
-  test("is not set where writing failed, and tried again where the host refused", async () => {
-    let tries = 0;
-    const book = mockWorkbook();
-    const port = startWithWorkbook(book.port, () => ((tries += 1) === 1 ? Promise.reject(new Error("busy")) : Promise.resolve()));
-    book.failAt({ sync: 1 });
-    await expect(port.apply([write])).rejects.toThrow();
-    expect(tries).toBe(0);
-    await port.apply([write]);
-    await port.apply([write]);
-    await port.apply([write]);
-    expect(tries).toBe(2);
   });
 });

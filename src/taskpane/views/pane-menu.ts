@@ -2,6 +2,7 @@ import { reEnterFormulas } from "../../actions/re-enter-formulas";
 import { makeButton } from "../elements/button";
 import { countOf } from "../elements/count-of";
 import { make } from "../elements/make";
+import { makeLoadingDialog } from "./loading-dialog";
 import { makeTurnDialog, turnFormulasBack } from "./turn-formulas";
 import type { PaneContext } from "./view";
 
@@ -9,11 +10,12 @@ import type { PaneContext } from "./view";
 export function makePaneMenu(pane: PaneContext): HTMLElement {
   const about = makeAbout(pane);
   const turn = makeTurnDialog(pane);
+  const loading = pane.host.loading === null ? null : makeLoadingDialog(pane, pane.host.loading);
   // A menu item says "change" when it is chosen, by a click as by a key.
   const item = (label: string, run: () => unknown) => make("fluent-menu-item", { role: "menuitem", on: { change: () => void run() } }, label);
   const trigger = makeButton("☰", null, { slot: "trigger", appearance: "subtle", icon: true, label: "Menu" });
   // The menu item that opened a dialog is out of sight when it closes: the keyboard goes on from the menu.
-  for (const dialog of [about, turn]) dialog.addEventListener("close", () => trigger.focus());
+  for (const dialog of [about, turn, loading?.element]) dialog?.addEventListener("close", () => trigger.focus());
   const menu = make(
     "fluent-menu",
     {},
@@ -24,11 +26,12 @@ export function makePaneMenu(pane: PaneContext): HTMLElement {
       item("Turn our formulas into values …", () => turn.showModal()),
       item("Turn values back into our formulas", () => turnFormulasBack(pane)),
       pane.host.formulasMayStick && item("Enter our formulas again", () => enterAgain(pane)),
+      loading !== null && item("Load with this workbook …", () => loading.open()),
       item("Help", () => window.open(pane.host.helpAddress("index.html"), "_blank", "noopener")),
       item("About and version", () => about.showModal()),
     ),
   );
-  return make("div", {}, menu, turn, about);
+  return make("div", {}, menu, turn, loading?.element, about);
 }
 
 function enterAgain({ port, status }: PaneContext): Promise<void> {

@@ -164,7 +164,7 @@ export function openDocumentPort(base: WorkbookDocument, answersOf: AnswersOf = 
     },
     finish: () => withoutResults(document(), outOfDate(document(), [...written, ...answered.values()], (cell) => !answered.has(keyOf(cell)))),
     port: {
-      read: (names) => Promise.resolve(documentSnapshot(document(), (name) => names === undefined || names.some((one) => sameSheetName(one, name)))),
+      read: (choice) => Promise.resolve(documentSnapshot(document(), choice)),
       // What is refused is to come out of the promise, not past it.
       // eslint-disable-next-line @typescript-eslint/require-await
       async apply(edits) {

@@ -1,9 +1,11 @@
 import type { CellValue, SheetSnapshot, WorkbookSnapshot } from "../../sheet";
+import { chosenBy, type SheetChoice } from "../sheet-choice";
 import type { DocumentSheet, WorkbookDocument } from "./workbook-document";
 
 /** Reads a document as a snapshot, with the results that the file carries; sheets that are not `wanted` without their cells. */
-export function documentSnapshot({ sheets }: WorkbookDocument, wanted: (sheet: string) => boolean = () => true): WorkbookSnapshot {
-  return { sheets: sheets.map((sheet) => sheetSnapshot(sheet, wanted(sheet.name))) };
+export function documentSnapshot({ sheets }: WorkbookDocument, choice?: SheetChoice): WorkbookSnapshot {
+  const isChosen = chosenBy(choice);
+  return { sheets: sheets.map((sheet) => sheetSnapshot(sheet, isChosen({ name: sheet.name, visible: sheet.state === "visible" }))) };
 }
 
 /** Reads a sheet as a snapshot, or without its cells. */

@@ -1,8 +1,9 @@
-import { type ICellData, IUndoRedoService, type Univer, type Worksheet, generateRandomId } from "@univerjs/core";
+import { BooleanNumber, type ICellData, IUndoRedoService, type Univer, type Worksheet, generateRandomId } from "@univerjs/core";
 import { noAnswer } from "../../planning/text";
 import { cellArea, sameSheetName, type Area } from "../../sheet";
 import { checkEdits } from "../check-edits";
 import type { Edit, WorkbookPort } from "../port";
+import { chosenBy } from "../sheet-choice";
 import { yes } from "./engine-values";
 import { LiveWorkbook } from "./live-workbook";
 import { storedCell, storeSheet } from "./store-sheet";
@@ -21,12 +22,13 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
   };
 
   return {
-    async read(sheets) {
+    async read(choice) {
       await live.settle();
+      const isChosen = chosenBy(choice);
       return {
         sheets: live.workbook.getSheets().map((sheet) =>
           sheetSnapshot(sheet.getConfig(), {
-            cells: sheets === undefined || sheets.some((name) => sameSheetName(name, sheet.getName())),
+            cells: isChosen({ name: sheet.getName(), visible: sheet.isSheetHidden() === BooleanNumber.FALSE }),
             formulaAt: (row, column, cell) => live.formulaAt(sheet, row, column, cell),
             spills: live.spills(sheet),
           }),

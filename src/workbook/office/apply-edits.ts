@@ -3,8 +3,9 @@ import { checkEdits, type SheetState } from "../check-edits";
 import type { Edit } from "../port";
 import { cellInput, safeFormat } from "./cell-input";
 import type { OfficeHost } from "./host";
-import { rangeOf, sheetSteps, unfinishedName } from "./sheet-steps";
-import { jsonBytes, packSteps, rowBlocks, type Step } from "./step";
+import { rangeOf } from "./range-of";
+import { sheetSteps, unfinishedName } from "./sheet-steps";
+import { packSteps, rowBlocks, stepBytes, WorkbookRequest, type Step } from "./step";
 
 /**
  * Carries out edits in order.
@@ -21,7 +22,8 @@ export async function applyEdits(host: OfficeHost, context: Excel.RequestContext
     for (const request of packSteps(editSteps(host, edits, look))) {
       context.application.suspendApiCalculationUntilNextSync();
       context.application.suspendScreenUpdatingUntilNextSync();
-      for (const step of request) step.queue(context);
+      const queued = new WorkbookRequest(context.workbook);
+      for (const step of request) step.queue(queued);
       // One sync a request is the point: each is as large as the host takes.
       // eslint-disable-next-line office-addins/no-context-sync-in-loop
       await context.sync();
@@ -56,7 +58,10 @@ async function lookAround(context: Excel.RequestContext, edits: readonly Edit[])
 
 function* editSteps(host: OfficeHost, edits: readonly Edit[], look: Look | null): Generator<Step> {
   if (look?.sheets.some(({ name }) => sameSheetName(name, unfinishedName)) === true) {
-    yield once(({ workbook }) => { workbook.worksheets.getItem(unfinishedName).delete(); });
+    yield once((request) => {
+      request.sheet(unfinishedName).delete();
+      request.forgetSheets();
+    });
   }
   const sheets = (look?.sheets ?? []).filter(({ name }) => !sameSheetName(name, unfinishedName));
   for (const [index, edit] of edits.entries()) {
@@ -66,13 +71,16 @@ function* editSteps(host: OfficeHost, edits: readonly Edit[], look: Look | null)
     } else if (edit.kind === "write") {
       yield* writeSteps(edit, look?.formats.get(edit));
     } else {
-      yield once(({ workbook }) => { queueEdit(host, workbook.worksheets.getItem(edit.sheet), edit); });
+      yield once((request) => {
+        queueEdit(host, request.sheet(edit.sheet), edit);
+        if (edit.kind === "rename-sheet" || edit.kind === "delete-sheet") request.forgetSheets();
+      });
     }
   }
 }
 
 function once(queue: Step["queue"]): Step {
-  return { bytes: 1_000, queue };
+  return { bytes: stepBytes({ objects: 5, calls: 4 }), queue };
 }
 
 function* writeSteps({ sheet, row, column, cells }: Extract<Edit, { kind: "write" }>, formats: readonly (readonly unknown[])[] | undefined): Generator<Step> {
@@ -92,9 +100,9 @@ function* writeSteps({ sheet, row, column, cells }: Extract<Edit, { kind: "write
   for (const { from, to, bytes } of rowBlocks(inputs)) {
     const block = keeps.slice(from, to);
     yield {
-      bytes: bytes + jsonBytes(block) + 1_000,
-      queue: ({ workbook }) => {
-        const range = workbook.worksheets.getItem(sheet).getRangeByIndexes(row + from, column, to - from, width);
+      bytes: stepBytes({ objects: 2, calls: 2, sent: block }) + bytes,
+      queue: (request) => {
+        const range = request.range(sheet, { row: row + from, column, rows: to - from, columns: width });
         if (block.some((line) => line.some((one) => one !== null))) range.numberFormat = block;
         range.formulas = inputs.slice(from, to);
       },

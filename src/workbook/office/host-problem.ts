@@ -24,14 +24,17 @@ const sentences: Readonly<Record<string, string>> = {
   UnsupportedOperation: "This version of the spreadsheet program cannot do that here. Update it, or use another one.",
 };
 
+/** Codes by which the client says that it is used wrongly: defects of ours, and nothing that a person can mend. */
+const misuse: readonly string[] = ["CannotUpdateReadOnlyProperty", "InvalidObjectPath", "InvalidRequestContext", "PropertyNotLoaded", "RunMustReturnPromise", "ValueNotLoaded"];
+
 /**
  * Turns what the host threw into a problem with a sentence.
  *
  * An error without a sentence of its own is named by its code, so that somebody who is asked for help can look it up. What is no error
- * of the host (a defect of ours, or a `Problem`) comes back as it is.
+ * of the host (a defect of ours, misuse of its client among them, or a `Problem`) comes back as it is.
  */
 export function hostProblem(thrown: unknown): unknown {
-  if (thrown instanceof Problem || !isHostError(thrown)) return thrown;
+  if (thrown instanceof Problem || !isHostError(thrown) || misuse.includes(thrown.code)) return thrown;
   const sentence = sentences[thrown.code] ?? `The spreadsheet program refused (${thrown.code.slice(0, 40)}). Look at the sheet, save the workbook, then try again.`;
   return noAnswer("workbook", thrown.code, sentence);
 }

@@ -3,20 +3,20 @@ import type { WorkbookChange, WorkbookPort } from "../port";
 import { applyEdits } from "./apply-edits";
 import { officeHost, type OfficeHost } from "./host";
 import { hostProblem } from "./host-problem";
-import { areaOf, readWorkbook } from "./read-workbook";
-import { rangeOf } from "./sheet-steps";
-
-const place = "rowIndex,columnIndex,rowCount,columnCount";
+import { areaOf, place, readWorkbook } from "./read-workbook";
+import { rangeOf } from "./range-of";
 
 /** Makes the workbook port over the spreadsheet host. Errors of the host come out as problems with a sentence. */
 export function officePort(host: OfficeHost = officeHost): WorkbookPort {
-  const run = async <T>(batch: (context: Excel.RequestContext) => Promise<T>): Promise<T> => {
+  const told = (way: Run): Run => async (batch) => {
     try {
-      return await host.run(batch);
+      return await way(batch);
     } catch (thrown) {
       throw hostProblem(thrown);
     }
   };
+  const run = told(host.run);
+  const look = told(host.look);
 
   return {
     read: (sheets) => run((context) => readWorkbook(host, context, sheets)),
@@ -26,14 +26,14 @@ export function officePort(host: OfficeHost = officeHost): WorkbookPort {
     },
 
     spillAreas: (cells) =>
-      run(async (context) => {
+      cells.length === 0 ? Promise.resolve([]) : run(async (context) => {
         const { worksheets } = context.workbook;
         const ranges = cells.map((cell) =>
           rangeOf(worksheets.getItem(cell.sheet), cellArea(cell))
             .getSpillingToRangeOrNullObject()
             .load(place),
         );
-        if (ranges.length > 0) await context.sync();
+        await context.sync();
         return ranges.map((range): Area | null => (range.isNullObject ? null : areaOf(range)));
       }),
 
@@ -44,26 +44,30 @@ export function officePort(host: OfficeHost = officeHost): WorkbookPort {
         return { sheet: range.worksheet.name, area: areaOf(range) };
       }),
 
-    watch: (listener) => run((context) => watchSheets(context, run, listener)),
+    watch: (listener) => run((context) => watchSheets(context, look, listener)),
   };
 }
 
 type Run = <T>(batch: (context: Excel.RequestContext) => Promise<T>) => Promise<T>;
 
-/** Listens to changed cells, and to sheets added and deleted; the host names a sheet by an id, which is looked up each time. */
-async function watchSheets(context: Excel.RequestContext, run: Run, listener: (change: WorkbookChange) => void): Promise<() => void> {
+/** Listens to changed cells, and to sheets added and deleted; the host names a sheet by an id, and the names are looked up after each change. */
+async function watchSheets(context: Excel.RequestContext, look: Run, listener: (change: WorkbookChange) => void): Promise<() => void> {
   const { worksheets } = context.workbook;
   const names = new Map<string, string>();
+  let lookingUp: Promise<void> | null = null;
+  const lookUp = () =>
+    look(async (request) => {
+      // Changes that are told in one go share one request; what is told while it is on its way asks anew.
+      lookingUp = null;
+      const { worksheets: sheets } = request.workbook;
+      sheets.load("items/id,items/name");
+      await request.sync();
+      for (const { id, name } of sheets.items) names.set(id, name);
+    }).catch(() => {
+      // The host does not answer now: the names known so far will do.
+    });
   const tell = async ({ worksheetId, source }: { readonly worksheetId: string; readonly source: string }) => {
-    try {
-      await run(async (lookUp) => {
-        const sheet = lookUp.workbook.worksheets.getItemOrNullObject(worksheetId).load("name");
-        await lookUp.sync();
-        if (!sheet.isNullObject) names.set(worksheetId, sheet.name);
-      });
-    } catch {
-      // The host is busy, as it is while a cell is being edited: the name known so far will do.
-    }
+    await (lookingUp ??= Promise.resolve().then(lookUp));
     listener({ sheet: names.get(worksheetId) ?? "", source: source === "Remote" ? "remote" : "local" });
   };
   worksheets.load("items/id,items/name");

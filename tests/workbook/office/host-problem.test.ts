@@ -1,6 +1,6 @@
 import { Problem } from "../../../src/planning/text/problem";
 import { hostProblem } from "../../../src/workbook/office/host-problem";
-import { HostError } from "../../support/mock-workbook/client-object";
+import { Refusal } from "../../support/host-workbook/host-object";
 
 describe("hostProblem", () => {
   test.each([
@@ -8,7 +8,7 @@ describe("hostProblem", () => {
     "MergedRangeConflict", "NonBlankCellOffSheet", "OperationCellsExceedLimit", "PivotTableRangeConflict", "RequestAborted", "RequestPayloadSizeLimitExceeded",
     "ResponsePayloadSizeLimitExceeded", "ServiceNotAvailable", "TableOverlap", "TooManyRequests", "UnsupportedOperation", "SomethingNew", "x".repeat(300),
   ])("says something a person can act on about %.40s", (code) => {
-    const problem = hostProblem(new HostError(code)) as Problem;
+    const problem = hostProblem(new Refusal(code)) as Problem;
     expect(problem).toBeInstanceOf(Problem);
     expect(problem.sentence.length).toBeLessThanOrEqual(160);
     expect(problem.sentence).toMatch(/\.$/);

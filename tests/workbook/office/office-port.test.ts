@@ -1,9 +1,13 @@
 import { Problem } from "../../../src/planning/text/problem";
 import type { Cell, SheetPlan } from "../../../src/sheet";
+import { hostProblem } from "../../../src/workbook/office/host-problem";
 import { unfinishedName } from "../../../src/workbook/office/sheet-steps";
 import type { Edit, WorkbookChange } from "../../../src/workbook/port";
 import { everySetting } from "../../contract/port-contract";
-import { mockWorkbook } from "../../support/mock-workbook/mock-workbook";
+import type { ClientBuild } from "../../support/host-workbook/client-build";
+import { hostWorkbook } from "../../support/host-workbook/host-workbook";
+
+const builds: readonly ClientBuild[] = ["web", "Windows", "Mac", "tablet"];
 
 const plan = (name: string, rows: readonly (readonly Cell[])[], more: Partial<SheetPlan> = {}): SheetPlan => ({ name, rows, styles: {}, columnWidths: [], ...more });
 const add = (name: string, rows: readonly (readonly Cell[])[] = [[{ value: name }]], more: Partial<SheetPlan> = {}): Edit => ({ kind: "add-sheet", plan: plan(name, rows, more) });
@@ -16,23 +20,21 @@ const tab = (steps: number): Edit => {
 };
 
 describe("the number of syncs", () => {
-  const twoSheets = () => mockWorkbook({ sheets: [{ name: "Sheet1", values: [["x"]] }, { name: "Tab 1", values: [["y"]] }] });
-  const counted = async (work: (book: ReturnType<typeof mockWorkbook>) => Promise<unknown>, book = twoSheets()) => {
+  const twoSheets = () => hostWorkbook({ sheets: [{ name: "Sheet1", values: [["x"]] }, { name: "Tab 1", values: [["y"]] }] });
+  const counted = async (work: (book: ReturnType<typeof hostWorkbook>) => Promise<unknown>, book = twoSheets()) => {
     const before = book.syncs();
     await work(book);
     return book.syncs() - before;
   };
 
-  test("reading all sheets takes two", async () => {
-    expect(await counted(({ port }) => port.read())).toBe(2);
+  test("reading takes three: names, extents and cells", async () => {
+    expect(await counted(({ port }) => port.read())).toBe(3);
+    expect(await counted(({ port }) => port.read(["Sheet1"]))).toBe(3);
   });
 
-  test("reading named sheets takes one, and two where a table stands on one of them", async () => {
-    const book = mockWorkbook();
-    await book.port.apply([add("Arrays", [[{ value: "Array" }], [{ value: "A1" }]], { tables: [{ name: "BayArrays", area: { row: 0, column: 0, rows: 2, columns: 1 } }] })]);
-    expect(await counted(({ port }) => port.read(["Sheet1"]), book)).toBe(1);
-    expect(await counted(({ port }) => port.read(["Sheet1", "Nowhere"]), book)).toBe(1);
-    expect(await counted(({ port }) => port.read(["Arrays"]), book)).toBe(2);
+  test("reading names alone takes one, and empty sheets two", async () => {
+    expect(await counted(({ port }) => port.read([]))).toBe(1);
+    expect(await counted(({ port }) => port.read(), hostWorkbook())).toBe(2);
   });
 
   test.each([1, 100, 1000])("writing a tab of %i steps takes two: one to look, one to write", async (steps) => {
@@ -49,7 +51,7 @@ describe("the number of syncs", () => {
   });
 
   test("what is over the host's 5 MB goes in several requests, whole", async () => {
-    const book = mockWorkbook();
+    const book = hostWorkbook();
     const long = "x".repeat(30_000);
     const rows = Array.from({ length: 500 }, (_, row) => [{ value: `${row} ${long}` }]);
     expect(await counted(({ port }) => port.apply([add("Long", rows)]), book)).toBeGreaterThanOrEqual(4);
@@ -70,7 +72,7 @@ describe("a failure on the way", () => {
     [2, "half"],
     [2, "all"],
   ] as const)("at sync %i after %s operations leaves every other sheet whole and no half sheet", async (sync, after) => {
-    const book = mockWorkbook(three);
+    const book = hostWorkbook(three);
     book.failAt({ sync, after });
     await expect(book.port.apply([tab(50)])).rejects.toThrow(Problem);
     expect(book.sheetNames()).toEqual(sync === 2 && after === "all" ? ["Plan", "Tab 1", "Tab"] : ["Plan", "Tab 1"]);
@@ -78,7 +80,7 @@ describe("a failure on the way", () => {
   });
 
   test("that cannot be cleared away at once is cleared by the next build, and never bears the name of a whole sheet", async () => {
-    const book = mockWorkbook(three);
+    const book = hostWorkbook(three);
     book.failAt({ sync: 2, after: "half" });
     book.failAt({ sync: 3 });
     await expect(book.port.apply([tab(50)])).rejects.toThrow(Problem);
@@ -88,21 +90,21 @@ describe("a failure on the way", () => {
   });
 
   test("between two requests of one sheet clears the sheet away", async () => {
-    const book = mockWorkbook(three);
+    const book = hostWorkbook(three);
     book.failAt({ sync: 4, code: "ServiceNotAvailable" });
     await expect(book.port.apply([add("Long", Array.from({ length: 500 }, () => [{ value: "x".repeat(30_000) }]))])).rejects.toThrow("does not answer");
     expect(book.sheetNames()).toEqual(["Plan", "Tab 1"]);
   });
 
   test("a colleague who renames a sheet between the two syncs of a read does not spoil it", async () => {
-    const book = mockWorkbook(three);
+    const book = hostWorkbook(three);
     book.before(2, () => { book.sheet("Tab 1").name = "Elsewhere"; });
     const { sheets } = await book.port.read();
     expect(sheets.map(({ name }) => name)).toEqual(["Plan", "Tab 1"]);
   });
 
   test("a colleague who takes the name between looking and writing makes it a refusal, not an overwrite", async () => {
-    const book = mockWorkbook(three);
+    const book = hostWorkbook(three);
     book.before(2, () => { book.sheet("Plan").name = "Tab"; });
     await expect(book.port.apply([tab(5)])).rejects.toThrow("of that name already");
     expect(book.sheetNames()).toEqual(["Tab", "Tab 1"]);
@@ -117,7 +119,7 @@ describe("a failure on the way", () => {
     ["RequestPayloadSizeLimitExceeded", "too much to write"],
     ["NeverHeardOf", "(NeverHeardOf)"],
   ])("with code %s is a problem whose sentence says %s", async (code, words) => {
-    const book = mockWorkbook(three);
+    const book = hostWorkbook(three);
     for (const work of [() => book.port.read(), () => book.port.apply([tab(1)]), () => book.port.selection(), () => book.port.spillAreas([{ sheet: "Plan", row: 0, column: 0 }])]) {
       book.failAt({ sync: 1, code });
       const thrown: unknown = await work().then(() => null, (reason: unknown) => reason);
@@ -127,9 +129,24 @@ describe("a failure on the way", () => {
     }
   });
 
-  test("a defect of ours stays a defect", async () => {
-    const book = mockWorkbook();
-    await expect(book.port.read([null as never])).rejects.toThrow(TypeError);
+});
+
+describe.each(builds)("misuse of the vendor's client for %s is a defect of ours that shows", (build) => {
+  const { host, syncs } = hostWorkbook({ build });
+  const sheetOf = ({ workbook }: Excel.RequestContext) => workbook.worksheets.getItem("Sheet1");
+
+  test.each([
+    ["setting a property whose name is misspelt", "no property called visiblity", (context: Excel.RequestContext) => Promise.resolve(Object.assign(sheetOf(context), { visiblity: "Hidden" }))],
+    ["reading one whose name is misspelt", "no member called nmae", (context: Excel.RequestContext) => Promise.resolve(Reflect.get(sheetOf(context), "nmae"))],
+    ["writing to a property that can only be read", "no property called id that can be set", (context: Excel.RequestContext) => Promise.resolve(Object.assign(sheetOf(context), { id: "1" }))],
+    ["reading a property that was not loaded", "The property 'name' is not available", (context: Excel.RequestContext) => Promise.resolve(sheetOf(context).name)],
+    ["reading an answer before the request was sent", "value of the result object has not been loaded", (context: Excel.RequestContext) => Promise.resolve(sheetOf(context).charts.getCount().value)],
+  ])("%s", async (_title, words, misuse: (context: Excel.RequestContext) => Promise<unknown>) => {
+    const thrown: unknown = await host.run(misuse).then(() => null, hostProblem);
+    expect(thrown).toBeInstanceOf(Error);
+    expect(thrown).not.toBeInstanceOf(Problem);
+    expect((thrown as Error).message).toContain(words);
+    expect(syncs()).toBe(0);
   });
 });
 
@@ -137,7 +154,7 @@ describe("a protected sheet", () => {
   const locked = { sheets: [{ name: "Open" }, { name: "Locked", protected: true, values: [["kept"]] }] };
 
   test("refuses a list before its first edit, and says how to go on", async () => {
-    const book = mockWorkbook(locked);
+    const book = hostWorkbook(locked);
     const edits: Edit[] = ["Open", "Locked"].map((sheet) => ({ kind: "write", sheet, row: 0, column: 0, cells: [[{ value: 1 }]] }));
     await expect(book.port.apply(edits)).rejects.toThrow('Sheet "Locked" is protected. Unprotect it under Review');
     expect(book.value("Open", 0, 0)).toBeNull();
@@ -145,51 +162,52 @@ describe("a protected sheet", () => {
   });
 
   test("is known from reading", async () => {
-    expect((await mockWorkbook(locked).port.read()).sheets.map((one) => one.protected)).toEqual([false, true]);
+    expect((await hostWorkbook(locked).port.read()).sheets.map((one) => one.protected)).toEqual([false, true]);
   });
 });
 
 describe("looks", () => {
   test("every setting of a plan reaches the sheet, once an area", async () => {
-    const book = mockWorkbook();
+    const book = hostWorkbook();
     await book.port.apply([add("Tab", [[{ value: "Head", style: "head" }, { value: "Head 2", style: "head" }], [{ value: "x" }, { value: 2, style: "input" }]], everySetting)]);
     const sheet = book.sheet("Tab");
     const settings = sheet.settings.map(({ address, property, value }) => `${address} ${property} ${JSON.stringify(value)}`);
     for (const expected of [
       'A1:B1 format.font.bold true',
       'A1:B1 format.fill.color "#1f4e5f"',
-      'A1:B1 format.borders.getItem(InsideVertical).style "Continuous"',
+      'A1:B1 format.borders.InsideVertical.style "Continuous"',
       'B2 format.protection.locked false',
-      'R0C0:1x2 format.columnWidth 66.75',
-      'R0C0:1x1 format.rowHeight 24',
-      'R0C5:1x1 columnHidden true',
-      'R3C0:1x2 merge true',
-      ' freeze "at"',
-      'R1C0:5x1 dataValidation.rule {"list":{"inCellDropDown":true,"source":"yes,no"}}',
-      'R1C1:5x1 dataValidation.rule {"decimal":{"formula1":0,"formula2":1000000000000000,"operator":"Between"}}',
-      'R1C1:5x1 conditionalFormat.rule.formula "=$B2>1"',
-      'R1C1:5x1 conditionalFormat.format.fill.color "#fff2cc"',
+      'A1:B1 format.columnWidth 66.75',
+      'A1 format.rowHeight 24',
+      'F1:F1048576 columnHidden true',
+      ' freezeAt {"row":0,"column":0,"rows":1,"columns":1}',
+      'A2:A6 dataValidation.rule {"list":{"inCellDropDown":true,"source":"yes,no"}}',
+      'B2:B6 dataValidation.rule {"decimal":{"formula1":0,"formula2":1000000000000000,"operator":"Between"}}',
       ' pageLayout.orientation "Landscape"',
-      ' pageLayout.zoom {"horizontalFitToPages":1}',
+      ' pageLayout.zoom {"scale":100}',
       ' pageLayout.printTitleRows "$1:$1"',
       ' pageLayout.headersFooters.defaultForAllPages.centerFooter "Page &P of &N"',
       ' pageBreak "A3"',
       ' tabColor "#1f4e5f"',
     ]) expect(settings).toContain(expected);
+    expect(sheet.merges).toEqual([{ row: 3, column: 0, rows: 1, columns: 2 }]);
+    expect(sheet.conditionalFormats.map(({ area, settings: set }) => [area, Object.fromEntries(set)])).toEqual([
+      [{ row: 1, column: 1, rows: 5, columns: 1 }, { "rule.formula": "=$B2>1", "format.fill.color": "#fff2cc", "format.font.color": "#7f6000", "format.font.bold": true, "format.font.italic": true }],
+    ]);
     expect(settings.filter((one) => one.startsWith("A1:B1 format.font.bold"))).toHaveLength(1);
     expect([sheet.format(0, 0), sheet.format(1, 1), sheet.format(1, 0)]).toEqual(["@", "0.00", "@"]);
   });
 
   test("a choice that holds a comma, and choices over the host's 255 characters, are refused", async () => {
     const list = (items: string[]): Partial<SheetPlan> => ({ validations: [{ area: { row: 0, column: 0, rows: 1, columns: 1 }, rule: { kind: "list", items }, message: "", strict: true }] });
-    const { port, sheetNames } = mockWorkbook();
+    const { port, sheetNames } = hostWorkbook();
     await expect(port.apply([add("Tab", [[{}]], list(["a,b"]))])).rejects.toThrow("comma");
     await expect(port.apply([add("Tab", [[{}]], list(["x".repeat(200), "y".repeat(100)]))])).rejects.toThrow("301");
     expect(sheetNames()).toEqual(["Sheet1"]);
   });
 
   test("writing keeps the number formats of cells, text apart", async () => {
-    const book = mockWorkbook({ sheets: [{ name: "Plan", values: [[1, 2, 3]] }] });
+    const book = hostWorkbook({ sheets: [{ name: "Plan", values: [[1, 2, 3]] }] });
     for (const column of [0, 1, 2]) book.sheet("Plan").setFormat(0, column, "0.00");
     await book.port.apply([{ kind: "write", sheet: "Plan", row: 0, column: 0, cells: [[{ value: 5 }, { value: "1-2" }, { formula: "=6*7" }]] }]);
     expect([0, 1, 2].map((column) => book.sheet("Plan").format(0, column))).toEqual(["0.00", "@", "0.00"]);
@@ -198,7 +216,7 @@ describe("looks", () => {
 
 describe("watching", () => {
   test("tells a colleague's change from one made here, and names the sheet as it is called now", async () => {
-    const book = mockWorkbook({ sheets: [{ name: "Plan" }] });
+    const book = hostWorkbook({ sheets: [{ name: "Plan" }] });
     const heard: WorkbookChange[] = [];
     await book.port.watch((change) => heard.push(change));
     book.type("Plan", 0, 0, "here");
@@ -210,7 +228,7 @@ describe("watching", () => {
   });
 
   test("hears of sheets added and deleted, and of changes while the host is too busy to be asked", async () => {
-    const book = mockWorkbook({ sheets: [{ name: "Plan" }] });
+    const book = hostWorkbook({ sheets: [{ name: "Plan" }] });
     const heard: WorkbookChange[] = [];
     await book.port.watch((change) => heard.push(change));
     await book.port.apply([add("Tab")]);

@@ -3,7 +3,7 @@ export { readPlannedTab, readTab, readTabs } from "./read-tab";
 export { acceptBlocks } from "./accept-blocks";
 export { reopenBlocks, sealBlocks, sealRowOf } from "./seal-blocks";
 export { checkTabSeal } from "./sealed-tab";
-export { isSpent, sheetNameWith, tabFamily, tabsInUse, type TabFamily } from "./tab-family";
+export { isSpent, mayBeInUse, sheetNameWith, tabFamily, tabsInUse, type TabFamily } from "./tab-family";
 export { isTab, stateCell, tabStates } from "./tab-mark";
 export type { TabReading } from "./tab-reading";
 export { forgedCells, tabAnswers, type ForgedCell } from "./twin-cells";

@@ -14,6 +14,14 @@ export interface TabFamily {
   readonly nextBuild: number;
 }
 
+/** What a tab is called once another build has taken its place. */
+const isEarlierName = / before \d+( \d+)?$/;
+
+/** Tells by name and visibility whether a sheet may be more than the tab of an earlier build, at which nobody but the next build looks. */
+export function mayBeInUse({ name, visible }: { readonly name: string; readonly visible: boolean }): boolean {
+  return visible || !isEarlierName.test(name);
+}
+
 /**
  * Tells which tab of a job is the one in use.
  *
@@ -27,7 +35,7 @@ export function tabFamily(tabs: readonly TabReading[], jobId: string, jobName: s
   const shown = whole.filter((tab) => tab.visible);
   const current = best(shown.length > 0 ? shown : whole, jobName);
   const rest = own.filter((tab) => tab !== current);
-  const isCopy = (tab: TabReading): boolean => tab.visible && tab.whole && !/ before \d+( \d+)?$/.test(tab.sheet);
+  const isCopy = (tab: TabReading): boolean => tab.visible && tab.whole && !isEarlierName.test(tab.sheet);
   return {
     current,
     others: rest.filter((tab) => !isCopy(tab)).sort((a, b) => b.build - a.build),

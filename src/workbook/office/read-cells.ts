@@ -1,0 +1,117 @@
+import type { Area, CellValue, SheetSnapshot } from "../../sheet";
+import { rangeOf } from "./range-of";
+
+/** A sheet of which the used area is known. */
+export interface UsedSheet {
+  readonly sheet: Excel.Worksheet;
+  readonly used: Area;
+}
+
+/** Rows of one sheet that are read together. */
+interface Block extends UsedSheet {
+  readonly index: number;
+}
+
+/**
+ * Most cells that one request reads. At the sixty bytes a cell that commissioning tabs come to, an answer is 1.2 MB; the host on the web
+ * refuses 5 MB. Where cells hold more, a refused request is asked again in halves.
+ */
+const requestCells = 20_000;
+
+type Cells = Pick<SheetSnapshot, "values" | "formulas">;
+
+/** Reads the cells of sheets, each from A1 to the last one used, in as many requests as their number asks for. */
+export async function readCells(context: Excel.RequestContext, sheets: readonly UsedSheet[]): Promise<Cells[]> {
+  const found = sheets.map(({ used }) => emptyCells(used));
+  for (const request of requestsOf(sheets)) await readBlocks(context, request, found);
+  return found;
+}
+
+function emptyCells({ row, column, rows, columns }: Area): { values: CellValue[][]; formulas: (string | null)[][] } {
+  const grid = <T>(): (T | null)[][] => Array.from({ length: row + rows }, () => new Array<T | null>(column + columns).fill(null));
+  return { values: grid(), formulas: grid() };
+}
+
+function requestsOf(sheets: readonly UsedSheet[]): Block[][] {
+  const requests: Block[][] = [];
+  let cells = Infinity;
+  for (const [index, { sheet, used }] of sheets.entries()) {
+    const most = Math.max(1, Math.floor(requestCells / used.columns));
+    for (let from = 0; from < used.rows; from += most) {
+      const rows = Math.min(most, used.rows - from);
+      if (cells + rows * used.columns > requestCells) {
+        requests.push([]);
+        cells = 0;
+      }
+      requests.at(-1)!.push({ index, sheet, used: { ...used, row: used.row + from, rows } });
+      cells += rows * used.columns;
+    }
+  }
+  return requests;
+}
+
+async function readBlocks(context: Excel.RequestContext, blocks: readonly Block[], found: readonly { values: CellValue[][]; formulas: (string | null)[][] }[]): Promise<void> {
+  const ranges = blocks.map(({ sheet, used }) => rangeOf(sheet, used).load("values,formulas"));
+  try {
+    await context.sync();
+  } catch (thrown) {
+    const halves = isTooLarge(thrown) ? halved(blocks) : null;
+    if (halves === null) throw thrown;
+    for (const half of halves) await readBlocks(context, half, found);
+    return;
+  }
+  const unclear: { readonly block: Block; readonly types: Excel.Range }[] = [];
+  for (const [at, block] of blocks.entries()) {
+    if (takeOver(block, ranges[at]!, found[block.index]!)) unclear.push({ block, types: rangeOf(block.sheet, block.used).load("valueTypes") });
+  }
+  if (unclear.length === 0) return;
+  await context.sync();
+  for (const { block, types } of unclear) tellErrors(block.used, types.valueTypes, found[block.index]!.values);
+}
+
+function isTooLarge(thrown: unknown): boolean {
+  return thrown instanceof Error && "code" in thrown && thrown.code === "ResponsePayloadSizeLimitExceeded";
+}
+
+function halved(blocks: readonly Block[]): readonly (readonly Block[])[] | null {
+  const [first] = blocks;
+  if (blocks.length > 1) return [blocks.slice(0, blocks.length / 2), blocks.slice(blocks.length / 2)];
+  if (first === undefined || first.used.rows < 2) return null;
+  const rows = Math.floor(first.used.rows / 2);
+  return [[{ ...first, used: { ...first.used, rows } }], [{ ...first, used: { ...first.used, row: first.used.row + rows, rows: first.used.rows - rows } }]];
+}
+
+/** What every error of a cell looks like, and few texts do. */
+const looksLikeError = /^#[A-Z][A-Z0-9/_]*[!?]?$/;
+
+/** Takes what was read; tells whether one of the values may be a text or an error, which only their types can tell. */
+function takeOver({ used }: Block, range: Excel.Range, { values, formulas }: { values: CellValue[][]; formulas: (string | null)[][] }): boolean {
+  const [shown, written]: [unknown[][], unknown[][]] = [range.values, range.formulas];
+  let isUnclear = false;
+  for (let y = 0; y < used.rows; y += 1) {
+    for (let x = 0; x < used.columns; x += 1) {
+      const [value, formula] = [shown[y]![x], written[y]![x]];
+      // A text cell that begins with an equals sign shows the same text as its value and as its formula.
+      const isFormula = typeof formula === "string" && formula.startsWith("=") && formula !== value;
+      if (isFormula) formulas[used.row + y]![used.column + x] = formula;
+      values[used.row + y]![used.column + x] = cellValue(value, isFormula);
+      isUnclear ||= typeof value === "string" && looksLikeError.test(value);
+    }
+  }
+  return isUnclear;
+}
+
+/** An empty cell shows an empty text, and so does a formula that answers one. */
+function cellValue(value: unknown, isFormula: boolean): CellValue {
+  if (typeof value === "string") return value === "" && !isFormula ? null : value;
+  return typeof value === "number" || typeof value === "boolean" ? value : null;
+}
+
+function tellErrors({ row, column }: Area, types: readonly (readonly string[])[], values: CellValue[][]): void {
+  types.forEach((line, y) => {
+    line.forEach((type, x) => {
+      const value = values[row + y]![column + x];
+      if (type === "Error" && typeof value === "string") values[row + y]![column + x] = { error: value };
+    });
+  });
+}

@@ -1,0 +1,27 @@
+import type { Area } from "../../../src/sheet";
+import type { HostObject } from "./host-object";
+import type { Calculate, HostSheet } from "./host-sheet";
+import { rangeObject } from "./range-objects";
+import { tablesObject, worksheetsObject } from "./sheet-objects";
+
+/** All that the workbook holds. */
+export interface HostState {
+  sheets: HostSheet[];
+  selected: { readonly sheet: HostSheet; readonly area: Area };
+  readonly calculate: Calculate;
+  /** True where a cell that a formula spills into shows that formula. */
+  readonly repeatsSpilled: boolean;
+}
+
+/** The object from which every request begins. */
+export function workbookObject(state: HostState): HostObject {
+  return {
+    type: "Workbook",
+    parts: {
+      application: () => ({ type: "Application", calls: { suspendApiCalculationUntilNextSync: () => null, suspendScreenUpdatingUntilNextSync: () => null } }),
+      worksheets: () => worksheetsObject(state),
+      tables: () => tablesObject(state),
+      getSelectedRange: () => rangeObject(state, state.selected),
+    },
+  };
+}
