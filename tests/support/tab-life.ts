@@ -320,7 +320,10 @@ class Life {
   /** Stops looking for the texts of cells that a person has cleared or typed over, unless they stand on the sheet still. */
   private forget(sheet: Sheet, cells: readonly CellValue[]): void {
     const gone = cells.flatMap((cell) => /7\d{6}/g.exec(showCell(cell))?.[0] ?? []);
-    const rest = sheet.values.flat().map(showCell).join("\n");
+    if (gone.length === 0) return;
+    // The place beside a text that was found elsewhere may quote it, and goes with its row.
+    const places = new Set(readTab(snapshotOf(sheet))?.elsewhere.map(({ typed }) => typed.place));
+    const rest = sheet.values.flat().map(showCell).filter((text) => !places.has(text)).join("\n");
     for (const mark of gone) if (!rest.includes(mark)) this.alive.delete(mark);
   }
 
