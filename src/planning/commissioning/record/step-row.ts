@@ -45,7 +45,9 @@ export function rowsOfSteps(steps: readonly StepRecord[]): StepRow[] {
 /** Says what Result shows of a row: the worst of its results, and in a grid of several columns the step in whose column it stands. */
 export function rowResultOf({ records, result }: StepRow): string {
   const worst = worstOf(records);
-  return records.length === 1 || worst === undefined || result === "" || result === results.asExpected ? result : `${result}: ${worst.stepId}`;
+  if (records.length === 1 || worst === undefined || result === "" || result === results.asExpected) return result;
+  // By the key, as the formula says what it was built with when the step id of the row was typed over.
+  return `${result}: ${worst.key.split("/")[1] ?? worst.stepId}`;
 }
 
 /** Finds the record of a row of which Result speaks; none where one is still to be done and none is worse. */

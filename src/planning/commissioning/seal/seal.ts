@@ -7,6 +7,8 @@ export interface SealedRow {
   readonly row: number;
   /** Names it in a sentence. */
   readonly label: string;
+  /** Names its columns by their name where they are called otherwise than in the other rows. */
+  readonly headers?: ReadonlyMap<string, string> | undefined;
   /** What stands in its cells, by the name of their column. */
   readonly cells: RowTokens;
   /** What stood there when the tab was sealed, and in which row; null where the row was not there then. */
@@ -82,13 +84,13 @@ export function checkSeal({ rows, note, code, isReopened, scope, row, columns }:
 
 function changedCells(rows: readonly SealedRow[], columns: SealedTab["columns"]): ChangedCell[] {
   const seen = new Set<number>();
-  return rows.flatMap(({ row, label, cells, sealed }): ChangedCell[] => {
+  return rows.flatMap(({ row, label, headers, cells, sealed }): ChangedCell[] => {
     const whole = (what: string): ChangedCell[] => [{ row, column: 0, label: `${label} ${what}`.replace(/^./, (first) => first.toUpperCase()) }];
     if (sealed === null) return columns.flatMap(({ column, name, label: header }) => (cells.has(name) ? [{ row, column, label: `${header} of ${label} is new` }] : []));
     if (seen.has(sealed.sealedRow)) return whole("stands twice");
     seen.add(sealed.sealedRow);
     const { code } = sealed;
-    const changed = columns.flatMap(({ column, name, label: header }) => (code.holds(name, cells.get(name) ?? "") ? [] : [{ row, column, label: `${header} of ${label}` }]));
+    const changed = columns.flatMap(({ column, name, label: header }) => (code.holds(name, cells.get(name) ?? "") ? [] : [{ row, column, label: `${headers?.get(name) ?? header} of ${label}` }]));
     const others = columns.filter(({ name }) => name.startsWith("+") && cells.has(name)).length;
     return changed.length === 0 && others < code.others ? whole("has lost a cell beside it") : changed;
   });

@@ -5,7 +5,7 @@ import { RowReader, withAnswers, type Header } from "./row-reader";
 import { orphanPrefix, slotsPrefix, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
 import { tabFaults } from "./tab-faults";
 import { columnsInOrder, headersOf, type TabLayout } from "./tab-layout";
-import { findMarker, readMark, stateColumn } from "./tab-mark";
+import { findMarker, readMark, sealCountColumn, stateColumn } from "./tab-mark";
 import type { TabPlaces, TabReading } from "./tab-reading";
 import { typedElsewhere } from "./typed-elsewhere";
 
@@ -42,9 +42,9 @@ function readRecords(sheet: SheetSnapshot): TabReading | null {
   const header = readHeader(sheet.values[headerRow]!);
   const reader = new RowReader(sheet, header);
   const places = findBlocks(reader, headerRow, header, sheet.values.length);
-  const { snagIds, ...mark } = readMark(sheet, marker, header.columns);
+  const { snagIds, sealCount, ...mark } = readMark(sheet, marker, header.columns);
   const { freeIds, ...rows } = readRows(reader, headerRow, places, sheet.values.length);
-  reader.take(marker.row, stateColumn);
+  for (const column of [stateColumn, sealCountColumn]) reader.take(marker.row, column);
   return {
     ...mark,
     sheet: sheet.name,
@@ -54,7 +54,7 @@ function readRecords(sheet: SheetSnapshot): TabReading | null {
     markRow: marker.row,
     headerRow,
     places,
-    faults: tabFaults({ sheet, jobId: mark.jobId, headerRow, places, steps: rows.steps }),
+    faults: tabFaults({ sheet, jobId: mark.jobId, headerRow, places, steps: rows.steps, lostSeals: sealCount - rows.seals.length }),
     ...rows,
     usedSnagIds: usedSnagIds(snagIds, rows.snags, freeIds),
     entries: reader.entries,

@@ -1,4 +1,5 @@
 import { rowsOfSteps } from "../record";
+import { slotColumns, type TabColumn } from "./tab-columns";
 import type { TabReading } from "./tab-reading";
 
 /** Names the rows of a tab in sentences: a step by its number, id and subject, another one by where it stands. */
@@ -9,4 +10,16 @@ export function rowLabels({ steps, snags, orphans, seals }: Pick<TabReading, "st
   for (const { row } of orphans) labels.set(row, `the kept record in row ${row + 1}`);
   for (const { row } of seals) labels.set(row, `the seal in row ${row + 1}`);
   return (row) => labels.get(row) ?? `row ${row + 1}`;
+}
+
+/** Names the columns of each row of a grid whose headers say something else: those of its slots, by step id. */
+export function slotHeaders({ steps }: Pick<TabReading, "steps">): ReadonlyMap<number, ReadonlyMap<string, string>> {
+  const headers = new Map<number, Map<TabColumn, string>>();
+  for (const { row, slot, stepId } of steps) {
+    if (slot === null) continue;
+    const ofRow = headers.get(row) ?? new Map<TabColumn, string>();
+    const { expected, found } = slotColumns[slot.place]!;
+    headers.set(row, ofRow.set(expected, `Expected ${stepId}`).set(found, `Found ${stepId}`));
+  }
+  return headers;
 }

@@ -4,6 +4,7 @@ import { sealOf } from "../seal";
 import { rowCodes } from "./coded-columns";
 import { scopeText, sealedRows } from "./sealed-tab";
 import { sealColumns, tabColumns, tags, type TabColumn } from "./tab-columns";
+import { sealCountColumn } from "./tab-mark";
 import type { TabReading } from "./tab-reading";
 
 /** Who seals or reopens a tab, and when. */
@@ -14,7 +15,7 @@ export interface SealAct {
 }
 
 /**
- * Plans the cells that seal a tab: first the digests of its rows, then the line with the code.
+ * Plans the cells that seal a tab: first the digests of its rows, then the line with the code, then how many lines there are.
  *
  * A beginning of them without the line leaves the tab unsealed. The line remembers the version of the seal and the rows that it covers.
  */
@@ -31,7 +32,14 @@ export function sealBlocks(sheet: SheetSnapshot, tab: TabReading, { by, date }: 
       key: tags.seal,
       digest: scopeText(filled, tab.headerRow),
     }),
+    ...countBlocks(sheet, tab),
   ];
+}
+
+/** Plans the cell that counts the seals; a tab that was built without it stays without. */
+function countBlocks(sheet: SheetSnapshot, tab: TabReading): CellBlock[] {
+  const column = columnOf(tab, sealCountColumn);
+  return typeof sheet.values[tab.markRow]?.[column] === "number" ? [{ row: tab.markRow, column, cells: [[{ value: tab.seals.length + 1 }]] }] : [];
 }
 
 /** Finds the row, from 0, into which the next seal of a tab is written: below the last one, else below the labels. */

@@ -3,21 +3,23 @@ import { canonicalText } from "../../text";
 import { isReopened, type SealLine } from "../record";
 import { cellToken, checkSeal, sealVersion, tokens, type RowCode, type SealCheck, type SealedRow } from "../seal";
 import { readBuilt, readDigest, rowCodes } from "./coded-columns";
-import { rowLabels } from "./row-labels";
+import { rowLabels, slotHeaders } from "./row-labels";
 import { cellNumber, formulaAt, sheetColumns } from "./sheet-columns";
 import { sealColumns, tags, type TabColumn } from "./tab-columns";
+import { sealCountColumn } from "./tab-mark";
 import type { TabReading } from "./tab-reading";
 import { showsSame, twinCells } from "./twin-cells";
 
 /**
  * Lists every row of a tab in which something stands, as a seal covers it: all cells but the digests that a sealing writes.
  *
- * Of `line`, the seal that is checked, what the sealing itself writes is left out. A formula of ours counts for what it is while it shows what it
+ * Of `line`, the seal that is checked, what the sealing itself writes is left out; the count of the seals is an entry while it is right. A formula of ours counts for what it is while it shows what it
  * must or was not computed: other programs rewrite its text. In any other cell a formula counts with what it shows, so that it is no value.
  */
 export function sealedRows(sheet: SheetSnapshot, tab: TabReading, line?: SealLine): SealedRow[] {
   const { columns } = tab.places;
   const labelOf = rowLabels(tab);
+  const headers = slotHeaders(tab);
   const twin = new Map(twinCells(sheet, tab).map(({ row, column, value }) => [cellNumber(row, column), value]));
   const all = sheetColumns(sheet, tab.headerRow, columns);
   const ofTheSeal = new Set<TabColumn | null>(line === undefined ? [] : ["key", ...sealParts(line)]);
@@ -27,6 +29,8 @@ export function sealedRows(sheet: SheetSnapshot, tab: TabReading, line?: SealLin
       const value = values[column] ?? null;
       const hasFormula = formulaAt(sheet, row, column) !== null;
       if (key === "digest" || (row === line?.row && !hasFormula && ofTheSeal.has(key))) return [];
+      // It is written behind the line: a sealing that broke off in between has not counted itself.
+      if (row === tab.markRow && key === sealCountColumn && !hasFormula && (value === tab.seals.length || value === tab.seals.length - 1)) return [[name, tokens.entry]];
       const right = twin.get(cellNumber(row, column));
       const isOurs = key !== null && hasFormula && (right !== undefined || built?.isFormula(key) === true);
       const showsRight = isOurs && (isBlank(value) || showsSame(value, right ?? (value === 0 ? 0 : "")));
@@ -36,7 +40,7 @@ export function sealedRows(sheet: SheetSnapshot, tab: TabReading, line?: SealLin
     // A formula that shows a digest is none.
     const digest = columns.digest === undefined || (sheet.formulas[row]?.[columns.digest] ?? null) !== null ? null : values[columns.digest];
     const sealed = row === tab.headerRow ? headerDigest(sheet, tab, line, cells) : row === line?.row ? null : readDigest(digest);
-    return cells.length === 0 && sealed === null ? [] : [{ row, label: labelOf(row), cells: new Map(cells), sealed }];
+    return cells.length === 0 && sealed === null ? [] : [{ row, label: labelOf(row), headers: headers.get(row), cells: new Map(cells), sealed }];
   });
 }
 

@@ -14,14 +14,20 @@ interface ReadParts {
   readonly headerRow: number;
   readonly places: TabPlaces;
   readonly steps: readonly StepRecord[];
+  /** How many lines of seals it has lost. */
+  readonly lostSeals: number;
 }
 
 /**
  * Lists in sentences what keeps a tab from being read as it was built: a column whose header is gone, stands twice or is out of its place, and
- * a row whose hidden key is gone or another's. Columns and rows that people added are none of these.
+ * a row whose hidden key is gone or another's, and a seal without its line. Columns and rows that people added are none of these.
  */
 export function tabFaults(parts: ReadParts): string[] {
-  return [...columnFaults(parts), ...keyFaults(parts)];
+  return [...columnFaults(parts), ...keyFaults(parts), ...sealFaults(parts)];
+}
+
+function sealFaults({ sheet, lostSeals }: ReadParts): string[] {
+  return lostSeals > 0 ? [`A line of the seals of ${quote(sheet.name)} is gone. Undo that, or write day, code and name back from the signed page.`] : [];
 }
 
 function columnFaults({ sheet, headerRow, places: { layout, columns }, steps }: ReadParts): string[] {

@@ -127,11 +127,13 @@ export type ProgressFormulas = Readonly<Record<"next" | "done" | "open" | "diffe
 export function progressFormulas(steps: RowSpan, snags: RowSpan, firstSeal: number): ProgressFormulas {
   const seals = { first: firstSeal, last: firstSeal + mostSeals - 1 };
   const sealCount = `COUNTA(${spanOf(sealColumns.by, seals)})`;
-  // The row of a grid names a column behind its result.
-  const count = (result: Result): string => `COUNTIF(${spanOf("result", steps)},"${result}*")`;
+  // The row of a grid names a column behind its result, and a rule says more than whether a step is required: programs differ in what a criterion
+  // with a wildcard finds, so that the beginnings are compared.
+  const begins = (column: TabColumn, word: string): string => `(LEFT(${spanOf(column, steps)},${word.length})="${word}")`;
+  const count = (result: Result): string => `SUMPRODUCT(1*${begins("result", result)})`;
   const done = `SUM(${spanOf("settled", steps)})`;
   const all = `COUNT(${spanOf("no", steps)})`;
-  const open = `COUNTIFS(${spanOf("rule", steps)},"${requiredWord}*",${spanOf("settled", steps)},0)`;
+  const open = `SUMPRODUCT(${begins("rule", requiredWord)}*(${spanOf("settled", steps)}=0))`;
   const snagsOpen = `SUM(${spanOf(snagColumns.isOpen, snags)})`;
   const ofFirstOpen = (column: TabColumn): string => `INDEX(${spanOf(column, steps)},MATCH(0,${spanOf("settled", steps)},0))`;
   const ofLastSeal = (column: TabColumn): string => `INDEX(${spanOf(column, seals)},${sealCount})`;

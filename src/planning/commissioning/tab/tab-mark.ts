@@ -8,7 +8,7 @@ import type { TabPlaces } from "./tab-reading";
 export const tabMarker = "Commissioning tab";
 
 /** What stands to the right of the marker, and how many cells away. */
-const markPlaces = { jobId: 1, build: 2, born: 3, state: 4, snagIds: 5 } as const;
+const markPlaces = { jobId: 1, build: 2, born: 3, state: 4, snagIds: 5, seals: 6 } as const;
 type MarkPlace = keyof typeof markPlaces;
 
 /** Lays the marker and what stands beside it into the columns of a tab as it is built: it stands at the head of the keys. */
@@ -28,6 +28,9 @@ function markColumn(place: MarkPlace): TabColumn {
 export const stateColumn = markColumn("state");
 export const stateCell = { row: 0, column: at.key + markPlaces.state } as const;
 
+/** Under which header a tab says how many lines its seals have: a line that is gone is missed. */
+export const sealCountColumn = markColumn("seals");
+
 /** What identifies a tab, whatever its sheet is called. */
 export interface TabMark {
   readonly jobId: string;
@@ -38,6 +41,8 @@ export interface TabMark {
   readonly whole: boolean;
   /** How many ids its build gave to rows for snags: S-1 up to this number. */
   readonly snagIds: number;
+  /** How many lines of seals it says it has; 0 where it says nothing. */
+  readonly sealCount: number;
 }
 
 /** Rows at the top of a sheet among which the marker is looked for: people may have put some above it. */
@@ -66,5 +71,6 @@ export function readMark(sheet: SheetSnapshot, { row, column }: { readonly row: 
     born: canonicalText(cell("born")),
     whole: canonicalText(cell("state")) === tabStates.whole,
     snagIds: Number(cell("snagIds")) || 0,
+    sealCount: Number(cell("seals")) || 0,
   };
 }

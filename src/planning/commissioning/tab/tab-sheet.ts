@@ -130,7 +130,7 @@ function placeBlocks({ expanded, model, stamp, records }: TabSource): TabBlocks 
 function addTop({ rows, merges }: TabRows, { expanded, model, stamp, records }: TabSource, { stepRows, snagRows, firstSeal }: TabBlocks): void {
   const progress = progressFormulas(stepRows, snagRows, firstSeal);
   const title = rowOf({ no: styled(expanded.job.job, "title"), found: { formula: progress.line, style: "progress" } });
-  const mark = markCells({ jobId: expanded.id, build: stamp.build, born: stamp.born, state: tabStates.unfinished, snagIds: records.usedSnagIds + spareSnags });
+  const mark = markCells({ jobId: expanded.id, build: stamp.build, born: stamp.born, state: tabStates.unfinished, snagIds: records.usedSnagIds + spareSnags, seals: records.seals.length });
   rows.push(title.map((cell, column) => mark.get(column) ?? cell));
   merges.push({ row: 0, column: at.no, rows: 1, columns: at.found - at.no }, { row: 0, column: at.found, rows: 1, columns: shownColumns - at.found });
   rows.push(tabColumnKeys.map((key) => styled(tabColumns[key].header, "header")));

@@ -3,7 +3,7 @@ import type { FoundText } from "../record";
 import { cellToken } from "../seal";
 import { readBuilt, readDigest } from "./coded-columns";
 import { isOurFormula } from "./our-formulas";
-import { rowLabels } from "./row-labels";
+import { rowLabels, slotHeaders } from "./row-labels";
 import { cellNumber, formulaAt, sheetColumns } from "./sheet-columns";
 import type { TabColumn } from "./tab-columns";
 import type { TabReading } from "./tab-reading";
@@ -17,6 +17,7 @@ import { showsSame, twinCells } from "./twin-cells";
 export function typedElsewhere(sheet: SheetSnapshot, tab: TabReading): FoundText[] {
   const { columns } = tab.places;
   const labelOf = rowLabels(tab);
+  const headers = slotHeaders(tab);
   const twin = new Map(twinCells(sheet, tab).map(({ row, column, value }) => [cellNumber(row, column), value]));
   const all = sheetColumns(sheet, tab.headerRow, columns);
   return sheet.values.flatMap((line, row) => {
@@ -33,7 +34,7 @@ export function typedElsewhere(sheet: SheetSnapshot, tab: TabReading): FoundText
           ? isAsComputed(value, formula, twin.get(cellNumber(row, column)))
           : built.holds(name, cellToken(value, formula !== null)));
       if (isBuilt) return [];
-      const place = `${short(label)} of ${short(labelOf(row))} (${cellAddress({ row, column })})`;
+      const place = `${short(headers.get(row)?.get(name) ?? label)} of ${short(labelOf(row))} (${cellAddress({ row, column })})`;
       return [{ typed: { from: `Build ${tab.build}`, text: textOf(value, formula), place }, carried: "", row }];
     });
   });

@@ -1,5 +1,5 @@
-import { checkTabSeal, readTab, reopenBlocks, sealBlocks } from "../../../../src/planning/commissioning/tab";
-import { tabColumns } from "../../../../src/planning/commissioning/tab/tab-columns";
+import { checkTabSeal, forgedCells, readTab, reopenBlocks, sealBlocks } from "../../../../src/planning/commissioning/tab";
+import { slotColumns, tabColumns } from "../../../../src/planning/commissioning/tab/tab-columns";
 import type { CellValue, SheetSnapshot } from "../../../../src/sheet";
 import { columnsOf, computed, withBlocks, withCells } from "../../../support/filled-tab";
 import { act, editSealedTab, filledTab, sealed } from "../../../support/sealed-edits";
@@ -52,6 +52,40 @@ describe("a sealed tab", () => {
       expect(readTab(without)!.seals).toHaveLength(1);
       expect(check(without).holds).toBe(false);
     }
+  });
+
+  test("is refused once the line of its seal is gone, emptied or deleted, and open to a check where its code was written back", () => {
+    const { row, typed } = reading.seals[0]!;
+    const gone = 'A line of the seals of "North hall" is gone. Undo that, or write day, code and name back from the signed page.';
+    const emptied = withCells(tab, ...tab.values[row]!.map((_, column) => [row, column, null] as const));
+    const deleted = { ...tab, values: tab.values.filter((_, at) => at !== row), formulas: tab.formulas.filter((_, at) => at !== row) };
+    for (const sheet of [emptied, deleted]) expect(readTab(sheet)!.faults).toEqual([gone]);
+    const back = withCells(emptied, [row, columns.stepId!, typed.sealed], [row, columns.step!, typed.code], [row, columns.subject!, typed.by]);
+    expect([readTab(back)!.faults, labels(back)]).toEqual([[], ["Hidden cells of the seal"]]);
+    // Nor does the line before it pass for the last one.
+    const again = sealed(computed(withBlocks(tab, reopenBlocks(reading, { by: "EF", date: "2026-04-01", reason: "A drive was changed" }))));
+    const second = readTab(again)!.seals[1]!.row;
+    expect(readTab(withCells(again, ...again.values[second]!.map((_, column) => [second, column, null] as const)))!.faults).toEqual([gone]);
+  });
+
+  test("holds where the sealing broke off before it counted its line, and shows a count that was typed over", () => {
+    expect(check(withCells(tab, [reading.markRow, columns.retest!, 0])).holds).toBe(true);
+    for (const value of [null, "1"]) expect(check(withCells(tab, [reading.markRow, columns.retest!, value])).holds).toBe(false);
+    expect(readTab(withCells(tab, [reading.markRow, columns.retest!, 2]))!.faults).toHaveLength(1);
+  });
+
+  test("names a cell of a grid by the header of its own column", () => {
+    const slot = reading.steps.find(({ stepId }) => stepId === "T-22")!;
+    const { expected, found } = slotColumns[slot.slot!.place]!;
+    const named = (column: number): string => labels(computed(withCells(tab, [slot.row, column, "edited"])))[0]!;
+    expect([named(columns[expected]!), named(columns[found]!)].map((label) => label.split(" of ")[0])).toEqual(["Expected T-22", "Found T-22"]);
+  });
+
+  test("names the step id of a grid's row that was typed over, and not its result", () => {
+    const bad = reading.steps.find(({ slot, result }) => slot?.place === 0 && result === "Differs")!;
+    const shown = withCells(tab, [bad.row, columns.stepId!, "T-99"]);
+    expect(check(shown).changed.map(({ row, column }) => [row, column])).toEqual([[bad.row, columns.stepId]]);
+    expect(forgedCells(shown, readTab(shown)!)).toEqual([]);
   });
 
   test("is not disturbed by what other programs do: roundings, spaces, rich text, formulas as they write them, what was not computed", () => {

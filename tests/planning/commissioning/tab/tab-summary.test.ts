@@ -136,3 +136,10 @@ test("a feed over its limit stands out", () => {
   const alarm = tab.rows.flat().filter(({ style }) => style === "alarm");
   expect(alarm.map(({ value }) => value)).toEqual([expect.stringMatching(/^163.*%: over the limit$/), expect.stringMatching(/^163.*%: over the limit$/)]);
 });
+
+test("no formula looks for a wildcard, which every spreadsheet program reads in its own way", () => {
+  const formulas = tabOf(small).rows.flat().flatMap(({ formula }) => formula ?? []);
+  const texts = formulas.flatMap((formula) => formula.match(/"[^"]*"/g) ?? []);
+  expect([formulas.length > 100, texts.filter((text) => /[*?]/.test(text))]).toEqual([true, []]);
+  expect(formulas.filter((formula) => /COUNTIF|SUMIF.*"/.test(formula))).toEqual([]);
+});
