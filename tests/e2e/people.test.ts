@@ -121,8 +121,8 @@ test("a manager fills a site from nothing, mends what the checks find, assigns a
 
   await workbook.turnTo("Plan");
   await workbook.button(/^Assign addresses/).click();
-  await workbook.button("Write 5 cells").click();
-  await workbook.said("5 cells written");
+  await workbook.button("Write 9 cells").click();
+  await workbook.said("9 cells written");
   await page.getByLabel("Picture").selectOption("Rack elevation");
   await page.locator("svg.bay-picture text", { hasText: "mill-1" }).first().waitFor();
   await page.getByLabel("Picture").selectOption("Capacity by pool");
