@@ -39,6 +39,11 @@ export function moveReferences(formula: string, own: string, sheet: string, move
   return written.join("");
 }
 
+/** Lists the sheets that a formula names, as `renameReferences` and `loseReferences` understand them. */
+export function sheetNamesIn(formula: string): string[] {
+  return formulaTokens(formula).flatMap(({ kind, text }) => (kind === "sheet" ? [nameOf(text)] : []));
+}
+
 /** Writes new names of sheets into a formula, all at once, as two sheets may have swapped theirs. Names are told without regard to case. */
 export function renameReferences(formula: string, names: ReadonlyMap<string, string>): string {
   return formulaTokens(formula)
