@@ -28,11 +28,13 @@ export function moveReferences(formula: string, own: string, sheet: string, move
     const token = tokens[at]!;
     const before = tokens[at - 1];
     const isMeant = before?.kind === "sheet" ? sameSheetName(nameOf(before.text), sheet) : sameSheetName(own, sheet);
+    const isRange = token.kind === "cell" && tokens[at + 1]?.text === ":" && tokens[at + 2]?.kind === "cell";
     if (!isMeant || (token.kind !== "cell" && token.kind !== "line")) {
-      written.push(token.text);
+      // The second end of a range is on the sheet of the first.
+      written.push(token.text, ...(isRange ? [":", tokens[at + 2]!.text] : []));
+      if (isRange) at += 2;
       continue;
     }
-    const isRange = token.kind === "cell" && tokens[at + 1]?.text === ":" && tokens[at + 2]?.kind === "cell";
     written.push(token.kind === "line" ? moveEnds(token.text.split(":"), move, true) : moveEnds(isRange ? [token.text, tokens[at + 2]!.text] : [token.text], move, isRange));
     if (isRange) at += 2;
   }
