@@ -35,7 +35,11 @@ test("a sheet whose formulas name no sheet that changes its name is the very one
 });
 
 test("formulas over several sheets follow the last of them, in whatever case it stands there", async () => {
-  const three = rawWorkbook({ sheets: { Sum: '<sheetData><row r="1"><c r="A1"><f>SUM(One:TWO!A1)+\'two\'!A1</f><v>9</v></c></row></sheetData>', One: "<sheetData/>", Two: "<sheetData/>" } });
+  const three = rawWorkbook({ sheets: {
+    Sum: '<sheetData><row r="1"><c r="A1"><f>SUM(One:TWO!A1)+\'two\'!A1</f><v>9</v></c></row></sheetData>',
+    One: "<sheetData/>",
+    Two: "<sheetData/>",
+  } });
   const { port, finish } = openDocumentPort(readFile(three).document);
   await port.apply([{ kind: "rename-sheet", sheet: "Two", name: "Three" }]);
   expect(sumCell(finish(), 0).formula).toBe("=SUM(One:TWO!A1)+'Three'!A1");
