@@ -62,7 +62,9 @@ const tall: SheetPlan = {
   name: "Tall",
   styles: {},
   columnWidths: [],
-  rows: Array.from({ length: 40 }, (_, row) => [{ value: row }, { formula: row % 3 === 0 ? `=$A${row + 1}&"a"` : `=$A${row + 1}*2+SUM($A$1:$A$40)`, value: row % 3 === 0 ? `${row}a` : row * 2 + 780 }]),
+  rows: Array.from({ length: 40 }, (_, row) => [{ value: row }, {
+    formula: row % 3 === 0 ? `=$A${row + 1}&"a"` : `=$A${row + 1}*2+SUM($A$1:$A$40)`, value: row % 3 === 0 ? `${row}a` : row * 2 + 780,
+  }]),
 };
 
 test("a sheet that was put away stands in the file as one that was not, its formulas alike written once", async () => {
