@@ -4,7 +4,7 @@ import { checkEdits } from "../check-edits";
 import type { Edit, WorkbookPort } from "../port";
 import { answerSheets, lacksResult, withoutResults, type AnswersOf } from "./answer-sheets";
 import { documentSnapshot } from "./document-snapshot";
-import { loseReferences, renameReferences } from "./move-lines";
+import { loseReferences, renameReferences, sheetNamesIn } from "./move-lines";
 import { outOfDate, type SheetCell } from "./out-of-date";
 import { sheetOfPlan } from "./sheet-of-plan";
 import { cellAt, putCell, type CellGrid, type DocumentCell, type DocumentSheet, type Look, type WorkbookDocument } from "./workbook-document";
@@ -40,7 +40,7 @@ export function openDocumentPort(base: WorkbookDocument, answersOf: AnswersOf = 
   const fresh = new Set<string>();
   /** Other sheets that the list at hand writes to. */
   const changed = new Set<string>();
-  const looksOut = new WeakMap<CellGrid, boolean>();
+  const namedSheets = new WeakMap<CellGrid, ReadonlySet<string>>();
   let added = 0;
   const keepLook = (look: Look): number => {
     const text = JSON.stringify(look);
@@ -91,10 +91,11 @@ export function openDocumentPort(base: WorkbookDocument, answersOf: AnswersOf = 
     return keepLook({ ...rest, ...(format !== undefined && { format }), ...(look < base.looks.length && { basedOn: look }) });
   }
 
-  /** Changes what formulas say of other sheets. */
-  function follow(change: (formula: string) => string): void {
+  /** Changes what formulas say of the sheet called `about`. */
+  function follow(about: string, change: (formula: string) => string): void {
+    const name = foldSheetName(about);
     sheets = sheets.map((sheet) => {
-      const cells = namesSheets(sheet.cells) ? changeFormulas(sheet.cells, change) : sheet.cells;
+      const cells = sheetsNamedIn(sheet.cells).has(name) ? changeFormulas(sheet.cells, change) : sheet.cells;
       const typingRules = changeAll(sheet.typingRules, (rule) => {
         const formulas = changeAll(rule.formulas, (formula) => (formula.startsWith("=") ? change(formula) : formula));
         return formulas === rule.formulas ? rule : { ...rule, formulas };
@@ -105,10 +106,16 @@ export function openDocumentPort(base: WorkbookDocument, answersOf: AnswersOf = 
     names = changeAll(names, (name) => changedFormula(name, change));
   }
 
-  function namesSheets(cells: CellGrid): boolean {
-    const known = looksOut.get(cells) ?? [...cells.values()].some((line) => [...line.values()].some(({ formula }) => formula?.includes("!") === true));
-    looksOut.set(cells, known);
-    return known;
+  /** Names of sheets in the formulas of a grid, which mostly name none; read once a grid. */
+  function sheetsNamedIn(cells: CellGrid): ReadonlySet<string> {
+    const known = namedSheets.get(cells);
+    if (known !== undefined) return known;
+    const found = new Set<string>();
+    for (const line of cells.values()) {
+      for (const { formula } of line.values()) if (formula?.includes("!") === true) for (const name of sheetNamesIn(formula)) found.add(foldSheetName(name));
+    }
+    namedSheets.set(cells, found);
+    return found;
   }
 
   function carryOut(edit: Edit): void {
@@ -128,7 +135,7 @@ export function openDocumentPort(base: WorkbookDocument, answersOf: AnswersOf = 
         return;
       case "rename-sheet":
         change(edit.sheet, { name: edit.name });
-        follow((formula) => renameReferences(formula, new Map([[foldSheetName(edit.sheet), edit.name]])));
+        follow(edit.sheet, (formula) => renameReferences(formula, new Map([[foldSheetName(edit.sheet), edit.name]])));
         return;
       case "show-sheet":
       case "hide-sheet":
@@ -137,7 +144,7 @@ export function openDocumentPort(base: WorkbookDocument, answersOf: AnswersOf = 
       case "delete-sheet": {
         const gone = named(edit.sheet);
         sheets = sheets.filter((sheet) => sheet !== gone);
-        follow((formula) => loseReferences(formula, edit.sheet));
+        follow(edit.sheet, (formula) => loseReferences(formula, edit.sheet));
         return;
       }
       case "select":

@@ -28,15 +28,22 @@ export function moveReferences(formula: string, own: string, sheet: string, move
     const token = tokens[at]!;
     const before = tokens[at - 1];
     const isMeant = before?.kind === "sheet" ? sameSheetName(nameOf(before.text), sheet) : sameSheetName(own, sheet);
+    const isRange = token.kind === "cell" && tokens[at + 1]?.text === ":" && tokens[at + 2]?.kind === "cell";
     if (!isMeant || (token.kind !== "cell" && token.kind !== "line")) {
-      written.push(token.text);
+      // The second end of a range is on the sheet of the first.
+      written.push(token.text, ...(isRange ? [":", tokens[at + 2]!.text] : []));
+      if (isRange) at += 2;
       continue;
     }
-    const isRange = token.kind === "cell" && tokens[at + 1]?.text === ":" && tokens[at + 2]?.kind === "cell";
     written.push(token.kind === "line" ? moveEnds(token.text.split(":"), move, true) : moveEnds(isRange ? [token.text, tokens[at + 2]!.text] : [token.text], move, isRange));
     if (isRange) at += 2;
   }
   return written.join("");
+}
+
+/** Lists the sheets that a formula names, as `renameReferences` and `loseReferences` understand them. */
+export function sheetNamesIn(formula: string): string[] {
+  return formulaTokens(formula).flatMap(({ kind, text }) => (kind === "sheet" ? [nameOf(text)] : []));
 }
 
 /** Writes new names of sheets into a formula, all at once, as two sheets may have swapped theirs. Names are told without regard to case. */

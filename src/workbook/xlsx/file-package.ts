@@ -1,4 +1,4 @@
-import { pack, readArchive, unpack, writeArchive, type ArchiveEntry } from "./zip-archive";
+import { pack, readArchive, unpack, unpackAgain, writeArchive, type ArchiveEntry } from "./zip-archive";
 import { damaged } from "./file-problems";
 import { childrenOf, parseXml, prefixOf, splice, writeAttributes, type Splice } from "./xml";
 
@@ -52,7 +52,7 @@ export class FilePackage {
   /** Reads a part as text; null where there is none. */
   read(name: string): string | null {
     const entry = this.find(name);
-    return entry === undefined ? null : decode(unpack(entry));
+    return entry === undefined ? null : decode(unpackAgain(entry));
   }
 
   /** Writes a part, which from then on is UTF-8. */

@@ -3,7 +3,7 @@ import { moveArea, moveReferences, moveSpan, renameReferences } from "../documen
 import type { LineMove } from "../document/workbook-document";
 import type { FilePackage } from "./file-package";
 import type { OpenFile } from "./read-workbook";
-import { escapeXml, numberOf, parseXml, splice, walkXml, without, writeAttributes, type Attributes, type Splice, type XmlNode } from "./xml";
+import { child, escapeXml, numberOf, parseXml, splice, walkXml, without, writeAttributes, type Attributes, type Splice, type XmlNode } from "./xml";
 
 /** Rows or columns that came or went on one sheet. */
 export interface SheetMove {
@@ -84,7 +84,7 @@ const addressAttributes: readonly string[] = ["ref", "sqref", "activeCell"];
 
 function moveSheet(xml: string, moved: SheetMove): string {
   const { move } = moved;
-  const texts = moveTexts(xml, moved.name, moved, sheetFormulas);
+  const texts = moveExtensions(moveTexts(xml, moved.name, moved, sheetFormulas), move);
   const path: string[] = [];
   let gone: { readonly start: number; readonly depth: number } | null = null;
   const splices: Splice[] = [];
@@ -135,6 +135,27 @@ function moveSheet(xml: string, moved: SheetMove): string {
     if (Object.values(changes).some((value) => value === "")) return name === "selection" || name === "dimension" ? null : "gone";
     return changes;
   }
+}
+
+/**
+ * Moves the areas of rules and sparklines that stand in the extensions of a sheet, as texts of elements called `sqref`.
+ *
+ * One whose area went goes, and a list with its last member.
+ */
+function moveExtensions(xml: string, move: LineMove): string {
+  const list = /[<:]sqref>/.test(xml) ? child(parseXml(xml), "extLst") : undefined;
+  const visit = (node: XmlNode): readonly Splice[] | "gone" => {
+    if (node.name === "sqref") {
+      const text = movedAddresses(node.text, move);
+      return text === "" ? "gone" : [{ start: node.inner, end: node.innerEnd, text }];
+    }
+    const below = node.children.map((one) => ({ ...one, found: visit(one) }));
+    const isGone = below.some(({ name, found }) => name === "sqref" && found === "gone") || (below.length > 0 && below.every(({ found }) => found === "gone"));
+    return isGone ? "gone" : below.flatMap(({ start, end, found }) => (found === "gone" ? [{ start, end, text: "" }] : found));
+  };
+  if (list === undefined) return xml;
+  const found = visit(list);
+  return splice(xml, found === "gone" ? [{ start: list.start, end: list.end, text: "" }] : found);
 }
 
 function movedAddresses(text: string, move: LineMove): string {

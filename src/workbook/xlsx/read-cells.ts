@@ -1,10 +1,10 @@
 import { dayOfInstant, parseAreas, parseCell, sheetSize, type Area, type CellValue } from "../../sheet";
-import { formulaShifter } from "../document/formula-tokens";
 import { putCell, type CellGrid, type DocumentCell, type Look } from "../document/workbook-document";
 import { readCellText } from "./cell-text";
 import { damaged, limits, tooLarge } from "./file-problems";
 import { fromFileFormula } from "./formula-text";
 import { isDateFormat } from "./read-looks";
+import type { FormulaAt, RepeatedCells } from "./repeated-cells";
 import { numberOf, type Attributes } from "./xml";
 
 /** What the cells of a workbook have in common. */
@@ -13,14 +13,11 @@ export interface CellContext {
   readonly looks: readonly Look[];
   /** True where days are counted from 1904. */
   readonly from1904: boolean;
-  /** Texts that stand in cells themselves, each kept once. */
-  readonly repeated: Map<string, string>;
+  /** Keeps what stands on several sheets once. */
+  readonly repeated: RepeatedCells;
   /** Cells of all sheets read so far. */
   readonly count: { cells: number };
 }
-
-/** Longer texts are rarely the same. */
-const longestShared = 500;
 
 /** Days by which the calendar of 1904 is behind that of 1900: ECMA-376 part 1, section 18.17.4.1. */
 export const daysTo1904 = 1_462;
@@ -32,7 +29,7 @@ const errors: ReadonlySet<string> = new Set(
 /** Reads the cells of one sheet as its XML tells of them: `open`, `text` and `close` are called for what is inside its rows. */
 export class CellReader {
   readonly cells: CellGrid = new Map();
-  private readonly shared = new Map<string, { readonly shifted: (rows: number, columns: number) => string; readonly row: number; readonly column: number }>();
+  private readonly shared = new Map<string, { readonly formulaAt: FormulaAt; readonly row: number; readonly column: number }>();
   private row = -1;
   private column = -1;
   private attributes: Attributes = {};
@@ -42,12 +39,9 @@ export class CellReader {
   private into: "f" | "v" | "t" | null = null;
   private readings = 0;
   private readonly dateLooks: readonly boolean[];
-  /** Cells with nothing but a look, most of all: one for each look. */
-  private readonly blank: DocumentCell[];
 
   constructor(private readonly context: CellContext) {
     this.dateLooks = context.looks.map(({ format }) => isDateFormat(format));
-    this.blank = context.looks.map((_, look) => ({ value: null, look }));
   }
 
   openRow(attributes: Attributes): number {
@@ -101,12 +95,12 @@ export class CellReader {
     const look = this.lookOf(this.attributes["s"]);
     const value = this.readValue(look);
     if (this.formula === null) {
-      if (value !== null || look !== 0) putCell(this.cells, this.row, this.column, value === null ? this.blank[look]! : { value, look });
+      if (value !== null || look !== 0) putCell(this.cells, this.row, this.column, this.context.repeated.cell({ value, look }));
       return;
     }
     const cell: DocumentCell = { value, look, ...this.readFormula(this.formula) };
     if (cell.formula === undefined && value === null && look === 0) return;
-    putCell(this.cells, this.row, this.column, cell);
+    putCell(this.cells, this.row, this.column, this.context.repeated.cell(cell));
   }
 
   /** A look that the file does not have is that of an empty cell. */
@@ -126,9 +120,9 @@ export class CellReader {
         return shared === "" ? null : shared;
       }
       case "inlineStr":
-        return this.kept(readCellText(this.inline.join("")));
+        return readCellText(this.inline.join("")) || null;
       case "str":
-        return text === null ? null : this.kept(readCellText(text));
+        return text === null ? null : readCellText(text) || null;
       case "b":
         return text === null ? null : text.trim() === "1" || text.trim() === "true";
       case "e":
@@ -145,26 +139,17 @@ export class CellReader {
     }
   }
 
-  /** The one copy of a text that stands in several cells; null for an empty one. */
-  private kept(text: string): string | null {
-    if (text === "" || text.length > longestShared) return text || null;
-    const { repeated } = this.context;
-    const known = repeated.get(text);
-    if (known === undefined) repeated.set(text, text);
-    return known ?? text;
-  }
-
   private readFormula({ attributes, text }: { readonly attributes: Attributes; readonly text: string }): Partial<DocumentCell> {
     // Nothing between the tags is a text without characters, or the work of a program that does not compute.
     const hasResult = this.result !== null && (this.result !== "" || this.attributes["t"] === "str");
     const { t: kind, ref, si } = attributes;
     if (kind === "dataTable") return { isDataTable: true, hasResult };
     if (kind === "shared" && si !== undefined) {
-      if (text !== "") this.shared.set(si, { shifted: formulaShifter(fromFileFormula(text)), row: this.row, column: this.column });
+      if (text !== "") this.shared.set(si, { formulaAt: this.context.repeated.formula(text), row: this.row, column: this.column });
       const first = this.shared.get(si);
       // The first of them is gone: what it showed is all that is known.
       if (first === undefined) return {};
-      return { formula: first.shifted(this.row - first.row, this.column - first.column), hasResult };
+      return { formula: first.formulaAt(this.row - first.row, this.column - first.column), hasResult };
     }
     if (text === "") return {};
     if (kind !== "array") return { formula: fromFileFormula(text), hasResult };

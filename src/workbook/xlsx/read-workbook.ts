@@ -6,6 +6,7 @@ import { damaged, holdsMacros, limits, noWorkbook, tooLarge } from "./file-probl
 import { fromFileFormula } from "./formula-text";
 import { colorReader, readLooks } from "./read-looks";
 import { readSheet } from "./read-sheet";
+import { RepeatedCells } from "./repeated-cells";
 import { child, childrenOf, isOn, parseXml, relationId, type XmlNode } from "./xml";
 
 /** A sheet as the workbook part lists it, whatever kind it is. */
@@ -47,7 +48,7 @@ export function readPackage(file: FilePackage): OpenFile {
   };
   const readColor = colorReader(partText("theme"));
   const { cells: looks, conditional } = readLooks(partText("styles"), readColor);
-  const context = { texts: readSharedTexts(partText("sharedStrings")), looks, from1904, repeated: new Map<string, string>(), count: { cells: 0 }, conditional, readColor };
+  const context = { texts: readSharedTexts(partText("sharedStrings")), looks, from1904, repeated: new RepeatedCells(), count: { cells: 0 }, conditional, readColor };
   const names = readNames(root, sheets);
   const read = sheets.flatMap(({ id, name, part, state }) => {
     if (id === null) return [];

@@ -1,4 +1,4 @@
-import { Inflate, deflateSync } from "fflate";
+import { Inflate, deflateSync, inflateSync } from "fflate";
 import { damaged, limits, locked, tooLarge } from "./file-problems";
 
 // Of the libraries that read archives none checks sums and sizes while it unpacks and hands on packed parts as they are; fflate packs and unpacks.
@@ -116,6 +116,11 @@ export function unpack({ method, packed, bytes, crc }: ArchiveEntry): Uint8Array
   } else if (method !== 0) throw damaged();
   if (plain.length !== bytes || crc32(plain) !== crc) throw damaged();
   return plain;
+}
+
+/** Unpacks a part that `unpack` found whole before, or that we packed: nothing is checked. */
+export function unpackAgain({ method, packed, bytes }: ArchiveEntry): Uint8Array {
+  return method === 8 ? inflateSync(packed, { out: new Uint8Array(bytes) }) : packed;
 }
 
 /** Packs a part of a new archive. */

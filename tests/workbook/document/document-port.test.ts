@@ -25,6 +25,26 @@ test("formulas and names follow a sheet to its new name, and keep their figures"
   expect(after.names).toMatchObject([{ name: "Rate", formula: "'Old rates'!$A$1" }]);
 });
 
+test("a sheet whose formulas name no sheet that changes its name is the very one it was", async () => {
+  const document = readFile(file).document;
+  const { port, finish } = openDocumentPort(document);
+  const plan: SheetPlan = { name: "New", rows: [[{ value: 1 }]], columnWidths: [], styles: {} };
+  await port.apply([{ kind: "add-sheet", plan }, { kind: "rename-sheet", sheet: "New", name: "Newer" }, { kind: "delete-sheet", sheet: "Newer" }]);
+  const after = finish();
+  expect(after.sheets.map((sheet, index) => sheet === document.sheets[index])).toEqual([true, true]);
+});
+
+test("formulas over several sheets follow the last of them, in whatever case it stands there", async () => {
+  const three = rawWorkbook({ sheets: {
+    Sum: '<sheetData><row r="1"><c r="A1"><f>SUM(One:TWO!A1)+\'two\'!A1</f><v>9</v></c></row></sheetData>',
+    One: "<sheetData/>",
+    Two: "<sheetData/>",
+  } });
+  const { port, finish } = openDocumentPort(readFile(three).document);
+  await port.apply([{ kind: "rename-sheet", sheet: "Two", name: "Three" }]);
+  expect(sumCell(finish(), 0).formula).toBe("=SUM(One:TWO!A1)+'Three'!A1");
+});
+
 test("formulas about a sheet that went say so", async () => {
   const { port, finish } = opened();
   await port.apply([{ kind: "delete-sheet", sheet: "Rates" }]);
@@ -42,7 +62,9 @@ const tall: SheetPlan = {
   name: "Tall",
   styles: {},
   columnWidths: [],
-  rows: Array.from({ length: 40 }, (_, row) => [{ value: row }, { formula: row % 3 === 0 ? `=$A${row + 1}&"a"` : `=$A${row + 1}*2+SUM($A$1:$A$40)`, value: row % 3 === 0 ? `${row}a` : row * 2 + 780 }]),
+  rows: Array.from({ length: 40 }, (_, row) => [{ value: row }, {
+    formula: row % 3 === 0 ? `=$A${row + 1}&"a"` : `=$A${row + 1}*2+SUM($A$1:$A$40)`, value: row % 3 === 0 ? `${row}a` : row * 2 + 780,
+  }]),
 };
 
 test("a sheet that was put away stands in the file as one that was not, its formulas alike written once", async () => {

@@ -63,3 +63,8 @@ test("what keeps its figure is out of date behind a changed cell, by name, table
   const found = outOfDate(document, [{ sheet: "sheet1", row: 0, column: 0 }], ({ sheet, row, column }) => sheet === "sheet1" && kept.has(`${row} ${column}`));
   expect(found.map(({ sheet, column }) => `${sheet} ${column}`).sort()).toEqual(["sheet1 2", "sheet1 3", "sheet1 4", "sheet1 5", "sheet2 0"]);
 });
+
+test("a range on another sheet keeps both its ends when rows come on the formula's own sheet", () => {
+  const move = { axis: "row", at: 3, by: 2 } as const;
+  expect(moveReferences("=SUM(Lists!$A$1:$A$9)+SUM(A1:A9)+SUM('Two Lists'!B8:C9,B8)", "Data", "Data", move)).toBe("=SUM(Lists!$A$1:$A$9)+SUM(A1:A11)+SUM('Two Lists'!B8:C9,B10)");
+});

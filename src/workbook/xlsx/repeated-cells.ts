@@ -1,0 +1,60 @@
+import type { Scalar } from "../../sheet";
+import { formulaShifter } from "../document/formula-tokens";
+import type { DocumentCell } from "../document/workbook-document";
+import { fromFileFormula } from "./formula-text";
+
+/** Says what a shared formula says so many rows and columns on from its first cell. */
+export type FormulaAt = (rows: number, columns: number) => string;
+
+/** Cells, and formulas, that are kept to be found again; what comes after them stands for itself. */
+const mostKept = 100_000;
+
+/** Longer texts are rarely the same. */
+const longestKept = 500;
+
+/** Cells of one formula and look that are told apart by what they show. */
+const mostAlike = 16;
+
+/**
+ * Keeps one copy of cells that are alike, and of formulas: tabs of one workbook are mostly made of the same ones, and no cell is ever changed.
+ *
+ * A hundred tabs of three hundred steps hold 820,000 cells and 159,000 formulas, of which 1,800 differ.
+ */
+export class RepeatedCells {
+  private readonly cells = new Map<number, Map<Scalar, DocumentCell[]>>();
+  private readonly formulas = new Map<string, FormulaAt>();
+  private kept = 0;
+
+  /** Finds the one copy of a cell; arrays, tables and links stand for themselves. */
+  cell(cell: DocumentCell): DocumentCell {
+    const { value, formula, look, array, isDataTable, link } = cell;
+    const content = formula ?? value;
+    if (array !== undefined || isDataTable === true || link !== undefined || (typeof content === "object" && content !== null)) return cell;
+    if (typeof content === "string" && content.length > longestKept) return cell;
+    const ofLook = this.cells.get(look) ?? new Map<Scalar, DocumentCell[]>();
+    this.cells.set(look, ofLook);
+    const alike = ofLook.get(content);
+    const found = alike?.find((one) => one.formula === formula && Object.is(one.value, value) && one.hasResult === cell.hasResult);
+    if (found !== undefined) return found;
+    if (alike === undefined) {
+      if ((this.kept += 1) <= mostKept) ofLook.set(content, [cell]);
+    } else if (alike.length < mostAlike) alike.push(cell);
+    return cell;
+  }
+
+  /** Prepares a shared formula of a file, taken apart once for all sheets. */
+  formula(text: string): FormulaAt {
+    const known = this.formulas.get(text);
+    if (known !== undefined) return known;
+    const shifted = formulaShifter(fromFileFormula(text));
+    const places = new Map<number, string>();
+    const formulaAt: FormulaAt = (rows, columns) => {
+      const place = columns * 2_097_152 + rows;
+      const made = places.get(place) ?? shifted(rows, columns);
+      if ((this.kept += places.has(place) ? 0 : 1) <= mostKept) places.set(place, made);
+      return made;
+    };
+    this.formulas.set(text, formulaAt);
+    return formulaAt;
+  }
+}
