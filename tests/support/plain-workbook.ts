@@ -1,5 +1,6 @@
 import type { CellValue, SheetPlan, SheetSnapshot, WorkbookSnapshot } from "../../src/sheet";
 import type { Edit, Selection, WorkbookChange, WorkbookPort } from "../../src/workbook/port";
+import { chosenBy, type SheetChoice } from "../../src/workbook/sheet-choice";
 
 /** Reads planned sheets back as a workbook in which formulas have no results yet. */
 export function snapshotOf(plans: readonly SheetPlan[]): WorkbookSnapshot {
@@ -47,9 +48,9 @@ export class PlainPort implements WorkbookPort {
 
   constructor(public workbook: WorkbookSnapshot = { sheets: [] }) {}
 
-  read(names?: readonly string[]): Promise<WorkbookSnapshot> {
-    const wanted = (name: string): boolean => names === undefined || names.some((one) => one.toLowerCase() === name.toLowerCase());
-    return Promise.resolve({ sheets: this.workbook.sheets.map((sheet) => (wanted(sheet.name) ? sheet : { ...sheet, values: [], formulas: [] })) });
+  read(choice?: SheetChoice): Promise<WorkbookSnapshot> {
+    const wanted = chosenBy(choice);
+    return Promise.resolve({ sheets: this.workbook.sheets.map((sheet) => (wanted(sheet) ? sheet : { ...sheet, values: [], formulas: [] })) });
   }
 
   apply(edits: readonly Edit[]): Promise<void> {
