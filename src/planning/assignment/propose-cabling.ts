@@ -2,7 +2,7 @@ import type { WorkbookSnapshot } from "../../sheet";
 import type { CellWrite, Changes } from "../plan/changes";
 import { groupBy, keptPortsOf, oncePer, PlanModel, portsOfSwitch } from "../plan/model";
 import { requireTables, type PlanRow } from "../plan/read";
-import { foldName, splitNames } from "../text";
+import { foldName } from "../text";
 
 /** One cable: from a port of a controller, whose rows (one an address) it serves all, to a switch. */
 interface Cable {
@@ -49,10 +49,7 @@ function cablesOf(model: PlanModel, array: PlanRow<"arrays">): Cable[] {
     const first = rows[0]!;
     const planned = rows.find((row) => row.switch !== "")?.switch ?? "";
     const networks = rows.map(({ network }) => network).filter((network) => network !== "").map(foldName);
-    const carries = (one: PlanRow<"switches">): boolean => {
-      const carried = new Set(splitNames(one.networks).map(foldName));
-      return networks.length > 0 && networks.every((network) => carried.has(network));
-    };
+    const carries = (one: PlanRow<"switches">): boolean => networks.length > 0 && networks.every((network) => model.networks.carriedBy(one).has(network));
     const [controller, port] = [foldName(first.controller), foldName(first.port)];
     const data = ports.flatMap(({ network }) => (network?.roles.has("data") ? [network] : []));
     const sides = new Set<string>(data.map(({ row }) => row.side).filter((side) => side !== ""));

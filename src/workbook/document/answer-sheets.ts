@@ -47,9 +47,3 @@ function withCells(cells: CellGrid, given: readonly (CellPlace & { readonly cell
   }
   return changed;
 }
-
-/** Tells whether a formula of a sheet has no result. */
-export function lacksResult({ cells }: DocumentSheet): boolean {
-  for (const line of cells.values()) for (const { formula, hasResult } of line.values()) if (formula !== undefined && hasResult === false) return true;
-  return false;
-}

@@ -1,6 +1,6 @@
 import { isError, type CellPlace } from "../../sheet";
 import { formulaTokens } from "./formula-tokens";
-import type { DocumentCell, WorkbookDocument } from "./workbook-document";
+import type { DocumentCell, DocumentSheet, WorkbookDocument } from "./workbook-document";
 
 const volatileFunctions: ReadonlySet<string> = new Set(["NOW", "TODAY", "RAND", "RANDBETWEEN", "RANDARRAY", "OFFSET", "INDIRECT", "CELL", "INFO"]);
 
@@ -24,8 +24,13 @@ export function lacksResults(document: WorkbookDocument): boolean {
   return someFormula(document, ({ hasResult, value }, formula) => hasResult === false || (isError(value) && value.error === "#NAME?" && isOurs(formula)));
 }
 
+/** Tells whether a formula of a sheet has no result. */
+export function lacksResult(sheet: DocumentSheet): boolean {
+  return cellsWithoutResult({ sheets: [sheet] }).next().done !== true;
+}
+
 /** Lists the formulas without a result, each by the name of its sheet. */
-export function* cellsWithoutResult({ sheets }: WorkbookDocument): Generator<CellPlace & { readonly sheet: string }> {
+export function* cellsWithoutResult({ sheets }: Pick<WorkbookDocument, "sheets">): Generator<CellPlace & { readonly sheet: string }> {
   for (const { name, cells } of sheets) {
     for (const [row, line] of cells) for (const [column, { formula, hasResult }] of line) if (formula !== undefined && hasResult === false) yield { sheet: name, row, column };
   }

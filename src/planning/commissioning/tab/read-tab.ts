@@ -1,7 +1,7 @@
 import type { CellValue, SheetPlan, SheetSnapshot, WorkbookSnapshot } from "../../../sheet";
 import { canonicalText } from "../../text";
 import { snagNumber, type FoundText, type SealLine, type Snag, type StepRecord } from "../record";
-import { RowReader, withAnswers, type Header } from "./row-reader";
+import { RowReader, withResult, type Header } from "./row-reader";
 import { orphanPrefix, slotsPrefix, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
 import { tabFaults } from "./tab-faults";
 import { columnsInOrder, headersOf, type TabLayout } from "./tab-layout";
@@ -139,7 +139,7 @@ function readRows(reader: RowReader, headerRow: number, { snagsRow, orphansRow, 
     else if (key === tags.text) elsewhere.push(...reader.found(row));
     else if (key !== "" && !key.startsWith("#")) steps.push(reader.step(row, key));
   }
-  return { steps: steps.map((step) => withAnswers(step, snags)), snags, orphans, seals, elsewhere, freeIds };
+  return { steps: steps.map((step) => withResult(step, snags)), snags, orphans, seals, elsewhere, freeIds };
 }
 
 /** Finds the highest number that a snag has had: an id that the build gave and that stands in no blank row any more was one's. */

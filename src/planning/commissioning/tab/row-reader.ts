@@ -83,7 +83,7 @@ export class RowReader {
       const plannedUnit = units?.[place] ?? "";
       const found = this.typed(row, columns.found, `Found ${stepId}`);
       const note = isFirst ? this.typed(row, "note") : null;
-      return [withAnswers({
+      return [withResult({
         key,
         slot: { place, rowKey, signKey },
         no: this.text(row, "no"),
@@ -190,7 +190,7 @@ export class RowReader {
 }
 
 /** Says of a step what its Result must be, whatever its cell shows. */
-export function withAnswers(step: StepRecord, snags: readonly Snag[]): StepRecord {
+export function withResult(step: StepRecord, snags: readonly Snag[]): StepRecord {
   const { result, settled } = answersOf(step, snags);
   return { ...step, result: result === "" ? null : result, settled: settled === 1 };
 }

@@ -37,6 +37,9 @@ export class Networks {
 
   private readonly bySite = oncePer((site: string) => this.all().filter(({ row }) => row.site === "" || foldName(row.site) === site));
 
+  /** Names, in lower case, the networks that a switch carries. */
+  readonly carriedBy = oncePer((row: PlanRow<"switches">): ReadonlySet<string> => new Set(splitNames(row.networks).map(foldName)));
+
   constructor(private readonly rows: PlanRows) {}
 
   /** Finds a network by its name; null where there is none. */

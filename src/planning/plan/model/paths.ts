@@ -3,7 +3,7 @@ import { foldName } from "../../text";
 import type { PlanRow } from "../read";
 import { once, oncePer } from "./once";
 import type { PlanRows } from "./plan-rows";
-import { controllersOf } from "./port-facts";
+import { controllersOf, type PortFacts } from "./port-facts";
 import type { Ports } from "./ports";
 
 /** How a host and an array of its site reach each other. */
@@ -48,7 +48,12 @@ export class Paths {
 
   /** Names the one switch to which all cabled ports of an array go; null where there are several, or none. */
   onlySwitchOf(array: PlanRow<"arrays">): string | null {
-    return theOneOf(this.ports.of(array).map(({ row }) => row.switch).filter((name) => name !== ""));
+    return this.onlySwitchAmong(this.ports.of(array));
+  }
+
+  /** Names the one switch to which all those of some ports go that are cabled; null where there are several, or none. */
+  onlySwitchAmong(ports: readonly PortFacts[]): string | null {
+    return theOneOf(ports.map(({ row }) => row.switch).filter((name) => name !== ""));
   }
 
   /** Names the one switch that a host is linked to; null where there are several, or none. */

@@ -31,7 +31,7 @@ export interface ServiceAddress {
   readonly routing: string;
 }
 
-const services = { timeServers: "time server", nameServers: "name server", alertsTo: "receiver of alerts" } as const;
+const services = [["timeServers", "time server"], ["nameServers", "name server"], ["alertsTo", "receiver of alerts"]] as const;
 
 /** The addresses that a plan uses. */
 export class UsedAddresses {
@@ -47,10 +47,10 @@ export class UsedAddresses {
   /** Lists the addresses among the time servers, name servers and receivers of alerts of all sites; names are passed over. */
   readonly services = once((): readonly ServiceAddress[] =>
     this.rows.rows("sites").flatMap((row) =>
-      (["timeServers", "nameServers", "alertsTo"] as const).flatMap((column) =>
+      services.flatMap(([column, does]) =>
         splitNames(row[column]).flatMap((text): ServiceAddress[] => {
           const address = readAddress(text);
-          return address === null ? [] : [{ row, does: services[column], address, routing: this.networks.holding(row.site, address)?.routing ?? "" }];
+          return address === null ? [] : [{ row, does, address, routing: this.networks.holding(row.site, address)?.routing ?? "" }];
         }),
       ),
     ),

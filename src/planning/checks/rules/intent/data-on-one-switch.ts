@@ -1,4 +1,3 @@
-import { foldName } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const dataOnOneSwitch: Rule = {
@@ -9,9 +8,10 @@ export const dataOnOneSwitch: Rule = {
   check: (model) =>
     model.rows("arrays").flatMap((array): Remark[] => {
       if (model.paths.onlySwitchOf(array) !== null) return []; // told by a rule of its own
-      const to = model.hostPaths.dataPortsOf(array).map(({ row }) => row.switch).filter((name) => name !== "");
-      if (to.length < 2 || new Set(to.map(foldName)).size > 1) return [];
-      const sentence = `All data ports of ${array.array} go to ${to[0]!}: when it fails no host reaches the data. Cable some to another switch.`;
+      const cabled = model.hostPaths.dataPortsOf(array).filter(({ row }) => row.switch !== "");
+      const only = model.paths.onlySwitchAmong(cabled);
+      if (only === null || cabled.length < 2) return [];
+      const sentence = `All data ports of ${array.array} go to ${only}: when it fails no host reaches the data. Cable some to another switch.`;
       return [remarkAt(model, "arrays", array, "array", sentence)];
     }),
 };

@@ -1,4 +1,4 @@
-import { foldName, splitNames } from "../../../text";
+import { foldName } from "../../../text";
 import { mendAt, remarkAt, type Remark, type Rule } from "../../finding";
 
 /** Header of 14 bytes, VLAN tag of 4 and check sequence of 4 around the packet (IEEE 802.3 clause 3.1.1, IEEE 802.1Q clause 9.6). */
@@ -12,8 +12,7 @@ export const frameBytes: Rule = {
   mends: "Writes the frame bytes that its networks need.",
   check: (model) =>
     model.rows("switches").flatMap((row): Remark[] => {
-      const named = new Set(splitNames(row.networks).map(foldName));
-      const networks = model.networks.all().filter((network) => named.has(foldName(network.row.network)));
+      const networks = model.networks.all().filter((network) => model.networks.carriedBy(row).has(foldName(network.row.network)));
       const widest = networks.reduce<(typeof networks)[number] | null>((most, one) => (most === null || one.mtu > most.mtu ? one : most), null);
       if (row.frameBytes === null || widest === null || row.frameBytes >= widest.mtu + frameAround) return [];
       const needed = widest.mtu + frameAround;

@@ -1,4 +1,3 @@
-import { foldName } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const hostDataOnOneSwitch: Rule = {
@@ -11,12 +10,12 @@ export const hostDataOnOneSwitch: Rule = {
     return model.rows("arrays").flatMap((array) =>
       model.hostPaths.to(array).flatMap(({ host, paths, networks }): Remark[] => {
         if (paths === null || paths === 0 || told.has(host)) return [];
-        const to = model.ports.of(array).flatMap(({ row, network }) => (network !== null && networks.includes(network) && row.switch !== "" ? [row.switch] : []));
-        if (to.length === 0 || new Set(to.map(foldName)).size > 1) return [];
+        const data = model.hostPaths.dataPortsOf(array);
+        const only = model.paths.onlySwitchAmong(data.filter(({ network }) => network !== null && networks.includes(network)));
         // Where all data ports are on one switch, the array is told of.
-        if (new Set(model.hostPaths.dataPortsOf(array).map(({ row }) => foldName(row.switch)).filter((name) => name !== "")).size < 2) return [];
+        if (only === null || model.paths.onlySwitchAmong(data) !== null) return [];
         told.add(host);
-        const sentence = `${host.host} reaches ${array.array} over ${to[0]!} alone, by its addresses. Give it one in a data network on another switch.`;
+        const sentence = `${host.host} reaches ${array.array} over ${only} alone, by its addresses. Give it one in a data network on another switch.`;
         return [remarkAt(model, "hosts", host, "address", sentence)];
       }),
     );
