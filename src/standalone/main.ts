@@ -32,19 +32,26 @@ const host: PaneHost = {
 
 async function startGrid() {
   const gridCode = import(/* webpackChunkName: "grid" */ "./open-grid");
-  desk = await Desk.open(await openPlanStore(), bar.refresh);
+  desk = await Desk.open(await openPlanStore(), bar);
   const { openGrid } = await gridCode;
-  const grid = await openGrid(document.getElementById("grid")!, desk.data, {
-    say: bar.say,
-    selected(sentence) {
-      cellNote.textContent = sentence ?? "";
-      cellNote.hidden = sentence === null;
-    },
-    pointed(sentence, cell) {
-      bubble.textContent = sentence ?? "";
-      bubble.hidden = sentence === null;
-      if (cell !== undefined) Object.assign(bubble.style, { left: `${cell.left}px`, top: `${cell.bottom + 2}px` });
-    },
+  const container = document.getElementById("grid")!;
+  const show = (data: Desk["data"]) =>
+    openGrid(container, data, {
+      say: bar.say,
+      selected(sentence) {
+        cellNote.textContent = sentence ?? "";
+        cellNote.hidden = sentence === null;
+      },
+      pointed(sentence, cell) {
+        bubble.textContent = sentence ?? "";
+        bubble.hidden = sentence === null;
+        if (cell !== undefined) Object.assign(bubble.style, { left: `${cell.left}px`, top: `${cell.bottom + 2}px` });
+      },
+    });
+  const grid = await show(desk.data).catch(async () => {
+    container.replaceChildren();
+    await desk!.setAside();
+    return show(desk!.data);
   });
   desk.attach(grid);
   bar.refresh();
@@ -71,6 +78,12 @@ function start(): void {
     event.stopPropagation();
     void bar.save();
   }, { capture: true });
+  document.addEventListener("visibilitychange", () => {
+    if (document.visibilityState === "hidden") void desk?.keepNow();
+  });
+  window.addEventListener("beforeunload", (event) => {
+    if (desk?.wouldLose === true) event.preventDefault();
+  });
   document.addEventListener("dragover", (event) => {
     event.preventDefault();
   });

@@ -1,7 +1,7 @@
 import { chooseFile } from "../taskpane/choose-file";
 import { make } from "../taskpane/elements/make";
 import { explain } from "../taskpane/elements/work";
-import type { Desk } from "./desk";
+import type { Desk, Keeping } from "./desk";
 import type { KeptPlanTitle } from "./plan-store";
 
 /** The bar over the workbook: says where one is, and opens, starts and saves plans. */
@@ -16,6 +16,14 @@ export interface TopBar {
   /** Says a sentence, with a way back to an earlier plan where there is one. */
   readonly say: (sentence: string, back?: KeptPlanTitle) => void;
 }
+
+/** What the bar says of how the plan on the desk is kept. */
+const states: Readonly<Record<Keeping, string>> = {
+  kept: "Kept in this browser",
+  changed: "Changed",
+  refused: "Not kept: save it as a file",
+  passing: "Not kept in this browser: save it as a file",
+};
 
 /** Makes the bar; its buttons wait until the desk is `ready`. */
 export function makeTopBar(desk: () => Desk | null): TopBar {
@@ -42,7 +50,7 @@ export function makeTopBar(desk: () => Desk | null): TopBar {
   const refresh = () => {
     const at = desk();
     plan.textContent = at?.name ?? "";
-    state.textContent = at === null ? "Loading …" : at.isUnsaved ? "Changed" : "Kept in this browser";
+    state.textContent = at === null ? "Loading …" : states[at.keeping];
     document.title = at === null ? "Baywright: browser workbook" : `${at.name}: Baywright browser workbook`;
   };
   const run = async (work: (at: Desk) => Promise<unknown>) => {
@@ -88,7 +96,17 @@ export function makeTopBar(desk: () => Desk | null): TopBar {
           });
         });
         entry.setAttribute("role", "menuitem");
-        return entry;
+        const removal = button("Remove", `Remove ${title.name} from this browser for good`, () => {
+          if (!confirm(`Remove "${title.name}" from this browser? It cannot be brought back. Files that were saved of it stay.`)) return;
+          recent.hidden = true;
+          return run(async (at) => {
+            await at.forget(title.id);
+            say(`${title.name} was removed from this browser.`);
+          });
+        });
+        removal.setAttribute("role", "menuitem");
+        removal.setAttribute("aria-label", `Remove ${title.name}`);
+        return make("div", { class: "recent-plan", role: "none" }, entry, removal);
       }),
       ...(others.length === 0 ? [make("p", {}, "No other plan is kept in this browser yet.")] : []),
     );

@@ -74,7 +74,7 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
 
     watch(listener) {
       return Promise.resolve(live.onChange(({ id, sheet }) => {
-        if (!quietMutations.has(id)) listener({ sheet, source: "local" });
+        if (id.startsWith("sheet.") && !quietMutations.has(id)) listener({ sheet, source: "local" });
       }));
     },
   };

@@ -14,6 +14,17 @@ const longestCalculation = 120_000;
 /** How long after a change a calculation may take to begin: the engine gathers changes for a moment first. */
 const calculationStart = 200;
 
+/** Commands that change what a workbook holds: cells, sheets, rules, names. */
+const changesWorkbook = /^(sheet|data-validation)\.mutation\.|^formula\.mutation\.(set|remove)-defined-name$/;
+
+/** A command of the engine that changed the workbook; name and id of its sheet are "" where it names none. */
+export interface EngineChange {
+  readonly id: string;
+  readonly sheet: string;
+  readonly sheetId: string;
+  readonly params: unknown;
+}
+
 /** The workbook that is open in an engine: what its plain data does not tell. */
 export class LiveWorkbook {
   private readonly commands: ICommandService;
@@ -153,13 +164,13 @@ export class LiveWorkbook {
     return { data, spills };
   }
 
-  /** Calls `listener` with the engine's commands that change cells or sheets, until the returned function is called. */
-  onChange(listener: (change: { readonly id: string; readonly sheet: string; readonly params: unknown }) => void): () => void {
+  /** Calls `listener` with the engine's commands that change what the workbook holds, until the returned function is called. */
+  onChange(listener: (change: EngineChange) => void): () => void {
     const subscription = this.commands.onCommandExecuted(({ id, params }) => {
       const { unitId, subUnitId } = (params ?? {}) as { unitId?: string; subUnitId?: string };
-      if (!id.startsWith("sheet.mutation.") || unitId !== this.workbook.getUnitId()) return;
+      if (!changesWorkbook.test(id) || unitId !== this.workbook.getUnitId()) return;
       const sheet = subUnitId === undefined ? undefined : this.workbook.getSheetBySheetId(subUnitId);
-      listener({ id, sheet: sheet?.getName() ?? "", params });
+      listener({ id, sheet: sheet?.getName() ?? "", sheetId: subUnitId ?? "", params });
     });
     return () => {
       subscription.dispose();
