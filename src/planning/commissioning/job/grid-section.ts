@@ -11,7 +11,7 @@ export interface FilledStep {
 const signId = "sign";
 
 /** Gives the steps of a section their places in a grid, in the order of the procedure, and closes it with a step that signs for all of them. */
-export function gridSection(jobId: string, title: string, filled: readonly FilledStep[]): JobSection {
+export function gridSection(jobId: string, title: string, filled: readonly FilledStep[]): Omit<JobSection, "visit"> {
   if (filled.length === 0) return { title, steps: [], columns: [] };
   const columns = new Map<string, JobStep>();
   for (const { step } of filled) if (!columns.has(step.stepId)) columns.set(step.stepId, step);
@@ -43,6 +43,7 @@ function signStep(key: string, title: string, sign: Sign, required: boolean): Jo
     unit: "",
     required,
     sign,
+    holdPoint: false,
     minutes: 0,
     planCell: null,
     slot: null,

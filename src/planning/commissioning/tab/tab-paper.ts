@@ -16,7 +16,7 @@ export function rowHeight(cells: readonly Cell[], merges: readonly Area[]): numb
   let lines = 1;
   for (let column = 0; column < shownColumns; column += 1) {
     const value = cells[column]?.value;
-    if (typeof value !== "string" || isStyled(cells[column], "section", "note")) continue;
+    if (typeof value !== "string" || isStyled(cells[column], "visit", "section", "note")) continue;
     const merged = merges.find((area) => area.column === column);
     const width = widths.slice(column, column + (merged?.columns ?? 1)).reduce((sum, one) => sum + one, 0);
     const isBold = isStyled(cells[column], "expected", "label");

@@ -150,6 +150,9 @@ function addSteps({ rows, sectionRows, wholeRows, placed, steps }: TabRows, { ex
     sectionRows.push(rows.length);
     for (const planned of planSection(section, records)) {
       switch (planned.is) {
+        case "visit":
+          rows.push(titleRow(section.visit, null, "visit"));
+          break;
         case "title":
           rows.push(titleRow(section.title));
           break;
