@@ -82,7 +82,7 @@ function expandSection(jobId: string, row: PlanRow<"procedures">, steps: readonl
   if (row.shownAs !== "grid") return { title: row.section, steps: filled.map(({ step }) => step), columns: [] };
   const [fault] = gridFaults(steps);
   if (fault !== undefined) throw invalid("Shown as", row.shownAs, fault.sentence);
-  return gridSection(jobId, row.section, filled);
+  return gridSection(jobId, { title: row.section, stepIds: steps.map(({ stepId }) => stepId), filled });
 }
 
 /** Fills the steps of a section for one subject after the other. */
