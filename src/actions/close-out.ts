@@ -1,5 +1,5 @@
 import { expandJob, idOfJob } from "../planning/commissioning/job";
-import { isClosed, openItems, outdatedItems, withoutAccepted, type OpenItem } from "../planning/commissioning/record";
+import { isClosed, openItems, outdatedItems, passedHoldPoints, withoutAccepted, type OpenItem } from "../planning/commissioning/record";
 import { acceptBlocks, forgedCells, sealBlocks, sealRowOf, tabFamily } from "../planning/commissioning/tab";
 import { invalid, noAnswer, quote } from "../planning/text";
 import { writeCell } from "../planning/plan/changes";
@@ -16,17 +16,17 @@ export async function previewCloseOut(port: WorkbookPort, name: string): Promise
 }
 
 /**
- * Lists what is open by what was typed, where the tab is not the plan's as it is now, which cells of ours say something else than they must,
- * and what stands in the way of the seal itself. What a snag accepts by name is no longer open.
+ * Lists what is open by what was typed, which hold points work went past, where the tab is not the plan's as it is now, which cells of ours say
+ * something else than they must, and what stands in the way of the seal itself. What a snag accepts by name is no longer open.
  */
 function itemsOf({ source, job, tab, sheet }: JobInUse): OpenItem[] {
-  const toBeBuiltAgain = withoutAccepted([...outdatedItems(tab, expandJob(source.model, job)), ...forgedCells(sheet, tab)], tab);
+  const notAccepted = withoutAccepted([...passedHoldPoints(tab), ...outdatedItems(tab, expandJob(source.model, job)), ...forgedCells(sheet, tab)], tab);
   const { copies } = tabFamily(source.tabs, idOfJob(job), job.job);
   const sealRow = sealRowOf(tab);
   const inTheWay = tab.elsewhere.filter(({ row, carried }) => carried === "" && row === sealRow).slice(0, 1);
   return [
     ...openItems(tab),
-    ...toBeBuiltAgain,
+    ...notAccepted,
     ...copies.map((copy) => ({ row: tab.headerRow, sentence: `Tab ${quote(copy.sheet)} is of this job too. Bring it back as a file, or delete it.` })),
     ...inTheWay.map(({ row }) => ({ row, sentence: `What was typed into row ${row + 1} stands where the seal goes. Move it, or build the tab again.` })),
   ];
@@ -34,7 +34,7 @@ function itemsOf({ source, job, tab, sheet }: JobInUse): OpenItem[] {
 
 /**
  * Accepts by name and reason what keeps the tab of a job from closing because it is not as the plan and the build have it: cells that were typed
- * over, rows that the plan has changed. Writes one snag that lists them, and answers with how many they are.
+ * over, rows that the plan has changed, work before a hold point was signed. Writes one snag that lists them, and answers with how many they are.
  */
 export async function acceptAsItIs(port: WorkbookPort, name: string, by: string, reason: string): Promise<number> {
   if (by.trim() === "" || reason.trim() === "") throw invalid("reason", reason, "Accepting wants a name and a reason. Type both.");

@@ -9,7 +9,7 @@ import { holdOutput } from "./output-file";
 
 const usage = `Usage: npm run -s merge-tabs -- plan.xlsx returned.xlsx -o out.xlsx [--take theirs|mine]
 Writes the records of a returned file into the plan's tabs. Prints one line of JSON with every record that was written, or that both sides changed.
-Exit code 0: all is written; 1: the file is written, but a tab could not be, or records that both sides changed were left as the plan has them;
+Exit code 0: all is written; 1: the file is written, but a tab could not be, or records that both sides changed, or hold points, were left as the plan has them;
 2: nothing is written, the call or a file is wrong.`;
 
 /** What became of the records of one job. */
@@ -35,7 +35,7 @@ async function main(args: readonly string[]): Promise<CommandAnswer> {
   });
   const rows = jobs.flatMap((one) => one.rows);
   const failed = jobs.flatMap(({ outcome }) => (outcome === null || outcome.built ? [] : [outcome]));
-  const left = take === undefined ? rows.filter(({ written }) => !written).length : 0;
+  const left = rows.filter(({ written, change }) => !written && (take === undefined || change === "hold point")).length;
   return {
     line: { file, returned, out, written: rows.filter(({ written }) => written).length, left, jobs },
     isWhole: failed.length === 0 && left === 0,
@@ -44,11 +44,16 @@ async function main(args: readonly string[]): Promise<CommandAnswer> {
 }
 
 async function mergeJob(port: WorkbookPort, preview: ReturnedJob, take: string | undefined, planName: string): Promise<MergedJob> {
-  const { job, items, remarks } = preview;
+  const { job, items, holdPoints, remarks } = preview;
   const accepted = new Set(items.filter(({ change }) => change === "theirs" || take === "theirs").map(({ id }) => id));
   const outcome = accepted.size === 0 ? null : await bringBack(port, preview, accepted, momentOf(new Date(), planName));
   const isWritten = (id: string): boolean => outcome?.built === true && accepted.has(id);
-  return { job, outcome, rows: items.map(({ id, label, change, ours, theirs }) => ({ row: label, change, ours, theirs, written: isWritten(id) })), remarks };
+  const rows = [
+    ...items.map(({ id, label, change, ours, theirs }) => ({ row: label, change, ours, theirs, written: isWritten(id) })),
+    // They are signed in the lead's own copy only.
+    ...holdPoints.map(({ label, ours, theirs }) => ({ row: label, change: "hold point", ours, theirs, written: false })),
+  ];
+  return { job, outcome, rows, remarks };
 }
 
 runCommand(usage, main);

@@ -226,6 +226,28 @@ describe("a job from first record to seal", () => {
     expect((await checkSeal(workbook.port, jobName)).changed.map(({ label }) => label)).toContain("Result of No. 3 T-11 n-1");
   });
 
+  test("is not closed where work went past a hold point, until that is put right or accepted by name", async () => {
+    const small = smallPlan();
+    const workbook = await built({ ...small, steps: small.steps!.map((row) => (row.stepId === "T-11" ? { ...row, holdPoint: "yes" as const } : row)) });
+    await type(workbook, { ...complete, "T-11/A0001": { by: "AB", done: 46_084 }, "T-12/A0001": { ...complete["T-12/A0001"]!, done: 46_083 } });
+    const progress = async () => jobStandings(readCommissioningPlan(await workbook.port.read()))[0]!.progress.passedHolds;
+    const open = (await previewCloseOut(workbook.port, jobName)).map(({ sentence }) => sentence);
+    expect(open).toEqual([
+      "No. 3 T-11 is not done. Type what was found.",
+      // Ports of the array as well; its neighbour, cluster and site are not held by it.
+      "No. 4 T-12 and 4 more rows below were done before hold point No. 3 T-11 was signed. Stop there, and sign it first.",
+    ]);
+    expect(await progress()).toBe(1);
+    await type(workbook, { "T-11/A0001": { found: 4 } });
+    const fact = "No. 4 T-12 and 1 more row below were done before hold point No. 3 T-11 was signed.";
+    expect(await previewCloseOut(workbook.port, jobName)).toMatchObject([{ fact, sentence: `${fact} Mend the day, or accept it by name.` }]);
+    await expect(closeOut(workbook.port, jobName, "AB", "2026-03-09 14:20")).rejects.toThrow(fact);
+    await acceptAsItIs(workbook.port, jobName, "EF", "Agreed with the desk");
+    expect(await progress()).toBe(0);
+    await closeOut(workbook.port, jobName, "AB", "2026-03-09 14:20");
+    expect(await checkSeal(workbook.port, jobName)).toMatchObject({ holds: true });
+  });
+
   test("is not closed while another tab of it is in sight, or a text stands where the seal goes", async () => {
     const workbook = await built();
     await type(workbook, complete);
@@ -291,6 +313,21 @@ describe("a filled tab that comes back", () => {
     expect(tab.orphans).toMatchObject([{ key: "J0001/T-10/A0001", typed: { found: "ours" } }]);
   });
 
+  test("leaves a hold point to the lead's own tab, and shows what it says of it", async () => {
+    const small = smallPlan();
+    const plan = await built({ ...small, steps: small.steps!.map((row) => (row.stepId === "T-10" ? { ...row, holdPoint: "yes" as const } : row)) });
+    const file = await start(await plan.save());
+    await type(plan, { "T-10/A0002": { found: "N-0002", by: "AB" } });
+    await type(file, { "T-10/A0001": { found: "N-0001", by: "CD" }, "T-11/A0001": { found: 4, by: "CD" } });
+    const [job] = await previewReturned(plan.port, await file.port.read());
+    expect(job).toMatchObject({ items: [{ id: "J0001/T-11/A0001" }], holdPoints: [{ label: "No. 2 T-10 n-1", ours: "", theirs: "Found: N-0001, By: CD" }] });
+    const { sentence } = await bringBack(plan.port, job!, new Set(["J0001/T-10/A0001", "J0001/T-11/A0001"]), moment);
+    expect(sentence).toContain("1 of 2 accepted entries stand in the tab.");
+    const tab = await tabInSight(plan.port);
+    expect(tab.steps.flatMap(({ key, typed }) => (typed.by === null ? [] : [[key, typed.by]]))).toEqual([["J0001/T-11/A0001", "CD"], ["J0001/T-10/A0002", "AB"]]);
+    expect(tab.orphans).toEqual([]);
+  });
+
   test("writes nothing that was not accepted", async () => {
     const { plan, file } = await both();
     await type(file, { "T-10/A0001": { found: "N-0001" }, "T-11/A0001": { found: 4 } });
@@ -348,7 +385,7 @@ describe("after the work", () => {
     expect(sheets.map(({ name }) => name).filter((name) => /handover|Progress/.test(name))).toEqual(["North hall handover", "Progress"]);
     const cells = sheets.find(({ name }) => name === "North hall handover")!.values.flat();
     expect(cells).toEqual(expect.arrayContaining(["N-0001", "Port left dark", code, "holds"]));
-    expect(sheets.find(({ name }) => name === "Progress")!.values[4]).toEqual([jobName, "North hall", "closed", 1, 18, 18, 0, 0, 0, 0, 0, null]);
+    expect(sheets.find(({ name }) => name === "Progress")!.values[4]).toEqual([jobName, "North hall", "closed", 1, 18, 18, 0, 0, 0, 0, 0, 0, null]);
   });
 });
 

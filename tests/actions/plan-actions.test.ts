@@ -57,7 +57,7 @@ describe("bringing up a plan of the first layout", () => {
     const before = earlier();
     const port = new PlainPort(before);
     const { broughtUp } = await setUp(port);
-    expect(broughtUp).toEqual(["Networks", "Switches", "Arrays", "Procedures", "Quote"]);
+    expect(broughtUp).toEqual(["Networks", "Switches", "Arrays", "Procedures", "Steps", "Quote"]);
     for (const [at, sheet] of before.sheets.entries()) {
       const now = port.workbook.sheets[at]!;
       sheet.values.forEach((line, row) => expect(now.values[row]!.slice(0, line.length)).toEqual(line));

@@ -43,6 +43,19 @@ describe("tabs on the command line", () => {
     expect(await foundIn("theirs.xlsx")).toMatchObject({ "T-11/A0001": 5, "T-11/A0002": 8 });
   });
 
+  test("leave hold points to the plan's own tab, and tell of them with code 1, whichever side is taken", async () => {
+    const small = smallPlan();
+    await change(null, "held-plan.xlsx", ({ port }) => addPlan(port, { ...small, steps: small.steps!.map((row) => (row.stepId === "T-10" ? { ...row, holdPoint: "yes" as const } : row)) }));
+    await run("build-tabs", at("held-plan.xlsx"), "-o", at("held.xlsx"));
+    await change("held.xlsx", "held-returned.xlsx", async ({ port }) => {
+      await typeInto(port, await tabInSight(port), { "T-10/A0001": { found: "N-0001" }, "T-11/A0001": { found: 4 } });
+    });
+    const merged = await run("merge-tabs", at("held.xlsx"), at("held-returned.xlsx"), "-o", at("held-merged.xlsx"), "--take", "theirs");
+    const rows = [{ change: "theirs", written: true }, { row: "No. 2 T-10 n-1", change: "hold point", theirs: "Found: N-0001", written: false }];
+    expect(merged).toMatchObject({ code: 1, lines: [{ written: 1, left: 1, jobs: [{ rows }] }] });
+    expect(await foundIn("held-merged.xlsx")).toEqual({ "T-11/A0001": 4 });
+  });
+
   test("complain in a sentence and write nothing where a file or the call is wrong", async () => {
     await writeFile(at("text.xlsx"), "no workbook");
     await change(null, "blank.xlsx", () => Promise.resolve());

@@ -10,7 +10,7 @@ const nothing: StepRecord["typed"] = { found: null, unit: null, recheckedBy: nul
 export function stepRecord({ typed = {}, ...more }: Some<StepRecord> = {}): StepRecord {
   return {
     key: "J1/S-1/A1", slot: null, no: "1", stepId: "S-1", step: "Do it", subject: "array 1", expected: "Done", plannedUnit: "", expectedBefore: "",
-    result: null, required: true, sign: "one", kind: "tick", wanted: null, errors: [], seenUnit: "",
+    result: null, required: true, sign: "one", holdPoint: false, kind: "tick", wanted: null, errors: [], seenUnit: "",
     settled: false, minutes: 5, carried: "", row: 10,
     ...more,
     typed: { ...nothing, ...typed },

@@ -44,6 +44,8 @@ const planEdits: readonly ((rows: TableRows) => TableRows)[] = [
   (rows) => ({ ...rows, steps: rows.steps!.map((row) => (row.stepId === "T-90" ? { ...row, do: `${String(row.do)} again`, sign: "one" } : row)) }),
   (rows) => ({ ...rows, procedures: rows.procedures!.map((row) => ({ ...row, shownAs: row.section === "Ports" && row.shownAs === "grid" ? "list" as const : row.shownAs ?? null })) }),
   (rows) => ({ ...rows, steps: rows.steps!.map((row) => (row.stepId === "T-22" ? { ...row, expect: "192.0.2.254" } : row)) }),
+  (rows) => ({ ...rows, steps: rows.steps!.map((row) => (row.stepId === "T-11" || row.stepId === "T-90" ? { ...row, holdPoint: row.holdPoint === "yes" ? "no" as const : "yes" as const } : row)) }),
+  (rows) => ({ ...rows, procedures: rows.procedures!.map((row, index) => ({ ...row, visit: row.visit === undefined ? `Visit to ${index % 3}` : null })) }),
   () => small,
 ];
 
@@ -142,8 +144,10 @@ class Life {
     const snags = JSON.stringify(this.read(ours).snags.map(({ typed }) => typed));
     for (const [mark, area] of before) if (!this.alive.has(mark) && !snags.includes(mark)) this.alive.set(mark, area);
     const theirs = readTab(this.computed(copy));
+    // What it says of hold points is shown, and stands in the copy alone.
+    const shown = theirs === null || theirs.faults.length > 0 ? "" : heldTexts(this.read(ours), theirs);
     return {
-      marks: theirs === null || theirs.faults.length > 0 ? [] : marks,
+      marks: theirs === null || theirs.faults.length > 0 ? [] : marks.filter(([mark]) => !shown.includes(mark)),
       adjust: (tab) => {
         if (theirs === null || theirs.faults.length > 0) return tab;
         const { items } = compareReturned(tab, theirs);
@@ -363,6 +367,15 @@ class Life {
 
   private pick<Value>(list: readonly Value[]): Value {
     return list[Math.floor(this.random() * list.length)]!;
+  }
+}
+
+function heldTexts(ours: TabReading, theirs: TabReading): string {
+  try {
+    return compareReturned(ours, theirs).holdPoints.map((item) => item.theirs).join("\n");
+  } catch (thrown) {
+    if (!(thrown instanceof Problem)) throw thrown;
+    return "";
   }
 }
 

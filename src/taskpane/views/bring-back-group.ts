@@ -22,7 +22,7 @@ export function makeBringBackGroup(pane: PaneContext, refresh: () => Promise<voi
     fill(place);
     await pane.status.run("Read the returned file", async () => {
       const jobs = await previewReturned(pane.port, await pane.host.readSnapshot(file.bytes));
-      if (jobs.every(({ items }) => items.length === 0)) return { sentence: `${file.name} holds nothing that is not here already.` };
+      if (jobs.every(({ items, holdPoints }) => items.length + holdPoints.length === 0)) return { sentence: `${file.name} holds nothing that is not here already.` };
       const heading = make("h3", { tabindex: -1 }, `What ${file.name} brings`);
       const accepted = new Map(jobs.map((job) => [job, new Set(job.items.filter(({ change }) => change === "theirs").map(({ id }) => id))]));
       const write = makeButton("", () => take(accepted), { appearance: "primary" });
@@ -86,9 +86,25 @@ function describeJob(job: ReturnedJob, accepted: Set<string>, tell: () => void):
     job.remarks.map((remark) => make("p", { class: "soft small" }, remark)),
     group("theirs", "Changed by them"),
     group("both", "Changed by both: choose which one stays"),
+    job.holdPoints.length > 0 && describeHoldPoints(job.holdPoints),
     job.onlyOurs > 0 && make("p", { class: "soft small" }, `${countOf(job.onlyOurs, "record")} changed by you alone ${job.onlyOurs === 1 ? "stays as it is" : "stay as they are"}.`),
     job.items.length === 0 && make("p", { class: "soft small" }, "Nothing in this tab is new."),
   );
+}
+
+/** Lists what the returned tab says of hold points, beside what the lead's own says: there is nothing to accept. */
+function describeHoldPoints(holdPoints: ReturnedJob["holdPoints"]): HTMLElement {
+  const title = `Hold points, which are signed in your own tab only: ${holdPoints.length}`;
+  return make(
+    "div",
+    {},
+    make("div", {}, make("strong", {}, title)),
+    make("ul", { class: "bay-list bay-scroll", tabindex: 0, "aria-label": title }, holdPoints.map((item) => make("li", {}, make("div", {}, item.label), bothValues(item)))),
+  );
+}
+
+function bothValues({ ours, theirs }: Pick<ReturnedItem, "ours" | "theirs">): HTMLElement {
+  return make("dl", { class: "small" }, make("dt", {}, "Theirs"), make("dd", {}, theirs || "–"), make("dt", {}, "Yours"), make("dd", {}, ours || "–"));
 }
 
 function describeGroup(title: string, items: readonly ReturnedItem[], accepted: Set<string>, tell: () => void): HTMLElement {
@@ -113,11 +129,11 @@ function describeGroup(title: string, items: readonly ReturnedItem[], accepted: 
     make(
       "ul",
       { class: "bay-list bay-scroll", tabindex: 0, "aria-label": title },
-      items.slice(0, mostListed).map(({ id, label, ours, theirs }) => {
+      items.slice(0, mostListed).map((item) => {
+        const { id, label } = item;
         const box = makeBox(`Accept theirs: ${label}`, [id]);
         boxes.push(box);
-        const values = make("dl", { class: "small" }, make("dt", {}, "Theirs"), make("dd", {}, theirs || "–"), make("dt", {}, "Yours"), make("dd", {}, ours || "–"));
-        return make("li", { class: "bay-job" }, box, make("div", {}, make("div", {}, label), values));
+        return make("li", { class: "bay-job" }, box, make("div", {}, make("div", {}, label), bothValues(item)));
       }),
       items.length > mostListed && make("li", {}, `… and ${items.length - mostListed} more, which follow the choice for all`),
     ),

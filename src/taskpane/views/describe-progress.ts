@@ -2,7 +2,7 @@ import type { JobProgress } from "../../planning/commissioning/reports";
 import { countOf } from "../elements/count-of";
 
 /** Says in one line how far a job is; what is nought is left out. */
-export function describeProgress({ state, build, steps, done, differ, again, snags, minutesLeft, fault }: JobProgress): string {
+export function describeProgress({ state, build, steps, done, differ, again, snags, passedHolds, minutesLeft, fault }: JobProgress): string {
   if (state === "no tab") return "No tab yet";
   const parts = [
     `Build ${build}`,
@@ -11,6 +11,7 @@ export function describeProgress({ state, build, steps, done, differ, again, sna
     differ > 0 ? `${differ} differ` : "",
     again > 0 ? `${again} to be seen again` : "",
     snags > 0 ? `${countOf(snags, "snag")} open` : "",
+    passedHolds > 0 ? `work went past ${countOf(passedHolds, "hold point")}` : "",
     minutesLeft > 0 ? `${describeMinutes(minutesLeft)} left` : "",
     fault === "" ? "" : `not to be trusted yet: ${fault}`,
   ];

@@ -4,7 +4,8 @@ import { JobSubjects, lookupIn, planCellOf } from "../../plan/subjects";
 import { conditionHolds, fillTemplate, foldName, invalid, parseCondition, parseTemplate, quote } from "../../text";
 import { gridFaults, parseExpectation } from "../procedure";
 import { gridSection, type FilledStep } from "./grid-section";
-import type { ExpandedJob, JobSection, JobStep } from "./job-step";
+import type { ExpandedJob, JobSection, JobStep, Sign } from "./job-step";
+import { visitHeadings } from "./visit-headings";
 
 /** Names a job for good: by its id, and by its name as long as set-up has given it none. */
 export function idOfJob({ id, job }: PlanRow<"jobs">): string {
@@ -28,8 +29,18 @@ export function expandJob(model: PlanModel, job: PlanRow<"jobs">): ExpandedJob {
   }
   const subjects = new JobSubjects(model, places, job);
   const id = idOfJob(job);
-  const sections = rows.map((row) => expandSection(id, row, steps.get(foldName(row.section)) ?? [], subjects));
-  return { id, job, places, sections: sections.filter((section) => section.steps.length > 0) };
+  let visit = "";
+  const sections = rows.map((row) => {
+    visit = row.visit === "" ? visit : row.visit;
+    return { ...expandSection(id, row, steps.get(foldName(row.section)) ?? [], subjects), visit };
+  });
+  return { id, job, places, sections: withHeadings(sections.filter((section) => section.steps.length > 0)) };
+}
+
+/** Gives each section, in place of the name of its visit, the heading that stands above it. */
+function withHeadings(sections: readonly JobSection[]): JobSection[] {
+  const headings = visitHeadings(sections.map(({ visit }) => visit));
+  return sections.map((section, index) => ({ ...section, visit: headings[index]! }));
 }
 
 function sectionRows(model: PlanModel, { job, procedure }: PlanRow<"jobs">): readonly PlanRow<"procedures">[] {
@@ -66,12 +77,12 @@ function stepsBySection(steps: readonly PlanRow<"steps">[], sections: readonly P
 type Subject = ReturnType<JobSubjects["list"]>[number];
 
 /** Works out a section: a step after the other in a list, side by side in a grid. */
-function expandSection(jobId: string, row: PlanRow<"procedures">, steps: readonly PlanRow<"steps">[], subjects: JobSubjects): JobSection {
+function expandSection(jobId: string, row: PlanRow<"procedures">, steps: readonly PlanRow<"steps">[], subjects: JobSubjects): Omit<JobSection, "visit"> {
   const filled = stepsOfSection(jobId, row, steps, subjects);
   if (row.shownAs !== "grid") return { title: row.section, steps: filled.map(({ step }) => step), columns: [] };
   const [fault] = gridFaults(steps);
   if (fault !== undefined) throw invalid("Shown as", row.shownAs, fault.sentence);
-  return gridSection(jobId, row.section, filled);
+  return gridSection(jobId, { title: row.section, stepIds: steps.map(({ stepId }) => stepId), filled });
 }
 
 /** Fills the steps of a section for one subject after the other. */
@@ -125,13 +136,19 @@ function fillStep(jobId: string, template: StepTemplate, subject: Subject): JobS
     expectation: parseExpectation(row, expect.trim(), argument),
     unit: row.unit,
     required: row.required,
-    sign: row.sign === "" ? "one" : row.sign,
+    sign: signOf(row),
+    holdPoint: row.holdPoint === "yes",
     minutes: row.minutes ?? 0,
     planCell: onlyField === null ? null : planCellOf(subject.scope, onlyField),
     slot: null,
   };
   refuseTooLong(step, expect, argument);
   return step;
+}
+
+/** Says how many names sign for a step: one where nothing is said, and never none for a hold point. */
+function signOf({ sign, holdPoint }: PlanRow<"steps">): Sign {
+  return sign === "" || (sign === "none" && holdPoint === "yes") ? "one" : sign;
 }
 
 /** Longest text that a cell takes, and what a tab writes around the texts of a step. */

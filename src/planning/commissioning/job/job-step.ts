@@ -19,6 +19,8 @@ export interface JobStep {
   readonly unit: string;
   readonly required: boolean;
   readonly sign: Sign;
+  /** True where nothing further may happen before it is done and signed. */
+  readonly holdPoint: boolean;
   readonly minutes: number;
   /** Cell of the plan that is expected as it stands, so that what was found can be written back to it; else null. */
   readonly planCell: PlanCell | null;
@@ -37,6 +39,8 @@ export interface JobSlot {
 /** A section of a job with the steps that are done in it, subject by subject; a grid is closed by a step that signs for it. */
 export interface JobSection {
   readonly title: string;
+  /** Heading of the visit that begins with it, where the job has several; else "". */
+  readonly visit: string;
   readonly steps: readonly JobStep[];
   /** One step of each column of a grid; none in a list. */
   readonly columns: readonly JobStep[];

@@ -1,4 +1,5 @@
 import type { ProcedureDraft } from "./draft";
+import { leavingSite } from "./leaving-site";
 
 /** A shelf of drives added to an array that holds live data: the data comes first at every step. */
 export const addDriveShelf: ProcedureDraft = {
@@ -6,6 +7,7 @@ export const addDriveShelf: ProcedureDraft = {
   sections: [
     {
       section: "Authority and way back",
+      visit: "Extension",
       forEach: "site",
       steps: [
         { id: "SHF-010", do: "Name who leads the work, and say that anyone may stop it at any time.", record: "text", minutes: 2 },
@@ -50,7 +52,7 @@ export const addDriveShelf: ProcedureDraft = {
       forEach: "array",
       steps: [
         { id: "SHF-050", do: "Read the load of feeds {{Feed A}} and {{Feed B}} on their displays, and add the shelf's plate. Enter the share each would carry alone.", caution: "An overloaded feed takes everything on it down. A licensed electrician and the local code decide.", record: "text", minutes: 5 },
-        { id: "SHF-051", do: "Supply switches off; cords in, one on {{Feed A}}, one on {{Feed B}}; locked and labelled; switches on.", caution: "Electric shock: look at cords and plugs first; never touch a breaker.", expect: "Both supplies run", minutes: 5 },
+        { id: "SHF-051", do: "Supply switches off; cords in, one on {{Feed A}}, one on {{Feed B}}; locked and labelled; switches on.", caution: "Electric shock: look at cords and plugs first; never touch a breaker.", expect: "Both supplies run", holdPoint: true, minutes: 5 },
       ],
     },
     {
@@ -66,16 +68,16 @@ export const addDriveShelf: ProcedureDraft = {
       steps: [
         { id: "SHF-070", do: "Enter the number of drives {{Array}} shows now; the plan counts old and new ones.", expect: "{{Drives}}", record: "number", minutes: 3 },
         { id: "SHF-071", do: "See that the new drives are on both controllers and none is faulty. Let them run unused for a day where the plan has the time (common practice).", expect: "All on both", minutes: 5 },
-        { id: "SHF-072", do: "Pull one data cable of the shelf, see that it stays present, put it back. Then the other.", caution: "Only while the new drives hold no data: do it before the next section.", expect: "Stays present both times", minutes: 10 },
-        { id: "SHF-073", do: "Pull one cord of the shelf, see that it stays present, put it back. Then the other.", caution: "The shelf's own cords, never a breaker. Hold the plug by its body.", expect: "Stays present both times", minutes: 10 },
+        { id: "SHF-072", do: "Pull one data cable of the shelf, see that it stays present, put it back. Then the other.", caution: "Only while the new drives hold no data: do it before the next section.", expect: "Stays present both times", holdPoint: true, minutes: 10 },
+        { id: "SHF-073", do: "Pull one cord of the shelf, see that it stays present, put it back. Then the other.", caution: "The shelf's own cords, never a breaker. Hold the plug by its body.", expect: "Stays present both times", holdPoint: true, minutes: 10 },
       ],
     },
     {
       section: "Put to use",
       forEach: "array",
       steps: [
-        { id: "SHF-080", do: "Point of no easy return: the site's contact agrees to go on. Witness: the contact.", expect: "Go on", record: "choice:Go on|Stop here", sign: "two", minutes: 3 },
-        { id: "SHF-081", do: "Add the drives under scheme {{Scheme}}. Enter the scheme as the screen names it, in the plan's words.", expect: "{{Scheme}}", record: "text", minutes: 10 },
+        { id: "SHF-080", do: "Point of no easy return: the site's contact agrees to go on. Witness: the contact.", expect: "Go on", record: "choice:Go on|Stop here", sign: "two", holdPoint: true, minutes: 3 },
+        { id: "SHF-081", do: "Add the drives under scheme {{Scheme}}. Enter the scheme as the screen names it, in the plan's words.", expect: "{{Scheme}}", record: "text", holdPoint: true, minutes: 10 },
         { id: "SHF-082", do: "Enter the number of hot spares now.", expect: "{{Spares}}", record: "number", minutes: 2 },
         { id: "SHF-083", do: "Wait for the redundancy build or the spreading of data to end. Enter the hours.", record: "number", unit: "h", minutes: 5 },
         { id: "SHF-084", do: "Enter the usable capacity it shows, and its unit.", expect: "{{Usable before reserve}}", record: "size", unit: "TB", tolerancePercent: 3, minutes: 3 },
@@ -86,8 +88,9 @@ export const addDriveShelf: ProcedureDraft = {
       forEach: "site",
       steps: [
         { id: "SHF-090", do: "Configuration exported again, photographs taken, shelf registered for support. Enter the references.", record: "text", minutes: 15 },
-        { id: "SHF-091", do: "The site accepts. Witness: the site's contact.", expect: "Accepted", record: "choice:Accepted|Refused", sign: "two", minutes: 5 },
+        { id: "SHF-091", do: "The site accepts. Witness: the site's contact.", expect: "Accepted", record: "choice:Accepted|Refused", sign: "two", holdPoint: true, minutes: 5 },
       ],
     },
+    leavingSite("Left safe", ["SHF-901", "SHF-902", "SHF-903", "SHF-904"], "Tell the site's contact which drives are in use from now on, and which are not in use. Hang a sign on the shelf if it is not."),
   ],
 };

@@ -17,12 +17,16 @@ export interface StepDraft {
   readonly required?: false;
   /** "one" where nothing else is said. */
   readonly sign?: "none" | "two";
+  /** True where nothing further may happen before it is done and signed. */
+  readonly holdPoint?: true;
   readonly minutes: number;
 }
 
 /** One section: what it is repeated for, when, and its steps in order. */
 export interface SectionDraft {
   readonly section: string;
+  /** Visit that begins with it; without one it belongs to that of the section above. */
+  readonly visit?: string;
   readonly forEach: ForEach;
   readonly when?: string;
   /** A list where nothing else is said. */
@@ -37,7 +41,11 @@ export interface ProcedureDraft {
 
 /** Writes the sections of a procedure as rows of the Procedures table. */
 export function procedureRows({ procedure, sections }: ProcedureDraft): TableRow<"procedures">[] {
-  return sections.map(({ section, forEach, when = null, shownAs = null }) => ({ procedure, section, forEach, when, shownAs }));
+  let visit: string | null = null;
+  return sections.map(({ section, forEach, when = null, shownAs = null, visit: begun }) => {
+    visit = begun ?? visit;
+    return { procedure, section, forEach, when, shownAs, visit };
+  });
 }
 
 /** Writes the steps of a procedure as rows of the Steps table; what the maker's guide says is left for the user to fill. */
@@ -58,6 +66,7 @@ export function stepRows({ procedure, sections }: ProcedureDraft): TableRow<"ste
       caution: step.caution ?? null,
       sign: step.sign ?? "one",
       minutes: step.minutes,
+      holdPoint: step.holdPoint === true ? "yes" : null,
     })),
   );
 }

@@ -1,4 +1,5 @@
 import type { ProcedureDraft } from "./draft";
+import { leavingSite } from "./leaving-site";
 
 /**
  * The installation of one or more rack arrays at a site, from the door to the signature.
@@ -11,6 +12,7 @@ export const installRackArray: ProcedureDraft = {
   sections: [
     {
       section: "Authority and way back",
+      visit: "Set-up",
       forEach: "site",
       steps: [
         { id: "INS-010", do: "Name who leads the work, and say to everybody present that anyone may stop it at any time.", record: "text", minutes: 3 },
@@ -120,7 +122,7 @@ export const installRackArray: ProcedureDraft = {
       section: "Start-up",
       forEach: "array",
       steps: [
-        { id: "INS-100", do: "Take the strap off, step clear of the fans and turn the supplies of {{Array}} on, first feed then second.", caution: "Smoke, a smell or a loud bang: do not reach in. Use the room's emergency power-off and call for help.", expect: "Both supplies run", minutes: 2 },
+        { id: "INS-100", do: "Take the strap off, step clear of the fans and turn the supplies of {{Array}} on, first feed then second.", caution: "Smoke, a smell or a loud bang: do not reach in. Use the room's emergency power-off and call for help.", expect: "Both supplies run", holdPoint: true, minutes: 2 },
         { id: "INS-101", do: "Wait as the maker's guide says and compare the indicators with it. Enter the minutes it took.", record: "number", unit: "min", minutes: 15 },
         { id: "INS-102", do: "See that one controller of {{Array}} works and the other waits, as the maker's guide shows it.", expect: "One works and one waits", record: "choice:One works and one waits|Both work|Only one answers", minutes: 3 },
         { id: "INS-103", do: "Look for drives that the indicators call faulty or missing.", expect: "0", record: "number", minutes: 3 },
@@ -146,9 +148,9 @@ export const installRackArray: ProcedureDraft = {
       section: "Create or join the cluster",
       forEach: "array",
       steps: [
-        { id: "INS-120", when: "Cluster act = create", do: "Create cluster {{Cluster}} on {{Array}}. Enter the shared address it took.", caution: "Creating a cluster empties the drives that are in it. Make sure that this is the new array.", expect: "{{Shared address}}", record: "address", sign: "two", minutes: 10 },
+        { id: "INS-120", when: "Cluster act = create", do: "Create cluster {{Cluster}} on {{Array}}. Enter the shared address it took.", caution: "Creating a cluster empties the drives that are in it. Make sure that this is the new array.", expect: "{{Shared address}}", record: "address", sign: "two", holdPoint: true, minutes: 10 },
         { id: "INS-121", when: "Cluster act = join", do: "Gate: from this room, open the shared address of cluster {{Cluster}}. Do not join before it answers.", expect: "{{Shared address}}", record: "address", minutes: 3 },
-        { id: "INS-122", when: "Cluster act = join", do: "Join {{Array}} to cluster {{Cluster}}. Enter the cluster's name as {{Array}} shows it afterwards.", caution: "Joining empties the drives of the array that joins, never those of the cluster: read the name on the screen twice.", expect: "{{Cluster}}", record: "text", sign: "two", minutes: 10 },
+        { id: "INS-122", when: "Cluster act = join", do: "Join {{Array}} to cluster {{Cluster}}. Enter the cluster's name as {{Array}} shows it afterwards.", caution: "Joining empties the drives of the array that joins, never those of the cluster: read the name on the screen twice.", expect: "{{Cluster}}", record: "text", sign: "two", holdPoint: true, minutes: 10 },
         { id: "INS-123", when: "Cluster act = join", do: "See on the cluster's page that {{Array}} is a member and that no member reports a fault.", expect: "Member, no faults", minutes: 5 },
       ],
     },
@@ -173,9 +175,9 @@ export const installRackArray: ProcedureDraft = {
       section: "Scheme",
       forEach: "array",
       steps: [
-        { id: "INS-150", do: "Lay out the drives of {{Array}} and start the first redundancy build. Enter the scheme as the screen names it, in the plan's words.", caution: "A wrong scheme cannot be changed later without moving all data off.", expect: "{{Scheme}}", record: "text", sign: "two", minutes: 10 },
+        { id: "INS-150", do: "Lay out the drives of {{Array}} and start the first redundancy build. Enter the scheme as the screen names it, in the plan's words.", caution: "A wrong scheme cannot be changed later without moving all data off.", expect: "{{Scheme}}", record: "text", sign: "two", holdPoint: true, minutes: 10 },
         { id: "INS-151", do: "Set the hot spares. Enter their number.", expect: "{{Spares}}", record: "number", minutes: 3 },
-        { id: "INS-152", do: "Put the capacity of {{Array}} into its pool. Enter the pool.", expect: "{{Array.Pool}}", record: "text", minutes: 3 },
+        { id: "INS-152", do: "Put the capacity of {{Array}} into its pool. Enter the pool.", expect: "{{Array.Pool}}", record: "text", holdPoint: true, minutes: 3 },
       ],
     },
     {
@@ -240,8 +242,10 @@ export const installRackArray: ProcedureDraft = {
         { id: "INS-201", do: "See on every host that its path software calls all paths usable and names the working controller's as the preferred ones where the array prefers some.", expect: "All usable", minutes: 5 },
       ],
     },
+    leavingSite("Left safe after the set-up", ["INS-901", "INS-902", "INS-903", "INS-904"], "Tell the site's contact that the arrays are not in use yet: nobody stores anything on them or takes their power. Hang a sign on each that says so."),
     {
       section: "Redundancy build over",
+      visit: "Tests and acceptance",
       forEach: "array",
       steps: [
         { id: "INS-210", do: "Wait until the first redundancy build of {{Array}} has ended; the plan expects about {{Rebuild hours}} h for one drive. Enter the hours it took.", caution: "Until the build has ended one failed drive may take everything: none of the tests below before that.", record: "number", unit: "h", minutes: 5 },
@@ -253,7 +257,7 @@ export const installRackArray: ProcedureDraft = {
       forEach: "array",
       steps: [
         { id: "INS-220", do: "Run a light read and write load from a host to a test volume on {{Array}}, with no live data on it.", expect: "Runs without errors", minutes: 10 },
-        { id: "INS-221", do: "Pull one network cable of {{Array}}. Enter the seconds for which the load stood still.", record: "number", unit: "s", minutes: 5 },
+        { id: "INS-221", do: "Pull one network cable of {{Array}}. Enter the seconds for which the load stood still.", record: "number", unit: "s", holdPoint: true, minutes: 5 },
         { id: "INS-222", do: "See that the alert arrives, plug the cable back in and wait until every host shows all paths again. Enter the smallest number; by the plan: {{Host paths}}.", expect: "{{Paths}}", record: "number", minutes: 5 },
       ],
     },
@@ -261,7 +265,7 @@ export const installRackArray: ProcedureDraft = {
       section: "Failure tests: controllers",
       forEach: "controller",
       steps: [
-        { id: "INS-225", do: "Pull controller {{Controller}} of {{Array}} while the load runs. Enter the seconds for which the load stood still.", caution: "Strap on the bonding point. Pull straight, never touch the connector, and leave the other controller alone.", record: "number", unit: "s", minutes: 10 },
+        { id: "INS-225", do: "Pull controller {{Controller}} of {{Array}} while the load runs. Enter the seconds for which the load stood still.", caution: "Strap on the bonding point. Pull straight, never touch the connector, and leave the other controller alone.", record: "number", unit: "s", holdPoint: true, minutes: 10 },
         { id: "INS-226", do: "Push controller {{Controller}} home and wait until it waits or works again and every path is back, before touching the other one.", expect: "Both present, no fault", minutes: 20 },
       ],
     },
@@ -270,9 +274,9 @@ export const installRackArray: ProcedureDraft = {
       forEach: "array",
       steps: [
         { id: "INS-230", do: "Read again what each feed would carry after the loss of the other. If a share is over what the plan allows, leave this test out and raise a snag.", caution: "The test moves the whole load to one feed. Pull this array's own cords only: never open a breaker, which would take other people's equipment down.", expect: "{{Feed load}}", minutes: 3 },
-        { id: "INS-231", do: "Pull the cord of {{Array}} on feed {{Feed A}} at the supply. Wait a minute.", caution: "Electric shock: hold the plug by its body, dry hands, one hand only.", expect: "Keeps working, alert received", minutes: 4 },
+        { id: "INS-231", do: "Pull the cord of {{Array}} on feed {{Feed A}} at the supply. Wait a minute.", caution: "Electric shock: hold the plug by its body, dry hands, one hand only.", expect: "Keeps working, alert received", holdPoint: true, minutes: 4 },
         { id: "INS-232", do: "Plug it back in, lock it and wait until the supply reports well again.", expect: "Supply well", minutes: 4 },
-        { id: "INS-233", do: "Pull the cord of {{Array}} on feed {{Feed B}} at the supply. Wait a minute.", caution: "Electric shock: hold the plug by its body, dry hands, one hand only.", expect: "Keeps working, alert received", minutes: 4 },
+        { id: "INS-233", do: "Pull the cord of {{Array}} on feed {{Feed B}} at the supply. Wait a minute.", caution: "Electric shock: hold the plug by its body, dry hands, one hand only.", expect: "Keeps working, alert received", holdPoint: true, minutes: 4 },
         { id: "INS-234", do: "Plug it back in, lock it and wait until the supply reports well again.", expect: "Supply well", minutes: 4 },
         { id: "INS-235", do: "Compare what the test volume holds with what was written.", expect: "Identical", record: "choice:Identical|Differs", sign: "two", minutes: 5 },
       ],
@@ -294,7 +298,7 @@ export const installRackArray: ProcedureDraft = {
       forEach: "site",
       steps: [
         { id: "INS-250", do: "Go through everything on this tab that differs and every snag with the site's contact.", expect: "Every one closed, or accepted by name", minutes: 15 },
-        { id: "INS-251", do: "The site accepts the system. By: the lead of the work. Witness: the site's contact.", expect: "Accepted", record: "choice:Accepted|Refused", sign: "two", minutes: 5 },
+        { id: "INS-251", do: "The site accepts the system. By: the lead of the work. Witness: the site's contact.", expect: "Accepted", record: "choice:Accepted|Refused", sign: "two", holdPoint: true, minutes: 5 },
       ],
     },
     {
@@ -302,9 +306,10 @@ export const installRackArray: ProcedureDraft = {
       forEach: "pool",
       when: "Put into use = after acceptance",
       steps: [
-        { id: "INS-255", do: "Give the hosts their volumes from pool {{Pool}}, now that the site has accepted.", expect: "Volumes seen by their hosts", minutes: 15 },
+        { id: "INS-255", do: "Give the hosts their volumes from pool {{Pool}}, now that the site has accepted.", expect: "Volumes seen by their hosts", holdPoint: true, minutes: 15 },
       ],
     },
+    leavingSite("Left safe after the acceptance", ["INS-911", "INS-912", "INS-913", "INS-914"], "Tell the site's contact which arrays are in use from now on, and which are not in use. Hang a sign on those that are not."),
     {
       section: "Sign-off",
       forEach: "site",

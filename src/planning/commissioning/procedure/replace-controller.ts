@@ -1,4 +1,5 @@
 import type { ProcedureDraft } from "./draft";
+import { leavingSite } from "./leaving-site";
 
 /** A controller exchanged while its partner carries the load: the danger is pulling the wrong one. */
 export const replaceController: ProcedureDraft = {
@@ -6,6 +7,7 @@ export const replaceController: ProcedureDraft = {
   sections: [
     {
       section: "Authority and way back",
+      visit: "Exchange",
       forEach: "site",
       steps: [
         { id: "RCT-010", do: "Name who leads the work, and say that anyone may stop it at any time.", record: "text", minutes: 2 },
@@ -39,9 +41,9 @@ export const replaceController: ProcedureDraft = {
       forEach: "array",
       steps: [
         { id: "RCT-040", do: "Rack stabilised; strap on the bonding point of rack {{Rack}}.", caution: "A discharge destroys the new board before it has run.", expect: "Strap on", minutes: 2 },
-        { id: "RCT-041", do: "Take controller {{Subject}} out of work on the page, and wait until the other carries everything.", expect: "Other one carries all", minutes: 10 },
+        { id: "RCT-041", do: "Take controller {{Subject}} out of work on the page, and wait until the other carries everything.", expect: "Other one carries all", holdPoint: true, minutes: 10 },
         { id: "RCT-042", do: "Label every cable on controller {{Subject}}, photograph them, and unplug them.", expect: "All labelled", minutes: 5 },
-        { id: "RCT-043", do: "Both people point at the controller to be pulled and read its letter or number aloud. Then pull it, straight, and lay it on the mat.", caution: "The wrong one takes the data away.", expect: "{{Subject}}", record: "text", sign: "two", minutes: 5 },
+        { id: "RCT-043", do: "Both people point at the controller to be pulled and read its letter or number aloud. Then pull it, straight, and lay it on the mat.", caution: "The wrong one takes the data away.", expect: "{{Subject}}", record: "text", sign: "two", holdPoint: true, minutes: 5 },
         { id: "RCT-044", do: "Look into the slot with a lamp: no bent pins, nothing loose.", expect: "Clean and straight", minutes: 2 },
         { id: "RCT-045", do: "Push the new controller home, close its latch, tug it, and plug the cables in by their labels.", expect: "Does not move, all cables in", minutes: 5 },
         { id: "RCT-046", do: "Wait until it has started as the maker's guide says. Enter the minutes.", record: "number", unit: "min", minutes: 20 },
@@ -77,8 +79,9 @@ export const replaceController: ProcedureDraft = {
       steps: [
         { id: "RCT-070", do: "Configuration exported again. Enter where.", record: "text", minutes: 5 },
         { id: "RCT-071", do: "The old controller may hold data or secrets: pack it, label it and enter where it goes.", record: "text", minutes: 5 },
-        { id: "RCT-072", do: "The site accepts. Witness: the site's contact.", expect: "Accepted", record: "choice:Accepted|Refused", sign: "two", minutes: 5 },
+        { id: "RCT-072", do: "The site accepts. Witness: the site's contact.", expect: "Accepted", record: "choice:Accepted|Refused", sign: "two", holdPoint: true, minutes: 5 },
       ],
     },
+    leavingSite("Left safe", ["RCT-901", "RCT-902", "RCT-903", "RCT-904"], "Tell the site's contact that both controllers carry the load again, or which one is not in use."),
   ],
 };

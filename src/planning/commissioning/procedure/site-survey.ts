@@ -1,4 +1,5 @@
 import type { ProcedureDraft } from "./draft";
+import { fileGivenBack } from "./leaving-site";
 
 /** The visit before anything is ordered: what the room, the rack, the power, the network and the way in really are. */
 export const siteSurvey: ProcedureDraft = {
@@ -6,6 +7,7 @@ export const siteSurvey: ProcedureDraft = {
   sections: [
     {
       section: "Before you go in",
+      visit: "Survey",
       forEach: "site",
       steps: [
         { id: "SUR-010", do: "Meet the site's contact and agree what you may open, photograph and measure.", expect: "Agreed with {{Contact}}", minutes: 10 },
@@ -81,5 +83,6 @@ export const siteSurvey: ProcedureDraft = {
         { id: "SUR-075", do: "Read what differs from the plan back to the contact. Witness: the contact.", expect: "Agreed", sign: "two", minutes: 10 },
       ],
     },
+    { section: "File given back", forEach: "site", steps: [fileGivenBack("SUR-904")] },
   ],
 };

@@ -1,4 +1,5 @@
 import type { ProcedureDraft } from "./draft";
+import { fileGivenBack } from "./leaving-site";
 
 /** What is done in the workshop before transport: put together, powered, burnt in, noted down, and taken apart again. */
 export const workshopPreparation: ProcedureDraft = {
@@ -6,6 +7,7 @@ export const workshopPreparation: ProcedureDraft = {
   sections: [
     {
       section: "Bench",
+      visit: "Workshop",
       forEach: "site",
       steps: [
         { id: "WSP-010", do: "Say who leads and that anyone may stop the work.", record: "text", minutes: 2 },
@@ -42,14 +44,14 @@ export const workshopPreparation: ProcedureDraft = {
       section: "Power and burn-in",
       forEach: "array",
       steps: [
-        { id: "WSP-050", do: "Close the cover of {{Array}}, plug both cords in and switch on.", caution: "Fans and live parts: the cover stays closed while there is power.", expect: "Both supplies run", minutes: 5 },
+        { id: "WSP-050", do: "Close the cover of {{Array}}, plug both cords in and switch on.", caution: "Fans and live parts: the cover stays closed while there is power.", expect: "Both supplies run", holdPoint: true, minutes: 5 },
         { id: "WSP-051", do: "Enter the power it draws once it has settled.", expect: "{{Array.Watts}}", record: "number", unit: "W", tolerancePercent: 20, minutes: 5 },
         { id: "WSP-052", do: "Count the drives it shows.", expect: "{{Drives}}", record: "number", minutes: 2 },
-        { id: "WSP-053", do: "Bring controllers, drives and supplies to the firmware agreed for this customer. Enter the version of the controllers.", expect: "{{Firmware}}", record: "text", minutes: 40 },
+        { id: "WSP-053", do: "Bring controllers, drives and supplies to the firmware agreed for this customer. Enter the version of the controllers.", expect: "{{Firmware}}", record: "text", holdPoint: true, minutes: 40 },
         { id: "WSP-054", do: "Note the firmware of drives and supplies, and where the files came from.", record: "text", minutes: 10 },
         { id: "WSP-055", do: "Run the burn-in: every block written and read, all drives at once. 48 hours are common practice. Enter the hours it ran.", expect: "48", record: "number", unit: "h", tolerance: 2, minutes: 20 },
         { id: "WSP-056", do: "Count the drives that were slow, noisy or reported errors. Exchange them and burn the new ones in.", expect: "0", record: "number", minutes: 10 },
-        { id: "WSP-057", do: "Pull one cord, then the other: it keeps working on either.", caution: "Hold the plug by its body; dry hands; one hand only.", expect: "Works on either", minutes: 5 },
+        { id: "WSP-057", do: "Pull one cord, then the other: it keeps working on either.", caution: "Hold the plug by its body; dry hands; one hand only.", expect: "Works on either", holdPoint: true, minutes: 5 },
         { id: "WSP-058", do: "Read the fault log; it is explained line by line or empty.", expect: "Empty", record: "choice:Empty|Explained|Open", minutes: 10 },
       ],
     },
@@ -80,5 +82,6 @@ export const workshopPreparation: ProcedureDraft = {
         { id: "WSP-080", do: "A second person compares boxes, list and this tab.", expect: "Agree", sign: "two", minutes: 10 },
       ],
     },
+    { section: "File given back", forEach: "site", steps: [fileGivenBack("WSP-904")] },
   ],
 };

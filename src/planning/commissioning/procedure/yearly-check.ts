@@ -1,4 +1,5 @@
 import type { ProcedureDraft } from "./draft";
+import { leavingSite } from "./leaving-site";
 
 /** The yearly visit to a system in use: looking, measuring and comparing, with nothing taken apart. */
 export const yearlyCheck: ProcedureDraft = {
@@ -6,6 +7,7 @@ export const yearlyCheck: ProcedureDraft = {
   sections: [
     {
       section: "Arrival",
+      visit: "Check",
       forEach: "site",
       steps: [
         { id: "YCK-010", do: "Name who leads the visit, and say that anyone may stop it at any time.", record: "text", minutes: 2 },
@@ -84,5 +86,6 @@ export const yearlyCheck: ProcedureDraft = {
         { id: "YCK-084", do: "Go through findings and what will be full, out of warranty or worn within a year. Witness: the site's contact.", expect: "Gone through", sign: "two", minutes: 20 },
       ],
     },
+    leavingSite("Left safe", ["YCK-901", "YCK-902", "YCK-903", "YCK-904"], "Tell the site's contact that the work is over, what is in use as before and what is not in use."),
   ],
 };

@@ -36,7 +36,8 @@ function changeOf(record: StepRecord, step: JobStep): string {
   if (!isSame(record.expected, expectation.shown)) return "expects something else than the plan";
   const isComparedAlike = record.kind === expectation.kind && wantedText(record.wanted) === wantedText(expectation.wanted);
   if (!isComparedAlike || !isSame(record.plannedUnit, step.unit)) return "is compared with something else than the plan says";
-  if (record.required !== step.required || record.sign !== signAsked(record, step)) return "asks for other names than the plan, or is no longer asked for as there";
+  const isAskedAlike = record.required === step.required && record.sign === signAsked(record, step) && record.holdPoint === step.holdPoint;
+  if (!isAskedAlike) return "asks for other names than the plan, or is no longer asked for as there";
   if (!isSame(record.step, stepWords(step)) || !isSame(record.subject, step.subject) || !isSame(record.stepId, step.stepId)) return "says something else than the plan";
   return "";
 }
@@ -59,8 +60,8 @@ export function judgedByPlan<Records extends JobRecords>(records: Records, { sec
   const steps = records.steps.map((record): StepRecord => {
     const step = planned.get(record.key);
     if (step === undefined) return record;
-    const { expectation: { kind, shown, wanted }, required } = step;
-    const asked = { ...record, kind, wanted, expected: shown, required, sign: signAsked(record, step) };
+    const { expectation: { kind, shown, wanted }, required, holdPoint } = step;
+    const asked = { ...record, kind, wanted, expected: shown, required, holdPoint, sign: signAsked(record, step) };
     const { result, settled } = answersOf(asked, records.snags);
     return { ...asked, result: result === "" ? null : result, settled: settled === 1 };
   });

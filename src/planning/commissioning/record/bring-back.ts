@@ -5,7 +5,7 @@ import { recordFingerprint, snagFingerprint } from "./fingerprint";
 import { foundFingerprint, type FoundText } from "./found-text";
 import type { JobRecords } from "./job-records";
 import { signed } from "./signed";
-import { snagFields, snagLabels, snagText, type Snag } from "./snag";
+import { snagEndOf, snagFields, snagLabels, snagText, type Snag } from "./snag";
 import { stepFields, stepLabels, stepText, type StepRecord } from "./step-record";
 
 /** Who changed a record since the tab was handed out: only the returned file, or both sides. */
@@ -22,9 +22,13 @@ export interface ReturnedItem {
   readonly theirs: string;
 }
 
+/** What a returned tab says of a hold point, in its record or by the end of a snag about it: signed in the lead's own copy only, so that none of it is taken. */
+export type HoldPointItem = Omit<ReturnedItem, "change">;
+
 /** What a returned tab brings. */
 export interface ReturnedTab {
   readonly items: readonly ReturnedItem[];
+  readonly holdPoints: readonly HoldPointItem[];
   /** Records that only we changed since: they stay. */
   readonly onlyOurs: number;
   readonly remarks: readonly string[];
@@ -39,10 +43,12 @@ export interface ReturnedTab {
 export function compareReturned(ours: JobRecords, theirs: JobRecords): ReturnedTab {
   refuseForeign(ours, theirs);
   const steps = compareSteps(ours, theirs);
+  const snags = compareSnags(ours, theirs);
   const isOlder = theirs.build < ours.build;
   const age = `The returned tab is build ${theirs.build}, ours is ${ours.build}: records under an expectation that has changed ask to be seen again.`;
   return {
-    items: [...steps.items, ...compareSnags(ours, theirs), ...compareTexts(ours, theirs)],
+    items: [...steps.items, ...snags.items, ...compareTexts(ours, theirs)],
+    holdPoints: [...steps.holdPoints, ...snags.holdPoints],
     onlyOurs: steps.onlyOurs,
     remarks: [...(isOlder ? [age] : []), ...theirs.remarks],
   };
@@ -75,8 +81,14 @@ function returnedRecords({ steps, orphans }: JobRecords): ReturnedRecord[] {
   });
 }
 
-function compareSteps(ours: JobRecords, theirs: JobRecords): Pick<ReturnedTab, "items" | "onlyOurs"> {
+/** Tells whether a record of a returned tab is that of a hold point, by what our tab says of the step, or theirs where we do not have it. */
+function isHoldPoint({ key, holdPoint }: StepRecord, ours: ReadonlyMap<string, StepRecord>): boolean {
+  return ours.get(key)?.holdPoint ?? holdPoint;
+}
+
+function compareSteps(ours: JobRecords, theirs: JobRecords): Pick<ReturnedTab, "items" | "holdPoints" | "onlyOurs"> {
   const items: ReturnedItem[] = [];
+  const holdPoints: HoldPointItem[] = [];
   let onlyOurs = 0;
   const mine = new Map([...ours.orphans, ...ours.steps].map((record) => [record.key, record]));
   const known = new Set([...ours.orphans, ...ours.steps].map(recordFingerprint));
@@ -94,15 +106,16 @@ function compareSteps(ours: JobRecords, theirs: JobRecords): Pick<ReturnedTab, "
       if (ourNow !== before && !isCopy) onlyOurs += 1;
       continue;
     }
-    items.push({
+    const item = {
       id,
-      change: ourNow === before || ourNow === "" ? "theirs" : "both",
       label: isCopy ? `${labelOf(record)}, copied row` : labelOf(record),
       ours: own === undefined ? "" : describeStep(own),
       theirs: describeStep(record),
-    });
+    };
+    if (isHoldPoint(record, mine)) holdPoints.push(item);
+    else items.push({ ...item, change: ourNow === before || ourNow === "" ? "theirs" : "both" });
   }
-  return { items, onlyOurs };
+  return { items, holdPoints, onlyOurs };
 }
 
 /** A snag of a returned tab, how it is named in the choice, and the one of ours that it was before it was edited. */
@@ -146,22 +159,31 @@ function textId(index: number): string {
   return `text ${index}`;
 }
 
-function compareSnags(ours: JobRecords, theirs: JobRecords): ReturnedItem[] {
-  return returnedSnags(ours, theirs).flatMap(({ id, snag, own, isTheirsAlone }): ReturnedItem[] => {
+/** Tells whether a snag settles a hold point of ours: its end hands a retest or an acceptance to it. */
+function settlesHoldPoint(snag: Snag, ours: JobRecords): boolean {
+  return snagEndOf(snag) !== null && ours.steps.some(({ key, holdPoint }) => holdPoint && key === snag.key);
+}
+
+function compareSnags(ours: JobRecords, theirs: JobRecords): Pick<ReturnedTab, "items" | "holdPoints"> {
+  const items: ReturnedItem[] = [];
+  const holdPoints: HoldPointItem[] = [];
+  for (const { id, snag, own, isTheirsAlone } of returnedSnags(ours, theirs)) {
     const now = snagFingerprint(snag);
-    if (now === snag.carried || ours.snags.some((one) => snagFingerprint(one) === now)) return [];
-    return [{
+    if (now === snag.carried || ours.snags.some((one) => snagFingerprint(one) === now)) continue;
+    const item = {
       id,
-      change: isTheirsAlone ? "theirs" : "both",
       label: ["Snag", snag.id, snag.stepId].filter((part) => part !== "").join(" "),
       ours: own === undefined ? "" : describeSnag(own),
       theirs: describeSnag(snag),
-    }];
-  });
+    };
+    if (settlesHoldPoint(snag, ours)) holdPoints.push(item);
+    else items.push({ ...item, change: isTheirsAlone ? "theirs" : "both" });
+  }
+  return { items, holdPoints };
 }
 
 /**
- * Puts the accepted records of a returned tab into ours.
+ * Puts the accepted records of a returned tab into ours; never what would settle a hold point.
  *
  * A record of ours that is replaced stays, as does one of theirs whose step is not here any more or that stands in a copied row: the next
  * build lists them under "Kept from earlier builds". A snag of theirs keeps its id where no other one of ours has it; one that both went on
@@ -171,7 +193,8 @@ export function acceptReturned<Ours extends JobRecords>(ours: Ours, theirs: JobR
   const known = new Map(ours.steps.map((step) => [step.key, step]));
   const toSteps = new Map<string, StepRecord>();
   const rest: StepRecord[] = [];
-  for (const { record, isCopy } of returnedRecords(theirs).filter(({ id }) => accepted.has(id))) {
+  const mine = new Map([...ours.orphans, ...ours.steps].map((record) => [record.key, record]));
+  for (const { record, isCopy } of returnedRecords(theirs).filter(({ id, record: one }) => accepted.has(id) && !isHoldPoint(one, mine))) {
     const own = known.get(record.key);
     // A copied row takes no place in which somebody has typed.
     if (own === undefined || toSteps.has(record.key) || (isCopy && isFilled(own.typed))) rest.push(record);
@@ -180,7 +203,7 @@ export function acceptReturned<Ours extends JobRecords>(ours: Ours, theirs: JobR
   const signAfter = (key: string): StepRecord | undefined => toSteps.get(key) ?? known.get(key);
   const withNames = (record: StepRecord, steps: readonly StepRecord[]): StepRecord => namedApart(record, signed(record, steps), signAfter);
   const replaced = ours.steps.filter(({ key, typed }) => toSteps.has(key) && isFilled(typed));
-  const changed = returnedSnags(ours, theirs).filter(({ id }) => accepted.has(id));
+  const changed = returnedSnags(ours, theirs).filter(({ id, snag }) => accepted.has(id) && !settlesHoldPoint(snag, ours));
   return {
     ...ours,
     steps: ours.steps.map((own) => {

@@ -49,6 +49,8 @@ export interface StepRecord {
   readonly result: Result | null;
   readonly required: boolean;
   readonly sign: Sign;
+  /** True where nothing further may happen before it is done and signed. */
+  readonly holdPoint: boolean;
   readonly kind: RecordKind;
   /** What was typed is compared with this; null where anything of the kind will do. */
   readonly wanted: Wanted | null;

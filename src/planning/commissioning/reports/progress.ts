@@ -1,7 +1,7 @@
 import type { SheetPlan } from "../../../sheet";
 import type { PlanRow } from "../../plan/read";
 import type { TabReading } from "../tab";
-import { isClosed, isSnagClosed, results, rowsOfSteps, type JobRecords } from "../record";
+import { isClosed, isSnagClosed, passedHoldPoints, results, rowsOfSteps, withoutAccepted, type JobRecords } from "../record";
 
 /** How far one job is. */
 export interface JobProgress {
@@ -17,6 +17,8 @@ export interface JobProgress {
   readonly differ: number;
   readonly again: number;
   readonly snags: number;
+  /** Hold points that work went past, and that nobody has accepted by name. */
+  readonly passedHolds: number;
   readonly minutesLeft: number;
   /** What keeps its tab from being read as it was built, so that the figures cannot be trusted; "" where nothing does. */
   readonly fault: string;
@@ -37,6 +39,7 @@ export function progressOf(job: PlanRow<"jobs">, tab: (JobRecords & Pick<TabRead
     differ: count(({ result }) => result === results.differs),
     again: count(({ result }) => result === results.checkAgain),
     snags: (tab?.snags ?? []).filter((snag) => !isSnagClosed(snag)).length,
+    passedHolds: tab === null ? 0 : withoutAccepted(passedHoldPoints(tab), tab).length,
     minutesLeft: steps.reduce((sum, { settled, minutes }) => sum + (settled ? 0 : minutes), 0),
     fault: tab?.faults[0] ?? "",
   };
@@ -47,7 +50,7 @@ export const progressMark = "Progress of the jobs";
 
 /** Plans the sheet that lists how far every job is. */
 export function planProgress(name: string, jobs: readonly JobProgress[], madeAt: string): SheetPlan {
-  const headers = ["Job", "Site", "State", "Build", "Steps", "Done", "Open", "Differ", "To see again", "Snags open", "Minutes left", "To be mended first"];
+  const headers = ["Job", "Site", "State", "Build", "Steps", "Done", "Open", "Differ", "To see again", "Snags open", "Hold points passed", "Minutes left", "To be mended first"];
   return {
     name,
     rows: [
@@ -55,8 +58,8 @@ export function planProgress(name: string, jobs: readonly JobProgress[], madeAt:
       [{ value: `Counted ${madeAt}. Choose Progress in the pane to count again.`, style: "note" }],
       [],
       headers.map((value) => ({ value, style: "header" })),
-      ...jobs.map(({ job, site, state, build, steps, done, open, differ, again, snags, minutesLeft, fault }) =>
-        [job, site, state, build, steps, done, open, differ, again, snags, minutesLeft, fault].map((value) => ({ value, style: typeof value === "number" ? "number" : "text" })),
+      ...jobs.map(({ job, site, state, build, steps, done, open, differ, again, snags, passedHolds, minutesLeft, fault }) =>
+        [job, site, state, build, steps, done, open, differ, again, snags, passedHolds, minutesLeft, fault].map((value) => ({ value, style: typeof value === "number" ? "number" : "text" })),
       ),
     ],
     styles: {
@@ -67,9 +70,9 @@ export function planProgress(name: string, jobs: readonly JobProgress[], madeAt:
       number: { align: "right", vertical: "top", border: "all", borderColor: "#b9c4c0" },
       isDifferent: { bold: true, color: "#8c1c13", fill: "#fbdcd8" },
     },
-    columnWidths: [34, 22, 10, 8, 8, 8, 8, 8, 10, 10, 10, 60],
+    columnWidths: [34, 22, 10, 8, 8, 8, 8, 8, 10, 10, 12, 10, 60],
     freeze: { rows: 4, columns: 1 },
-    conditionalFormats: [{ area: { row: 4, column: 7, rows: Math.max(jobs.length, 1), columns: 3 }, formula: "=AND(ISNUMBER(H5),H5>0)", style: "isDifferent" }],
+    conditionalFormats: [{ area: { row: 4, column: 7, rows: Math.max(jobs.length, 1), columns: 4 }, formula: "=AND(ISNUMBER(H5),H5>0)", style: "isDifferent" }],
     print: { orientation: "landscape", fitToWidth: true, titleRows: { row: 3, rows: 1 }, footer: "page &P of &N", breaksBefore: [] },
   };
 }

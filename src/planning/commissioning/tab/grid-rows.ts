@@ -72,7 +72,7 @@ export function gridRow(slots: readonly (GridSlot | null)[], { row, no, apart }:
     key: hidden(slotsPrefix + byPlace(({ step }) => step.key)),
     rule: hidden(gridRuleText({
       signKey: first.slot?.signKey ?? "",
-      slots: slots.map((slot) => slot && { stepId: slot.step.stepId, rule: { required: slot.step.required, sign: "none", kind: slot.step.expectation.kind } }),
+      slots: slots.map((slot) => slot && { stepId: slot.step.stepId, rule: { required: slot.step.required, sign: "none", kind: slot.step.expectation.kind, holdPoint: false } }),
     })),
     plannedUnit: hidden(byPlace(({ step }) => step.unit)),
     minutes: hidden(there.reduce((sum, { step }) => sum + step.minutes, 0)),

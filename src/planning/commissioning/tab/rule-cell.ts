@@ -4,23 +4,27 @@ import type { Wanted } from "../procedure";
 import type { StepRecord } from "../record";
 
 /** What the hidden cell Rule says of a step, as words with a space between. */
-type StepRule = Pick<StepRecord, "required" | "sign" | "kind">;
+type StepRule = Pick<StepRecord, "required" | "sign" | "kind" | "holdPoint">;
 
 /** First word of the rule of a step without which the job cannot be closed; formulas look for it. */
 export const requiredWord = "required";
 
+/** Last word of the rule of a hold point. */
+const holdWord = "hold";
+
 /** Writes the rule of a step. */
-export function ruleText({ required, sign, kind }: StepRule): string {
-  return `${required ? requiredWord : "optional"} ${sign} ${kind}`;
+export function ruleText({ required, sign, kind, holdPoint }: StepRule): string {
+  return [required ? requiredWord : "optional", sign, kind, ...(holdPoint ? [holdWord] : [])].join(" ");
 }
 
 /** Reads the rule of a step; a cell that people emptied asks for nothing. */
 export function readRule(text: string): StepRule {
-  const [need, sign = "none", kind] = text.split(" ");
+  const [need, sign = "none", kind, hold] = text.split(" ");
   return {
     required: need === requiredWord,
     sign: signs.find((one) => one === sign) ?? "one",
     kind: recordKinds.find((one) => one === kind) ?? "text",
+    holdPoint: hold === holdWord,
   };
 }
 
@@ -42,7 +46,8 @@ export function gridRuleText({ signKey, slots }: GridRule): string {
 /** Reads the rule of a grid's row; a place of which it says nothing is null. */
 export function readGridRule(text: string): GridRule {
   const [signKey = null, ...lines] = unpacked(text.split(" ").slice(2).join(" "));
-  const slots = lines.map((line) => line === null ? null : { rule: readRule(line), stepId: line.split(" ").slice(3).join(" ") });
+  // What stands behind the rule of a slot is its step id, whatever it says: none is a hold point.
+  const slots = lines.map((line) => line === null ? null : { rule: { ...readRule(line), holdPoint: false }, stepId: line.split(" ").slice(3).join(" ") });
   return { signKey: signKey ?? "", slots };
 }
 

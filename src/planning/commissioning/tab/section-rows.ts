@@ -4,17 +4,17 @@ import type { GridSlot } from "./grid-rows";
 
 /** A row of a section as it will be laid out. */
 export type SectionRow =
-  | { readonly is: "title" | "grid-head" | "list-head" }
+  | { readonly is: "visit" | "title" | "grid-head" | "list-head" }
   | { readonly is: "step"; readonly step: JobStep }
   | { readonly is: "grid"; readonly slots: readonly (GridSlot | null)[]; readonly apart: readonly string[] };
 
 /**
- * Plans the rows of a section: its title, then a row a step.
+ * Plans the rows of a section: the heading of the visit that begins with it, its title, then a row a step.
  *
  * Of a grid: a row a subject with the steps that can stand side by side, then, under the headers of a list, those that want more than a pair of
  * cells, and the step that signs for all of them.
  */
-export function sectionRows({ steps, columns }: JobSection, records: Pick<CarriedRecords, "steps" | "snags">): SectionRow[] {
+export function sectionRows({ visit, steps, columns }: JobSection, records: Pick<CarriedRecords, "steps" | "snags">): SectionRow[] {
   const grid: SectionRow[] = [];
   const list: SectionRow[] = [];
   for (const ofRow of bySubject(steps)) {
@@ -33,8 +33,9 @@ export function sectionRows({ steps, columns }: JobSection, records: Pick<Carrie
     }
     if (hasFirst) grid.push({ is: "grid", slots, apart });
   }
-  if (grid.length === 0) return [{ is: "title" }, ...list];
-  return [{ is: "title" }, { is: "grid-head" }, ...grid, ...(list.length === 0 ? [] : [{ is: "list-head" } as const, ...list])];
+  const head: SectionRow[] = [...(visit === "" ? [] : [{ is: "visit" } as const]), { is: "title" }];
+  if (grid.length === 0) return [...head, ...list];
+  return [...head, { is: "grid-head" }, ...grid, ...(list.length === 0 ? [] : [{ is: "list-head" } as const, ...list])];
 }
 
 /** Gathers the steps that share the row of a subject in a grid; any other one is alone. */

@@ -18,7 +18,7 @@ export interface StepPlace {
 
 /** Lays out the row of a step with what was carried to it. */
 export function stepRow(step: JobStep, carried: CarriedStep | undefined, { row, no, snagRows }: StepPlace): Cell[] {
-  const { expectation, sign } = step;
+  const { expectation, sign, holdPoint } = step;
   const { low, high } = wantedCells(expectation);
   const typed = carried?.typed;
   const expectedBefore = carried?.expectedBefore ?? "";
@@ -26,8 +26,8 @@ export function stepRow(step: JobStep, carried: CarriedStep | undefined, { row, 
   const formulas = stepFormulas(row, expectation, sign, snagRows);
   const computed = (key: keyof typeof formulas): Cell => ({ formula: formulas[key], style: key === "result" ? "result" : "hidden" });
   return rowOf({
-    no: styled(no, "no"),
-    stepId: styled(step.stepId, "stepId"),
+    no: styled(no, holdPoint ? "holdPoint" : "no"),
+    stepId: styled(step.stepId, holdPoint ? "holdPointId" : "stepId"),
     step: styled(stepWords(step), step.caution === "" ? "step" : "stepCaution"),
     subject: styled(step.subject, "text"),
     expected: styled(expectation.shown, "expected"),
@@ -41,7 +41,7 @@ export function stepRow(step: JobStep, carried: CarriedStep | undefined, { row, 
     done: styled(typed?.done ?? null, "typedDate"),
     note: styled(typed?.note ?? null, "typedText"),
     key: hidden(step.key),
-    rule: hidden(ruleText({ required: step.required, sign, kind: expectation.kind })),
+    rule: hidden(ruleText({ required: step.required, sign, kind: expectation.kind, holdPoint })),
     low,
     high,
     plannedUnit: hidden(step.unit),

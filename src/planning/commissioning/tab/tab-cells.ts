@@ -25,8 +25,8 @@ export function hidden(value: Scalar): Cell {
 }
 
 /** Lays out the title of a block over the whole width; a tag in the key column lets it be found again. */
-export function titleRow(title: string, tag: string | null = null): Cell[] {
-  return rowOf({ ...inShownColumns("section"), no: styled(title, "section"), key: hidden(tag) });
+export function titleRow(title: string, tag: string | null = null, style: TabStyle = "section"): Cell[] {
+  return rowOf({ ...inShownColumns(style), no: styled(title, style), key: hidden(tag) });
 }
 
 /** Lays out the labels above a block. */

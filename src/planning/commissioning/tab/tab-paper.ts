@@ -16,7 +16,7 @@ export function rowHeight(cells: readonly Cell[], merges: readonly Area[]): numb
   let lines = 1;
   for (let column = 0; column < shownColumns; column += 1) {
     const value = cells[column]?.value;
-    if (typeof value !== "string" || isStyled(cells[column], "section", "note")) continue;
+    if (typeof value !== "string" || isStyled(cells[column], "visit", "section", "note")) continue;
     const merged = merges.find((area) => area.column === column);
     const width = widths.slice(column, column + (merged?.columns ?? 1)).reduce((sum, one) => sum + one, 0);
     const isBold = isStyled(cells[column], "expected", "label");
@@ -51,32 +51,51 @@ function countLines(text: string, width: number): number {
   return lines;
 }
 
-/** Printable part of a landscape A4 page inside usual margins, in points. */
+/** Printable part of a landscape A4 page inside usual margins, in points, where the columns fill its width; Letter holds more rows at its scale. */
 const page = { width: 741, height: 487 };
 /** Height of the two rows that stand again on every page. */
 const titleHeight = 60;
-/** A section that does not fit begins a new page only where less than this part of the page is left. */
-const worthKeeping = 0.15;
 
-/**
- * Chooses the sections that begin a new page: those that do not fit on the rest of the page, where that rest is small; one of `whole` also where
- * a page of its own would hold it, as what stands above its rows is needed to read them.
- */
-export function pageBreaks(heights: readonly number[], sections: readonly number[], whole: ReadonlySet<number> = new Set()): number[] {
+/** Rows of a tab by what a page does with them. */
+export interface PageRows {
+  /** First row below those that stand again on every page. */
+  readonly first: number;
+  /** Sections that are better kept on one page, as what stands above their rows is needed to read them: their first row, and the one below their last. */
+  readonly whole: ReadonlyMap<number, number>;
+  /** Rows that are read with the row below: no page ends with one. */
+  readonly heads: ReadonlySet<number>;
+  /** Rows with which a page begins, however much room is left. */
+  readonly fresh: ReadonlySet<number>;
+  /** Rows in which nothing stands: no page holds such rows alone. */
+  readonly blank: ReadonlySet<number>;
+}
+
+/** Chooses the rows at which pages begin, so that every program breaks alike: where no further row fits, and before what is better kept whole and fits a page of its own. */
+export function pageBreaks(heights: readonly number[], { first, whole, heads, fresh, blank }: PageRows): number[] {
   const scale = (shownWidth * pointsPerCharacter + shownColumns * pointsPerColumn) / page.width;
   const room = page.height * scale - titleHeight;
-  const breaks: number[] = [];
   const heightOf = (from: number, to: number): number => heights.slice(from, to).reduce((sum, one) => sum + one, 0);
-  let used = heightOf(0, sections[0] ?? 0);
-  sections.forEach((start, index) => {
-    const end = sections[index + 1] ?? heights.length;
-    const height = heightOf(start, end);
-    const fitsAlone = whole.has(start) && height <= room;
-    if (used + height > room && (fitsAlone || room - used < worthKeeping * room)) {
-      breaks.push(start);
-      used = 0;
+  const isMoved = (row: number, used: number): boolean => {
+    const height = heightOf(row, whole.get(row) ?? row);
+    return height <= room && used + height > room;
+  };
+  const breaks: number[] = [];
+  let used = 0;
+  let isFilled = false;
+  const begin = (row: number): void => {
+    breaks.push(row);
+    used = 0;
+    isFilled = false;
+  };
+  for (let row = first, next = first; row < heights.length; row = next) {
+    while (heads.has(next) && next + 1 < heights.length) next += 1;
+    next += 1;
+    if (isFilled && (fresh.has(row) || used + heightOf(row, next) > room || isMoved(row, used))) begin(row);
+    for (let one = row; one < next; one += 1) {
+      if (isFilled && used + heights[one]! > room) begin(one);
+      used += heights[one]!;
+      isFilled ||= !blank.has(one);
     }
-    for (const one of heights.slice(start, end)) used = used + one > room ? one : used + one;
-  });
+  }
   return breaks;
 }

@@ -6,7 +6,7 @@ import { entryValidations, type PlacedStep } from "./entry-validations";
 import { resultFormats } from "./result-formats";
 import { foundRow } from "./found-rows";
 import { gridHeadRow, gridRow } from "./grid-rows";
-import { sectionRows as planSection } from "./section-rows";
+import { sectionRows as planSection, type SectionRow } from "./section-rows";
 import { snagRow, type NumberedStep } from "./snag-rows";
 import { orphanRow, stepRow } from "./step-rows";
 import { hidden, labelRow, rowOf, styled, titleRow, type TabCells } from "./tab-cells";
@@ -50,10 +50,12 @@ interface TabBlocks {
 interface TabRows {
   readonly rows: Cell[][];
   readonly merges: Area[];
-  /** Rows at which a page may begin: those of sections and blocks. */
-  readonly sectionRows: number[];
-  /** Those of them that are better kept on one page. */
-  readonly wholeRows: Set<number>;
+  /** Sections that are better kept on one page: their first row, and the one below their last. */
+  readonly whole: Map<number, number>;
+  /** Rows that are read with the row below. */
+  readonly heads: Set<number>;
+  /** Rows with which a page begins: those of visits. */
+  readonly freshRows: Set<number>;
   /** The steps with their rows. */
   readonly placed: PlacedStep[];
   /** Each step with its number, by its key. */
@@ -69,7 +71,7 @@ interface TabRows {
 export function tabSheet(name: string, source: TabSource): SheetPlan {
   const { expanded, stamp } = source;
   const blocks = placeBlocks(source);
-  const tab: TabRows = { rows: [], merges: [], sectionRows: [], wholeRows: new Set(), placed: [], steps: new Map() };
+  const tab: TabRows = { rows: [], merges: [], whole: new Map(), heads: new Set(), freshRows: new Set(), placed: [], steps: new Map() };
   addTop(tab, source, blocks);
   addSteps(tab, source, blocks);
   addSnags(tab, source, blocks);
@@ -77,12 +79,13 @@ export function tabSheet(name: string, source: TabSource): SheetPlan {
   addElsewhere(tab, source);
   addSeals(tab, source);
 
-  const { rows, merges, sectionRows, wholeRows, placed } = tab;
+  const { rows, merges, whole, heads, freshRows, placed } = tab;
   const { stepRows, snagRows } = blocks;
   const stepAt = new Set(placed.map(({ row }) => row));
   const isWrittenIn = (row: number): boolean => stepAt.has(row) || (row >= snagRows.first && row <= snagRows.last);
   const heights = rows.map((cells, row) =>
     row < headRows ? titleHeight : Math.max(rowHeight(cells, merges.filter((area) => area.row === row)), isWrittenIn(row) ? writingHeight : 0));
+  const blank = new Set(rows.flatMap((cells, row) => (cells.every(({ value = null, formula }) => value === null && formula === undefined) ? [row] : [])));
   const title = escapeCode(expanded.job.job);
   const plan: SheetPlan = {
     name,
@@ -101,7 +104,7 @@ export function tabSheet(name: string, source: TabSource): SheetPlan {
       titleRows: { row: 0, rows: headRows },
       header: `${title} · build ${stamp.build} · made ${escapeCode(stamp.madeAt)}`,
       footer: `${title} · build ${stamp.build} · page &P of &N`,
-      breaksBefore: pageBreaks(heights, sectionRows, wholeRows),
+      breaksBefore: pageBreaks(heights, { first: headRows, whole, heads, fresh: freshRows, blank }),
     },
     tabColor: "#2f5d50",
   };
@@ -140,26 +143,29 @@ function addTop({ rows, merges }: TabRows, { expanded, model, stamp, records }: 
   }
 }
 
-function addSteps({ rows, sectionRows, wholeRows, placed, steps }: TabRows, { expanded, records }: TabSource, { snagRows }: TabBlocks): void {
+function addSteps({ rows, whole, heads, freshRows, placed, steps }: TabRows, { expanded, records }: TabSource, { snagRows }: TabBlocks): void {
   let no = 0;
   const place = (step: JobStep, columns: SlotColumns | null): void => {
     steps.set(step.key, { no, step });
     placed.push({ row: rows.length, step, columns });
   };
   for (const section of expanded.sections) {
-    sectionRows.push(rows.length);
-    for (const planned of planSection(section, records)) {
+    const sectionPlan = planSection(section, records);
+    for (const [from, to] of partsKeptWhole(sectionPlan, rows.length)) whole.set(from, to);
+    for (const planned of sectionPlan) {
+      if (planned.is !== "step" && planned.is !== "grid") heads.add(rows.length);
       switch (planned.is) {
+        case "visit":
+          freshRows.add(rows.length);
+          rows.push(titleRow(section.visit, null, "visit"));
+          break;
         case "title":
           rows.push(titleRow(section.title));
           break;
         case "grid-head":
-          wholeRows.add(sectionRows.at(-1)!);
           rows.push(gridHeadRow(section.columns));
           break;
         case "list-head":
-          wholeRows.add(rows.length);
-          sectionRows.push(rows.length);
           rows.push(labelRow(listHeads));
           break;
         case "step":
@@ -180,11 +186,20 @@ function addSteps({ rows, sectionRows, wholeRows, placed, steps }: TabRows, { ex
   rows.push(rowOf({}));
 }
 
+/** Lists the parts of a section that need what stands above their rows: a grid, and the list below it. */
+function partsKeptWhole(rows: readonly SectionRow[], start: number): [from: number, to: number][] {
+  const heads = rows.map(({ is }) => is);
+  if (!heads.includes("grid-head")) return [];
+  const end = start + rows.length;
+  const list = heads.indexOf("list-head");
+  return list < 0 ? [[start, end]] : [[start, start + list], [start + list, end]];
+}
+
 /** Headers of a list below the rows of a grid. */
 const listHeads = Object.fromEntries(tabColumnKeys.slice(0, shownColumns).map((key) => [key, tabColumns[key].header]));
 
-function addSnags({ rows, sectionRows, steps }: TabRows, { records: { snags, usedSnagIds } }: TabSource, { stepRows, snagRows }: TabBlocks): void {
-  sectionRows.push(rows.length);
+function addSnags({ rows, heads, steps }: TabRows, { records: { snags, usedSnagIds } }: TabSource, { stepRows, snagRows }: TabBlocks): void {
+  heads.add(rows.length).add(rows.length + 1);
   rows.push(titleRow("Snags: what must be put right", tags.snags), labelRow(snagHeads));
   for (let index = 0; index < snags.length + spareSnags; index += 1) {
     const snag = snags[index];
@@ -194,22 +209,25 @@ function addSnags({ rows, sectionRows, steps }: TabRows, { records: { snags, use
   rows.push(rowOf({}));
 }
 
-function addOrphans({ rows, sectionRows }: TabRows, { records: { orphans } }: TabSource): void {
-  sectionRows.push(rows.length);
+function addOrphans({ rows, heads }: TabRows, { records: { orphans } }: TabSource): void {
+  heads.add(rows.length);
   rows.push(titleRow("Kept from earlier builds: records whose step is no longer here", tags.orphans));
   if (orphans.length === 0) rows.push(rowOf({ no: styled("Nothing kept.", "note") }));
   rows.push(...orphans.map(orphanRow), rowOf({}));
 }
 
-function addElsewhere({ rows, sectionRows }: TabRows, { records: { elsewhere } }: TabSource): void {
-  sectionRows.push(rows.length);
+function addElsewhere({ rows, heads }: TabRows, { records: { elsewhere } }: TabSource): void {
+  heads.add(rows.length);
   rows.push(titleRow("Found elsewhere: what was typed beside, between or over these rows on earlier builds", tags.texts));
-  if (elsewhere.length > 0) rows.push(labelRow(foundHeads));
-  else rows.push(rowOf({ no: styled("Nothing found.", "note") }));
+  if (elsewhere.length > 0) {
+    heads.add(rows.length);
+    rows.push(labelRow(foundHeads));
+  } else rows.push(rowOf({ no: styled("Nothing found.", "note") }));
   rows.push(...elsewhere.map(foundRow), rowOf({}));
 }
 
-function addSeals({ rows }: TabRows, { records: { seals } }: TabSource): void {
+function addSeals({ rows, heads }: TabRows, { records: { seals } }: TabSource): void {
+  heads.add(rows.length);
   rows.push(titleRow("Seals: they show that something changed, not who changed it; the code on the signed page is the proof", tags.seals), labelRow(sealHeads));
   for (const { typed } of seals) {
     const cells: TabCells = { key: hidden(tags.seal) };

@@ -2,6 +2,7 @@ import type { CellStyle } from "../../../sheet";
 
 const line = { border: "all", borderColor: "#b9c4c0" } as const;
 const body = { fontSize: 11, vertical: "top", ...line } as const;
+const inverse = { bold: true, color: "#ffffff", fill: "#17352d" } as const;
 const block = { fontSize: 11, vertical: "middle" } as const;
 /** Cells in which people type stand out as paper white with a firm frame. */
 const typed = { fontSize: 11, vertical: "top", wrap: true, border: "all", borderColor: "#6f8a82", fill: "#fffdf2", locked: false } as const;
@@ -21,10 +22,14 @@ export const tabStyles = {
   fact: { ...block, border: "all", borderColor: "#b9c4c0", wrap: true, format: "@" },
   factNumber: { ...block, border: "all", borderColor: "#b9c4c0", align: "center", format: "#,##0.##" },
   alarm: { ...block, border: "all", borderColor: "#b9c4c0", bold: true, color: "#8c1c13", fill: "#fbdcd8", format: "@" },
+  visit: { bold: true, fontSize: 14, color: "#ffffff", fill: "#2f5d50", vertical: "middle" },
   section: { bold: true, fontSize: 12, color: "#17352d", fill: "#cfe0da", vertical: "middle" },
   note: { italic: true, fontSize: 11, color: "#3d4f49", vertical: "middle" },
   no: { ...body, align: "center", color: "#3d4f49" },
   stepId: { ...body, color: "#3d4f49", format: "@" },
+  // White on dark, so that they stand out on paper without colour too.
+  holdPoint: { ...body, ...inverse, align: "center" },
+  holdPointId: { ...body, ...inverse, format: "@" },
   step: { ...body, wrap: true, format: "@" },
   stepCaution: { ...body, wrap: true, fill: "#fde9c4", format: "@" },
   text: { ...body, wrap: true, format: "@" },

@@ -1,5 +1,5 @@
 import { jobsOf, readCommissioningPlan } from "../../../../src/planning/commissioning/build";
-import { expandJob, idOfJob, type JobStep } from "../../../../src/planning/commissioning/job";
+import { expandJob, idOfJob, stepWords, type JobStep } from "../../../../src/planning/commissioning/job";
 import { builtInProcedures } from "../../../../src/planning/commissioning/procedure";
 import type { TableRows } from "../../../../src/planning/plan/schema";
 import { planWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
@@ -14,6 +14,58 @@ const stepsOf = (rows: TableRows, job = 0): JobStep[] => expanded(rows, job).sec
 const keysOf = (rows: TableRows, job = 0): string[] => stepsOf(rows, job).map(({ key }) => key);
 const small = smallPlan();
 const withSteps = (...steps: NonNullable<TableRows["steps"]>[number][]): TableRows => ({ ...small, steps });
+
+describe("a hold point", () => {
+  const hold = (more: Partial<NonNullable<TableRows["steps"]>[number]>) => stepsOf(withSteps(step("T-01", "Start", { holdPoint: "yes", ...more })))[0]!;
+
+  test("is a step whose row says yes; one that says no or nothing is none", () => {
+    expect((["yes", "no", null] as const).map((holdPoint) => hold({ holdPoint }).holdPoint)).toEqual([true, false, false]);
+  });
+
+  test("says so before its caution, and how many names it wants", () => {
+    expect(stepWords(hold({ caution: "It cuts." }))).toBe("HOLD POINT: nothing further before this is done and signed.\nCAUTION: It cuts.\nDo T-01");
+    expect(stepWords(hold({ sign: "two" }))).toBe("HOLD POINT: nothing further before this is done and signed by two.\nDo T-01");
+    expect(stepWords(hold({ holdPoint: "no" }))).toBe("Do T-01");
+  });
+
+  test("is signed by one name where its row asks for none, as nobody could tell otherwise that it was passed", () => {
+    expect((["none", "one", "two", null] as const).map((sign) => hold({ sign }).sign)).toEqual(["one", "one", "two", "one"]);
+    expect(hold({ sign: "none", holdPoint: "no" }).sign).toBe("none");
+  });
+
+  test("keeps a section from being built as a grid", () => {
+    const procedures = small.procedures!.map((row) => (row.section === "Ports" ? { ...row, shownAs: "grid" as const } : row));
+    const steps = [step("T-20", "Ports"), step("T-21", "Ports", { holdPoint: "yes" })];
+    expect(problemOf(() => expanded({ ...small, procedures, steps })).sentence).toBe("Step T-21 is a hold point, which wants a row of its own. Show its section as a list.");
+  });
+});
+
+describe("the visits of a job", () => {
+  const inVisits = (...visits: (string | null)[]): TableRows => ({ ...small, procedures: small.procedures!.map((row, index) => ({ ...row, visit: visits[index] ?? null })) });
+  const headings = (rows: TableRows): string[] => expanded(rows).sections.map(({ visit }) => visit);
+
+  test("have a heading above the section with which each begins, and count those that have steps", () => {
+    expect(headings(inVisits("Set-up", "Set-up", "Tests", "tests", "Handover"))).toEqual(["Visit 1 of 3: Set-up", "", "Visit 2 of 3: Tests", "", "Visit 3 of 3: Handover"]);
+  });
+
+  test("go on where a section names none, also one that is left out of the job as it has no steps", () => {
+    expect(headings(inVisits("Set-up", null, "Tests"))).toEqual(["Visit 1 of 2: Set-up", "", "Visit 2 of 2: Tests", "", ""]);
+    const without = { ...inVisits("Set-up", null, "Tests"), steps: small.steps!.filter(({ section }) => section !== "Ports") };
+    expect(headings(without)).toEqual(["Visit 1 of 2: Set-up", "", "Visit 2 of 2: Tests", ""]);
+  });
+
+  test("have no heading where there is one, be it named or not", () => {
+    expect(headings(inVisits("Set-up"))).toEqual(["", "", "", "", ""]);
+    expect(headings(small)).toEqual(["", "", "", "", ""]);
+    const onlySetUp = { ...inVisits("Set-up", null, "Tests"), steps: small.steps!.filter(({ section }) => section === "Start" || section === "Arrays") };
+    expect(headings(onlySetUp)).toEqual(["", ""]);
+  });
+
+  test("may begin behind sections of none, and come again after another", () => {
+    expect(headings(inVisits(null, null, "Tests"))).toEqual(["Visit 1 of 2", "", "Visit 2 of 2: Tests", "", ""]);
+    expect(headings(inVisits("A", "B", "A"))).toEqual(["Visit 1 of 3: A", "Visit 2 of 3: B", "Visit 3 of 3: A", "", ""]);
+  });
+});
 
 describe("the steps of a job", () => {
   test("run section by section, subject by subject, in table order", () => {
@@ -103,7 +155,7 @@ describe("one step", () => {
     expect(only({ ...texts, record: "serial", unit: "U", minutes: 7 })).toEqual({
       key: "J0001/T-1/A0001", stepId: "T-1", do: "Read n-1", caution: "N1 tips.", makersGuide: "Page of Elm 6", subject: "n-1",
       expectation: { kind: "serial", choices: [], shown: "N-0001", wanted: { by: "text", text: "N-0001" } },
-      unit: "U", required: true, sign: "one", minutes: 7, planCell: { table: "arrays", row: 4, column: "serial" }, slot: null,
+      unit: "U", required: true, sign: "one", holdPoint: false, minutes: 7, planCell: { table: "arrays", row: 4, column: "serial" }, slot: null,
     });
   });
 

@@ -4,15 +4,24 @@ import { jobRecords, stepRecord } from "../../../support/job-records";
 
 const planned: JobStep = {
   key: "J1/S-1/A1", stepId: "S-1", do: "Measure", caution: "", makersGuide: "", subject: "array 1",
-  expectation: { kind: "number", choices: [], shown: "4 ±1", wanted: { by: "range", least: 3, most: 5 } }, unit: "V", required: true, sign: "one", minutes: 5, planCell: null, slot: null,
+  expectation: { kind: "number", choices: [], shown: "4 ±1", wanted: { by: "range", least: 3, most: 5 } },
+  unit: "V", required: true, sign: "one", holdPoint: false, minutes: 5, planCell: null, slot: null,
 };
-const plan = (...steps: JobStep[]) => ({ sections: [{ title: "S", steps, columns: [] }] }) satisfies Pick<ExpandedJob, "sections">;
+const plan = (...steps: JobStep[]) => ({ sections: [{ title: "S", visit: "", steps, columns: [] }] }) satisfies Pick<ExpandedJob, "sections">;
 const record: StepRecord = stepRecord({
   step: "Measure", kind: "number", expected: "4 ±1", plannedUnit: "V", wanted: { by: "range", least: 3, most: 5 }, typed: { found: 5, by: "AB" },
 });
 const sentences = (steps: readonly StepRecord[], ...now: JobStep[]): string[] => outdatedItems(jobRecords({ steps }), plan(...now)).map(({ sentence }) => sentence);
 
 describe("a tab that is not the plan's as it is now", () => {
+  test("is one where the plan makes a hold point of a step, or of a hold point a step", () => {
+    const held = { ...planned, holdPoint: true };
+    const sentence = "No. 1 S-1 asks for other names than the plan, or is no longer asked for as there. Build the tab again.";
+    expect(sentences([record], held)).toEqual([sentence]);
+    expect(sentences([{ ...record, holdPoint: true }], planned)).toEqual([sentence]);
+    expect(judgedByPlan(jobRecords({ steps: [record] }), plan(held)).steps[0]!.holdPoint).toBe(true);
+  });
+
   test("is none where every step says what the plan says", () => {
     expect(sentences([record], planned)).toEqual([]);
     // Other programs store 15 digits.

@@ -26,7 +26,7 @@ describe("a returned tab", () => {
   });
 
   test("of the same build brings its own remarks only, of an earlier one that records may ask to be seen again", () => {
-    expect(compareReturned(jobRecords({ build: 2 }), jobRecords({ build: 2, remarks: ["r"] }))).toEqual({ items: [], onlyOurs: 0, remarks: ["r"] });
+    expect(compareReturned(jobRecords({ build: 2 }), jobRecords({ build: 2, remarks: ["r"] }))).toEqual({ items: [], holdPoints: [], onlyOurs: 0, remarks: ["r"] });
     expect(compareReturned(jobRecords({ build: 2 }), jobRecords({ build: 1, remarks: ["r"] })).remarks).toEqual([
       "The returned tab is build 1, ours is 2: records under an expectation that has changed ask to be seen again.",
       "r",
@@ -266,6 +266,62 @@ describe("a returned tab with a grid", () => {
     for (const by of ["AB", null]) {
       const theirs = withSteps(inGrid(1, null), inGrid(2, "N-2"), sign(by));
       expect(namesOf(acceptReturned(ours, theirs, everything(theirs))).map(([, name]) => name)).toEqual([null, null, "AB"]);
+    }
+  });
+});
+
+describe("a returned tab with a hold point", () => {
+  const hold = built(stepRecord({ key: "J1/S-9/A1", no: "13", stepId: "S-9", subject: "array 1", holdPoint: true }));
+  const theirHold = typedInto(hold, { found: "Yes", by: "CD", witness: "EF" });
+  const ours = withSteps(before, hold);
+
+  test("brings what else was done, and shows what it says of the hold point beside ours", () => {
+    const returned = withSteps(typedInto(before, { found: "No" }), theirHold);
+    const { items, holdPoints } = compareReturned(ours, returned);
+    expect(items.map(({ id }) => id)).toEqual([before.key]);
+    expect(holdPoints).toEqual([{ id: hold.key, label: "No. 13 S-9 array 1", ours: "", theirs: "Found: Yes, By: CD, Witness: EF" }]);
+  });
+
+  test("never has it taken over, even where its id is accepted, and says that it does not stand", () => {
+    const returned = withSteps(before, theirHold);
+    const accepted = new Set([hold.key]);
+    const merged = acceptReturned(ours, returned, accepted);
+    expect([merged.steps, merged.orphans]).toEqual([ours.steps, []]);
+    expect(notStanding(merged, returned, accepted)).toEqual([hold.key]);
+  });
+
+  test("is judged by what our tab says of the step: what theirs makes of it does not count", () => {
+    const forged = { ...theirHold, holdPoint: false };
+    expect(compareReturned(ours, withSteps(before, forged)).holdPoints.map(({ id }) => id)).toEqual([hold.key]);
+    expect(acceptReturned(ours, withSteps(before, forged), new Set([hold.key])).steps).toEqual(ours.steps);
+    const noLonger = withSteps(before, { ...hold, holdPoint: false });
+    expect(compareReturned(noLonger, withSteps(before, theirHold))).toMatchObject({ items: [{ id: hold.key, change: "theirs" }], holdPoints: [] });
+  });
+
+  test("brings no copied row of it, and none of a hold point that we do not have any more", () => {
+    const copied = withSteps(before, hold, theirHold);
+    expect(compareReturned(ours, copied)).toMatchObject({ items: [], holdPoints: [{ id: `${hold.key} #2`, label: "No. 13 S-9 array 1, copied row" }] });
+    expect(acceptReturned(ours, copied, new Set([`${hold.key} #2`])).orphans).toEqual([]);
+    expect(compareReturned(withSteps(before), withSteps(before, theirHold))).toMatchObject({ items: [], holdPoints: [{ id: hold.key }] });
+  });
+
+  test("says nothing of one that both sides left alone, or signed alike", () => {
+    expect(compareReturned(ours, withSteps(before, hold))).toMatchObject({ items: [], holdPoints: [] });
+    expect(compareReturned(withSteps(before, theirHold), withSteps(before, theirHold))).toMatchObject({ items: [], holdPoints: [] });
+    expect(compareReturned(withSteps(before, theirHold), withSteps(before, hold))).toMatchObject({ items: [], holdPoints: [], onlyOurs: 1 });
+  });
+
+  test("brings a snag about it as long as that is open: its end would settle the hold point", () => {
+    const snag = (typed: Partial<Snag["typed"]>): Snag => snagOf({ id: "S-1", key: hold.key, stepId: "S-9", typed: { about: 13, ...typed } });
+    const returned = (typed: Partial<Snag["typed"]>) => ({ ...withSteps(before, hold), snags: [snag(typed)] });
+    expect(compareReturned(ours, returned({}))).toMatchObject({ items: [{ label: "Snag S-1 S-9" }], holdPoints: [] });
+    for (const end of [{ closed: "Closed", by: "CD", foundAgain: "Yes" }, { closed: "Accepted", by: "CD" }, { closed: "Closed" }]) {
+      const theirs = returned(end);
+      const { items, holdPoints } = compareReturned(ours, theirs);
+      expect([items, holdPoints.map(({ label }) => label)]).toEqual([[], ["Snag S-1 S-9"]]);
+      expect(acceptReturned(ours, theirs, new Set(holdPoints.map(({ id }) => id))).snags).toEqual([]);
+      const elsewhere = { ...theirs, snags: theirs.snags.map((one) => ({ ...one, key: before.key })) };
+      expect(compareReturned(ours, elsewhere)).toMatchObject({ items: [{ label: "Snag S-1 S-9" }], holdPoints: [] });
     }
   });
 });

@@ -7,11 +7,12 @@ const key = "J1/S-1/A1";
 
 function jobStep(expect: string, more: Partial<JobStep> = {}): JobStep {
   const expectation = parseExpectation({ record: "text", tolerance: null, tolerancePercent: null }, expect, "Step S-1");
-  return { key, stepId: "S-1", do: "Do it", caution: "", makersGuide: "", subject: "array 1", expectation, unit: "", required: true, sign: "one", minutes: 5, planCell: null, slot: null, ...more };
+  const words = { do: "Do it", caution: "", makersGuide: "", subject: "array 1" };
+  return { key, stepId: "S-1", ...words, expectation, unit: "", required: true, sign: "one", holdPoint: false, minutes: 5, planCell: null, slot: null, ...more };
 }
 
 /** A job of some steps; where and about what it is does not matter here. */
-const job = (...steps: JobStep[]): Pick<ExpandedJob, "sections"> => ({ sections: [{ title: "Start", steps, columns: [] }] });
+const job = (...steps: JobStep[]): Pick<ExpandedJob, "sections"> => ({ sections: [{ title: "Start", visit: "", steps, columns: [] }] });
 const carry = (steps: JobStep[], current: JobRecords | null, ...others: JobRecords[]) => carryRecords(job(...steps), current, others);
 const carriedTo = (step: JobStep, record: StepRecord) => carry([step], jobRecords({ steps: [record] })).records.steps.get(step.key);
 

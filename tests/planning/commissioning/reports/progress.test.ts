@@ -10,7 +10,7 @@ const job = jobsOf(readCommissioningPlan(planWorkbook(smallPlan())))[0]!;
 describe("how far a job is", () => {
   test("is nothing before its first build", () => {
     expect(progressOf(job, null)).toEqual({
-      job: "North hall", site: "North hall", state: "no tab", build: 0, steps: 0, done: 0, open: 0, differ: 0, again: 0, snags: 0, minutesLeft: 0, fault: "",
+      job: "North hall", site: "North hall", state: "no tab", build: 0, steps: 0, done: 0, open: 0, differ: 0, again: 0, snags: 0, passedHolds: 0, minutesLeft: 0, fault: "",
     });
   });
 
@@ -25,8 +25,17 @@ describe("how far a job is", () => {
     ];
     const snags = [snagOf(), snagOf({ typed: { closed: "Closed" } }), snagOf({ typed: { closed: "Accepted", by: "AB" } })];
     expect(progressOf(job, tabReading({ build: 3, steps, snags }))).toEqual({
-      job: "North hall", site: "North hall", state: "open", build: 3, steps: 6, done: 2, open: 3, differ: 2, again: 1, snags: 2, minutesLeft: 15, fault: "",
+      job: "North hall", site: "North hall", state: "open", build: 3, steps: 6, done: 2, open: 3, differ: 2, again: 1, snags: 2, passedHolds: 0, minutesLeft: 15, fault: "",
     });
+  });
+
+  test("counts the hold points that work went past, but for those that somebody has accepted by name", () => {
+    const steps = [
+      stepRecord({ key: "J1/S-1/A1", no: "1", holdPoint: true, settled: true, typed: { found: "Yes", by: "AB", done: 46_084 } }),
+      stepRecord({ key: "J1/S-2/A1", no: "2", stepId: "S-2", typed: { found: "Yes", by: "AB", done: 46_083 } }),
+    ];
+    const accepted = snagOf({ typed: { foundWrong: "No. 2 S-2 was done before hold point No. 1 S-1 was signed.", closed: "Accepted", by: "AB" } });
+    expect([progressOf(job, tabReading({ steps })).passedHolds, progressOf(job, tabReading({ steps, snags: [accepted] })).passedHolds]).toEqual([1, 0]);
   });
 
   test("is closed once its tab is sealed, and open again once that was reopened", () => {
@@ -49,15 +58,15 @@ describe("the progress sheet", () => {
       ["Progress of the jobs"],
       ["Counted 2026-03-09 10:00. Choose Progress in the pane to count again."],
       [],
-      ["Job", "Site", "State", "Build", "Steps", "Done", "Open", "Differ", "To see again", "Snags open", "Minutes left", "To be mended first"],
-      ["North hall", "North hall", "open", 3, 1, 0, 1, 1, 0, 1, 5, ""],
-      ["South hall", "North hall", "open", 3, 1, 0, 1, 1, 0, 1, 5, "The header is gone."],
+      ["Job", "Site", "State", "Build", "Steps", "Done", "Open", "Differ", "To see again", "Snags open", "Hold points passed", "Minutes left", "To be mended first"],
+      ["North hall", "North hall", "open", 3, 1, 0, 1, 1, 0, 1, 0, 5, ""],
+      ["South hall", "North hall", "open", 3, 1, 0, 1, 1, 0, 1, 0, 5, "The header is gone."],
     ]);
-    expect(sheet.rows[4]!.map(({ style }) => style)).toEqual(["text", "text", "text", ...new Array<string>(8).fill("number"), "text"]);
+    expect(sheet.rows[4]!.map(({ style }) => style)).toEqual(["text", "text", "text", ...new Array<string>(9).fill("number"), "text"]);
   });
 
-  test("marks what differs, is to be seen again, or is an open snag", () => {
-    expect(sheet.conditionalFormats).toEqual([{ area: { row: 4, column: 7, rows: 2, columns: 3 }, formula: "=AND(ISNUMBER(H5),H5>0)", style: "isDifferent" }]);
+  test("marks what differs, is to be seen again, is an open snag or a hold point that work went past", () => {
+    expect(sheet.conditionalFormats).toEqual([{ area: { row: 4, column: 7, rows: 2, columns: 4 }, formula: "=AND(ISNUMBER(H5),H5>0)", style: "isDifferent" }]);
     expect(planProgress("Progress", [], "now").conditionalFormats![0]!.area.rows).toBe(1);
   });
 
@@ -69,7 +78,7 @@ describe("the progress sheet", () => {
   test("can be read: every style is there, no text is faint", () => {
     expect(lookFaults(sheet)).toEqual([]);
     expect(sheet.rows[1]![0]!.style).toBe("note");
-    expect(sheet.columnWidths).toEqual([34, 22, 10, 8, 8, 8, 8, 8, 10, 10, 10, 60]);
+    expect(sheet.columnWidths).toEqual([34, 22, 10, 8, 8, 8, 8, 8, 10, 10, 12, 10, 60]);
     expect(Object.entries(sheet.styles).map(([name, style]) => `${name}: ${lookOf(style)}`)).toEqual([
       "title: bold 16 pt #17352d",
       "note: italic #3d4f49",

@@ -6,7 +6,8 @@ function steps(...records: readonly (string | null)[]): PlacedStep[] {
   return records.flatMap((record, index): PlacedStep[] => {
     if (record === null) return [];
     const expectation = parseExpectation({ record, tolerance: null, tolerancePercent: null }, "", "Step S-1");
-    const step = { key: "", stepId: "", do: "", caution: "", makersGuide: "", subject: "", expectation, unit: "", required: true, sign: "one", minutes: 1, planCell: null, slot: null } as const;
+    const words = { key: "", stepId: "", do: "", caution: "", makersGuide: "", subject: "" } as const;
+    const step = { ...words, expectation, unit: "", required: true, sign: "one", holdPoint: false, minutes: 1, planCell: null, slot: null } as const;
     return [{ row: 10 + index, step, columns: null }];
   });
 }

@@ -69,8 +69,8 @@ describe("a section that is shown as a grid", () => {
       ["J0001/T-22/A0001.A.0", "T-22", "Do T-22", "text", "none", "", "none", "9"],
       ["J0001/T-23/A0001.A.0", "T-23", "Do T-23", "tick", "none", "", "Link up", "9"],
     ]);
-    expect(recordOf(first, "sign/ports")).toMatchObject({ sign: "two", required: true, slot: null });
-    expect(recordOf(first, "sign/drives")).toMatchObject({ sign: "one" });
+    expect(recordOf(first, "sign/t-20+t-21+t-22+t-23")).toMatchObject({ sign: "two", required: true, slot: null });
+    expect(recordOf(first, "sign/t-40")).toMatchObject({ sign: "one" });
   });
 
   test.each<[string, Readonly<Record<string, CellValue>>, string, number]>([
@@ -133,6 +133,22 @@ describe("a grid that is built again", () => {
       "17 | sign | Sign here for every row above: By, Witness and Done of this row stand for all of Ports. | Ports | Every row filled",
     ]);
     expect(read(next).snags).toMatchObject([{ key: "J0001/T-20/A0002.A.0", typed: { about: 15 } }]);
+  });
+
+  test("keeps its signature under a new name and in another order, and asks for it again where its steps are others: the earlier one is kept", () => {
+    const signKey = "sign/t-20+t-21+t-22+t-23";
+    const signedSheet = beside(typed(first, { [signKey]: "Yes" }), signKey, { by: "AB", witness: "CD" });
+    const renamed: TableRows = {
+      ...plan,
+      procedures: plan.procedures!.map((row) => (row.section === "Ports" ? { ...row, section: "Data ports" } : row)),
+      steps: plan.steps!.map((row) => (row.section === "Ports" ? { ...row, section: "Data ports" } : row)).reverse(),
+    };
+    expect(recordOf(again(signedSheet, renamed), signKey)).toMatchObject({ subject: "Data ports", typed: { found: "Yes", by: "AB", witness: "CD" } });
+    const fewer: TableRows = { ...plan, steps: plan.steps!.filter(({ stepId }) => stepId !== "T-23") };
+    const asked = again(signedSheet, fewer);
+    expect(recordOf(asked, "sign/t-20+t-21+t-22").typed.by).toBeNull();
+    expect(read(asked).orphans.map(({ key, typed: { by } }) => [key, by])).toEqual([[`J0001/${signKey}`, "AB"]]);
+    expect(recordOf(again(asked), signKey).typed).toMatchObject({ by: "AB", witness: "CD" });
   });
 
   test("takes the row back once it says no more than a pair of cells holds", () => {

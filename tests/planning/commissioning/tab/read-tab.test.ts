@@ -80,7 +80,8 @@ describe("the row of a step", () => {
     expect(read([...top, step]).steps).toEqual([
       {
         key: "J1/S-1/A1", slot: null, no: "3", stepId: "S-1", step: "Do it", subject: "array 1", expected: "4 TB", plannedUnit: "TB", expectedBefore: "3 TB", result: "Differs",
-        required: true, sign: "two", kind: "size", wanted: { by: "range", least: 3.9e12, most: 4.1e12 }, errors: [], seenUnit: "TiB", settled: false, minutes: 7, carried: "CCC", row: 2,
+        required: true, sign: "two", holdPoint: false, kind: "size", wanted: { by: "range", least: 3.9e12, most: 4.1e12 }, errors: [], seenUnit: "TiB",
+        settled: false, minutes: 7, carried: "CCC", row: 2,
         typed: { found: 4.1, unit: "TiB", recheckedBy: "GH", by: "AB", witness: "CD", done: 46_083, note: "n" },
       },
     ]);

@@ -1,4 +1,4 @@
-import { pageBreaks, rowHeight } from "../../../../src/planning/commissioning/tab/tab-paper";
+import { pageBreaks, rowHeight, type PageRows } from "../../../../src/planning/commissioning/tab/tab-paper";
 import { at, shownColumns, tabColumnKeys, tabColumns } from "../../../../src/planning/commissioning/tab/tab-columns";
 import { tabStyles } from "../../../../src/planning/commissioning/tab/tab-styles";
 import type { Cell } from "../../../../src/sheet";
@@ -52,34 +52,54 @@ describe("the height of a row", () => {
 describe("the breaks between pages", () => {
   // A landscape A4 page inside usual margins is 741 by 487 points. The 14 columns that people see are 150.5 characters of 5.25 points and 3.75
   // more each: 842.6 points, so that 553.8 points of rows fit on a page, of which 60 stand for the two rows at the top.
-  const widths = 5.5 + 8.5 + 24 + 10.5 + 10.5 + 13 + 13 + 9 + 9.5 + 10.5 + 9 + 9 + 10 + 8.5;
+  const widths = 5.5 + 8.5 + 24 + 10.5 + 10.5 + 12.5 + 12.5 + 9 + 9.5 + 11.5 + 9 + 9 + 10 + 8.5;
   const room = (487 * (widths * 5.25 + shownColumns * 3.75)) / 741 - 60;
   const rows = (...heights: number[]): number[] => heights.map((part) => part * room);
+  const breaks = (heights: readonly number[], more: Partial<PageRows> = {}): number[] =>
+    pageBreaks(heights, { first: 0, whole: new Map(), heads: new Set(), fresh: new Set(), blank: new Set(), ...more });
 
-  test.each<[string, number[], number[], number[]]>([
-    ["none where all fits", rows(0.5, 0.5), [1], []],
-    ["before a section that does not fit, where little room is left", rows(0.9, 0.2), [1], [1]],
-    ["none where much room is left: the section begins there and goes on", rows(0.5, 0.6), [1], []],
-    ["none where just 15 hundredths of the page are left", rows(0.85, 0.2), [1], []],
-    ["before each that does not fit", rows(0.9, 0.9, 0.2), [1, 2], [1, 2]],
-    ["counted from the page on which a long section ends", rows(0.3, 0.5, 0.5, 0.4, 0.2), [1, 4], [4]],
-    ["counted from the top of the page that a section begins", rows(0.9, 0.5, 0.5, 0.2), [1, 3], [1, 3]],
-    ["none in a section that is as high as the room left", rows(0.9, 0.1), [1], []],
-    ["by whole rows: a row that does not fit goes to the next page", rows(0.3, 0.6, 0.6, 0.3, 0.2), [1, 4], [4]],
-  ])("are %s", (_, heights, sections, breaks) => {
-    expect(pageBreaks(heights, sections)).toEqual(breaks);
+  test.each<[string, number[], number[]]>([
+    ["none where all fits", rows(0.5, 0.49), []],
+    ["before the row that does not fit", rows(0.5, 0.3, 0.3), [2]],
+    ["before each that does not fit", rows(0.9, 0.9, 0.2), [1, 2]],
+    ["counted from the top of each page", rows(0.3, 0.6, 0.6, 0.3, 0.2), [2, 4]],
+    ["above and below a row that is higher than a page", rows(0.3, 1.5, 0.2), [1, 2]],
+    ["none without rows", [], []],
+  ])("are %s", (_, heights, expected) => {
+    expect(breaks(heights)).toEqual(expected);
   });
 
-  test.each<[string, number[], number[], number[]]>([
-    ["before one that fits a page of its own", rows(0.5, 0.6), [1], [1]],
-    ["nowhere before one that no page holds", rows(0.5, 0.6, 0.6), [1], []],
-    ["nowhere before one that fits the rest", rows(0.5, 0.5), [1], []],
-  ])("stand, where a section is better kept whole, %s", (_, heights, sections, breaks) => {
-    expect(pageBreaks(heights, sections, new Set(sections))).toEqual(breaks);
+  test.each<[string, number[], number, number[]]>([
+    ["before one that fits a page of its own", rows(0.5, 0.3, 0.3), 3, [1]],
+    ["within one that no page holds", rows(0.5, 0.4, 0.7), 3, [2]],
+    ["nowhere before one that fits the rest", rows(0.5, 0.25, 0.2, 0.9), 3, [3]],
+  ])("stand, where rows are better kept whole, %s", (_, heights, to, expected) => {
+    expect(breaks(heights, { whole: new Map([[1, to]]) })).toEqual(expected);
   });
 
-  test("are none without sections", () => {
-    expect(pageBreaks(rows(3, 3), [])).toEqual([]);
+  test("never part a title or labels from the row below, unless no page holds both", () => {
+    const heads = new Set([1, 2]);
+    expect(breaks(rows(0.7, 0.1, 0.1, 0.2, 0.1), { heads })).toEqual([1]);
+    expect(breaks(rows(0.7, 0.1, 0.1, 0.2, 0.1))).toEqual([3]);
+    expect(breaks(rows(0.7, 0.1, 0.1, 0.9), { heads })).toEqual([1, 3]);
+    expect(breaks(rows(0.7, 0.1, 0.1), { heads })).toEqual([]);
+  });
+
+  test("stand before what begins a page in any case, but leave none empty", () => {
+    expect(breaks(rows(0.1, 0.1, 0.1), { fresh: new Set([0, 2]) })).toEqual([2]);
+  });
+
+  test("leave no page with blank rows alone: what comes below them stands there too", () => {
+    const blank = new Set([2]);
+    expect(breaks(rows(0.5, 0.45, 0.1, 0.2), { fresh: new Set([3]), blank })).toEqual([2]);
+    expect(breaks(rows(0.5, 0.45, 0.1, 0.2), { fresh: new Set([3]) })).toEqual([2, 3]);
+    expect(breaks(rows(0.5, 0.45, 0.1, 0.95), { whole: new Map([[3, 4]]), blank })).toEqual([2]);
+    expect(breaks(rows(0.5, 0.4, 0.1, 0.2), { fresh: new Set([3]), blank })).toEqual([3]);
+  });
+
+  test("count below the rows that stand again on every page", () => {
+    expect(breaks(rows(0.3, 0.3, 0.5, 0.4), { first: 2 })).toEqual([]);
+    expect(breaks(rows(0.3, 0.3, 0.5, 0.4))).toEqual([2]);
   });
 });
 

@@ -1,6 +1,7 @@
 import { buildJob, jobsOf, readCommissioningPlan, type AdjustReading } from "../../../../src/planning/commissioning/build";
 import { recordFingerprint, snagFingerprint, type JobRecords } from "../../../../src/planning/commissioning/record";
 import { snagColumns, type SnagColumn } from "../../../../src/planning/commissioning/tab/snag-columns";
+import { readPlannedTab } from "../../../../src/planning/commissioning/tab";
 import { at, shownColumns, tabColumns, type TabColumn } from "../../../../src/planning/commissioning/tab/tab-columns";
 import type { TableRows } from "../../../../src/planning/plan/schema";
 import type { Cell, SheetPlan } from "../../../../src/sheet";
@@ -42,7 +43,7 @@ const styles = (tab: SheetPlan, row: number, ...columns: TabColumn[]) => columns
 describe("a planned tab", () => {
   test("uses styles that it has, in columns that have a width", () => {
     expect(lookFaults(first).filter((fault) => !fault.endsWith("is faint"))).toEqual([]);
-    expect(first.columnWidths.slice(0, shownColumns)).toEqual([5.5, 8.5, 24, 10.5, 10.5, 13, 13, 9, 9.5, 10.5, 9, 9, 10, 8.5]);
+    expect(first.columnWidths.slice(0, shownColumns)).toEqual([5.5, 8.5, 24, 10.5, 10.5, 12.5, 12.5, 9, 9.5, 11.5, 9, 9, 10, 8.5]);
     expect(first.tabColor).toBe("#2f5d50");
   });
 
@@ -243,5 +244,42 @@ describe("a tab that is planned again", () => {
     const sealRow = rowsTagged(tab, "#seal")[0]!;
     const seal = tab.rows.flat().find(({ formula }) => formula?.includes("not sealed"));
     expect(seal!.formula).toContain(`COUNTA($D$${sealRow + 1}:$D$${sealRow + 40})`);
+  });
+});
+
+describe("a hold point and a visit on a tab", () => {
+  const held: TableRows = {
+    ...rows,
+    procedures: [{ ...rows.procedures![0]!, visit: "Set-up" }, ...rows.procedures!.slice(1).map((row, index) => ({ ...row, visit: index === 3 ? "Tests" : null }))],
+    steps: [...rows.steps!.map((row) => (row.stepId === "T-01" || row.stepId === "T-03" ? { ...row, holdPoint: "yes" as const } : row)), step("T-90", "End")],
+  };
+  const source = readCommissioningPlan(planWorkbook(held));
+  const tab = buildJob(source, jobsOf(source)[0]!, () => "working name", moment).tab;
+
+  test("a hold point says so in its words, and its number and id stand white on dark, so that it stands out without colour", () => {
+    expect(cell(tab, stepRowOf(tab, "T-01"), "step").value).toMatch(/^HOLD POINT: nothing further before this is done and signed by two\.\nCAUTION: Hot!/);
+    expect(styles(tab, stepRowOf(tab, "T-01"), "no", "stepId", "step")).toEqual(["holdPoint", "holdPointId", "stepCaution"]);
+    expect(styles(tab, stepRowOf(tab, "T-02"), "no", "stepId", "step")).toEqual(["no", "stepId", "step"]);
+    expect(lookFaults(tab).filter((fault) => !fault.endsWith("is faint"))).toEqual([]);
+  });
+
+  test("a hold point is read back as one, from the last word of its hidden rule", () => {
+    const read = readPlannedTab(tab);
+    expect(read.steps.filter(({ holdPoint }) => holdPoint).map(({ stepId }) => stepId)).toEqual(["T-01", "T-03"]);
+    expect(["T-01", "T-02", "T-03"].map((stepId) => cell(tab, stepRowOf(tab, stepId), "rule").value)).toEqual(["optional two tick hold", "required one number", "required one size hold"]);
+    expect(read.faults).toEqual([]);
+  });
+
+  test("each visit begins with a heading above its first section, and a page begins with it at the earliest", () => {
+    const titles = tab.rows.flatMap((line, row) => (line[at.no]!.style === "visit" ? [[cell(tab, row, "no").value, cell(tab, row + 1, "no").value]] : []));
+    expect(titles).toEqual([["Visit 1 of 2: Set-up", "Start"], ["Visit 2 of 2: Tests", "End"]]);
+    expect(stepRowOf(tab, "T-90")).toBe(tab.rows.findIndex((line) => line[at.no]!.value === "Visit 2 of 2: Tests") + 2);
+    expect(first.rows.some((line) => line[at.no]!.style === "visit")).toBe(false);
+  });
+
+  test("no formula counts a heading as a step", () => {
+    const read = readPlannedTab(tab);
+    expect(read.steps).toHaveLength(7);
+    expect(read.elsewhere).toEqual([]);
   });
 });

@@ -20,7 +20,7 @@ describe("the look of a tab", () => {
 
   test("writes what the plan says as text, so that no serial number becomes a figure", () => {
     const asText = Object.entries(looks).filter(([, look]) => look.includes("as @")).map(([name]) => name);
-    expect(asText).toEqual(["gridHead", "fact", "alarm", "stepId", "step", "stepCaution", "text", "expected", "unitFixed", "before", "typedText", "hiddenText"]);
+    expect(asText).toEqual(["gridHead", "fact", "alarm", "stepId", "holdPointId", "step", "stepCaution", "text", "expected", "unitFixed", "before", "typedText", "hiddenText"]);
   });
 
   test("gives every kind of cell its own", () => {
@@ -37,6 +37,9 @@ describe("the look of a tab", () => {
       fact: "11 pt, wrapped, middle, frame all #b9c4c0, as @",
       factNumber: "11 pt, center, middle, frame all #b9c4c0, as #,##0.##",
       alarm: "bold 11 pt #8c1c13 on #fbdcd8, middle, frame all #b9c4c0, as @",
+      visit: "bold 14 pt #ffffff on #2f5d50, middle",
+      holdPoint: "bold 11 pt #ffffff on #17352d, center, top, frame all #b9c4c0",
+      holdPointId: "bold 11 pt #ffffff on #17352d, top, frame all #b9c4c0, as @",
       section: "bold 12 pt #17352d on #cfe0da, middle",
       note: "italic 11 pt #3d4f49, middle",
       no: "11 pt #3d4f49, center, top, frame all #b9c4c0",

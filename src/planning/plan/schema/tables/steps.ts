@@ -21,4 +21,5 @@ export const steps = table("Steps", "Steps of each section, in order. {{Column}}
   caution: text("Caution", "What gets hurt when it goes wrong, and how to keep safe.", { width: 50 }),
   sign: choice("Sign", "Names that sign for it.", signs),
   minutes: number("Minutes", "Time it takes."),
+  holdPoint: choice("Hold point", "Yes where nothing further may happen before it is done and signed.", ["yes", "no"], { since: 3 }),
 });

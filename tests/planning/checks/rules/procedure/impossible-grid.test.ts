@@ -22,6 +22,12 @@ test("finds a caution, a text that differs by subject, and a size", () => {
   expect(cells(impossibleGrid, broken)).toEqual(["Steps 5 Caution", "Steps 6 Do", "Steps 7 From the maker's guide", "Steps 8 Record"]);
 });
 
+test("finds a hold point, which stands alone and is signed alone", () => {
+  expect(found(impossibleGrid, withGrid({}, { holdPoint: "yes" }, { holdPoint: "no" }))).toEqual([
+    "Steps 6 Hold point: Step OWN-2 is a hold point, which wants a row of its own. Show its section as a list.",
+  ]);
+});
+
 test("says nothing of a list, and takes the built-in procedures as they are", () => {
   const rows = withGrid({ caution: "It cuts." });
   rows.procedures[0]!.shownAs = "list";

@@ -1,0 +1,44 @@
+import type { OpenItem } from "./close-out";
+import type { JobRecords } from "./job-records";
+import type { StepRecord } from "./step-record";
+
+/**
+ * Lists the hold points that work went past: below one that is still open something was found, or was done on an earlier day than the hold point
+ * was. The one is mended by signing the hold point, the other can only be accepted by name.
+ *
+ * What comes below follows from the numbers of the build, so that sorting the rows does no harm. A hold point about one array holds what is about
+ * that array, any other one holds everything. Days are compared, not hours. One that is not required holds once something was found.
+ */
+export function passedHoldPoints({ steps }: Pick<JobRecords, "steps">): OpenItem[] {
+  const byKey = new Map(steps.map((step) => [step.key, step]));
+  const found = steps.filter(({ typed }) => typed.found !== null).map((step): Found => ({ step, no: Number(step.no), array: arrayOf(step), day: dayOf(byKey.get(step.slot?.signKey ?? "") ?? step) }));
+  return steps.filter(({ holdPoint, required, typed }) => holdPoint && (required || typed.found !== null)).flatMap((hold): OpenItem[] => {
+    const [array, day] = [arrayOf(hold), dayOf(hold)];
+    const below = found.filter((one) => one.no > Number(hold.no) && (array === null || one.array === array));
+    const past = hold.settled ? below.filter((one) => one.day !== null && day !== null && one.day < day) : below;
+    const first = past.reduce<Found | undefined>((least, one) => (least === undefined || one.no < least.no ? one : least), undefined);
+    if (first === undefined) return [];
+    const more = new Set(past.map(({ no }) => no)).size - 1;
+    const rows = more === 0 ? "was" : `and ${more} more ${more === 1 ? "row" : "rows"} below were`;
+    const fact = `No. ${first.no} ${first.step.stepId} ${rows} done before hold point No. ${hold.no} ${hold.stepId} was signed.`;
+    return [hold.settled ? { row: first.step.row, fact, sentence: `${fact} Mend the day, or accept it by name.` } : { row: first.step.row, sentence: `${fact} Stop there, and sign it first.` }];
+  });
+}
+
+/** A record in which something was found. */
+interface Found {
+  readonly step: StepRecord;
+  readonly no: number;
+  readonly array: string | null;
+  readonly day: number | null;
+}
+
+/** Reads from the key of a step which array it is about; null where it is about the site, a cluster or a pool. */
+function arrayOf({ key }: StepRecord): string | null {
+  const subject = key.split("/").slice(2).join("/");
+  return subject === "site" || /\.(cluster|pool)$/.test(subject) ? null : (subject.split(".")[0] ?? null);
+}
+
+function dayOf({ typed: { done } }: StepRecord): number | null {
+  return typeof done === "number" ? Math.floor(done) : null;
+}
