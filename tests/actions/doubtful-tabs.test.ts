@@ -114,7 +114,8 @@ describe("nothing is built, closed, sealed, handed over or brought back", () => 
 
 test("a returned file with two tabs of one job is refused by their names", async () => {
   const port = portOf(plan, empty);
-  await expect(previewReturned(port, { sheets: [filled, { ...filled, name: "Copy" }] })).rejects.toThrow('Tabs "North hall" and "Copy" of the file are of one job. Bring back one at a time, each in its own file.');
+  const twice = { sheets: [filled, { ...filled, name: "Copy" }] };
+  await expect(previewReturned(port, twice)).rejects.toThrow('Tabs "North hall" and "Copy" of the file are of one job. Bring back one at a time, each in its own file.');
   // What a build has left hidden is no copy.
   expect(await previewReturned(port, { sheets: [filled, { ...filled, name: "North hall before 1", visible: false }] })).toHaveLength(1);
 });
@@ -131,7 +132,8 @@ describe("a seal whose line is taken out", () => {
   const { places, markRow } = readTab(sealed)!;
   const line = readTab(sealed)!.seals[0]!.row;
   const count = places.columns.key! + 6;
-  const without = (...more: readonly Written[]): SheetSnapshot => computed(withCells(sealed, ...sealed.values[line]!.map((_, column): Written => [line, column, null]), ...more));
+  const emptied = sealed.values[line]!.map((_, column): Written => [line, column, null]);
+  const without = (...more: readonly Written[]): SheetSnapshot => computed(withCells(sealed, ...emptied, ...more));
 
   test("is missed by the count of the seals", async () => {
     await expectRefused(portOf(plan, without()), 'A line of the seals of "North hall" is gone. Undo that, or write day, code and name back from the signed page.');
@@ -153,7 +155,8 @@ describe("a seal whose line is taken out", () => {
 });
 
 test("in a file without its plan the copy of a tab is found beside the tab in use, and what a build has left is not", () => {
-  const [one, two] = tabsInUse(readTabs({ sheets: [{ ...filled, name: "North hall before 2", visible: false }, filled, { ...filled, name: "Copy" }, withCells({ ...filled, name: "Other" }, [0, columnsOf(readTab(filled)!).key! + 1, "J0002"])] }));
+  const other = withCells({ ...filled, name: "Other" }, [0, columnsOf(readTab(filled)!).key! + 1, "J0002"]);
+  const [one, two] = tabsInUse(readTabs({ sheets: [{ ...filled, name: "North hall before 2", visible: false }, filled, { ...filled, name: "Copy" }, other] }));
   expect([one!.tab.sheet, one!.copies.map(({ sheet }) => sheet)]).toEqual(["North hall", ["Copy"]]);
   expect([two!.tab.sheet, two!.copies]).toEqual(["Other", []]);
 });

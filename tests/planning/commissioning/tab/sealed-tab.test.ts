@@ -39,6 +39,11 @@ describe("a sealed tab", () => {
     expect(labels({ ...tab, values: tab.values.map((line) => line.slice(0, columns.digest! + 1)) }).length).toBeGreaterThan(0);
   });
 
+  test("names one cell where one was typed far beside the rest, with a formula that nobody computed in it too", () => {
+    const { row } = reading.steps[4]!;
+    for (const [value, formula] of [["x"], [null, "=A1"]] as const) expect(labels(withCells(tab, [row, 60, value, formula]))).toEqual(["Column BI of No. 5 T-10 n-2"]);
+  });
+
   test("shows a text under its line or beside it, stays closed by it, and has none of it for a seal", () => {
     const { row } = reading.seals[0]!;
     for (const column of [columns.step!, columns.subject!, columns.stepId!, columns.found!, columns.note!]) {
