@@ -4,7 +4,7 @@ import { tableKeys } from "../../plan/schema";
 import { foldName, invalid, quote } from "../../text";
 import { idOfJob } from "../job";
 import { isClosed } from "../record";
-import type { TabFamily, TabReading } from "../tab";
+import { isTagged, type TabFamily, type TabReading } from "../tab";
 import type { CommissioningPlan } from "./commissioning-plan";
 
 /** Refuses to build the tab of a job that is closed: its seal would be lost. */
@@ -28,6 +28,7 @@ export function refuseIds({ model, tabs }: Pick<CommissioningPlan, "model" | "ta
   const refuse = (argument: string, id: string, sentence: string): never => {
     throw invalid(argument, id, sentence);
   };
+  if (isTagged(idOfJob(job))) refuse("Id", job.id, `Job ${quote(job.job)} has the id ${quote(job.id)}, which begins as the marks of a tab do: #, kept: or slots:. Write another one.`);
   const isSame = (one: string, other: string): boolean => one !== "" && foldName(one) === foldName(other);
   const twin = model.rows("jobs").find((other) => other.row !== job.row && isSame(other.id, job.id));
   if (twin !== undefined) refuse("Id", job.id, `Jobs ${quote(job.job)} and ${quote(twin.job)} have one id, ${job.id}. Empty that of the newer one: the build gives it another.`);
