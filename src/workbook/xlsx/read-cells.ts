@@ -98,7 +98,7 @@ export class CellReader {
       if (value !== null || look !== 0) putCell(this.cells, this.row, this.column, this.context.repeated.cell({ value, look }));
       return;
     }
-    const cell: DocumentCell = { value: tickOf(this.formula.text, value), look, ...this.readFormula(this.formula) };
+    const cell: DocumentCell = { value, look, ...this.readFormula(this.formula) };
     if (cell.formula === undefined && value === null && look === 0) return;
     putCell(this.cells, this.row, this.column, this.context.repeated.cell(cell));
   }
@@ -156,11 +156,6 @@ export class CellReader {
     const array: Area | undefined = parseAreas(ref ?? "")[0];
     return { formula: fromFileFormula(text), hasResult, array: array ?? { row: this.row, column: this.column, rows: 1, columns: 1 }, isDynamic: (numberOf(this.attributes["cm"]) ?? 0) > 0 };
   }
-}
-
-/** Reads a tick in a cell of text format, which LibreOffice stores as a formula that shows 1 or 0; any other value is what it is. */
-function tickOf(formula: string, value: CellValue): CellValue {
-  return typeof value === "number" && /^(TRUE|FALSE)\(\)$/i.test(formula) ? value !== 0 : value;
 }
 
 /** Reads a day that is written out, as ISO 8601 has it; a time without a zone is that of the sheet. Null where it is none. */
