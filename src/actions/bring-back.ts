@@ -7,7 +7,7 @@ import type { PlanRow } from "../planning/plan/read";
 import type { WorkbookSnapshot } from "../sheet";
 import type { WorkbookPort } from "../workbook/port";
 import { putTab, type JobOutcome } from "./put-tab";
-import { tabInUse } from "./tab-in-use";
+import { soundTab, tabInUse } from "./tab-in-use";
 
 /** One tab of a returned file with what it brings to a job of the plan. */
 export interface ReturnedJob extends ReturnedTab {
@@ -24,8 +24,11 @@ export interface ReturnedJob extends ReturnedTab {
 export async function previewReturned(port: WorkbookPort, returned: WorkbookSnapshot): Promise<ReturnedJob[]> {
   const source = readCommissioningPlan(await port.read());
   const tabs = tabsInUse(readTabs(returned));
+  for (const { tab, copies: [copy] } of tabs) {
+    if (copy !== undefined) throw invalid("file", copy.sheet, `Tabs ${quote(tab.sheet)} and ${quote(copy.sheet)} of the file are of one job. Bring back one at a time, each in its own file.`);
+  }
   if (tabs.length === 0) throw invalid("file", null, "The file holds no commissioning tab. Choose the workbook or the copied tab that was handed out.");
-  return tabs.map((theirs) => {
+  return tabs.map(({ tab: theirs }) => {
     const job = jobsOf(source).find((one) => idOfJob(one) === theirs.jobId);
     if (job === undefined) throw invalid("file", theirs.title, `The returned tab ${quote(theirs.title)} is of a job that this plan does not have. Choose its own plan.`);
     refuseFaulty(theirs);
@@ -35,9 +38,8 @@ export async function previewReturned(port: WorkbookPort, returned: WorkbookSnap
 
 /** Finds the plan's own tab of a job; refuses a job that has none, or whose tab is closed. */
 function oursOf(source: CommissioningPlan, job: PlanRow<"jobs">): TabReading {
-  const tab = tabInUse(source, job);
+  const tab = soundTab(source, job);
   if (tab === null) throw invalid("file", job.job, `Job ${quote(job.job)} has no tab in this plan, so nothing can be brought back to it. Build it first.`);
-  refuseFaulty(tab);
   if (isClosed(tab)) throw invalid("file", job.job, `Job ${quote(job.job)} is closed and sealed, so nothing is brought back to it. Reopen it first.`);
   return tab;
 }

@@ -1,6 +1,6 @@
-import { expandJob, idOfJob } from "../planning/commissioning/job";
+import { expandJob } from "../planning/commissioning/job";
 import { isClosed, openItems, outdatedItems, passedHoldPoints, withoutAccepted, type OpenItem } from "../planning/commissioning/record";
-import { acceptBlocks, forgedCells, sealBlocks, sealRowOf, tabFamily } from "../planning/commissioning/tab";
+import { acceptBlocks, forgedCells, sealBlocks, sealRowOf } from "../planning/commissioning/tab";
 import { invalid, noAnswer, quote } from "../planning/text";
 import { writeCell } from "../planning/plan/changes";
 import type { PlanRow } from "../planning/plan/read";
@@ -21,13 +21,11 @@ export async function previewCloseOut(port: WorkbookPort, name: string): Promise
  */
 function itemsOf({ source, job, tab, sheet }: JobInUse): OpenItem[] {
   const notAccepted = withoutAccepted([...passedHoldPoints(tab), ...outdatedItems(tab, expandJob(source.model, job)), ...forgedCells(sheet, tab)], tab);
-  const { copies } = tabFamily(source.tabs, idOfJob(job), job.job);
   const sealRow = sealRowOf(tab);
   const inTheWay = tab.elsewhere.filter(({ row, carried }) => carried === "" && row === sealRow).slice(0, 1);
   return [
     ...openItems(tab),
     ...notAccepted,
-    ...copies.map((copy) => ({ row: tab.headerRow, sentence: `Tab ${quote(copy.sheet)} is of this job too. Bring it back as a file, or delete it.` })),
     ...inTheWay.map(({ row }) => ({ row, sentence: `What was typed into row ${row + 1} stands where the seal goes. Move it, or build the tab again.` })),
   ];
 }

@@ -2,6 +2,7 @@ import { jobNamed, readCommissioningPlan } from "../planning/commissioning/build
 import { asBuiltChanges } from "../planning/commissioning/reports";
 import type { Changes } from "../planning/plan/changes";
 import type { WorkbookSnapshot } from "../sheet";
+import { soundTab } from "./tab-in-use";
 
 /**
  * Makes what plans the changes that the accepted records of a job call for: serials, units, firmware and addresses.
@@ -11,6 +12,8 @@ import type { WorkbookSnapshot } from "../sheet";
 export function planAsBuilt(name: string): (workbook: WorkbookSnapshot) => Changes {
   return (workbook) => {
     const source = readCommissioningPlan(workbook);
-    return asBuiltChanges(workbook, source, jobNamed(source, name));
+    const job = jobNamed(source, name);
+    soundTab(source, job);
+    return asBuiltChanges(workbook, source, job);
   };
 }

@@ -7,7 +7,7 @@ import type { PlanRow } from "../planning/plan/read";
 import { Problem } from "../planning/text";
 import type { WorkbookPort } from "../workbook/port";
 import { replaceSheet } from "./replace-sheet";
-import { tabInUse } from "./tab-in-use";
+import { soundTab, tabInUse } from "./tab-in-use";
 
 /** A job of the plan, its tab where it has one, and how far it is. */
 export interface JobStanding {
@@ -20,8 +20,20 @@ export interface JobStanding {
 export function jobStandings(source: CommissioningPlan): JobStanding[] {
   return jobsOf(source).map((job) => {
     const tab = tabInUse(source, job);
-    return { job, tab, progress: progressOf(job, tab === null ? null : judgedNow(source, job, tab)) };
+    const progress = progressOf(job, tab === null ? null : judgedNow(source, job, tab));
+    return { job, tab, progress: { ...progress, fault: faultOf(source, job) } };
   });
+}
+
+/** Says why the figures of a job cannot be trusted; "" where they can. */
+function faultOf(source: CommissioningPlan, job: PlanRow<"jobs">): string {
+  try {
+    soundTab(source, job);
+    return "";
+  } catch (thrown) {
+    if (!(thrown instanceof Problem)) throw thrown;
+    return thrown.sentence;
+  }
 }
 
 /** Judges an open tab by the plan as it is now; a closed one, and one whose steps cannot be worked out, by what it says itself. */

@@ -1,4 +1,4 @@
-import { jobNamed, readCommissioningPlan, type CommissioningPlan } from "../planning/commissioning/build";
+import { jobNamed, readCommissioningPlan, refuseIds, refuseUnsealed, type CommissioningPlan } from "../planning/commissioning/build";
 import { idOfJob } from "../planning/commissioning/job";
 import { refuseFaulty, tabFamily, type TabReading } from "../planning/commissioning/tab";
 import { noAnswer, quote } from "../planning/text";
@@ -21,13 +21,25 @@ export function tabInUse({ tabs }: Pick<CommissioningPlan, "tabs">, job: PlanRow
   return tabFamily(tabs, idOfJob(job), job.job).current;
 }
 
-/** Reads the workbook and finds the tab in use of a job; refuses a job that has none yet, and a tab that cannot be read as it was built. */
+/**
+ * Finds the tab that is in use for a job and can be believed; null where it has none yet.
+ *
+ * Refuses by name an id or a job that two have, a tab that cannot be read as it was built, and one that the plan says is closed without a seal.
+ */
+export function soundTab(source: Pick<CommissioningPlan, "model" | "tabs">, job: PlanRow<"jobs">): TabReading | null {
+  const family = tabFamily(source.tabs, idOfJob(job), job.job);
+  refuseIds(source, job, family);
+  if (family.current !== null) refuseFaulty(family.current);
+  refuseUnsealed(job, family.current);
+  return family.current;
+}
+
+/** Reads the workbook and finds the tab in use of a job, as `soundTab` does; refuses a job that has none yet. */
 export async function readJobInUse(port: WorkbookPort, name: string): Promise<JobInUse> {
   const workbook = await port.read();
   const source = readCommissioningPlan(workbook);
   const job = jobNamed(source, name);
-  const tab = tabInUse(source, job);
+  const tab = soundTab(source, job);
   if (tab === null) throw noAnswer("Jobs", name, `Job ${quote(job.job)} has no tab yet. Build it first.`);
-  refuseFaulty(tab);
   return { workbook, source, job, tab, sheet: workbook.sheets.find((one) => one.name === tab.sheet)! };
 }

@@ -14,11 +14,13 @@ async function main(args: readonly string[]): Promise<CommandAnswer> {
   const workbook = await (await openWorkbookFile(file)).port.read();
   const tabs = tabsInUse(readTabs(workbook));
   if (tabs.length === 0) throw invalid("file", file, `The workbook ${quote(file)} holds no commissioning tab. Name the file of a plan, or of a copied tab.`);
-  const checked = tabs.map((tab) => {
+  const checked = tabs.map(({ tab, copies }) => {
     const seal = checkTabSeal(workbook.sheets.find(({ name }) => name === tab.sheet)!, tab);
-    return { job: tab.title, sealed: seal !== null, holds: seal?.holds === true, changed: seal?.changed.map(({ label }) => label) ?? [] };
+    // Where two tabs are of one job, nobody can tell which one was sealed.
+    const doubts = [...copies.map(({ sheet }) => `Tab ${quote(sheet)} is of this job too. Delete one of the two.`), ...tab.faults];
+    return { job: tab.title, sealed: seal !== null, holds: seal?.holds === true && doubts.length === 0, changed: [...doubts, ...(seal?.changed ?? []).map(({ label }) => label)] };
   });
-  return { line: { file, tabs: checked }, isWhole: checked.every(({ sealed, holds }) => holds || !sealed) };
+  return { line: { file, tabs: checked }, isWhole: checked.every(({ sealed, holds, changed }) => holds || (!sealed && changed.length === 0)) };
 }
 
 runCommand(usage, main);

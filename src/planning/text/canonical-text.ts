@@ -5,11 +5,11 @@ import { isoDateOf, showCell, type CellValue } from "../../sheet";
 /**
  * Writes what a cell holds as one text that survives another spreadsheet program.
  *
- * Text in NFC with LF line ends, trimmed; numbers at 15 significant digits; with `isDate`, a day number from 61 on (where the sheet's
+ * Text in NFC with LF line ends, trimmed, with U+FFFD for half a surrogate pair, which no file can hold; numbers at 15 significant digits; with `isDate`, a day number from 61 on (where the sheet's
  * calendar is true) as an ISO date. A blank is "".
  */
 export function canonicalText(cell: CellValue | undefined, isDate = false): string {
-  if (typeof cell === "string") return cell.normalize("NFC").replace(/\r\n?/g, "\n").trim();
+  if (typeof cell === "string") return cell.normalize("NFC").replace(/\r\n?/g, "\n").replace(/\p{Surrogate}/gu, "\ufffd").trim();
   return (isDate && typeof cell === "number" ? isoDateOf(cell) : null) ?? showCell(cell);
 }
 

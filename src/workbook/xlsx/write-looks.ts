@@ -106,8 +106,9 @@ export class LookWriter {
     const added = this.lists.get("numFmts")?.texts ?? [];
     const known = added.findIndex((one, place) => one === text(first + place));
     if (known >= 0) return first + known;
-    this.add("numFmts", text(first + added.length));
-    return first + added.length;
+    const number = first + added.length;
+    this.add("numFmts", text(number));
+    return number;
   }
 
   private font({ font = "Calibri", size = 11, bold, italic, underline, strike, color }: Look): string {

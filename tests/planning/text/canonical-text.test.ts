@@ -10,6 +10,8 @@ describe("what a cell holds is one text in every spreadsheet program", () => {
     ["a no", false, "FALSE"],
     ["a letter and its accent, typed as two", "cafe\u0301", "caf\u00e9"],
     ["lines that end as on other systems", "one\r\ntwo\rthree\nfour", "one\ntwo\nthree\nfour"],
+    // Unicode 16.0 section 3.9 has no encoding form for it: a program that stores it in UTF-8 writes U+FFFD.
+    ["half a pair of surrogates beside a whole one", "a\ud800 \ud83d\udca1 \udfffb", "a\ufffd \ud83d\udca1 \ufffdb"],
     ["blanks around a text", "  R 1 \t", "R 1"],
     ["a sum that the sheet shows as 0.3", 0.1 + 0.2, "0.3"],
     ["a third", 1 / 3, "0.333333333333333"],

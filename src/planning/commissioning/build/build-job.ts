@@ -1,7 +1,7 @@
 import type { SheetPlan } from "../../../sheet";
 import type { PlanRow } from "../../plan/read";
 import { expandJob, idOfJob } from "../job";
-import { carryRecords, type CarryCounts } from "../record";
+import { carryRecords, uncarried, type CarryCounts } from "../record";
 import { refuseFaulty, tabFamily, tabSheet, type TabFamily, type TabReading } from "../tab";
 import { remarksOnIds, remarksOnTabs } from "./build-remarks";
 import type { CommissioningPlan } from "./commissioning-plan";
@@ -47,7 +47,9 @@ export function buildJob(
   refuseName(source, job, family);
   const current = family.current === null ? null : adjust(family.current);
   refuseClosed(job, current);
-  if (family.current !== null) refuseFaulty(family.current);
+  // Where none is in use, a broken one with records may be: the cell that says whether it is whole went with its column.
+  const inQuestion = family.current === null ? family.others.filter(hasRecords) : [family.current];
+  inQuestion.forEach(refuseFaulty);
 
   const expanded = expandJob(source.model, job);
   const { records, counts } = carryRecords(expanded, current, family.others.filter(({ faults }) => faults.length === 0));
@@ -61,4 +63,9 @@ export function buildJob(
     steps: expanded.sections.reduce((sum, { steps }) => sum + steps.length, 0),
     remarks: [...(current?.remarks ?? []), ...remarksOnTabs(family, job.job), ...remarksOnIds(expanded.places.arrays)],
   };
+}
+
+function hasRecords(tab: TabReading): boolean {
+  const { records, snags } = uncarried(tab, null);
+  return records.length + snags.length > 0;
 }

@@ -2,24 +2,33 @@ import { sameSheetName, sheetNameFault } from "../../../sheet";
 import type { PlanRow } from "../../plan/read";
 import { tableKeys } from "../../plan/schema";
 import { foldName, invalid, quote } from "../../text";
+import { idOfJob } from "../job";
 import { isClosed } from "../record";
-import type { TabFamily, TabReading } from "../tab";
+import { isTagged, type TabFamily, type TabReading } from "../tab";
 import type { CommissioningPlan } from "./commissioning-plan";
 
 /** Refuses to build the tab of a job that is closed: its seal would be lost. */
 export function refuseClosed(job: PlanRow<"jobs">, current: TabReading | null): void {
+  refuseUnsealed(job, current);
   if (current === null || !isClosed(current)) return;
   throw invalid("State", job.state, `Job ${quote(job.job)} is closed and sealed, so its tab is not built again. Reopen it first, with name and reason.`);
+}
+
+/** Refuses a job that the plan says is closed while no seal of its tab is: the line of the seal is gone, or somebody typed the state. */
+export function refuseUnsealed(job: PlanRow<"jobs">, current: TabReading | null): void {
+  if (job.state !== "closed" || current === null || isClosed(current)) return;
+  throw invalid("State", job.state, `Job ${quote(job.job)} is closed by its State, its tab by no seal. Write the line of the seal back from the signed page, or open under State.`);
 }
 
 /**
  * Refuses an id that two have: two jobs, or an array of the job and another, would fill each other's records, and nobody can tell which of two
  * tabs in sight holds what is true.
  */
-export function refuseIds({ model }: CommissioningPlan, job: PlanRow<"jobs">, { current, others, copies }: TabFamily): void {
+export function refuseIds({ model, tabs }: Pick<CommissioningPlan, "model" | "tabs">, job: PlanRow<"jobs">, { current, others, copies }: TabFamily): void {
   const refuse = (argument: string, id: string, sentence: string): never => {
     throw invalid(argument, id, sentence);
   };
+  if (isTagged(idOfJob(job))) refuse("Id", job.id, `Job ${quote(job.job)} has the id ${quote(job.id)}, which begins as the marks of a tab do: #, kept: or slots:. Write another one.`);
   const isSame = (one: string, other: string): boolean => one !== "" && foldName(one) === foldName(other);
   const twin = model.rows("jobs").find((other) => other.row !== job.row && isSame(other.id, job.id));
   if (twin !== undefined) refuse("Id", job.id, `Jobs ${quote(job.job)} and ${quote(twin.job)} have one id, ${job.id}. Empty that of the newer one: the build gives it another.`);
@@ -27,6 +36,8 @@ export function refuseIds({ model }: CommissioningPlan, job: PlanRow<"jobs">, { 
     const other = model.rows("arrays").find((one) => one.row !== array.row && isSame(one.id, array.id));
     if (other !== undefined) refuse("Id", array.id, `Arrays ${quote(array.array)} and ${quote(other.array)} have one id, ${array.id}. Empty that of the newer one: the build gives it another.`);
   }
+  const stray = tabs.find(({ jobId }) => jobId !== idOfJob(job) && isSame(jobId, idOfJob(job)));
+  if (stray !== undefined) refuse("Id", job.id, `Tab ${quote(stray.sheet)} has the id ${stray.jobId}, job ${quote(job.job)} has ${idOfJob(job)}. Write it in Jobs as the tab has it.`);
   const [copy] = copies;
   if (current === null) return;
   if (copy !== undefined) refuse("tab", copy.sheet, `Tabs ${quote(current.sheet)} and ${quote(copy.sheet)} are of one job. Bring back the copy as a file, or delete it, then build.`);

@@ -1,15 +1,15 @@
 import type { PlanModel } from "../../plan/model";
 import type { PlanRow } from "../../plan/read";
 import { JobSubjects, lookupIn, planCellOf } from "../../plan/subjects";
-import { conditionHolds, fillTemplate, foldName, invalid, parseCondition, parseTemplate, quote } from "../../text";
+import { canonicalText, conditionHolds, fillTemplate, foldName, invalid, parseCondition, parseTemplate, quote } from "../../text";
 import { gridFaults, parseExpectation } from "../procedure";
 import { gridSection, type FilledStep } from "./grid-section";
 import type { ExpandedJob, JobSection, JobStep, Sign } from "./job-step";
 import { visitHeadings } from "./visit-headings";
 
-/** Names a job for good: by its id, and by its name as long as set-up has given it none. */
+/** Names a job for good: by its id, and by its name as long as set-up has given it none; as a tab reads it back. */
 export function idOfJob({ id, job }: PlanRow<"jobs">): string {
-  return id === "" ? `~${foldName(job)}` : id;
+  return canonicalText(id === "" ? `~${foldName(job)}` : id);
 }
 
 /**
@@ -127,7 +127,7 @@ function fillStep(jobId: string, template: StepTemplate, subject: Subject): JobS
   if (!conditionHolds(when, lookup)) return null;
   const expect = fillTemplate(template.expect, lookup);
   const step: JobStep = {
-    key: `${jobId}/${row.stepId}/${subject.id}`,
+    key: canonicalText(`${jobId}/${row.stepId}/${subject.id}`),
     stepId: row.stepId,
     do: fillTemplate(template.do, lookup),
     caution: fillTemplate(template.caution, lookup),

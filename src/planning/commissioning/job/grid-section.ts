@@ -1,4 +1,4 @@
-import { foldName } from "../../text";
+import { canonicalText, foldName } from "../../text";
 import type { JobSection, JobStep, Sign } from "./job-step";
 
 /** A step that was filled for a subject. */
@@ -29,7 +29,7 @@ export function gridSection(jobId: string, { title, stepIds: signedFor, filled }
   for (const { step } of filled) if (!columns.has(step.stepId)) columns.set(step.stepId, step);
   const stepIds = [...columns.keys()];
   const sign = signOf(filled.map(({ step }) => step.sign));
-  const signKey = sign === "none" ? "" : `${jobId}/${signId}/${signedFor.map(foldName).sort().join("+")}`;
+  const signKey = sign === "none" ? "" : canonicalText(`${jobId}/${signId}/${signedFor.map(foldName).sort().join("+")}`);
   const slots = filled.map(({ step, subjectId }): JobStep => ({ ...step, slot: { subjectId, place: stepIds.indexOf(step.stepId), signKey } }));
   return {
     title,

@@ -39,11 +39,16 @@ function capitalised(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
+/** Writes a fact as the one line that it is of a snag, whatever stands in the names in it. */
+export function factLine(fact: string): string {
+  return canonicalText(fact).replace(/\s+/g, " ");
+}
+
 /** Leaves out the items that a snag, accepted by name, takes as they are: one line of it each. */
 export function withoutAccepted<Item extends OpenItem>(items: readonly Item[], { snags }: Pick<JobRecords, "snags">): Item[] {
   const accepting = snags.filter((snag) => isSnagClosed(snag) && snagEndOf(snag) === snagEnds.accepted);
-  const accepted = new Set(accepting.flatMap(({ typed }) => canonicalText(typed.foundWrong).split("\n")));
-  return items.filter(({ fact }) => fact === undefined || !accepted.has(canonicalText(fact)));
+  const accepted = new Set(accepting.flatMap(({ typed }) => canonicalText(typed.foundWrong).split("\n").map(factLine)));
+  return items.filter(({ fact }) => fact === undefined || !accepted.has(factLine(fact)));
 }
 
 function doubledSteps(steps: readonly StepRecord[]): StepRecord[] {

@@ -1,7 +1,7 @@
 export { judgedByPlan, outdatedItems } from "./against-plan";
 export { acceptReturned, compareReturned, notStanding, type ReturnedChange, type ReturnedItem, type ReturnedTab } from "./bring-back";
 export { carryRecords, uncarried, type CarriedRecords, type CarriedStep, type CarryCounts } from "./carry-records";
-export { missingNumbers, openItems, withoutAccepted, type OpenItem } from "./close-out";
+export { factLine, missingNumbers, openItems, withoutAccepted, type OpenItem } from "./close-out";
 export { entriesOf, isFilled, isText, withoutSpaces, type Entries } from "./entries";
 export { foundFields, foundFingerprint, foundLabels, type FoundField, type FoundText } from "./found-text";
 export { recordFingerprint, snagFingerprint } from "./fingerprint";

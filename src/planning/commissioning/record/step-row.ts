@@ -46,8 +46,8 @@ export function rowsOfSteps(steps: readonly StepRecord[]): StepRow[] {
 export function rowResultOf({ records, result }: StepRow): string {
   const worst = worstOf(records);
   if (records.length === 1 || worst === undefined || result === "" || result === results.asExpected) return result;
-  // By the key, as the formula says what it was built with when the step id of the row was typed over.
-  return `${result}: ${worst.key.split("/")[1] ?? worst.stepId}`;
+  // By the key where it does not hold the step id of the row, as the formula says what it was built with when that was typed over.
+  return `${result}: ${worst.key.includes(`/${worst.stepId}/`) ? worst.stepId : (worst.key.split("/")[1] ?? worst.stepId)}`;
 }
 
 /** Finds the record of a row of which Result speaks; none where one is still to be done and none is worse. */

@@ -90,10 +90,22 @@ function changedCells(rows: readonly SealedRow[], columns: SealedTab["columns"])
     if (seen.has(sealed.sealedRow)) return whole("stands twice");
     seen.add(sealed.sealedRow);
     const { code } = sealed;
-    const changed = columns.flatMap(({ column, name, label: header }) => (code.holds(name, cells.get(name) ?? "") ? [] : [{ row, column, label: `${headers?.get(name) ?? header} of ${label}` }]));
-    const others = columns.filter(({ name }) => name.startsWith("+") && cells.has(name)).length;
-    return changed.length === 0 && others < code.others ? whole("has lost a cell beside it") : changed;
+    const changed = columns.filter(({ name }) => !code.holds(name, cells.get(name) ?? ""));
+    const lost = code.others - [...cells.keys()].filter(isOwn).length;
+    // A column that is empty now has no name: those without a header to its right have taken theirs from it.
+    const isLostUnnamed = lost > changed.filter(({ name }) => isOwn(name) && !cells.has(name)).length;
+    const named = isLostUnnamed ? changed.filter(({ name }) => !isNameless(name)) : changed;
+    return [...named.map(({ column, name, label: header }) => ({ row, column, label: `${headers?.get(name) ?? header} of ${label}` })), ...(isLostUnnamed ? whole("has lost a cell beside it") : [])];
   });
+}
+
+/** Tells a column of people's own, and one of these without a header, by its name. */
+function isOwn(name: string): boolean {
+  return name.startsWith("+");
+}
+
+function isNameless(name: string): boolean {
+  return /^\+( \d+)?$/.test(name);
 }
 
 /** Lists the rows that were sealed and that none of the rows now was. */

@@ -1,6 +1,6 @@
 import type { CellBlock, SheetSnapshot } from "../../../sheet";
 import { canonicalText, invalid, quote } from "../../text";
-import { snagEnds, type SnagField } from "../record";
+import { factLine, snagEnds, type SnagField } from "../record";
 import { snagColumns } from "./snag-columns";
 import { tags } from "./tab-columns";
 import type { TabReading } from "./tab-reading";
@@ -17,7 +17,7 @@ export function acceptBlocks(sheet: SheetSnapshot, tab: TabReading, facts: reado
   const isTaken = new Set([...tab.snags, ...tab.elsewhere].map(({ row }) => row));
   const row = sheet.values.findIndex((line, index) => columns.key !== undefined && canonicalText(line[columns.key]) === tags.snag && !isTaken.has(index));
   if (row < 0) throw invalid("tab", tab.sheet, `Tab ${quote(tab.sheet)} has no blank row for snags left. Build it again, which adds some.`);
-  const foundWrong = facts.map((fact) => canonicalText(fact)).join("\n");
+  const foundWrong = facts.map(factLine).join("\n");
   if (foundWrong.length > longestText) throw invalid("tab", tab.sheet, `${facts.length} things are too many to accept at once. Build ${quote(tab.sheet)} again first.`);
   const texts: Partial<Record<SnagField, string>> = { foundWrong, closed: snagEnds.accepted, by, note: reason };
   return (Object.keys(texts) as SnagField[]).flatMap((field) => {

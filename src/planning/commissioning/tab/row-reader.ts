@@ -6,7 +6,7 @@ import {
 } from "../record";
 import { readGridHead } from "./grid-rows";
 import { readGridRule, readRule, readWanted, unpacked } from "./rule-cell";
-import { cellNumber } from "./sheet-columns";
+import { cellNumber, formulaAt } from "./sheet-columns";
 import { snagColumnsOf } from "./snag-columns";
 import { foundColumns, sealColumns, slotColumns, slotsPrefix, stepColumns, type TabColumn } from "./tab-columns";
 import { headersOf } from "./tab-layout";
@@ -162,7 +162,7 @@ export class RowReader {
 
   private hasFormula(row: number, column: TabColumn): boolean {
     const index = this.index(column);
-    return index !== undefined && (this.sheet.formulas[row]?.[index] ?? null) !== null;
+    return index !== undefined && formulaAt(this.sheet, row, index) !== null;
   }
 
   /** Notes that a cell holds an entry, so that nobody takes it for a text that stands where it should not. */

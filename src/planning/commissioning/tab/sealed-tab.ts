@@ -60,10 +60,10 @@ function sealParts(line: SealLine): TabColumn[] {
   return isReopened(line) ? [sealed, code, by, reopened, reopenedBy, reason] : [sealed, code, by];
 }
 
-/** Holds a tab against its last seal; null where it was never sealed. */
+/** Holds a tab against its last seal; null where it was never sealed. A seal without its line has left digests in the rows. */
 export function checkTabSeal(sheet: SheetSnapshot, tab: TabReading): SealCheck | null {
   const line = tab.seals.at(-1);
-  if (line === undefined) return null;
+  if (line === undefined) return hasDigests(sheet, tab) ? { code: "", reopened: false, holds: false, changed: [{ row: tab.places.sealsRow, column: 0, label: lineGone }] } : null;
   const { sealed, by, code } = line.typed;
   const { columns } = tab.places;
   const cell = (key: TabColumn): CellValue => (columns[key] === undefined ? null : (sheet.values[line.row]?.[columns[key]] ?? null));
@@ -78,6 +78,13 @@ export function checkTabSeal(sheet: SheetSnapshot, tab: TabReading): SealCheck |
     row: line.row,
     columns: sheetColumns(sheet, tab.headerRow, columns),
   });
+}
+
+/** What digests without a seal say: either of the two, as a sealing writes its line last. */
+const lineGone = "The line of the seal, which is gone, or whose sealing broke off";
+
+function hasDigests({ values }: SheetSnapshot, { headerRow, places: { columns: { digest } } }: TabReading): boolean {
+  return digest !== undefined && values.some((line, row) => row > headerRow && readDigest(line[digest]) !== null);
 }
 
 /** Writes version and rows of a seal and the codes of the headers, such as `1 1,3-12,14-40 AAAAABBBBB`, rows as the sheet counts them. */

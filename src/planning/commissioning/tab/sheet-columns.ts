@@ -14,18 +14,20 @@ export interface SheetColumn {
   readonly label: string;
 }
 
-/** Lists the columns of a sheet from left to right. Of people's own, one without a header is counted among those that hold something. */
+/** Lists the columns of a sheet from left to right: ours, and those of people's own that hold something. */
 export function sheetColumns(sheet: SheetSnapshot, headerRow: number, columns: TabPlaces["columns"]): SheetColumn[] {
   const width = sheet.values.reduce((most, line) => Math.max(most, line.length), 0);
   const keys = new Map(tabColumnKeys.flatMap((key) => (columns[key] === undefined ? [] : [[columns[key], key] as const])));
   const taken = new Map<string, number>();
-  return Array.from({ length: width }, (_, column): SheetColumn => {
+  return Array.from({ length: width }, (_, column) => column).flatMap((column): SheetColumn[] => {
     const key = keys.get(column) ?? null;
-    if (key !== null) return { column, key, name: key, label: tabColumns[key].header };
+    if (key !== null) return [{ column, key, name: key, label: tabColumns[key].header }];
+    // Empty ones have no name of their own, and what is new in one would be told of all.
+    if (!sheet.values.some((line, row) => !isBlank(line[column]) || (sheet.formulas[row]?.[column] ?? null) !== null)) return [];
     const header = canonicalText(sheet.values[headerRow]?.[column]);
     const count = taken.get(header) ?? 0;
-    if (sheet.values.some((line) => !isBlank(line[column]))) taken.set(header, count + 1);
-    return { column, key, name: `+${header}${count === 0 ? "" : ` ${count}`}`, label: header === "" ? `Column ${columnLetters(column)}` : header };
+    taken.set(header, count + 1);
+    return [{ column, key, name: `+${header}${count === 0 ? "" : ` ${count}`}`, label: header === "" ? `Column ${columnLetters(column)}` : header }];
   });
 }
 

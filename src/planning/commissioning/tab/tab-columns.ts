@@ -116,3 +116,8 @@ export function headsOf<Field extends string>(
 export const tags = { grid: "#grid", snags: "#snags", snag: "#snag", orphans: "#kept", texts: "#elsewhere", text: "#text", seals: "#seals", seal: "#seal" } as const;
 export const orphanPrefix = "kept:";
 export const slotsPrefix = "slots:";
+
+/** Tells whether a key would be taken for one of these texts: no id of a job may begin so. */
+export function isTagged(key: string): boolean {
+  return ["#", orphanPrefix, slotsPrefix].some((one) => key.startsWith(one));
+}

@@ -44,10 +44,18 @@ export function tabFamily(tabs: readonly TabReading[], jobId: string, jobName: s
   };
 }
 
+/** The tab in use of a job, and other tabs in sight that may as well be. */
+interface TabInFile extends Pick<TabFamily, "copies"> {
+  readonly tab: TabReading;
+}
+
 /** Finds the tab in use of every job among the tabs of a file, which may be without its plan; of a job none of whose tabs is whole the first. */
-export function tabsInUse(tabs: readonly TabReading[]): TabReading[] {
+export function tabsInUse(tabs: readonly TabReading[]): TabInFile[] {
   const ids = [...new Set(tabs.map(({ jobId }) => jobId))];
-  return ids.map((id) => tabFamily(tabs, id, "").current ?? tabs.find(({ jobId }) => jobId === id)!);
+  return ids.map((id) => {
+    const { current, copies } = tabFamily(tabs, id, "");
+    return { tab: current ?? tabs.find(({ jobId }) => jobId === id)!, copies };
+  });
 }
 
 function best(tabs: readonly TabReading[], jobName: string): TabReading | null {

@@ -1,4 +1,4 @@
-import { cellAddress, isBlank, isError, showCell, type CellValue, type Scalar, type SheetSnapshot } from "../../../sheet";
+import { cellAddress, isBlank, isError, isoDateOf, showCell, type CellValue, type Scalar, type SheetSnapshot } from "../../../sheet";
 import type { FoundText } from "../record";
 import { cellToken } from "../seal";
 import { readBuilt, readDigest } from "./coded-columns";
@@ -51,9 +51,13 @@ function isAsComputed(value: CellValue, formula: string | null, right: Scalar | 
   return showsSame(value, right ?? (value === 0 ? 0 : ""));
 }
 
+/** Days from 2000 to 2099. How a number is shown is not read: among these it is as likely a day as a quantity, and is told as both. */
+const [firstLikelyDay, lastLikelyDay] = [36_526, 73_050];
+
 /** Writes what a cell shows, with the formula behind it. */
 function textOf(value: CellValue, formula: string | null): string {
-  const shown = showCell(value);
+  const day = typeof value === "number" && value >= firstLikelyDay && value < lastLikelyDay + 1 ? isoDateOf(value) : null;
+  const shown = day === null ? showCell(value) : `${showCell(value)}, as a day ${day}`;
   const both = formula === null ? shown : `${shown} (formula ${formula.slice(1)})`.trim();
   return both.length > longestText ? shown : both;
 }

@@ -325,3 +325,9 @@ describe("a returned tab with a hold point", () => {
     }
   });
 });
+
+test("a kept record that they emptied is not missed afterwards, as nothing is left of it to be seen", () => {
+  const kept = built(stepRecord({ key: "J1/S-9/A1", typed: { found: "old" } }));
+  const theirs = jobRecords({ steps: [before], orphans: [typedInto(kept, { found: null })] });
+  expect(notStanding(withSteps(before), theirs, new Set(["J1/S-9/A1"]))).toEqual([]);
+});

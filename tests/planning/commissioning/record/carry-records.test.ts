@@ -48,6 +48,11 @@ describe("a record that is carried to its step", () => {
     expect(carriedTo(jobStep("new", { unit: "TiB" }), note)).toEqual({ typed: note.typed, expectedBefore: "", carried: recordFingerprint(note) });
   });
 
+  test("keeps who has seen a record again under an expectation that changes once more, with the place where the name stood", () => {
+    const { elsewhere } = carry([jobStep("new")], jobRecords({ build: 4, steps: [{ ...recheckedBy, no: "7", expectedBefore: "older" }] })).records;
+    expect(elsewhere.map(({ typed }) => typed)).toEqual([{ from: "Build 4", text: "CD", place: "Rechecked by of No. 7 S-1 array 1" }]);
+  });
+
   test.each([
     ["keeps the unit it was seen in", "TB", null, "TiB", "x", "TB"],
     ["keeps another unit that was typed", "TB", "bytes", "TiB", "x", "bytes"],

@@ -32,6 +32,13 @@ describe("the codes of a row", () => {
     expect(codes.write(row({ "+Mine": "tx", "+Yours": "ty" }))).toMatch(/^(\+[A-Z2-7]{10}){2}$/);
   });
 
+  // FNV-1a over 32 bits of these texts, as published in draft-eastlake-fnv, appendix C; the alphabet is that of RFC 4648, section 6.
+  test.each([["a", 0xe40c292c], ["b", 0xe70c2de5], ["foobar", 0xbf9cf968]])("are written of the FNV-1a hash of %j that draft-eastlake-fnv publishes, its upper half folded in", (text, published) => {
+    const folded = BigInt(published) ^ (BigInt(published) >> 15n);
+    const digits = [0n, 5n, 10n, 15n, 20n].map((shift) => "ABCDEFGHIJKLMNOPQRSTUVWXYZ234567"[Number((folded >> shift) % 32n)]);
+    expect(codes.write(row({ no: text }))).toBe(digits.join(""));
+  });
+
   test("tell 100,000 texts from the one before, but for as many as chance allows", () => {
     const code = codes.read(codes.write(row({ no: "t0" })))!;
     const alike = Array.from({ length: 100_000 }, (_, index) => `t${index + 1}`).filter((token) => code.holds("no", token));

@@ -1,4 +1,4 @@
-import { readTab, reopenBlocks, sealBlocks, sealRowOf } from "../../../../src/planning/commissioning/tab";
+import { checkTabSeal, readTab, reopenBlocks, sealBlocks, sealRowOf } from "../../../../src/planning/commissioning/tab";
 import { at } from "../../../../src/planning/commissioning/tab/tab-columns";
 import { sealLine } from "../../../support/job-records";
 import { builtTab, withBlocks, withCells } from "../../../support/filled-tab";
@@ -45,6 +45,14 @@ describe("sealing a tab", () => {
     const blocks = sealBlocks(emptied, readTab(emptied)!, act);
     expect(blocks.find((block) => block.row <= row && row < block.row + block.cells.length)!.cells.at(0)).toBeDefined();
     expect(withBlocks(emptied, blocks).values[row]![at.digest]).toBeNull();
+  });
+
+  test("leaves a row that was emptied since an earlier seal out of the next one, which holds", () => {
+    const { row } = tab.steps[0]!;
+    const once = withBlocks(sheet, sealBlocks(sheet, tab, act));
+    const emptied = withCells(once, ...sheet.values[row]!.slice(0, at.digest).map((_, column) => [row, column, null] as const));
+    const twice = withBlocks(emptied, sealBlocks(emptied, readTab(emptied)!, act));
+    expect(checkTabSeal(twice, readTab(twice)!)).toMatchObject({ holds: true, changed: [] });
   });
 
   test("goes by the columns as they stand, and writes nothing where one is gone", () => {

@@ -39,6 +39,19 @@ describe("a sealed tab", () => {
     expect(labels({ ...tab, values: tab.values.map((line) => line.slice(0, columns.digest! + 1)) }).length).toBeGreaterThan(0);
   });
 
+  test("names one cell where one was typed far beside the rest, with a formula that nobody computed in it too", () => {
+    const { row } = reading.steps[4]!;
+    for (const [value, formula] of [["x"], [null, "=A1"]] as const) expect(labels(withCells(tab, [row, 60, value, formula]))).toEqual(["Column BI of No. 5 T-10 n-2"]);
+  });
+
+  test("says that a row has lost a cell beside it where the column of that has no header, and blames none of those to its right", () => {
+    const width = columns.compares4! + 1;
+    expect([tab.values[4]![width + 1], tab.values[4]![width + 2]]).toEqual([12.5, "6"]);
+    expect(labels(withCells(tab, [4, width + 1, null]))).toEqual(["Row 5 has lost a cell beside it"]);
+    expect(labels(withCells(tab, [4, width + 2, null]))).toEqual(["Row 5 has lost a cell beside it"]);
+    expect(labels(withCells(tab, [reading.steps[0]!.row, width, null]))).toEqual(["Mine of No. 1 T-01 North hall"]);
+  });
+
   test("shows a text under its line or beside it, stays closed by it, and has none of it for a seal", () => {
     const { row } = reading.seals[0]!;
     for (const column of [columns.step!, columns.subject!, columns.stepId!, columns.found!, columns.note!]) {

@@ -32,6 +32,7 @@ describe("the height of a row", () => {
     expect(heightOf("step", `${"x".repeat(20)} ${"y".repeat(20)} z`)).toBe(lines(2));
     expect(heightOf("step", "a\nb\n")).toBe(lines(3));
     expect(heightOf("step", `a ${"x".repeat(33)}`)).toBe(lines(3));
+    expect([11, 12].map((last) => heightOf("step", `a ${"x".repeat(10)} ${"y".repeat(last)}`))).toEqual([lines(1), lines(2)]);
   });
 
   test("takes bold text wider, merged cells together, and titles, notes and numbers as one line", () => {

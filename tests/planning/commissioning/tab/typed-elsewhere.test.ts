@@ -79,6 +79,14 @@ describe("what people typed where no build looks for it", () => {
     ]);
   });
 
+  // ISO/IEC 29500-1 section 18.17.4.1: day 45292 is 2024-01-01, 36526 is 2000-01-01 and 73050 is 2099-12-31.
+  test.each<[number, string]>([
+    [45_292, "45292, as a day 2024-01-01"], [45_292.25, "45292.25, as a day 2024-01-01"], [36_526, "36526, as a day 2000-01-01"], [73_050.5, "73050.5, as a day 2099-12-31"],
+    [36_525, "36525"], [73_051, "73051"], [-45_292, "-45292"], [12.5, "12.5"],
+  ])("tells %d, which its cell may show as a day, as %j", (value, text) => {
+    expect(foundIn([first, width, value])).toEqual([[text, expect.any(String)]]);
+  });
+
   test("goes with its row: nothing is found on a sheet whose rows were sorted, copied or moved, or whose columns were", () => {
     const rows = tab.steps.map(({ row }) => row);
     const turned = (grid: readonly (readonly unknown[])[]) => grid.map((line, row) => grid[rows.includes(row) ? rows[rows.length - 1 - rows.indexOf(row)]! : row] ?? line);
