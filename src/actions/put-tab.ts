@@ -1,8 +1,8 @@
 import { buildJob, type AdjustReading, type BuildMoment, type CommissioningPlan, type JobBuild } from "../planning/commissioning/build";
-import { isSpent, readPlannedTab, readTabs, sheetNameWith, stateCell, tabStates, type TabFamily, type TabReading } from "../planning/commissioning/tab";
+import { isSpent, readPlannedTab, readTabs, sheetNameWith, stateCell, tabStates, type TabFamily } from "../planning/commissioning/tab";
 import { Problem, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
-import { changedRows, sameSheetName } from "../sheet";
+import { changedRows, sameCells, sameSheetName } from "../sheet";
 import type { Edit, WorkbookPort } from "../workbook/port";
 import { tabInUse } from "./tab-in-use";
 
@@ -93,29 +93,23 @@ async function swapIn(
   const sheets = [...untouched, ...(inTheWay === undefined ? [] : [aside]), name, ...(current === null ? [] : [earlier])];
   if (current === null && others.length === 0) return { counts: build.counts, sheets };
 
-  const again = readTabs(await port.read([...(current === null ? [] : [earlier]), ...others]));
+  const nameNow = new Map([...(current === null ? [] : [[current.sheet, earlier] as const]), ...family.others.map((other, index) => [other.sheet, others[index]!] as const)]);
+  const now = (await port.read([...nameNow.values()])).sheets;
+  const isAsRead = [...nameNow].every(([before, name]) => sameCells(source.model.sheet(before), now.find((sheet) => sameSheetName(sheet.name, name))));
+  const again = isAsRead ? family.others.map((other, index) => ({ ...other, sheet: others[index]! })) : readTabs({ sheets: now });
   const rest = again.filter(({ sheet }) => sheet !== earlier);
   const old = again.find(({ sheet }) => sheet === earlier);
-  const isAsRead = sameReadings(again, [...(current === null ? [] : [current]), ...family.others]);
   // The old tab plays its part once more, so that the same rules place what was typed meanwhile.
   const tabs = old === undefined || current === null ? rest : [{ ...old, sheet: current.sheet, visible: true }, ...rest];
   const later = isAsRead ? build : buildJob({ ...source, tabs, sheets: source.sheets.filter((sheet) => sheet !== inTheWay?.sheet) }, job, () => tab.name, moment, adjust);
-  const carried = readPlannedTab(later.tab);
-  const spent = rest.filter((one) => isSpent(one, carried)).map(({ sheet }) => sheet);
+  const carried = rest.length === 0 ? null : readPlannedTab(later.tab);
+  const spent = rest.filter((one) => carried !== null && isSpent(one, carried)).map(({ sheet }) => sheet);
   const edits: Edit[] = [
-    ...changedRows(tab, later.tab).map((block): Edit => ({ kind: "write", sheet: name, ...block })),
+    ...(isAsRead ? [] : changedRows(tab, later.tab)).map((block): Edit => ({ kind: "write", sheet: name, ...block })),
     ...spent.map((sheet): Edit => ({ kind: "delete-sheet", sheet })),
   ];
   if (edits.length > 0) await port.apply(edits);
   return { counts: later.counts, sheets: sheets.filter((sheet) => !spent.includes(sheet)) };
-}
-
-/** Tells whether two lists of tabs hold the same, whatever their sheets are called by now. */
-function sameReadings(one: readonly TabReading[], other: readonly TabReading[]): boolean {
-  const text = (tabs: readonly TabReading[]) =>
-    tabs.map((tab) => JSON.stringify({ ...tab, sheet: "", visible: true }, (_, value: unknown) => (value instanceof Set || value instanceof Map ? [...(value as Iterable<unknown>)] : value))).sort();
-  const [before, after] = [text(one), text(other)];
-  return before.length === after.length && before.every((tab, index) => tab === after[index]);
 }
 
 /** Says after a failure which tab is whole, and what to do. */

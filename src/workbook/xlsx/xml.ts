@@ -25,17 +25,33 @@ export function walkXml(xml: string, { open, text, close }: XmlListener): void {
     elements += 1;
     if (depth > limits.depth || elements > limits.elements) throw tooLarge("nests or repeats its parts without measure");
     // A tag holds no other opening bracket than its own: XML 1.0, section 2.4.
-    open?.(bare(name), attributes, xml.lastIndexOf("<", parser.position - 1), parser.position);
+    open?.(bare(name), standingAlone(attributes), xml.lastIndexOf("<", parser.position - 1), parser.position);
   });
   if (text !== undefined) {
-    parser.on("text", text);
-    parser.on("cdata", text);
+    const tell = (piece: string) => {
+      text(standAlone(piece));
+    };
+    parser.on("text", tell);
+    parser.on("cdata", tell);
   }
   parser.on("closetag", ({ name, isSelfClosing }) => {
     depth -= 1;
     close?.(bare(name), isSelfClosing ? parser.position : xml.lastIndexOf("<", parser.position - 1), parser.position);
   });
   parser.write(xml).close();
+}
+
+/** Longest piece of a text that engines copy; a longer one holds on to the whole text that it was cut out of. */
+const longestCopied = 12;
+
+/** Copies a piece of a text, so that whoever keeps it does not keep the text of a whole part in memory. */
+function standAlone(piece: string): string {
+  return piece.length > longestCopied ? [piece.slice(0, 1), piece.slice(1)].join("") : piece;
+}
+
+function standingAlone(attributes: Record<string, string>): Attributes {
+  for (const name in attributes) attributes[name] = standAlone(attributes[name]!);
+  return attributes;
 }
 
 /** An element of a small part, with the place of itself and of what is in it. */
