@@ -24,13 +24,16 @@ export const relationTypes = {
 /** The parts of a workbook file, each as it came until it is written. Parts are found whatever case or slashes their names have. */
 export class FilePackage {
   private readonly entries: ArchiveEntry[] = [];
+  /** Where each part stands in the list, by its name as it is spelt and in whatever case. Where two have one name the last is meant, as in every archive. */
+  private readonly exact = new Map<string, number>();
+  private readonly folded = new Map<string, number>();
 
   /** Opens a file; every part is unpacked once, so that what is damaged anywhere is known before anything is done. */
   static open(bytes: Uint8Array): FilePackage {
     const opened = new FilePackage();
     for (const entry of readArchive(bytes)) {
       unpack(entry);
-      opened.entries.push(entry);
+      opened.put(opened.entries.length, entry);
     }
     return opened;
   }
@@ -61,19 +64,31 @@ export class FilePackage {
     const whole = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n${declared}`;
     const before = this.find(name);
     const entry = pack(before?.name ?? name, new TextEncoder().encode(whole));
-    if (before === undefined) this.entries.push(entry);
-    else this.entries[this.entries.indexOf(before)] = entry;
+    this.put(before === undefined ? this.entries.length : this.entries.indexOf(before), entry);
   }
 
-  /** Finds a part by its name as it is spelt, else in whatever case. Where two have one name the last is meant, as in every archive. */
+  private put(place: number, entry: ArchiveEntry): void {
+    this.entries[place] = entry;
+    this.exact.set(entry.name, place);
+    this.folded.set(keyOf(entry.name), place);
+  }
+
+  /** Finds a part by its name as it is spelt, else in whatever case. */
   private find(name: string): ArchiveEntry | undefined {
-    const [exact, folded] = [(entry: ArchiveEntry) => entry.name === name, (entry: ArchiveEntry) => keyOf(entry.name) === keyOf(name)];
-    return this.entries.filter(exact).at(-1) ?? this.entries.filter(folded).at(-1);
+    const place = this.exact.get(name) ?? this.folded.get(keyOf(name));
+    return place === undefined ? undefined : this.entries[place];
   }
 
   private drop(name: string): void {
     const entry = this.find(name);
-    if (entry !== undefined) this.entries.splice(this.entries.indexOf(entry), 1);
+    if (entry === undefined) return;
+    const left = this.entries.filter((one) => one !== entry);
+    this.entries.length = 0;
+    this.exact.clear();
+    this.folded.clear();
+    left.forEach((one, place) => {
+      this.put(place, one);
+    });
   }
 
   remove(name: string): void {
