@@ -1,4 +1,4 @@
-import { buildJob, type AdjustReading, type BuildMoment, type CommissioningPlan, type JobBuild } from "../planning/commissioning/build";
+import { buildJob, withTabs, type AdjustReading, type BuildMoment, type CommissioningPlan, type JobBuild } from "../planning/commissioning/build";
 import { isSpent, readPlannedTab, readTabs, sheetNameWith, stateCell, tabStates, type TabFamily } from "../planning/commissioning/tab";
 import { Problem, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
@@ -20,21 +20,30 @@ export interface JobOutcome {
   readonly remarks: readonly string[];
 }
 
+/** How a tab is put in place. */
+interface Putting {
+  /** Changes what was read of the tab in use before it is carried over. */
+  readonly adjust?: AdjustReading;
+  /** Names of the sheets that are tabs of the job, to be read first; without it those of the plan are taken as they were read. */
+  readonly tabs?: readonly string[];
+}
+
 /**
  * Builds the tab of one job and puts it in the place of the one in use.
  *
  * Never throws a `Problem`: a job that fails says so in its outcome. Answers also with the names of the sheets that are there afterwards.
- * `adjust` changes what was read of the tab in use before it is carried over.
  */
 export async function putTab(
   port: WorkbookPort,
-  source: CommissioningPlan,
+  plan: CommissioningPlan,
   job: PlanRow<"jobs">,
   moment: BuildMoment,
-  adjust?: AdjustReading,
+  { adjust, tabs = [] }: Putting = {},
 ): Promise<{ readonly outcome: JobOutcome; readonly sheets: readonly string[] }> {
+  let source = plan;
   let build: JobBuild;
   try {
+    if (tabs.length > 0) source = withTabs(plan, await port.read(tabs));
     build = buildJob(source, job, (family) => workingName(source, job, family), moment, adjust);
   } catch (thrown) {
     if (!(thrown instanceof Problem)) throw thrown;
@@ -95,7 +104,7 @@ async function swapIn(
 
   const nameNow = new Map([...(current === null ? [] : [[current.sheet, earlier] as const]), ...family.others.map((other, index) => [other.sheet, others[index]!] as const)]);
   const now = (await port.read([...nameNow.values()])).sheets;
-  const isAsRead = [...nameNow].every(([before, name]) => sameCells(source.model.sheet(before), now.find((sheet) => sameSheetName(sheet.name, name))));
+  const isAsRead = [...nameNow].every(([before, name]) => sameCells(source.tabSheets.find((sheet) => sheet.name === before), now.find((sheet) => sameSheetName(sheet.name, name))));
   const again = isAsRead ? family.others.map((other, index) => ({ ...other, sheet: others[index]! })) : readTabs({ sheets: now });
   const rest = again.filter(({ sheet }) => sheet !== earlier);
   const old = again.find(({ sheet }) => sheet === earlier);
