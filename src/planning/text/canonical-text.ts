@@ -9,7 +9,8 @@ import { isoDateOf, showCell, type CellValue } from "../../sheet";
  * calendar is true) as an ISO date. A blank is "".
  */
 export function canonicalText(cell: CellValue | undefined, isDate = false): string {
-  if (typeof cell === "string") return cell.normalize("NFC").replace(/\r\n?/g, "\n").trim();
+  // Most texts are below the first character that can join another.
+  if (typeof cell === "string") return (/[\u0300-\uffff]/.test(cell) ? cell.normalize("NFC") : cell).replace(/\r\n?/g, "\n").trim();
   return (isDate && typeof cell === "number" ? isoDateOf(cell) : null) ?? showCell(cell);
 }
 

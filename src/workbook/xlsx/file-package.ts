@@ -28,14 +28,23 @@ export class FilePackage {
   private readonly exact = new Map<string, number>();
   private readonly folded = new Map<string, number>();
 
-  /** Opens a file; every part is unpacked once, so that what is damaged anywhere is known before anything is done. */
+  /** Parts that came and were not found whole yet. */
+  private readonly unchecked = new Set<ArchiveEntry>();
+
+  /** Opens a file, of which a part is checked when it is first read. */
   static open(bytes: Uint8Array): FilePackage {
     const opened = new FilePackage();
     for (const entry of readArchive(bytes)) {
-      unpack(entry);
+      opened.unchecked.add(entry);
       opened.put(opened.entries.length, entry);
     }
     return opened;
+  }
+
+  /** Refuses a file of which a part that nobody read is damaged. */
+  checkRest(): void {
+    for (const entry of this.unchecked) unpack(entry);
+    this.unchecked.clear();
   }
 
   static of(parts: Readonly<Record<string, string>>): FilePackage {
@@ -55,15 +64,18 @@ export class FilePackage {
   /** Reads a part as text; null where there is none. */
   read(name: string): string | null {
     const entry = this.find(name);
-    return entry === undefined ? null : decode(unpackAgain(entry));
+    if (entry === undefined) return null;
+    const plain = this.unchecked.has(entry) ? unpack(entry) : unpackAgain(entry);
+    this.unchecked.delete(entry);
+    return decode(plain);
   }
 
-  /** Writes a part, which from then on is UTF-8. */
-  write(name: string, text: string): void {
-    const declared = text.startsWith("<?xml") ? text.slice(text.indexOf("?>") + 2).trimStart() : text;
-    const whole = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n${declared}`;
+  /** Writes a part, which from then on is UTF-8; of a long one the pieces of its text. */
+  write(name: string, text: string | readonly string[]): void {
+    const [first = "", ...rest] = typeof text === "string" ? [text] : text;
+    const declared = first.startsWith("<?xml") ? first.slice(first.indexOf("?>") + 2).trimStart() : first;
     const before = this.find(name);
-    const entry = pack(before?.name ?? name, new TextEncoder().encode(whole));
+    const entry = pack(before?.name ?? name, encode(['<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n', declared, ...rest]));
     this.put(before === undefined ? this.entries.length : this.entries.indexOf(before), entry);
   }
 
@@ -101,7 +113,7 @@ export class FilePackage {
   }
 
   /** Adds a part with its type; a name with `#` in it gets the first number that is free. */
-  add(name: string, type: string, text: string): string {
+  add(name: string, type: string, text: string | readonly string[]): string {
     let free = name;
     for (let number = 1; name.includes("#") && (free === name || this.has(free)); number += 1) free = name.replace("#", String(number));
     this.write(free, text);
@@ -200,6 +212,24 @@ function relativeTo(part: string, target: string): string {
   let common = 0;
   while (common < from.length && common < to.length - 1 && from[common] === to[common]) common += 1;
   return [...from.slice(common).map(() => ".."), ...to.slice(common)].join("/");
+}
+
+/** Encodes pieces of a text one after the other, so that a long text is never put together. */
+function encode(pieces: readonly string[]): Uint8Array {
+  const encoder = new TextEncoder();
+  // A unit of UTF-16 takes three bytes at most.
+  const most = pieces.reduce((sum, { length }) => sum + 3 * length, 0);
+  let bytes = new Uint8Array(Math.min(most, 1_000_000));
+  let used = 0;
+  for (const piece of pieces) {
+    if (bytes.length - used < 3 * piece.length) {
+      const longer = new Uint8Array(Math.max(2 * bytes.length, used + 3 * piece.length));
+      longer.set(bytes.subarray(0, used));
+      bytes = longer;
+    }
+    used += encoder.encodeInto(piece, bytes.subarray(used)).written;
+  }
+  return bytes.subarray(0, used);
 }
 
 function decode(bytes: Uint8Array): string {

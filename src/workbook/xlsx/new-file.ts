@@ -17,10 +17,9 @@ export const blankSheet: Omit<DocumentSheet, "id" | "name"> = {
   otherFormats: 0, tables: [], print: { orientation: "portrait", fitToWidth: false, breaksBefore: [] }, notes: [], drawings: 0,
 };
 
-/** Makes the text of a sheet of what is in it. */
-export function aroundSheet(content: string): string {
-  return `<worksheet xmlns="${main}" xmlns:r="${relations}">${content}</worksheet>`;
-}
+/** What stands before and behind the elements of a new sheet. */
+export const openSheet = `<worksheet xmlns="${main}" xmlns:r="${relations}">`;
+export const closeSheet = "</worksheet>";
 
 /** Styles with the one look of an empty cell. The two fills are where programs expect them: ECMA-376 part 1, section 18.8.21. */
 export const emptyStyles =

@@ -2,7 +2,7 @@ import { areaAddress, cellAddress, type Area } from "../../sheet";
 import type { CellGrid, DocumentSheet, LineSetting } from "../document/workbook-document";
 import { appendTo } from "./file-package";
 import { outlineSheet, type SectionPlace, type SheetOutline } from "./sheet-outline";
-import { aroundSheet, blankSheet } from "./new-file";
+import { blankSheet, closeSheet, openSheet } from "./new-file";
 import { cellSplices, changedCells, writeRows, type CellWriting } from "./write-cells";
 import { withoutOurFormats, writeFormats, writeTypingRules } from "./write-rules";
 import { child, escapeXml, parseXml, splice, without, writeAttributes, type Attributes, type Splice } from "./xml";
@@ -23,13 +23,14 @@ const order: readonly string[] = [
 /** Writes an element of a sheet anew; `standing` is the one that is there. */
 type WriteSection = (standing: string | undefined, prefix: string) => string;
 
-/** Writes the text of a new sheet, from front to back. */
-export function writeSheet(sheet: DocumentSheet, writing: SheetWriting): string {
-  const rows = changedRowSettings([], sheet.rows);
+/** Writes the text of a new sheet in pieces, from front to back. */
+export function writeSheet(sheet: DocumentSheet, writing: SheetWriting): string[] {
   const sections = changedSections({ ...blankSheet, id: sheet.id, name: sheet.name }, sheet, writing);
-  sections.push(["sheetData", () => `<sheetData>${writeRows("", sheet.cells, rows, writing)}</sheetData>`]);
   sections.push(["conditionalFormatting", (_standing, prefix) => writeFormats(prefix, sheet.formats, writing.addConditionalLook)]);
-  return aroundSheet(sections.sort(([one], [other]) => order.indexOf(one) - order.indexOf(other)).map(([, write]) => write(undefined, "")).join(""));
+  const data = order.indexOf("sheetData");
+  const write = (isMeant: (rank: number) => boolean) => inOrder(sections).flatMap(([name, section]) => (isMeant(order.indexOf(name)) ? [section(undefined, "")] : []));
+  const rows = writeRows("", sheet.cells, changedRowSettings([], sheet.rows), writing);
+  return [openSheet, ...write((rank) => rank < data), "<sheetData>", ...rows, "</sheetData>", ...write((rank) => rank > data), closeSheet];
 }
 
 /**
@@ -53,13 +54,17 @@ export function patchSheet(xml: string, before: DocumentSheet, after: DocumentSh
     sections.push(["conditionalFormatting", () => writeFormats(prefix, after.formats, writing.addConditionalLook)]);
   }
   // What goes in at one place goes in in the order that it must have.
-  for (const [name, write] of sections.sort(([one], [other]) => order.indexOf(one) - order.indexOf(other))) {
+  for (const [name, write] of inOrder(sections)) {
     const standing = name === "conditionalFormatting" ? undefined : outline.sections.find((section) => section.name === name);
     const text = write(standing === undefined ? undefined : xml.slice(standing.start, standing.end), prefix);
     splices.push(standing === undefined ? { ...insertionOf(outline, name), text } : { start: standing.start, end: standing.end, text });
   }
   if (differs(before, after, "typingRules")) splices.push(...withoutRulesInExtension(xml, outline));
   return splice(xml, splices.filter(({ start, end, text }) => start !== end || text !== ""));
+}
+
+function inOrder<Section extends readonly [name: string, ...unknown[]]>(sections: readonly Section[]): Section[] {
+  return [...sections].sort(([one], [other]) => order.indexOf(one) - order.indexOf(other));
 }
 
 function differs(before: DocumentSheet, after: DocumentSheet, ...keys: (keyof DocumentSheet)[]): boolean {

@@ -69,13 +69,13 @@ export function sameValue(one: CellValue, other: CellValue): boolean {
   return isError(one) && isError(other) ? one.error === other.error : one === other;
 }
 
-/** Writes the rows of a sheet in which nothing stood. */
-export function writeRows(prefix: string, cells: CellGrid, settings: ReadonlyMap<number, LineSetting | null>, writing: CellWriting): string {
+/** Writes the rows of a sheet in which nothing stood, each as a text of its own. */
+export function writeRows(prefix: string, cells: CellGrid, settings: ReadonlyMap<number, LineSetting | null>, writing: CellWriting): string[] {
   const groupOf = shareFormulas(cells);
   return [...new Set([...cells.keys(), ...settings.keys()])].sort((a, b) => a - b).map((row) => {
     const line = [...(cells.get(row) ?? [])].sort(([a], [b]) => a - b).map(([column, cell]) => writeCell(prefix, row, column, { cell }, writing, undefined, groupOf(row, column)));
     return writeRow(prefix, row, settings.get(row) ?? null, line.join(""), writing);
-  }).join("");
+  });
 }
 
 function writeRow(prefix: string, row: number, setting: LineSetting | null, cells: string, writing: CellWriting): string {
@@ -93,7 +93,7 @@ export function cellSplices(
 ): Splice[] {
   const { prefix } = outline;
   const data = outline.sections.find(({ name }) => name === "sheetData")!;
-  if (outline.rows.length === 0) return [{ start: data.start, end: data.end, text: `<${prefix}sheetData>${writeRows(prefix, after, rowSettings, writing)}</${prefix}sheetData>` }];
+  if (outline.rows.length === 0) return [{ start: data.start, end: data.end, text: `<${prefix}sheetData>${writeRows(prefix, after, rowSettings, writing).join("")}</${prefix}sheetData>` }];
   const splices: Splice[] = [];
   rewriteSharers(outline, changes, after);
   const all = [...new Set([...changes.keys(), ...rowSettings.keys()])].sort((a, b) => a - b);

@@ -4,7 +4,7 @@ import { damaged, limits, tooLarge } from "./file-problems";
 /** The attributes of an element, by the names they have in the text. */
 export type Attributes = Readonly<Record<string, string>>;
 
-/** What is told while an XML text is read. Names come without their prefix; places are indices into the text. */
+/** What is told while an XML text is read. Names come without their prefix; places are indices into the text. Attributes hold on to it: see `standingAlone`. */
 export interface XmlListener {
   /** From `start`, where the tag begins, to `end` behind it. */
   readonly open?: (name: string, attributes: Attributes, start: number, end: number) => void;
@@ -25,7 +25,7 @@ export function walkXml(xml: string, { open, text, close }: XmlListener): void {
     elements += 1;
     if (depth > limits.depth || elements > limits.elements) throw tooLarge("nests or repeats its parts without measure");
     // A tag holds no other opening bracket than its own: XML 1.0, section 2.4.
-    open?.(bare(name), standingAlone(attributes), xml.lastIndexOf("<", parser.position - 1), parser.position);
+    open?.(bare(name), attributes, xml.lastIndexOf("<", parser.position - 1), parser.position);
   });
   if (text !== undefined) {
     const tell = (piece: string) => {
@@ -49,9 +49,9 @@ function standAlone(piece: string): string {
   return piece.length > longestCopied ? [piece.slice(0, 1), piece.slice(1)].join("") : piece;
 }
 
-function standingAlone(attributes: Record<string, string>): Attributes {
-  for (const name in attributes) attributes[name] = standAlone(attributes[name]!);
-  return attributes;
+/** Copies attributes, for whoever keeps them. */
+export function standingAlone(attributes: Attributes): Attributes {
+  return Object.fromEntries(Object.entries(attributes).map(([name, value]) => [name, standAlone(value)]));
 }
 
 /** An element of a small part, with the place of itself and of what is in it. */
@@ -76,7 +76,7 @@ export function parseXml(xml: string): XmlNode {
   let root: XmlNode | undefined;
   walkXml(xml, {
     open(name, attributes, start, end) {
-      const node: Growing = { name, attributes, children: [], text: "", start, inner: end, innerEnd: end, end };
+      const node: Growing = { name, attributes: standingAlone(attributes), children: [], text: "", start, inner: end, innerEnd: end, end };
       stack.at(-1)?.children.push(node);
       root ??= node;
       stack.push(node);
