@@ -28,6 +28,8 @@ export class FilePackage {
   private readonly exact = new Map<string, number>();
   private readonly folded = new Map<string, number>();
 
+  /** Where texts are encoded: a part is packed before the next one is. */
+  private room = new Uint8Array(0);
   /** Parts that came and were not found whole yet. */
   private readonly unchecked = new Set<ArchiveEntry>();
 
@@ -75,8 +77,23 @@ export class FilePackage {
     const [first = "", ...rest] = typeof text === "string" ? [text] : text;
     const declared = first.startsWith("<?xml") ? first.slice(first.indexOf("?>") + 2).trimStart() : first;
     const before = this.find(name);
-    const entry = pack(before?.name ?? name, encode(['<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n', declared, ...rest]));
+    const entry = pack(before?.name ?? name, this.encode(['<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n', declared, ...rest]));
     this.put(before === undefined ? this.entries.length : this.entries.indexOf(before), entry);
+  }
+
+  /** Encodes pieces of a text one after the other, so that a long text is never put together. What it answers holds until it is called again. */
+  private encode(pieces: readonly string[]): Uint8Array {
+    let used = 0;
+    for (const piece of pieces) {
+      // A unit of UTF-16 takes three bytes at most.
+      if (this.room.length - used < 3 * piece.length) {
+        const longer = new Uint8Array(2 * this.room.length + 3 * piece.length);
+        longer.set(this.room.subarray(0, used));
+        this.room = longer;
+      }
+      used += new TextEncoder().encodeInto(piece, this.room.subarray(used)).written;
+    }
+    return this.room.subarray(0, used);
   }
 
   private put(place: number, entry: ArchiveEntry): void {
@@ -212,24 +229,6 @@ function relativeTo(part: string, target: string): string {
   let common = 0;
   while (common < from.length && common < to.length - 1 && from[common] === to[common]) common += 1;
   return [...from.slice(common).map(() => ".."), ...to.slice(common)].join("/");
-}
-
-/** Encodes pieces of a text one after the other, so that a long text is never put together. */
-function encode(pieces: readonly string[]): Uint8Array {
-  const encoder = new TextEncoder();
-  // A unit of UTF-16 takes three bytes at most.
-  const most = pieces.reduce((sum, { length }) => sum + 3 * length, 0);
-  let bytes = new Uint8Array(Math.min(most, 1_000_000));
-  let used = 0;
-  for (const piece of pieces) {
-    if (bytes.length - used < 3 * piece.length) {
-      const longer = new Uint8Array(Math.max(2 * bytes.length, used + 3 * piece.length));
-      longer.set(bytes.subarray(0, used));
-      bytes = longer;
-    }
-    used += encoder.encodeInto(piece, bytes.subarray(used)).written;
-  }
-  return bytes.subarray(0, used);
 }
 
 function decode(bytes: Uint8Array): string {
