@@ -1,7 +1,7 @@
-import { jobsOf, readCommissioningPlan, type BuildMoment, type CommissioningPlan } from "../planning/commissioning/build";
+import { jobsOf, readCommissioningPlan, readPlanOfTabs, withTabs, type BuildMoment, type CommissioningPlan } from "../planning/commissioning/build";
 import { idOfJob } from "../planning/commissioning/job";
 import { acceptReturned, compareReturned, isClosed, notStanding, type ReturnedTab } from "../planning/commissioning/record";
-import { readTabs, refuseFaulty, tabsInUse, type TabReading } from "../planning/commissioning/tab";
+import { jobIdOf, readTabs, refuseFaulty, tabsInUse, type TabReading } from "../planning/commissioning/tab";
 import { invalid, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
 import type { WorkbookSnapshot } from "../sheet";
@@ -51,14 +51,20 @@ function oursOf(source: CommissioningPlan, job: PlanRow<"jobs">): TabReading {
  * and the sentence says how many of the accepted items stand in it.
  */
 export async function bringBack(port: WorkbookPort, returned: ReturnedJob, accepted: ReadonlySet<string>, moment: BuildMoment): Promise<JobOutcome> {
-  const source = readCommissioningPlan(await port.read());
-  const job = jobsOf(source).find(({ job: name }) => name === returned.job);
+  const workbook = await port.read();
+  const { plan } = readPlanOfTabs(workbook);
+  const job = jobsOf(plan).find(({ job: name }) => name === returned.job);
   if (job === undefined) throw invalid("Jobs", returned.job, `Job ${quote(returned.job)} is no longer in the plan. Choose the file again.`);
+  const source = withTabs(plan, tabSheetsOf(workbook, job));
   compareReturned(oursOf(source, job), returned.theirs);
-  const { outcome } = await putTab(port, source, job, moment, (tab) => acceptReturned(tab, returned.theirs, accepted));
+  const { outcome } = await putTab(port, source, job, moment, { adjust: (tab) => acceptReturned(tab, returned.theirs, accepted) });
   if (!outcome.built) return outcome;
-  const tab = tabInUse(readCommissioningPlan(await port.read()), job);
+  const tab = tabInUse(withTabs(plan, tabSheetsOf(await port.read(), job)), job);
   const missing = tab === null ? [...accepted] : notStanding(tab, returned.theirs, accepted);
   const standing = `${accepted.size - missing.length} of ${accepted.size} accepted ${accepted.size === 1 ? "entry stands" : "entries stand"} in the tab.`;
   return { ...outcome, sentence: `${outcome.sentence} ${standing}${missing.length === 0 ? "" : ` Bring the file back again for ${quote(missing[0]!)}.`}` };
+}
+
+function tabSheetsOf({ sheets }: WorkbookSnapshot, job: PlanRow<"jobs">): WorkbookSnapshot {
+  return { sheets: sheets.filter((sheet) => jobIdOf(sheet) === idOfJob(job)) };
 }

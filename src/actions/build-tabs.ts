@@ -1,4 +1,5 @@
-import { jobNamed, jobsOf, readCommissioningPlan, type BuildMoment } from "../planning/commissioning/build";
+import { jobNamed, jobsOf, readPlanOfTabs, type BuildMoment } from "../planning/commissioning/build";
+import { idOfJob } from "../planning/commissioning/job";
 import { invalid } from "../planning/text";
 import type { WorkbookPort } from "../workbook/port";
 import { giveIds } from "./give-ids";
@@ -20,11 +21,13 @@ export interface BuildProgress {
  * Throws a `Problem` where the plan itself cannot be read or a name is no job.
  */
 export async function* buildTabs(port: WorkbookPort, moment: BuildMoment, names?: readonly string[]): AsyncGenerator<BuildProgress, void, undefined> {
-  let source = readCommissioningPlan(await giveIds(port));
+  const { plan, tabsOf } = readPlanOfTabs(await giveIds(port));
+  let source = plan;
   const jobs = names === undefined ? jobsOf(source).filter(({ state }) => state !== "closed") : names.map((name) => jobNamed(source, name));
   if (jobs.length === 0) throw invalid("Jobs", null, "The table Jobs has no job to build. Write one row a piece of work: its name, site and procedure.");
   for (const [index, job] of jobs.entries()) {
-    const { outcome, sheets } = await putTab(port, source, job, moment);
+    const own = tabsOf.get(idOfJob(job)) ?? [];
+    const { outcome, sheets } = await putTab(port, source, job, moment, { tabs: own });
     source = { ...source, sheets };
     yield { done: index + 1, all: jobs.length, outcome };
   }

@@ -1,8 +1,8 @@
-import { buildJob, type AdjustReading, type BuildMoment, type CommissioningPlan, type JobBuild } from "../planning/commissioning/build";
-import { isSpent, readPlannedTab, readTabs, sheetNameWith, stateCell, tabStates, type TabFamily, type TabReading } from "../planning/commissioning/tab";
+import { buildJob, withTabs, type AdjustReading, type BuildMoment, type CommissioningPlan, type JobBuild } from "../planning/commissioning/build";
+import { isSpent, readPlannedTab, readTabs, sheetNameWith, stateCell, tabStates, type TabFamily } from "../planning/commissioning/tab";
 import { Problem, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
-import { changedRows, sameSheetName } from "../sheet";
+import { changedRows, sameCells, sameSheetName } from "../sheet";
 import type { Edit, WorkbookPort } from "../workbook/port";
 import { tabInUse } from "./tab-in-use";
 
@@ -20,21 +20,30 @@ export interface JobOutcome {
   readonly remarks: readonly string[];
 }
 
+/** How a tab is put in place. */
+interface Putting {
+  /** Changes what was read of the tab in use before it is carried over. */
+  readonly adjust?: AdjustReading;
+  /** Names of the sheets that are tabs of the job, to be read first; without it those of the plan are taken as they were read. */
+  readonly tabs?: readonly string[];
+}
+
 /**
  * Builds the tab of one job and puts it in the place of the one in use.
  *
  * Never throws a `Problem`: a job that fails says so in its outcome. Answers also with the names of the sheets that are there afterwards.
- * `adjust` changes what was read of the tab in use before it is carried over.
  */
 export async function putTab(
   port: WorkbookPort,
-  source: CommissioningPlan,
+  plan: CommissioningPlan,
   job: PlanRow<"jobs">,
   moment: BuildMoment,
-  adjust?: AdjustReading,
+  { adjust, tabs = [] }: Putting = {},
 ): Promise<{ readonly outcome: JobOutcome; readonly sheets: readonly string[] }> {
+  let source = plan;
   let build: JobBuild;
   try {
+    if (tabs.length > 0) source = withTabs(plan, await port.read(tabs));
     build = buildJob(source, job, (family) => workingName(source, job, family), moment, adjust);
   } catch (thrown) {
     if (!(thrown instanceof Problem)) throw thrown;
@@ -93,29 +102,23 @@ async function swapIn(
   const sheets = [...untouched, ...(inTheWay === undefined ? [] : [aside]), name, ...(current === null ? [] : [earlier])];
   if (current === null && others.length === 0) return { counts: build.counts, sheets };
 
-  const again = readTabs(await port.read([...(current === null ? [] : [earlier]), ...others]));
+  const nameNow = new Map([...(current === null ? [] : [[current.sheet, earlier] as const]), ...family.others.map((other, index) => [other.sheet, others[index]!] as const)]);
+  const now = (await port.read([...nameNow.values()])).sheets;
+  const isAsRead = [...nameNow].every(([before, name]) => sameCells(source.tabSheets.find((sheet) => sheet.name === before), now.find((sheet) => sameSheetName(sheet.name, name))));
+  const again = isAsRead ? family.others.map((other, index) => ({ ...other, sheet: others[index]! })) : readTabs({ sheets: now });
   const rest = again.filter(({ sheet }) => sheet !== earlier);
   const old = again.find(({ sheet }) => sheet === earlier);
-  const isAsRead = sameReadings(again, [...(current === null ? [] : [current]), ...family.others]);
   // The old tab plays its part once more, so that the same rules place what was typed meanwhile.
   const tabs = old === undefined || current === null ? rest : [{ ...old, sheet: current.sheet, visible: true }, ...rest];
   const later = isAsRead ? build : buildJob({ ...source, tabs, sheets: source.sheets.filter((sheet) => sheet !== inTheWay?.sheet) }, job, () => tab.name, moment, adjust);
-  const carried = readPlannedTab(later.tab);
-  const spent = rest.filter((one) => isSpent(one, carried)).map(({ sheet }) => sheet);
+  const carried = rest.length === 0 ? null : readPlannedTab(later.tab);
+  const spent = rest.filter((one) => carried !== null && isSpent(one, carried)).map(({ sheet }) => sheet);
   const edits: Edit[] = [
-    ...changedRows(tab, later.tab).map((block): Edit => ({ kind: "write", sheet: name, ...block })),
+    ...(isAsRead ? [] : changedRows(tab, later.tab)).map((block): Edit => ({ kind: "write", sheet: name, ...block })),
     ...spent.map((sheet): Edit => ({ kind: "delete-sheet", sheet })),
   ];
   if (edits.length > 0) await port.apply(edits);
   return { counts: later.counts, sheets: sheets.filter((sheet) => !spent.includes(sheet)) };
-}
-
-/** Tells whether two lists of tabs hold the same, whatever their sheets are called by now. */
-function sameReadings(one: readonly TabReading[], other: readonly TabReading[]): boolean {
-  const text = (tabs: readonly TabReading[]) =>
-    tabs.map((tab) => JSON.stringify({ ...tab, sheet: "", visible: true }, (_, value: unknown) => (value instanceof Set || value instanceof Map ? [...(value as Iterable<unknown>)] : value))).sort();
-  const [before, after] = [text(one), text(other)];
-  return before.length === after.length && before.every((tab, index) => tab === after[index]);
 }
 
 /** Says after a failure which tab is whole, and what to do. */

@@ -9,6 +9,7 @@ export function columnLetters(column: number): string {
 /** Reads the name of a column in either case: A is 0. Null where it is none, or past the last column of a sheet. */
 export function columnNumber(letters: string): number | null {
   if (!/^[A-Z]{1,3}$/i.test(letters)) return null;
-  const number = Array.from(letters.toUpperCase()).reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
-  return number < sheetSize.columns ? number : null;
+  let number = 0;
+  for (const letter of letters.toUpperCase()) number = number * 26 + letter.charCodeAt(0) - 64;
+  return number <= sheetSize.columns ? number - 1 : null;
 }

@@ -9,7 +9,7 @@ import { isoDateOf, showCell, type CellValue } from "../../sheet";
  * calendar is true) as an ISO date. A blank is "".
  */
 export function canonicalText(cell: CellValue | undefined, isDate = false): string {
-  if (typeof cell === "string") return cell.normalize("NFC").replace(/\r\n?/g, "\n").replace(/\p{Surrogate}/gu, "\ufffd").trim();
+  if (typeof cell === "string") return canonicalCharacters(cell).replace(/\r\n?/g, "\n").trim();
   return (isDate && typeof cell === "number" ? isoDateOf(cell) : null) ?? showCell(cell);
 }
 
@@ -21,4 +21,9 @@ export function canonicalText(cell: CellValue | undefined, isDate = false): stri
 export function digestOf(texts: readonly string[], characters: number): string {
   const joined = texts.map((text) => `${text.length}:${text}`).join("\n");
   return base32.encode(sha256(joined)).slice(0, characters);
+}
+
+/** Writes characters that can be written in two ways in one, and half of a pair as what it is: none. Most texts have neither. */
+function canonicalCharacters(text: string): string {
+  return /[\u0300-\uffff]/.test(text) ? text.normalize("NFC").replace(/\p{Surrogate}/gu, "\ufffd") : text;
 }

@@ -1,7 +1,7 @@
 import type { CellPlace, Scalar, SheetSnapshot } from "../../sheet";
 import { sheetSnapshot } from "./document-snapshot";
 import type { SheetCell } from "./out-of-date";
-import { cellAt, type CellGrid, type DocumentCell, type DocumentSheet, type WorkbookDocument } from "./workbook-document";
+import { cellAt, putCell, type CellGrid, type DocumentCell, type DocumentSheet, type WorkbookDocument } from "./workbook-document";
 
 /** Tells what formulas of a sheet answer, as far as that is known without computing them. */
 export type AnswersOf = (sheet: SheetSnapshot) => readonly (CellPlace & { readonly value: Scalar })[];
@@ -43,7 +43,7 @@ function withCells(cells: CellGrid, given: readonly (CellPlace & { readonly cell
   const changed: CellGrid = new Map(cells);
   for (const { row, column, cell } of given) {
     if (changed.get(row) === cells.get(row)) changed.set(row, new Map(cells.get(row)));
-    changed.get(row)!.set(column, cell);
+    putCell(changed, row, column, cell);
   }
   return changed;
 }

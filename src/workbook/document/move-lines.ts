@@ -43,11 +43,12 @@ export function moveReferences(formula: string, own: string, sheet: string, move
 
 /** Lists the sheets that a formula names, as `renameReferences` and `loseReferences` understand them. */
 export function sheetNamesIn(formula: string): string[] {
-  return formulaTokens(formula).flatMap(({ kind, text }) => (kind === "sheet" ? [nameOf(text)] : []));
+  return namesNoSheet(formula) ? [] : formulaTokens(formula).flatMap(({ kind, text }) => (kind === "sheet" ? [nameOf(text)] : []));
 }
 
 /** Writes new names of sheets into a formula, all at once, as two sheets may have swapped theirs. Names are told without regard to case. */
 export function renameReferences(formula: string, names: ReadonlyMap<string, string>): string {
+  if (namesNoSheet(formula)) return formula;
   return formulaTokens(formula)
     .map(({ kind, text }) => {
       const name = kind === "sheet" ? names.get(foldSheetName(nameOf(text))) : undefined;
@@ -58,6 +59,7 @@ export function renameReferences(formula: string, names: ReadonlyMap<string, str
 
 /** Writes `#REF!` into a formula for every cell of a sheet that went. */
 export function loseReferences(formula: string, sheet: string): string {
+  if (namesNoSheet(formula)) return formula;
   const tokens = formulaTokens(formula);
   const written: string[] = [];
   for (let at = 0; at < tokens.length; at += 1) {
@@ -71,6 +73,11 @@ export function loseReferences(formula: string, sheet: string): string {
     at += next === "cell" && tokens[at + 2]?.text === ":" && tokens[at + 3]?.kind === "cell" ? 3 : 1;
   }
   return written.join("");
+}
+
+/** Tells at a glance that a formula names no sheet, as most do. */
+function namesNoSheet(formula: string): boolean {
+  return !formula.includes("!");
 }
 
 function nameOf(prefix: string): string {

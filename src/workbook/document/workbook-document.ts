@@ -22,7 +22,7 @@ export interface DocumentCell {
 }
 
 /** The cells of a sheet: rows by number, cells by column, what is empty left out. */
-export type CellGrid = Map<number, Map<number, DocumentCell>>;
+export type CellGrid = Map<number, ReadonlyMap<number, DocumentCell>>;
 
 export type LineStyle =
   | "thin" | "hair" | "dotted" | "dashed" | "dashDot" | "dashDotDot" | "double" | "medium" | "mediumDashed" | "mediumDashDot" | "mediumDashDotDot" | "slantDashDot" | "thick";
@@ -161,7 +161,13 @@ export function cellAt(cells: CellGrid, row: number, column: number): DocumentCe
 /** Puts a cell into a grid; undefined takes it out. */
 export function putCell(cells: CellGrid, row: number, column: number, cell: DocumentCell | undefined): void {
   const line = cells.get(row);
-  if (cell === undefined) line?.delete(column);
-  else if (line === undefined) cells.set(row, new Map([[column, cell]]));
-  else line.set(column, cell);
+  const open: Map<number, DocumentCell> = isOpen(line) ? line : new Map(line);
+  if (cell !== undefined) open.set(column, cell);
+  else open.delete(column);
+  if (line !== open && open.size > 0) cells.set(row, open);
+}
+
+/** Tells a row that is being made from one that was read and is not changed. */
+function isOpen(line: ReadonlyMap<number, DocumentCell> | undefined): line is Map<number, DocumentCell> {
+  return line instanceof Map;
 }

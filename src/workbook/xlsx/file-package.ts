@@ -24,15 +24,29 @@ export const relationTypes = {
 /** The parts of a workbook file, each as it came until it is written. Parts are found whatever case or slashes their names have. */
 export class FilePackage {
   private readonly entries: ArchiveEntry[] = [];
+  /** Where each part stands in the list, by its name as it is spelt and in whatever case. Where two have one name the last is meant, as in every archive. */
+  private readonly exact = new Map<string, number>();
+  private readonly folded = new Map<string, number>();
 
-  /** Opens a file; every part is unpacked once, so that what is damaged anywhere is known before anything is done. */
+  /** Where texts are encoded: a part is packed before the next one is. */
+  private room = new Uint8Array(0);
+  /** Parts that came and were not found whole yet. */
+  private readonly unchecked = new Set<ArchiveEntry>();
+
+  /** Opens a file, of which a part is checked when it is first read. */
   static open(bytes: Uint8Array): FilePackage {
     const opened = new FilePackage();
     for (const entry of readArchive(bytes)) {
-      unpack(entry);
-      opened.entries.push(entry);
+      opened.unchecked.add(entry);
+      opened.put(opened.entries.length, entry);
     }
     return opened;
+  }
+
+  /** Refuses a file of which a part that nobody read is damaged. */
+  checkRest(): void {
+    for (const entry of this.unchecked) unpack(entry);
+    this.unchecked.clear();
   }
 
   static of(parts: Readonly<Record<string, string>>): FilePackage {
@@ -52,28 +66,58 @@ export class FilePackage {
   /** Reads a part as text; null where there is none. */
   read(name: string): string | null {
     const entry = this.find(name);
-    return entry === undefined ? null : decode(unpackAgain(entry));
+    if (entry === undefined) return null;
+    const plain = this.unchecked.has(entry) ? unpack(entry) : unpackAgain(entry);
+    this.unchecked.delete(entry);
+    return decode(plain);
   }
 
-  /** Writes a part, which from then on is UTF-8. */
-  write(name: string, text: string): void {
-    const declared = text.startsWith("<?xml") ? text.slice(text.indexOf("?>") + 2).trimStart() : text;
-    const whole = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n${declared}`;
+  /** Writes a part, which from then on is UTF-8; of a long one the pieces of its text. */
+  write(name: string, text: string | readonly string[]): void {
+    const [first = "", ...rest] = typeof text === "string" ? [text] : text;
+    const declared = first.startsWith("<?xml") ? first.slice(first.indexOf("?>") + 2).trimStart() : first;
     const before = this.find(name);
-    const entry = pack(before?.name ?? name, new TextEncoder().encode(whole));
-    if (before === undefined) this.entries.push(entry);
-    else this.entries[this.entries.indexOf(before)] = entry;
+    const entry = pack(before?.name ?? name, this.encode(['<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n', declared, ...rest]));
+    this.put(before === undefined ? this.entries.length : this.entries.indexOf(before), entry);
   }
 
-  /** Finds a part by its name as it is spelt, else in whatever case. Where two have one name the last is meant, as in every archive. */
+  /** Encodes pieces of a text one after the other, so that a long text is never put together. What it answers holds until it is called again. */
+  private encode(pieces: readonly string[]): Uint8Array {
+    let used = 0;
+    for (const piece of pieces) {
+      // A unit of UTF-16 takes three bytes at most.
+      if (this.room.length - used < 3 * piece.length) {
+        const longer = new Uint8Array(2 * this.room.length + 3 * piece.length);
+        longer.set(this.room.subarray(0, used));
+        this.room = longer;
+      }
+      used += new TextEncoder().encodeInto(piece, this.room.subarray(used)).written;
+    }
+    return this.room.subarray(0, used);
+  }
+
+  private put(place: number, entry: ArchiveEntry): void {
+    this.entries[place] = entry;
+    this.exact.set(entry.name, place);
+    this.folded.set(keyOf(entry.name), place);
+  }
+
+  /** Finds a part by its name as it is spelt, else in whatever case. */
   private find(name: string): ArchiveEntry | undefined {
-    const [exact, folded] = [(entry: ArchiveEntry) => entry.name === name, (entry: ArchiveEntry) => keyOf(entry.name) === keyOf(name)];
-    return this.entries.filter(exact).at(-1) ?? this.entries.filter(folded).at(-1);
+    const place = this.exact.get(name) ?? this.folded.get(keyOf(name));
+    return place === undefined ? undefined : this.entries[place];
   }
 
   private drop(name: string): void {
     const entry = this.find(name);
-    if (entry !== undefined) this.entries.splice(this.entries.indexOf(entry), 1);
+    if (entry === undefined) return;
+    const left = this.entries.filter((one) => one !== entry);
+    this.entries.length = 0;
+    this.exact.clear();
+    this.folded.clear();
+    left.forEach((one, place) => {
+      this.put(place, one);
+    });
   }
 
   remove(name: string): void {
@@ -86,7 +130,7 @@ export class FilePackage {
   }
 
   /** Adds a part with its type; a name with `#` in it gets the first number that is free. */
-  add(name: string, type: string, text: string): string {
+  add(name: string, type: string, text: string | readonly string[]): string {
     let free = name;
     for (let number = 1; name.includes("#") && (free === name || this.has(free)); number += 1) free = name.replace("#", String(number));
     this.write(free, text);

@@ -1,3 +1,4 @@
+import type { DocumentSheet } from "../document/workbook-document";
 import { FilePackage } from "./file-package";
 
 const main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
@@ -10,8 +11,15 @@ export const worksheetType = `${types}.worksheet+xml`;
 export const stylesType = `${types}.styles+xml`;
 export const metadataType = `${types}.sheetMetadata+xml`;
 
-/** The text of a sheet in which nothing stands yet. */
-export const emptySheet = `<worksheet xmlns="${main}" xmlns:r="${relations}"><sheetData/></worksheet>`;
+/** A sheet without anything, over which a new one is written. */
+export const blankSheet: Omit<DocumentSheet, "id" | "name"> = {
+  state: "visible", cells: new Map(), rows: [], columns: [], merges: [], frozen: { rows: 0, columns: 0 }, hidesGrid: false, isProtected: false, typingRules: [], formats: [],
+  otherFormats: 0, tables: [], print: { orientation: "portrait", fitToWidth: false, breaksBefore: [] }, notes: [], drawings: 0,
+};
+
+/** What stands before and behind the elements of a new sheet. */
+export const openSheet = `<worksheet xmlns="${main}" xmlns:r="${relations}">`;
+export const closeSheet = "</worksheet>";
 
 /** Styles with the one look of an empty cell. The two fills are where programs expect them: ECMA-376 part 1, section 18.8.21. */
 export const emptyStyles =

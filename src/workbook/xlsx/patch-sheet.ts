@@ -2,7 +2,8 @@ import { areaAddress, cellAddress, type Area } from "../../sheet";
 import type { CellGrid, DocumentSheet, LineSetting } from "../document/workbook-document";
 import { appendTo } from "./file-package";
 import { outlineSheet, type SectionPlace, type SheetOutline } from "./sheet-outline";
-import { cellSplices, changedCells, type CellWriting } from "./write-cells";
+import { blankSheet, closeSheet, openSheet } from "./new-file";
+import { cellSplices, changedCells, writeRows, type CellWriting } from "./write-cells";
 import { withoutOurFormats, writeFormats, writeTypingRules } from "./write-rules";
 import { child, escapeXml, parseXml, splice, without, writeAttributes, type Attributes, type Splice } from "./xml";
 
@@ -19,6 +20,19 @@ const order: readonly string[] = [
   "picture", "oleObjects", "controls", "webPublishItems", "tableParts", "extLst",
 ];
 
+/** Writes an element of a sheet anew; `standing` is the one that is there. */
+type WriteSection = (standing: string | undefined, prefix: string) => string;
+
+/** Writes the text of a new sheet in pieces, from front to back. */
+export function writeSheet(sheet: DocumentSheet, writing: SheetWriting): string[] {
+  const sections = changedSections({ ...blankSheet, id: sheet.id, name: sheet.name }, sheet, writing);
+  sections.push(["conditionalFormatting", (_standing, prefix) => writeFormats(prefix, sheet.formats, writing.addConditionalLook)]);
+  const data = order.indexOf("sheetData");
+  const write = (isMeant: (rank: number) => boolean) => inOrder(sections).flatMap(([name, section]) => (isMeant(order.indexOf(name)) ? [section(undefined, "")] : []));
+  const rows = writeRows("", sheet.cells, changedRowSettings([], sheet.rows), writing);
+  return [openSheet, ...write((rank) => rank < data), "<sheetData>", ...rows, "</sheetData>", ...write((rank) => rank > data), closeSheet];
+}
+
 /**
  * Turns the text of a sheet into one that says what `after` says, where that differs from `before`; everything else stays as it stands.
  *
@@ -27,10 +41,43 @@ const order: readonly string[] = [
 export function patchSheet(xml: string, before: DocumentSheet, after: DocumentSheet, writing: SheetWriting): string {
   const cells = changedCells(before.cells, after.cells);
   const rows = changedRowSettings(before.rows, after.rows);
-  const changed = (...keys: (keyof DocumentSheet)[]) => keys.some((key) => JSON.stringify(before[key]) !== JSON.stringify(after[key]));
-  const sections: (readonly [string, (standing: string | undefined, prefix: string) => string])[] = [];
+  const sections = changedSections(before, after, writing);
+  const formats = differs(before, after, "formats");
+  if (cells.size === 0 && rows.size === 0 && sections.length === 0 && !formats) return xml;
+  const outline = outlineSheet(xml, (row) => cells.has(row));
+  if (!outline.sections.some(({ name }) => name === "sheetData")) return patchSheet(withData(xml, outline), before, after, writing);
+  const { prefix } = outline;
+  const splices = [...outline.numbering, ...cellSplices(xml, outline, cells, rows, after.cells, writing)];
+  if (formats) {
+    const standing = outline.sections.filter(({ name }) => name === "conditionalFormatting");
+    for (const { start, end } of standing) splices.push({ start, end, text: withoutOurFormats(xml.slice(start, end), prefix, after.formats.length) });
+    sections.push(["conditionalFormatting", () => writeFormats(prefix, after.formats, writing.addConditionalLook)]);
+  }
+  // What goes in at one place goes in in the order that it must have.
+  for (const [name, write] of inOrder(sections)) {
+    const standing = name === "conditionalFormatting" ? undefined : outline.sections.find((section) => section.name === name);
+    const text = write(standing === undefined ? undefined : xml.slice(standing.start, standing.end), prefix);
+    splices.push(standing === undefined ? { ...insertionOf(outline, name), text } : { start: standing.start, end: standing.end, text });
+  }
+  if (differs(before, after, "typingRules")) splices.push(...withoutRulesInExtension(xml, outline));
+  return splice(xml, splices.filter(({ start, end, text }) => start !== end || text !== ""));
+}
+
+function inOrder<Section extends readonly [name: string, ...unknown[]]>(sections: readonly Section[]): Section[] {
+  return [...sections].sort(([one], [other]) => order.indexOf(one) - order.indexOf(other));
+}
+
+function differs(before: DocumentSheet, after: DocumentSheet, ...keys: (keyof DocumentSheet)[]): boolean {
+  return keys.some((key) => before[key] !== after[key] && JSON.stringify(before[key]) !== JSON.stringify(after[key]));
+}
+
+/** Lists the elements of a sheet that are to be written anew, rows and conditional formats apart. */
+function changedSections(before: DocumentSheet, after: DocumentSheet, writing: SheetWriting): [name: string, write: WriteSection][] {
+  const changed = (...keys: (keyof DocumentSheet)[]) => differs(before, after, ...keys);
+  const used = before.cells === after.cells ? "" : areaAddress(extentOf(after.cells));
+  const sections: [string, WriteSection][] = [];
   if (changed("tabColor") || before.print.fitToWidth !== after.print.fitToWidth) sections.push(["sheetPr", (standing, prefix) => writeProperties(standing, prefix, after)]);
-  if (reachesFurther(before.cells, after.cells)) sections.push(["dimension", (_standing, prefix) => `<${prefix}dimension ref="${usedArea(after.cells)}"/>`]);
+  if (used !== "" && used !== areaAddress(extentOf(before.cells))) sections.push(["dimension", (_standing, prefix) => `<${prefix}dimension ref="${used}"/>`]);
   if (changed("frozen", "hidesGrid")) sections.push(["sheetViews", (standing, prefix) => writeView(standing, prefix, after)]);
   if (changed("columns")) sections.push(["cols", (_standing, prefix) => writeColumns(prefix, after.columns, writing)]);
   if (changed("merges")) sections.push(["mergeCells", (_standing, prefix) => writeMerges(prefix, after.merges)]);
@@ -40,24 +87,7 @@ export function patchSheet(xml: string, before: DocumentSheet, after: DocumentSh
     sections.push(["headerFooter", (standing, prefix) => writeHeaders(standing, prefix, after)]);
     sections.push(["rowBreaks", (_standing, prefix) => writeBreaks(prefix, after.print.breaksBefore)]);
   }
-  const formats = changed("formats");
-  if (cells.size === 0 && rows.size === 0 && sections.length === 0 && !formats) return xml;
-  const outline = outlineSheet(xml, (row) => cells.has(row));
-  if (!outline.sections.some(({ name }) => name === "sheetData")) return patchSheet(withData(xml, outline), before, after, writing);
-  const { prefix } = outline;
-  const splices = [...outline.numbering, ...cellSplices(xml, outline, cells, rows, after.cells, writing)];
-  for (const [name, write] of sections) {
-    const standing = outline.sections.find((section) => section.name === name);
-    const text = write(standing === undefined ? undefined : xml.slice(standing.start, standing.end), prefix);
-    splices.push(standing === undefined ? { ...insertionOf(outline, name), text } : { start: standing.start, end: standing.end, text });
-  }
-  if (formats) {
-    const standing = outline.sections.filter(({ name }) => name === "conditionalFormatting");
-    for (const { start, end } of standing) splices.push({ start, end, text: withoutOurFormats(xml.slice(start, end), prefix, after.formats.length) });
-    splices.push({ ...insertionOf(outline, "conditionalFormatting"), text: writeFormats(prefix, after.formats, writing.addConditionalLook) });
-  }
-  if (changed("typingRules")) splices.push(...withoutRulesInExtension(xml, outline));
-  return splice(xml, splices.filter(({ start, end, text }) => start !== end || text !== ""));
+  return sections;
 }
 
 /** Gives a sheet that has no list of rows an empty one. */
@@ -102,14 +132,6 @@ function extentOf(cells: CellGrid): Area {
     }
   }
   return top === Infinity ? { row: 0, column: 0, rows: 1, columns: 1 } : { row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
-}
-
-function reachesFurther(before: CellGrid, after: CellGrid): boolean {
-  return before !== after && areaAddress(extentOf(before)) !== areaAddress(extentOf(after));
-}
-
-function usedArea(cells: CellGrid): string {
-  return areaAddress(extentOf(cells));
 }
 
 function writeProperties(standing: string | undefined, prefix: string, { tabColor, print }: DocumentSheet): string {

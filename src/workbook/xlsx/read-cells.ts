@@ -1,5 +1,6 @@
 import { dayOfInstant, parseAreas, parseCell, sheetSize, type Area, type CellValue } from "../../sheet";
-import { putCell, type CellGrid, type DocumentCell, type Look } from "../document/workbook-document";
+import { RowCells } from "../document/row-cells";
+import type { CellGrid, DocumentCell, Look } from "../document/workbook-document";
 import { readCellText } from "./cell-text";
 import { damaged, limits, tooLarge } from "./file-problems";
 import { fromFileFormula } from "./formula-text";
@@ -28,7 +29,9 @@ const errors: ReadonlySet<string> = new Set(
 
 /** Reads the cells of one sheet as its XML tells of them: `open`, `text` and `close` are called for what is inside its rows. */
 export class CellReader {
-  readonly cells: CellGrid = new Map();
+  private readonly grid: CellGrid = new Map();
+  /** Cells of the row at hand. */
+  private readonly line = new Map<number, DocumentCell>();
   private readonly shared = new Map<string, { readonly formulaAt: FormulaAt; readonly row: number; readonly column: number }>();
   private row = -1;
   private column = -1;
@@ -45,11 +48,26 @@ export class CellReader {
   }
 
   openRow(attributes: Attributes): number {
+    this.endRow();
     const number = numberOf(attributes["r"]);
     this.row = number === undefined ? this.row + 1 : number - 1;
     if (!Number.isInteger(this.row) || this.row < 0 || this.row >= sheetSize.rows) throw damaged();
     this.column = -1;
     return this.row;
+  }
+
+  private endRow(): void {
+    if (this.line.size === 0) return;
+    // A row that is there twice.
+    for (const [column, cell] of this.grid.get(this.row) ?? []) if (!this.line.has(column)) this.line.set(column, cell);
+    this.grid.set(this.row, RowCells.of(this.line));
+    this.line.clear();
+  }
+
+  /** The cells that were read; to be asked for when all are. */
+  get cells(): CellGrid {
+    this.endRow();
+    return this.grid;
   }
 
   open(name: string, attributes: Attributes): void {
@@ -95,12 +113,12 @@ export class CellReader {
     const look = this.lookOf(this.attributes["s"]);
     const value = this.readValue(look);
     if (this.formula === null) {
-      if (value !== null || look !== 0) putCell(this.cells, this.row, this.column, this.context.repeated.cell({ value, look }));
+      if (value !== null || look !== 0) this.line.set(this.column, this.context.repeated.cell({ value, look }));
       return;
     }
     const cell: DocumentCell = { value, look, ...this.readFormula(this.formula) };
     if (cell.formula === undefined && value === null && look === 0) return;
-    putCell(this.cells, this.row, this.column, this.context.repeated.cell(cell));
+    this.line.set(this.column, this.context.repeated.cell(cell));
   }
 
   /** A look that the file does not have is that of an empty cell. */

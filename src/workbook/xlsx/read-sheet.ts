@@ -6,7 +6,7 @@ import { limits, tooLarge } from "./file-problems";
 import type { FilePackage } from "./file-package";
 import type { ReadColor } from "./read-looks";
 import { readFormulaFormat, readTypingRule, type RawFormat, type RawRule } from "./read-rules";
-import { child, childrenOf, descendants, isOn, numberOf, parseXml, relationId, walkXml, type Attributes, type XmlNode } from "./xml";
+import { child, childrenOf, descendants, isOn, numberOf, parseXml, relationId, standingAlone, walkXml, type Attributes, type XmlNode } from "./xml";
 
 /** What a sheet needs of its workbook to be read. */
 export interface SheetContext extends CellContext {
@@ -31,7 +31,7 @@ export function readSheet(file: FilePackage, { id, name, state, part }: ListedSh
     open(element, attributes) {
       if (path[1] === "sheetData" && path.length > 2) reader.open(element, attributes);
       else if (path[1] === "sheetData" && element === "row") outside.row(reader.openRow(attributes), attributes);
-      else outside.open(path, element, attributes);
+      else outside.open(path, element, standingAlone(attributes));
       path.push(element);
     },
     text(text) {

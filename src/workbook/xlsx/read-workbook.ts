@@ -28,7 +28,10 @@ export interface OpenFile {
 
 /** Opens the bytes of an .xlsx file; refuses with a sentence what is no workbook, locked, damaged or over the limits. */
 export function readFile(bytes: Uint8Array): OpenFile {
-  return readPackage(FilePackage.open(bytes));
+  const open = readPackage(FilePackage.open(bytes));
+  // What is damaged anywhere is known before anything is done.
+  open.file.checkRest();
+  return open;
 }
 
 /** Reads what the parts of a file say. */

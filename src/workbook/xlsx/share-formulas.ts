@@ -1,4 +1,4 @@
-import type { Area, CellPlace } from "../../sheet";
+import { sheetSize, type Area, type CellPlace } from "../../sheet";
 import { formulaShifter } from "../document/formula-tokens";
 import type { CellGrid } from "../document/workbook-document";
 
@@ -34,13 +34,13 @@ export function shareFormulas(cells: CellGrid): (row: number, column: number) =>
       else if (kinds.length < mostKinds) kinds.push({ row, column, shifted: formulaShifter(formula), rows: [row] });
     }
   }
-  const groups = new Map<string, FormulaGroup>();
+  const groups = new Map<number, FormulaGroup>();
   let number = 0;
   for (const { row, column, rows } of [...columns.values()].flat()) {
     if (rows.length < 2) continue;
     const group = { number, area: { row, column, rows: rows.at(-1)! - row + 1, columns: 1 } };
     number += 1;
-    for (const one of rows) groups.set(`${one} ${column}`, group);
+    for (const one of rows) groups.set(one * sheetSize.columns + column, group);
   }
-  return (row, column) => groups.get(`${row} ${column}`);
+  return (row, column) => groups.get(row * sheetSize.columns + column);
 }

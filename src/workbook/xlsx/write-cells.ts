@@ -69,6 +69,19 @@ export function sameValue(one: CellValue, other: CellValue): boolean {
   return isError(one) && isError(other) ? one.error === other.error : one === other;
 }
 
+/** Writes the rows of a sheet in which nothing stood, each as a text of its own. */
+export function writeRows(prefix: string, cells: CellGrid, settings: ReadonlyMap<number, LineSetting | null>, writing: CellWriting): string[] {
+  const groupOf = shareFormulas(cells);
+  return [...new Set([...cells.keys(), ...settings.keys()])].sort((a, b) => a - b).map((row) => {
+    const line = [...(cells.get(row) ?? [])].sort(([a], [b]) => a - b).map(([column, cell]) => writeCell(prefix, row, column, { cell }, writing, undefined, groupOf(row, column)));
+    return writeRow(prefix, row, settings.get(row) ?? null, line.join(""), writing);
+  });
+}
+
+function writeRow(prefix: string, row: number, setting: LineSetting | null, cells: string, writing: CellWriting): string {
+  return `<${prefix}row${writeAttributes({ r: row + 1, ...rowAttributes(setting, writing) })}>${cells}</${prefix}row>`;
+}
+
 /** Makes the changes in the text of a sheet that turn its cells and rows into others. */
 export function cellSplices(
   xml: string,
@@ -79,37 +92,29 @@ export function cellSplices(
   writing: CellWriting,
 ): Splice[] {
   const { prefix } = outline;
+  const data = outline.sections.find(({ name }) => name === "sheetData")!;
+  if (outline.rows.length === 0) return [{ start: data.start, end: data.end, text: `<${prefix}sheetData>${writeRows(prefix, after, rowSettings, writing).join("")}</${prefix}sheetData>` }];
   const splices: Splice[] = [];
-  // Only where nothing stands yet: elsewhere every cell stands for itself.
-  const groupOf = outline.rows.length === 0 ? shareFormulas(after) : undefined;
   rewriteSharers(outline, changes, after);
   const all = [...new Set([...changes.keys(), ...rowSettings.keys()])].sort((a, b) => a - b);
-  const data = outline.sections.find(({ name }) => name === "sheetData")!;
   let next = 0;
-  const fresh: { readonly at: number; readonly text: string }[] = [];
+  // New rows at one place go in together, in their order.
+  const fresh = new Map<number, string[]>();
   for (const row of all) {
     while (next < outline.rows.length && outline.rows[next]!.row < row) next += 1;
     const found = outline.rows[next];
     const line = changes.get(row) ?? new Map<number, CellChange>();
     if (found?.row === row) splices.push(...rowSplices(xml, prefix, found, line, rowSettings.get(row), writing));
     else {
-      const written = [...line].sort(([a], [b]) => a - b).map(([column, change]) => writeCell(prefix, row, column, change, writing, undefined, groupOf?.(row, column)));
-      const text = `<${prefix}row${writeAttributes({ r: row + 1, ...rowAttributes(rowSettings.get(row) ?? null, writing) })}>${written.join("")}</${prefix}row>`;
-      fresh.push({ at: found === undefined ? data.innerEnd : found.start, text });
+      const written = [...line].sort(([a], [b]) => a - b).map(([column, change]) => writeCell(prefix, row, column, change, writing));
+      const at = found === undefined ? data.innerEnd : found.start;
+      const text = writeRow(prefix, row, rowSettings.get(row) ?? null, written.join(""), writing);
+      const texts = fresh.get(at);
+      if (texts === undefined) fresh.set(at, [text]);
+      else texts.push(text);
     }
   }
-  // New rows at one place go in together, in their order.
-  const byPlace = new Map<number, string[]>();
-  for (const { at, text } of fresh) {
-    const texts = byPlace.get(at);
-    if (texts === undefined) byPlace.set(at, [text]);
-    else texts.push(text);
-  }
-  const isEmpty = data.innerEnd === data.end;
-  for (const [at, texts] of byPlace) {
-    if (at === data.innerEnd && isEmpty) splices.push({ start: data.start, end: data.end, text: `<${prefix}sheetData>${texts.join("")}</${prefix}sheetData>` });
-    else splices.push({ start: at, end: at, text: texts.join("") });
-  }
+  for (const [at, texts] of fresh) splices.push({ start: at, end: at, text: texts.join("") });
   return splices;
 }
 
@@ -197,7 +202,7 @@ function writeCell(prefix: string, row: number, column: number, change: CellChan
     formula = `<${prefix}f${writeAttributes(array === undefined ? shared : { t: "array", ref: areaAddress(array) })}>${escapeXml(toFileFormula(cell.formula))}</${prefix}f>`;
   }
   const { type, inside } = writeValue(prefix, cell, formula !== "", writing);
-  return `${opening}${writeAttributes({ t: type, cm: mark })}>${formula}${inside}</${prefix}c>`;
+  return `${opening}${type === undefined ? "" : ` t="${type}"`}${mark === undefined ? "" : ` cm="${mark}"`}>${formula}${inside}</${prefix}c>`;
 }
 
 function writeValue(prefix: string, { value, look, hasResult = true }: DocumentCell, isComputed: boolean, writing: CellWriting): { readonly type?: string; readonly inside: string } {

@@ -3,8 +3,8 @@ import type { DocumentName, DocumentSheet, Look, WorkbookDocument } from "../doc
 import { findDynamicMark } from "./dynamic-mark";
 import { relationTypes, type FilePackage } from "./file-package";
 import { toFileFormula } from "./formula-text";
-import { emptySheet, emptyStyles, newFile, stylesType, worksheetType } from "./new-file";
-import { patchSheet } from "./patch-sheet";
+import { emptyStyles, newFile, stylesType, worksheetType } from "./new-file";
+import { patchSheet, writeSheet, type SheetWriting } from "./patch-sheet";
 import { renameSheets } from "./move-parts";
 import { isDateFormat } from "./read-looks";
 import type { FileSheet, OpenFile } from "./read-workbook";
@@ -14,12 +14,6 @@ import { child, childrenOf, descendants, escapeXml, isOn, numberOf, parseXml, pr
 
 /** Number of the calculation of today's programs: a file with an older one is computed anew by them. */
 const calculation = 191_029;
-
-/** A sheet without anything, over which a new one is written. */
-const blank: Omit<DocumentSheet, "id" | "name"> = {
-  state: "visible", cells: new Map(), rows: [], columns: [], merges: [], frozen: { rows: 0, columns: 0 }, hidesGrid: false, isProtected: false, typingRules: [], formats: [],
-  otherFormats: 0, tables: [], print: { orientation: "portrait", fitToWidth: false, breaksBefore: [] }, notes: [], drawings: 0,
-};
 
 /**
  * Makes an .xlsx file of a document: of a file that is open, or a new one.
@@ -55,21 +49,30 @@ export class FileWriter {
     const { file, looks: numbers } = this;
     const listed = this.standing.find(({ id }) => id === sheet.id);
     const old = this.before.sheets.find(({ id }) => id === sheet.id);
-    const part = listed?.part ?? file.add("xl/worksheets/sheet#.xml", worksheetType, emptySheet);
-    this.parts.set(sheet.id, part);
-    if (listed !== undefined && old !== undefined && isUntouched(old, sheet)) return;
-    const xml = file.read(part)!;
-    const patched = patchSheet(xml, listed === undefined || old === undefined ? { ...blank, id: sheet.id, name: sheet.name } : old, sheet, {
+    const writing: SheetWriting = {
       styleOf: (look) => numbers.styleOf(look, looks),
       movesDays: (look) => this.open?.from1904 === true && isDateFormat(looks[look]?.format),
       dynamicMark: () => (this.mark ??= findDynamicMark(file, this.workbookPart)),
       addConditionalLook: (look) => numbers.writer.addConditionalLook(look),
-    });
+    };
+    const newTableId = () => (this.tables = Math.max(this.tables, lastTableId(file)) + 1);
+    if (listed === undefined || old === undefined) {
+      const part = file.add("xl/worksheets/sheet#.xml", worksheetType, writeSheet(sheet, writing));
+      this.parts.set(sheet.id, part);
+      writeTables(file, part, sheet, newTableId);
+      this.computes = true;
+      return;
+    }
+    const { part } = listed;
+    this.parts.set(sheet.id, part);
+    if (isUntouched(old, sheet)) return;
+    const xml = file.read(part)!;
+    const patched = patchSheet(xml, old, sheet, writing);
     if (patched !== xml) {
       file.write(part, patched);
       this.computes = true;
     }
-    if (patched !== xml || JSON.stringify(old?.tables) !== JSON.stringify(sheet.tables)) writeTables(file, part, sheet, () => (this.tables = Math.max(this.tables, lastTableId(file)) + 1));
+    if (patched !== xml || JSON.stringify(old.tables) !== JSON.stringify(sheet.tables)) writeTables(file, part, sheet, newTableId);
   }
 
   /** Writes all that was not written yet and makes the file. */

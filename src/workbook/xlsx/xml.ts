@@ -4,7 +4,7 @@ import { damaged, limits, tooLarge } from "./file-problems";
 /** The attributes of an element, by the names they have in the text. */
 export type Attributes = Readonly<Record<string, string>>;
 
-/** What is told while an XML text is read. Names come without their prefix; places are indices into the text. */
+/** What is told while an XML text is read. Names come without their prefix; places are indices into the text. Attributes hold on to it: see `standingAlone`. */
 export interface XmlListener {
   /** From `start`, where the tag begins, to `end` behind it. */
   readonly open?: (name: string, attributes: Attributes, start: number, end: number) => void;
@@ -28,14 +28,30 @@ export function walkXml(xml: string, { open, text, close }: XmlListener): void {
     open?.(bare(name), attributes, xml.lastIndexOf("<", parser.position - 1), parser.position);
   });
   if (text !== undefined) {
-    parser.on("text", text);
-    parser.on("cdata", text);
+    const tell = (piece: string) => {
+      text(standAlone(piece));
+    };
+    parser.on("text", tell);
+    parser.on("cdata", tell);
   }
   parser.on("closetag", ({ name, isSelfClosing }) => {
     depth -= 1;
     close?.(bare(name), isSelfClosing ? parser.position : xml.lastIndexOf("<", parser.position - 1), parser.position);
   });
   parser.write(xml).close();
+}
+
+/** Longest piece of a text that engines copy; a longer one holds on to the whole text that it was cut out of. */
+const longestCopied = 12;
+
+/** Copies a piece of a text, so that whoever keeps it does not keep the text of a whole part in memory. */
+function standAlone(piece: string): string {
+  return piece.length > longestCopied ? [piece.slice(0, 1), piece.slice(1)].join("") : piece;
+}
+
+/** Copies attributes, for whoever keeps them. */
+export function standingAlone(attributes: Attributes): Attributes {
+  return Object.fromEntries(Object.entries(attributes).map(([name, value]) => [name, standAlone(value)]));
 }
 
 /** An element of a small part, with the place of itself and of what is in it. */
@@ -60,7 +76,7 @@ export function parseXml(xml: string): XmlNode {
   let root: XmlNode | undefined;
   walkXml(xml, {
     open(name, attributes, start, end) {
-      const node: Growing = { name, attributes, children: [], text: "", start, inner: end, innerEnd: end, end };
+      const node: Growing = { name, attributes: standingAlone(attributes), children: [], text: "", start, inner: end, innerEnd: end, end };
       stack.at(-1)?.children.push(node);
       root ??= node;
       stack.push(node);

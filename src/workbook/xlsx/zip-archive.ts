@@ -176,16 +176,27 @@ export function writeArchive(entries: readonly ArchiveEntry[]): Uint8Array {
   return file;
 }
 
-const crcTable = Uint32Array.from({ length: 256 }, (_, byte) => {
+/** What each byte does to a sum, and to one that is up to three bytes further on. */
+const crcTables = Array.from({ length: 4 }, () => new Uint32Array(256));
+for (let byte = 0; byte < 256; byte += 1) {
   let sum = byte;
   for (let bit = 0; bit < 8; bit += 1) sum = (sum & 1) === 1 ? (sum >>> 1) ^ 0xedb88320 : sum >>> 1;
-  return sum;
-});
+  crcTables[0]![byte] = sum;
+}
+for (let byte = 0; byte < 256; byte += 1) {
+  for (let ahead = 1; ahead < 4; ahead += 1) crcTables[ahead]![byte] = (crcTables[ahead - 1]![byte]! >>> 8) ^ crcTables[0]![crcTables[ahead - 1]![byte]! & 0xff]!;
+}
 
-/** Computes the sum that archives hold of a part: the CRC-32 of ITU-T V.42. */
+/** Computes the sum that archives hold of a part: the CRC-32 of ITU-T V.42, four bytes at a time. */
 export function crc32(bytes: Uint8Array): number {
+  const [first, second, third, fourth] = crcTables as [Uint32Array, Uint32Array, Uint32Array, Uint32Array];
   let sum = 0xffffffff;
-  for (const byte of bytes) sum = crcTable[(sum ^ byte) & 0xff]! ^ (sum >>> 8);
+  let at = 0;
+  for (const whole = bytes.length & ~3; at < whole; at += 4) {
+    sum ^= bytes[at]! | (bytes[at + 1]! << 8) | (bytes[at + 2]! << 16) | (bytes[at + 3]! << 24);
+    sum = fourth[sum & 0xff]! ^ third[(sum >>> 8) & 0xff]! ^ second[(sum >>> 16) & 0xff]! ^ first[sum >>> 24]!;
+  }
+  for (; at < bytes.length; at += 1) sum = first[(sum ^ bytes[at]!) & 0xff]! ^ (sum >>> 8);
   return (sum ^ 0xffffffff) >>> 0;
 }
 

@@ -1,13 +1,16 @@
-import type { WorkbookSnapshot } from "../../../sheet";
+import type { SheetSnapshot, WorkbookSnapshot } from "../../../sheet";
 import { PlanModel } from "../../plan/model";
 import { requireTables, type PlanRow } from "../../plan/read";
 import { foldName, invalid, quote } from "../../text";
-import { readTabs, type TabReading } from "../tab";
+import { isTab, jobIdOf, readTabs, type TabReading } from "../tab";
 
 /** A planning workbook as commissioning reads it: the plan, and the tabs that are there. */
 export interface CommissioningPlan {
   readonly model: PlanModel;
   readonly tabs: readonly TabReading[];
+  /** The sheets that the tabs were read from, as they were. */
+  readonly tabSheets: readonly SheetSnapshot[];
+  /** Names of all sheets. */
   readonly sheets: readonly string[];
 }
 
@@ -15,7 +18,31 @@ export interface CommissioningPlan {
 export function readCommissioningPlan(workbook: WorkbookSnapshot): CommissioningPlan {
   const model = new PlanModel(workbook);
   requireTables(model.plan, ["jobs", "procedures", "steps", "sites", "arrays"]);
-  return { model, tabs: readTabs(workbook), sheets: workbook.sheets.map(({ name }) => name) };
+  return withTabs({ model, sheets: workbook.sheets.map(({ name }) => name) }, workbook);
+}
+
+/** Gives a plan the tabs that were read; those that it had go. */
+export function withTabs(plan: Pick<CommissioningPlan, "model" | "sheets">, { sheets }: WorkbookSnapshot): CommissioningPlan {
+  return { ...plan, tabs: readTabs({ sheets }), tabSheets: sheets.filter(isTab) };
+}
+
+/** A plan whose tabs are still to be read, job by job: those of a hundred jobs at once are a hundred times what a build needs. */
+export interface PlanOfTabs {
+  readonly plan: CommissioningPlan;
+  /** Names of the sheets that are tabs of a job, by its id. */
+  readonly tabsOf: ReadonlyMap<string, readonly string[]>;
+}
+
+/** Reads of a workbook what commissioning needs of it but for what stands on its tabs. */
+export function readPlanOfTabs({ sheets }: WorkbookSnapshot): PlanOfTabs {
+  const tabsOf = new Map<string, string[]>();
+  const apart = sheets.map((sheet) => {
+    const jobId = jobIdOf(sheet);
+    if (jobId === null) return sheet;
+    tabsOf.set(jobId, [...(tabsOf.get(jobId) ?? []), sheet.name]);
+    return { ...sheet, values: [], formulas: [] };
+  });
+  return { plan: readCommissioningPlan({ sheets: apart }), tabsOf };
 }
 
 /** Lists the jobs of a plan that have a name, in table order. */

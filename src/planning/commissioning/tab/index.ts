@@ -1,5 +1,5 @@
 export { tabSheet } from "./tab-sheet";
-export { readPlannedTab, readTab, readTabs } from "./read-tab";
+export { jobIdOf, readPlannedTab, readTab, readTabs } from "./read-tab";
 export { acceptBlocks } from "./accept-blocks";
 export { reopenBlocks, sealBlocks, sealRowOf } from "./seal-blocks";
 export { checkTabSeal } from "./sealed-tab";

@@ -33,13 +33,24 @@ export function readTab(sheet: SheetSnapshot): TabReading | null {
   return tab === null || tab.faults.length > 0 || tab.places.layout === "earlier" ? tab : { ...tab, elsewhere: [...tab.elsewhere, ...typedElsewhere(sheet, tab)] };
 }
 
+/** Tells whose tab a sheet is, without reading what stands on it; null where it is none. */
+export function jobIdOf(sheet: SheetSnapshot): string | null {
+  const head = readHead(sheet);
+  return head === null ? null : readMark(sheet, head.marker, head.header.columns).jobId;
+}
+
+/** Finds the marker and the headers of a tab. */
+function readHead(sheet: SheetSnapshot) {
+  const marker = findMarker(sheet);
+  const headerRow = marker === null ? null : findHeader(sheet, marker.row);
+  return marker === null || headerRow === null ? null : { marker, headerRow, header: readHeader(sheet.values[headerRow]!) };
+}
+
 /** Reads a tab but for what stands outside its records. */
 function readRecords(sheet: SheetSnapshot): TabReading | null {
-  const marker = findMarker(sheet);
-  if (marker === null) return null;
-  const headerRow = findHeader(sheet, marker.row);
-  if (headerRow === null) return null;
-  const header = readHeader(sheet.values[headerRow]!);
+  const head = readHead(sheet);
+  if (head === null) return null;
+  const { marker, headerRow, header } = head;
   const reader = new RowReader(sheet, header);
   const places = findBlocks(reader, headerRow, header, sheet.values.length);
   const { snagIds, sealCount, ...mark } = readMark(sheet, marker, header.columns);

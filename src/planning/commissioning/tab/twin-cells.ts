@@ -79,13 +79,14 @@ function cellIn({ columns }: TabPlaces, key: TabColumn | null, cell: Omit<TwinCe
 /** Finds the figures above the steps by their labels; a figure whose label is gone is not there to be believed. */
 function summaryCells(sheet: Pick<SheetSnapshot, "values">, tab: TabReading): TwinCell[] {
   const firstStep = tab.steps[0]?.row ?? tab.places.snagsRow;
+  const shown = figuresOf(tab);
   const labels = sheet.values.findIndex((line, row) => row > tab.headerRow && row < firstStep && line.includes(figureLabels.next));
   const figures = labels < 0 ? [] : (Object.keys(figureLabels) as Figure[]).flatMap((figure): TwinCell[] => {
     const column = sheet.values[labels]!.indexOf(figureLabels[figure]);
-    return column < 0 ? [] : [{ row: labels + 1, column, label: figureLabels[figure], value: figuresOf(tab)[figure] }];
+    return column < 0 ? [] : [{ row: labels + 1, column, label: figureLabels[figure], value: shown[figure] }];
   });
   const { found } = tab.places.columns;
-  const line = found === undefined ? [] : [{ row: tab.markRow, column: found, label: "The line of progress", value: progressLine(tab) }];
+  const line = found === undefined ? [] : [{ row: tab.markRow, column: found, label: "The line of progress", value: progressLine(shown) }];
   return [...line, ...figures];
 }
 
@@ -109,8 +110,7 @@ function figuresOf(records: JobRecords): Readonly<Record<Figure, Scalar>> {
   };
 }
 
-function progressLine(records: JobRecords): string {
-  const { done, open, differ, again, snags } = figuresOf(records);
+function progressLine({ done, open, differ, again, snags }: Readonly<Record<Figure, Scalar>>): string {
   return `${showCell(done)} steps done, ${showCell(open)} required open, ${showCell(differ)} differ, ${showCell(again)} to see again, ${showCell(snags)} snags open`;
 }
 

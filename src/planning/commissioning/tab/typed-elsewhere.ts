@@ -47,8 +47,8 @@ function isOurText(key: TabColumn | null, value: CellValue): boolean {
 
 /** Tells whether the cell of a formula holds it still, or at least shows what it must; a row for snags that nobody filled shows nothing or 0. */
 function isAsComputed(value: CellValue, formula: string | null, right: Scalar | undefined): boolean {
-  if (formula !== null && (isBlank(value) || isError(value) || isOurFormula(formula))) return true;
-  return showsSame(value, right ?? (value === 0 ? 0 : ""));
+  if (showsSame(value, right ?? (value === 0 ? 0 : ""))) return true;
+  return formula !== null && (isBlank(value) || isError(value) || isOurFormula(formula));
 }
 
 /** Days from 2000 to 2099. How a number is shown is not read: among these it is as likely a day as a quantity, and is told as both. */
