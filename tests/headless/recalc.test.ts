@@ -52,18 +52,26 @@ test.each(["BAY.", "_xldudf_BAY_", "_xldudf_bay_"])("functions of ours spelt wit
 
 test("formulas of ours that shared one text come out each by itself", async () => {
   const { sheets } = await recalc({
-    sheets: { Quote: rows('<c r="A1"><f t="shared" ref="A1:A2" si="0">_xldudf_BAY_USABLE(&quot;RAID 6&quot;,B1,4)</f></c><c r="B1"><v>12</v></c>', '<c r="A2"><f t="shared" si="0"/></c><c r="B2"><v>10</v></c>') },
+    sheets: {
+      Quote: rows(
+        '<c r="A1"><f t="shared" ref="A1:A2" si="0">_xldudf_BAY_USABLE(&quot;RAID 6&quot;,B1,4)</f></c><c r="B1"><v>12</v></c>',
+        '<c r="A2"><f t="shared" si="0"/></c><c r="B2"><v>10</v></c>',
+      ),
+    },
   });
   expect(sheets[0]!.values).toEqual([[40, 12], [32, 10]]);
   expect(sheets[0]!.formulas.map(([formula]) => formula)).toEqual(['=BAY.USABLE("RAID 6",B1,4)', '=BAY.USABLE("RAID 6",B2,4)']);
 });
 
 (hasLibreOffice ? test : test.skip)("arrays, spilled ones and tables of ours have their figures after recalc, and again after LibreOffice has computed everything", async () => {
-  // Fixed to its cell; one that finds its size, with its mark; one of ours.
-  const spilling = (cell: string, formula: string) => `<c r="${cell}"><f t="array" ref="${cell}">${formula}</f></c>`;
   const first = await recalc({
     sheets: {
-      Quote: rows(`<c r="A1"><v>5</v></c><c r="B1"><f t="array" ref="B1">SUM(IF(A1:A3&gt;10,A1:A3,0))</f></c><c r="C1"><f>SEQUENCE(4)</f></c>${spilling("D1", "_xldudf_BAY_BREAKDOWN(&quot;RAID 6&quot;,12,4)")}`, '<c r="A2"><v>20</v></c>', '<c r="A3"><v>30</v></c>'),
+      Quote: rows(
+        `<c r="A1"><v>5</v></c><c r="B1"><f t="array" ref="B1">SUM(IF(A1:A3&gt;10,A1:A3,0))</f></c><c r="C1"><f>SEQUENCE(4)</f></c>` +
+          '<c r="D1"><f t="array" ref="D1">_xldudf_BAY_BREAKDOWN(&quot;RAID 6&quot;,12,4)</f></c>',
+        '<c r="A2"><v>20</v></c>',
+        '<c r="A3"><v>30</v></c>',
+      ),
     },
   });
   expect(first.code).toBe(0);
