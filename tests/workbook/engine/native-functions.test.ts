@@ -233,4 +233,4 @@ test("the engine answers what LibreOffice answers, but for what is known", async
   } finally {
     await rm(folder, { recursive: true });
   }
-}, 60_000);
+});
