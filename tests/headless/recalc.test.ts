@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { strFromU8, unzipSync } from "fflate";
 import { readSnapshot } from "../../src/workbook/xlsx/read-snapshot";
 import { rawWorkbook, type RawWorkbook } from "../support/raw-workbook";
+import { hasLibreOffice, saveInLibreOffice } from "../support/libre-office";
 import { runCommand } from "../support/run-command";
 
 let folder = "";
@@ -14,7 +15,11 @@ afterAll(() => rm(folder, { recursive: true, force: true }));
 const at = (name: string): string => join(folder, name);
 
 async function recalc(raw: RawWorkbook) {
-  await writeFile(at("in.xlsx"), rawWorkbook(raw));
+  return recalcBytes(rawWorkbook(raw));
+}
+
+async function recalcBytes(whole: Uint8Array) {
+  await writeFile(at("in.xlsx"), whole);
   const run = await runCommand("recalc", at("in.xlsx"), "-o", at("out.xlsx"));
   const bytes = new Uint8Array(await readFile(at("out.xlsx")));
   return { ...run, sheets: readSnapshot(bytes).sheets, parts: unzipSync(bytes) };
@@ -31,6 +36,60 @@ test("a chain of our formulas and others that was saved where the add-in is not 
   expect(sheets[0]!.values[0]).toEqual([40, 36, 2]);
   expect(code).toBe(0);
   expect(lines).toEqual([{ file: at("in.xlsx"), out: at("out.xlsx"), failed: [], outOfDate: [] }]);
+});
+
+// Spelt as people type them, as the spreadsheet host stores them, and as LibreOffice does with functions it does not know; without any result, as openpyxl saves.
+test.each(["BAY.", "_xldudf_BAY_", "_xldudf_bay_"])("functions of ours spelt with %s are computed, and stored as the host shows them without an @", async (ours) => {
+  const cell = (place: string, formula: string) => `<c r="${place}"><f>${formula}</f><v/></c>`;
+  const { sheets, parts } = await recalc({
+    sheets: { Quote: rows(cell("A1", `${ours}USABLE(&quot;RAID 6&quot;,12,4)`) + cell("B1", "A1*0.9") + cell("C1", `2*${ours}UNITPRICE(72,B1)`)) },
+  });
+  expect(sheets[0]!.values[0]).toEqual([40, 36, 4]);
+  const xml = strFromU8(parts["xl/worksheets/sheet1.xml"]!);
+  expect(xml).toContain('<c r="A1" cm="1"><f t="array" ref="A1">_xldudf_BAY_USABLE(&quot;RAID 6&quot;,12,4)</f><v>40</v></c>');
+  expect(xml).toContain('<c r="C1" cm="1"><f t="array" ref="C1">2*_xldudf_BAY_UNITPRICE(72,B1)</f><v>4</v></c>');
+});
+
+test("formulas of ours that shared one text come out each by itself", async () => {
+  const { sheets } = await recalc({
+    sheets: {
+      Quote: rows(
+        '<c r="A1"><f t="shared" ref="A1:A2" si="0">_xldudf_BAY_USABLE(&quot;RAID 6&quot;,B1,4)</f></c><c r="B1"><v>12</v></c>',
+        '<c r="A2"><f t="shared" si="0"/></c><c r="B2"><v>10</v></c>',
+      ),
+    },
+  });
+  expect(sheets[0]!.values).toEqual([[40, 12], [32, 10]]);
+  expect(sheets[0]!.formulas.map(([formula]) => formula)).toEqual(['=BAY.USABLE("RAID 6",B1,4)', '=BAY.USABLE("RAID 6",B2,4)']);
+});
+
+(hasLibreOffice ? test : test.skip)("arrays, spilled ones and tables of ours have their figures after recalc, and again after LibreOffice has computed everything", async () => {
+  const first = await recalc({
+    sheets: {
+      Quote: rows(
+        `<c r="A1"><v>5</v></c><c r="B1"><f t="array" ref="B1">SUM(IF(A1:A3&gt;10,A1:A3,0))</f></c><c r="C1"><f>SEQUENCE(4)</f></c>` +
+          '<c r="D1"><f t="array" ref="D1">_xldudf_BAY_BREAKDOWN(&quot;RAID 6&quot;,12,4)</f></c>',
+        '<c r="A2"><v>20</v></c>',
+        '<c r="A3"><v>30</v></c>',
+      ),
+    },
+  });
+  expect(first.code).toBe(0);
+  const shown = first.sheets[0]!.values;
+  // 20 and 30; 1 to 4; 12 drives of 4 TB, of which two hold parity.
+  expect(shown.map((line) => line.slice(0, 5)).slice(0, 7)).toEqual([
+    [5, 50, 1, "Line", "TB"], [20, null, 2, "Raw", 48], [30, null, 3, "Spare drives", 0], [null, null, 4, "Outside a group", 0], [null, null, null, "Redundancy", 8],
+    [null, null, null, "Reserve", 0], [null, null, null, "Usable", 40],
+  ]);
+  const saved = await readFile(saveInLibreOffice(at("out.xlsx"), at("saved"), { computes: true }));
+  const there = readSnapshot(new Uint8Array(saved)).sheets[0]!.values;
+  expect(there[0]!.slice(0, 2)).toEqual([5, 50]);
+  // It knows neither add-ins nor, in older versions, SEQUENCE.
+  expect(there[0]![3]).toEqual({ error: "#NAME?" });
+  const again = await recalcBytes(new Uint8Array(saved));
+  expect(again.lines).toMatchObject([{ failed: [], outOfDate: [] }]);
+  expect(again.sheets[0]!.values).toEqual(shown);
+  expect(strFromU8(again.parts["xl/worksheets/sheet1.xml"]!)).toMatch(/<c r="D1" t="str" cm="1"><f t="array" ref="D1:G7">_xldudf_BAY_BREAKDOWN\(/);
 });
 
 test("figures that the engine gets otherwise stay, those behind what changed go without a result and are named, and what stands beside them stays byte for byte", async () => {
@@ -79,4 +138,17 @@ test("one cell in the last corner of a sheet costs no sheet full of cells", asyn
   const xml = strFromU8(unzipSync(new Uint8Array(await readFile(at("out.xlsx"))))["xl/worksheets/sheet1.xml"]!);
   expect(xml).toContain("<v>40</v>");
   expect(xml).toContain('<c r="XFD1048576"><v>7</v></c>');
+});
+
+const wholeSheet = "A1:XFD1048576";
+test.each([
+  ["a rule of what may be typed", `<dataValidations count="1"><dataValidation type="whole" sqref="${wholeSheet}"><formula1>A1</formula1></dataValidation></dataValidations>`],
+  ["a conditional format", `<conditionalFormatting sqref="${wholeSheet}"><cfRule type="expression" priority="1"><formula>A1&gt;5</formula></cfRule></conditionalFormatting>`],
+  ["a merged area", `<mergeCells count="1"><mergeCell ref="${wholeSheet}"/></mergeCells>`],
+])("%s over every cell of a sheet stays as it is, and is not gone through cell by cell", async (_, section) => {
+  const { code, parts } = await recalc({ sheets: { Wide: `${rows('<c r="B1"><f>_xldudf_BAY_USABLE(&quot;RAID 6&quot;,12,4)</f></c>')}${section}` } });
+  expect(code).toBe(0);
+  const xml = strFromU8(parts["xl/worksheets/sheet1.xml"]!);
+  expect(xml).toContain("<v>40</v>");
+  expect(xml).toContain(section);
 });

@@ -1,5 +1,5 @@
 import { execFileSync } from "node:child_process";
-import { existsSync } from "node:fs";
+import { existsSync, mkdirSync, writeFileSync } from "node:fs";
 import { basename, join } from "node:path";
 
 const office = ["/usr/bin/soffice", "/usr/bin/libreoffice", "/Applications/LibreOffice.app/Contents/MacOS/soffice"].find(existsSync);
@@ -7,8 +7,19 @@ const office = ["/usr/bin/soffice", "/usr/bin/libreoffice", "/Applications/Libre
 /** Tells whether LibreOffice is installed: it is no package of ours. Where it is not, tests that want it are counted as skipped. */
 export const hasLibreOffice = office !== undefined;
 
-/** Opens a workbook in LibreOffice and saves it into another folder, and answers with the path of that file. */
-export function saveInLibreOffice(path: string, folder: string): string {
+/** A setting of LibreOffice: whatever program saved a file, its formulas are computed on opening. */
+const computesAlways = `<?xml version="1.0" encoding="UTF-8"?>
+<oor:items xmlns:oor="http://openoffice.org/2001/registry">
+<item oor:path="/org.openoffice.Office.Calc/Formula/Load"><prop oor:name="OOXMLRecalcMode" oor:op="fuse"><value>0</value></prop></item>
+</oor:items>
+`;
+
+/** Opens a workbook in LibreOffice and saves it into another folder, and answers with the path of that file. With `computes` every formula is computed anew. */
+export function saveInLibreOffice(path: string, folder: string, { computes = false } = {}): string {
+  if (computes) {
+    mkdirSync(join(folder, "profile", "user"), { recursive: true });
+    writeFileSync(join(folder, "profile", "user", "registrymodifications.xcu"), computesAlways);
+  }
   execFileSync(office!, ["--headless", `-env:UserInstallation=file://${folder}/profile`, "--convert-to", "xlsx:Calc MS Excel 2007 XML", "--outdir", folder, path], { stdio: "ignore" });
   return join(folder, basename(path));
 }

@@ -8,6 +8,17 @@ export function documentSnapshot({ sheets }: WorkbookDocument, choice?: SheetCho
   return { sheets: sheets.map((sheet) => sheetSnapshot(sheet, isChosen({ name: sheet.name, visible: sheet.state === "visible" }))) };
 }
 
+/** Cells up to which a snapshot is a full rectangle. */
+const mostCells = 20_000_000;
+
+/**
+ * Makes the row that stands for all in which nothing stands: as wide as the sheet, but for a sheet with cells so far apart that nobody could look at
+ * all between them. There it has none.
+ */
+export function blankRow(rows: number, columns: number): null[] {
+  return rows * columns > mostCells ? [] : new Array<null>(columns).fill(null);
+}
+
 /** Reads a sheet as a snapshot, or without its cells. */
 export function sheetSnapshot(sheet: DocumentSheet, withCells: boolean): SheetSnapshot {
   let [rows, columns] = [0, 0];
@@ -21,18 +32,18 @@ export function sheetSnapshot(sheet: DocumentSheet, withCells: boolean): SheetSn
     }
   }
   // Rows in which nothing stands are one and the same: a cell in the last row of a sheet costs no million of them.
-  const blank: null[] = new Array<null>(columns).fill(null);
+  const blank = blankRow(rows, columns);
   const values: CellValue[][] = new Array<CellValue[]>(rows).fill(blank);
   const formulas: (string | null)[][] = new Array<(string | null)[]>(rows).fill(blank);
   for (const [row, line] of withCells ? sheet.cells : []) {
     if (row >= rows) continue;
-    const shown: CellValue[] = [...blank];
+    const shown: CellValue[] = new Array<CellValue>(columns).fill(null);
     let written: (string | null)[] = blank;
     for (const [column, { value, formula }] of line) {
       if (column >= columns) continue;
       shown[column] = value;
       if (formula === undefined) continue;
-      if (written === blank) written = [...blank];
+      if (written === blank) written = new Array<null>(columns).fill(null);
       written[column] = formula;
     }
     values[row] = shown;

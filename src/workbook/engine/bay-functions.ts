@@ -4,6 +4,7 @@ import { ArrayValueObject, BaseFunction, BooleanValueObject, ErrorType, ErrorVal
 import { catalogue, type CatalogueEntry } from "../../functions/catalogue";
 import { sheetSize } from "../../sheet";
 import { CellFault, installCustomFunctions } from "../../functions/support/custom-functions";
+import { Comparison } from "./comparison";
 import { no, yes } from "./engine-values";
 import { readFormulaLiteralsAsWritten } from "./formula-literals";
 
@@ -20,12 +21,13 @@ export interface FaultNote {
  * Makes an engine function out of every entry of the catalogue, for the engine's `formula.function` setting.
  *
  * Arguments arrive as the spreadsheet host gives them: a range as rows of cells, an empty cell as null, an error as its text, which
- * the function answers with a sentence that names the argument.
+ * the function answers with a sentence that names the argument. Comparisons, which the engine knows as a function too, are ours as well.
  */
 export function bayFunctions(): [new (name: string) => BaseFunction, string][] {
   installCustomFunctions();
   readFormulaLiteralsAsWritten();
-  return catalogue.map((one) => [engineClass(one), `${namespace}.${one.id}`]);
+  const ours = catalogue.map((one): [new (name: string) => BaseFunction, string] => [engineClass(one), `${namespace}.${one.id}`]);
+  return [...ours, [Comparison, "COMPARE"]];
 }
 
 /** Describes every worksheet function for the engine's autocomplete and argument help. */

@@ -1,6 +1,6 @@
 import { DataValidationErrorStyle, type ICellData, type ISheetDataValidationRule, type IWorkbookData, type IWorksheetData } from "@univerjs/core";
 import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
-import type { Area } from "../../sheet";
+import { sheetSize, type Area } from "../../sheet";
 import {
   cellAt, putCell, type CellGrid, type DocumentName, type DocumentSheet, type FormulaFormat, type LineSetting, type Look, type TypingRule, type WorkbookDocument,
 } from "../document/workbook-document";
@@ -8,7 +8,7 @@ import { no, yes } from "./engine-values";
 import { isFormulaFormat } from "./formula-format";
 import { figureOf } from "./kept-figures";
 import { hexColor, lookOfStyle } from "./look-style";
-import { everySheet, lookId } from "./open-document";
+import { everySheet, lookId, toTheEnd } from "./open-document";
 import { cellValue } from "./sheet-snapshot";
 import { columnCharacters, eachCell, extrasOf, findStyle, numbered, readResource, resourceNames, rowPoints, toArea, type Spill, type StoredStyle, type StoredWorkbook } from "./stored-sheet";
 
@@ -79,11 +79,11 @@ function sheetOf(
       const setting: LineSetting = { first: column, last: column, size: w === undefined ? undefined : columnCharacters(w), hidden: hd === yes || undefined, look };
       return setting.size === undefined && setting.hidden === undefined && look === undefined ? [] : [setting];
     }),
-    merges: (sheet.mergeData ?? []).map(toArea),
+    merges: [...(sheet.mergeData ?? []).map(toArea), ...(extras.wideMerges ?? [])],
     frozen: { rows: sheet.freeze?.ySplit ?? 0, columns: sheet.freeze?.xSplit ?? 0 },
     hidesGrid: sheet.showGridlines === no,
     isProtected: extras.protection !== undefined,
-    typingRules: rules.flatMap(ruleOf),
+    typingRules: rules.flatMap((rule) => ruleOf(rule, sheet)),
     formats: formats.flatMap(formatOf),
     otherFormats: 0,
     tables: extras.tables ?? [],
@@ -119,13 +119,19 @@ function cellsOf(sheet: Partial<IWorksheetData>, spills: readonly Spill[], lookO
   return cells;
 }
 
-function ruleOf(rule: ISheetDataValidationRule): TypingRule[] {
+/** An area that ends with the cells which the engine has, as it reaches to the end of the sheet. */
+function areaToTheEnd(area: Area, { rowCount = 0, columnCount = 0 }: Partial<IWorksheetData>): Area {
+  const rows = area.row + area.rows === rowCount ? sheetSize.rows - area.row : area.rows;
+  return { ...area, rows, columns: area.column + area.columns === columnCount ? sheetSize.columns - area.column : area.columns };
+}
+
+function ruleOf(rule: ISheetDataValidationRule, sheet: Partial<IWorksheetData>): TypingRule[] {
   const type = rule.type === "listMultiple" ? "list" : rule.type;
   if (type !== "list" && type !== "whole" && type !== "decimal" && type !== "date" && type !== "time" && type !== "textLength" && type !== "custom") return [];
   const formulas = [rule.formula1, rule.formula2].filter((formula) => formula !== undefined && formula !== "");
   return [
     {
-      areas: rule.ranges.map(toArea),
+      areas: rule.ranges.map(toArea).map((area) => (rule.uid.endsWith(toTheEnd) ? areaToTheEnd(area, sheet) : area)),
       type,
       operator: rule.operator ?? undefined,
       formulas: formulas.map(String),

@@ -46,13 +46,14 @@ function shiftOf(command: string, { startRow, endRow, startColumn, endColumn }: 
 
 /** Moves everything that is tied to rows or columns; what stood wholly on rows or columns that went goes with them. */
 export function shiftExtras(extras: SheetExtras, shift: LineMove): SheetExtras {
-  const { tables, notes, print, moves = [] } = extras;
+  const { tables, notes, print, wideMerges, moves = [] } = extras;
   const titles = print?.titleRows;
   const movedTitles = titles === undefined || shift.axis === "column" ? titles : movedRows(titles.row, titles.rows, shift);
   return {
     ...extras,
     moves: [...moves, shift],
     ...(tables && { tables: tables.flatMap((table) => movedArea(table.area, shift).map((area) => ({ ...table, area }))) }),
+    ...(wideMerges && { wideMerges: wideMerges.flatMap((area) => movedArea(area, shift)) }),
     ...(notes && { notes: notes.flatMap((note) => movedArea(cellArea(note), shift).map(({ row, column }) => ({ ...note, row, column }))) }),
     ...(print &&
       shift.axis === "row" && {

@@ -2,7 +2,7 @@ import {
   DataValidationErrorStyle, DataValidationOperator, DataValidationRenderMode,
   type ICellData, type ISheetDataValidationRule, type IWorkbookData, type IWorksheetData,
 } from "@univerjs/core";
-import { isError, sheetSize, type CellValue } from "../../sheet";
+import { isError, sheetSize, type Area, type CellValue } from "../../sheet";
 import { cellAt, type DocumentCell, type DocumentSheet, type FormulaFormat, type LineSetting, type TypingRule, type WorkbookDocument } from "../document/workbook-document";
 import { assembleWorkbook } from "./assemble-workbook";
 import { cellKind, no, yes } from "./engine-values";
@@ -60,6 +60,9 @@ function openSheet(sheet: DocumentSheet, styles: Readonly<Record<string, StoredS
   }
   const seen = sheet.columns.map(({ first, last }) => (last >= sheetSize.columns - 1 ? first : last) + 1);
   const columnCount = Math.min(sheetSize.columns, Math.max(26, Math.max(columns, ...seen) + 6));
+  const rowCount = Math.min(sheetSize.rows, Math.max(200, rows + 50));
+  const isWide = (area: Area) => area.row + area.rows > rowCount || area.column + area.columns > columnCount || area.rows * area.columns > mostMerged;
+  const wideMerges = sheet.merges.filter(isWide);
   const extras: SheetExtras = {
     tables: [...sheet.tables],
     print: sheet.print,
@@ -67,6 +70,7 @@ function openSheet(sheet: DocumentSheet, styles: Readonly<Record<string, StoredS
     drawings: sheet.drawings,
     ...(sheet.isProtected && { protection: { sheet: true } }),
     ...(sheet.state === "veryHidden" && { veryHidden: true }),
+    ...(wideMerges.length > 0 && { wideMerges }),
   };
   return {
     sheet: {
@@ -74,19 +78,19 @@ function openSheet(sheet: DocumentSheet, styles: Readonly<Record<string, StoredS
       name: sheet.name,
       tabColor: sheet.tabColor ?? "",
       hidden: sheet.state === "visible" ? no : yes,
-      rowCount: Math.min(sheetSize.rows, Math.max(200, rows + 50)),
+      rowCount,
       columnCount,
       defaultColumnWidth: columnPixels(sheet.defaultWidth ?? 8.43),
       defaultRowHeight: rowPixels(sheet.defaultHeight ?? 15),
       cellData,
       rowData,
       columnData: openColumns(sheet.columns, columnCount, styles),
-      mergeData: sheet.merges.map(toRange),
+      mergeData: sheet.merges.filter((area) => !isWide(area)).map(toRange),
       freeze: freeze(sheet.frozen),
       showGridlines: sheet.hidesGrid ? no : yes,
       custom: extras,
     },
-    validations: sheet.typingRules.map(openRule),
+    validations: sheet.typingRules.map((rule, index) => openRule(rule, index, { rowCount, columnCount })),
     conditionalFormats: sheet.formats.map(openFormat),
   };
 }
@@ -149,10 +153,17 @@ const weights = { information: DataValidationErrorStyle.INFO, stop: DataValidati
 /** Comparisons by the names that files and the engine have in common. */
 const operators: ReadonlyMap<string, DataValidationOperator> = new Map(Object.values(DataValidationOperator).map((one) => [one, one]));
 
-function openRule(rule: TypingRule, index: number): ISheetDataValidationRule {
+/** Most cells of one merged area that the engine is given. */
+const mostMerged = 1_000_000;
+
+/** What the name of a rule ends in whose areas reach to the last row or column of the sheet: the engine goes through every cell of a rule, and is given those it has. */
+export const toTheEnd = "…";
+
+function openRule(rule: TypingRule, index: number, { rowCount, columnCount }: { readonly rowCount: number; readonly columnCount: number }): ISheetDataValidationRule {
+  const reaches = rule.areas.some(({ row, column, rows, columns }) => row + rows > rowCount || column + columns > columnCount);
   return {
-    uid: `v${index}`,
-    ranges: rule.areas.map(toRange),
+    uid: `v${index}${reaches ? toTheEnd : ""}`,
+    ranges: rule.areas.map(toRange).map((range) => ({ ...range, endRow: Math.min(range.endRow, rowCount - 1), endColumn: Math.min(range.endColumn, columnCount - 1) })),
     type: rule.type,
     formula1: rule.formulas[0],
     formula2: rule.formulas[1],

@@ -1,5 +1,6 @@
 import type { ICellData, IWorksheetData } from "@univerjs/core";
 import type { CellValue, SheetSnapshot } from "../../sheet";
+import { blankRow } from "../document/document-snapshot";
 import { cellKind, yes } from "./engine-values";
 import { eachCell, extrasOf, type Spill } from "./stored-sheet";
 
@@ -71,15 +72,15 @@ function square(values: CellValue[][], formulas: (string | null)[][]): void {
   const rows = Math.max(values.length, formulas.length);
   let columns = 0;
   values.forEach((line) => (columns = Math.max(columns, line.length)));
-  const blank: null[] = new Array<null>(columns).fill(null);
+  const blank = blankRow(rows, columns);
   for (let row = 0; row < rows; row += 1) {
-    values[row] = filled(values[row], blank);
-    formulas[row] = filled(formulas[row], blank);
+    values[row] = filled(values[row], columns, blank);
+    formulas[row] = filled(formulas[row], columns, blank);
   }
 }
 
-function filled<T>(line: (T | null)[] | undefined, blank: null[]): (T | null)[] {
+function filled<T>(line: (T | null)[] | undefined, columns: number, blank: null[]): (T | null)[] {
   if (line === undefined) return blank;
-  for (let column = 0; column < blank.length; column += 1) line[column] ??= null;
+  for (let column = 0; column < columns; column += 1) line[column] ??= null;
   return line;
 }

@@ -18,6 +18,8 @@ export interface SheetExtras {
   notes?: { row: number; column: number; note: unknown }[];
   /** Pictures, shapes and charts that the file holds for this sheet. */
   drawings?: number;
+  /** Merged areas that reach past the cells that the engine has: it would go through every one of them. */
+  wideMerges?: Area[];
   /** True for a sheet hidden so that only a program can show it. */
   veryHidden?: boolean;
   /** Rows and columns that came or went since the file was read. */

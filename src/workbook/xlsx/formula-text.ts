@@ -30,6 +30,14 @@ export function fromFileFormula(formula: string): string {
   )}`;
 }
 
+/**
+ * Tells of a stored formula whether the program that saved it did not know a function younger than the file format: it spells such a name in
+ * small letters, as LibreOffice does, and what it shows is no result.
+ */
+export function hasUnknownFunction(stored: string): boolean {
+  return /_xlfn\.(?:_xlws\.)?[a-z]/.test(stored);
+}
+
 /** Changes a formula outside its texts and quoted sheet names. */
 function outsideQuotes(formula: string, change: (text: string) => string): string {
   return formula

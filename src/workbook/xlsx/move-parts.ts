@@ -19,7 +19,8 @@ export interface SheetMove {
  */
 export function moveParts({ file, workbookPart, sheets }: OpenFile, moved: SheetMove): void {
   for (const { part, name } of sheets) {
-    const xml = file.read(part)!;
+    const xml = file.read(part);
+    if (xml === null) continue;
     const patched = part === moved.part ? moveSheet(xml, moved) : moveTexts(xml, name, moved, sheetFormulas);
     if (patched !== xml) file.write(part, patched);
     if (part === moved.part) moveAttached(file, part, moved);

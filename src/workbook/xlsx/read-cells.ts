@@ -3,7 +3,7 @@ import { RowCells } from "../document/row-cells";
 import type { CellGrid, DocumentCell, Look } from "../document/workbook-document";
 import { readCellText } from "./cell-text";
 import { damaged, limits, tooLarge } from "./file-problems";
-import { fromFileFormula } from "./formula-text";
+import { fromFileFormula, hasUnknownFunction } from "./formula-text";
 import { isDateFormat } from "./read-looks";
 import type { FormulaAt, RepeatedCells } from "./repeated-cells";
 import { numberOf, type Attributes } from "./xml";
@@ -159,7 +159,8 @@ export class CellReader {
 
   private readFormula({ attributes, text }: { readonly attributes: Attributes; readonly text: string }): Partial<DocumentCell> {
     // Nothing between the tags is a text without characters, or the work of a program that does not compute.
-    const hasResult = this.result !== null && (this.result !== "" || this.attributes["t"] === "str");
+    const isUnknown = this.result === "#NAME?" && hasUnknownFunction(text);
+    const hasResult = this.result !== null && (this.result !== "" || this.attributes["t"] === "str") && !isUnknown;
     const { t: kind, ref, si } = attributes;
     if (kind === "dataTable") return { isDataTable: true, hasResult };
     if (kind === "shared" && si !== undefined) {

@@ -90,9 +90,12 @@ function listSheets(file: FilePackage, root: XmlNode, relations: readonly Relati
   if (listed.length === 0) throw noWorkbook();
   if (listed.length > limits.sheets) throw tooLarge(`has ${listed.length} sheets; ${limits.sheets} is the most`);
   const sheets = listed.map(({ attributes }, index): StatedSheet => {
-    const relation = relations.find((one) => one.id === relationId(attributes));
-    if (relation === undefined || !file.has(relation.target)) throw damaged();
     const { state, name = "" } = attributes;
+    const id = relationId(attributes);
+    // A program that left a sheet out, and its name in: nothing was ever there.
+    if (!id) return { id: null, name, part: `nowhere ${index}`, state: "hidden" };
+    const relation = relations.find((one) => one.id === id);
+    if (relation === undefined || !file.has(relation.target)) throw damaged();
     return {
       id: relation.kind === "worksheet" ? `sheet${index + 1}` : null,
       name,

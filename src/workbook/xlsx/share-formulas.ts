@@ -1,4 +1,5 @@
 import { sheetSize, type Area, type CellPlace } from "../../sheet";
+import { isOurs } from "../document/formula-kind";
 import { formulaShifter } from "../document/formula-tokens";
 import type { CellGrid } from "../document/workbook-document";
 
@@ -26,7 +27,7 @@ export function shareFormulas(cells: CellGrid): (row: number, column: number) =>
   const columns = new Map<number, Growing[]>();
   for (const row of [...cells.keys()].sort((a, b) => a - b)) {
     for (const [column, { formula, array }] of cells.get(row)!) {
-      if (formula === undefined || array !== undefined) continue;
+      if (formula === undefined || array !== undefined || isOurs(formula)) continue;
       const kinds = columns.get(column) ?? [];
       columns.set(column, kinds);
       const found = kinds.find((kind) => kind.shifted(row - kind.row, 0) === formula);

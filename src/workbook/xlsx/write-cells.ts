@@ -1,7 +1,8 @@
 import { areaAddress, cellAddress, isError, type CellValue } from "../../sheet";
+import { isOurs } from "../document/formula-kind";
 import { cellAt, type CellGrid, type DocumentCell, type LineSetting } from "../document/workbook-document";
 import { writeCellText } from "./cell-text";
-import { toFileFormula } from "./formula-text";
+import { hasUnknownFunction, toFileFormula } from "./formula-text";
 import { daysTo1904 } from "./read-cells";
 import { shareFormulas, type FormulaGroup } from "./share-formulas";
 import type { CellPlaceInFile, RowPlace, SheetOutline } from "./sheet-outline";
@@ -36,7 +37,7 @@ export function changedCells(before: CellGrid, after: CellGrid): CellChanges {
     for (const [column, cell] of line) {
       const was = old?.get(column);
       if (was === cell || (was !== undefined && sameCell(was, cell))) continue;
-      note(changed, row, column, { cell, keepsFormula: was !== undefined && sameFormula(was, cell), wasDynamic: was?.isDynamic === true });
+      note(changed, row, column, { cell, keepsFormula: was !== undefined && sameFormula(was, cell) && !isOursIn(cell), wasDynamic: was?.isDynamic === true });
     }
   }
   for (const [row, line] of before) {
@@ -55,6 +56,11 @@ function note(changes: CellChanges, row: number, column: number, change: CellCha
 function sameCell(one: DocumentCell, other: DocumentCell): boolean {
   if (one.look !== other.look || !sameValue(one.value, other.value) || !sameFormula(one, other)) return false;
   return one.formula === undefined || (one.hasResult ?? true) === (other.hasResult ?? true);
+}
+
+/** A formula of ours is written as the spreadsheet host stores it, however another program spelt or marked it. */
+function isOursIn({ formula }: DocumentCell): boolean {
+  return formula !== undefined && isOurs(formula);
 }
 
 /** A formula fixed to its cells stays so; one that finds its own size is another when that changes. A formula of one cell may be either. */
@@ -193,10 +199,11 @@ function writeCell(prefix: string, row: number, column: number, change: CellChan
   const opening = `<${prefix}c r="${cellAddress(place)}"${style === 0 ? "" : ` s="${style}"`}`;
   if (cell.formula === undefined && cell.value === null) return `${opening}/>`;
   let [formula, mark] = ["", undefined as string | number | undefined];
-  if (keepsFormula && standing !== undefined) [formula, mark] = [standing.text, standing.mark];
+  if (keepsFormula && standing !== undefined && !hasUnknownFunction(standing.text)) [formula, mark] = [standing.text, standing.mark];
   else if (group !== undefined && group.area.row !== row) formula = `<${prefix}f t="shared" si="${group.number}"/>`;
   else if (cell.formula !== undefined) {
-    const array = cell.array ?? (wasDynamic ? { ...place, rows: 1, columns: 1 } : undefined);
+    // Without the mark the host reads a function of an add-in as one that answers with a single cell, and shows it with an "@" before it.
+    const array = cell.array ?? (wasDynamic || isOursIn(cell) ? { ...place, rows: 1, columns: 1 } : undefined);
     if (array !== undefined && cell.isDynamic !== false) mark = writing.dynamicMark();
     const shared = group === undefined ? {} : { t: "shared", ref: areaAddress(group.area), si: group.number };
     formula = `<${prefix}f${writeAttributes(array === undefined ? shared : { t: "array", ref: areaAddress(array) })}>${escapeXml(toFileFormula(cell.formula))}</${prefix}f>`;

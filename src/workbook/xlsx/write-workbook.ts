@@ -167,7 +167,7 @@ function writeWorkbookPart(file: FilePackage, part: string, { standing, before, 
   const listed = (sheets: readonly DocumentSheet[]) => JSON.stringify(sheets.map(({ id, name, state }) => [id, name, state]));
   const isListed = listed(before.sheets) === listed(after.sheets) && standing.length > 0;
   const order = isListed ? standing : inOrder(standing, after.sheets);
-  if (!isListed) splices.push(...sheetList(file, part, xml, root, p, order, after, parts));
+  if (!isListed) splices.push(...sheetList(file, part, xml, root, p, standing, order, after, parts));
   const names = namesOf(root, p, standing, order, before, after);
   if (names !== null) splices.push(names);
   if (computes) splices.push(calculationOf(root, p, after));
@@ -187,13 +187,13 @@ function inOrder(standing: readonly FileSheet[], sheets: readonly DocumentSheet[
 }
 
 function sheetList(
-  file: FilePackage, part: string, xml: string, root: XmlNode, p: string, order: readonly (FileSheet | DocumentSheet)[], after: WorkbookDocument, parts: ReadonlyMap<string, string>,
+  file: FilePackage, part: string, xml: string, root: XmlNode, p: string, standing: readonly FileSheet[], order: readonly (FileSheet | DocumentSheet)[], after: WorkbookDocument,
+  parts: ReadonlyMap<string, string>,
 ): Splice[] {
   const list = child(root, "sheets")!;
   const nodes = childrenOf(list, "sheet");
   const relations = file.relations(part);
-  const targets = new Map(relations.map(({ id, target }) => [id, target]));
-  const nodeOf = new Map(nodes.map((node) => [targets.get(relationId(node.attributes) ?? ""), node]));
+  const nodeOf = new Map(nodes.map((node, index) => [standing[index]?.part, node]));
   let last = Math.max(0, ...nodes.map(({ attributes }) => Number(attributes["sheetId"]) || 0));
   const written = order.map((sheet) => {
     const target = "part" in sheet ? sheet.part : parts.get(sheet.id)!;
