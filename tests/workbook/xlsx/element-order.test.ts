@@ -1,0 +1,51 @@
+import { strFromU8, unzipSync } from "fflate";
+import { emptyDocument, type DocumentSheet } from "../../../src/workbook/document/workbook-document";
+import { openDocumentPort } from "../../../src/workbook/document/document-port";
+import { readFile } from "../../../src/workbook/xlsx/read-workbook";
+import { writeFile } from "../../../src/workbook/xlsx/write-workbook";
+import type { SheetPlan } from "../../../src/sheet";
+
+const plan: SheetPlan = {
+  name: "Sheet",
+  rows: [[{ value: "Head" }], [{ formula: "=1+1", value: 2 }]],
+  styles: { bold: { bold: true } },
+  columnWidths: [12],
+  freeze: { rows: 1, columns: 0 },
+  merges: [{ row: 0, column: 0, rows: 1, columns: 2 }],
+  validations: [{ area: { row: 1, column: 0, rows: 1, columns: 1 }, rule: { kind: "list", items: ["a", "b"] }, message: "Choose a or b.", strict: true }],
+  conditionalFormats: [{ area: { row: 1, column: 0, rows: 1, columns: 1 }, formula: '=$A2="a"', style: "bold" }],
+  print: { orientation: "landscape", fitToWidth: true, header: "Head", breaksBefore: [1] },
+  tabColor: "#112233",
+};
+
+/** The elements that are written here, as the sequence of CT_Worksheet has them. */
+const sequence = ["sheetPr", "dimension", "sheetViews", "cols", "sheetData", "mergeCells", "conditionalFormatting", "dataValidations", "pageSetup", "headerFooter", "rowBreaks"];
+
+function elementsOf(bytes: Uint8Array): string[] {
+  const xml = strFromU8(unzipSync(bytes)["xl/worksheets/sheet1.xml"]!);
+  return [...xml.matchAll(/<(\w+)/g)].map(([, name]) => name!).filter((name) => sequence.includes(name));
+}
+
+async function plannedSheet(): Promise<{ readonly sheet: DocumentSheet; readonly bytes: Uint8Array }> {
+  const { port, finish } = openDocumentPort(emptyDocument);
+  await port.apply([{ kind: "add-sheet", plan }]);
+  const made = finish();
+  return { sheet: made.sheets[0]!, bytes: writeFile(null, emptyDocument, made) };
+}
+
+describe("the elements of a sheet stand in the order of ECMA-376 part 1, section 18.3.1.99", () => {
+  test("in a new sheet", async () => {
+    const { bytes } = await plannedSheet();
+    expect(elementsOf(bytes)).toEqual(sequence);
+  });
+
+  test("in a sheet of a file that gets all of them", async () => {
+    const bare = openDocumentPort(emptyDocument);
+    await bare.port.apply([{ kind: "add-sheet", plan: { name: "Sheet", rows: [[{ value: 1 }]], styles: {}, columnWidths: [] } }]);
+    const open = readFile(writeFile(null, emptyDocument, bare.finish()));
+    const { sheet } = await plannedSheet();
+    const before = open.document;
+    const after = { ...before, sheets: [{ ...sheet, id: before.sheets[0]!.id }] };
+    expect(elementsOf(writeFile(open, before, after))).toEqual(sequence);
+  });
+});
