@@ -104,8 +104,19 @@ export class LiveWorkbook {
       this.restless = false;
       // The engine takes note of a new formula a moment after its cell was set.
       if (!this.hasFormulas()) await nextTurn();
-      else await within(this.calculation.waitForLatestApplied(undefined, calculationStart), longestCalculation, this.closing.signal);
+      else await this.calculated();
       if (this.figures.comeAlive()) this.restless = true;
+    }
+  }
+
+  /** Waits for the calculation that a change has called for, or until it is clear that none begins. */
+  private async calculated(): Promise<void> {
+    for (;;) {
+      const [before, asked] = [this.calculation.state.id, performance.now()];
+      await within(this.calculation.waitForLatestApplied(undefined, calculationStart), longestCalculation, this.closing.signal);
+      // Where the machine is busy with other things, the time to begin runs out at once with the moment in which the engine gathers changes, which is no
+      // waiting: the figures would be those of before, and be saved.
+      if (this.calculation.state.id !== before || performance.now() - asked < 1.5 * calculationStart) return;
     }
   }
 
