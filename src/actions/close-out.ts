@@ -1,7 +1,7 @@
 import { expandJob } from "../planning/commissioning/job";
 import { isClosed, openItems, outdatedItems, passedHoldPoints, withoutAccepted, type OpenItem } from "../planning/commissioning/record";
 import { acceptBlocks, forgedCells, sealBlocks, sealRowOf } from "../planning/commissioning/tab";
-import { invalid, noAnswer, quote } from "../planning/text";
+import { cutSentence, invalid, noAnswer, quote } from "../planning/text";
 import { writeCell } from "../planning/plan/changes";
 import type { PlanRow } from "../planning/plan/read";
 import { showCell } from "../sheet";
@@ -57,10 +57,10 @@ export async function closeOut(port: WorkbookPort, name: string, by: string, dat
   const { tab, job, sheet } = found;
   if (isClosed(tab)) throw invalid("Jobs", name, `Job ${quote(job.job)} is closed already, with code ${showCell(tab.seals.at(-1)?.typed.code)}. Check the seal, or reopen it.`);
   const items = itemsOf(found);
-  if (items.length > 0) throw noAnswer("Jobs", name, `${items.length} items keep ${quote(job.job)} from closing. The first: ${items[0]!.sentence}`.slice(0, 160));
+  if (items.length > 0) throw noAnswer("Jobs", name, cutSentence(`${items.length} items keep ${quote(job.job)} from closing. The first: ${items[0]!.sentence}`));
   await port.apply([...sealBlocks(sheet, tab, { by: by.trim(), date }).map((block): Edit => ({ kind: "write", sheet: tab.sheet, ...block })), ...stateEdits(found, "closed")]);
   const check = await checkSeal(port, name);
-  if (!check.holds) throw noAnswer("Jobs", name, `Somebody typed while ${quote(job.job)} was sealed: ${check.changed[0]!.label}. Reopen it, look, and close it out again.`.slice(0, 160));
+  if (!check.holds) throw noAnswer("Jobs", name, cutSentence(`Somebody typed while ${quote(job.job)} was sealed: ${check.changed[0]!.label}. Reopen it, look, and close it out again.`));
   return check.code;
 }
 

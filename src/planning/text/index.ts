@@ -4,6 +4,6 @@ export { explainComma } from "./decimal-comma";
 export { ampsOf, formatAmps, formatKilograms, formatPercent, formatTerabytes, formatWatts, roundTo, terabytesOf } from "./figures";
 export { foldName } from "./fold-name";
 export { isNumberText, isPlainNumber } from "./number-text";
-export { Problem, invalid, isTaken, noAnswer, quote, type Proposal } from "./problem";
+export { cutSentence, Problem, invalid, isTaken, noAnswer, quote, type Proposal } from "./problem";
 export { splitNames } from "./split-names";
 export { fieldsOf, fillTemplate, parseTemplate, type Lookup } from "./template";

@@ -58,6 +58,11 @@ export function isTaken(read: () => unknown): boolean {
   }
 }
 
+/** Cuts a sentence to the 160 characters it may have: between two words, with an ellipsis. */
+export function cutSentence(sentence: string): string {
+  return sentence.length <= 160 ? sentence : `${sentence.slice(0, 159).replace(/\s+\S*$/, "")}…`;
+}
+
 /** Quotes what was received for a sentence: text in quotation marks, cut to 40 characters; a blank says so, and a truth is written as a cell shows it. */
 export function quote(received: unknown): string {
   if (received === null || received === undefined || received === "") return "a blank";

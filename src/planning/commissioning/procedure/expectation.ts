@@ -2,7 +2,7 @@ import { formatAddress, readAddress, type Address } from "../../addressing";
 import { Decimal, exactDecimal, parseSize } from "../../quantity";
 import type { RecordKind } from "../../plan/schema";
 import { sheetDayOf } from "../../../sheet";
-import { explainComma, invalid, isPlainNumber, quote } from "../../text";
+import { cutSentence, explainComma, invalid, isPlainNumber, quote } from "../../text";
 import { parseRecordKind, type NamedRecord } from "./record-kind";
 
 /** What a record is compared with. */
@@ -75,7 +75,7 @@ function readChoice(asked: Asked): Pick<Expectation, "shown" | "wanted"> {
   const { expect, choices, argument } = asked;
   if (!choices.some((choice) => comparable(choice) === comparable(expect))) {
     const sentence = `${argument} expects ${quote(expect)}, which is none of its choices. Write ${choices.join(" or ")}.`;
-    throw invalid(argument, expect, sentence.slice(0, 160));
+    throw invalid(argument, expect, cutSentence(sentence));
   }
   return readText(asked);
 }

@@ -1,4 +1,5 @@
 import { containsAddress, formatAddress, formatPrefix, specialPurposeOf, specialPurposeOfAddress, type SpecialPurpose } from "../../../addressing";
+import { cutSentence } from "../../../text";
 import { remarkAt, remarkOn, type Remark, type Rule } from "../../finding";
 
 export const unusableRange: Rule = {
@@ -11,7 +12,7 @@ export const unusableRange: Rule = {
       const purpose = prefix === null ? null : specialPurposeOf(prefix);
       if (prefix === null || purpose === null || isUsable(purpose)) return [];
       const sentence = `${formatPrefix(prefix)} is set aside: ${purpose.name} (${purpose.source}). Choose a private range, such as one in 10.0.0.0/8.`;
-      return [remarkAt(model, "networks", row, "prefix", sentence.slice(0, 160))];
+      return [remarkAt(model, "networks", row, "prefix", cutSentence(sentence))];
     }),
     ...model.addresses.all().flatMap(({ table, row, column, address, network }): Remark[] => {
       // An address in its network shares the fate of the network, which is told once.

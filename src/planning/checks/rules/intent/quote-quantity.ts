@@ -1,3 +1,4 @@
+import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const quoteQuantity: Rule = {
@@ -11,6 +12,6 @@ export const quoteQuantity: Rule = {
       const arrays = model.find("arrays", row.for) === null ? model.rowsWith("arrays", "site", row.for).length : 1;
       if (arrays === 0 || arrays === row.quantity) return [];
       const sentence = `Quantity ${row.quantity} of ${row.item}, but ${row.for} is ${arrays} ${arrays === 1 ? "array" : "arrays"}. Mend the quantity, or name what it is for.`;
-      return [remarkAt(model, "quote", row, "quantity", sentence.slice(0, 160))];
+      return [remarkAt(model, "quote", row, "quantity", cutSentence(sentence))];
     }),
 };

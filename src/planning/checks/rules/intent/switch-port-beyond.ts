@@ -1,6 +1,6 @@
 import { oncePer, portsOfSwitch } from "../../../plan/model";
 import type { PlanRow } from "../../../plan/read";
-import { foldName, quote } from "../../../text";
+import { cutSentence, foldName, quote } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const switchPortBeyond: Rule = {
@@ -21,7 +21,7 @@ export const switchPortBeyond: Rule = {
       ...model.ports.all().flatMap(({ row, to }): Remark[] => {
         const ports = to === null || row.switchPort === "" ? null : namesOf(to);
         if (ports === null || ports.has(foldName(row.switchPort))) return [];
-        return [remarkAt(model, "ports", row, "switchPort", `${to!.switch} has no port ${quote(row.switchPort)}: its ports are ${to!.ports}. Write one of them.`.slice(0, 160))];
+        return [remarkAt(model, "ports", row, "switchPort", cutSentence(`${to!.switch} has no port ${quote(row.switchPort)}: its ports are ${to!.ports}. Write one of them.`))];
       }),
     ];
   },

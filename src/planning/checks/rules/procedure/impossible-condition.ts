@@ -1,7 +1,7 @@
 import { orNull, ownersOf, type PlanModel } from "../../../plan/model";
 import { textOf, type PlanRow } from "../../../plan/read";
 import { columnsOf, derivedFieldsOf, nameColumn, type ForEach } from "../../../plan/schema";
-import { foldName, parseCondition, quote, type Comparison } from "../../../text";
+import { cutSentence, foldName, parseCondition, quote, type Comparison } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const impossibleCondition: Rule = {
@@ -31,7 +31,7 @@ function remarksOf(model: PlanModel, key: "procedures" | "steps", row: PlanRow<"
     const values = possibleValues(model, forEach, field);
     if (value === "" || values === null || values.some((one) => foldName(one) === foldName(value))) return [];
     const some = values.slice(0, 4).join(", ");
-    return [remarkAt(model, key, row, "when", `${field} is never ${quote(value)}, so this never appears. It can be ${some}${values.length > 4 ? " and others" : ""}.`.slice(0, 160))];
+    return [remarkAt(model, key, row, "when", cutSentence(`${field} is never ${quote(value)}, so this never appears. It can be ${some}${values.length > 4 ? " and others" : ""}.`))];
   });
 }
 
