@@ -4,6 +4,7 @@ export { areaAddress, cellAddress, parseAreas, parseCell } from "./cell-address"
 export { isBlank, isError, showCell, type CellError, type CellValue, type Scalar } from "./cell-value";
 export { columnLetters, columnNumber } from "./column-letters";
 export { dayOfInstant, instantOfDay, isIsoDate, isoDateOf, sheetDayOf } from "./sheet-date";
+export { columnPoints, pageScale } from "./page-scale";
 export { sameCells } from "./same-cells";
 export { foldSheetName, longestSheetName, quoteSheetName, sameSheetName, sheetNameFault } from "./sheet-name";
 export type { Cell, CellStyle, ConditionalFormat, PrintPlan, SheetPlan, TablePlan, Validation } from "./sheet-plan";

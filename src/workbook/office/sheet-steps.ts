@@ -1,7 +1,7 @@
-import { areaAddress, type Area, type Cell, type ConditionalFormat, type SheetPlan, type Validation } from "../../sheet";
+import { areaAddress, columnPoints, type Area, type Cell, type ConditionalFormat, type SheetPlan, type Validation } from "../../sheet";
 import { cellInput, safeFormat } from "./cell-input";
 import { formulaRuns } from "./formula-runs";
-import { columnPoints, setUpPrint } from "./print-setup";
+import { setUpPrint } from "./print-setup";
 import { rangeOf } from "./range-of";
 import { rowBlocks, stepBytes, type Step } from "./step";
 import { areaSteps, styleSteps, type SheetStep } from "./style-steps";

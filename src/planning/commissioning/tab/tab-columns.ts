@@ -16,7 +16,7 @@ export const tabColumns = {
   by: { header: stepLabels.by, width: 9 },
   witness: { header: stepLabels.witness, width: 9 },
   done: { header: stepLabels.done, width: 10 },
-  note: { header: stepLabels.note, width: 8.5 },
+  note: { header: stepLabels.note, width: 7.9 },
   key: { header: "Key", width: 30 },
   rule: { header: "Rule", width: 16 },
   low: { header: "Low", width: 10 },

@@ -1,15 +1,11 @@
-import type { Area, Cell } from "../../../sheet";
+import { pageScale, type Area, type Cell } from "../../../sheet";
 import type { TabStyle } from "./tab-styles";
 import { shownColumns, tabColumnKeys, tabColumns } from "./tab-columns";
 
 const pointsPerLine = 14.5;
-/** Width of a column for each of its characters, in points, and what is added to every column. */
-const pointsPerCharacter = 5.25;
-const pointsPerColumn = 3.75;
 /** Prose runs a little narrower than the digits in which columns are measured. */
 const proseWidth = 0.94;
 const widths = tabColumnKeys.map((key) => tabColumns[key].width);
-const shownWidth = widths.slice(0, shownColumns).reduce((sum, width) => sum + width, 0);
 
 /** Works out how high a row must be, in points, for its longest wrapped text. */
 export function rowHeight(cells: readonly Cell[], merges: readonly Area[]): number {
@@ -51,8 +47,8 @@ function countLines(text: string, width: number): number {
   return lines;
 }
 
-/** Printable part of a landscape A4 page inside usual margins, in points, where the columns fill its width; Letter holds more rows at its scale. */
-const page = { width: 741, height: 487 };
+/** Height, in points, that a landscape page has inside usual margins: that of A4, the lower of the two papers. */
+const pageHeight = 487;
 /** Height of the two rows that stand again on every page. */
 const titleHeight = 60;
 
@@ -72,8 +68,7 @@ export interface PageRows {
 
 /** Chooses the rows at which pages begin, so that every program breaks alike: where no further row fits, and before what is better kept whole and fits a page of its own. */
 export function pageBreaks(heights: readonly number[], { first, whole, heads, fresh, blank }: PageRows): number[] {
-  const scale = (shownWidth * pointsPerCharacter + shownColumns * pointsPerColumn) / page.width;
-  const room = page.height * scale - titleHeight;
+  const room = (100 * pageHeight) / pageScale("landscape", widths.slice(0, shownColumns)) - titleHeight;
   const heightOf = (from: number, to: number): number => heights.slice(from, to).reduce((sum, one) => sum + one, 0);
   const isMoved = (row: number, used: number): boolean => {
     const height = heightOf(row, whole.get(row) ?? row);
