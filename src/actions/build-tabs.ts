@@ -26,7 +26,7 @@ export async function* buildTabs(port: WorkbookPort, moment: BuildMoment, names?
   const jobs = names === undefined ? jobsOf(source).filter(({ state }) => state !== "closed") : names.map((name) => jobNamed(source, name));
   if (jobs.length === 0) throw invalid("Jobs", null, "The table Jobs has no job to build. Write one row a piece of work: its name, site and procedure.");
   for (const [index, job] of jobs.entries()) {
-    const own = tabsOf.get(idOfJob(job)) ?? [];
+    const own = tabsOf(idOfJob(job));
     const { outcome, sheets } = await putTab(port, source, job, moment, { tabs: own });
     source = { ...source, sheets };
     yield { done: index + 1, all: jobs.length, outcome };

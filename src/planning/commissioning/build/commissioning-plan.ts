@@ -29,8 +29,8 @@ export function withTabs(plan: Pick<CommissioningPlan, "model" | "sheets">, { sh
 /** A plan whose tabs are still to be read, job by job: those of a hundred jobs at once are a hundred times what a build needs. */
 export interface PlanOfTabs {
   readonly plan: CommissioningPlan;
-  /** Names of the sheets that are tabs of a job, by its id. */
-  readonly tabsOf: ReadonlyMap<string, readonly string[]>;
+  /** Names of the sheets that are tabs of a job by its id, or by one that differs in capitals, which is refused by name. */
+  tabsOf(jobId: string): readonly string[];
 }
 
 /** Reads of a workbook what commissioning needs of it but for what stands on its tabs. */
@@ -39,10 +39,11 @@ export function readPlanOfTabs({ sheets }: WorkbookSnapshot): PlanOfTabs {
   const apart = sheets.map((sheet) => {
     const jobId = jobIdOf(sheet);
     if (jobId === null) return sheet;
-    tabsOf.set(jobId, [...(tabsOf.get(jobId) ?? []), sheet.name]);
+    const key = foldName(jobId);
+    tabsOf.set(key, [...(tabsOf.get(key) ?? []), sheet.name]);
     return { ...sheet, values: [], formulas: [] };
   });
-  return { plan: readCommissioningPlan({ sheets: apart }), tabsOf };
+  return { plan: readCommissioningPlan({ sheets: apart }), tabsOf: (jobId) => tabsOf.get(foldName(jobId)) ?? [] };
 }
 
 /** Lists the jobs of a plan that have a name, in table order. */
