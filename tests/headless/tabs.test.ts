@@ -59,14 +59,16 @@ describe("tabs on the command line", () => {
   test("complain in a sentence and write nothing where a file or the call is wrong", async () => {
     await writeFile(at("text.xlsx"), "no workbook");
     await change(null, "blank.xlsx", () => Promise.resolve());
+    // Each writes a file of its own: two at one file are told of each other.
+    const outs = [at("no-choice.xlsx"), at("no-plan.xlsx"), at("no-return.xlsx")] as const;
     const runs = await Promise.all([
-      run("merge-tabs", at("blank.xlsx"), at("blank.xlsx"), "-o", at("no.xlsx"), "--take", "both"),
-      run("merge-tabs", at("text.xlsx"), at("blank.xlsx"), "-o", at("no.xlsx")),
-      run("merge-tabs", at("blank.xlsx"), at("absent.xlsx"), "-o", at("no.xlsx")),
+      run("merge-tabs", at("blank.xlsx"), at("blank.xlsx"), "-o", outs[0], "--take", "both"),
+      run("merge-tabs", at("text.xlsx"), at("blank.xlsx"), "-o", outs[1]),
+      run("merge-tabs", at("blank.xlsx"), at("absent.xlsx"), "-o", outs[2]),
     ]);
     expect(runs.map(({ code }) => code)).toEqual([2, 2, 2]);
     expect(runs[2].complaint).toContain("cannot be read");
     for (const { complaint } of runs) expect(complaint).not.toMatch(/\bat .*\.ts:|undefined|Error:/);
-    await expect(readFile(at("no.xlsx"))).rejects.toThrow();
+    for (const out of outs) await expect(readFile(out)).rejects.toThrow();
   });
 });
