@@ -74,6 +74,11 @@ describe("the visits of a job", () => {
     expect(headings(inVisits("Set-up", "Set-up", "Tests", "tests", "Handover"))).toEqual(["Visit 1 of 3: Set-up", "", "Visit 2 of 3: Tests", "", "Visit 3 of 3: Handover"]);
   });
 
+  test("have a heading of one line, whatever their name holds", () => {
+    expect(headings(inVisits("Set-up", "Tests\nand  acceptance")).slice(0, 2)).toEqual(["Visit 1 of 2: Set-up", "Visit 2 of 2: Tests and acceptance"]);
+    expect(headings(inVisits("=1+1", "__proto__", "constructor")).slice(0, 3)).toEqual(["Visit 1 of 3: =1+1", "Visit 2 of 3: __proto__", "Visit 3 of 3: constructor"]);
+  });
+
   test("go on where a section names none, also one that is left out of the job as it has no steps", () => {
     expect(headings(inVisits("Set-up", null, "Tests"))).toEqual(["Visit 1 of 2: Set-up", "", "Visit 2 of 2: Tests", "", ""]);
     const without = { ...inVisits("Set-up", null, "Tests"), steps: small.steps!.filter(({ section }) => section !== "Ports") };
