@@ -1,6 +1,6 @@
 import { checkTabSeal, forgedCells, readTab, reopenBlocks, sealBlocks } from "../../../../src/planning/commissioning/tab";
 import { slotColumns, tabColumns } from "../../../../src/planning/commissioning/tab/tab-columns";
-import type { CellValue, SheetSnapshot } from "../../../../src/sheet";
+import { showCell, type CellValue, type SheetSnapshot } from "../../../../src/sheet";
 import { smallPlan } from "../../../support/commissioning-plan";
 import { builtTab, columnsOf, computed, withBlocks, withCells } from "../../../support/filled-tab";
 import { act, editSealedTab, filledTab, sealed } from "../../../support/sealed-edits";
@@ -24,7 +24,7 @@ describe("a sealed tab", () => {
     expect(held.values[first!.row]![at.rule!]).toBe("required one tick hold");
     expect(check(held)).toMatchObject({ holds: true, changed: [] });
     expect(changedIn(first!.row, at.rule!, "required one tick")).toEqual([[first!.row, at.rule!]]);
-    expect(changedIn(second!.row, at.rule!, `${String(held.values[second!.row]![at.rule!])} hold`)).toEqual([[second!.row, at.rule!]]);
+    expect(changedIn(second!.row, at.rule!, `${showCell(held.values[second!.row]![at.rule!])} hold`)).toEqual([[second!.row, at.rule!]]);
     expect(changedIn(heading, at.no!, "Visit 2 of 2: Test")).toEqual([[heading, at.no!]]);
   });
 
