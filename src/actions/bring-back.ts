@@ -1,8 +1,8 @@
 import { jobsOf, readCommissioningPlan, readPlanOfTabs, withTabs, type BuildMoment, type CommissioningPlan } from "../planning/commissioning/build";
-import { idOfJob } from "../planning/commissioning/job";
-import { acceptReturned, compareReturned, isClosed, notStanding, type ReturnedTab } from "../planning/commissioning/record";
+import { expandJob, idOfJob } from "../planning/commissioning/job";
+import { acceptReturned, compareReturned, heldByPlan, isClosed, notStanding, type ReturnedTab } from "../planning/commissioning/record";
 import { jobIdOf, readTabs, refuseFaulty, tabsInUse, type TabReading } from "../planning/commissioning/tab";
-import { invalid, quote } from "../planning/text";
+import { invalid, Problem, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
 import type { WorkbookSnapshot } from "../sheet";
 import type { WorkbookPort } from "../workbook/port";
@@ -41,7 +41,17 @@ function oursOf(source: CommissioningPlan, job: PlanRow<"jobs">): TabReading {
   const tab = soundTab(source, job);
   if (tab === null) throw invalid("file", job.job, `Job ${quote(job.job)} has no tab in this plan, so nothing can be brought back to it. Build it first.`);
   if (isClosed(tab)) throw invalid("file", job.job, `Job ${quote(job.job)} is closed and sealed, so nothing is brought back to it. Reopen it first.`);
-  return tab;
+  return heldNow(source, job, tab);
+}
+
+/** Takes hold points from the tab and from the plan as it is now; from the tab alone where the plan cannot be worked out, and so not be built. */
+function heldNow(source: CommissioningPlan, job: PlanRow<"jobs">, tab: TabReading): TabReading {
+  try {
+    return heldByPlan(tab, expandJob(source.model, job));
+  } catch (thrown) {
+    if (!(thrown instanceof Problem)) throw thrown;
+    return tab;
+  }
 }
 
 /**
@@ -57,7 +67,7 @@ export async function bringBack(port: WorkbookPort, returned: ReturnedJob, accep
   if (job === undefined) throw invalid("Jobs", returned.job, `Job ${quote(returned.job)} is no longer in the plan. Choose the file again.`);
   const source = withTabs(plan, tabSheetsOf(workbook, job));
   compareReturned(oursOf(source, job), returned.theirs);
-  const { outcome } = await putTab(port, source, job, moment, { adjust: (tab) => acceptReturned(tab, returned.theirs, accepted) });
+  const { outcome } = await putTab(port, source, job, moment, { adjust: (tab) => acceptReturned(heldNow(source, job, tab), returned.theirs, accepted) });
   if (!outcome.built) return outcome;
   const tab = tabInUse(withTabs(plan, tabSheetsOf(await port.read(), job)), job);
   const missing = tab === null ? [...accepted] : notStanding(tab, returned.theirs, accepted);

@@ -54,6 +54,15 @@ describe("tabs on the command line", () => {
     const rows = [{ change: "theirs", written: true }, { row: "No. 2 T-10 n-1", change: "hold point", theirs: "Found: N-0001", written: false }];
     expect(merged).toMatchObject({ code: 1, lines: [{ written: 1, left: 1, jobs: [{ rows }] }] });
     expect(await foundIn("held-merged.xlsx")).toEqual({ "T-11/A0001": 4 });
+
+    // The plan makes another step a hold point once the tab was handed out, and nothing was built since.
+    await change("held.xlsx", "held-later.xlsx", async ({ port }) => {
+      const { name, values } = (await port.read()).sheets.find((sheet) => sheet.name === "Steps")!;
+      const column = values.find((line) => line.includes("Hold point"))!.indexOf("Hold point");
+      await port.apply([{ kind: "write", sheet: name, row: values.findIndex((line) => line.includes("T-11")), column, cells: [[{ value: "yes" }]] }]);
+    });
+    const later = await run("merge-tabs", at("held-later.xlsx"), at("held-returned.xlsx"), "-o", at("held-merged.xlsx"), "--take", "theirs");
+    expect(later).toMatchObject({ code: 1, lines: [{ written: 0, left: 2, jobs: [{ rows: [{ change: "hold point" }, { change: "hold point" }] }] }] });
   });
 
   test("complain in a sentence and write nothing where a file or the call is wrong", async () => {

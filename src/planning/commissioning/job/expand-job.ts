@@ -1,7 +1,8 @@
 import type { PlanModel } from "../../plan/model";
-import type { PlanRow } from "../../plan/read";
+import type { PlanRow, ReadTable } from "../../plan/read";
+import { tables } from "../../plan/schema";
 import { JobSubjects, lookupIn, planCellOf } from "../../plan/subjects";
-import { canonicalText, conditionHolds, fillTemplate, foldName, invalid, parseCondition, parseTemplate, quote } from "../../text";
+import { canonicalText, conditionHolds, cutSentence, fillTemplate, foldName, invalid, parseCondition, parseTemplate, quote } from "../../text";
 import { gridFaults, parseExpectation } from "../procedure";
 import { gridSection, type FilledStep } from "./grid-section";
 import type { ExpandedJob, JobSection, JobStep, Sign } from "./job-step";
@@ -17,11 +18,14 @@ export function idOfJob({ id, job }: PlanRow<"jobs">): string {
  *
  * Sections come in table order; within one, all steps for the first subject, then for the second. Sections without a step are left out.
  * Refuses a procedure nobody has, a step id that stands twice, a step in a section that is not the procedure's, a job without arrays
- * where a section is about them, a section that no grid can show, and every text, condition or expectation that cannot be filled.
+ * where a section is about them, a section that no grid can show, a step of which nobody can read whether it is a hold point or who signs, and every text,
+ * condition or expectation that cannot be filled.
  */
 export function expandJob(model: PlanModel, job: PlanRow<"jobs">): ExpandedJob {
   const rows = sectionRows(model, job);
-  const steps = stepsBySection(model.rowsWith("steps", "procedure", job.procedure), rows);
+  const rowsOfSteps = model.rowsWith("steps", "procedure", job.procedure);
+  refuseUnread(model.table("steps"), rowsOfSteps);
+  const steps = stepsBySection(rowsOfSteps, rows);
   const places = model.places.of(job);
   if (places.arrays.length === 0 && rows.some(({ forEach }) => forEach !== "" && forEach !== "site")) {
     const sentence = `Job ${quote(job.job)} has no arrays: none stands at ${quote(job.site)}. Fill the table Arrays, or name them in the job.`;
@@ -48,6 +52,19 @@ function sectionRows(model: PlanModel, { job, procedure }: PlanRow<"jobs">): rea
   if (rows.length > 0) return rows;
   const sentence = `Job ${quote(job)} follows procedure ${quote(procedure)}, which the table Procedures does not have. Write one of its procedures.`;
   throw invalid("Procedure", procedure, sentence);
+}
+
+const { holdPoint, sign } = tables.steps.columns;
+/** Headers of what a step asks of people: a word that cannot be read there counts as blank, and so as less than somebody meant. */
+const asking: ReadonlySet<string> = new Set([holdPoint, sign].map(({ header }) => header));
+
+/** Refuses steps of which nobody can tell whether they stop the work, or who signs for them. */
+function refuseUnread(table: ReadTable | null, steps: readonly PlanRow<"steps">[]): void {
+  const step = new Map(steps.map((one) => [one.row, one]));
+  const fault = table?.faults.find(({ row, header }) => step.has(row) && asking.has(header));
+  if (fault === undefined) return;
+  const { header, problem: { sentence } } = fault;
+  throw invalid(header, null, cutSentence(`Step ${step.get(fault.row)!.stepId}: ${sentence}`));
 }
 
 /** Sorts the steps of a procedure into its sections, by the folded name of each. */

@@ -12,6 +12,7 @@ export function visitHeadings(visits: readonly string[]): string[] {
   return visits.map((visit, index) => {
     if (count < 2 || !begins[index]!) return "";
     number += 1;
-    return `Visit ${number} of ${count}${visit === "" ? "" : `: ${visit}`}`;
+    // A heading is one line: nobody sees a second one.
+    return `Visit ${number} of ${count}${visit === "" ? "" : `: ${visit.replace(/\s+/g, " ").trim()}`}`;
   });
 }

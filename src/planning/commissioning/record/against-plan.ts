@@ -67,3 +67,9 @@ export function judgedByPlan<Records extends JobRecords>(records: Records, { sec
   });
   return { ...records, steps };
 }
+
+/** Takes for hold points also what the plan as it is now makes one: a tab that was built before that does not say so yet. */
+export function heldByPlan<Records extends JobRecords>(records: Records, { sections }: Pick<ExpandedJob, "sections">): Records {
+  const held = new Set(sections.flatMap((section) => section.steps.flatMap(({ key, holdPoint }) => (holdPoint ? [key] : []))));
+  return { ...records, steps: records.steps.map((step) => (held.has(step.key) ? { ...step, holdPoint: true } : step)) };
+}

@@ -9,7 +9,8 @@ import type { StepRecord } from "./step-record";
  * What comes below follows from the numbers of the build, so that sorting the rows does no harm. A hold point about one array holds what is about
  * that array, any other one holds everything. Days are compared, not hours. One that is not required holds once something was found.
  */
-export function passedHoldPoints({ steps }: Pick<JobRecords, "steps">): OpenItem[] {
+export function passedHoldPoints({ jobId, steps }: Pick<JobRecords, "jobId" | "steps">): OpenItem[] {
+  const arrayOf = arrayIn(jobId);
   const byKey = new Map(steps.map((step) => [step.key, step]));
   const found = steps.filter(({ typed }) => typed.found !== null).map((step): Found => ({ step, no: Number(step.no), array: arrayOf(step), day: dayOf(byKey.get(step.slot?.signKey ?? "") ?? step) }));
   return steps.filter(({ holdPoint, required, typed }) => holdPoint && (required || typed.found !== null)).flatMap((hold): OpenItem[] => {
@@ -33,10 +34,17 @@ interface Found {
   readonly day: number | null;
 }
 
-/** Reads from the key of a step which array it is about; null where it is about the site, a cluster or a pool. */
-function arrayOf({ key }: StepRecord): string | null {
-  const subject = key.split("/").slice(2).join("/");
-  return subject === "site" || /\.(cluster|pool)$/.test(subject) ? null : (subject.split(".")[0] ?? null);
+/**
+ * Makes what reads from the key of a step of a job which array it is about; null where it is about the site, a cluster or a pool.
+ *
+ * A job that has no id yet goes by its name, in which a slash may stand, and so may one in a step id: neither ends there.
+ */
+function arrayIn(jobId: string): (step: StepRecord) => string | null {
+  return ({ key, stepId }) => {
+    const behind = key.slice(jobId.length + 1);
+    const subject = behind.slice((behind.startsWith(`${stepId}/`) ? stepId.length : behind.indexOf("/")) + 1);
+    return subject === "site" || /\.(cluster|pool)$/.test(subject) ? null : (subject.split(".")[0] ?? null);
+  };
 }
 
 function dayOf({ typed: { done } }: StepRecord): number | null {

@@ -1,4 +1,4 @@
-export { judgedByPlan, outdatedItems } from "./against-plan";
+export { heldByPlan, judgedByPlan, outdatedItems } from "./against-plan";
 export { acceptReturned, compareReturned, notStanding, type ReturnedChange, type ReturnedItem, type ReturnedTab } from "./bring-back";
 export { carryRecords, uncarried, type CarriedRecords, type CarriedStep, type CarryCounts } from "./carry-records";
 export { factLine, missingNumbers, openItems, withoutAccepted, type OpenItem } from "./close-out";

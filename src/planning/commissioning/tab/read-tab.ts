@@ -5,7 +5,7 @@ import { RowReader, withResult, type Header } from "./row-reader";
 import { orphanPrefix, slotsPrefix, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
 import { tabFaults } from "./tab-faults";
 import { columnsInOrder, headersOf, type TabLayout } from "./tab-layout";
-import { findMarker, readMark, sealCountColumn, stateColumn } from "./tab-mark";
+import { findMarker, readMark, sealCountColumn, stateColumn, tabStates } from "./tab-mark";
 import type { TabPlaces, TabReading } from "./tab-reading";
 import { typedElsewhere } from "./typed-elsewhere";
 
@@ -55,7 +55,9 @@ function readRecords(sheet: SheetSnapshot): TabReading | null {
   const places = findBlocks(reader, headerRow, header, sheet.values.length);
   const { snagIds, sealCount, ...mark } = readMark(sheet, marker, header.columns);
   const { freeIds, ...rows } = readRows(reader, headerRow, places, sheet.values.length);
-  for (const column of [stateColumn, sealCountColumn]) reader.take(marker.row, column);
+  // What was typed over these two is an entry of nobody's, and told as such.
+  if (mark.whole || reader.text(marker.row, stateColumn) === tabStates.unfinished) reader.take(marker.row, stateColumn);
+  if (/^\d+$/.test(reader.text(marker.row, sealCountColumn))) reader.take(marker.row, sealCountColumn);
   return {
     ...mark,
     sheet: sheet.name,

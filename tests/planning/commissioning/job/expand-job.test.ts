@@ -40,12 +40,43 @@ describe("a hold point", () => {
   });
 });
 
+describe("a word that cannot be read", () => {
+  /** The small plan with one cell of its first step typed over. */
+  const typed = (header: string, word: string | number | boolean) => () => {
+    const workbook = planWorkbook(small);
+    const sheet = workbook.sheets.find(({ name }) => name === "Steps")!;
+    const head = sheet.values.findIndex((line) => line.includes(header));
+    const values = sheet.values.map((line, row) => (row === head + 1 ? sheet.values[head]!.map((name, column) => (name === header ? word : (line[column] ?? null))) : line));
+    const source = readCommissioningPlan({ ...workbook, sheets: workbook.sheets.map((one) => (one === sheet ? { ...sheet, values } : one)) });
+    return expandJob(source.model, jobsOf(source)[0]!);
+  };
+
+  test.each<[string, string | number | boolean, string]>([
+    ["Hold point", "x", 'Step T-01: Hold point "x" is not known. Write yes or no.'],
+    ["Hold point", true, 'Step T-01: Hold point "TRUE" is not known. Write yes or no.'],
+    ["Hold point", 1, 'Step T-01: Hold point "1" is not known. Write yes or no.'],
+    ["Sign", "three", 'Step T-01: Sign "three" is not known. Write none or one or two.'],
+  ])("is refused under %s where it says %j: it would ask for less than somebody meant", (header, word, sentence) => {
+    expect(problemOf(typed(header, word)).sentence).toBe(sentence);
+  });
+
+  test("does no harm where nothing is asked of people, and yes is read in any case", () => {
+    expect(typed("Minutes", "soon")().sections[0]!.steps[0]!.minutes).toBe(0);
+    expect(typed("Hold point", " YES ")().sections[0]!.steps[0]!.holdPoint).toBe(true);
+  });
+});
+
 describe("the visits of a job", () => {
   const inVisits = (...visits: (string | null)[]): TableRows => ({ ...small, procedures: small.procedures!.map((row, index) => ({ ...row, visit: visits[index] ?? null })) });
   const headings = (rows: TableRows): string[] => expanded(rows).sections.map(({ visit }) => visit);
 
   test("have a heading above the section with which each begins, and count those that have steps", () => {
     expect(headings(inVisits("Set-up", "Set-up", "Tests", "tests", "Handover"))).toEqual(["Visit 1 of 3: Set-up", "", "Visit 2 of 3: Tests", "", "Visit 3 of 3: Handover"]);
+  });
+
+  test("have a heading of one line, whatever their name holds", () => {
+    expect(headings(inVisits("Set-up", "Tests\nand  acceptance")).slice(0, 2)).toEqual(["Visit 1 of 2: Set-up", "Visit 2 of 2: Tests and acceptance"]);
+    expect(headings(inVisits("=1+1", "__proto__", "constructor")).slice(0, 3)).toEqual(["Visit 1 of 3: =1+1", "Visit 2 of 3: __proto__", "Visit 3 of 3: constructor"]);
   });
 
   test("go on where a section names none, also one that is left out of the job as it has no steps", () => {

@@ -46,6 +46,17 @@ describe("a hold point that is open", () => {
     for (const below of ["A1", "A2.A.0", "site", "A2.pool"]) expect(told(hold(1, subject), row(2, below, done()))).toHaveLength(1);
   });
 
+  test("about the site holds everything also where a slash stands in the name by which its job goes, or in a step id", () => {
+    const inJob = (no: number, stepId: string, subject: string, more: Some): StepRecord => row(no, subject, { stepId, key: `~hall 1/2/${stepId}/${subject}`, ...more });
+    const passed = (held: StepRecord, ...below: StepRecord[]): number => passedHoldPoints(jobRecords({ jobId: "~hall 1/2", steps: [held, ...below] })).length;
+    for (const stepId of ["S-1", "S/1"]) {
+      const held = (subject: string): StepRecord => inJob(1, stepId, subject, { holdPoint: true });
+      expect(passed(held("site"), inJob(2, "S-2", "A1", done()))).toBe(1);
+      expect(passed(held("A1"), inJob(2, "S/2", "A1.B", done()))).toBe(1);
+      expect(passed(held("A1"), inJob(2, "S/2", "A2", done()))).toBe(0);
+    }
+  });
+
   test("is passed by the rows that the numbers of the build put below it, wherever they were sorted to", () => {
     expect(told(row(10, "A1", done()), hold(9, "A1"))).toEqual(["No. 10 S-10 was done before hold point No. 9 S-9 was signed. Stop there, and sign it first."]);
   });

@@ -1,7 +1,8 @@
 import { checkTabSeal, forgedCells, readTab, reopenBlocks, sealBlocks } from "../../../../src/planning/commissioning/tab";
 import { slotColumns, tabColumns } from "../../../../src/planning/commissioning/tab/tab-columns";
-import type { CellValue, SheetSnapshot } from "../../../../src/sheet";
-import { columnsOf, computed, withBlocks, withCells } from "../../../support/filled-tab";
+import { showCell, type CellValue, type SheetSnapshot } from "../../../../src/sheet";
+import { smallPlan } from "../../../support/commissioning-plan";
+import { builtTab, columnsOf, computed, withBlocks, withCells } from "../../../support/filled-tab";
 import { act, editSealedTab, filledTab, sealed } from "../../../support/sealed-edits";
 import { seededRandom } from "../../../support/seeded-random";
 
@@ -12,6 +13,21 @@ const check = (sheet: SheetSnapshot) => checkTabSeal(sheet, readTab(sheet)!)!;
 const labels = (sheet: SheetSnapshot): string[] => check(sheet).changed.map(({ label }) => label);
 
 describe("a sealed tab", () => {
+  test("names a hold point that was made none, one that was added, and a visit that was called otherwise", () => {
+    const rows = smallPlan();
+    const steps = rows.steps!.map((row) => (row.stepId === "T-01" ? { ...row, holdPoint: "yes" as const } : row));
+    const procedures = rows.procedures!.map((row, index) => ({ ...row, visit: index === 0 ? "Set-up" : "Tests" }));
+    const held = sealed(builtTab({ ...rows, steps, procedures }));
+    const { steps: [first, second], places: { columns: at } } = readTab(held)!;
+    const heading = held.values.findIndex(([no]) => no === "Visit 2 of 2: Tests");
+    const changedIn = (row: number, column: number, value: string): readonly unknown[] => check(withCells(held, [row, column, value])).changed.map((cell) => [cell.row, cell.column]);
+    expect(held.values[first!.row]![at.rule!]).toBe("required one tick hold");
+    expect(check(held)).toMatchObject({ holds: true, changed: [] });
+    expect(changedIn(first!.row, at.rule!, "required one tick")).toEqual([[first!.row, at.rule!]]);
+    expect(changedIn(second!.row, at.rule!, `${showCell(held.values[second!.row]![at.rule!])} hold`)).toEqual([[second!.row, at.rule!]]);
+    expect(changedIn(heading, at.no!, "Visit 2 of 2: Test")).toEqual([[heading, at.no!]]);
+  });
+
   test("holds as it was sealed", () => {
     expect(reading.faults).toEqual([]);
     expect(check(tab)).toEqual({ code: expect.stringMatching(/^([A-Z2-7]{4}-){4}[A-Z2-7]{4}$/) as string, reopened: false, holds: true, changed: [] });

@@ -1,5 +1,6 @@
 import { readTab } from "../../../../src/planning/commissioning/tab";
 import { at } from "../../../../src/planning/commissioning/tab/tab-columns";
+import { stateCell, tabStates } from "../../../../src/planning/commissioning/tab/tab-mark";
 import { columnLetters, type SheetSnapshot } from "../../../../src/sheet";
 import { builtTab, computed, withCells, type Written } from "../../../support/filled-tab";
 
@@ -95,6 +96,13 @@ describe("what people typed where no build looks for it", () => {
     for (const change of [turned, copied, wider]) {
       expect(found(computed({ ...sheet, values: change(sheet.values) as SheetSnapshot["values"], formulas: change(sheet.formulas) as SheetSnapshot["formulas"] }))).toEqual([]);
     }
+  });
+
+  test("is told where a text stands over the count of the seals, or over the state, which then says that no build came to its end", () => {
+    const { column } = stateCell;
+    expect(foundIn([0, column + 2, "moved to Tuesday"])).toEqual([["moved to Tuesday", expect.stringContaining("of row 1")]]);
+    expect(foundIn([0, column, "moved to Tuesday"])).toEqual([["moved to Tuesday", expect.stringContaining("of row 1")]]);
+    expect(foundIn([0, column, tabStates.unfinished])).toEqual([]);
   });
 
   test("is not told of a tab that cannot be read as it was built", () => {
