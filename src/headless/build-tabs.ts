@@ -13,16 +13,16 @@ Exit code 0: every tab is built; 1: the file is written, but some jobs could not
 async function main(args: readonly string[]): Promise<CommandAnswer> {
   const { files, values } = readCall(args, 1, { output: { type: "string", short: "o" }, job: { type: "string", multiple: true } });
   const [file, out] = [files[0]!, required(values.output)];
-  const jobs = await buildFile(file, out, values.job);
+  const { jobs, complaints } = await buildFile(file, out, values.job);
   const failures = jobs.filter(({ built }) => !built);
   return {
     line: { file, out, built: jobs.length - failures.length, failed: failures.length, jobs },
     isWhole: failures.length === 0,
-    complaints: failures.map(({ job, sentence }) => `${job}: ${sentence}`),
+    complaints: [...failures.map(({ job, sentence }) => `${job}: ${sentence}`), ...complaints],
   };
 }
 
-function buildFile(file: string, out: string, names?: readonly string[]): Promise<readonly JobOutcome[]> {
+function buildFile(file: string, out: string, names?: readonly string[]): Promise<{ readonly jobs: readonly JobOutcome[]; readonly complaints: readonly string[] }> {
   return holdOutput(out, async (write) => {
     const { port, save, putAway } = await openWorkbookFile(file);
     const outcomes: JobOutcome[] = [];
@@ -30,8 +30,9 @@ function buildFile(file: string, out: string, names?: readonly string[]): Promis
       outcomes.push(outcome);
       putAway();
     }
-    await write(save());
-    return outcomes;
+    const { bytes, complaints } = save();
+    await write(bytes);
+    return { jobs: outcomes, complaints };
   });
 }
 

@@ -16,8 +16,9 @@ async function main(args: readonly string[]): Promise<CommandAnswer> {
     const open = (await previewCloseOut(port, job)).map(({ sentence }) => sentence);
     if (open.length > 0) return { line: { file, out: null, job, closed: false, code: null, open }, isWhole: false, complaints: [`${open.length} items keep the tab from closing.`] };
     const code = await closeOut(port, job, `${name.trim()} (by command line)`, momentOf(new Date(), "").madeAt);
-    await write(save());
-    return { line: { file, out, job, closed: true, code, open }, isWhole: true };
+    const { bytes, complaints } = save();
+    await write(bytes);
+    return { line: { file, out, job, closed: true, code, open }, isWhole: true, complaints };
   });
 }
 

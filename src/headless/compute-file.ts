@@ -2,7 +2,7 @@ import type { SavedFile } from "../workbook/engine/workbook-file";
 import { openHeadless } from "./open-headless";
 
 /** A file that was computed. */
-export interface ComputedFile extends SavedFile {
+export interface ComputedFile extends Omit<SavedFile, "pointing"> {
   /** Formulas of ours that have no answer, with the sentence that says why. */
   readonly failed: readonly { readonly cell: string; readonly error: string; readonly sentence: string }[];
 }
@@ -13,7 +13,8 @@ export async function computeFile(bytes: Uint8Array): Promise<ComputedFile> {
   try {
     await workbook.settle();
     const failed = workbook.faults();
-    return { ...(await workbook.closeFile()), failed };
+    const { bytes, outOfDate } = await workbook.closeFile();
+    return { bytes, outOfDate, failed };
   } finally {
     workbook.dispose();
   }

@@ -25,13 +25,14 @@ async function main(args: readonly string[]): Promise<CommandAnswer> {
   const { files, values } = readCall(args, 2, { output: { type: "string", short: "o" }, take: { type: "string" } });
   const [file, returned, out, { take }] = [files[0]!, files[1]!, required(values.output), values];
   if (take !== undefined && take !== "theirs" && take !== "mine") throw new WrongCall();
-  const jobs = await holdOutput(out, async (write) => {
+  const { jobs, complaints } = await holdOutput(out, async (write) => {
     const { port, save } = await openWorkbookFile(file);
     const theirs = await (await openWorkbookFile(returned)).port.read();
     const merged: MergedJob[] = [];
     for (const preview of await previewReturned(port, theirs)) merged.push(await mergeJob(port, preview, take, basename(file)));
-    await write(save());
-    return merged;
+    const { bytes, complaints } = save();
+    await write(bytes);
+    return { jobs: merged, complaints };
   });
   const rows = jobs.flatMap((one) => one.rows);
   const failed = jobs.flatMap(({ outcome }) => (outcome === null || outcome.built ? [] : [outcome]));
@@ -39,7 +40,7 @@ async function main(args: readonly string[]): Promise<CommandAnswer> {
   return {
     line: { file, returned, out, written: rows.filter(({ written }) => written).length, left, jobs },
     isWhole: failed.length === 0 && left === 0,
-    complaints: failed.map(({ job, sentence }) => `${job}: ${sentence}`),
+    complaints: [...failed.map(({ job, sentence }) => `${job}: ${sentence}`), ...complaints],
   };
 }
 

@@ -9,6 +9,7 @@ import { documentSnapshot } from "../workbook/document/document-snapshot";
 import { cellsWithoutResult, lacksResult, lacksResults } from "../workbook/document/formula-kind";
 import type { WorkbookDocument } from "../workbook/document/workbook-document";
 import type { WorkbookPort } from "../workbook/port";
+import { pointingParts } from "../workbook/xlsx/pointing-parts";
 import { readFile } from "../workbook/xlsx/read-workbook";
 import { FileWriter } from "../workbook/xlsx/write-workbook";
 import { readNamedFile } from "./command";
@@ -17,7 +18,7 @@ import { readNamedFile } from "./command";
 export interface OpenWorkbookFile {
   readonly port: WorkbookPort;
   /** Makes the file with what was changed; formulas that nobody computed meanwhile have no result in it. To be called once. */
-  readonly save: () => Uint8Array;
+  readonly save: () => { readonly bytes: Uint8Array; /** Sentences on what in it is to be looked at. */ readonly complaints: readonly string[] };
   /** Writes the sheets that were added into the file to be, so that they are no longer held: they are read without their cells from then on. */
   readonly putAway: () => void;
 }
@@ -40,9 +41,15 @@ export async function openWorkbookFile(name: string): Promise<OpenWorkbookFile> 
   }
   const { port, finish, putAway } = openDocumentPort(document, answersOfTab);
   const writer = new FileWriter(open, open.document);
+  const came = new Set(open.file.names());
   return {
     port,
-    save: () => writer.finish(finish()),
+    save: () => {
+      const after = finish();
+      const renamed = open.sheets.filter(({ id, name }) => after.sheets.some((sheet) => sheet.id === id && sheet.name !== name));
+      const pointing = pointingParts(open, renamed.map((sheet) => ({ ...sheet, moved: false }))).filter((part) => came.has(part));
+      return { bytes: writer.finish(after), complaints: pointing.map((part) => `${quote(part)} in the file names a sheet that was renamed, and is not known here. Check where it points.`) };
+    },
     putAway: () => {
       putAway((sheet, looks) => {
         writer.writeSheet(sheet, looks);

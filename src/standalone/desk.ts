@@ -1,6 +1,7 @@
 import type { IWorkbookData } from "@univerjs/core";
 import { emptyWorkbook } from "../workbook/engine/stored-sheet";
 import type { LiveWorkbook } from "../workbook/engine/live-workbook";
+import type { SavedFile } from "../workbook/engine/workbook-file";
 import type { Grid } from "./open-grid";
 import type { KeptPlan, KeptPlanTitle, PlanStore } from "./plan-store";
 
@@ -127,13 +128,13 @@ export class Desk {
     if (this.refusal !== null) await this.keepNow();
   }
 
-  /** Makes an .xlsx file of the workbook as it is now; `outOfDate` names formulas that are saved without a result, as the engine may not compute them. */
-  async saveFile(): Promise<{ readonly file: Blob; readonly outOfDate: readonly string[] }> {
+  /** Makes an .xlsx file of the workbook as it is now, with what a person is to know of it. */
+  async saveFile(): Promise<{ readonly file: Blob } & Omit<SavedFile, "bytes">> {
     const { writeWorkbook } = await import(/* webpackChunkName: "xlsx" */ "../workbook/engine/workbook-file");
     const live = await this.atRest();
-    const { bytes, outOfDate } = writeWorkbook(live.store(), this.current.original);
+    const { bytes, ...told } = writeWorkbook(live.store(), this.current.original);
     this.unfiled = false;
-    return { file: new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet" }), outOfDate };
+    return { file: new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet" }), ...told };
   }
 
   /** Keeps what changed in the browser's storage now; a refusal is said once, and tried again later. */

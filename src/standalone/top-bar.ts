@@ -73,12 +73,13 @@ export function makeTopBar(desk: () => Desk | null): TopBar {
     });
   const save = () =>
     run(async (at) => {
-      const { file, outOfDate } = await at.saveFile();
+      const { file, outOfDate, pointing } = await at.saveFile();
       download(`${at.name}.xlsx`, file);
-      const [first, ...others] = outOfDate;
-      if (first === undefined) return;
-      const more = others.length === 0 ? "" : ` and ${others.length} more`;
-      say(`${first}${more} cannot be computed here after what was changed. The file has them without a result; the next spreadsheet program computes them.`);
+      const stale =
+        outOfDate.length === 0 ? [] : [`${listed(outOfDate)} cannot be computed here after what was changed. The file has them without a result; the next spreadsheet program computes them.`];
+      const doubtful =
+        pointing.length === 0 ? [] : [`${listed(pointing)} in the saved file may point to other cells, as something moved or was renamed. Keep the file that you opened, and compare.`];
+      if (stale.length + doubtful.length > 0) say([...stale, ...doubtful].join(" "));
     });
 
   const showRecent = async () => {
@@ -146,6 +147,11 @@ export function makeTopBar(desk: () => Desk | null): TopBar {
 
 function button(label: string, help: string, press: () => unknown): HTMLButtonElement {
   return make("button", { type: "button", title: help, on: { click: () => void press() } }, label);
+}
+
+/** Names the first, and how many others there are. */
+function listed([first = "", ...others]: readonly string[]): string {
+  return others.length === 0 ? first : `${first} and ${others.length} more`;
 }
 
 function download(name: string, file: Blob): void {

@@ -1,5 +1,6 @@
-import { copyFile, readdir, readFile } from "node:fs/promises";
+import { copyFile, readdir, readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
+import { strToU8, unzipSync, zipSync } from "fflate";
 import { readSnapshot } from "../../src/workbook/xlsx/read-snapshot";
 import { addPlan, complete, jobName, smallPlan } from "../support/commissioning-plan";
 import { runCommand as run } from "../support/run-command";
@@ -78,4 +79,15 @@ test("a filled tab is closed, its seal holds, a cell that is changed is named, a
   const { sheets } = readSnapshot(new Uint8Array(await readFile(at("handover.xlsx"))));
   expect(sheets.map(({ name }) => name)).toEqual(pack.lines[0]!.sheets);
   expect(JSON.stringify(sheets)).toContain("As built");
+});
+
+test("a part that is not known and names a tab which was built again is told, once, and stays as it was", async () => {
+  await change(null, "pointed-plan.xlsx", ({ port }) => addPlan(port, smallPlan()));
+  expect((await run("build-tabs", at("pointed-plan.xlsx"), "-o", at("pointed.xlsx"))).complaint).toBe("");
+  const parts = unzipSync(new Uint8Array(await readFile(at("pointed.xlsx"))));
+  const board = strToU8("<board><tile source=\"'North hall'!A5\"/></board>");
+  await writeFile(at("pointed.xlsx"), zipSync({ ...parts, "xl/boards/board1.xml": board }));
+  const { code, complaint } = await run("build-tabs", at("pointed.xlsx"), "-o", at("pointed-again.xlsx"));
+  expect({ code, complaint }).toEqual({ code: 0, complaint: expect.stringMatching(/^.*xl\/boards\/board1\.xml.* names a sheet that was renamed.*$/) as string });
+  expect(unzipSync(new Uint8Array(await readFile(at("pointed-again.xlsx"))))["xl/boards/board1.xml"]).toEqual(board);
 });

@@ -3,6 +3,7 @@ import { cellAddress } from "../../sheet";
 import { outOfDate, type SheetCell } from "../document/out-of-date";
 import { cellAt, emptyDocument, putCell, type WorkbookDocument } from "../document/workbook-document";
 import { moveParts } from "../xlsx/move-parts";
+import { pointingParts, type ChangedSheet } from "../xlsx/pointing-parts";
 import { readFile, readPackage, type OpenFile } from "../xlsx/read-workbook";
 import { sameValue } from "../xlsx/write-cells";
 import { writeFile } from "../xlsx/write-workbook";
@@ -15,6 +16,8 @@ export interface SavedFile {
   readonly bytes: Uint8Array;
   /** Such as Quote!B3. */
   readonly outOfDate: readonly string[];
+  /** Parts of the file that are not known here and may point to other cells than before, after what moved or was renamed. */
+  readonly pointing: readonly string[];
 }
 
 /** Reads the bytes of an .xlsx file as a workbook of the engine; refuses with a sentence what is no workbook or too large. */
@@ -24,7 +27,9 @@ export function readWorkbook(bytes: Uint8Array, { keepsFigures = true } = {}): I
 
 /** Makes an .xlsx file of a workbook of the engine: of `original`, the file it was opened from, in which only what differs is written, or a new one. */
 export function writeWorkbook(stored: StoredWorkbook, original?: Uint8Array): SavedFile {
-  const open = original === undefined ? null : withMoves(readFile(original), stored);
+  const opened = original === undefined ? null : readFile(original);
+  const pointing = opened === null ? [] : pointingParts(opened, changedSheets(opened, stored));
+  const open = opened && withMoves(opened, stored);
   const base: WorkbookDocument = open?.document ?? emptyDocument;
   const before = asTheEngineTells(base);
   const after = documentOf(stored, base.looks);
@@ -34,7 +39,17 @@ export function writeWorkbook(stored: StoredWorkbook, original?: Uint8Array): Sa
     const { cells } = sheets.get(sheet)!;
     putCell(cells, row, column, { ...cellAt(cells, row, column)!, value: null, hasResult: false });
   }
-  return { bytes: writeFile(open, before, after), outOfDate: stale.map(({ sheet, ...place }) => `${sheets.get(sheet)!.name}!${cellAddress(place)}`) };
+  const places = stale.map(({ sheet, ...place }) => `${sheets.get(sheet)!.name}!${cellAddress(place)}`);
+  return { bytes: writeFile(open, before, after), outOfDate: places, pointing };
+}
+
+/** Lists the sheets of a file whose rows or columns moved since it was opened, or that have other names. */
+function changedSheets({ sheets }: OpenFile, { data }: StoredWorkbook): ChangedSheet[] {
+  return sheets.flatMap(({ id, part, name }) => {
+    const sheet = id === null ? undefined : data.sheets[id];
+    const moved = sheet !== undefined && (extrasOf(sheet).moves ?? []).length > 0;
+    return moved || (sheet !== undefined && sheet.name !== name) ? [{ part, name, moved }] : [];
+  });
 }
 
 /** Moves the parts of a file with the rows and columns that came and went while it was open, so that what is left to compare are cells. */

@@ -184,7 +184,7 @@ function patchElements(xml: string, changesOf: (name: string, attributes: Attrib
   return splice(xml, splices);
 }
 
-/** Moves the parts that belong to a sheet: its tables, notes and drawings. */
+/** Moves the parts that belong to a sheet: its tables, pivot tables, notes and drawings. */
 function moveAttached(file: FilePackage, part: string, { name, move }: SheetMove): void {
   for (const { kind, target, isOutside } of file.relations(part)) {
     if (isOutside || !file.has(target)) continue;
@@ -192,6 +192,7 @@ function moveAttached(file: FilePackage, part: string, { name, move }: SheetMove
       const moveAddresses = (xml: string) => patchElements(xml, (_element, attributes) => addressOf(attributes, move));
       rewrite(file, target, (xml) => moveTexts(moveAddresses(xml), name, { part, name, move }, ["calculatedColumnFormula", "totalsRowFormula"]));
     }
+    if (kind === "pivotTable") rewrite(file, target, (xml) => patchElements(xml, (element, attributes) => (element === "location" ? addressOf(attributes, move) : null)));
     if (kind === "comments" || kind === "threadedComment") rewrite(file, target, (xml) => withoutGone(xml, ["comment", "threadedComment"], move));
     if (kind === "drawing") rewrite(file, target, (xml) => moveNumbers(xml, { from: "from", to: "to" }, move.axis === "row" ? "row" : "col", move));
     if (kind === "vmlDrawing") rewrite(file, target, (xml) => moveNumbers(xml, null, move.axis === "row" ? "Row" : "Column", move));
