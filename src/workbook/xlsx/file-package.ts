@@ -1,4 +1,4 @@
-import { pack, readArchive, unpack, unpackAgain, writeArchive, type ArchiveEntry } from "./zip-archive";
+import { anywhereDeflater, pack, readArchive, unpack, unpackAgain, writeArchive, type ArchiveEntry, type Deflater } from "./zip-archive";
 import { damaged } from "./file-problems";
 import { childrenOf, parseXml, prefixOf, splice, writeAttributes, type Splice } from "./xml";
 
@@ -39,9 +39,11 @@ export class FilePackage {
   /** Parts that came and were not found whole yet. */
   private readonly unchecked = new Set<ArchiveEntry>();
 
+  private constructor(private readonly deflater: Deflater = anywhereDeflater) {}
+
   /** Opens a file, of which a part is checked when it is first read. */
-  static open(bytes: Uint8Array): FilePackage {
-    const opened = new FilePackage();
+  static open(bytes: Uint8Array, deflater?: Deflater): FilePackage {
+    const opened = new FilePackage(deflater);
     for (const entry of readArchive(bytes)) {
       opened.unchecked.add(entry);
       opened.put(opened.entries.length, entry);
@@ -51,7 +53,7 @@ export class FilePackage {
 
   /** Refuses a file of which a part that nobody read is damaged. */
   checkRest(): void {
-    for (const entry of this.unchecked) unpack(entry);
+    for (const entry of this.unchecked) unpack(entry, this.deflater);
     this.unchecked.clear();
   }
 
@@ -74,7 +76,7 @@ export class FilePackage {
     const entry = this.find(name);
     if (entry === undefined) return null;
     if ("text" in entry) return entry.text;
-    const plain = this.unchecked.has(entry) ? unpack(entry) : unpackAgain(entry);
+    const plain = this.unchecked.has(entry) ? unpack(entry, this.deflater) : unpackAgain(entry);
     this.unchecked.delete(entry);
     return decode(plain);
   }
@@ -87,7 +89,7 @@ export class FilePackage {
     const spelt = before?.name ?? name;
     const pieces = ['<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n', declared, ...rest];
     const isList = spelt === contentTypes || spelt.endsWith(".rels");
-    this.put(before === undefined ? this.entries.length : this.entries.indexOf(before), isList ? { name: spelt, text: pieces.join("") } : pack(spelt, this.encode(pieces)));
+    this.put(before === undefined ? this.entries.length : this.entries.indexOf(before), isList ? { name: spelt, text: pieces.join("") } : pack(spelt, this.encode(pieces), this.deflater));
   }
 
   /** Encodes pieces of a text one after the other, so that a long text is never put together. What it answers holds until it is called again. */
@@ -195,7 +197,7 @@ export class FilePackage {
   }
 
   toBytes(): Uint8Array {
-    return writeArchive(this.entries.map((entry) => ("text" in entry ? pack(entry.name, this.encode([entry.text])) : entry)));
+    return writeArchive(this.entries.map((entry) => ("text" in entry ? pack(entry.name, this.encode([entry.text]), this.deflater) : entry)));
   }
 }
 
