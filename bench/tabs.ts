@@ -45,25 +45,37 @@ async function largestOf(): Promise<{ readonly request: number; readonly answer:
 /** A module that tells, when its process ends, the most memory it had resident, in KiB. */
 const tellPeak = "data:text/javascript,process.on('exit',()=>console.error(process.resourceUsage().maxRSS))";
 
+interface BuildRun {
+  readonly seconds: number;
+  readonly megabytes: number;
+  readonly built: number;
+}
+
 /** Runs `build-tabs` as a person does, in a process of its own: reads, builds, computes and saves. Time and peak memory are that process's. */
-async function hundredJobs(): Promise<{ readonly seconds: number; readonly megabytes: number; readonly built: number }> {
+function runBuild(plan: string, out: string): BuildRun {
+  const start = performance.now();
+  const { stdout, stderr } = spawnSync("npm", [...command, plan, "-o", out], { encoding: "utf8", maxBuffer: 1e8, env: { ...process.env, NODE_OPTIONS: `--import=${tellPeak}` } });
+  const seconds = (performance.now() - start) / 1000;
+  // npm's own process tells its peak too, and it is the smaller one.
+  const kilobytes = Math.max(...stderr.trim().split("\n").map(Number));
+  return { seconds, megabytes: (kilobytes * 1024) / 1e6, built: (JSON.parse(stdout) as { built: number }).built };
+}
+
+const command = ["run", "-s", "build-tabs", "--"];
+
+/** Builds a hundred jobs of 300 steps from file to file, and once more over the file that is built. */
+async function hundredJobs(): Promise<readonly [first: BuildRun, second: BuildRun]> {
   const rows = planOf(300);
   const jobs = Array.from({ length: 100 }, (_, index) => ({ ...rows.jobs![0]!, id: `J${index}`, job: `Job ${index}` }));
   const workbook = await openHeadless();
   await workbook.port.apply(planSetUp({ sheets: [] }, { ...rows, jobs }).map((plan) => ({ kind: "add-sheet", plan })));
   const folder = await mkdtemp(join(tmpdir(), "bench-tabs-"));
   try {
-    const [plan, out] = [join(folder, "plan.xlsx"), join(folder, "out.xlsx")];
+    const [plan, built, again] = [join(folder, "plan.xlsx"), join(folder, "built.xlsx"), join(folder, "again.xlsx")];
     await writeFile(plan, await workbook.close());
-    const command = ["run", "-s", "build-tabs", "--"];
     // A first call, which ends with the usage, makes the bundle.
     spawnSync("npm", command);
-    const start = performance.now();
-    const { stdout, stderr } = spawnSync("npm", [...command, plan, "-o", out], { encoding: "utf8", maxBuffer: 1e8, env: { ...process.env, NODE_OPTIONS: `--import=${tellPeak}` } });
-    const seconds = (performance.now() - start) / 1000;
-    // npm's own process tells its peak too, and it is the smaller one.
-    const kilobytes = Math.max(...stderr.trim().split("\n").map(Number));
-    return { seconds, megabytes: (kilobytes * 1024) / 1e6, built: (JSON.parse(stdout) as { built: number }).built };
+    return [runBuild(plan, built), runBuild(built, again)];
   } finally {
     await rm(folder, { recursive: true, force: true });
   }
@@ -77,13 +89,15 @@ export default async function tabs(): Promise<void> {
   });
   const [few, many] = [await syncsOf(20), await syncsOf(1000)];
   const { request, answer, requests } = await largestOf();
-  const { seconds, megabytes, built } = await hundredJobs();
+  const runs = await hundredJobs();
   printBench("Commissioning tabs", [
     { what: "a tab of 1,000 steps, our own time", measured: `${ours.toFixed(0)} ms`, target: "under 500 ms", holds: ours < 500 },
     { what: "syncs of a rebuild, 20 and 1,000 steps", measured: `${few} and ${many}`, target: "alike", holds: few === many },
     { what: `largest of ${requests} requests for 100 jobs, built and read`, measured: `${(request / 1000).toFixed(0)} kB`, target: "under 4,500 kB", holds: request < 4_500_000 },
     { what: "largest answer", measured: `${(answer / 1000).toFixed(0)} kB`, target: "under 2,000 kB", holds: answer < 2_000_000 },
-    { what: `${built} jobs of 300 steps by build-tabs, file to file`, measured: `${seconds.toFixed(1)} s`, target: "100 under 10 s", holds: built === 100 && seconds < 10 },
-    { what: "its peak resident memory", measured: `${megabytes.toFixed(0)} MB`, target: "under 300 MB", holds: megabytes < 300 },
+    ...runs.flatMap(({ seconds, megabytes, built }, index) => [
+      { what: `${built} jobs of 300 steps by build-tabs, ${index === 0 ? "file to file" : "again over the built file"}`, measured: `${seconds.toFixed(1)} s`, target: "100 under 10 s", holds: built === 100 && seconds < 10 },
+      { what: "its peak resident memory", measured: `${megabytes.toFixed(0)} MB`, target: "under 300 MB", holds: megabytes < 300 },
+    ]),
   ]);
 }

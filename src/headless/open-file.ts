@@ -13,6 +13,7 @@ import { pointingParts } from "../workbook/xlsx/pointing-parts";
 import { readFile } from "../workbook/xlsx/read-workbook";
 import { FileWriter } from "../workbook/xlsx/write-workbook";
 import { readNamedFile } from "./command";
+import { nodeDeflater } from "./node-deflater";
 
 /** A workbook file that is open without anything that computes. */
 export interface OpenWorkbookFile {
@@ -31,11 +32,11 @@ export interface OpenWorkbookFile {
  */
 export async function openWorkbookFile(name: string): Promise<OpenWorkbookFile> {
   const bytes = await readNamedFile(name);
-  let open = readFile(bytes);
+  let open = readFile(bytes, nodeDeflater);
   let document = answered(open.document);
   if (lacksResults(document)) {
     const { computeFile } = await import("./compute-file");
-    open = readFile((await computeFile(bytes)).bytes);
+    open = readFile((await computeFile(bytes)).bytes, nodeDeflater);
     document = answered(open.document);
     refuseOpen(document);
   }

@@ -3,7 +3,7 @@ import { foldSheetName, sameSheetName } from "../../sheet";
 import { checkEdits } from "../check-edits";
 import type { Edit, WorkbookPort } from "../port";
 import { answerSheets, withoutResults, type AnswersOf } from "./answer-sheets";
-import { documentSnapshot } from "./document-snapshot";
+import { snapshotReader } from "./document-snapshot";
 import { lacksResult } from "./formula-kind";
 import { loseReferences, renameReferences, sheetNamesIn } from "./move-lines";
 import { outOfDate, type SheetCell } from "./out-of-date";
@@ -162,6 +162,7 @@ export function openDocumentPort(base: WorkbookDocument, answersOf: AnswersOf = 
   }
 
   const document = (): WorkbookDocument => ({ sheets, looks, names });
+  const readAgain = snapshotReader();
   return {
     putAway(write) {
       sheets = sheets.map((sheet) => {
@@ -172,7 +173,7 @@ export function openDocumentPort(base: WorkbookDocument, answersOf: AnswersOf = 
     },
     finish: () => withoutResults(document(), outOfDate(document(), [...written, ...answered.values()], (cell) => !answered.has(keyOf(cell)))),
     port: {
-      read: (choice) => Promise.resolve(documentSnapshot(document(), choice)),
+      read: (choice) => Promise.resolve(readAgain(document(), choice)),
       // What is refused is to come out of the promise, not past it.
       // eslint-disable-next-line @typescript-eslint/require-await
       async apply(edits) {

@@ -1,11 +1,32 @@
 import type { CellValue, SheetSnapshot, WorkbookSnapshot } from "../../sheet";
 import { chosenBy, type SheetChoice } from "../sheet-choice";
-import type { DocumentSheet, WorkbookDocument } from "./workbook-document";
+import type { CellGrid, DocumentSheet, WorkbookDocument } from "./workbook-document";
 
 /** Reads a document as a snapshot, with the results that the file carries; sheets that are not `wanted` without their cells. */
 export function documentSnapshot({ sheets }: WorkbookDocument, choice?: SheetChoice): WorkbookSnapshot {
   const isChosen = chosenBy(choice);
   return { sheets: sheets.map((sheet) => sheetSnapshot(sheet, isChosen({ name: sheet.name, visible: sheet.state === "visible" }))) };
+}
+
+/**
+ * Makes a reader of documents that change little by little: a sheet whose cells are still those of the reading before is answered with the very
+ * rows of then, so that reading it again, and comparing the two, costs nothing.
+ */
+export function snapshotReader(): (document: WorkbookDocument, choice?: SheetChoice) => WorkbookSnapshot {
+  let before: ReadonlyMap<CellGrid, SheetSnapshot> = new Map();
+  return ({ sheets }, choice) => {
+    const isChosen = chosenBy(choice);
+    const read = new Map<CellGrid, SheetSnapshot>();
+    const answer = sheets.map((sheet) => {
+      if (!isChosen({ name: sheet.name, visible: sheet.state === "visible" })) return sheetSnapshot(sheet, false);
+      const known = before.get(sheet.cells);
+      const snapshot = known === undefined ? sheetSnapshot(sheet, true) : { ...sheetSnapshot(sheet, false), values: known.values, formulas: known.formulas };
+      read.set(sheet.cells, snapshot);
+      return snapshot;
+    });
+    before = read;
+    return { sheets: answer };
+  };
 }
 
 /** Cells up to which a snapshot is a full rectangle. */

@@ -1,4 +1,4 @@
-import { pack, readArchive, unpack, unpackAgain, writeArchive, type ArchiveEntry } from "./zip-archive";
+import { anywhereDeflater, pack, readArchive, unpack, unpackAgain, writeArchive, type ArchiveEntry, type Deflater } from "./zip-archive";
 import { damaged } from "./file-problems";
 import { childrenOf, parseXml, prefixOf, splice, writeAttributes, type Splice } from "./xml";
 
@@ -21,9 +21,15 @@ export const relationTypes = {
   metadata: `${typeBase}sheetMetadata`,
 } as const;
 
+/** A part that was written and is packed at the end: the lists of parts and relations grow with every part that is added. */
+interface OpenList {
+  readonly name: string;
+  readonly text: string;
+}
+
 /** The parts of a workbook file, each as it came until it is written. Parts are found whatever case or slashes their names have. */
 export class FilePackage {
-  private readonly entries: ArchiveEntry[] = [];
+  private readonly entries: (ArchiveEntry | OpenList)[] = [];
   /** Where each part stands in the list, by its name as it is spelt and in whatever case. Where two have one name the last is meant, as in every archive. */
   private readonly exact = new Map<string, number>();
   private readonly folded = new Map<string, number>();
@@ -33,9 +39,11 @@ export class FilePackage {
   /** Parts that came and were not found whole yet. */
   private readonly unchecked = new Set<ArchiveEntry>();
 
+  private constructor(private readonly deflater: Deflater = anywhereDeflater) {}
+
   /** Opens a file, of which a part is checked when it is first read. */
-  static open(bytes: Uint8Array): FilePackage {
-    const opened = new FilePackage();
+  static open(bytes: Uint8Array, deflater?: Deflater): FilePackage {
+    const opened = new FilePackage(deflater);
     for (const entry of readArchive(bytes)) {
       opened.unchecked.add(entry);
       opened.put(opened.entries.length, entry);
@@ -45,7 +53,7 @@ export class FilePackage {
 
   /** Refuses a file of which a part that nobody read is damaged. */
   checkRest(): void {
-    for (const entry of this.unchecked) unpack(entry);
+    for (const entry of this.unchecked) unpack(entry, this.deflater);
     this.unchecked.clear();
   }
 
@@ -67,7 +75,8 @@ export class FilePackage {
   read(name: string): string | null {
     const entry = this.find(name);
     if (entry === undefined) return null;
-    const plain = this.unchecked.has(entry) ? unpack(entry) : unpackAgain(entry);
+    if ("text" in entry) return entry.text;
+    const plain = this.unchecked.has(entry) ? unpack(entry, this.deflater) : unpackAgain(entry);
     this.unchecked.delete(entry);
     return decode(plain);
   }
@@ -77,8 +86,10 @@ export class FilePackage {
     const [first = "", ...rest] = typeof text === "string" ? [text] : text;
     const declared = first.startsWith("<?xml") ? first.slice(first.indexOf("?>") + 2).trimStart() : first;
     const before = this.find(name);
-    const entry = pack(before?.name ?? name, this.encode(['<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n', declared, ...rest]));
-    this.put(before === undefined ? this.entries.length : this.entries.indexOf(before), entry);
+    const spelt = before?.name ?? name;
+    const pieces = ['<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n', declared, ...rest];
+    const isList = spelt === contentTypes || spelt.endsWith(".rels");
+    this.put(before === undefined ? this.entries.length : this.entries.indexOf(before), isList ? { name: spelt, text: pieces.join("") } : pack(spelt, this.encode(pieces), this.deflater));
   }
 
   /** Encodes pieces of a text one after the other, so that a long text is never put together. What it answers holds until it is called again. */
@@ -96,14 +107,14 @@ export class FilePackage {
     return this.room.subarray(0, used);
   }
 
-  private put(place: number, entry: ArchiveEntry): void {
+  private put(place: number, entry: ArchiveEntry | OpenList): void {
     this.entries[place] = entry;
     this.exact.set(entry.name, place);
     this.folded.set(keyOf(entry.name), place);
   }
 
   /** Finds a part by its name as it is spelt, else in whatever case. */
-  private find(name: string): ArchiveEntry | undefined {
+  private find(name: string): ArchiveEntry | OpenList | undefined {
     const place = this.exact.get(name) ?? this.folded.get(keyOf(name));
     return place === undefined ? undefined : this.entries[place];
   }
@@ -186,7 +197,7 @@ export class FilePackage {
   }
 
   toBytes(): Uint8Array {
-    return writeArchive(this.entries);
+    return writeArchive(this.entries.map((entry) => ("text" in entry ? pack(entry.name, this.encode([entry.text]), this.deflater) : entry)));
   }
 }
 

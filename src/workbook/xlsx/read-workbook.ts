@@ -8,6 +8,7 @@ import { colorReader, readLooks } from "./read-looks";
 import { readSheet } from "./read-sheet";
 import { RepeatedCells } from "./repeated-cells";
 import { child, childrenOf, isOn, parseXml, relationId, type XmlNode } from "./xml";
+import type { Deflater } from "./zip-archive";
 
 /** A sheet as the workbook part lists it, whatever kind it is. */
 export interface FileSheet {
@@ -27,8 +28,8 @@ export interface OpenFile {
 }
 
 /** Opens the bytes of an .xlsx file; refuses with a sentence what is no workbook, locked, damaged or over the limits. */
-export function readFile(bytes: Uint8Array): OpenFile {
-  const open = readPackage(FilePackage.open(bytes));
+export function readFile(bytes: Uint8Array, deflater?: Deflater): OpenFile {
+  const open = readPackage(FilePackage.open(bytes, deflater));
   // What is damaged anywhere is known before anything is done.
   open.file.checkRest();
   return open;

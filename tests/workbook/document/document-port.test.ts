@@ -51,6 +51,19 @@ test("formulas about a sheet that went say so", async () => {
   expect(sumCell(finish(), 0).formula).toBe("=#REF!*2+SUM(#REF!)");
 });
 
+test("a sheet that is read again is answered with the rows of before until one of its cells changes, whatever it is called by then", async () => {
+  const { port } = opened();
+  const rowsOf = async (name: string) => (await port.read([name])).sheets.find((sheet) => sheet.name === name)!;
+  const before = await rowsOf("Rates");
+  await port.apply([{ kind: "rename-sheet", sheet: "Rates", name: "Old rates" }, { kind: "hide-sheet", sheet: "Old rates" }]);
+  const renamed = await rowsOf("Old rates");
+  expect([renamed.values === before.values, renamed.formulas === before.formulas, renamed.visible]).toEqual([true, true, false]);
+  await port.apply([{ kind: "write", sheet: "Old rates", row: 0, column: 0, cells: [[{ value: 4 }]] }]);
+  expect((await rowsOf("Old rates")).values).toEqual([[4]]);
+  expect(before.values).toEqual([[3]]);
+  expect((await port.read(["Sum"])).sheets.map(({ values }) => values.length)).toEqual([1, 0]);
+});
+
 test("formulas behind a written cell go without a result, others keep theirs", async () => {
   const { port, finish } = opened();
   await port.apply([{ kind: "write", sheet: "Rates", row: 0, column: 0, cells: [[{ value: 4 }]] }]);

@@ -12,8 +12,9 @@ export interface TwinCell {
   /** Row and column of the sheet, from 0. */
   readonly row: number;
   readonly column: number;
-  /** Names it in a sentence, such as `Result of No. 4 T-12`. */
+  /** Names it in a sentence: `Result` of `No. 4 T-12`; a cell that is the only one of its name is of nothing. */
   readonly label: string;
+  readonly of: string | null;
   readonly value: Scalar;
 }
 
@@ -45,20 +46,30 @@ export function tabAnswers(sheet: Pick<SheetSnapshot, "values">, tab: TabReading
   const filled = new Set(tab.snags.map(({ row }) => row));
   const blank = sheet.values.flatMap((line, row) => (key !== undefined && line[key] === tags.snag && !filled.has(row) ? [row] : []));
   const answers = Object.keys(untouchedSnag) as (keyof SnagAnswers)[];
-  return [...twinCells(sheet, tab), ...blank.flatMap((row) => answers.flatMap((answer) => cellIn(tab.places, columns[answer], { row, label: "", value: untouchedSnag[answer] })))];
+  return [...twinCells(sheet, tab), ...blank.flatMap((row) => answers.flatMap((answer) => cellIn(tab.places, columns[answer], { row, label: "", of: null, value: untouchedSnag[answer] })))];
 }
 
 function rowCells(stepRow: StepRow, { snags, places }: TabReading): TwinCell[] {
   const { row, no, stepId, records, settled } = stepRow;
-  const cell = (column: TabColumn, name: string, value: Scalar): TwinCell[] => cellIn(places, column, { row, label: `${tabColumns[column].header} of No. ${no} ${name}`, value });
-  return [
-    ...records.flatMap((record) => {
-      const { slot, stepId: name } = record;
-      const answers = answersOf(record, snags);
-      return slot !== null ? cell(slotColumns[slot.place]!.compares, name, answers.compares) : (Object.keys(answers) as (keyof StepAnswers)[]).flatMap((answer) => cell(answer, name, answers[answer]));
-    }),
-    ...(records[0]!.slot === null ? [] : [...cell("result", stepId, rowResultOf(stepRow)), ...cell("settled", stepId, settled ? 1 : 0)]),
-  ];
+  const cells: TwinCell[] = [];
+  // Plain loops: a plan of a hundred jobs has half a million of these cells.
+  const put = (key: TabColumn, of: string, value: Scalar): void => {
+    const column = places.columns[key];
+    if (column !== undefined) cells.push({ row, column, label: tabColumns[key].header, of, value });
+  };
+  for (const record of records) {
+    const { slot, stepId: name } = record;
+    const of = `No. ${no} ${name}`;
+    const answers = answersOf(record, snags);
+    if (slot !== null) put(slotColumns[slot.place]!.compares, of, answers.compares);
+    else for (const answer of Object.keys(answers) as (keyof StepAnswers)[]) put(answer, of, answers[answer]);
+  }
+  if (records[0]!.slot !== null) {
+    const of = `No. ${no} ${stepId}`;
+    put("result", of, rowResultOf(stepRow));
+    put("settled", of, settled ? 1 : 0);
+  }
+  return cells;
 }
 
 function snagCells(snag: Snag, tab: TabReading): TwinCell[] {
@@ -67,7 +78,7 @@ function snagCells(snag: Snag, tab: TabReading): TwinCell[] {
   // A snag whose step is gone holds what it was about as text.
   const isComputed = (answer: keyof SnagAnswers): boolean => typeof snag.typed.about === "number" || (answer !== "stepId" && answer !== "key");
   return (Object.keys(answers) as (keyof SnagAnswers)[]).filter(isComputed).flatMap((answer) =>
-    cellIn(tab.places, columns[answer], { row: snag.row, label: `${snagHeaders[answer]} of ${snagName(snag)}`, value: answers[answer] }),
+    cellIn(tab.places, columns[answer], { row: snag.row, label: snagHeaders[answer], of: snagName(snag), value: answers[answer] }),
   );
 }
 
@@ -83,10 +94,10 @@ function summaryCells(sheet: Pick<SheetSnapshot, "values">, tab: TabReading): Tw
   const labels = sheet.values.findIndex((line, row) => row > tab.headerRow && row < firstStep && line.includes(figureLabels.next));
   const figures = labels < 0 ? [] : (Object.keys(figureLabels) as Figure[]).flatMap((figure): TwinCell[] => {
     const column = sheet.values[labels]!.indexOf(figureLabels[figure]);
-    return column < 0 ? [] : [{ row: labels + 1, column, label: figureLabels[figure], value: shown[figure] }];
+    return column < 0 ? [] : [{ row: labels + 1, column, label: figureLabels[figure], of: null, value: shown[figure] }];
   });
   const { found } = tab.places.columns;
-  const line = found === undefined ? [] : [{ row: tab.markRow, column: found, label: "The line of progress", value: progressLine(shown) }];
+  const line = found === undefined ? [] : [{ row: tab.markRow, column: found, label: "The line of progress", of: null, value: progressLine(shown) }];
   return [...line, ...figures];
 }
 
@@ -128,19 +139,19 @@ export interface ForgedCell {
  * One that was not computed shows nothing and is none. What a formula says is not looked at: other programs write it in their own way.
  */
 export function forgedCells(sheet: SheetSnapshot, tab: TabReading): ForgedCell[] {
-  return twinCells(sheet, tab).flatMap(({ row, column, label, value }) => {
+  return twinCells(sheet, tab).flatMap(({ row, column, label, of, value }) => {
     const shown = sheet.values[row]?.[column] ?? null;
     const hasFormula = (sheet.formulas[row]?.[column] ?? null) !== null;
     if (hasFormula && (isBlank(shown) || showsSame(shown, value))) return [];
     const what = hasFormula ? `shows ${quoteShort(shown)} where ${quoteShort(value)} is right` : "holds no formula any more";
-    const fact = `${label} ${what}.`;
+    const fact = `${label}${of === null ? "" : ` of ${of}`} ${what}.`;
     return [{ row, column, fact, sentence: `${fact} Build the tab again: the formula comes back.` }];
   });
 }
 
 /** Compares what a cell shows with what it must, as other programs store it: numbers at 15 digits. */
 export function showsSame(shown: CellValue, value: Scalar): boolean {
-  return showCell(shown) === showCell(value);
+  return shown === value || showCell(shown) === showCell(value);
 }
 
 function quoteShort(value: CellValue): string {

@@ -20,24 +20,27 @@ export function typedElsewhere(sheet: SheetSnapshot, tab: TabReading): FoundText
   const headers = slotHeaders(tab);
   const twin = new Map(twinCells(sheet, tab).map(({ row, column, value }) => [cellNumber(row, column), value]));
   const all = sheetColumns(sheet, tab.headerRow, columns);
-  return sheet.values.flatMap((line, row) => {
+  const found: FoundText[] = [];
+  // Plain loops: a plan of a hundred jobs has a million cells to look at.
+  for (const [row, line] of sheet.values.entries()) {
     const built = readBuilt(columns.built === undefined ? null : line[columns.built]);
-    return all.flatMap(({ column, key, name, label }): FoundText[] => {
+    for (const { column, key, name, label } of all) {
       const value = line[column] ?? null;
       const formula = formulaAt(sheet, row, column);
-      if ((isBlank(value) && formula === null) || tab.entries.has(cellNumber(row, column)) || isOurText(key, value)) return [];
+      if ((isBlank(value) && formula === null) || tab.entries.has(cellNumber(row, column)) || isOurText(key, value)) continue;
       // A header of ours that is not as it was is a fault of the tab.
-      if (key !== null && row === tab.headerRow) return [];
+      if (key !== null && row === tab.headerRow) continue;
       const isBuilt =
         key !== null && built !== null &&
         (built.isFormula(key)
           ? isAsComputed(value, formula, twin.get(cellNumber(row, column)))
           : built.holds(name, cellToken(value, formula !== null)));
-      if (isBuilt) return [];
+      if (isBuilt) continue;
       const place = `${short(headers.get(row)?.get(name) ?? label)} of ${short(labelOf(row))} (${cellAddress({ row, column })})`;
-      return [{ typed: { from: `Build ${tab.build}`, text: textOf(value, formula), place }, carried: "", row }];
-    });
-  });
+      found.push({ typed: { from: `Build ${tab.build}`, text: textOf(value, formula), place }, carried: "", row });
+    }
+  }
+  return found;
 }
 
 /** Tells whether a text is one of those that we write for ourselves. */

@@ -36,7 +36,8 @@ describe("a cell of ours that is forged", () => {
     // Five a step of a list; in a grid one a step, and two a row.
     const slots = tab.steps.filter(({ slot }) => slot !== null).length;
     expect(cells.length).toBeGreaterThan(5 * (recordCount - slots) + slots);
-    for (const { row, column, label, value } of cells) {
+    for (const { row, column, label: header, of, value } of cells) {
+      const label = of === null ? header : `${header} of ${of}`;
       const named = (shown: CellValue, formula: string | null) => forgedCells(withCell(row, column, shown, formula), tab).map((one) => [one.row, one.column, one.sentence]);
       const again = "Build the tab again: the formula comes back.";
       expect(named(value, null)).toEqual([[row, column, `${label} holds no formula any more. ${again}`]]);
