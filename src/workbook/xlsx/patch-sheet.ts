@@ -1,4 +1,4 @@
-import { areaAddress, cellAddress, pageScale, type Area, type PrintPlan } from "../../sheet";
+import { areaAddress, cellAddress, type Area } from "../../sheet";
 import type { CellGrid, DocumentSheet, LineSetting } from "../document/workbook-document";
 import { appendTo } from "./file-package";
 import { outlineSheet, type SectionPlace, type SheetOutline } from "./sheet-outline";
@@ -138,7 +138,7 @@ function writeProperties(standing: string | undefined, prefix: string, { tabColo
   const node = standing === undefined ? undefined : parseXml(standing);
   const color = tabColor === undefined ? "" : `<${prefix}tabColor rgb="FF${tabColor.slice(1).toUpperCase()}"/>`;
   const outlines = child(node, "outlinePr");
-  const page = { ...child(node, "pageSetUpPr")?.attributes, fitToPage: isFitted(print) ? 1 : undefined };
+  const page = { ...child(node, "pageSetUpPr")?.attributes, fitToPage: print.fitToWidth ? 1 : undefined };
   const kept = outlines === undefined ? "" : standing!.slice(outlines.start, outlines.end);
   return `<${prefix}sheetPr${writeAttributes(node?.attributes ?? {})}>${color}${kept}<${prefix}pageSetUpPr${writeAttributes(page)}/></${prefix}sheetPr>`;
 }
@@ -174,16 +174,10 @@ function writeMerges(prefix: string, merges: readonly Area[]): string {
   return `<${prefix}mergeCells count="${merges.length}">${merges.map((area) => `<${prefix}mergeCell ref="${areaAddress(area)}"/>`).join("")}</${prefix}mergeCells>`;
 }
 
-/** Tells whether the program is to fit the sheet to a page's width: one with page breaks would lose them, and is given the scale at which it fits. */
-function isFitted({ fitToWidth, breaksBefore }: PrintPlan): boolean {
-  return fitToWidth && breaksBefore.length === 0;
-}
-
-function writePageSetup(standing: string | undefined, prefix: string, { print, columns }: DocumentSheet): string {
+function writePageSetup(standing: string | undefined, prefix: string, { print }: DocumentSheet): string {
   const old: Attributes = standing === undefined ? {} : parseXml(standing).attributes;
-  const shown = columns.filter(({ hidden }) => hidden !== true).flatMap(({ first, last, size }) => Array<number | null>(last - first + 1).fill(size ?? null));
-  // One page wide, as many pages long as it takes.
-  const fit = isFitted(print) ? { fitToWidth: "1", fitToHeight: "0" } : print.fitToWidth ? { scale: pageScale(print.orientation, shown) } : {};
+  // One page wide, as many pages long as it takes: a scale would part the columns where the font of the file is missing and another is wider.
+  const fit = print.fitToWidth ? { fitToWidth: "1", fitToHeight: "0" } : {};
   return `<${prefix}pageSetup${writeAttributes({ ...old, ...fit, orientation: print.orientation })}/>`;
 }
 

@@ -73,7 +73,7 @@ describe("a saved workbook", () => {
     expect(sheet.getRow(1).height).toBe(24);
     expect(sheet.getCell("B4").master.address).toBe("A4");
     expect(sheet.views[0]).toMatchObject({ state: "frozen", xSplit: 1, ySplit: 1 });
-    expect(sheet.pageSetup).toMatchObject({ orientation: "landscape", fitToPage: false, scale: 100, printTitlesRow: "1:1" });
+    expect(sheet.pageSetup).toMatchObject({ orientation: "landscape", fitToPage: true, fitToWidth: 1, fitToHeight: 0, printTitlesRow: "1:1" });
     expect(sheet.headerFooter).toMatchObject({ oddHeader: "&CBuild 1", oddFooter: "&CPage &P of &N" });
     expect(sheet.properties.tabColor).toMatchObject({ argb: "FF1F4E5F" });
     expect(sheet.getTable("BayThings")).toMatchObject({ table: { tableRef: "A1:B2", columns: [{ name: "Head" }, { name: "Head 2" }] } });
