@@ -96,7 +96,8 @@ export default async function tabs(): Promise<void> {
     { what: `largest of ${requests} requests for 100 jobs, built and read`, measured: `${(request / 1000).toFixed(0)} kB`, target: "under 4,500 kB", holds: request < 4_500_000 },
     { what: "largest answer", measured: `${(answer / 1000).toFixed(0)} kB`, target: "under 2,000 kB", holds: answer < 2_000_000 },
     ...runs.flatMap(({ seconds, megabytes, built }, index) => [
-      { what: `${built} jobs of 300 steps by build-tabs, ${index === 0 ? "file to file" : "again over the built file"}`, measured: `${seconds.toFixed(1)} s`, target: "100 under 10 s", holds: built === 100 && seconds < 10 },
+      { what: `${built} jobs of 300 steps by build-tabs, ${index === 0 ? "file to file" : "again over what was built"}`,
+        measured: `${seconds.toFixed(1)} s`, target: "100 under 10 s", holds: built === 100 && seconds < 10 },
       { what: "its peak resident memory", measured: `${megabytes.toFixed(0)} MB`, target: "under 300 MB", holds: megabytes < 300 },
     ]),
   ]);

@@ -30,7 +30,7 @@ export function withTabs(plan: Pick<CommissioningPlan, "model" | "sheets">, { sh
 export interface PlanOfTabs {
   readonly plan: CommissioningPlan;
   /** Names of the sheets that are tabs of a job by its id, or by one that differs in capitals, which is refused by name. */
-  tabsOf(jobId: string): readonly string[];
+  readonly tabsOf: (jobId: string) => readonly string[];
 }
 
 /** Reads of a workbook what commissioning needs of it but for what stands on its tabs. */
