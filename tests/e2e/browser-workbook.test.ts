@@ -100,6 +100,7 @@ describe("a workbook on the desk", () => {
     await offered.waitFor();
     await keyboard.insertText('("RAID 6",12,4)');
     await keyboard.press(key);
+    await workbook.filled("Sheet1", 1, 1);
     await workbook.typed();
     expect((await workbook.sheet("Sheet1")).values[1]).toEqual([null, 40]);
     await workbook.click(4, 1);
@@ -109,6 +110,7 @@ describe("a workbook on the desk", () => {
     await workbook.page.getByText("driveSize").first().waitFor();
     await keyboard.insertText('"RAID 5",12,4)');
     await keyboard.press(key);
+    await workbook.filled("Sheet1", 4, 1);
     await workbook.typed();
     expect((await workbook.sheet("Sheet1")).values[4]).toEqual([null, 44]);
   });

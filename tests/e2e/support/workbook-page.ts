@@ -100,14 +100,19 @@ export class WorkbookPage {
     await this.page.keyboard.press("ControlOrMeta+v");
     const ending = [...rows.at(-1)!].reverse().findIndex((text) => text !== "");
     const corner = { row: row + rows.length - 1, column: column + rows.at(-1)!.length - 1 - ending };
-    await this.page.waitForFunction(
-      async ([name, at]) => {
-        const { sheets } = await globalThis.baywright.port.read([name]);
-        return (sheets.find((one) => one.name === name)?.values[at.row]?.[at.column] ?? "") !== "";
-      },
-      [sheet, corner] as const,
-    );
+    await this.filled(sheet, corner.row, corner.column);
     await this.settle();
+  }
+
+  /** Waits until something stands in a cell: on a busy machine a key arrives after whoever asks for its effect. */
+  async filled(sheet: string, row: number, column: number): Promise<void> {
+    await this.page.waitForFunction(
+      async ([name, down, across]) => {
+        const { sheets } = await globalThis.baywright.port.read([name]);
+        return (sheets.find((one) => one.name === name)?.values[down]?.[across] ?? "") !== "";
+      },
+      [sheet, row, column] as const,
+    );
   }
 
   /** Saves the workbook as a file. */

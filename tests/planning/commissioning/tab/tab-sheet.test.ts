@@ -43,7 +43,7 @@ const styles = (tab: SheetPlan, row: number, ...columns: TabColumn[]) => columns
 describe("a planned tab", () => {
   test("uses styles that it has, in columns that have a width", () => {
     expect(lookFaults(first).filter((fault) => !fault.endsWith("is faint"))).toEqual([]);
-    expect(first.columnWidths.slice(0, shownColumns)).toEqual([5.5, 8.5, 24, 10.5, 10.5, 12.5, 12.5, 9, 9.5, 11.5, 9, 9, 10, 8.5]);
+    expect(first.columnWidths.slice(0, shownColumns)).toEqual([5.5, 8.5, 24, 10.5, 10.5, 12.5, 12.5, 9, 9.5, 11.5, 9, 9, 10, 7.9]);
     expect(first.tabColor).toBe("#2f5d50");
   });
 
