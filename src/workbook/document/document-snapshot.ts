@@ -2,15 +2,14 @@ import type { CellValue, SheetSnapshot, WorkbookSnapshot } from "../../sheet";
 import { chosenBy, type SheetChoice } from "../sheet-choice";
 import type { CellGrid, DocumentSheet, WorkbookDocument } from "./workbook-document";
 
-/** Reads a document as a snapshot, with the results that the file carries; sheets that are not `wanted` without their cells. */
-export function documentSnapshot({ sheets }: WorkbookDocument, choice?: SheetChoice): WorkbookSnapshot {
-  const isChosen = chosenBy(choice);
-  return { sheets: sheets.map((sheet) => sheetSnapshot(sheet, isChosen({ name: sheet.name, visible: sheet.state === "visible" }))) };
+/** Reads a document as a snapshot, with the results that the file carries. */
+export function documentSnapshot({ sheets }: WorkbookDocument): WorkbookSnapshot {
+  return { sheets: sheets.map((sheet) => sheetSnapshot(sheet, true)) };
 }
 
 /**
  * Makes a reader of documents that change little by little: a sheet whose cells are still those of the reading before is answered with the very
- * rows of then, so that reading it again, and comparing the two, costs nothing.
+ * rows of then, so that reading it again, and comparing the two, costs nothing. Sheets that are not chosen come without their cells.
  */
 export function snapshotReader(): (document: WorkbookDocument, choice?: SheetChoice) => WorkbookSnapshot {
   let before: ReadonlyMap<CellGrid, SheetSnapshot> = new Map();
