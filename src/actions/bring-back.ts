@@ -1,7 +1,7 @@
-import { jobsOf, readCommissioningPlan, readPlanOfTabs, withTabs, type BuildMoment, type CommissioningPlan } from "../planning/commissioning/build";
+import { jobsOf, readCommissioningPlan, readPlanOfTabs, tabSheetsOf, withTabs, type BuildMoment, type CommissioningPlan } from "../planning/commissioning/build";
 import { expandJob, idOfJob } from "../planning/commissioning/job";
 import { acceptReturned, compareReturned, heldByPlan, isClosed, notStanding, type ReturnedTab } from "../planning/commissioning/record";
-import { jobIdOf, readTabs, refuseFaulty, tabsInUse, type TabReading } from "../planning/commissioning/tab";
+import { readTabs, refuseFaulty, tabsInUse, type TabReading } from "../planning/commissioning/tab";
 import { invalid, Problem, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
 import type { WorkbookSnapshot } from "../sheet";
@@ -65,16 +65,12 @@ export async function bringBack(port: WorkbookPort, returned: ReturnedJob, accep
   const { plan } = readPlanOfTabs(workbook);
   const job = jobsOf(plan).find(({ job: name }) => name === returned.job);
   if (job === undefined) throw invalid("Jobs", returned.job, `Job ${quote(returned.job)} is no longer in the plan. Choose the file again.`);
-  const source = withTabs(plan, tabSheetsOf(workbook, job));
+  const source = withTabs(plan, tabSheetsOf(workbook, idOfJob(job)));
   compareReturned(oursOf(source, job), returned.theirs);
   const { outcome } = await putTab(port, source, job, moment, { adjust: (tab) => acceptReturned(heldNow(source, job, tab), returned.theirs, accepted) });
   if (!outcome.built) return outcome;
-  const tab = tabInUse(withTabs(plan, tabSheetsOf(await port.read(), job)), job);
+  const tab = tabInUse(withTabs(plan, tabSheetsOf(await port.read(), idOfJob(job))), job);
   const missing = tab === null ? [...accepted] : notStanding(tab, returned.theirs, accepted);
   const standing = `${accepted.size - missing.length} of ${accepted.size} accepted ${accepted.size === 1 ? "entry stands" : "entries stand"} in the tab.`;
   return { ...outcome, sentence: `${outcome.sentence} ${standing}${missing.length === 0 ? "" : ` Bring the file back again for ${quote(missing[0]!)}.`}` };
-}
-
-function tabSheetsOf({ sheets }: WorkbookSnapshot, job: PlanRow<"jobs">): WorkbookSnapshot {
-  return { sheets: sheets.filter((sheet) => jobIdOf(sheet) === idOfJob(job)) };
 }

@@ -37,13 +37,22 @@ export interface PlanOfTabs {
 export function readPlanOfTabs({ sheets }: WorkbookSnapshot): PlanOfTabs {
   const tabsOf = new Map<string, string[]>();
   const apart = sheets.map((sheet) => {
-    const jobId = jobIdOf(sheet);
-    if (jobId === null) return sheet;
-    const key = foldName(jobId);
+    const key = jobKeyOf(sheet);
+    if (key === null) return sheet;
     tabsOf.set(key, [...(tabsOf.get(key) ?? []), sheet.name]);
     return { ...sheet, values: [], formulas: [] };
   });
   return { plan: readCommissioningPlan({ sheets: apart }), tabsOf: (jobId) => tabsOf.get(foldName(jobId)) ?? [] };
+}
+
+/** Finds the sheets that are tabs of a job by its id, or by one that differs in capitals, which is refused by name. */
+export function tabSheetsOf({ sheets }: WorkbookSnapshot, jobId: string): WorkbookSnapshot {
+  return { sheets: sheets.filter((sheet) => jobKeyOf(sheet) === foldName(jobId)) };
+}
+
+function jobKeyOf(sheet: SheetSnapshot): string | null {
+  const jobId = jobIdOf(sheet);
+  return jobId === null ? null : foldName(jobId);
 }
 
 /** Lists the jobs of a plan that have a name, in table order. */
