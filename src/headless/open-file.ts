@@ -42,13 +42,13 @@ export async function openWorkbookFile(name: string): Promise<OpenWorkbookFile> 
   }
   const { port, finish, putAway } = openDocumentPort(document, answersOfTab);
   const writer = new FileWriter(open, open.document);
-  const came = new Set(open.file.names());
+  const came = open.file.names();
   return {
     port,
     save: () => {
       const after = finish();
       const renamed = open.sheets.filter(({ id, name }) => after.sheets.some((sheet) => sheet.id === id && sheet.name !== name));
-      const pointing = pointingParts(open, renamed.map((sheet) => ({ ...sheet, moved: false }))).filter((part) => came.has(part));
+      const pointing = pointingParts(open, renamed.map((sheet) => ({ ...sheet, moved: false })), came);
       return { bytes: writer.finish(after), complaints: pointing.map((part) => `${quote(part)} in the file names a sheet that was renamed, and is not known here. Check where it points.`) };
     },
     putAway: () => {

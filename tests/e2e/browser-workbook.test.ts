@@ -147,10 +147,7 @@ describe("a workbook on the desk", () => {
   });
 
   test("a sheet name that the spreadsheet host would not take is refused with a sentence", async () => {
-    await workbook.page.getByText("Sheet1", { exact: true }).dblclick();
-    await workbook.page.keyboard.press("Control+A");
-    await workbook.page.keyboard.type("History");
-    await workbook.page.keyboard.press("Enter");
+    await workbook.renameSheet("Sheet1", "History");
     await workbook.page.getByText(/The sheet name "History" is kept by/).waitFor();
     expect(await workbook.sheetNames()).toEqual(["Sheet1"]);
   });

@@ -28,7 +28,7 @@ export function readWorkbook(bytes: Uint8Array, { keepsFigures = true } = {}): I
 /** Makes an .xlsx file of a workbook of the engine: of `original`, the file it was opened from, in which only what differs is written, or a new one. */
 export function writeWorkbook(stored: StoredWorkbook, original?: Uint8Array): SavedFile {
   const opened = original === undefined ? null : readFile(original);
-  const pointing = opened === null ? [] : pointingParts(opened, changedSheets(opened, stored));
+  const pointing = opened === null ? [] : pointingParts(opened, changedSheets(opened, stored), opened.file.names());
   const open = opened && withMoves(opened, stored);
   const base: WorkbookDocument = open?.document ?? emptyDocument;
   const before = asTheEngineTells(base);

@@ -27,10 +27,10 @@ const address = /^\$?[A-Z]{1,3}\$?[1-9]\d*(?::\$?[A-Z]{1,3}\$?[1-9]\d*)?(?:\s|$)
 const anchored: ReadonlySet<string> = new Set(["drawing", "vmlDrawing"]);
 
 /**
- * Lists the parts of a file that are not known here and may point to other cells than before: they name a changed sheet in front of a cell or as
- * the sheet of an element, or belong to a sheet that moved and hold addresses of their own.
+ * Lists those of `parts` of a file that are not known here and may point to other cells than before: they name a changed sheet in front of a cell
+ * or as the sheet of an element, or belong to a sheet that moved and hold addresses of their own.
  */
-export function pointingParts({ file, workbookPart, sheets }: OpenFile, changed: readonly ChangedSheet[]): string[] {
+export function pointingParts({ file, workbookPart, sheets }: OpenFile, changed: readonly ChangedSheet[], parts: readonly string[]): string[] {
   if (changed.length === 0) return [];
   const fold = (part: string) => part.toLowerCase();
   const passed = new Set<string>();
@@ -43,7 +43,7 @@ export function pointingParts({ file, workbookPart, sheets }: OpenFile, changed:
       else if (moves && !anchored.has(kind)) ofMoved.add(fold(target));
     }
   }
-  return file.names().filter((part) => {
+  return parts.filter((part) => {
     // Charts and what pivot tables are made of move; relations name parts.
     if (!/\.(?:xml|vml)$/i.test(part) || /^(?:xl\/charts|xl\/pivotCache)\/[^/]+$|^\[Content_Types\]/i.test(part) || passed.has(fold(part))) return false;
     return pointsTo(file.read(part)!, changed.map(({ name }) => name), ofMoved.has(fold(part)));

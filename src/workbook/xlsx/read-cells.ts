@@ -113,7 +113,8 @@ export class CellReader {
     const look = this.lookOf(this.attributes["s"]);
     const value = this.readValue(look);
     if (this.formula === null) {
-      if (value !== null || look !== 0) this.line.set(this.column, this.context.repeated.cell({ value, look }));
+      if (value !== null) this.line.set(this.column, this.context.repeated.cell({ value, look }));
+      else if (look !== 0) this.line.set(this.column, this.context.repeated.blank(look));
       return;
     }
     const cell: DocumentCell = { value, look, ...this.readFormula(this.formula) };

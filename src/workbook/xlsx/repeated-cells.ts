@@ -21,9 +21,16 @@ const mostAlike = 16;
  * A hundred tabs of three hundred steps hold 820,000 cells and 159,000 formulas, of which 1,800 differ.
  */
 export class RepeatedCells {
+  /** By look and by what stands in the cell: those that differ in what they show. */
   private readonly cells = new Map<number, Map<Scalar, DocumentCell[]>>();
+  private readonly blanks: DocumentCell[] = [];
   private readonly formulas = new Map<string, FormulaAt>();
   private kept = 0;
+
+  /** Answers with the one empty cell of a look. */
+  blank(look: number): DocumentCell {
+    return (this.blanks[look] ??= { value: null, look });
+  }
 
   /** Finds the one copy of a cell; arrays, tables and links stand for themselves. */
   cell(cell: DocumentCell): DocumentCell {
@@ -31,14 +38,15 @@ export class RepeatedCells {
     const content = formula ?? value;
     if (array !== undefined || isDataTable === true || link !== undefined || (typeof content === "object" && content !== null)) return cell;
     if (typeof content === "string" && content.length > longestKept) return cell;
-    const ofLook = this.cells.get(look) ?? new Map<Scalar, DocumentCell[]>();
-    this.cells.set(look, ofLook);
+    let ofLook = this.cells.get(look);
+    if (ofLook === undefined) this.cells.set(look, (ofLook = new Map()));
     const alike = ofLook.get(content);
-    const found = alike?.find((one) => one.formula === formula && Object.is(one.value, value) && one.hasResult === cell.hasResult);
-    if (found !== undefined) return found;
     if (alike === undefined) {
       if ((this.kept += 1) <= mostKept) ofLook.set(content, [cell]);
-    } else if (alike.length < mostAlike) alike.push(cell);
+      return cell;
+    }
+    for (const one of alike) if (one.formula === formula && Object.is(one.value, value) && one.hasResult === cell.hasResult) return one;
+    if (alike.length < mostAlike) alike.push(cell);
     return cell;
   }
 

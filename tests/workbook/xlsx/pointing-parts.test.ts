@@ -17,7 +17,7 @@ function withPart(part: string, text: string, kind = "", owner = "worksheets/she
 }
 
 function found(open: OpenFile, moved: boolean): string[] {
-  return pointingParts(open, [{ part: open.sheets[0]!.part, name: open.sheets[0]!.name, moved }]);
+  return pointingParts(open, [{ part: open.sheets[0]!.part, name: open.sheets[0]!.name, moved }], open.file.names());
 }
 
 const slicer = '<slicers xmlns="urn:x"><slicer name="A5" cache="Slicer_A5"/></slicers>';
