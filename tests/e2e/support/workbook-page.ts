@@ -60,7 +60,7 @@ export class WorkbookPage {
   async renameSheet(name: string, to: string): Promise<void> {
     const tab = this.page.getByText(name, { exact: true });
     // Two clicks that a busy page sees too far apart are no double click to it, so it is asked again until the tab can be typed over.
-    while (!(await tab.evaluate((element) => element.isContentEditable))) await tab.dblclick();
+    while ((await tab.getAttribute("contenteditable")) !== "true") await tab.dblclick();
     await this.page.keyboard.press("ControlOrMeta+a");
     await this.page.keyboard.type(to);
     await this.page.keyboard.press("Enter");
