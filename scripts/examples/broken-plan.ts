@@ -208,6 +208,29 @@ export const breaks: readonly Break[] = [
   { what: "A port that the switch keeps for its uplink", change: ({ ports }) => set(ports[9], { switchPort: "23" }), found: [["switch-port-kept", "Ports 14 Switch port"]] },
   { what: "A switch that forwards small frames alone", change: ({ switches }) => set(switches[3], { frameBytes: 1522 }), found: [["frame-bytes", "Switches 8 Frame bytes"]] },
   { what: "A quantity that is not the number of arrays", change: ({ quote }) => set(quote[2], { quantity: 4 }), found: [["quote-quantity", "Quote 7 Quantity"]] },
+  {
+    what: "Volumes of a small pool: a full one larger than the pool, open to hosts of no group, and a thin one; one without a pool and host",
+    change: ({ pools, arrays, volumes, access }) => {
+      pools.push({ pool: "Trials", acrossArrays: "none" });
+      arrays.push({ id: "A0107", array: "cs-trial", site: "Cold Store", drives: 12, driveSize: "4 TB", scheme: "RAID 6", spares: 1, pool: "Trials" });
+      volumes.push({ volume: "trial-1", pool: "Trials", size: "40 TB", provisioning: "full" });
+      volumes.push({ volume: "trial-2", pool: "Trials", size: "10 TB", provisioning: "thin" }, { volume: "nowhere", size: "1 TB" });
+      access.push({ volume: "trial-1", to: "scanning", number: 7 }, { volume: "trial-1", to: "archive-1", number: 7 }, { volume: "trial-2", to: "scan-l", number: 8 });
+    },
+    found: [
+      ["volumes-beyond-pool", "Pools 7 Pool"], ["thin-volumes", "Pools 7 Pool"], ["volumes-promised", "Pools 7 Pool"], ["volumes-not-held", "Pools 5 Pool"], ["volumes-not-held", "Volumes 10 Pool"],
+      ["volume-without-host", "Volumes 10 Volume"],
+      ["volume-open-to-strangers", "Access 9 Host or group"], ["unknown-opener", "Access 10 Host or group"],
+    ],
+  },
+  {
+    what: "A thin volume that promises more than any limit, and one host of a group that cannot open its volume",
+    change: ({ volumes, access }) => {
+      set(volumes[2], { size: "900 TB" });
+      set(access[0], { to: "scan-1", number: 2 });
+    },
+    found: [["volumes-promised", "Pools 6 Pool"], ["rights-differ", "Access 5 Right"], ["volume-number-twice", "Access 6 Number"]],
+  },
   { what: "A password in the plan (an invented one)", change: ({ prompts }) => set(prompts[3], { value: "sesame-4711" }), found: [["stored-secret", "Prompts 8 Value"]] },
 ];
 

@@ -78,7 +78,7 @@ test("a filled tab is closed, its seal holds, a cell that is changed is named, a
   expect(pack).toMatchObject({ code: 0, lines: [{ job: jobName, sheets: [expect.any(String)] }] });
   const { sheets } = readSnapshot(new Uint8Array(await readFile(at("handover.xlsx"))));
   expect(sheets.map(({ name }) => name)).toEqual(pack.lines[0]!.sheets);
-  expect(JSON.stringify(sheets)).toContain("As built");
+  expect(JSON.stringify(sheets)).toContain("Capacity to hosts");
 });
 
 test("a part that is not known and names a tab which was built again is told, once, and stays as it was", async () => {

@@ -48,10 +48,19 @@ import { initiatorTwice } from "./rules/intent/initiator-twice";
 import { networkRole } from "./rules/intent/network-role";
 import { portRole } from "./rules/intent/port-role";
 import { quoteQuantity } from "./rules/intent/quote-quantity";
+import { rightsDiffer } from "./rules/intent/rights-differ";
 import { sidesOnOneSwitch } from "./rules/intent/sides-on-one-switch";
 import { switchPortBeyond } from "./rules/intent/switch-port-beyond";
 import { switchPortKept } from "./rules/intent/switch-port-kept";
+import { thinVolumes } from "./rules/intent/thin-volumes";
 import { unknownLinks } from "./rules/intent/unknown-links";
+import { unknownOpener } from "./rules/intent/unknown-opener";
+import { volumeNumberTwice } from "./rules/intent/volume-number-twice";
+import { volumeOpenToStrangers } from "./rules/intent/volume-open-to-strangers";
+import { volumeWithoutHost } from "./rules/intent/volume-without-host";
+import { volumesBeyondPool } from "./rules/intent/volumes-beyond-pool";
+import { volumesNotHeld } from "./rules/intent/volumes-not-held";
+import { volumesPromised } from "./rules/intent/volumes-promised";
 import { wrongSide } from "./rules/intent/wrong-side";
 import { ambiguousPlaceholder } from "./rules/procedure/ambiguous-placeholder";
 import { impossibleCondition } from "./rules/procedure/impossible-condition";
@@ -161,6 +170,15 @@ export const rules: readonly Rule[] = [
   switchPortKept,
   frameBytes,
   quoteQuantity,
+  volumesBeyondPool,
+  volumesPromised,
+  thinVolumes,
+  volumesNotHeld,
+  volumeWithoutHost,
+  unknownOpener,
+  volumeOpenToStrangers,
+  rightsDiffer,
+  volumeNumberTwice,
   rackOutside,
   rackOverlap,
   rackWeight,

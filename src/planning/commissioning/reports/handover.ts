@@ -1,7 +1,7 @@
 import type { Cell, SheetPlan } from "../../../sheet";
-import { topUnit, type PlanModel } from "../../plan/model";
+import { topUnit, type PlanModel, type PoolContents } from "../../plan/model";
 import type { PlanRow } from "../../plan/read";
-import { canonicalText, terabytesOf } from "../../text";
+import { canonicalText, foldName, formatPercent, splitNames, terabytesOf } from "../../text";
 import type { CommissioningPlan } from "../build";
 import { isReopened, isSnagClosed, results, signed, snagText, type JobRecords, type Snag, type StepRecord } from "../record";
 
@@ -25,12 +25,17 @@ export interface HandedOver {
   readonly sealHolds: boolean;
 }
 
-/** Plans the handover sheet of a job: as built, deviations, open snags, capacity, contacts, the seal, and room for two signatures. */
+/**
+ * Plans the handover sheet of a job: arrays, clusters, what hosts can store and who opens it, what is still to do, deviations, snags, what was
+ * measured, serial numbers found, contacts, the seal, and room for two signatures.
+ */
 export function planHandover(name: string, { model }: CommissioningPlan, job: PlanRow<"jobs">, { tab, sealHolds }: HandedOver, madeAt: string): SheetPlan {
   const { site, arrays } = model.places.of(job);
+  const pools = model.capacity.pools().filter((pool) => pool.arrays.some((array) => arrays.includes(array)));
+  const clusters = model.rows("clusters").filter(({ cluster }) => arrays.some((array) => foldName(array.cluster) === foldName(cluster)));
   const blocks: readonly Block[] = [
     {
-      title: "As built",
+      title: "Arrays",
       headers: ["Array", "Model", "Serial", "Firmware", "Rack", "Units", "Feeds", "Addresses"],
       lines: arrays.map((array) => asBuiltLine(array, model)),
       none: "No arrays.",
@@ -40,6 +45,38 @@ export function planHandover(name: string, { model }: CommissioningPlan, job: Pl
       headers: ["Array", "Pool", "Scheme", "Drives", "Spares", "Usable TB", "Reserve TB", "Raw TB"],
       lines: arrays.map((array) => capacityLine(array, model)),
       none: "No arrays.",
+    },
+    {
+      title: "Capacity to hosts",
+      headers: ["Pool", "Scheme across arrays", "Arrays", "To hosts TB", "Full volumes TB", "Promised TB", "Fill limit"],
+      lines: pools.map((pool) => poolLine(pool, model)),
+      none: "No pool is planned: hosts have what each array leaves.",
+    },
+    {
+      title: "Clusters",
+      headers: ["Cluster", "Shared address", "Network", "State", "Arrays"],
+      lines: clusters.map(({ cluster, sharedAddress, network, state }) => {
+        return [cluster, sharedAddress, network, state, names(arrays.filter((array) => foldName(array.cluster) === foldName(cluster)))];
+      }),
+      none: "No cluster.",
+    },
+    {
+      title: "Hosts",
+      headers: ["Host", "Groups", "Initiator name", "Addresses"],
+      lines: model.rowsWith("hosts", "site", site.site).map(({ host, groups, initiatorName, address }) => [host, groups, initiatorName, splitNames(address).join("\n")]),
+      none: "No hosts in the plan.",
+    },
+    {
+      title: "Volumes",
+      headers: ["Volume", "Pool", "Opened by", "Size TB", "Provisioning", "Snapshot share", "Purpose"],
+      lines: pools.flatMap(({ pool }) => model.rowsWith("volumes", "pool", pool.pool)).map((volume) => volumeLine(volume, model)),
+      none: "No volumes in the plan.",
+    },
+    {
+      title: "Still to do",
+      headers: ["No.", "Step id", "For", "Expected", "Result"],
+      lines: tab.steps.filter(({ required, settled }) => required && !settled).map(({ no, stepId, subject, expected, result }) => [no, stepId, subject, expected, result ?? "not done"]),
+      none: "None: every required step is settled.",
     },
     {
       title: "Deviations",
@@ -52,6 +89,18 @@ export function planHandover(name: string, { model }: CommissioningPlan, job: Pl
       headers: ["Snag", "Step id", "What was found", "Who puts it right", "By when", "Found again", "State", "By"],
       lines: tab.snags.map(snagLine),
       none: "None.",
+    },
+    {
+      title: "Measured",
+      headers: ["No.", "Step id", "For", "Expected", "Found", "Unit", "By", "Done"],
+      lines: tab.steps.filter(({ kind, typed }) => kind === "number" && typed.found !== null).map((step) => measuredLine(signed(step, tab.steps))),
+      none: "Nothing was measured.",
+    },
+    {
+      title: "Serial numbers found",
+      headers: Array.from({ length: pairsOfLine }, () => ["For", "Serial"]).flat(),
+      lines: inLines(tab.steps.flatMap(({ kind, subject, typed }) => (kind === "serial" && typed.found !== null ? [[subject, canonicalText(typed.found)]] : []))),
+      none: "None were recorded.",
     },
     {
       title: "Contacts",
@@ -146,6 +195,34 @@ function capacityLine(array: PlanRow<"arrays">, model: PlanModel): Line {
   const capacity = model.capacity.of(array);
   const sizes = capacity === null ? ["", "", ""] : [capacity.usable, capacity.reserve, capacity.raw].map(terabytesOf);
   return [array.array, array.pool, array.scheme?.name ?? "", array.drives ?? "", array.spares ?? "", ...sizes];
+}
+
+/** Pairs of subject and serial number that stand side by side. */
+const pairsOfLine = 4;
+
+function inLines(pairs: readonly (readonly string[])[]): Line[] {
+  return Array.from({ length: Math.ceil(pairs.length / pairsOfLine) }, (_, index) => pairs.slice(index * pairsOfLine, (index + 1) * pairsOfLine).flat());
+}
+
+function names(arrays: readonly PlanRow<"arrays">[]): string {
+  return arrays.map(({ array }) => array).join("\n");
+}
+
+function poolLine(contents: PoolContents, model: PlanModel): Line {
+  const demand = model.volumes.demands().find((one) => one.contents === contents);
+  const given = model.capacity.toHosts(contents);
+  const { pool, arrays, fillLimit } = contents;
+  const volumes = demand === undefined ? ["", ""] : [terabytesOf(demand.full), terabytesOf(demand.promised)];
+  return [pool.pool, pool.acrossArrays === "" ? "none" : pool.acrossArrays, names(arrays), given === null ? "not known" : terabytesOf(given), ...volumes, formatPercent(fillLimit)];
+}
+
+function volumeLine({ volume, pool, size, provisioning, snapshotShare, purpose }: PlanRow<"volumes">, model: PlanModel): Line {
+  const openings = model.volumes.openingsOf(volume).map(({ row: { to, number }, writes }) => `${to}${number === null ? "" : ` as ${number}`}, ${writes ? "read and write" : "read"}`);
+  return [volume, pool, openings.join("\n"), size === null ? "" : terabytesOf(size), provisioning === "thin" ? "thin" : "full", formatPercent(snapshotShare ?? 0), purpose];
+}
+
+function measuredLine({ no, stepId, subject, expected, typed, seenUnit }: StepRecord): Line {
+  return [no, stepId, subject, expected, canonicalText(typed.found), seenUnit, canonicalText(typed.by), canonicalText(typed.done, true)];
 }
 
 function deviationLine({ no, stepId, subject, expected, typed, result }: StepRecord): Line {

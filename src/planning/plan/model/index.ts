@@ -15,3 +15,4 @@ export { orNull, refusalOf } from "./refusal";
 export { ownersOf, sectionOf, type PlacedStep, type ReachedLayer } from "./step-reach";
 export { keptPortsOf, portsOfSwitch } from "./switch-ports";
 export { addressesOfHost, addressKey, clusterUse, userOf, type UsedAddress } from "./used-addresses";
+export type { Opening, PoolDemand } from "./volumes";

@@ -10,6 +10,7 @@ import { Racks } from "./racks";
 import { Spellings } from "./spellings";
 import { StepReach } from "./step-reach";
 import { UsedAddresses } from "./used-addresses";
+import { Volumes } from "./volumes";
 
 /**
  * The plan of a workbook with every figure that follows from it.
@@ -22,6 +23,7 @@ export class PlanModel extends PlanRows {
   readonly ports = new Ports(this, this.networks);
   readonly addresses = new UsedAddresses(this, this.networks, this.ports);
   readonly capacity = new Capacity(this);
+  readonly volumes = new Volumes(this, this.capacity);
   readonly power = new Power(this);
   readonly racks = new Racks(this);
   readonly paths = new Paths(this, this.ports);

@@ -22,6 +22,12 @@ export const settingRules = {
     rule: { min: 0, max: 1000, whole: true, example: 1 },
   },
   fillLimit: { name: "Fill limit", initial: "80%", meaning: "Fill limit of a pool that names none.", rule: null },
+  promisedLimit: {
+    name: "Promised limit",
+    initial: "2",
+    meaning: "Most that the volumes of a pool, thin ones too, may promise for each byte that it gives to hosts.",
+    rule: { min: 1, max: 1000, example: 2 },
+  },
   readErrorRate: {
     name: "Read error rate",
     initial: "1E-15",

@@ -1,6 +1,7 @@
 import type { ChoiceColumn, Column } from "./column";
 import type { Table } from "./table";
 import type { TableKey } from "./table-keys";
+import { access } from "./tables/access";
 import { arrays } from "./tables/arrays";
 import { clusters } from "./tables/clusters";
 import { feeds } from "./tables/feeds";
@@ -18,10 +19,11 @@ import { settings } from "./tables/settings";
 import { sites } from "./tables/sites";
 import { steps } from "./tables/steps";
 import { switches } from "./tables/switches";
+import { volumes } from "./tables/volumes";
 
 /** The planning tables by their keys; `tableKeys` says their order. */
 export const tables = {
-  settings, sites, racks, feeds, networks, switches, hosts, links, clusters, pools, arrays, ports, procedures, steps, prompts, jobs, quote,
+  settings, sites, racks, feeds, networks, switches, hosts, links, clusters, pools, arrays, ports, volumes, access, procedures, steps, prompts, jobs, quote,
 } as const satisfies Readonly<Record<TableKey, Table>>;
 
 export type Tables = typeof tables;

@@ -21,6 +21,8 @@ export function sampleRows(): TableRows {
     pools,
     arrays,
     ports,
+    volumes,
+    access,
     prompts,
     jobs,
     quote,
@@ -88,8 +90,8 @@ const switches: readonly TableRow<"switches">[] = [
 ];
 
 const hosts: readonly TableRow<"hosts">[] = [
-  { host: "scan-1", site: "Reading Room", initiatorName: "iqn.2024-05.example.thornmere:scan-1", address: "10.64.11.65, 10.64.12.65" },
-  { host: "scan-2", site: "Bindery", initiatorName: "iqn.2024-05.example.thornmere:scan-2", address: "10.64.21.65, 10.64.22.65" },
+  { host: "scan-1", site: "Reading Room", initiatorName: "iqn.2024-05.example.thornmere:scan-1", address: "10.64.11.65, 10.64.12.65", groups: "scanning" },
+  { host: "scan-2", site: "Bindery", initiatorName: "iqn.2024-05.example.thornmere:scan-2", address: "10.64.21.65, 10.64.22.65", groups: "scanning" },
   { host: "archive-1", site: "Cold Store", initiatorName: "iqn.2024-05.example.thornmere:archive-1", address: "fd6b:41c2:9e07:31::41, fd6b:41c2:9e07:32::41" },
 ];
 
@@ -204,6 +206,18 @@ const cables: readonly (readonly [string, string, string, string, string, string
 const ports: readonly TableRow<"ports">[] = cables.map(([array, controller, port, network, address, to, switchPort]) => ({
   array, controller, port, network, address, mtu: network.includes("mgmt") ? 1500 : 9000, switch: to, switchPort,
 }));
+
+const volumes: readonly TableRow<"volumes">[] = [
+  { volume: "scans-live", pool: "Scans", size: "80 TB", provisioning: "full", snapshotShare: 0.2, purpose: "Scans of the week, both reading rooms" },
+  { volume: "scans-index", pool: "Scans", size: "4 TB", provisioning: "full", snapshotShare: 0.5, purpose: "Catalogue and thumbnails" },
+  { volume: "masters", pool: "Masters", size: "150 TB", provisioning: "thin", snapshotShare: 0.1, purpose: "Master copies" },
+];
+
+const access: readonly TableRow<"access">[] = [
+  { volume: "scans-live", to: "scanning", right: "read and write", number: 1 },
+  { volume: "scans-index", to: "scanning", right: "read and write", number: 2 },
+  { volume: "masters", to: "archive-1", right: "read and write", number: 1 },
+];
 
 const prompts: readonly TableRow<"prompts">[] = ["Alder 24", "Rowan 12"].flatMap((model) => [
   { model, order: 1, prompt: "Name of this array", value: "{{Array}}" },

@@ -34,14 +34,14 @@ describe("a handover sheet", () => {
   });
 
   test("says how each array stands in the plan", () => {
-    expect(block(handover(), "As built")).toEqual([
+    expect(block(handover(), "Arrays")).toEqual([
       ["Array", "Model", "Serial", "Firmware", "Rack", "Units", "Feeds", "Addresses"],
       ["n-1", "Elm 6", "N-0001", "", "N1", "4–5", "N-A, N-B", "A0 192.0.2.1\nB0 192.0.2.2"],
       ["n-2", "Elm 6", "N-0002", "", "N1", "8–9", "N-A, N-B", "A0 192.0.2.3\nB0 192.0.2.4"],
     ]);
     const bare = smallPlan();
     const arrays = bare.arrays!.slice(0, 1).map((row) => ({ ...row, bottomUnit: null, feedB: null }));
-    expect(block(handover({}, { ...bare, arrays }), "As built")[1]!.slice(4)).toEqual(["N1", "", "N-A", "A0 192.0.2.1\nB0 192.0.2.2"]);
+    expect(block(handover({}, { ...bare, arrays }), "Arrays")[1]!.slice(4)).toEqual(["N1", "", "N-A", "A0 192.0.2.1\nB0 192.0.2.2"]);
   });
 
   test("says what capacity each array has, and nothing where the plan does not say enough", () => {
@@ -54,6 +54,64 @@ describe("a handover sheet", () => {
     const plan = smallPlan();
     const arrays = [{ ...plan.arrays![0]!, scheme: null, drives: null, spares: null }];
     expect(block(handover({}, { ...plan, arrays }), "Capacity")[1]).toEqual(["n-1", "North", "", "", "", "", "", ""]);
+  });
+
+  test("says what hosts can store, and which of them open what", () => {
+    // Two copies over two arrays of 16 TB each leave 16 TB.
+    const plan = smallPlan();
+    const rows: TableRows = {
+      ...plan,
+      pools: [{ pool: "North", acrossArrays: "2 copies", fillLimit: 0.8 }],
+      hosts: [{ host: "desk-1", site: "North hall", groups: "desks", initiatorName: "iqn.2024-05.example:desk-1", address: "192.0.2.65, 192.0.2.66" }, { host: "far", site: "South hall" }],
+      volumes: [{ volume: "maps", pool: "North", size: "10 TB", snapshotShare: 0.2, purpose: "Maps" }, { volume: "drafts", pool: "north", size: "6 TB", provisioning: "thin" }, { volume: "other" }],
+      access: [{ volume: "maps", to: "desks", number: 1 }, { volume: "maps", to: "far", right: "read" }],
+    };
+    expect(block(handover({}, rows), "Capacity to hosts")).toEqual([
+      ["Pool", "Scheme across arrays", "Arrays", "To hosts TB", "Full volumes TB", "Promised TB", "Fill limit"],
+      ["North", "2 copies", "n-1\nn-2", 16, 12, 18, "80%"],
+    ]);
+    expect(block(handover({}, rows), "Hosts").slice(1)).toEqual([["desk-1", "desks", "iqn.2024-05.example:desk-1", "192.0.2.65\n192.0.2.66"]]);
+    expect(block(handover({}, rows), "Volumes")).toEqual([
+      ["Volume", "Pool", "Opened by", "Size TB", "Provisioning", "Snapshot share", "Purpose"],
+      ["maps", "North", "desks as 1, read and write\nfar, read", 10, "full", "20%", "Maps"],
+      ["drafts", "north", "", 6, "thin", "0%", ""],
+    ]);
+    const unknown = { ...rows, arrays: [{ ...plan.arrays![0]!, scheme: null }], volumes: [] };
+    expect(block(handover({}, unknown), "Capacity to hosts")[1]!.slice(3)).toEqual(["not known", "", "", "80%"]);
+  });
+
+  test("says which required steps are still to do, so that nobody takes an open job for a finished one", () => {
+    const steps = [
+      stepRecord({ settled: true, result: "As expected" }),
+      stepRecord({ no: "2", stepId: "S-2" }),
+      stepRecord({ no: "3", stepId: "S-3", required: false }),
+      stepRecord({ no: "4", stepId: "S-4", result: "Differs" }),
+    ];
+    expect(block(handover({ steps }), "Still to do")).toEqual([
+      ["No.", "Step id", "For", "Expected", "Result"],
+      ["2", "S-2", "array 1", "Done", "not done"],
+      ["4", "S-4", "array 1", "Done", "Differs"],
+    ]);
+    expect(block(handover(), "Still to do")).toEqual([["None: every required step is settled."]]);
+  });
+
+  test("lists what was measured, and the serial numbers that were found, four side by side", () => {
+    const measured = stepRecord({ no: "5", stepId: "T-1", kind: "number", expected: "48 ±2", seenUnit: "h", typed: { found: 49, by: "AB", done: 46_085 } });
+    const serials = ["1", "2", "3", "4", "5"].map((bay) => stepRecord({ kind: "serial", subject: `n-1 bay ${bay}`, typed: { found: `X-${bay}` } }));
+    const sheet = handover({ steps: [measured, ...serials, stepRecord({ kind: "serial" }), stepRecord({ kind: "number" })] });
+    expect(block(sheet, "Measured").slice(1)).toEqual([["5", "T-1", "array 1", "48 ±2", "49", "h", "AB", "2026-03-04"]]);
+    expect(block(sheet, "Serial numbers found")).toEqual([
+      ["For", "Serial", "For", "Serial", "For", "Serial", "For", "Serial"],
+      ["n-1 bay 1", "X-1", "n-1 bay 2", "X-2", "n-1 bay 3", "X-3", "n-1 bay 4", "X-4"],
+      ["n-1 bay 5", "X-5"],
+    ]);
+    expect([block(handover(), "Measured"), block(handover(), "Serial numbers found")]).toEqual([[["Nothing was measured."]], [["None were recorded."]]]);
+  });
+
+  test("names the clusters of its arrays with their shared addresses", () => {
+    const lines = block(handover(), "Clusters");
+    expect(lines[0]).toEqual(["Cluster", "Shared address", "Network", "State", "Arrays"]);
+    expect(lines.slice(1)).toEqual([["North", "192.0.2.250", "data", "new", "n-1\nn-2"]]);
   });
 
   test("lists what is not as expected, and nothing else", () => {

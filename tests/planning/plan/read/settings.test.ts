@@ -7,7 +7,7 @@ describe("the settings", () => {
   test("have their initial values where the table says nothing", () => {
     expect(read()).toEqual({
       settings: {
-        sparesPerArray: 1, fillLimit: 0.8, readErrorRate: 1e-15, readFaultShare: 0.1, driveRate: 100, liftReachCm: 35, liftFromCm: 75, rackFootCm: 10,
+        sparesPerArray: 1, fillLimit: 0.8, promisedLimit: 2, readErrorRate: 1e-15, readFaultShare: 0.1, driveRate: 100, liftReachCm: 35, liftFromCm: 75, rackFootCm: 10,
         twoPersonShare: 0.667, liftTableAboveCm: 175, heavierAboveKg: 10,
       },
       faults: [],

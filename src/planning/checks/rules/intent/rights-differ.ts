@@ -1,0 +1,28 @@
+import { cutSentence } from "../../../text";
+import { remarkAt, type Remark, type Rule } from "../../finding";
+
+export const rightsDiffer: Rule = {
+  name: "rights-differ",
+  family: "intent",
+  weight: "warn",
+  meaning: "The hosts of a group open a volume with one right, and all of them do: else a takeover by another host of the group fails.",
+  check: (model) =>
+    model.rows("volumes").flatMap(({ volume }): Remark[] => {
+      const openings = model.volumes.openingsOf(volume);
+      const rightOf = (host: object): string => {
+        const own = openings.filter(({ hosts }) => hosts.some((one) => one === host));
+        return own.length === 0 ? "not at all" : own.some(({ writes }) => writes) ? "to read and write" : "to read";
+      };
+      for (const { row, hosts } of openings) {
+        for (const group of model.volumes.groups().values()) {
+          const [first, ...others] = group;
+          if (first === undefined || !hosts.some((host) => group.includes(host))) continue;
+          const other = others.find((host) => rightOf(host) !== rightOf(first));
+          if (other === undefined) continue;
+          const sentence = `${first.host} opens ${volume} ${rightOf(first)}, ${other.host} of the same group ${rightOf(other)}. Give both one right.`;
+          return [remarkAt(model, "access", row, "right", cutSentence(sentence))];
+        }
+      }
+      return [];
+    }),
+};
