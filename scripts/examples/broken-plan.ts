@@ -224,6 +224,16 @@ export const breaks: readonly Break[] = [
     ],
   },
   {
+    what: "A cluster that is neither new nor existing, and an installation over an array that was installed",
+    change: ({ clusters, arrays, jobs }) => {
+      clusters.push({ cluster: "Trials", network: "mgmt", sharedAddress: "10.64.0.252" });
+      set(arrays.at(-1), { cluster: "Trials" });
+      const installation = { site: "Cold Store", procedure: "Install a rack array", arrays: "cs-trial" };
+      jobs.push({ id: "J0104", job: "Trial installation", ...installation, state: "closed" }, { id: "J0105", job: "Trial once more", ...installation, state: "planned" });
+    },
+    found: [["cluster-without-state", "Clusters 9 State"], ["installed-again", "Jobs 7 Arrays"], ["installed-again", "Jobs 9 Arrays"]],
+  },
+  {
     what: "A thin volume that promises more than any limit, and one host of a group that cannot open its volume",
     change: ({ volumes, access }) => {
       set(volumes[2], { size: "900 TB" });

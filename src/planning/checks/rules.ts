@@ -37,6 +37,7 @@ import { rackOverlap } from "./rules/facility/rack-overlap";
 import { rackWeight } from "./rules/facility/rack-weight";
 import { addressOfServer } from "./rules/intent/address-of-server";
 import { arrayWithoutData } from "./rules/intent/array-without-data";
+import { clusterWithoutState } from "./rules/intent/cluster-without-state";
 import { dataNetworkUnused } from "./rules/intent/data-network-unused";
 import { dataOnOneSwitch } from "./rules/intent/data-on-one-switch";
 import { frameBytes } from "./rules/intent/frame-bytes";
@@ -45,6 +46,7 @@ import { hostOnOneSide } from "./rules/intent/host-on-one-side";
 import { hostPaths } from "./rules/intent/host-paths";
 import { initiatorName } from "./rules/intent/initiator-name";
 import { initiatorTwice } from "./rules/intent/initiator-twice";
+import { installedAgain } from "./rules/intent/installed-again";
 import { networkRole } from "./rules/intent/network-role";
 import { portRole } from "./rules/intent/port-role";
 import { quoteQuantity } from "./rules/intent/quote-quantity";
@@ -170,6 +172,8 @@ export const rules: readonly Rule[] = [
   switchPortKept,
   frameBytes,
   quoteQuantity,
+  clusterWithoutState,
+  installedAgain,
   volumesBeyondPool,
   volumesPromised,
   thinVolumes,

@@ -5,7 +5,7 @@ import { carryRecords, uncarried, type CarryCounts } from "../record";
 import { refuseFaulty, tabFamily, tabSheet, type TabFamily, type TabReading } from "../tab";
 import { remarksOnIds, remarksOnTabs } from "./build-remarks";
 import type { CommissioningPlan } from "./commissioning-plan";
-import { refuseClosed, refuseIds, refuseName } from "./refuse-build";
+import { refuseClosed, refuseEmptying, refuseIds, refuseName } from "./refuse-build";
 
 /** A new tab of a job, ready to be written, and the tabs that it takes the place of. */
 export interface JobBuild {
@@ -33,7 +33,7 @@ export type AdjustReading = (tab: TabReading) => TabReading;
  * Plans the next tab of a job under a working name, with all that people typed into its earlier tabs.
  *
  * Refuses a closed job, an id that two jobs, arrays or tabs have, a tab that cannot be read as it was built, a name that no sheet can have or
- * that another sheet has, and whatever keeps a step from being worked out.
+ * that another sheet has, drives that would be emptied unasked, and whatever keeps a step from being worked out.
  */
 export function buildJob(
   source: CommissioningPlan,
@@ -45,6 +45,7 @@ export function buildJob(
   const family = tabFamily(source.tabs, idOfJob(job), job.job);
   refuseIds(source, job, family);
   refuseName(source, job, family);
+  refuseEmptying(source, job);
   const current = family.current === null ? null : adjust(family.current);
   refuseClosed(job, current);
   // Where none is in use, a broken one with records may be: the cell that says whether it is whole went with its column.

@@ -1,7 +1,7 @@
 import { sameSheetName, sheetNameFault } from "../../../sheet";
 import type { PlanRow } from "../../plan/read";
 import { tableKeys } from "../../plan/schema";
-import { foldName, invalid, quote } from "../../text";
+import { cutSentence, foldName, invalid, quote } from "../../text";
 import { idOfJob } from "../job";
 import { isClosed } from "../record";
 import { isTagged, type TabFamily, type TabReading } from "../tab";
@@ -43,6 +43,23 @@ export function refuseIds({ model, tabs }: Pick<CommissioningPlan, "model" | "ta
   if (copy !== undefined) refuse("tab", copy.sheet, `Tabs ${quote(current.sheet)} and ${quote(copy.sheet)} are of one job. Bring back the copy as a file, or delete it, then build.`);
   const foreign = others.find(({ born }) => born !== current.born);
   if (foreign !== undefined) refuse("tab", foreign.sheet, `Tab ${quote(foreign.sheet)} has the id of this job, ${job.id}, but is of another plan. Move it to a file of its own.`);
+}
+
+/**
+ * Refuses a job whose steps would empty drives where the plan does not say that they may: those of an array that was installed, or of a cluster that
+ * is neither new nor existing.
+ */
+export function refuseEmptying({ model }: Pick<CommissioningPlan, "model">, job: PlanRow<"jobs">): void {
+  if (!model.places.emptiesDrives(job.procedure)) return;
+  const again = model.places.installedAgain(job);
+  if (again !== null) {
+    const sentence = `${again.array.array} was installed by job ${quote(again.by.job)}, which is closed: this one would empty its drives. Name the new arrays under Arrays.`;
+    throw invalid("Arrays", job.arrays, cutSentence(sentence));
+  }
+  const unsaid = model.places.of(job).arrays.find(({ cluster }) => model.find("clusters", cluster)?.state === "");
+  if (unsaid !== undefined) {
+    throw invalid("State", "", cutSentence(`Whether ${unsaid.array} creates ${unsaid.cluster} or joins it is not known, and both empty drives. Write State in Clusters.`));
+  }
 }
 
 /** Refuses a job whose name no sheet can have, or that a sheet has which is no tab of this job in use. */

@@ -1,7 +1,9 @@
 import { foldName, invalid, quote, splitNames } from "../../text";
 import type { PlanRow } from "../read";
 import { groupBy } from "./group-by";
+import { oncePer } from "./once";
 import type { PlanRows } from "./plan-rows";
+import { orNull } from "./refusal";
 
 type ArrayRow = PlanRow<"arrays">;
 
@@ -41,7 +43,24 @@ export class Places {
   clusterActOf({ cluster, clusterOrder }: ArrayRow): "create" | "join" | "" {
     const found = this.rows.find("clusters", cluster);
     if (found === null) return "";
-    return found.state !== "existing" && clusterOrder === 1 ? "create" : "join";
+    return found.state === "new" && clusterOrder === 1 ? "create" : "join";
+  }
+
+  /** Tells whether a procedure empties drives, as it creates clusters or joins arrays to them: one of its conditions asks for the cluster act. */
+  readonly emptiesDrives = oncePer((procedure: string): boolean => {
+    const conditions = [...this.rows.rowsWith("procedures", "procedure", procedure), ...this.rows.rowsWith("steps", "procedure", procedure)];
+    return conditions.some(({ when }) => foldName(when).includes(foldName("Cluster act")));
+  });
+
+  /** Finds an array of a job whose drives it would empty though a job that is closed has installed it; null where there is none. */
+  installedAgain(job: PlanRow<"jobs">): { readonly array: ArrayRow; readonly by: PlanRow<"jobs"> } | null {
+    if (!this.emptiesDrives(job.procedure)) return null;
+    const closed = this.rows.rows("jobs").filter((other) => other !== job && other.state === "closed" && this.emptiesDrives(other.procedure));
+    for (const array of this.of(job).arrays) {
+      const by = closed.find((other) => orNull(() => this.of(other))?.arrays.includes(array) === true);
+      if (by !== undefined) return { array, by };
+    }
+    return null;
   }
 
   private arrayNamed(job: PlanRow<"jobs">, name: string): ArrayRow {

@@ -112,6 +112,22 @@ describe("what cannot be built", () => {
     expect(() => build(workbook, tab, other)).toThrow('Tab "Mine" has the id of this job, J0001, but is of another plan. Move it to a file of its own.');
   });
 
+  test("is said of a job that would empty the drives of an array in use", () => {
+    const second = twice(small.jobs, "J0002", { job: "Second visit", state: "planned" });
+    const jobs = (arrays: string | null) => planWorkbook({ ...small, jobs: [{ ...second[1]!, arrays }, { ...second[0]!, state: "closed" }] });
+    expect(() => build(jobs(null))).toThrow('n-1 was installed by job "North hall", which is closed: this one would empty its drives. Name the new arrays under Arrays.');
+    expect(() => build(jobs("n-2"))).toThrow('n-2 was installed by job "North hall"');
+    // Work that creates and joins nothing goes on.
+    const unconditional = <Row extends object>(rows: readonly Row[] | undefined) => rows!.map((row) => ({ ...row, when: null }));
+    const harmless = { ...small, steps: unconditional(small.steps), procedures: unconditional(small.procedures) };
+    expect(build(planWorkbook({ ...harmless, jobs: [second[1]!, { ...second[0]!, state: "closed" }] })).name).toBe("Second visit");
+  });
+
+  test("is said of a cluster that is neither new nor existing, as both ways empty drives", () => {
+    const clusters = [{ ...small.clusters![0]!, state: null }];
+    expect(() => build(planWorkbook({ ...small, clusters }))).toThrow("Whether n-1 creates North or joins it is not known, and both empty drives. Write State in Clusters.");
+  });
+
   test("is said of a job that is closed", () => {
     const source = readCommissioningPlan({ sheets: [...workbook.sheets, tab] });
     const attempt = () => buildJob(source, jobsOf(source)[0]!, () => "new", moment, (reading) => ({ ...reading, seals: [sealLine()] }));
