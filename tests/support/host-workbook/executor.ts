@@ -47,6 +47,11 @@ export function isChange({ ActionType: type, Name: name }: Action): boolean {
   return type === set || (type === call && !/^(_|Suspend|GetCount$)/.test(name));
 }
 
+/** Says what an action does, such as `set Formulas` or `call CopyFrom`. */
+export function actionKind({ ActionType: type, Name: name }: Action): string {
+  return type === set ? `set ${name}` : type === call ? `call ${name}` : type === query ? "load" : type === instantiate ? "find" : "trace";
+}
+
 /** Objects the client asked to be kept from one request to the next, by the reference they were given. */
 export type References = Map<string, HostObject>;
 

@@ -3,7 +3,7 @@ import type { OfficeHost } from "../../../src/workbook/office/host";
 import { officePort } from "../../../src/workbook/office/office-port";
 import type { WorkbookPort } from "../../../src/workbook/port";
 import type { Client, ClientBuild, Session } from "./client-build";
-import { execute, isChange, type References, type RequestBody, type ResponseBody } from "./executor";
+import { actionKind, execute, isChange, type References, type RequestBody, type ResponseBody } from "./executor";
 import { HostSheet, type Calculate } from "./host-sheet";
 import { workbookObject, type HostState } from "./host-state";
 import { strictClient } from "./strict-client";
@@ -31,6 +31,8 @@ export interface Failure {
 export interface Exchange {
   readonly actions: number;
   readonly bytes: number;
+  /** How many actions of each kind, in the order in which they first come. */
+  readonly kinds: Readonly<Record<string, number>>;
   /** False where it only reads. */
   readonly changes: boolean;
   answerBytes: number;
@@ -137,7 +139,7 @@ function openSheets(client: Client, sheets: HostSheet[], options: { readonly cal
       executeAsync: async (_customData, flags, { Body: body }) => {
         const text = JSON.stringify(body);
         const { Actions: actions } = body as RequestBody;
-        const exchange: Exchange = { actions: actions.length, bytes: jsonBytesOf(text), changes: actions.some(isChange), answerBytes: 0 };
+        const exchange: Exchange = { actions: actions.length, kinds: countsOf(actions.map(actionKind)), bytes: jsonBytesOf(text), changes: actions.some(isChange), answerBytes: 0 };
         exchanges.push(exchange);
         if (editing !== null && (flags & waitsForCellEdit) === 0) return { ErrorCode: "InvalidOperationInCellEditMode", ErrorMessage: "" };
         await editing;
@@ -189,6 +191,12 @@ function openSheets(client: Client, sheets: HostSheet[], options: { readonly cal
     sheetNames: () => state.sheets.map((one) => one.name),
     copy: () => openSheets(client, state.sheets.map((one) => one.copy()), options),
   };
+}
+
+function countsOf(kinds: readonly string[]): Readonly<Record<string, number>> {
+  const counts: Record<string, number> = {};
+  for (const kind of kinds) counts[kind] = (counts[kind] ?? 0) + 1;
+  return counts;
 }
 
 const encoder = new TextEncoder();
