@@ -18,7 +18,14 @@ export interface HostOnPage {
 const { Excel: excel, OfficeExtension: extension } = globalThis as unknown as Client & {
   readonly OfficeExtension: { readonly _testSetRichApiMessageReadyImpl: (ready: () => Promise<void>) => void; readonly SessionBase: { _overrideSession: Session } };
 };
-const page: HostOnPage = { book: openHost({ Excel: excel, OfficeExtension: extension }), functions: [], buttons: new Map(), startUp: [], refusesPane: false };
+const page: HostOnPage = {
+  // The engine is not on this page: what formulas come to is none of the pane's business.
+  book: openHost({ Excel: excel, OfficeExtension: extension }, () => () => () => 0),
+  functions: [],
+  buttons: new Map(),
+  startUp: [],
+  refusesPane: false,
+};
 extension._testSetRichApiMessageReadyImpl(() => Promise.resolve());
 extension.SessionBase._overrideSession = page.book.session;
 

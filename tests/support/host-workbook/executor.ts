@@ -1,4 +1,5 @@
 import { Refusal, type HostObject } from "./host-object";
+import { Computing } from "./host-sheet";
 
 /** One piece of a request, as the host's client sends it. */
 interface Action {
@@ -58,9 +59,10 @@ export type References = Map<string, HostObject>;
 /**
  * Carries out the actions of a request in their order, `stopAfter` of them at most, and answers as the host does.
  *
- * An object is found when the first action needs it, and once a request. What was done before a refusal stays done.
+ * An object is found when the first action needs it, and once a request. What was done before a refusal stays done. An action that needs
+ * what formulas come to waits until they are computed.
  */
-export function execute({ Actions: actions, ObjectPaths: paths }: RequestBody, root: HostObject, references: References, stopAfter = Infinity): ResponseBody {
+export async function execute({ Actions: actions, ObjectPaths: paths }: RequestBody, root: HostObject, references: References, stopAfter = Infinity): Promise<ResponseBody> {
   const found = new Map<number, HostObject | null>();
   const kept = new Map<number, string>();
   const results: Result[] = [];
@@ -122,13 +124,25 @@ export function execute({ Actions: actions, ObjectPaths: paths }: RequestBody, r
 
   for (const [index, action] of actions.slice(0, stopAfter).entries()) {
     try {
-      results.push({ ActionId: action.Id, Value: carryOut(action) });
+      results.push({ ActionId: action.Id, Value: await onceComputed(() => carryOut(action)) });
     } catch (thrown) {
       if (!(thrown instanceof Refusal)) throw thrown;
       return { Results: results, Error: { Code: thrown.code, Message: thrown.message, Location: action.Name, ActionIndex: index } };
     }
   }
   return { Results: results };
+}
+
+/** Does something that may need what formulas come to; where they are not computed yet it waits and begins again, as nothing of it was done. */
+export async function onceComputed<T>(work: () => T): Promise<T> {
+  for (;;) {
+    try {
+      return work();
+    } catch (thrown) {
+      if (!(thrown instanceof Computing)) throw thrown;
+      await thrown.done;
+    }
+  }
 }
 
 /** Reads the paths of a query, such as `protection/protected`; keys come back as the host writes them, in PascalCase. */

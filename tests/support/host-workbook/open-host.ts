@@ -3,8 +3,8 @@ import type { OfficeHost } from "../../../src/workbook/office/host";
 import { officePort } from "../../../src/workbook/office/office-port";
 import type { WorkbookPort } from "../../../src/workbook/port";
 import type { Client, ClientBuild, Session } from "./client-build";
-import { actionKind, execute, isChange, type References, type RequestBody, type ResponseBody } from "./executor";
-import { HostSheet, type Calculate } from "./host-sheet";
+import { actionKind, execute, isChange, onceComputed, type References, type RequestBody, type ResponseBody } from "./executor";
+import { HostSheet, type Formulas, type Result } from "./host-sheet";
 import { workbookObject, type HostState } from "./host-state";
 import { strictClient } from "./strict-client";
 
@@ -57,8 +57,10 @@ export interface HostWorkbook {
   readonly editCell: () => () => void;
   /** Types into a cell as a person does, here or elsewhere ("remote"). */
   readonly type: (sheet: string, row: number, column: number, input: string | number | boolean, source?: "local" | "remote") => void;
-  /** What a cell holds now. */
+  /** What a cell holds now; of formulas only once they are computed. */
   readonly value: (sheet: string, row: number, column: number) => CellValue;
+  /** Waits until every formula is computed. */
+  readonly settle: () => Promise<void>;
   /** A sheet itself, to look at or to spoil. */
   readonly sheet: (name: string) => HostSheet;
   readonly sheetNames: () => string[];
@@ -68,14 +70,17 @@ export interface HostWorkbook {
 
 export interface HostOptions {
   readonly sheets?: readonly HostSheetStart[];
-  /** What formulas come to; 0 by default. */
-  readonly calculate?: Calculate;
+  /** What formulas come to, where the engine's answers are not what is tried. */
+  readonly calculate?: (formula: string) => Result;
   /** Newest API set the host knows: 12 for 1.12. */
   readonly apiSet?: number;
   readonly build?: ClientBuild;
   /** True where a cell that a formula spills into shows that formula: which of the two the program does is not known. */
   readonly repeatsSpilled?: boolean;
 }
+
+/** Makes what computes the formulas of a workbook out of its sheets as they are now. */
+export type FormulasOf = (sheets: () => readonly HostSheet[]) => Formulas;
 
 /** Bytes above which the host on the web refuses a request, and an answer. */
 const mostBytes = 5_000_000;
@@ -87,17 +92,26 @@ const eventTypes = { changed: 10, added: 13, deleted: 15 } as const;
 let workbooksMade = 0;
 
 /**
- * Makes a workbook behind the vendor's client.
+ * Makes a workbook behind the vendor's client, whose formulas `formulasOf` computes where `calculate` says nothing of them.
  *
  * Requests are carried out action by action; one that is refused in the middle leaves done what came before, as in the host.
  */
-export function openHost(client: Client, { sheets = [{ name: "Sheet1" }], calculate = () => 0, apiSet = 12, repeatsSpilled = false }: Omit<HostOptions, "build"> = {}): HostWorkbook {
-  return openSheets(client, sheets.map((start) => startSheet(start, calculate)), { calculate, apiSet, repeatsSpilled });
+export function openHost(client: Client, formulasOf: FormulasOf, { sheets = [{ name: "Sheet1" }], calculate, apiSet = 12, repeatsSpilled = false }: Omit<HostOptions, "build"> = {}): HostWorkbook {
+  const options = { formulasOf: calculate === undefined ? formulasOf : () => () => calculate, apiSet, repeatsSpilled };
+  return openSheets(client, (formulas) => sheets.map((start) => startSheet(start, formulas)), options);
 }
 
-function openSheets(client: Client, sheets: HostSheet[], options: { readonly calculate: Calculate; readonly apiSet: number; readonly repeatsSpilled: boolean }): HostWorkbook {
-  const { calculate, apiSet, repeatsSpilled } = options;
-  const state: HostState = { sheets, selected: { sheet: sheets[0]!, area: { row: 0, column: 0, rows: 1, columns: 1 } }, calculate, repeatsSpilled };
+interface Behaviour {
+  readonly formulasOf: FormulasOf;
+  readonly apiSet: number;
+  readonly repeatsSpilled: boolean;
+}
+
+function openSheets(client: Client, sheetsWith: (formulas: Formulas) => HostSheet[], options: Behaviour): HostWorkbook {
+  const { formulasOf, apiSet, repeatsSpilled } = options;
+  const formulas = formulasOf(() => state.sheets);
+  const sheets = sheetsWith(formulas);
+  const state: HostState = { sheets, selected: { sheet: sheets[0]!, area: { row: 0, column: 0, rows: 1, columns: 1 } }, formulas, repeatsSpilled };
   const root = workbookObject(state);
   const control = `workbook-${(workbooksMade += 1)}`;
   const references: References = new Map();
@@ -116,13 +130,13 @@ function openSheets(client: Client, sheets: HostSheet[], options: { readonly cal
     tell("changed", { worksheetId: changed.id, source, changeType: "RangeEdited", address: "A1", shiftDirection: "None" });
   };
 
-  const answer = (body: RequestBody, exchange: Exchange): object => {
-    callbacks.get(exchanges.length)?.();
+  const answer = async (body: RequestBody, exchange: Exchange, number: number): Promise<object> => {
+    callbacks.get(number)?.();
     if (exchange.bytes > mostBytes) return { ErrorCode: "RequestPayloadSizeLimitExceeded", ErrorMessage: "" };
-    const failure = failures.get(exchanges.length);
+    const failure = failures.get(number);
     const before = new Set(state.sheets);
     for (const one of state.sheets) one.recalculate();
-    let response: ResponseBody = execute(body, root, references, failure === undefined ? Infinity : actionsBefore(failure, body.Actions.length));
+    let response: ResponseBody = await execute(body, root, references, failure === undefined ? Infinity : actionsBefore(failure, body.Actions.length));
     if (failure !== undefined) response = { Results: response.Results, Error: { Code: failure.code ?? "GeneralException", Message: "", Location: "", ActionIndex: -1 } };
     const sent = JSON.stringify(response);
     exchange.answerBytes = jsonBytesOf(sent);
@@ -133,6 +147,14 @@ function openSheets(client: Client, sheets: HostSheet[], options: { readonly cal
     return { ErrorCode: "", ErrorMessage: "", Headers: null, Body: JSON.parse(sent) as unknown };
   };
 
+  // One request after the other: what the next one finds is what this one left.
+  let last: Promise<unknown> = Promise.resolve();
+  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
+    const done = last.then(work);
+    last = done.catch(() => undefined);
+    return done;
+  };
+
   const session: Session = {
     _resolveRequestUrlAndHeaderInfo: () => Promise.resolve(null),
     _createRequestExecutorOrNull: () => ({
@@ -140,10 +162,10 @@ function openSheets(client: Client, sheets: HostSheet[], options: { readonly cal
         const text = JSON.stringify(body);
         const { Actions: actions } = body as RequestBody;
         const exchange: Exchange = { actions: actions.length, kinds: countsOf(actions.map(actionKind)), bytes: jsonBytesOf(text), changes: actions.some(isChange), answerBytes: 0 };
-        exchanges.push(exchange);
+        const number = exchanges.push(exchange);
         if (editing !== null && (flags & waitsForCellEdit) === 0) return { ErrorCode: "InvalidOperationInCellEditMode", ErrorMessage: "" };
         await editing;
-        return answer(JSON.parse(text) as RequestBody, exchange);
+        return inTurn(() => answer(JSON.parse(text) as RequestBody, exchange, number));
       },
     }),
   };
@@ -187,9 +209,12 @@ function openSheets(client: Client, sheets: HostSheet[], options: { readonly cal
       tellChange(typedOn, source === "local" ? "Local" : "Remote");
     },
     value: (name, row, column) => sheet(name).value(row, column),
+    settle: async () => {
+      for (const one of state.sheets) await onceComputed(() => one.used());
+    },
     sheet,
     sheetNames: () => state.sheets.map((one) => one.name),
-    copy: () => openSheets(client, state.sheets.map((one) => one.copy()), options),
+    copy: () => openSheets(client, (own) => state.sheets.map((one) => one.copy(own)), options),
   };
 }
 
@@ -205,8 +230,8 @@ function jsonBytesOf(json: string): number {
   return encoder.encode(json).length;
 }
 
-function startSheet({ name, values = [], hidden = false, comments = 0, ...start }: HostSheetStart, calculate: Calculate): HostSheet {
-  const sheet = new HostSheet(name, calculate);
+function startSheet({ name, values = [], hidden = false, comments = 0, ...start }: HostSheetStart, formulas: Formulas): HostSheet {
+  const sheet = new HostSheet(name, formulas);
   values.forEach((line, row) => {
     line.forEach((value, column) => {
       if (typeof value === "string" && !value.startsWith("=")) sheet.setFormat(row, column, "@");

@@ -175,14 +175,14 @@ export function rangeAreasObject(sheet: HostSheet, address: unknown): HostObject
 /** Copies as the host does: what is copied is repeated over the target, and what is relative in it goes along. */
 function copyFormulas(from: Place, { sheet, area }: Place): void {
   if (area.rows % from.area.rows !== 0 || area.columns % from.area.columns !== 0) throw new Refusal("InvalidArgument");
-  for (let row = 0; row < area.rows; row += 1) {
-    for (let column = 0; column < area.columns; column += 1) {
-      const source = { row: from.area.row + (row % from.area.rows), column: from.area.column + (column % from.area.columns) };
-      const target = { row: area.row + row, column: area.column + column };
-      const formula = from.sheet.formula(source.row, source.column);
-      sheet.enter(target.row, target.column, formula === null ? plain(from.sheet.value(source.row, source.column)) : movedFormula(formula, source, target));
-    }
-  }
+  const inputs = Array.from({ length: area.rows * area.columns }, (_, index) => {
+    const [down, right] = [Math.floor(index / area.columns), index % area.columns];
+    const source = { row: from.area.row + (down % from.area.rows), column: from.area.column + (right % from.area.columns) };
+    const target = { row: area.row + down, column: area.column + right };
+    const formula = from.sheet.formula(source.row, source.column);
+    return { target, copied: formula === null ? plain(from.sheet.value(source.row, source.column)) : movedFormula(formula, source, target) };
+  });
+  for (const { target, copied } of inputs) sheet.enter(target.row, target.column, copied);
 }
 
 function noteOn(sheet: HostSheet, address: string): (property: string, value: unknown) => void {

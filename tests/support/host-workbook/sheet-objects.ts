@@ -45,7 +45,7 @@ export function worksheetsObject(state: HostState): HostObject {
       },
       add: (name) => {
         refuseName(state, text(name));
-        const sheet = new HostSheet(text(name), state.calculate);
+        const sheet = new HostSheet(text(name), state.formulas);
         state.sheets.push(sheet);
         return sheetObject(state, sheet);
       },
