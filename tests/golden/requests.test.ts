@@ -8,7 +8,7 @@ import { builtInProcedures } from "../../src/planning/commissioning/procedure";
 import type { TableRows } from "../../src/planning/plan/schema";
 import { moment, planWorkbook } from "../support/commissioning-plan";
 import { hostWorkbook, type HostWorkbook } from "../support/host-workbook/host-workbook";
-import type { Exchange } from "../support/host-workbook/open-host";
+import type { Exchange } from "../support/host-workbook/host-book";
 
 // One file a release: every request that goes to the host, its size and its actions by kind. Write the release's file with UPDATE_GOLDEN=1,
 // and read the difference: what makes it grow makes people wait, and above 5 MB the host refuses.

@@ -41,7 +41,7 @@ export interface ResponseBody {
 }
 
 const [instantiate, query, call, set, trace] = [1, 2, 3, 4, 5];
-const [rootPath, methodPath, propertyPath, indexerPath, referencePath, nullPath] = [1, 3, 4, 5, 6, 7];
+const [rootPath, newPath, methodPath, propertyPath, indexerPath, referencePath, nullPath] = [1, 2, 3, 4, 5, 6, 7];
 
 /** Tells an action that changes the workbook from one that reads it, listens to it or speeds the request up. */
 export function isChange({ ActionType: type, Name: name }: Action): boolean {
@@ -84,6 +84,7 @@ export async function execute({ Actions: actions, ObjectPaths: paths }: RequestB
   const resolve = ({ ObjectPathType: type, Name: name, ParentObjectPathId: parentId, ArgumentInfo: info }: ObjectPath): HostObject | null => {
     if (type === rootPath) return root;
     if (type === nullPath) return null;
+    if (type === newPath) return memberOf(root.parts, root, name)();
     if (type === referencePath) {
       const object = references.get(name);
       if (object === undefined) throw new Refusal("ItemNotFound");

@@ -1,12 +1,8 @@
 import type { CellValue, Scalar } from "../../../src/sheet";
-import type { OfficeHost } from "../../../src/workbook/office/host";
-import { officePort } from "../../../src/workbook/office/office-port";
-import type { WorkbookPort } from "../../../src/workbook/port";
-import type { Client, ClientBuild, Session } from "./client-build";
 import { actionKind, execute, isChange, onceComputed, type References, type RequestBody, type ResponseBody } from "./executor";
-import { HostSheet, type Formulas, type Result } from "./host-sheet";
+import type { HostObject } from "./host-object";
+import { HostSheet, type Formulas } from "./host-sheet";
 import { workbookObject, type HostState } from "./host-state";
-import { strictClient } from "./strict-client";
 
 /** A sheet the workbook begins with. Text in `values` that begins with `=` is a formula; other text stays text. */
 export interface HostSheetStart {
@@ -38,14 +34,10 @@ export interface Exchange {
   answerBytes: number;
 }
 
-/** A workbook in memory that stands in for the spreadsheet program behind the vendor's own client. */
-export interface HostWorkbook {
-  /** The real adapter, over this workbook. */
-  readonly port: WorkbookPort;
-  /** What the client hands its requests to, for a page that makes its own contexts. */
-  readonly session: Session;
-  /** The host itself, for tests of the adapter's parts. */
-  readonly host: OfficeHost;
+/** A workbook in memory that stands in for the spreadsheet program. */
+export interface HostBook {
+  /** Carries out a request as the client writes it, and answers it; `flags` say how it wants to be treated. */
+  readonly request: (body: string, flags: number) => Promise<Reply>;
   /** Counts the requests so far. */
   readonly syncs: () => number;
   /** The requests so far, with their sizes. */
@@ -63,18 +55,23 @@ export interface HostWorkbook {
   readonly settle: () => Promise<void>;
   /** A sheet itself, to look at or to spoil. */
   readonly sheet: (name: string) => HostSheet;
+  readonly sheets: () => readonly HostSheet[];
   readonly sheetNames: () => string[];
-  /** Makes another workbook of the same content, which goes its own way from then on. */
-  readonly copy: () => HostWorkbook;
 }
 
-export interface HostOptions {
+/** The code of a request that was refused as a whole, or the answer as text. */
+export type Reply = { readonly code: string } | { readonly body: string };
+
+/** What the host tells the client that has listeners. */
+export interface EventEntry {
+  readonly messageCategory: number;
+  readonly messageType: number;
+  readonly targetId: string;
+  readonly message: string;
+}
+
+export interface BookOptions {
   readonly sheets?: readonly HostSheetStart[];
-  /** What formulas come to, where the engine's answers are not what is tried. */
-  readonly calculate?: (formula: string) => Result;
-  /** Newest API set the host knows: 12 for 1.12. */
-  readonly apiSet?: number;
-  readonly build?: ClientBuild;
   /** True where a cell that a formula spills into shows that formula: which of the two the program does is not known. */
   readonly repeatsSpilled?: boolean;
 }
@@ -89,31 +86,32 @@ const waitsForCellEdit = 64;
 const eventCategory = 65_536;
 const eventTypes = { changed: 10, added: 13, deleted: 15 } as const;
 
-let workbooksMade = 0;
+/** What a workbook needs beside its sheets. */
+export interface BookHost {
+  readonly formulasOf: FormulasOf;
+  /** Hands an event to the client. */
+  readonly tell: (entry: EventEntry) => void;
+  /** Services of the program beside the workbook, by the name under which the client makes them. */
+  readonly services?: HostObject["parts"];
+}
+
+/** Opens a workbook that begins with the sheets of its options. */
+export function openBook({ sheets = [{ name: "Sheet1" }], repeatsSpilled = false }: BookOptions, host: BookHost): HostBook {
+  return openSheets((formulas) => sheets.map((start) => startSheet(start, formulas)), { ...host, repeatsSpilled });
+}
 
 /**
- * Makes a workbook behind the vendor's client, whose formulas `formulasOf` computes where `calculate` says nothing of them.
+ * Opens a workbook of sheets that are made already.
  *
  * Requests are carried out action by action; one that is refused in the middle leaves done what came before, as in the host.
  */
-export function openHost(client: Client, formulasOf: FormulasOf, { sheets = [{ name: "Sheet1" }], calculate, apiSet = 12, repeatsSpilled = false }: Omit<HostOptions, "build"> = {}): HostWorkbook {
-  const options = { formulasOf: calculate === undefined ? formulasOf : () => () => calculate, apiSet, repeatsSpilled };
-  return openSheets(client, (formulas) => sheets.map((start) => startSheet(start, formulas)), options);
-}
-
-interface Behaviour {
-  readonly formulasOf: FormulasOf;
-  readonly apiSet: number;
-  readonly repeatsSpilled: boolean;
-}
-
-function openSheets(client: Client, sheetsWith: (formulas: Formulas) => HostSheet[], options: Behaviour): HostWorkbook {
-  const { formulasOf, apiSet, repeatsSpilled } = options;
+export function openSheets(sheetsWith: (formulas: Formulas) => HostSheet[], behaviour: BookHost & { readonly repeatsSpilled: boolean }): HostBook {
+  const { formulasOf, repeatsSpilled, services = {} } = behaviour;
   const formulas = formulasOf(() => state.sheets);
   const sheets = sheetsWith(formulas);
   const state: HostState = { sheets, selected: { sheet: sheets[0]!, area: { row: 0, column: 0, rows: 1, columns: 1 } }, formulas, repeatsSpilled };
-  const root = workbookObject(state);
-  const control = `workbook-${(workbooksMade += 1)}`;
+  const workbook = workbookObject(state);
+  const root: HostObject = { ...workbook, parts: { ...workbook.parts, ...services } };
   const references: References = new Map();
   const exchanges: Exchange[] = [];
   const failures = new Map<number, Failure>();
@@ -121,18 +119,16 @@ function openSheets(client: Client, sheetsWith: (formulas: Formulas) => HostShee
   let editing: Promise<void> | null = null;
 
   const tell = (type: keyof typeof eventTypes, about: object): void => {
-    const message = JSON.stringify({ source: "Local", ...about });
-    const entry = { messageCategory: eventCategory, messageType: eventTypes[type], targetId: "Workbook", message };
-    client.OfficeExtension.GenericEventRegistration.getGenericEventRegistration(control)._handleRichApiMessage({ entries: [entry] });
+    behaviour.tell({ messageCategory: eventCategory, messageType: eventTypes[type], targetId: "Workbook", message: JSON.stringify({ source: "Local", ...about }) });
   };
   const tellChange = (changed: HostSheet, source: "Local" | "Remote"): void => {
     changed.touched = false;
     tell("changed", { worksheetId: changed.id, source, changeType: "RangeEdited", address: "A1", shiftDirection: "None" });
   };
 
-  const answer = async (body: RequestBody, exchange: Exchange, number: number): Promise<object> => {
+  const answer = async (body: RequestBody, exchange: Exchange, number: number): Promise<Reply> => {
     callbacks.get(number)?.();
-    if (exchange.bytes > mostBytes) return { ErrorCode: "RequestPayloadSizeLimitExceeded", ErrorMessage: "" };
+    if (exchange.bytes > mostBytes) return { code: "RequestPayloadSizeLimitExceeded" };
     const failure = failures.get(number);
     const before = new Set(state.sheets);
     for (const one of state.sheets) one.recalculate();
@@ -140,11 +136,11 @@ function openSheets(client: Client, sheetsWith: (formulas: Formulas) => HostShee
     if (failure !== undefined) response = { Results: response.Results, Error: { Code: failure.code ?? "GeneralException", Message: "", Location: "", ActionIndex: -1 } };
     const sent = JSON.stringify(response);
     exchange.answerBytes = jsonBytesOf(sent);
-    if (exchange.answerBytes > mostBytes) return { ErrorCode: "ResponsePayloadSizeLimitExceeded", ErrorMessage: "" };
+    if (exchange.answerBytes > mostBytes) return { code: "ResponsePayloadSizeLimitExceeded" };
     for (const one of state.sheets) if (!before.has(one)) tell("added", { worksheetId: one.id });
     for (const one of before) if (!state.sheets.includes(one)) tell("deleted", { worksheetId: one.id });
     for (const one of state.sheets.filter(({ touched }) => touched)) tellChange(one, "Local");
-    return { ErrorCode: "", ErrorMessage: "", Headers: null, Body: JSON.parse(sent) as unknown };
+    return { body: sent };
   };
 
   // One request after the other: what the next one finds is what this one left.
@@ -155,30 +151,14 @@ function openSheets(client: Client, sheetsWith: (formulas: Formulas) => HostShee
     return done;
   };
 
-  const session: Session = {
-    _resolveRequestUrlAndHeaderInfo: () => Promise.resolve(null),
-    _createRequestExecutorOrNull: () => ({
-      executeAsync: async (_customData, flags, { Body: body }) => {
-        const text = JSON.stringify(body);
-        const { Actions: actions } = body as RequestBody;
-        const exchange: Exchange = { actions: actions.length, kinds: countsOf(actions.map(actionKind)), bytes: jsonBytesOf(text), changes: actions.some(isChange), answerBytes: 0 };
-        const number = exchanges.push(exchange);
-        if (editing !== null && (flags & waitsForCellEdit) === 0) return { ErrorCode: "InvalidOperationInCellEditMode", ErrorMessage: "" };
-        await editing;
-        return inTurn(() => answer(JSON.parse(text) as RequestBody, exchange, number));
-      },
-    }),
-  };
-
-  // Workbooks of one client are told apart by their control, or each would hear of the others.
-  const own = (context: Excel.RequestContext): Excel.RequestContext => {
-    Object.assign(context.requestHeaders, { "X-OfficeControlId": control });
-    return strictClient(context);
-  };
-  const host: OfficeHost = {
-    run: async (batch) => batch(own(new client.Excel.RequestContext(session))),
-    look: (batch) => client.Excel.run({ session, delayForCellEdit: true }, (context) => batch(own(context))),
-    supports: (set) => Number(set.slice(2)) <= apiSet,
+  const request: HostBook["request"] = async (text, flags) => {
+    const body = JSON.parse(text) as RequestBody;
+    const { Actions: actions } = body;
+    const exchange: Exchange = { actions: actions.length, kinds: countsOf(actions.map(actionKind)), bytes: jsonBytesOf(text), changes: actions.some(isChange), answerBytes: 0 };
+    const number = exchanges.push(exchange);
+    if (editing !== null && (flags & waitsForCellEdit) === 0) return { code: "InvalidOperationInCellEditMode" };
+    await editing;
+    return inTurn(() => answer(body, exchange, number));
   };
 
   const sheet = (name: string): HostSheet => {
@@ -188,9 +168,7 @@ function openSheets(client: Client, sheetsWith: (formulas: Formulas) => HostShee
   };
 
   return {
-    port: officePort(host),
-    session,
-    host,
+    request,
     syncs: () => exchanges.length,
     exchanges: () => [...exchanges],
     failAt: (failure) => void failures.set(exchanges.length + failure.sync, failure),
@@ -213,8 +191,8 @@ function openSheets(client: Client, sheetsWith: (formulas: Formulas) => HostShee
       for (const one of state.sheets) await onceComputed(() => one.used());
     },
     sheet,
+    sheets: () => state.sheets,
     sheetNames: () => state.sheets.map((one) => one.name),
-    copy: () => openSheets(client, (own) => state.sheets.map((one) => one.copy(own)), options),
   };
 }
 
