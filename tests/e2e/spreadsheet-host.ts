@@ -34,8 +34,8 @@ const pressed = new Map<string, () => void>();
 
 const service = (calls: NonNullable<HostObject["calls"]>): HostObject => ({ type: "service", calls });
 const book = openBook({}, {
-  // The engine is not on this page: what formulas come to is none of the pane's business.
-  formulasOf: () => () => () => 0,
+  // The engine is not on this page: formulas stay as they are before they are computed.
+  formulasOf: () => () => () => "",
   tell: ({ messageCategory, messageType, targetId, message }: EventEntry) => handlers.get(requestMessage)?.(requestMessage, safeArray([safeArray([messageCategory, messageType, targetId, message])])),
   services: {
     "microsoft.InternalService.AddinInternalService": () => service({ notifyActionHandlerReady: () => undefined }),
