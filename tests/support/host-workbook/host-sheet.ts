@@ -81,8 +81,9 @@ export class HostSheet {
     return this.formats.get(placeOf(row, column)) ?? "General";
   }
 
+  /** Sets a number format; "" resets it. */
   setFormat(row: number, column: number, format: string): void {
-    this.formats.set(placeOf(row, column), format);
+    this.formats.set(placeOf(row, column), format === "" ? "General" : format);
   }
 
   /**
