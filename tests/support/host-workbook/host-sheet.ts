@@ -73,7 +73,7 @@ export class HostSheet {
   copy(formulas: Formulas): HostSheet {
     const { visibility, comments, notes } = this;
     const lists = { tables: [...this.tables], merges: [...this.merges], conditionalFormats: [...this.conditionalFormats], settings: [...this.settings] };
-    const own = { cells: new Map(this.cells), formats: new Map(this.formats), protected: this.protected, contentsNumber: this.contents() };
+    const own = { cells: new Map(this.cells), formats: new Map(this.formats), protected: this.protected, contentsNumber: this.contentsNumber };
     return Object.assign(new HostSheet(this.name, formulas, this.id), { visibility, comments, notes }, lists, own);
   }
 
