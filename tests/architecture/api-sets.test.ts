@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import ts from "typescript";
-import { unguardedMembers, usedMembers } from "../support/api-sets";
+import { missingMembers, unguardedMembers, usedMembers } from "../support/api-sets";
+import { clientBuilds, loadClient, type ClientBuild } from "../support/host-workbook/client-build";
 import { projectRoot, sourceFiles } from "../support/source-files";
 
 const manifest = readFileSync(join(projectRoot, "manifest", "manifest.xml"), "utf8");
@@ -68,6 +69,16 @@ describe("members of the host's library", () => {
       "10 Table.resize 1.13",
       "11 Worksheet.notes 1.18",
     ]);
+  });
+
+  test.each(Object.keys(clientBuilds) as ClientBuild[])("are in the vendor's client for %s, or looked for first", (build) => {
+    const classes = loadClient(build, 12).Excel as unknown as Readonly<Record<string, { readonly prototype?: object } | undefined>>;
+    // What is no class of the client is a value that is handed over, such as the rule of a validation.
+    const has = (owner: string, member: string) => classes[owner]?.prototype === undefined || member in classes[owner].prototype;
+    expect(missingMembers(program, files, has)).toEqual([]);
+    expect(missingMembers(program, [invented], has).map(({ line, member }) => `${line} ${member}`)).toEqual(["11 Worksheet.notes"]);
+    const known = usedMembers(program, files).filter(({ member }) => classes[member.split(".")[0]!]?.prototype !== undefined);
+    expect(new Set(known.map(({ member }) => member)).size).toBeGreaterThan(40);
   });
 
   test("are used in no other folder", () => {

@@ -1,16 +1,6 @@
 import { Problem } from "../../src/planning/text/problem";
-import type { Cell, CellValue, SheetPlan } from "../../src/sheet";
+import type { Cell, SheetPlan } from "../../src/sheet";
 import type { Edit, WorkbookChange, WorkbookPort } from "../../src/workbook/port";
-
-/** What the formulas of the contract come to, for a host that has no engine. */
-export const contractFormulas: Readonly<Record<string, CellValue | readonly (readonly CellValue[])[]>> = {
-  "=6*7": 42,
-  "=1/0": { error: "#DIV/0!" },
-  "=SEQUENCE(2,3)": [
-    [1, 2, 3],
-    [4, 5, 6],
-  ],
-};
 
 /** What an adapter is tested through. */
 export interface ContractSubject {
@@ -91,6 +81,12 @@ export function describePort(adapter: string, open: () => ContractSubject | Prom
       const { values, formulas } = await read("Mixed");
       expect(values).toEqual([[42, 42]]);
       expect(formulas).toEqual([["=6*7", "=6*7"]]);
+    });
+
+    test("a number is a number and a truth value one even where the style or the cell before says text", async () => {
+      await port.apply([add("Mixed", [[{ value: 24, style: "text" }, { value: "text before" }, { value: "text before" }]], { styles: { text: { format: "@" } } })]);
+      await port.apply([{ kind: "write", sheet: "Mixed", row: 0, column: 1, cells: [[{ value: 7 }, { value: false }]] }]);
+      expect((await read("Mixed")).values).toEqual([[24, 7, false]]);
     });
 
     test("writing leaves null cells, empties empty ones and replaces the rest", async () => {

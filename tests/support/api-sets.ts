@@ -28,6 +28,17 @@ export function unguardedMembers(program: ts.Program, files: readonly string[], 
   });
 }
 
+/**
+ * Lists every member of the host's library that `files` of a program use and that `has` does not find, unless a condition looks for it first
+ * (`"notes" in sheet`): the types tell of members that a build of the library may not have yet.
+ */
+export function missingMembers(program: ts.Program, files: readonly string[], has: (owner: string, member: string) => boolean): UsedMember[] {
+  return usedMembers(program, files).flatMap(({ node, ...used }) => {
+    const [owner, name] = used.member.split(".") as [string, string];
+    return has(owner, name) || isGuarded(node, used.version) ? [] : [used];
+  });
+}
+
 /** Lists every member of the host's library that carries an API set and is used in `files`. */
 export function usedMembers(program: ts.Program, files: readonly string[]): (UsedMember & { readonly node: ts.Node })[] {
   const checker = program.getTypeChecker();

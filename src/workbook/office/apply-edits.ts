@@ -1,7 +1,7 @@
 import { sameSheetName } from "../../sheet";
 import { checkEdits, type SheetState } from "../check-edits";
 import type { Edit } from "../port";
-import { cellInput, safeFormat } from "./cell-input";
+import { cellInput, holdsMore, safeFormat } from "./cell-input";
 import type { OfficeHost } from "./host";
 import { rangeOf } from "./range-of";
 import { sheetSteps, unfinishedName } from "./sheet-steps";
@@ -11,8 +11,8 @@ import { packSteps, rowBlocks, stepBytes, WorkbookRequest, type Step } from "./s
  * Carries out edits in order.
  *
  * Where cells or sheets are written one sync comes first: it learns the names of the sheets, which of them are protected, and where
- * "@" would turn a formula into text, and refuses the whole list where one edit could not be done. Then all goes in one request, or in
- * several under the host's limit. When a request fails a sheet that is not finished is taken away again.
+ * "@" would turn a formula or a number into text, and refuses the whole list where one edit could not be done. Then all goes in one
+ * request, or in several under the host's limit. When a request fails a sheet that is not finished is taken away again.
  */
 export async function applyEdits(host: OfficeHost, context: Excel.RequestContext, edits: readonly Edit[]): Promise<void> {
   checkEdits(edits, null);
@@ -36,7 +36,7 @@ export async function applyEdits(host: OfficeHost, context: Excel.RequestContext
 
 interface Look {
   readonly sheets: readonly SheetState[];
-  /** Number formats now in the area of an edit that writes formulas. */
+  /** Number formats now in the area of an edit that writes formulas, numbers or truth values. */
   readonly formats: ReadonlyMap<Edit, readonly (readonly unknown[])[]>;
 }
 
@@ -44,7 +44,7 @@ async function lookAround(context: Excel.RequestContext, edits: readonly Edit[])
   const { worksheets } = context.workbook;
   worksheets.load("items/name,items/visibility,items/protection/protected");
   const ranges = edits.flatMap((edit) => {
-    if (edit.kind !== "write" || !edit.cells.some((line) => line.some((cell) => cell?.formula !== undefined))) return [];
+    if (edit.kind !== "write" || !edit.cells.some((line) => line.some((cell) => cell !== null && holdsMore(cell)))) return [];
     const columns = Math.max(...edit.cells.map((line) => line.length));
     const area = { row: edit.row, column: edit.column, rows: edit.cells.length, columns };
     return [{ edit, range: rangeOf(worksheets.getItemOrNullObject(edit.sheet), area).load("numberFormat") }];

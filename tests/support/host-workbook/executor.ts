@@ -1,4 +1,5 @@
 import { Refusal, type HostObject } from "./host-object";
+import { Computing } from "./host-sheet";
 
 /** One piece of a request, as the host's client sends it. */
 interface Action {
@@ -40,11 +41,16 @@ export interface ResponseBody {
 }
 
 const [instantiate, query, call, set, trace] = [1, 2, 3, 4, 5];
-const [rootPath, methodPath, propertyPath, indexerPath, referencePath, nullPath] = [1, 3, 4, 5, 6, 7];
+const [rootPath, newPath, methodPath, propertyPath, indexerPath, referencePath, nullPath] = [1, 2, 3, 4, 5, 6, 7];
 
 /** Tells an action that changes the workbook from one that reads it, listens to it or speeds the request up. */
 export function isChange({ ActionType: type, Name: name }: Action): boolean {
   return type === set || (type === call && !/^(_|Suspend|GetCount$)/.test(name));
+}
+
+/** Says what an action does, such as `set Formulas` or `call CopyFrom`. */
+export function actionKind({ ActionType: type, Name: name }: Action): string {
+  return type === set ? `set ${name}` : type === call ? `call ${name}` : type === query ? "load" : type === instantiate ? "find" : "trace";
 }
 
 /** Objects the client asked to be kept from one request to the next, by the reference they were given. */
@@ -53,9 +59,10 @@ export type References = Map<string, HostObject>;
 /**
  * Carries out the actions of a request in their order, `stopAfter` of them at most, and answers as the host does.
  *
- * An object is found when the first action needs it, and once a request. What was done before a refusal stays done.
+ * An object is found when the first action needs it, and once a request. What was done before a refusal stays done. An action that needs
+ * what formulas come to waits until they are computed.
  */
-export function execute({ Actions: actions, ObjectPaths: paths }: RequestBody, root: HostObject, references: References, stopAfter = Infinity): ResponseBody {
+export async function execute({ Actions: actions, ObjectPaths: paths }: RequestBody, root: HostObject, references: References, stopAfter = Infinity): Promise<ResponseBody> {
   const found = new Map<number, HostObject | null>();
   const kept = new Map<number, string>();
   const results: Result[] = [];
@@ -77,6 +84,7 @@ export function execute({ Actions: actions, ObjectPaths: paths }: RequestBody, r
   const resolve = ({ ObjectPathType: type, Name: name, ParentObjectPathId: parentId, ArgumentInfo: info }: ObjectPath): HostObject | null => {
     if (type === rootPath) return root;
     if (type === nullPath) return null;
+    if (type === newPath) return memberOf(root.parts, root, name)();
     if (type === referencePath) {
       const object = references.get(name);
       if (object === undefined) throw new Refusal("ItemNotFound");
@@ -117,13 +125,25 @@ export function execute({ Actions: actions, ObjectPaths: paths }: RequestBody, r
 
   for (const [index, action] of actions.slice(0, stopAfter).entries()) {
     try {
-      results.push({ ActionId: action.Id, Value: carryOut(action) });
+      results.push({ ActionId: action.Id, Value: await onceComputed(() => carryOut(action)) });
     } catch (thrown) {
       if (!(thrown instanceof Refusal)) throw thrown;
       return { Results: results, Error: { Code: thrown.code, Message: thrown.message, Location: action.Name, ActionIndex: index } };
     }
   }
   return { Results: results };
+}
+
+/** Does something that may need what formulas come to; where they are not computed yet it waits and begins again, as nothing of it was done. */
+export async function onceComputed<T>(work: () => T): Promise<T> {
+  for (;;) {
+    try {
+      return work();
+    } catch (thrown) {
+      if (!(thrown instanceof Computing)) throw thrown;
+      await thrown.done;
+    }
+  }
 }
 
 /** Reads the paths of a query, such as `protection/protected`; keys come back as the host writes them, in PascalCase. */

@@ -3,7 +3,17 @@ import { areasMeet, isInArea } from "../../../src/sheet";
 import { Refusal } from "./host-object";
 
 /** What a formula of a sheet comes to: one value, or rows that spill. */
-export type Calculate = (formula: string) => CellValue | readonly (readonly CellValue[])[];
+export type Result = CellValue | readonly (readonly CellValue[])[];
+
+/** Tells what the formulas of a sheet come to, as its workbook stands now; throws `Computing` where that takes a while. */
+export type Formulas = (sheet: HostSheet) => (formula: string, place: number) => Result;
+
+/** Says that formulas are being computed, and when they are done: whoever needed them asks again then. */
+export class Computing extends Error {
+  constructor(readonly done: Promise<void>) {
+    super("The formulas of the workbook are not computed yet: wait for them with settle()");
+  }
+}
 
 interface HostCell {
   readonly value: CellValue;
@@ -26,7 +36,10 @@ let sheetsMade = 0;
 
 /** Widest sheet: cells are kept by one number, row by row. */
 const width = 16_384;
-const placeOf = (row: number, column: number): number => row * width + column;
+export const placeOf = (row: number, column: number): number => row * width + column;
+
+/** What cells of sheets have held so far, each with its number. */
+const contentsNumbers = new Map<string, number>();
 
 /** Longest text and longest formula of a cell, in characters, as the host's published limits give them. */
 const longest = { text: 32_767, formula: 8_192 };
@@ -48,27 +61,29 @@ export class HostSheet {
   private cells = new Map<number, HostCell>();
   private formats = new Map<number, string>();
   private computed: View | null = null;
+  private contentsNumber: number | null = null;
 
   constructor(
     public name: string,
-    private readonly calculate: Calculate,
+    private readonly formulas: Formulas,
     readonly id = `{sheet-${(sheetsMade += 1)}}`,
   ) {}
 
   /** Makes a sheet of the same id, cells and looks, which goes its own way from then on. */
-  copy(calculate = this.calculate): HostSheet {
+  copy(formulas: Formulas): HostSheet {
     const { visibility, comments, notes } = this;
     const lists = { tables: [...this.tables], merges: [...this.merges], conditionalFormats: [...this.conditionalFormats], settings: [...this.settings] };
-    const own = { cells: new Map(this.cells), formats: new Map(this.formats), protected: this.protected };
-    return Object.assign(new HostSheet(this.name, calculate, this.id), { visibility, comments, notes }, lists, own);
+    const own = { cells: new Map(this.cells), formats: new Map(this.formats), protected: this.protected, contentsNumber: this.contentsNumber };
+    return Object.assign(new HostSheet(this.name, formulas, this.id), { visibility, comments, notes }, lists, own);
   }
 
   format(row: number, column: number): string {
     return this.formats.get(placeOf(row, column)) ?? "General";
   }
 
+  /** Sets a number format; "" resets it. */
   setFormat(row: number, column: number, format: string): void {
-    this.formats.set(placeOf(row, column), format);
+    this.formats.set(placeOf(row, column), format === "" ? "General" : format);
   }
 
   /**
@@ -81,7 +96,7 @@ export class HostSheet {
     // Of merged cells only the first holds anything.
     if (this.merges.some((area) => isInArea({ row, column }, area) && (area.row !== row || area.column !== column))) return;
     this.touched = true;
-    this.computed = null;
+    this.forgetView();
     const cell = input === "" ? null : this.format(row, column) === "@" ? { value: String(input) } : understood(input);
     if (cell === null) this.cells.delete(placeOf(row, column));
     else this.cells.set(placeOf(row, column), cell);
@@ -97,6 +112,21 @@ export class HostSheet {
     this.merges = [...this.merges.filter((one) => !areasMeet(one, area)), area];
     const first = placeOf(area.row, area.column);
     for (const place of this.cells.keys()) if (place !== first && isInArea(cellOf(place), area)) this.cells.delete(place);
+    this.forgetView();
+  }
+
+  /** What people and programs entered, cell by cell. */
+  entered(): readonly (HostCell & CellPlace)[] {
+    return [...this.cells].map(([place, cell]) => ({ ...cellOf(place), ...cell }));
+  }
+
+  /** A number for what the cells hold: two sheets of the same number hold the same. */
+  contents(): number {
+    if (this.contentsNumber !== null) return this.contentsNumber;
+    const text = JSON.stringify([...this.cells]);
+    const number = contentsNumbers.get(text) ?? contentsNumbers.size;
+    contentsNumbers.set(text, number);
+    return (this.contentsNumber = number);
   }
 
   formula(row: number, column: number): string | null {
@@ -120,18 +150,24 @@ export class HostSheet {
     return own !== undefined && own.formula === undefined ? own.value : (this.view().shown.get(place) ?? null);
   }
 
-  /** Computes every formula anew when a value is next asked for. */
+  /** Asks anew what formulas come to when a value is next wanted: cells they look at may have changed, here or on another sheet. */
   recalculate(): void {
     this.computed = null;
+  }
+
+  private forgetView(): void {
+    this.computed = null;
+    this.contentsNumber = null;
   }
 
   /** What formulas show, and where they spill. A formula in whose way something stands shows that, and spills nowhere. */
   private view(): View {
     if (this.computed !== null) return this.computed;
     const view: View = { shown: new Map(), spills: new Map() };
-    for (const [place, { formula }] of this.cells) {
-      if (formula === undefined) continue;
-      const result = this.calculate(formula);
+    const formulas = [...this.cells].filter(([, { formula }]) => formula !== undefined);
+    const resultOf = formulas.length === 0 ? null : this.formulas(this);
+    for (const [place, { formula }] of formulas) {
+      const result = resultOf!(formula!, place);
       if (!isRows(result)) {
         view.shown.set(place, result);
         continue;
@@ -161,7 +197,7 @@ export class HostSheet {
   }
 }
 
-function isRows(result: ReturnType<Calculate>): result is readonly (readonly CellValue[])[] {
+function isRows(result: Result): result is readonly (readonly CellValue[])[] {
   return Array.isArray(result);
 }
 

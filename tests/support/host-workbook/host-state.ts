@@ -1,6 +1,6 @@
 import type { Area } from "../../../src/sheet";
 import type { HostObject } from "./host-object";
-import type { Calculate, HostSheet } from "./host-sheet";
+import type { Formulas, HostSheet } from "./host-sheet";
 import { rangeObject } from "./range-objects";
 import { tablesObject, worksheetsObject } from "./sheet-objects";
 
@@ -8,7 +8,7 @@ import { tablesObject, worksheetsObject } from "./sheet-objects";
 export interface HostState {
   sheets: HostSheet[];
   selected: { readonly sheet: HostSheet; readonly area: Area };
-  readonly calculate: Calculate;
+  readonly formulas: Formulas;
   /** True where a cell that a formula spills into shows that formula. */
   readonly repeatsSpilled: boolean;
 }

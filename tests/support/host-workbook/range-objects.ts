@@ -1,4 +1,4 @@
-import { areaAddress, parseAreas, sheetSize, type Area, type CellValue } from "../../../src/sheet";
+import { areaAddress, parseAreas, quoteSheetName, sheetSize, type Area, type CellValue } from "../../../src/sheet";
 import { numberIn, oneOf, Refusal, settable, text, truth, type HostObject, type Settable } from "./host-object";
 import type { HostSheet } from "./host-sheet";
 import type { HostState } from "./host-state";
@@ -40,7 +40,8 @@ const validation: Settable = {
   type: "DataValidation",
   set: {
     rule: (value) => {
-      const { list } = value as { readonly list?: { readonly source: unknown } };
+      const { list, ...others } = value as { readonly list?: { readonly source: unknown } };
+      if (Object.keys(others).length + (list === undefined ? 0 : 1) !== 1) throw new Refusal("InvalidArgument");
       if (list !== undefined && !text(list.source).startsWith("=") && text(list.source).length > longestList) throw new Refusal("InvalidArgument");
     },
     ignoreBlanks: truth,
@@ -119,12 +120,14 @@ export function rangeObject(state: HostState, place: Place): HostObject {
       columnIndex: () => area.column,
       rowCount: () => area.rows,
       columnCount: () => area.columns,
+      address: () => `${quoteSheetName(sheet.name)}!${areaAddress(area)}`,
       values: () => grid((row, column) => plain(sheet.value(row, column))),
       valueTypes: () => grid((row, column) => typeOf(sheet.value(row, column))),
       formulas: () => grid((row, column) => sheet.formula(row, column) ?? (state.repeatsSpilled ? sheet.spilledFormula(row, column) : null) ?? plain(sheet.value(row, column))),
       numberFormat: () => grid((row, column) => sheet.format(row, column)),
     },
     writes: {
+      values: fill((row, column, value) => { sheet.enter(row, column, input(value)); }),
       formulas: fill((row, column, value) => { sheet.enter(row, column, input(value)); }),
       numberFormat: fill((row, column, value) => { sheet.setFormat(row, column, text(value)); }),
       columnHidden: (value) => { note("columnHidden", truth(value)); },
@@ -137,6 +140,11 @@ export function rangeObject(state: HostState, place: Place): HostObject {
       getEntireColumn: () => part({ row: 0, rows: sheetSize.rows }),
       getRow: (row) => part({ row: area.row + numberIn(row, 0, area.rows - 1), rows: 1 }),
       getBoundingRect: (other) => part({ rows: placeGiven(other).area.row + placeGiven(other).area.rows - area.row }),
+      getSpillingToRange: () => {
+        const spill = sheet.spill(area.row, area.column);
+        if (spill === null) throw new Refusal("ItemNotFound");
+        return rangeObject(state, { sheet, area: spill });
+      },
       getSpillingToRangeOrNullObject: () => {
         const spill = sheet.spill(area.row, area.column);
         return spill === null ? null : rangeObject(state, { sheet, area: spill });
@@ -145,9 +153,10 @@ export function rangeObject(state: HostState, place: Place): HostObject {
     calls: {
       _ValidateArraySize: (rows, columns) => { if (rows !== area.rows || columns !== area.columns) throw new Refusal("InvalidArgument"); },
       copyFrom: (source, kind) => {
-        oneOf(kind, ["Formulas"]);
+        const what = oneOf(kind, ["Formulas", "Values"]);
         within();
-        copyFormulas(placeGiven(source), place);
+        const from = typeof source === "string" ? { sheet, area: parseAreas(source)[0] ?? area } : placeGiven(source);
+        copyCells(from, place, what);
       },
       merge: () => { sheet.merge(area); },
       select: () => {
@@ -172,17 +181,21 @@ export function rangeAreasObject(sheet: HostSheet, address: unknown): HostObject
   };
 }
 
-/** Copies as the host does: what is copied is repeated over the target, and what is relative in it goes along. */
-function copyFormulas(from: Place, { sheet, area }: Place): void {
+/**
+ * Copies as the host does: what is copied is repeated over a larger target and goes over the edge of a smaller one, and what is relative in
+ * formulas goes along.
+ */
+function copyCells(from: Place, to: Place, what: "Formulas" | "Values"): void {
+  const area = { ...to.area, rows: Math.max(to.area.rows, from.area.rows), columns: Math.max(to.area.columns, from.area.columns) };
   if (area.rows % from.area.rows !== 0 || area.columns % from.area.columns !== 0) throw new Refusal("InvalidArgument");
-  for (let row = 0; row < area.rows; row += 1) {
-    for (let column = 0; column < area.columns; column += 1) {
-      const source = { row: from.area.row + (row % from.area.rows), column: from.area.column + (column % from.area.columns) };
-      const target = { row: area.row + row, column: area.column + column };
-      const formula = from.sheet.formula(source.row, source.column);
-      sheet.enter(target.row, target.column, formula === null ? plain(from.sheet.value(source.row, source.column)) : movedFormula(formula, source, target));
-    }
-  }
+  const inputs = Array.from({ length: area.rows * area.columns }, (_, index) => {
+    const [down, right] = [Math.floor(index / area.columns), index % area.columns];
+    const source = { row: from.area.row + (down % from.area.rows), column: from.area.column + (right % from.area.columns) };
+    const target = { row: area.row + down, column: area.column + right };
+    const formula = what === "Values" ? null : from.sheet.formula(source.row, source.column);
+    return { target, copied: formula === null ? plain(from.sheet.value(source.row, source.column)) : movedFormula(formula, source, target) };
+  });
+  for (const { target, copied } of inputs) to.sheet.enter(target.row, target.column, copied);
 }
 
 function noteOn(sheet: HostSheet, address: string): (property: string, value: unknown) => void {

@@ -43,9 +43,12 @@ export function worksheetsObject(state: HostState): HostObject {
         const sheet = find(text(name));
         return sheet === undefined ? null : sheetObject(state, sheet);
       },
+      getActiveWorksheet: () => sheetObject(state, state.selected.sheet),
+      getFirst: () => sheetObject(state, state.sheets[0]!),
+      getLast: () => sheetObject(state, state.sheets.at(-1)!),
       add: (name) => {
         refuseName(state, text(name));
-        const sheet = new HostSheet(text(name), state.calculate);
+        const sheet = new HostSheet(text(name), state.formulas);
         state.sheets.push(sheet);
         return sheetObject(state, sheet);
       },
@@ -56,11 +59,11 @@ export function worksheetsObject(state: HostState): HostObject {
 
 /** The tables of the whole workbook. */
 export function tablesObject(state: HostState): HostObject {
-  const tables = () => state.sheets.flatMap((sheet) => sheet.tables.map(({ name }) => tableObject(state, sheet, name)));
+  const tables = () => state.sheets.flatMap((sheet) => sheet.tables.map(({ name }) => ({ name, table: tableObject(state, sheet, name) })));
   return {
     type: "TableCollection",
-    items: tables,
-    parts: { getItem: (id) => tables().find((table) => table.id === id) ?? missing() },
+    items: () => tables().map(({ table }) => table),
+    parts: { getItem: (wanted) => tables().find(({ name, table }) => table.id === wanted || same(name, text(wanted)))?.table ?? missing() },
   };
 }
 
@@ -90,7 +93,7 @@ function sheetObject(state: HostState, sheet: HostSheet): HostObject {
   return {
     type: "Worksheet",
     id: sheet.id,
-    reads: { id: () => sheet.id, name: () => sheet.name, visibility: () => sheet.visibility },
+    reads: { id: () => sheet.id, name: () => sheet.name, visibility: () => sheet.visibility, position: () => state.sheets.indexOf(there()) },
     writes: {
       name: (value) => {
         refuseName(state, text(value), there());
@@ -112,6 +115,7 @@ function sheetObject(state: HostState, sheet: HostSheet): HostObject {
       protection: () => ({ type: "WorksheetProtection", reads: { protected: () => sheet.protected } }),
       getRangeByIndexes: (...indexes) => rangeObject(state, { sheet: there(), area: areaGiven(indexes) }),
       getRange: (address) => rangeObject(state, { sheet: there(), area: parseAreas(text(address))[0] ?? missing() }),
+      getCell: (row, column) => rangeObject(state, { sheet: there(), area: areaGiven([row, column, 1, 1]) }),
       getRanges: (address) => rangeAreasObject(there(), address),
       getUsedRangeOrNullObject: (valuesOnly) => {
         truth(valuesOnly);
@@ -205,6 +209,8 @@ function tableObject(state: HostState, sheet: HostSheet, called: string): HostOb
     parts: {
       worksheet: () => ({ type: "Worksheet", reads: { name: () => sheet.name } }),
       getRange: () => rangeObject(state, { sheet, area: area() }),
+      getHeaderRowRange: () => rangeObject(state, { sheet, area: { ...area(), rows: 1 } }),
+      getDataBodyRange: () => rangeObject(state, { sheet, area: { ...area(), row: area().row + 1, rows: area().rows - 1 } }),
       convertToRange: () => {
         const place = { sheet, area: area() };
         sheet.tables.splice(at(), 1);

@@ -1,12 +1,8 @@
 import type { CellValue, Scalar } from "../../../src/sheet";
-import type { OfficeHost } from "../../../src/workbook/office/host";
-import { officePort } from "../../../src/workbook/office/office-port";
-import type { WorkbookPort } from "../../../src/workbook/port";
-import type { Client, ClientBuild, Session } from "./client-build";
-import { execute, isChange, type References, type RequestBody, type ResponseBody } from "./executor";
-import { HostSheet, type Calculate } from "./host-sheet";
+import { actionKind, execute, isChange, onceComputed, type References, type RequestBody, type ResponseBody } from "./executor";
+import type { HostObject } from "./host-object";
+import { HostSheet, type Formulas } from "./host-sheet";
 import { workbookObject, type HostState } from "./host-state";
-import { strictClient } from "./strict-client";
 
 /** A sheet the workbook begins with. Text in `values` that begins with `=` is a formula; other text stays text. */
 export interface HostSheetStart {
@@ -31,19 +27,17 @@ export interface Failure {
 export interface Exchange {
   readonly actions: number;
   readonly bytes: number;
+  /** How many actions of each kind, in the order in which they first come. */
+  readonly kinds: Readonly<Record<string, number>>;
   /** False where it only reads. */
   readonly changes: boolean;
   answerBytes: number;
 }
 
-/** A workbook in memory that stands in for the spreadsheet program behind the vendor's own client. */
-export interface HostWorkbook {
-  /** The real adapter, over this workbook. */
-  readonly port: WorkbookPort;
-  /** What the client hands its requests to, for a page that makes its own contexts. */
-  readonly session: Session;
-  /** The host itself, for tests of the adapter's parts. */
-  readonly host: OfficeHost;
+/** A workbook in memory that stands in for the spreadsheet program. */
+export interface HostBook {
+  /** Carries out a request as the client writes it, and answers it; `flags` say how it wants to be treated. */
+  readonly request: (body: string, flags: number) => Promise<Reply>;
   /** Counts the requests so far. */
   readonly syncs: () => number;
   /** The requests so far, with their sizes. */
@@ -55,25 +49,35 @@ export interface HostWorkbook {
   readonly editCell: () => () => void;
   /** Types into a cell as a person does, here or elsewhere ("remote"). */
   readonly type: (sheet: string, row: number, column: number, input: string | number | boolean, source?: "local" | "remote") => void;
-  /** What a cell holds now. */
+  /** What a cell holds now; of formulas only once they are computed. */
   readonly value: (sheet: string, row: number, column: number) => CellValue;
+  /** Waits until every formula is computed. */
+  readonly settle: () => Promise<void>;
   /** A sheet itself, to look at or to spoil. */
   readonly sheet: (name: string) => HostSheet;
+  readonly sheets: () => readonly HostSheet[];
   readonly sheetNames: () => string[];
-  /** Makes another workbook of the same content, which goes its own way from then on. */
-  readonly copy: () => HostWorkbook;
 }
 
-export interface HostOptions {
+/** The code of a request that was refused as a whole, or the answer as text. */
+export type Reply = { readonly code: string } | { readonly body: string };
+
+/** What the host tells the client that has listeners. */
+export interface EventEntry {
+  readonly messageCategory: number;
+  readonly messageType: number;
+  readonly targetId: string;
+  readonly message: string;
+}
+
+export interface BookOptions {
   readonly sheets?: readonly HostSheetStart[];
-  /** What formulas come to; 0 by default. */
-  readonly calculate?: Calculate;
-  /** Newest API set the host knows: 12 for 1.12. */
-  readonly apiSet?: number;
-  readonly build?: ClientBuild;
   /** True where a cell that a formula spills into shows that formula: which of the two the program does is not known. */
   readonly repeatsSpilled?: boolean;
 }
+
+/** Makes what computes the formulas of a workbook out of its sheets as they are now. */
+export type FormulasOf = (sheets: () => readonly HostSheet[]) => Formulas;
 
 /** Bytes above which the host on the web refuses a request, and an answer. */
 const mostBytes = 5_000_000;
@@ -82,22 +86,32 @@ const waitsForCellEdit = 64;
 const eventCategory = 65_536;
 const eventTypes = { changed: 10, added: 13, deleted: 15 } as const;
 
-let workbooksMade = 0;
+/** What a workbook needs beside its sheets. */
+export interface BookHost {
+  readonly formulasOf: FormulasOf;
+  /** Hands an event to the client. */
+  readonly tell: (entry: EventEntry) => void;
+  /** Services of the program beside the workbook, by the name under which the client makes them. */
+  readonly services?: HostObject["parts"];
+}
+
+/** Opens a workbook that begins with the sheets of its options. */
+export function openBook({ sheets = [{ name: "Sheet1" }], repeatsSpilled = false }: BookOptions, host: BookHost): HostBook {
+  return openSheets((formulas) => sheets.map((start) => startSheet(start, formulas)), { ...host, repeatsSpilled });
+}
 
 /**
- * Makes a workbook behind the vendor's client.
+ * Opens a workbook of sheets that are made already.
  *
  * Requests are carried out action by action; one that is refused in the middle leaves done what came before, as in the host.
  */
-export function openHost(client: Client, { sheets = [{ name: "Sheet1" }], calculate = () => 0, apiSet = 12, repeatsSpilled = false }: Omit<HostOptions, "build"> = {}): HostWorkbook {
-  return openSheets(client, sheets.map((start) => startSheet(start, calculate)), { calculate, apiSet, repeatsSpilled });
-}
-
-function openSheets(client: Client, sheets: HostSheet[], options: { readonly calculate: Calculate; readonly apiSet: number; readonly repeatsSpilled: boolean }): HostWorkbook {
-  const { calculate, apiSet, repeatsSpilled } = options;
-  const state: HostState = { sheets, selected: { sheet: sheets[0]!, area: { row: 0, column: 0, rows: 1, columns: 1 } }, calculate, repeatsSpilled };
-  const root = workbookObject(state);
-  const control = `workbook-${(workbooksMade += 1)}`;
+export function openSheets(sheetsWith: (formulas: Formulas) => HostSheet[], behaviour: BookHost & { readonly repeatsSpilled: boolean }): HostBook {
+  const { formulasOf, repeatsSpilled, services = {} } = behaviour;
+  const formulas = formulasOf(() => state.sheets);
+  const sheets = sheetsWith(formulas);
+  const state: HostState = { sheets, selected: { sheet: sheets[0]!, area: { row: 0, column: 0, rows: 1, columns: 1 } }, formulas, repeatsSpilled };
+  const workbook = workbookObject(state);
+  const root: HostObject = { ...workbook, parts: { ...workbook.parts, ...services } };
   const references: References = new Map();
   const exchanges: Exchange[] = [];
   const failures = new Map<number, Failure>();
@@ -105,56 +119,46 @@ function openSheets(client: Client, sheets: HostSheet[], options: { readonly cal
   let editing: Promise<void> | null = null;
 
   const tell = (type: keyof typeof eventTypes, about: object): void => {
-    const message = JSON.stringify({ source: "Local", ...about });
-    const entry = { messageCategory: eventCategory, messageType: eventTypes[type], targetId: "Workbook", message };
-    client.OfficeExtension.GenericEventRegistration.getGenericEventRegistration(control)._handleRichApiMessage({ entries: [entry] });
+    behaviour.tell({ messageCategory: eventCategory, messageType: eventTypes[type], targetId: "Workbook", message: JSON.stringify({ source: "Local", ...about }) });
   };
   const tellChange = (changed: HostSheet, source: "Local" | "Remote"): void => {
     changed.touched = false;
     tell("changed", { worksheetId: changed.id, source, changeType: "RangeEdited", address: "A1", shiftDirection: "None" });
   };
 
-  const answer = (body: RequestBody, exchange: Exchange): object => {
-    callbacks.get(exchanges.length)?.();
-    if (exchange.bytes > mostBytes) return { ErrorCode: "RequestPayloadSizeLimitExceeded", ErrorMessage: "" };
-    const failure = failures.get(exchanges.length);
+  const answer = async (body: RequestBody, exchange: Exchange, number: number): Promise<Reply> => {
+    callbacks.get(number)?.();
+    if (exchange.bytes > mostBytes) return { code: "RequestPayloadSizeLimitExceeded" };
+    const failure = failures.get(number);
     const before = new Set(state.sheets);
     for (const one of state.sheets) one.recalculate();
-    let response: ResponseBody = execute(body, root, references, failure === undefined ? Infinity : actionsBefore(failure, body.Actions.length));
+    let response: ResponseBody = await execute(body, root, references, failure === undefined ? Infinity : actionsBefore(failure, body.Actions.length));
     if (failure !== undefined) response = { Results: response.Results, Error: { Code: failure.code ?? "GeneralException", Message: "", Location: "", ActionIndex: -1 } };
     const sent = JSON.stringify(response);
     exchange.answerBytes = jsonBytesOf(sent);
-    if (exchange.answerBytes > mostBytes) return { ErrorCode: "ResponsePayloadSizeLimitExceeded", ErrorMessage: "" };
+    if (exchange.answerBytes > mostBytes) return { code: "ResponsePayloadSizeLimitExceeded" };
     for (const one of state.sheets) if (!before.has(one)) tell("added", { worksheetId: one.id });
     for (const one of before) if (!state.sheets.includes(one)) tell("deleted", { worksheetId: one.id });
     for (const one of state.sheets.filter(({ touched }) => touched)) tellChange(one, "Local");
-    return { ErrorCode: "", ErrorMessage: "", Headers: null, Body: JSON.parse(sent) as unknown };
+    return { body: sent };
   };
 
-  const session: Session = {
-    _resolveRequestUrlAndHeaderInfo: () => Promise.resolve(null),
-    _createRequestExecutorOrNull: () => ({
-      executeAsync: async (_customData, flags, { Body: body }) => {
-        const text = JSON.stringify(body);
-        const { Actions: actions } = body as RequestBody;
-        const exchange: Exchange = { actions: actions.length, bytes: jsonBytesOf(text), changes: actions.some(isChange), answerBytes: 0 };
-        exchanges.push(exchange);
-        if (editing !== null && (flags & waitsForCellEdit) === 0) return { ErrorCode: "InvalidOperationInCellEditMode", ErrorMessage: "" };
-        await editing;
-        return answer(JSON.parse(text) as RequestBody, exchange);
-      },
-    }),
+  // One request after the other: what the next one finds is what this one left.
+  let last: Promise<unknown> = Promise.resolve();
+  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
+    const done = last.then(work);
+    last = done.catch(() => undefined);
+    return done;
   };
 
-  // Workbooks of one client are told apart by their control, or each would hear of the others.
-  const own = (context: Excel.RequestContext): Excel.RequestContext => {
-    Object.assign(context.requestHeaders, { "X-OfficeControlId": control });
-    return strictClient(context);
-  };
-  const host: OfficeHost = {
-    run: async (batch) => batch(own(new client.Excel.RequestContext(session))),
-    look: (batch) => client.Excel.run({ session, delayForCellEdit: true }, (context) => batch(own(context))),
-    supports: (set) => Number(set.slice(2)) <= apiSet,
+  const request: HostBook["request"] = async (text, flags) => {
+    const body = JSON.parse(text) as RequestBody;
+    const { Actions: actions } = body;
+    const exchange: Exchange = { actions: actions.length, kinds: countsOf(actions.map(actionKind)), bytes: jsonBytesOf(text), changes: actions.some(isChange), answerBytes: 0 };
+    const number = exchanges.push(exchange);
+    if (editing !== null && (flags & waitsForCellEdit) === 0) return { code: "InvalidOperationInCellEditMode" };
+    await editing;
+    return inTurn(() => answer(body, exchange, number));
   };
 
   const sheet = (name: string): HostSheet => {
@@ -164,9 +168,7 @@ function openSheets(client: Client, sheets: HostSheet[], options: { readonly cal
   };
 
   return {
-    port: officePort(host),
-    session,
-    host,
+    request,
     syncs: () => exchanges.length,
     exchanges: () => [...exchanges],
     failAt: (failure) => void failures.set(exchanges.length + failure.sync, failure),
@@ -185,10 +187,19 @@ function openSheets(client: Client, sheets: HostSheet[], options: { readonly cal
       tellChange(typedOn, source === "local" ? "Local" : "Remote");
     },
     value: (name, row, column) => sheet(name).value(row, column),
+    settle: async () => {
+      for (const one of state.sheets) await onceComputed(() => one.used());
+    },
     sheet,
+    sheets: () => state.sheets,
     sheetNames: () => state.sheets.map((one) => one.name),
-    copy: () => openSheets(client, state.sheets.map((one) => one.copy()), options),
   };
+}
+
+function countsOf(kinds: readonly string[]): Readonly<Record<string, number>> {
+  const counts: Record<string, number> = {};
+  for (const kind of kinds) counts[kind] = (counts[kind] ?? 0) + 1;
+  return counts;
 }
 
 const encoder = new TextEncoder();
@@ -197,8 +208,8 @@ function jsonBytesOf(json: string): number {
   return encoder.encode(json).length;
 }
 
-function startSheet({ name, values = [], hidden = false, comments = 0, ...start }: HostSheetStart, calculate: Calculate): HostSheet {
-  const sheet = new HostSheet(name, calculate);
+function startSheet({ name, values = [], hidden = false, comments = 0, ...start }: HostSheetStart, formulas: Formulas): HostSheet {
+  const sheet = new HostSheet(name, formulas);
   values.forEach((line, row) => {
     line.forEach((value, column) => {
       if (typeof value === "string" && !value.startsWith("=")) sheet.setFormat(row, column, "@");

@@ -1,0 +1,161 @@
+// What the vendor documents of its client, in the articles named in the titles ("… using the Excel JavaScript API", Office Add-ins documentation)
+// and in the comments of its type declarations: the stand-in is held against it. The samples are our own, with invented data.
+import { hostWorkbook, type HostWorkbook } from "../support/host-workbook/host-workbook";
+import { codeOf, openStock, run, valuesOf } from "../support/stock-workbook";
+
+describe("Work with worksheets", () => {
+  const names = (book: HostWorkbook) => book.sheetNames();
+
+  test("a new sheet stands after all others, and tells its name and position", async () => {
+    const book = openStock();
+    expect(await run(book, async (context) => {
+      const sheet = context.workbook.worksheets.add("Extra").load("name,position");
+      await context.sync();
+      return [sheet.name, sheet.position];
+    })).toEqual(["Extra", 2]);
+    expect(names(book)).toEqual(["Stock", "Notes", "Extra"]);
+  });
+
+  test("the first and the last sheet are found by their place, and the last one moves to the front", async () => {
+    const book = openStock();
+    expect(await run(book, async (context) => {
+      const { worksheets } = context.workbook;
+      const [first, last] = [worksheets.getFirst().load("name"), worksheets.getLast().load("name")];
+      last.position = 0;
+      await context.sync();
+      return [first.name, last.name];
+    })).toEqual(["Stock", "Notes"]);
+    expect(names(book)).toEqual(["Notes", "Stock"]);
+  });
+
+  test("the id of a sheet stays when it is renamed and moved", async () => {
+    const [before, after] = await run(openStock(), async (context, sheet) => {
+      sheet.load("id");
+      await context.sync();
+      sheet.name = "Store";
+      sheet.position = 1;
+      const again = context.workbook.worksheets.getItem(sheet.id).load("id,name");
+      await context.sync();
+      return [sheet.id, [again.id, again.name]];
+    });
+    expect(after).toEqual([before, "Store"]);
+  });
+
+  test("a sheet that is not there cannot be activated, and asked for as a null object says that it is one", async () => {
+    const book = openStock();
+    expect(await codeOf(book, (_sheet, { workbook }) => { workbook.worksheets.getItem("Sample").activate(); })).toBe("ItemNotFound");
+    expect(await run(book, async (context) => {
+      const sheet = context.workbook.worksheets.getItemOrNullObject("Sample").load("name");
+      await context.sync();
+      return sheet.isNullObject;
+    })).toBe(true);
+  });
+
+  test("what is activated is the active sheet; a hidden one is hidden until it is shown", async () => {
+    const book = openStock();
+    expect(await run(book, async (context) => {
+      const { worksheets } = context.workbook;
+      const other = worksheets.getItem("Notes");
+      other.activate();
+      const active = worksheets.getActiveWorksheet().load("name");
+      worksheets.getItem("Stock").visibility = "Hidden";
+      await context.sync();
+      return active.name;
+    })).toBe("Notes");
+    expect(book.sheet("Stock").visibility).toBe("Hidden");
+  });
+
+  test("rows and columns of a cell count from 0", async () => {
+    expect(await run(openStock(), async (context, sheet) => {
+      const cell = sheet.getCell(1, 3).load("address,values");
+      await context.sync();
+      return [cell.address, cell.values];
+    })).toEqual(["Stock!D2", [[50]]]);
+  });
+
+  test("the used range of an empty sheet is a null object", async () => {
+    expect(await run(openStock(), async (context) => {
+      const used = context.workbook.worksheets.getItem("Notes").getUsedRangeOrNullObject(true).load("address");
+      await context.sync();
+      return used.isNullObject;
+    })).toBe(true);
+  });
+});
+
+describe("Work with tables", () => {
+  test("a range becomes a table that is named afterwards; header and body are found, and the cells stay when it is a range again", async () => {
+    const book = openStock();
+    expect(await run(book, async (context, sheet) => {
+      const table = sheet.tables.add("A1:D3", true);
+      table.name = "StockTable";
+      const [header, body] = [table.getHeaderRowRange().load("values"), table.getDataBodyRange().load("address")];
+      await context.sync();
+      return [header.values, body.address];
+    })).toEqual([[["Item", "Count", "Price", "Total"]], "Stock!A2:D3"]);
+    await codeOf(book, (_sheet, { workbook }) => { workbook.tables.getItem("StockTable").convertToRange(); });
+    expect(book.sheet("Stock").tables).toEqual([]);
+    expect(await valuesOf(book, "A2:D2")).toEqual([["Rail kit", 4, 12.5, 50]]);
+  });
+
+  test("a table grows below its header, which stays in its row", async () => {
+    const book = hostWorkbook({ sheets: [{ name: "Stock", values: [["Item", "Count"], ["Cable", 10], ["Rail kit", 4]] }], apiSet: 13 });
+    expect(await codeOf(book, (sheet) => {
+      const table = sheet.tables.add("A1:B2", true);
+      table.resize("A1:B3");
+    })).toBeNull();
+    expect(book.sheet("Stock").tables[0]!.area).toEqual({ row: 0, column: 0, rows: 3, columns: 2 });
+    expect(await codeOf(book, (sheet) => { sheet.tables.getItem(book.sheet("Stock").tables[0]!.name).resize("A2:B4"); })).toBe("InvalidArgument");
+  });
+});
+
+describe("Page layout, as the type declarations tell of it", () => {
+  test("orientation, scale, title rows, footer and breaks are kept; a scale under 10 is none", async () => {
+    const book = openStock();
+    expect(await codeOf(book, (sheet) => {
+      sheet.pageLayout.orientation = "Landscape";
+      sheet.pageLayout.zoom = { scale: 80 };
+      sheet.pageLayout.setPrintTitleRows("$1:$1");
+      sheet.pageLayout.headersFooters.defaultForAllPages.centerFooter = "Page &P of &N";
+      sheet.horizontalPageBreaks.add("A3");
+      sheet.freezePanes.freezeRows(1);
+    })).toBeNull();
+    expect(book.sheet("Stock").settings.map(({ property, value }) => [property, value])).toEqual([
+      ["pageLayout.orientation", "Landscape"],
+      ["pageLayout.zoom", { scale: 80 }],
+      ["pageLayout.printTitleRows", "$1:$1"],
+      ["pageLayout.headersFooters.defaultForAllPages.centerFooter", "Page &P of &N"],
+      ["pageBreak", "A3"],
+      ["freezeRows", 1],
+    ]);
+    expect(await codeOf(book, (sheet) => { sheet.pageLayout.zoom = { scale: 5 }; })).toBe("InvalidArgument");
+  });
+});
+
+describe("Work with events", () => {
+  test("a handler hears which sheet was changed, and by whom, until it is removed in its own context", async () => {
+    const book = openStock();
+    const heard: (readonly [string, string])[] = [];
+    const { id, handler } = await run(book, async (context, sheet) => {
+      sheet.load("id");
+      const added = context.workbook.worksheets.onChanged.add(({ worksheetId, source }) => {
+        heard.push([worksheetId, source]);
+        return Promise.resolve();
+      });
+      await context.sync();
+      return { id: sheet.id, handler: added };
+    });
+    book.type("Stock", 1, 1, 6);
+    book.type("Stock", 1, 1, 7, "remote");
+    await turn();
+    expect(heard).toEqual([[id, "Local"], [id, "Remote"]]);
+    handler.remove();
+    await handler.context.sync();
+    book.type("Stock", 1, 1, 8);
+    await turn();
+    expect(heard).toHaveLength(2);
+  });
+});
+
+function turn(): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, 20));
+}
