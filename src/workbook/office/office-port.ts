@@ -53,7 +53,10 @@ type Run = <T>(batch: (context: Excel.RequestContext) => Promise<T>) => Promise<
 /** Listens to changed cells, and to sheets added and deleted. What an event tells is left unread: the sheet that it names by an id would have to be looked up. */
 async function watchSheets(context: Excel.RequestContext, listener: () => void): Promise<() => void> {
   const { worksheets } = context.workbook;
-  const tell = () => Promise.resolve(listener());
+  const tell = (): Promise<void> => {
+    listener();
+    return Promise.resolve();
+  };
   const handlers = [worksheets.onChanged.add(tell), worksheets.onAdded.add(tell), worksheets.onDeleted.add(tell)];
   await context.sync();
   return () => {
