@@ -1,6 +1,7 @@
 // Entry of the pane in the spreadsheet host. The host loads this page with the workbook, pane shown or not: it is the shared runtime.
 import manifest from "../../package.json";
 import { officePort } from "../workbook/office/office-port";
+import { officeSelfTest } from "../workbook/office/self-test/office-self-test";
 import { chooseFile } from "./choose-file";
 import { documentName } from "./document-name";
 import { themeOf } from "./office-theme";
@@ -17,6 +18,7 @@ const host: PaneHost = {
     isOn: async () => (await Office.addin.getStartupBehavior()) === Office.StartupBehavior.load,
     turn: (on) => Office.addin.setStartupBehavior(on ? Office.StartupBehavior.load : Office.StartupBehavior.none),
   },
+  selfTest: { run: officeSelfTest(), program: programFacts },
   workbookName: () => documentName(Office.context.document.url),
   theme: () => themeOf(backgroundOfHost(), contrast.matches),
   watchTheme: (listener) => {
@@ -30,6 +32,13 @@ const host: PaneHost = {
   helpAddress: (page) => new URL(`help/${page}`, location.href).href,
   now: () => new Date(),
 };
+
+/** What the program says of itself; the newest set of its interface is found by asking for one after the other. */
+function programFacts(): Readonly<Record<string, string>> {
+  const { platform, version } = Office.context.diagnostics;
+  const sets = Array.from({ length: 40 }, (_, minor) => `1.${minor + 1}`).filter((set) => Office.context.requirements.isSetSupported("ExcelApi", set));
+  return { platform: String(platform), version, interface: `ExcelApi ${sets.at(-1) ?? "unknown"}` };
+}
 
 /** The colour behind the host's panes; undefined where it has no theme, or no call to ask for it. */
 function backgroundOfHost(): string | undefined {

@@ -26,6 +26,7 @@ mountPane(document.getElementById("pane")!, port, {
   version: "0.0.0",
   formulasMayStick: true,
   loading: null,
+  selfTest: null,
   workbookName: () => "trial.xlsx",
   theme: () => theme,
   watchTheme(listener) {

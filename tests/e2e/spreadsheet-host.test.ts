@@ -93,6 +93,42 @@ describe("the pane in the spreadsheet host", () => {
     expect(await page.evaluate(() => globalThis.hostOnPage.startUp)).toEqual(["Load", "None"]);
   });
 
+  test("tries the program on a sheet of its own by keyboard, tells what was found and gives one text of it", async () => {
+    await page.evaluate(() => { globalThis.hostOnPage.book.sheet("Sheet1").setFormat(0, 0, "0.00"); });
+    await page.getByRole("button", { name: "Menu" }).focus();
+    await page.keyboard.press("Enter");
+    await page.getByRole("menuitem", { name: "Self-test" }).focus();
+    await page.keyboard.press("Enter");
+    const dialog = page.getByRole("dialog", { name: "Self-test" });
+    await dialog.getByRole("button", { name: "Start" }).focus();
+    await page.keyboard.press("Enter");
+    const box = dialog.getByRole("textbox", { name: "The answers as one text" });
+    await box.waitFor();
+    const { program, probes } = JSON.parse(await box.inputValue()) as { readonly program: object; readonly probes: readonly { readonly id: string; readonly verdict: string; readonly found: string }[] };
+    expect(program).toEqual({ platform: "OfficeOnline", version: "16.0.0.0", interface: "ExcelApi 1.12" });
+    expect(probes.filter(({ id }) => id.startsWith("text-")).map(({ verdict }) => verdict)).toEqual(new Array(11).fill("as expected"));
+    expect(probes.find(({ id }) => id === "load-switch")).toMatchObject({ found: "it is off", verdict: "noted" });
+    const counted = probes.filter(({ verdict }) => verdict === "differs").length;
+    await dialog.getByRole("status").first().filter({ hasText: counted === 0 ? "Nothing differs" : `${counted} thing` }).waitFor();
+    expect(await sheetNames()).toEqual(["Sheet1"]);
+    for (const width of [320, 400]) {
+      await page.setViewportSize({ width, height: 900 });
+      expect(await dialog.evaluate((element) => element.scrollWidth - element.clientWidth)).toBe(0);
+    }
+    await page.keyboard.press("Escape");
+    await page.locator("fluent-button[aria-label=Menu]:focus").waitFor();
+  });
+
+  test("says why there was no self-test where no sheet can be added, and adds none", async () => {
+    await page.evaluate(() => { globalThis.hostOnPage.book.protect(); });
+    await page.getByRole("button", { name: "Menu" }).click();
+    await page.getByRole("menuitem", { name: "Self-test" }).click();
+    const dialog = page.getByRole("dialog", { name: "Self-test" });
+    await dialog.getByRole("button", { name: "Start" }).click();
+    await dialog.getByText("The structure of this workbook is protected").waitFor();
+    expect(await sheetNames()).toEqual(["Sheet1"]);
+  });
+
   test("a ribbon button ends its event where the pane cannot be shown", async () => {
     await page.evaluate(() => { globalThis.hostOnPage.refusesPane = true; });
     await pressRibbon("showCheck");

@@ -39,9 +39,10 @@ Object.assign(globalThis, {
     HostType: { Excel: "Excel" },
     StartupBehavior: { load: "Load", none: "None" },
     context: {
+      diagnostics: { host: "Excel", platform: "OfficeOnline", version: "16.0.0.0" },
       officeTheme: { bodyBackgroundColor: "#262626" },
       document: { url: "https://files.example.com/plans/thornmere.xlsx" },
-      requirements: { isSetSupported: (_name: string, version: "1.13") => page.book.host.supports(version) },
+      requirements: { isSetSupported: (name: string, version?: "1.13") => name !== "ExcelApi" || version === undefined || page.book.host.supports(version) },
     },
     actions: { associate: (name: string, call: (event: { completed(): void }) => unknown) => page.buttons.set(name, call) },
     addin: {

@@ -19,7 +19,7 @@ export async function readWorkbook(host: OfficeHost, context: Excel.RequestConte
 
   const isChosen = chosenBy(choice);
   const chosen = worksheets.items.filter((sheet) => isChosen({ name: sheet.name, visible: isVisible(sheet) }));
-  const extents = chosen.map((sheet) => ({ sheet, used: sheet.getUsedRangeOrNullObject(true).load(place), counts: countsOf(host, sheet), mayHoldNotes: !countsNotes(host, sheet) }));
+  const extents = chosen.map((sheet) => ({ sheet, used: sheet.getUsedRangeOrNullObject(true).load(place), ...countsOf(host, sheet) }));
   const areas = tables.items
     .filter((table) => chosen.some(({ name }) => name === table.worksheet.name))
     .map((table) => ({ name: table.name, sheet: table.worksheet.name, range: table.getRange().load(place) }));
@@ -50,12 +50,14 @@ export function areaOf(range: Excel.Range): Area {
   return { row: range.rowIndex, column: range.columnIndex, rows: range.rowCount, columns: range.columnCount };
 }
 
-function countsOf(host: OfficeHost, sheet: Excel.Worksheet): readonly OfficeExtension.ClientResult<number>[] {
-  const counts = [sheet.comments.getCount(), sheet.shapes.getCount(), sheet.charts.getCount()];
-  return countsNotes(host, sheet) ? [...counts, sheet.notes.getCount()] : counts;
+interface Counts {
+  readonly counts: readonly OfficeExtension.ClientResult<number>[];
+  readonly mayHoldNotes: boolean;
 }
 
 /** Notes are members of their own only from 1.18 on, and not even then in every build of the client. */
-function countsNotes(host: OfficeHost, sheet: Excel.Worksheet): boolean {
-  return host.supports("1.18") && "notes" in sheet;
+function countsOf(host: OfficeHost, sheet: Excel.Worksheet): Counts {
+  const counts = [sheet.comments.getCount(), sheet.shapes.getCount(), sheet.charts.getCount()];
+  if (host.supports("1.18") && "notes" in sheet) return { counts: [...counts, sheet.notes.getCount()], mayHoldNotes: false };
+  return { counts, mayHoldNotes: true };
 }

@@ -57,6 +57,8 @@ export interface HostWorkbook {
   readonly type: (sheet: string, row: number, column: number, input: string | number | boolean, source?: "local" | "remote") => void;
   /** What a cell holds now. */
   readonly value: (sheet: string, row: number, column: number) => CellValue;
+  /** Protects the structure of the workbook. */
+  readonly protect: () => void;
   /** A sheet itself, to look at or to spoil. */
   readonly sheet: (name: string) => HostSheet;
   readonly sheetNames: () => string[];
@@ -95,7 +97,7 @@ export function openHost(client: Client, { sheets = [{ name: "Sheet1" }], calcul
 
 function openSheets(client: Client, sheets: HostSheet[], options: { readonly calculate: Calculate; readonly apiSet: number; readonly repeatsSpilled: boolean }): HostWorkbook {
   const { calculate, apiSet, repeatsSpilled } = options;
-  const state: HostState = { sheets, selected: { sheet: sheets[0]!, area: { row: 0, column: 0, rows: 1, columns: 1 } }, calculate, repeatsSpilled };
+  const state: HostState = { sheets, selected: { sheet: sheets[0]!, area: { row: 0, column: 0, rows: 1, columns: 1 } }, calculate, protected: false, repeatsSpilled };
   const root = workbookObject(state);
   const control = `workbook-${(workbooksMade += 1)}`;
   const references: References = new Map();
@@ -185,6 +187,7 @@ function openSheets(client: Client, sheets: HostSheet[], options: { readonly cal
       tellChange(typedOn, source === "local" ? "Local" : "Remote");
     },
     value: (name, row, column) => sheet(name).value(row, column),
+    protect: () => { state.protected = true; },
     sheet,
     sheetNames: () => state.sheets.map((one) => one.name),
     copy: () => openSheets(client, state.sheets.map((one) => one.copy()), options),
