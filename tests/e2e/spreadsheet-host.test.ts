@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { catalogue } from "../../src/functions/catalogue";
+import type { ProbeOutcome } from "../../src/workbook/self-test";
 import type { HostOnPage } from "./spreadsheet-host";
 import { launchBrowser } from "./support/launch-browser";
 
@@ -104,7 +105,7 @@ describe("the pane in the spreadsheet host", () => {
     await page.keyboard.press("Enter");
     const box = dialog.getByRole("textbox", { name: "The answers as one text" });
     await box.waitFor();
-    const { program, probes } = JSON.parse(await box.inputValue()) as { readonly program: object; readonly probes: readonly { readonly id: string; readonly verdict: string; readonly found: string }[] };
+    const { program, probes } = JSON.parse(await box.inputValue()) as { readonly program: object; readonly probes: readonly ProbeOutcome[] };
     expect(program).toEqual({ platform: "OfficeOnline", version: "16.0.0.0", interface: "ExcelApi 1.12" });
     expect(probes.filter(({ id }) => id.startsWith("text-")).map(({ verdict }) => verdict)).toEqual(new Array(11).fill("as expected"));
     expect(probes.find(({ id }) => id === "load-switch")).toMatchObject({ found: "it is off", verdict: "noted" });

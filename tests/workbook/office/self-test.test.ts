@@ -74,7 +74,7 @@ test("what differs is told with what was expected and what was found", async () 
   const wrong = open({ calculate: (formula) => (formula.startsWith("=BAY.USABLE(C7") ? 41 : calculate(formula)) });
   const outcomes = await run(wrong);
   expect(outcomes.filter(({ verdict }) => verdict === "differs")).toEqual([
-    { id: "argument-text", subject: "Arguments", tried: "A text in a cell", expected: "the number 40", found: "the number 41", verdict: "differs" },
+    { id: "argument-text", subject: "Arguments", tried: "A text in a cell: =BAY.USABLE(C7,12,4)", expected: "the number 40", found: "the number 41", verdict: "differs" },
   ]);
 });
 

@@ -56,12 +56,16 @@ const argumentProbes: readonly ArgumentProbe[] = [
   { id: "argument-sentence", tried: "A scheme without its groups", given: { value: "RAID 60" }, formula: "=BAY.USABLE({cell},12,4)", expected: "the error #VALUE!" },
 ];
 
+function formulaIn(row: number): string {
+  return argumentProbes[row]!.formula.replace("{cell}", `C${row + 1}`);
+}
+
 /** Columns C and D: cells, and formulas of ours that look at them. */
 export const argumentTrial: Trial = {
   subject: "Arguments",
-  probes: argumentProbes,
+  probes: argumentProbes.map(({ id, tried, expected }, row) => ({ id, tried: `${tried}: ${formulaIn(row)}`, expected })),
   find: async (bench) => {
-    await bench.write(0, 2, argumentProbes.map(({ given, formula }, row) => [given, { formula: formula.replace("{cell}", `C${row + 1}`) }]));
+    await bench.write(0, 2, argumentProbes.map(({ given }, row) => [given, { formula: formulaIn(row) }]));
     const { values } = await bench.read();
     return argumentProbes.map((_, row) => inWords(values[row]?.[3]));
   },
