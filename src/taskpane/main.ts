@@ -20,7 +20,7 @@ const host: PaneHost = {
   },
   selfTest: { run: officeSelfTest(), program: programFacts },
   workbookName: () => documentName(Office.context.document.url),
-  theme: () => themeOf(backgroundOfHost(), contrast.matches),
+  theme: () => themeOf(() => (Office.context.officeTheme as Office.OfficeTheme | undefined)?.bodyBackgroundColor, contrast.matches),
   watchTheme: (listener) => {
     // The host tells of a new theme by loading the page again; the system's contrast can change under it.
     const tell = () => { listener(host.theme()); };
@@ -38,15 +38,6 @@ function programFacts(): Readonly<Record<string, string>> {
   const { platform, version } = Office.context.diagnostics;
   const sets = Array.from({ length: 40 }, (_, minor) => `1.${minor + 1}`).filter((set) => Office.context.requirements.isSetSupported("ExcelApi", set));
   return { platform: String(platform), version, interface: `ExcelApi ${sets.at(-1) ?? "unknown"}` };
-}
-
-/** The colour behind the host's panes; undefined where it has no theme, or no call to ask for it. */
-function backgroundOfHost(): string | undefined {
-  try {
-    return (Office.context.officeTheme as Office.OfficeTheme | undefined)?.bodyBackgroundColor;
-  } catch {
-    return undefined;
-  }
 }
 
 /** Shows the pane with one of its views in front: what the ribbon's buttons do. A button whose event does not end is dead from then on. */

@@ -98,6 +98,10 @@ describe("the shared runtime", () => {
     expect(only("Runtime").getAttribute("lifetime")).toBe("long");
   });
 
+  test("the button that shows the pane names it, so that pressing it again brings the same one to the front", () => {
+    expect(only("TaskpaneId").textContent).toBe("Baywright");
+  });
+
   test("the namespace is the one of the browser workbook", () => {
     const id = only("Namespace").getAttribute("resid");
     expect(named("String").find((one) => one.getAttribute("id") === id)!.getAttribute("DefaultValue")).toBe(namespace);
