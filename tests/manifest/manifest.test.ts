@@ -147,6 +147,10 @@ describe("icons", () => {
     }
   });
 
+  test("every button has its icon in every size that the ribbon takes", () => {
+    for (const icon of named("Icon")) expect(children(icon).map((one) => Number(one.getAttribute("size")))).toEqual([16, 20, 24, 32, 40, 48, 64, 80]);
+  });
+
   test("the add-in's own icon comes in every size the platform asks for", () => {
     const sizes = readdirSync(join(siteFolder, "icons")).flatMap((file) => /^baywright-(\d+)\.png$/.exec(file)?.[1] ?? []);
     expect(sizes.map(Number).sort((a, b) => a - b)).toEqual([16, 20, 24, 32, 40, 48, 64, 80, 128]);
