@@ -45,7 +45,8 @@ const asked = () => (existsSync(join(home, "asked")) ? readFileSync(join(home, "
 
 /** Starts the script; answers with all it has said once it says `words`, or once it ends. */
 function sideLoad(words: string, ...args: string[]): Promise<{ readonly said: string; readonly code: number | null }> {
-  const child = spawn(process.execPath, ["scripts/side-load.mjs", "--no-build", ...args], { cwd: projectRoot, env: { ...process.env, PORT: String(port), HOME: home, PATH: `${home}:${process.env["PATH"]!}` } });
+  const env = { ...process.env, PORT: String(port), HOME: home, PATH: `${home}:${process.env["PATH"]!}` };
+  const child = spawn(process.execPath, ["scripts/side-load.mjs", "--no-build", ...args], { cwd: projectRoot, env });
   running = child;
   let said = "";
   return new Promise((resolve) => {
