@@ -35,9 +35,10 @@ const host: PaneHost = {
 
 /** What the program says of itself; the newest set of its interface is found by asking for one after the other. */
 function programFacts(): Readonly<Record<string, string>> {
-  const { platform, version } = Office.context.diagnostics;
+  // Older programs do not say.
+  const diagnostics = Office.context.diagnostics as Office.ContextInformation | undefined;
   const sets = Array.from({ length: 40 }, (_, minor) => `1.${minor + 1}`).filter((set) => Office.context.requirements.isSetSupported("ExcelApi", set));
-  return { platform: String(platform), version, interface: `ExcelApi ${sets.at(-1) ?? "unknown"}` };
+  return { platform: String(diagnostics?.platform), version: String(diagnostics?.version), interface: `ExcelApi ${sets.at(-1) ?? "unknown"}` };
 }
 
 /** Shows the pane with one of its views in front: what the ribbon's buttons do. A button whose event does not end is dead from then on. */
