@@ -117,7 +117,7 @@ function* limits(): Generator<LargeCall> {
   yield { id: "MERGE", args: [grid(sheetRows, (index) => [`${address(index * 2)}/32`])], what: "a million addresses apart" };
   yield { id: "EXPANSION", args: [1, 5, 2, "1 GB", 1000], what: "a thousand years at 500%" };
   yield { id: "LAYOUT", args: ["RAID 50 2+1", drives], what: "100,000 drives" };
-  yield { id: "SPLIT", args: ["10.0.0.0/8", 32], what: "a /8 into addresses" };
+  yield { id: "SPLITPREFIX", args: ["10.0.0.0/8", 32], what: "a /8 into addresses" };
   yield { id: "NEXTFREE", args: ["10.0.0.0/8", null, sheetRows], what: "a million addresses" };
   yield { id: "CARVE", args: ["10.0.0.0/8", grid(50_000, (index) => [`n${index}`, 20])], what: "50,000 needs" };
   yield { id: "PORTPLAN", args: [grid(10_000, (index) => [`A${index}`, 2, 4]), [["n1", "10.0.0.0/8", "none"]]], what: "80,000 ports" };

@@ -5,7 +5,9 @@ import { join } from "node:path";
 import { chromium } from "playwright-core";
 
 const folder = join(import.meta.dirname, "..", "manifest", "icons");
-const sizes = { baywright: [16, 20, 24, 32, 40, 48, 64, 80, 128], check: [16, 32, 80], build: [16, 32, 80] };
+/** Every size that the ribbon takes; the add-in's own icon stands in its catalogue too. */
+const ribbon = [16, 20, 24, 32, 40, 48, 64, 80];
+const sizes = { baywright: [...ribbon, 128], check: ribbon, build: ribbon };
 
 const ground = "#0d6e7d";
 const bar = "#ffffff";

@@ -176,8 +176,8 @@ export const clashes = worksheetFunction({
   },
 });
 
-export const split = worksheetFunction({
-  id: "SPLIT",
+export const splitPrefix = worksheetFunction({
+  id: "SPLITPREFIX",
   description: "Splits a prefix into subnets of one length.",
   parameters: [
     prefixFrom("split", "192.0.2.0/24"),
@@ -185,8 +185,8 @@ export const split = worksheetFunction({
     optional("most", "Most subnets to list, such as {example}; needed where there are more than a sheet has rows.", rowLimit),
   ],
   answers: column("A column of subnets."),
-  examples: ['=BAY.SPLIT("192.0.2.0/24",26)'],
-  mistakes: ['=BAY.SPLIT("2001:db8::/32",72)'],
+  examples: ['=BAY.SPLITPREFIX("192.0.2.0/24",26)'],
+  mistakes: ['=BAY.SPLITPREFIX("2001:db8::/32",72)'],
   compute: (whole, length, most) => addressing.splitPrefix(whole, length(whole.family), most, mostRows).map(addressing.formatPrefix),
 });
 

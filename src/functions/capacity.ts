@@ -169,13 +169,13 @@ export const survives = worksheetFunction({
   compute: (scheme, drives, failureCase) => survivedFailures(layoutDrives(scheme, drives), failureCase),
 });
 
-export const size = worksheetFunction({
-  id: "SIZE",
+export const convertsize = worksheetFunction({
+  id: "CONVERTSIZE",
   description: "Converts a size to a unit.",
   parameters: [given.size("size", "Size", 4, "3.5 TiB"), given.unit],
   answers: number("Size in the unit asked for."),
-  examples: ['=BAY.SIZE("12 TiB")', '=BAY.SIZE("4 TB","GiB")'],
-  mistakes: ['=BAY.SIZE("12 parsecs")'],
+  examples: ['=BAY.CONVERTSIZE("12 TiB")', '=BAY.CONVERTSIZE("4 TB","GiB")'],
+  mistakes: ['=BAY.CONVERTSIZE("12 parsecs")'],
   compute: bytesIn,
 });
 

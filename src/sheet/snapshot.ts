@@ -12,6 +12,8 @@ export interface SheetSnapshot {
   readonly tables: readonly TablePlan[];
   /** How many comments, notes, pictures, shapes and charts sit on the sheet: things that a rewritten sheet cannot carry along. */
   readonly attachments: number;
+  /** True where the host does not tell how many notes there are: there may be some beside what `attachments` counts. */
+  readonly mayHoldNotes?: boolean;
 }
 
 /** The sheets of a workbook in tab order. Sheets that were not asked for stand with empty `values`. */

@@ -21,6 +21,7 @@ const host: PaneHost = {
   version: manifest.version,
   formulasMayStick: false,
   loading: null,
+  selfTest: null,
   workbookName: () => (desk === null ? "" : `${desk.name}.xlsx`),
   theme: () => "light",
   watchTheme: () => () => undefined,

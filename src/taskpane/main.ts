@@ -1,6 +1,7 @@
 // Entry of the pane in the spreadsheet host. The host loads this page with the workbook, pane shown or not: it is the shared runtime.
 import manifest from "../../package.json";
 import { officePort } from "../workbook/office/office-port";
+import { officeSelfTest } from "../workbook/office/self-test/office-self-test";
 import { chooseFile } from "./choose-file";
 import { documentName } from "./document-name";
 import { themeOf } from "./office-theme";
@@ -17,8 +18,9 @@ const host: PaneHost = {
     isOn: async () => (await Office.addin.getStartupBehavior()) === Office.StartupBehavior.load,
     turn: (on) => Office.addin.setStartupBehavior(on ? Office.StartupBehavior.load : Office.StartupBehavior.none),
   },
+  selfTest: { run: officeSelfTest(), program: programFacts },
   workbookName: () => documentName(Office.context.document.url),
-  theme: () => themeOf(backgroundOfHost(), contrast.matches),
+  theme: () => themeOf(() => (Office.context.officeTheme as Office.OfficeTheme | undefined)?.bodyBackgroundColor, contrast.matches),
   watchTheme: (listener) => {
     // The host tells of a new theme by loading the page again; the system's contrast can change under it.
     const tell = () => { listener(host.theme()); };
@@ -31,13 +33,12 @@ const host: PaneHost = {
   now: () => new Date(),
 };
 
-/** The colour behind the host's panes; undefined where it has no theme, or no call to ask for it. */
-function backgroundOfHost(): string | undefined {
-  try {
-    return (Office.context.officeTheme as Office.OfficeTheme | undefined)?.bodyBackgroundColor;
-  } catch {
-    return undefined;
-  }
+/** What the program says of itself; the newest set of its interface is found by asking for one after the other. */
+function programFacts(): Readonly<Record<string, string>> {
+  // Older programs do not say.
+  const diagnostics = Office.context.diagnostics as Office.ContextInformation | undefined;
+  const sets = Array.from({ length: 40 }, (_, minor) => `1.${minor + 1}`).filter((set) => Office.context.requirements.isSetSupported("ExcelApi", set));
+  return { platform: String(diagnostics?.platform), version: String(diagnostics?.version), interface: `ExcelApi ${sets.at(-1) ?? "unknown"}` };
 }
 
 /** Shows the pane with one of its views in front: what the ribbon's buttons do. A button whose event does not end is dead from then on. */

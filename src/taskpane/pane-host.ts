@@ -1,4 +1,5 @@
 import type { WorkbookSnapshot } from "../sheet";
+import type { SelfTest } from "../workbook/self-test";
 
 /** How the host looks: the pane follows it. */
 export type Theme = "light" | "dark" | "contrast";
@@ -13,6 +14,13 @@ export interface ChosenFile {
 export interface Loading {
   isOn(): Promise<boolean>;
   turn(on: boolean): Promise<void>;
+}
+
+/** What can be found out about the spreadsheet program that the pane lives in. */
+export interface ProgramTest {
+  readonly run: SelfTest;
+  /** What the program says of itself: platform, version, newest set of its interface. */
+  readonly program: () => Readonly<Record<string, string>>;
 }
 
 /**
@@ -30,6 +38,9 @@ export interface PaneHost {
 
   /** Whether the add-in loads with this workbook; null where there is nothing to load. */
   readonly loading: Loading | null;
+
+  /** The self-test of the program; null where the program is ours. */
+  readonly selfTest: ProgramTest | null;
 
   /** What the workbook is called here, such as plan.xlsx; "" where it has no name yet. Tabs say from what plan they were built. */
   workbookName(): string;

@@ -25,12 +25,6 @@ export interface Selection {
   readonly area: Area;
 }
 
-/** A change that somebody made: here, or elsewhere in a shared workbook. */
-export interface WorkbookChange {
-  readonly sheet: string;
-  readonly source: "local" | "remote";
-}
-
 /**
  * The workbook as everything of ours sees it: one narrow interface in sheet terms, with an adapter a host.
  *
@@ -59,6 +53,9 @@ export interface WorkbookPort {
   /** Tells what is selected. */
   selection(): Promise<Selection>;
 
-  /** Calls `listener` after each change of cells or sheets until the returned function is called. Changes by `apply` count too. */
-  watch(listener: (change: WorkbookChange) => void): Promise<() => void>;
+  /**
+   * Calls `listener` after each change of cells or sheets, here or elsewhere in a shared workbook, until the returned function is called.
+   * Changes by `apply` count too. While a cell is being edited it waits.
+   */
+  watch(listener: () => void): Promise<() => void>;
 }

@@ -140,19 +140,19 @@ describe("telling our formulas", () => {
   test.each([
     ["=BAY.USABLE(1)", true],
     ["=bay.usable(1)", true],
-    ["=1+BAY.SIZE(A1)", true],
-    ["=IF(A1,-BAY.SIZE(B1),0)", true],
-    ["=_xldudf_BAY_SIZE(1)", true],
-    ['="BAY.SIZE(1)"', false],
-    ["='BAY.SIZE'!A1", false],
-    ["=SUBAY.SIZE(1)", false],
-    ["=MY_BAY.SIZE(1)", false],
+    ["=1+BAY.CONVERTSIZE(A1)", true],
+    ["=IF(A1,-BAY.CONVERTSIZE(B1),0)", true],
+    ["=_xldudf_BAY_CONVERTSIZE(1)", true],
+    ['="BAY.CONVERTSIZE(1)"', false],
+    ["='BAY.CONVERTSIZE'!A1", false],
+    ["=SUBAY.CONVERTSIZE(1)", false],
+    ["=MY_BAY.CONVERTSIZE(1)", false],
     ["=BAY", false],
   ])("%s: %s", (formula, expected) => {
     expect(callsOurs(formula)).toBe(expected);
   });
 
   test("names are written as people type them", () => {
-    expect(withOurNames("=_xldudf_BAY_SIZE(_xldudf_BAY_USABLE(1))")).toBe("=BAY.SIZE(BAY.USABLE(1))");
+    expect(withOurNames("=_xldudf_BAY_CONVERTSIZE(_xldudf_BAY_USABLE(1))")).toBe("=BAY.CONVERTSIZE(BAY.USABLE(1))");
   });
 });

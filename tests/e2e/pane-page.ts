@@ -26,6 +26,16 @@ mountPane(document.getElementById("pane")!, port, {
   version: "0.0.0",
   formulasMayStick: true,
   loading: null,
+  selfTest: {
+    program: () => ({ platform: "a page of the tests" }),
+    run: () =>
+      Promise.resolve([
+        { id: "one", subject: "Text", tried: "The text 1-2 is written into a cell", expected: "the text 1-2", found: "the number 46000", verdict: "differs" },
+        { id: "two", subject: "Text", tried: "The text =1 is written into a cell", expected: "the text =1", found: "The sheet is protected.", verdict: "not tried" },
+        { id: "three", subject: "Members", tried: "The number of notes is asked for", expected: null, found: "notes can be counted", verdict: "noted" },
+        { id: "four", subject: "Text", tried: "The text 007 is written into a cell", expected: "the text 007", found: "the text 007", verdict: "as expected" },
+      ]),
+  },
   workbookName: () => "trial.xlsx",
   theme: () => theme,
   watchTheme(listener) {

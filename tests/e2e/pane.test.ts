@@ -123,6 +123,15 @@ test.each(themes)("the accessibility checker finds nothing in any view, preview,
   expect(await complaints(theme)).toEqual([]);
   await page.getByRole("menuitem", { name: "About" }).click();
   expect(await complaints(theme)).toEqual([]);
+  await page.keyboard.press("Escape");
+  await button("Menu").click();
+  await page.getByRole("menuitem", { name: "Self-test" }).click();
+  const selfTest = page.getByRole("dialog", { name: "Self-test" });
+  await selfTest.getByRole("button", { name: "Start" }).click();
+  await selfTest.getByText("1 thing of 4 differs").waitFor();
+  await selfTest.getByText("As expected (1)").click();
+  await still();
+  expect(await complaints(theme)).toEqual([]);
 });
 
 describe.each([320, 450])("at a width of %i px", (width) => {

@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { catalogue } from "../../src/functions/catalogue";
+import type { ProbeOutcome } from "../../src/workbook/self-test";
 import { readTabs } from "../../src/planning/commissioning/tab";
 import { columnOf } from "../support/tab-on-sheet";
 import type { HostOnPage } from "./spreadsheet-host";
@@ -118,6 +119,43 @@ describe("the pane in the spreadsheet host", () => {
     await dialog.getByRole("button", { name: "Turn off" }).click();
     await dialog.getByText("It is off in this workbook.").waitFor();
     expect(await page.evaluate(() => globalThis.hostOnPage.startUp)).toEqual(["Background", "Inactive"]);
+  });
+
+  test("tries the program on a sheet of its own by keyboard, tells what was found and gives one text of it", async () => {
+    await page.evaluate(() => { globalThis.hostOnPage.book.sheet("Sheet1").setFormat(0, 0, "0.00"); });
+    await page.getByRole("button", { name: "Menu" }).focus();
+    await page.keyboard.press("Enter");
+    await page.getByRole("menuitem", { name: "Self-test" }).focus();
+    await page.keyboard.press("Enter");
+    const dialog = page.getByRole("dialog", { name: "Self-test" });
+    await dialog.getByRole("button", { name: "Start" }).focus();
+    await page.keyboard.press("Enter");
+    const box = dialog.getByRole("textbox", { name: "The answers as one text" });
+    await box.waitFor();
+    const { program, probes } = JSON.parse(await box.inputValue()) as { readonly program: Readonly<Record<string, string>>; readonly probes: readonly ProbeOutcome[] };
+    expect(Object.keys(program)).toEqual(["platform", "version", "interface"]);
+    expect(program["interface"]).toMatch(/^ExcelApi 1\.\d+$/);
+    expect(probes.filter(({ id }) => id.startsWith("text-")).map(({ verdict }) => verdict)).toEqual(new Array(11).fill("as expected"));
+    expect(probes.find(({ id }) => id === "load-switch")).toMatchObject({ found: "it is off", verdict: "noted" });
+    const counted = probes.filter(({ verdict }) => verdict === "differs").length;
+    await dialog.getByRole("status").first().filter({ hasText: counted === 0 ? "Nothing differs" : `${counted} thing` }).waitFor();
+    expect(await sheetNames()).toEqual(["Sheet1"]);
+    for (const width of [320, 400]) {
+      await page.setViewportSize({ width, height: 900 });
+      expect(await dialog.evaluate((element) => element.scrollWidth - element.clientWidth)).toBe(0);
+    }
+    await page.keyboard.press("Escape");
+    await page.locator("fluent-button[aria-label=Menu]:focus").waitFor();
+  });
+
+  test("says why there was no self-test where no sheet can be added, and adds none", async () => {
+    await page.evaluate(() => { globalThis.hostOnPage.book.protect(); });
+    await page.getByRole("button", { name: "Menu" }).click();
+    await page.getByRole("menuitem", { name: "Self-test" }).click();
+    const dialog = page.getByRole("dialog", { name: "Self-test" });
+    await dialog.getByRole("button", { name: "Start" }).click();
+    await dialog.getByText("The structure of this workbook is protected").waitFor();
+    expect(await sheetNames()).toEqual(["Sheet1"]);
   });
 
   test("loads the sample into the workbook, and leaves no mark that has others load the add-in", async () => {

@@ -1,7 +1,7 @@
 import * as capacity from "../../src/functions/capacity";
 import { cellAnswer } from "../support/cell-answer";
 
-const { usable, breakdown, layout, schemes, mixed, drivesfor, efficiency, survives, size, sizetext, drivebytes, endurance, effective, demand, runway, expansion, poolroom } = capacity;
+const { usable, breakdown, layout, schemes, mixed, drivesfor, efficiency, survives, convertsize, sizetext, drivebytes, endurance, effective, demand, runway, expansion, poolroom } = capacity;
 
 describe("an answer in a cell", () => {
   test.each<[string, () => unknown, unknown]>([
@@ -26,8 +26,8 @@ describe("an answer in a cell", () => {
     ["EFFICIENCY of one group", () => efficiency("RAID 5", 4), 0.75],
     ["SURVIVES", () => survives("RAID 60 8+2", 20), 2],
     ["SURVIVES at best", () => survives("RAID 60 8+2", 20, "BEST"), 4],
-    ["SIZE", () => size("12 TiB"), 13.194139533312],
-    ["SIZE in a unit", () => size(1, "GiB"), 931.3225746154785],
+    ["CONVERTSIZE", () => convertsize("12 TiB"), 13.194139533312],
+    ["CONVERTSIZE in a unit", () => convertsize(1, "GiB"), 931.3225746154785],
     ["DRIVEBYTES", () => drivebytes(8, 4096), 8_001_563_222_016],
     ["EFFECTIVE", () => effective(40, "3:1", "80%"), 96],
     ["DEMAND", () => demand(10, "20%", 3), 17.28],

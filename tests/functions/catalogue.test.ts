@@ -47,6 +47,19 @@ describe("the catalogue", () => {
     expect(sentence.replace(/^#\S+ /, "").length).toBeLessThanOrEqual(160);
   });
 
+  const offering = catalogue.flatMap(({ id, parameters }) => parameters.filter(({ offers }) => offers.length > 0).map((parameter) => [id, parameter.name, parameter] as const));
+
+  test("offers what to choose from for schemes, units and every argument of a few words", () => {
+    const offered = new Set(offering.map(([id, name]) => `${id} ${name}`));
+    for (const one of ["USABLE scheme", "USABLE unit", "SURVIVES failureCase", "DRIVEBYTES kind", "DRIVEBYTES sector", "PORTPLAN sharing", "HEAT unit"]) expect(offered).toContain(one);
+  });
+
+  test.each(offering)("%s reads every %s that it offers, each of one type and none twice", (_id, _name, { offers, read }) => {
+    for (const { value } of offers) expect(() => read(value)).not.toThrow();
+    expect(new Set(offers.map(({ value }) => typeof value)).size).toBe(1);
+    expect(new Set(offers.map(({ value }) => value)).size).toBe(offers.length);
+  });
+
   test("shows an example of every function", () => {
     expect(catalogue.filter(({ examples }) => examples.length === 0).map(({ id }) => id)).toEqual([]);
   });

@@ -98,6 +98,10 @@ describe("the shared runtime", () => {
     expect(only("Runtime").getAttribute("lifetime")).toBe("long");
   });
 
+  test("the button that shows the pane names it, so that pressing it again brings the same one to the front", () => {
+    expect(only("TaskpaneId").textContent).toBe("Baywright");
+  });
+
   test("the namespace is the one of the browser workbook", () => {
     const id = only("Namespace").getAttribute("resid");
     expect(named("String").find((one) => one.getAttribute("id") === id)!.getAttribute("DefaultValue")).toBe(namespace);
@@ -141,6 +145,10 @@ describe("icons", () => {
       const pixels = Number(/-(\d+)\.png$/.exec(file)![1]);
       expect(size(file)).toEqual([pixels, pixels]);
     }
+  });
+
+  test("every button has its icon in every size that the ribbon takes", () => {
+    for (const icon of named("Icon")) expect(children(icon).map((one) => Number(one.getAttribute("size")))).toEqual([16, 20, 24, 32, 40, 48, 64, 80]);
   });
 
   test("the add-in's own icon comes in every size the platform asks for", () => {

@@ -1,5 +1,5 @@
 import { cellAnswer } from "../support/cell-answer";
-import { broadcast, firstHost, hostCount, lastHost, netmask, network, prefixLength, split, subnet, wildcard } from "../../src/functions/addresses";
+import { broadcast, firstHost, hostCount, lastHost, netmask, network, prefixLength, splitPrefix, subnet, wildcard } from "../../src/functions/addresses";
 
 /** What SUBNET says of one fact. */
 function factOf(prefix: string, fact: string): unknown {
@@ -68,7 +68,7 @@ describe("RFC 1878 table 1-1: subnets and hosts of a class B network", () => {
     ["255.255.252.0", 64, 1022],
     ["255.255.254.0", 128, 510],
   ])("%s: %i subnets of %i hosts", (mask, subnets, hosts) => {
-    const parts = split("172.16.0.0/16", prefixLength(mask));
+    const parts = splitPrefix("172.16.0.0/16", prefixLength(mask));
     expect(parts).toHaveLength(subnets);
     for (const [part] of parts) expect(hostCount(part)).toBe(hosts);
     expect(parts.at(-1)?.[0]?.split(".").slice(0, 2)).toEqual(["172", "16"]);
@@ -85,7 +85,7 @@ describe("RFC 1878 table 1-2: network, hosts and broadcast of each subnet of a c
     ["255.255.255.252", 64, 2],
   ])("%s: %i subnets of %i hosts, each from .1 past its network to the one before its broadcast", (mask, subnets, hosts) => {
     const length = prefixLength(mask);
-    const parts = split("192.0.2.0/24", length).map(([part]) => part!);
+    const parts = splitPrefix("192.0.2.0/24", length).map(([part]) => part!);
     expect(parts).toHaveLength(subnets);
     const step = 256 / subnets;
     parts.forEach((part, place) => {
@@ -117,7 +117,7 @@ describe("RFC 1878 tables 2-1 and 2-2: subnets without the all-zeros and all-one
     [24, [2, 6, 14, 30, 62], [62, 30, 14, 6, 2]],
   ])("from a /%i", (whole, subnets, hosts) => {
     subnets.forEach((count, place) => {
-      const parts = split(`10.20.0.0/${whole}`, whole + place + 2);
+      const parts = splitPrefix(`10.20.0.0/${whole}`, whole + place + 2);
       expect(parts.length - 2).toBe(count);
       expect(hostCount(parts[0]![0])).toBe(hosts[place]);
     });
@@ -162,7 +162,7 @@ describe("RFC 4632 section 3.1: addresses in a block of each length", () => {
   ])("/%i holds %i addresses; there are %i such blocks", (length, addresses, blocks) => {
     expect(factOf(`0.0.0.0/${length}`, "Addresses")).toBe(addresses);
     expect(addresses * blocks).toBe(2 ** 32);
-    if (blocks <= 2 ** 14) expect(split("0.0.0.0/0", length)).toHaveLength(blocks);
+    if (blocks <= 2 ** 14) expect(splitPrefix("0.0.0.0/0", length)).toHaveLength(blocks);
   });
 });
 
@@ -174,7 +174,7 @@ describe("RFC 950 appendix II and section 2.1", () => {
 
   test("a class B network with a subnet field of 6 bits has mask 255.255.252.0 and 62 subnets beside all zeros and all ones", () => {
     expect(netmask(16 + 6)).toBe("255.255.252.0");
-    expect(split("128.9.0.0/16", 22).length - 2).toBe(62);
+    expect(splitPrefix("128.9.0.0/16", 22).length - 2).toBe(62);
   });
 
   test("128.9.255.255 means all hosts on network 128.9", () => {

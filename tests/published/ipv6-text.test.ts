@@ -1,4 +1,4 @@
-import { canonical, contains, network, repeats, split } from "../../src/functions/addresses";
+import { canonical, contains, network, repeats, splitPrefix } from "../../src/functions/addresses";
 import { parsePrefix } from "../../src/planning/addressing";
 import { cellAnswer } from "../support/cell-answer";
 
@@ -103,5 +103,5 @@ describe("RFC 6177: a site gets a /48 or a /56", () => {
   test.each([
     ["2001:db8:1::/48", 65_536],
     ["2001:db8:1:100::/56", 256],
-  ])("%s has %i subnets of /64", (prefix, count) => expect(split(prefix, 64)).toHaveLength(count));
+  ])("%s has %i subnets of /64", (prefix, count) => expect(splitPrefix(prefix, 64)).toHaveLength(count));
 });

@@ -1,4 +1,4 @@
-import { size } from "../../src/functions/capacity";
+import { convertsize } from "../../src/functions/capacity";
 
 describe("IEC 80000-13: binary prefixes are powers of 1024", () => {
   test.each<[string, number]>([
@@ -9,7 +9,7 @@ describe("IEC 80000-13: binary prefixes are powers of 1024", () => {
     ["1 PiB", 1_125_899_906_842_624],
     ["1 EiB", 1_152_921_504_606_846_976],
   ])("%s is %i bytes", (text, bytes) => {
-    expect(size(text, "B")).toBe(bytes);
+    expect(convertsize(text, "B")).toBe(bytes);
   });
 
   test.each<[string, string, number]>([
@@ -19,15 +19,15 @@ describe("IEC 80000-13: binary prefixes are powers of 1024", () => {
     ["1 TiB", "TB", 1.099511627776],
     ["1 PiB", "PB", 1.125899906842624],
   ])("%s in %s is %p", (text, unit, value) => {
-    expect(size(text, unit)).toBe(value);
+    expect(convertsize(text, unit)).toBe(value);
   });
 
   test("1 TB is 0.909 TiB", () => {
-    expect(size(1, "TiB")).toBeCloseTo(0.909494701772928, 15);
+    expect(convertsize(1, "TiB")).toBeCloseTo(0.909494701772928, 15);
   });
 });
 
 test("ATA: 28 bits address 2^28 blocks of 512 bytes, 128 GiB or 137.43 GB", () => {
-  expect(size(`${2 ** 28 * 512} B`, "GiB")).toBe(128);
-  expect(size("128 GiB", "GB")).toBeCloseTo(137.43, 1);
+  expect(convertsize(`${2 ** 28 * 512} B`, "GiB")).toBe(128);
+  expect(convertsize("128 GiB", "GB")).toBeCloseTo(137.43, 1);
 });

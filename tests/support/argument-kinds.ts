@@ -13,7 +13,7 @@ const kinds: Readonly<Record<string, Kind | readonly Kind[]>> = {
   serviceMs: "number", servers: "count", cacheMs: "number", queues: "choice", characters: "count", baud: "number", mttfHours: "number",
   repairHours: "number", waitHours: "number", afr: "share", afrLow: "share", afrHigh: "share", readErrorRate: "number",
   latentErrors: "number", scrubHours: "number", sharedCause: "share", rows: "count", errorRate: "number", k: "count", n: "count",
-  p: "share", prefix: "subnet", "CARVE.prefix": "prefix", "SPLIT.prefix": "prefix", "NEXTSUBNET.prefix": "prefix", "GAPS.prefix": "prefix",
+  p: "share", prefix: "subnet", "CARVE.prefix": "prefix", "SPLITPREFIX.prefix": "prefix", "NEXTSUBNET.prefix": "prefix", "GAPS.prefix": "prefix",
   "NEXTFREE.prefix": "prefix", "ASSIGN.prefix": "prefix", "CONTAINS.prefix": "prefix", "NETMASK.prefix": "mask length",
   "WILDCARD.prefix": "mask length", mask: "mask", position: "few", inner: "block", a: "prefix", b: "block", prefixes: ["prefix"],
   "MERGE.prefixes": ["block"], most: "count", length: "length", needs: ["name", "count", "prefix"], taken: ["block"],

@@ -1,5 +1,5 @@
 import type { CellValue, SheetPlan, SheetSnapshot, WorkbookSnapshot } from "../../src/sheet";
-import type { Edit, Selection, WorkbookChange, WorkbookPort } from "../../src/workbook/port";
+import type { Edit, Selection, WorkbookPort } from "../../src/workbook/port";
 import { chosenBy, type SheetChoice } from "../../src/workbook/sheet-choice";
 
 /** Reads planned sheets back as a workbook in which formulas have no results yet. */
@@ -44,7 +44,7 @@ export class PlainPort implements WorkbookPort {
   readonly applied: Edit[][] = [];
   refuse: Error | null = null;
   selected: Selection | null = null;
-  private readonly listeners = new Set<(change: WorkbookChange) => void>();
+  private readonly listeners = new Set<() => void>();
 
   constructor(public workbook: WorkbookSnapshot = { sheets: [] }) {}
 
@@ -57,7 +57,7 @@ export class PlainPort implements WorkbookPort {
     if (this.refuse !== null) return Promise.reject(this.refuse);
     this.applied.push([...edits]);
     for (const edit of edits) this.carryOut(edit);
-    for (const listener of this.listeners) listener({ sheet: "", source: "local" });
+    for (const listener of this.listeners) listener();
     return Promise.resolve();
   }
 
@@ -69,7 +69,7 @@ export class PlainPort implements WorkbookPort {
     return this.selected === null ? Promise.reject(new Error("nothing is selected")) : Promise.resolve(this.selected);
   }
 
-  watch(listener: (change: WorkbookChange) => void): Promise<() => void> {
+  watch(listener: () => void): Promise<() => void> {
     this.listeners.add(listener);
     return Promise.resolve(() => this.listeners.delete(listener));
   }

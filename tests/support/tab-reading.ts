@@ -6,7 +6,7 @@ import { jobRecords } from "./job-records";
 export function tabReading(more: Partial<TabReading> = {}): TabReading {
   return {
     ...jobRecords(),
-    sheet: "North hall", visible: true, whole: true, markRow: 0, faults: [], attachments: 0, entries: new Set(),
+    sheet: "North hall", visible: true, whole: true, markRow: 0, faults: [], attachments: 0, mayHoldNotes: false, entries: new Set(),
     places: { layout: "today", columns: at, snagsRow: 20, orphansRow: 38, sealsRow: 41 },
     ...more,
   };

@@ -25,6 +25,11 @@ describe("the theme", () => {
     ["papaya", false, "light"],
     ["#262626", true, "contrast"],
   ] as const)("of a background %s, high contrast %s, is %s", (background, contrast, theme) => {
-    expect(themeOf(background, contrast)).toBe(theme);
+    expect(themeOf(() => background, contrast)).toBe(theme);
+  });
+
+  test("is light where the host throws when it is asked", () => {
+    const throws = () => { throw new Error("There is no such call in this host"); };
+    expect([themeOf(throws, false), themeOf(throws, true)]).toEqual(["light", "contrast"]);
   });
 });

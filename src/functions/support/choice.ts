@@ -7,6 +7,7 @@ export function choice<Choice extends string | number>(...choices: readonly [Cho
   const shown = choices.map((one) => (typeof one === "string" ? `"${one}"` : String(one)));
   return {
     default: shown[0],
+    offers: choices.map((value) => ({ value })),
     read: (received, place) => {
       const value = readScalar(received, place);
       if (value === null) return choices[0];

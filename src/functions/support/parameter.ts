@@ -1,4 +1,4 @@
-import type { Reader } from "./reader";
+import type { Offer, Reader } from "./reader";
 
 /** One parameter of a worksheet function: everything its help, its signature and its reading need. */
 export interface Parameter<Value = unknown> {
@@ -8,6 +8,8 @@ export interface Parameter<Value = unknown> {
   readonly optional: boolean;
   /** Takes a range of cells. */
   readonly range: boolean;
+  /** What the sheet offers while somebody types; empty where nothing is to choose from. */
+  readonly offers: readonly Offer[];
   readonly read: (received: unknown) => Value;
 }
 
@@ -32,5 +34,5 @@ function declare<Value>(name: string, description: string, reader: Reader<Value>
     if (shown === undefined) throw new Error(`${name}: the help speaks of ${key}, which its reader does not have`);
     return shown;
   });
-  return { name, description: filled, optional: isOptional, range: reader.range === true, read: (received) => reader.read(received, name) };
+  return { name, description: filled, optional: isOptional, range: reader.range === true, offers: reader.range === true ? [] : (reader.offers ?? []), read: (received) => reader.read(received, name) };
 }

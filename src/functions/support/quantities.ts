@@ -7,6 +7,7 @@ import {
   parseSize,
   parseSizeOrZero,
   parseUnit,
+  unitNames,
   type Bytes,
   type Fraction,
   type Hours,
@@ -17,11 +18,25 @@ import {
   type SizeUnit,
 } from "../../planning/quantity";
 import { count, number } from "./numbers";
-import { asTyped, mapped, type Reader } from "./reader";
+import { asTyped, mapped, type Offer, type Reader } from "./reader";
 import { readScalar } from "./scalar";
 
+/** One scheme of each kind, to begin from. */
+const schemeOffers: readonly Offer[] = [
+  { value: "none", meaning: "Striping: one failed drive loses data." },
+  { value: "RAID 1", meaning: "Mirror: two or three drives hold the same." },
+  { value: "RAID 10", meaning: "Mirrored pairs, striped." },
+  { value: "3 copies", meaning: "Three copies, spread over all drives." },
+  { value: "RAID 5", meaning: "One group with one parity: survives one failed drive." },
+  { value: "RAID 6", meaning: "One group with two parities: survives any two failed drives." },
+  { value: "triple parity", meaning: "One group with three parities: survives any three failed drives." },
+  { value: "RAID 50 4+1", meaning: "Groups of 4 data and 1 parity drive; write your own shape." },
+  { value: "RAID 60 8+2", meaning: "Groups of 8 data and 2 parity drives; write your own shape." },
+  { value: "8+2", meaning: "Erasure code of 8 data and 2 redundant pieces, spread over all drives; write your own shape." },
+];
+
 /** Reads a redundancy scheme, such as "RAID 6". */
-export const scheme: Reader<Scheme> = { read: (received, place) => parseScheme(readScalar(received, place), place) };
+export const scheme: Reader<Scheme> = { read: (received, place) => parseScheme(readScalar(received, place), place), offers: schemeOffers };
 
 /** Reads a size above 0: a number of TB, or text with a unit. */
 export const size: Reader<Bytes> = { read: (received, place) => parseSize(readScalar(received, place), place) };
@@ -30,7 +45,7 @@ export const size: Reader<Bytes> = { read: (received, place) => parseSize(readSc
 export const sizeOrZero: Reader<Bytes> = { read: (received, place) => parseSizeOrZero(readScalar(received, place), place) };
 
 /** Reads the unit of an answer; a blank means TB. */
-export const unit: Reader<SizeUnit> = { read: (received, place) => parseUnit(readScalar(received, place), place), example: '"TiB"', default: '"TB"' };
+export const unit: Reader<SizeUnit> = { read: (received, place) => parseUnit(readScalar(received, place), place), example: '"TiB"', default: '"TB"', offers: unitNames.map((value) => ({ value })) };
 
 /** Reads a share of a whole, 0 to 1 or text such as "20%". */
 export function share(rule: ShareRule & { readonly example: string }): Reader<Share> {

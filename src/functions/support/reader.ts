@@ -6,10 +6,18 @@ export interface Reader<Value> {
   readonly example?: string;
   /** What a blank means, as it stands in a formula; left out where a blank is refused or needs words of its own. */
   readonly default?: string;
+  /** What the sheet offers while somebody types; other input may be read too. */
+  readonly offers?: readonly Offer[];
   /** Takes a range of cells. */
   readonly range?: true;
   /** Takes any text for a value, that of a header too. */
   readonly anyText?: boolean;
+}
+
+/** One thing to choose, as it is handed over, and what it means where that is not plain. */
+export interface Offer {
+  readonly value: string | number;
+  readonly meaning?: string;
 }
 
 /** Makes a reader of something else out of what `reader` reads; `change` may refuse it. */

@@ -7,5 +7,5 @@ export { parseProportion, parseShare, type ShareRule } from "./share";
 export { parseSize, parseSizeOrZero } from "./size";
 export { parsePlausibleSize, type PlausibleSize } from "./plausible-size";
 export { formatSize } from "./size-text";
-export { bytesIn, gigabyte, megabyte, parseUnit, partOf, sizeIn, tebibyte, terabyte, type SizeUnit } from "./size-unit";
+export { bytesIn, gigabyte, megabyte, parseUnit, partOf, sizeIn, tebibyte, terabyte, unitNames, type SizeUnit } from "./size-unit";
 export { hoursPerYear, secondsPerHour } from "./time";

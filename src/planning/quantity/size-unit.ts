@@ -19,6 +19,9 @@ const units: readonly SizeUnit[] = [
 ];
 const unitByName = new Map(units.map((unit) => [unit.symbol.toLowerCase(), unit]));
 
+/** Every unit as it is written. */
+export const unitNames: readonly string[] = units.map(({ symbol }) => symbol);
+
 export const terabyte = unitByName.get("tb")!;
 export const tebibyte = unitByName.get("tib")!;
 export const gigabyte = unitByName.get("gb")!;

@@ -73,8 +73,8 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
     },
 
     watch(listener) {
-      return Promise.resolve(live.onChange(({ id, sheet }) => {
-        if (id.startsWith("sheet.") && !quietMutations.has(id)) listener({ sheet, source: "local" });
+      return Promise.resolve(live.onChange(({ id }) => {
+        if (id.startsWith("sheet.") && !quietMutations.has(id)) listener();
       }));
     },
   };

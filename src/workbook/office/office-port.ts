@@ -1,5 +1,5 @@
 import { cellArea, type Area } from "../../sheet";
-import type { WorkbookChange, WorkbookPort } from "../port";
+import type { WorkbookPort } from "../port";
 import { applyEdits } from "./apply-edits";
 import { officeHost, type OfficeHost } from "./host";
 import { hostProblem } from "./host-problem";
@@ -44,36 +44,21 @@ export function officePort(host: OfficeHost = officeHost): WorkbookPort {
         return { sheet: range.worksheet.name, area: areaOf(range) };
       }),
 
-    watch: (listener) => run((context) => watchSheets(context, look, listener)),
+    watch: (listener) => look((context) => watchSheets(context, listener)),
   };
 }
 
 type Run = <T>(batch: (context: Excel.RequestContext) => Promise<T>) => Promise<T>;
 
-/** Listens to changed cells, and to sheets added and deleted; the host names a sheet by an id, and the names are looked up after each change. */
-async function watchSheets(context: Excel.RequestContext, look: Run, listener: (change: WorkbookChange) => void): Promise<() => void> {
+/** Listens to changed cells, and to sheets added and deleted. What an event tells is left unread: the sheet that it names by an id would have to be looked up. */
+async function watchSheets(context: Excel.RequestContext, listener: () => void): Promise<() => void> {
   const { worksheets } = context.workbook;
-  const names = new Map<string, string>();
-  let lookingUp: Promise<void> | null = null;
-  const lookUp = () =>
-    look(async (request) => {
-      // Changes that are told in one go share one request; what is told while it is on its way asks anew.
-      lookingUp = null;
-      const { worksheets: sheets } = request.workbook;
-      sheets.load("items/id,items/name");
-      await request.sync();
-      for (const { id, name } of sheets.items) names.set(id, name);
-    }).catch(() => {
-      // The host does not answer now: the names known so far will do.
-    });
-  const tell = async ({ worksheetId, source }: { readonly worksheetId: string; readonly source: string }) => {
-    await (lookingUp ??= Promise.resolve().then(lookUp));
-    listener({ sheet: names.get(worksheetId) ?? "", source: source === "Remote" ? "remote" : "local" });
+  const tell = (): Promise<void> => {
+    listener();
+    return Promise.resolve();
   };
-  worksheets.load("items/id,items/name");
   const handlers = [worksheets.onChanged.add(tell), worksheets.onAdded.add(tell), worksheets.onDeleted.add(tell)];
   await context.sync();
-  for (const sheet of worksheets.items) names.set(sheet.id, sheet.name);
   return () => {
     for (const handler of handlers) handler.remove();
     void context.sync().catch(() => undefined);

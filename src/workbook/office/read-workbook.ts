@@ -19,7 +19,7 @@ export async function readWorkbook(host: OfficeHost, context: Excel.RequestConte
 
   const isChosen = chosenBy(choice);
   const chosen = worksheets.items.filter((sheet) => isChosen({ name: sheet.name, visible: isVisible(sheet) }));
-  const extents = chosen.map((sheet) => ({ sheet, used: sheet.getUsedRangeOrNullObject(true).load(place), counts: countsOf(host, sheet) }));
+  const extents = chosen.map((sheet) => ({ sheet, used: sheet.getUsedRangeOrNullObject(true).load(place), ...countsOf(host, sheet) }));
   const areas = tables.items
     .filter((table) => chosen.some(({ name }) => name === table.worksheet.name))
     .map((table) => ({ name: table.name, sheet: table.worksheet.name, range: table.getRange().load(place) }));
@@ -27,6 +27,7 @@ export async function readWorkbook(host: OfficeHost, context: Excel.RequestConte
 
   const used = extents.flatMap(({ sheet, used: range }): UsedSheet[] => (range.isNullObject ? [] : [{ sheet, used: areaOf(range) }]));
   const cells = new Map((await readCells(context, used)).map((one, index) => [used[index]!.sheet, one]));
+  const extentOf = new Map(extents.map((one) => [one.sheet, one]));
   return {
     sheets: worksheets.items.map((sheet): SheetSnapshot => ({
       name: sheet.name,
@@ -34,7 +35,8 @@ export async function readWorkbook(host: OfficeHost, context: Excel.RequestConte
       protected: sheet.protection.protected,
       ...(cells.get(sheet) ?? { values: [], formulas: [] }),
       tables: areas.filter((one) => one.sheet === sheet.name).map(({ name, range }): TablePlan => ({ name, area: areaOf(range) })),
-      attachments: extents.find((one) => one.sheet === sheet)?.counts.reduce((sum, { value }) => sum + value, 0) ?? 0,
+      attachments: extentOf.get(sheet)?.counts.reduce((sum, { value }) => sum + value, 0) ?? 0,
+      ...(extentOf.get(sheet)?.mayHoldNotes === true ? { mayHoldNotes: true } : {}),
     })),
   };
 }
@@ -48,9 +50,14 @@ export function areaOf(range: Excel.Range): Area {
   return { row: range.rowIndex, column: range.columnIndex, rows: range.rowCount, columns: range.columnCount };
 }
 
-function countsOf(host: OfficeHost, sheet: Excel.Worksheet): readonly OfficeExtension.ClientResult<number>[] {
+interface Counts {
+  readonly counts: readonly OfficeExtension.ClientResult<number>[];
+  readonly mayHoldNotes: boolean;
+}
+
+/** Notes are members of their own only from 1.18 on, and not even then in every build of the client. */
+function countsOf(host: OfficeHost, sheet: Excel.Worksheet): Counts {
   const counts = [sheet.comments.getCount(), sheet.shapes.getCount(), sheet.charts.getCount()];
-  // Notes are members of their own only from 1.18 on, and not even then in every build of the client.
-  if (host.supports("1.18") && "notes" in sheet) counts.push(sheet.notes.getCount());
-  return counts;
+  if (host.supports("1.18") && "notes" in sheet) return { counts: [...counts, sheet.notes.getCount()], mayHoldNotes: false };
+  return { counts, mayHoldNotes: true };
 }

@@ -51,6 +51,8 @@ export interface HostBook {
   readonly type: (sheet: string, row: number, column: number, input: string | number | boolean, source?: "local" | "remote") => void;
   /** What a cell holds now; of formulas only once they are computed. */
   readonly value: (sheet: string, row: number, column: number) => CellValue;
+  /** Protects the structure of the workbook. */
+  readonly protect: () => void;
   /** Waits until every formula is computed. */
   readonly settle: () => Promise<void>;
   /** A sheet itself, to look at or to spoil. */
@@ -109,7 +111,7 @@ export function openSheets(sheetsWith: (formulas: Formulas) => HostSheet[], beha
   const { formulasOf, repeatsSpilled, services = {} } = behaviour;
   const formulas = formulasOf(() => state.sheets);
   const sheets = sheetsWith(formulas);
-  const state: HostState = { sheets, selected: { sheet: sheets[0]!, area: { row: 0, column: 0, rows: 1, columns: 1 } }, formulas, repeatsSpilled };
+  const state: HostState = { sheets, selected: { sheet: sheets[0]!, area: { row: 0, column: 0, rows: 1, columns: 1 } }, formulas, protected: false, repeatsSpilled };
   const workbook = workbookObject(state);
   const root: HostObject = { ...workbook, parts: { ...workbook.parts, ...services } };
   const references: References = new Map();
@@ -187,6 +189,7 @@ export function openSheets(sheetsWith: (formulas: Formulas) => HostSheet[], beha
       tellChange(typedOn, source === "local" ? "Local" : "Remote");
     },
     value: (name, row, column) => sheet(name).value(row, column),
+    protect: () => { state.protected = true; },
     settle: async () => {
       for (const one of state.sheets) await onceComputed(() => one.used());
     },

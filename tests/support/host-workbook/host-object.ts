@@ -61,16 +61,17 @@ export interface Settable {
   readonly items?: { readonly names: readonly string[]; readonly each: Settable };
 }
 
-/** Makes an object of the host that only takes settings; `note` is told each of them by its path, such as `font.bold`. */
-export function settable(tree: Settable, note: (path: string, value: unknown) => void, path = ""): HostObject {
+/** Makes an object of the host that takes settings; `note` is told each of them by its path, such as `font.bold`, and `recall` tells it again. */
+export function settable(tree: Settable, note: (path: string, value: unknown) => void, recall: (path: string) => unknown = () => null, path = ""): HostObject {
   const under = (name: string) => (path === "" ? name : `${path}.${name}`);
   const { items } = tree;
   return {
     type: tree.type,
+    reads: Object.fromEntries(Object.keys(tree.set).map((name) => [name, () => recall(under(name))])),
     writes: Object.fromEntries(Object.entries(tree.set).map(([name, check]) => [name, (value: unknown) => { check(value); note(under(name), value); }])),
     parts: {
-      ...Object.fromEntries(Object.entries(tree.parts ?? {}).map(([name, part]) => [name, () => settable(part, note, under(name))])),
-      ...(items === undefined ? {} : { getItem: (name: unknown) => settable(items.each, note, under(oneOf(name, items.names))) }),
+      ...Object.fromEntries(Object.entries(tree.parts ?? {}).map(([name, part]) => [name, () => settable(part, note, recall, under(name))])),
+      ...(items === undefined ? {} : { getItem: (name: unknown) => settable(items.each, note, recall, under(oneOf(name, items.names))) }),
     },
   };
 }

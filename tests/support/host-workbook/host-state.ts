@@ -9,6 +9,8 @@ export interface HostState {
   sheets: HostSheet[];
   selected: { readonly sheet: HostSheet; readonly area: Area };
   readonly formulas: Formulas;
+  /** True where no sheet may be added, deleted, moved, hidden or renamed. */
+  protected: boolean;
   /** True where a cell that a formula spills into shows that formula. */
   readonly repeatsSpilled: boolean;
 }
@@ -19,6 +21,7 @@ export function workbookObject(state: HostState): HostObject {
     type: "Workbook",
     parts: {
       application: () => ({ type: "Application", calls: { suspendApiCalculationUntilNextSync: () => null, suspendScreenUpdatingUntilNextSync: () => null } }),
+      protection: () => ({ type: "WorkbookProtection", reads: { protected: () => state.protected } }),
       worksheets: () => worksheetsObject(state),
       tables: () => tablesObject(state),
       getSelectedRange: () => rangeObject(state, state.selected),

@@ -125,6 +125,7 @@ export function rangeObject(state: HostState, place: Place): HostObject {
       valueTypes: () => grid((row, column) => typeOf(sheet.value(row, column))),
       formulas: () => grid((row, column) => sheet.formula(row, column) ?? (state.repeatsSpilled ? sheet.spilledFormula(row, column) : null) ?? plain(sheet.value(row, column))),
       numberFormat: () => grid((row, column) => sheet.format(row, column)),
+      text: () => grid((row, column) => shown(sheet.value(row, column), sheet.format(row, column))),
     },
     writes: {
       values: fill((row, column, value) => { sheet.enter(row, column, input(value)); }),
@@ -134,9 +135,12 @@ export function rangeObject(state: HostState, place: Place): HostObject {
     },
     parts: {
       worksheet: () => ({ type: "Worksheet", reads: { name: () => sheet.name } }),
-      format: () => settable(format, (property, value) => { note(`format.${property}`, value); }),
-      dataValidation: () => settable(validation, (property, value) => { note(`dataValidation.${property}`, value); }),
-      conditionalFormats: () => ({ type: "ConditionalFormatCollection", parts: { add: (kind) => addConditional(sheet, area, kind) } }),
+      format: () => settable(format, (property, value) => { note(`format.${property}`, value); }, (property) => setOn(sheet, areaAddress(area), `format.${property}`)),
+      dataValidation: () => settable(validation, (property, value) => { note(`dataValidation.${property}`, value); }, (property) => setOn(sheet, areaAddress(area), `dataValidation.${property}`)),
+      conditionalFormats: () => ({
+        type: "ConditionalFormatCollection",
+        parts: { add: (kind) => addConditional(sheet, area, kind), getItemAt: (index) => conditionalAt(sheet, area, numberIn(index, 0, sheet.conditionalFormats.length - 1)) },
+      }),
       getEntireColumn: () => part({ row: 0, rows: sheetSize.rows }),
       getRow: (row) => part({ row: area.row + numberIn(row, 0, area.rows - 1), rows: 1 }),
       getBoundingRect: (other) => part({ rows: placeGiven(other).area.row + placeGiven(other).area.rows - area.row }),
@@ -205,12 +209,32 @@ function noteOn(sheet: HostSheet, address: string): (property: string, value: un
   };
 }
 
+/** What was set last of a property of an area; null where nothing was. */
+export function setOn(sheet: HostSheet, address: string, property: string): unknown {
+  return sheet.settings.filter((one) => one.address === address && one.property === property).at(-1)?.value ?? null;
+}
+
+/** Shows a value as a cell does in the few formats that are asked for. */
+function shown(value: CellValue, format: string): string {
+  const percent = /^0(\.(0+))?%$/.exec(format);
+  return percent !== null && typeof value === "number" ? `${(100 * value).toFixed(percent[2]?.length ?? 0)}%` : String(plain(value));
+}
+
 function addConditional(sheet: HostSheet, area: Area, kind: unknown): HostObject {
   if (sheet.protected) throw new Refusal("AccessDenied");
   oneOf(kind, ["Custom"]);
   const settings = new Map<string, unknown>();
   sheet.conditionalFormats.unshift({ area, settings });
-  return { type: "ConditionalFormat", parts: { custom: () => settable(conditional, (property, value) => { settings.set(property, value); }) } };
+  return conditionalObject(settings);
+}
+
+function conditionalAt(sheet: HostSheet, area: Area, index: number): HostObject {
+  const { settings } = sheet.conditionalFormats.filter((one) => areaAddress(one.area) === areaAddress(area))[index]!;
+  return conditionalObject(settings);
+}
+
+function conditionalObject(settings: Map<string, unknown>): HostObject {
+  return { type: "ConditionalFormat", parts: { custom: () => settable(conditional, (property, value) => { settings.set(property, value); }, (property) => settings.get(property)) } };
 }
 
 function input(value: unknown): string | number | boolean {

@@ -2,7 +2,7 @@ import { areasMeet, parseAreas, type Area } from "../../../src/sheet";
 import { numberIn, oneOf, Refusal, settable, text, truth, type HostObject, type Settable } from "./host-object";
 import { HostSheet } from "./host-sheet";
 import type { HostState } from "./host-state";
-import { areaGiven, placeGiven, rangeAreasObject, rangeObject } from "./range-objects";
+import { areaGiven, placeGiven, rangeAreasObject, rangeObject, setOn } from "./range-objects";
 
 /** Page breaks a sheet may have, as the host's published limits give them. */
 const mostBreaks = 1_026;
@@ -47,6 +47,7 @@ export function worksheetsObject(state: HostState): HostObject {
       getFirst: () => sheetObject(state, state.sheets[0]!),
       getLast: () => sheetObject(state, state.sheets.at(-1)!),
       add: (name) => {
+        if (state.protected) throw new Refusal("AccessDenied");
         refuseName(state, text(name));
         const sheet = new HostSheet(text(name), state.formulas);
         state.sheets.push(sheet);
@@ -126,8 +127,12 @@ function sheetObject(state: HostState, sheet: HostSheet): HostObject {
       shapes: () => count("ShapeCollection", () => 0),
       charts: () => count("ChartCollection", () => 0),
       notes: () => count("NoteCollection", () => sheet.notes),
-      pageLayout: () => pageLayoutObject(note),
-      horizontalPageBreaks: () => ({ type: "PageBreakCollection", parts: { add: (address) => addBreak(sheet, address) } }),
+      pageLayout: () => pageLayoutObject(sheet, note),
+      horizontalPageBreaks: () => ({
+        type: "PageBreakCollection",
+        items: () => sheet.settings.filter(({ property }) => property === "pageBreak").map(() => ({ type: "PageBreak", reads: { columnIndex: () => 0 } })),
+        parts: { add: (address) => addBreak(sheet, address) },
+      }),
       freezePanes: () => ({
         type: "WorksheetFreezePanes",
         calls: {
@@ -158,9 +163,17 @@ function sheetObject(state: HostState, sheet: HostSheet): HostObject {
   };
 }
 
-function pageLayoutObject(note: (property: string, value: unknown) => void): HostObject {
-  const object = settable(layout, (property, value) => { note(`pageLayout.${property}`, value); });
-  return { ...object, calls: { setPrintTitleRows: (rows) => { note("pageLayout.printTitleRows", text(rows)); } } };
+function pageLayoutObject(sheet: HostSheet, note: (property: string, value: unknown) => void): HostObject {
+  const object = settable(layout, (property, value) => { note(`pageLayout.${property}`, value); }, (property) => setOn(sheet, "", `pageLayout.${property}`));
+  const titles = (): HostObject | null => {
+    const rows = setOn(sheet, "", "pageLayout.printTitleRows");
+    return typeof rows === "string" ? { type: "Range", reads: { address: () => `'${sheet.name}'!${rows}` } } : null;
+  };
+  return {
+    ...object,
+    parts: { ...object.parts, getPrintTitleRowsOrNullObject: titles },
+    calls: { setPrintTitleRows: (rows) => { note("pageLayout.printTitleRows", text(rows)); } },
+  };
 }
 
 function addBreak(sheet: HostSheet, address: unknown): HostObject {

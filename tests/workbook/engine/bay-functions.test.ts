@@ -29,7 +29,7 @@ test("ranges arrive with their blanks, texts and numbers, and those that another
     [{ value: "10.0.1.0/24" }],
     [{}],
     [{ value: "10.0.2.0/23" }],
-    [{ formula: '=BAY.SPLIT("10.8.0.0/23",24)' }],
+    [{ formula: '=BAY.SPLITPREFIX("10.8.0.0/23",24)' }],
     [{}],
     [{ formula: "=BAY.MERGE(A5:A6)" }],
   ]);
@@ -40,7 +40,7 @@ test("ranges arrive with their blanks, texts and numbers, and those that another
 test("a whole column is read down to its last filled cell, those of spills included, and is no single cell", async () => {
   const values = await compute([
     [{ value: "10.0.0.0/24" }, {}, {}, { formula: "=BAY.MERGE(A:A)" }, { formula: "=BAY.MERGE(B:B)" }, { formula: "=BAY.MERGE(C:C)" }],
-    [{}, { formula: '=BAY.SPLIT("10.8.0.0/23",24)' }, {}, { formula: "=BAY.NETWORK(A:A)" }],
+    [{}, { formula: '=BAY.SPLITPREFIX("10.8.0.0/23",24)' }, {}, { formula: "=BAY.NETWORK(A:A)" }],
     [{ value: "10.0.1.0/24" }],
   ]);
   expect(values[0]!.slice(3)).toEqual(["10.0.0.0/23", "10.8.0.0/23", { error: "#N/A" }]);

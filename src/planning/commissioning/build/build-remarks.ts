@@ -11,6 +11,7 @@ export function remarksOnTabs({ current, others }: TabFamily, name: string): str
   const texts = current.elsewhere.filter(({ carried }) => carried === "").length;
   if (texts > 0) remarks.push(`${texts} ${texts === 1 ? "text stands" : "texts stand"} under Found elsewhere, with the place: typed beside, between or over our cells.`);
   if (current.attachments > 0) remarks.push(`Comments or pictures (${current.attachments}) stay on the hidden earlier sheet: a new tab cannot carry them.`);
+  if (current.mayHoldNotes && others.length > 0) remarks.push("Earlier tabs of this job stay, hidden: this program does not tell whether notes are on them. Delete those that hold nothing you need.");
   for (const { sheet } of others.filter(({ faults }) => faults.length > 0)) remarks.push(`Tab ${quote(sheet)} cannot be read as it was built, so it stays. Look whether it holds anything.`);
   return remarks;
 }

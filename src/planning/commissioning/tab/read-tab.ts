@@ -64,6 +64,7 @@ function readRecords(sheet: SheetSnapshot): TabReading | null {
     title: canonicalText(sheet.values[marker.row]?.[header.columns.no ?? 0]),
     visible: sheet.visible,
     attachments: sheet.attachments,
+    mayHoldNotes: sheet.mayHoldNotes === true,
     markRow: marker.row,
     headerRow,
     places,

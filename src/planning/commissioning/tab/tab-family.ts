@@ -64,13 +64,13 @@ function best(tabs: readonly TabReading[], jobName: string): TabReading | null {
 }
 
 /**
- * Tells whether an earlier tab can go: nothing in it that was not carried, no picture or comment on it, and nothing that cannot be read.
+ * Tells whether an earlier tab can go: nothing in it that was not carried, no picture, comment or note on it, and nothing that cannot be read.
  *
- * A tab of an earlier release does not say which of its texts are people's: it stays.
+ * A tab of an earlier release does not say which of its texts are people's: it stays. So does one whose notes the host does not count.
  */
 export function isSpent(earlier: TabReading, current: TabReading): boolean {
   const { records, snags, elsewhere } = uncarried(earlier, current);
-  return earlier.places.layout !== "earlier" && records.length + snags.length + elsewhere.length + earlier.faults.length + earlier.attachments === 0;
+  return earlier.places.layout !== "earlier" && !earlier.mayHoldNotes && records.length + snags.length + elsewhere.length + earlier.faults.length + earlier.attachments === 0;
 }
 
 /** Makes a sheet name of a job's name and an ending, cut to the longest a sheet may have, that no sheet has yet. */

@@ -20,6 +20,8 @@ export interface TabReading extends JobRecords {
   readonly whole: boolean;
   /** How many comments and pictures people put on it. */
   readonly attachments: number;
+  /** True where there may be notes that the host does not count. */
+  readonly mayHoldNotes: boolean;
   /** Row of the marker, from 0: title and progress stand there. */
   readonly markRow: number;
   readonly places: TabPlaces;

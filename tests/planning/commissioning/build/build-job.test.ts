@@ -56,6 +56,15 @@ describe("a build", () => {
     ]);
   });
 
+  test("remarks on earlier tabs that stay because their notes cannot be counted, once there are any", () => {
+    const earlier = { ...tabSheet(first.tab, `${jobName} before 2`), visible: false };
+    const current = tabSheet(build(workbook, tab).tab, jobName);
+    const stays = "Earlier tabs of this job stay, hidden: this program does not tell whether notes are on them. Delete those that hold nothing you need.";
+    expect(build(workbook, { ...current, mayHoldNotes: true }, earlier).remarks).toEqual([stays]);
+    expect(build(workbook, { ...current, mayHoldNotes: true }).remarks).toEqual([]);
+    expect(build(workbook, current, earlier).remarks).toEqual([]);
+  });
+
   test("remarks on arrays without an id", () => {
     const arrays = small.arrays!.map((row, index) => (index === 1 ? { ...row, id: null } : row));
     expect(build(planWorkbook({ ...small, arrays })).remarks).toEqual(['Array "n-2" has no Id: its records go by its name until Check has written one.']);

@@ -63,6 +63,7 @@ describe("an earlier tab", () => {
     ["can go with a text that was emptied in its block", { elsewhere: [foundText({ text: null })] }, true],
     ["stays while it cannot be read as it was built", { faults: ["The header is gone."] }, false],
     ["stays with a comment", { attachments: 1 }, false],
+    ["stays where the host does not count its notes", { mayHoldNotes: true }, false],
   ])("%s", (_, more, spent) => {
     expect(isSpent(tabReading(more), current)).toBe(spent);
   });
