@@ -44,7 +44,7 @@ describe("bringing up a plan of the first layout", () => {
   const layout1 = JSON.parse(readFileSync(join(__dirname, "..", "planning", "plan", "schema", "layout-1.json"), "utf8")) as Record<string, string[]>;
   /** The sample as the first layout held it, with a column of people's own behind the last of each table that will grow. */
   const earlier = (own = false): WorkbookSnapshot => ({
-    sheets: workbookWith(sample()).sheets.map((sheet) => {
+    sheets: workbookWith(sample()).sheets.filter(({ name }) => name in layout1).map((sheet) => {
       const width = layout1[sheet.name]!.length;
       const cut = <Value>(lines: readonly (readonly Value[])[], none: Value, mark: Value): Value[][] =>
         lines.map((line, row) => [...line.slice(0, width), ...Array<Value>(Math.max(0, width - line.length)).fill(none), ...(own && row === 3 ? [mark] : [])]);
@@ -56,10 +56,11 @@ describe("bringing up a plan of the first layout", () => {
   test("adds the columns that a table lacks behind its last one, with their formulas, and changes no cell that is there", async () => {
     const before = earlier();
     const port = new PlainPort(before);
-    const { broughtUp } = await setUp(port);
-    expect(broughtUp).toEqual(["Networks", "Switches", "Arrays", "Procedures", "Steps", "Quote"]);
-    for (const [at, sheet] of before.sheets.entries()) {
-      const now = port.workbook.sheets[at]!;
+    const { added, broughtUp } = await setUp(port);
+    expect(added).toEqual(["Volumes", "Access"]);
+    expect(broughtUp).toEqual(["Networks", "Switches", "Hosts", "Arrays", "Procedures", "Steps", "Quote"]);
+    for (const sheet of before.sheets) {
+      const now = port.workbook.sheets.find(({ name }) => name === sheet.name)!;
       sheet.values.forEach((line, row) => expect(now.values[row]!.slice(0, line.length)).toEqual(line));
     }
     const networks = port.workbook.sheets.find(({ name }) => name === "Networks")!;
@@ -75,7 +76,7 @@ describe("bringing up a plan of the first layout", () => {
     const own = { sheets: before.sheets.map((sheet) => ({ ...sheet, tables: sheet.tables })) };
     const port = new PlainPort(own);
     expect((await setUp(port)).broughtUp).toEqual([]);
-    expect(port.applied).toEqual([]);
+    expect(port.applied[0]!.map(({ kind }) => kind)).toEqual(["add-sheet", "add-sheet"]);
     expect(checkPlan(own, rules).filter(({ weight }) => weight === "stop")).toEqual([]);
   });
 });
