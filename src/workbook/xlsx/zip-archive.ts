@@ -58,6 +58,8 @@ function readDirectory(bytes: Uint8Array, view: DataView): ArchiveEntry[] {
     unpacked += size;
     at += 46 + nameLength + extraLength + commentLength;
   }
+  // More parts than were counted: one that nobody asks for would go without a sign.
+  if (view.getUint32(at, true) === signatures.entry) throw damaged();
   if (unpacked > limits.unpackedBytes) throw tooLarge(`would take ${megabytes(unpacked)} MB once unpacked; ${megabytes(limits.unpackedBytes)} MB is the most`);
   return entries;
 }
