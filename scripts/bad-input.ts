@@ -100,7 +100,7 @@ async function findings(bytes: Uint8Array): Promise<unknown> {
 async function recalculated(bytes: Uint8Array): Promise<WorkbookDocument> {
   const before = readFile(bytes).document;
   if (!needsComputing(before)) return before;
-  const after = readFile((await computeFile(bytes)).bytes).document;
+  const after = readFile((await computeFile(readFile(bytes))).bytes).document;
   for (const { id, cells } of before.sheets) {
     const saved = after.sheets.find((sheet) => sheet.id === id)?.cells;
     for (const [row, line] of cells) {

@@ -23,9 +23,10 @@ async function main(args: readonly string[]): Promise<CommandAnswer> {
 
 async function recalculated(bytes: Uint8Array): Promise<ComputedFile> {
   // A file in which nothing is to be computed is the same file.
-  if (!needsComputing(readFile(bytes, nodeDeflater).document)) return { bytes, failed: [], outOfDate: [] };
+  const open = readFile(bytes, nodeDeflater);
+  if (!needsComputing(open.document)) return { bytes, failed: [], outOfDate: [] };
   const { computeFile } = await import("./compute-file");
-  return computeFile(bytes);
+  return computeFile(open);
 }
 
 runCommand(usage, main);
