@@ -30,10 +30,14 @@ const below = (most: number): number => Math.floor(random() * most);
 const pick = <T>(list: readonly T[]): T => list[below(list.length)]!;
 
 const tokens = [
-  ..."0 -1 1 2147483648 1e999 NaN A0 XFE1 XFD1048576 A1:XFD1048576 __proto__ constructor toString hasOwnProperty &#x110000; &#xD800; _xD800_ &lol; %ZZ ../../.. <c/> ]]> <![CDATA[x ' s str shared array".split(" "),
-  "", "\0", "\ud800", "\ufeff", "x".repeat(32_767), "(".repeat(9_000), "=BAY.USABLE(", "'".repeat(3), "http://example.com/\u202e",
+  ..."0 -1 1 2147483648 1e999 NaN A0 XFE1 XFD1048576 A1:XFD1048576 __proto__ constructor toString &#x110000; &#xD800; _xD800_ &lol; %ZZ ../../..".split(" "),
+  ..."<c/> ]]> <![CDATA[x ' ''' s str shared array =BAY.USABLE( http://example.com/\u202e".split(" "),
+  "", "\0", "\ud800", "\ufeff", "x".repeat(32_767), "(".repeat(9_000),
 ];
-const names = ["../../outside.xml", "/etc/passwd", "__proto__", "constructor", "xl\\workbook.xml", "XL/WORKBOOK.XML", "C:\\outside.xml", "xl/_rels/workbook.xml.rels", "[Content_Types].xml", "", "\u0000", "xl/"];
+const names = [
+  ..."../../outside.xml /etc/passwd C:\\outside.xml __proto__ constructor xl\\workbook.xml XL/WORKBOOK.XML xl/_rels/workbook.xml.rels [Content_Types].xml xl/".split(" "),
+  "", "\0",
+];
 
 /** Edits the text of one part whose name fits. */
 function withEdit(bytes: Uint8Array, fits: RegExp, edit: (text: string) => string): Uint8Array {
@@ -146,7 +150,6 @@ async function main(): Promise<void> {
     const seconds = (spent.user + spent.system) / 1e6;
     slowest = Math.max(slowest, seconds);
     if (seconds > budget.seconds) tell("over 10 s");
-    if (run % 500 === 499) console.log(run + 1, (process.memoryUsage().rss / 1e6).toFixed(0), JSON.stringify(counts));
   }
   const megabytes = process.resourceUsage().maxRSS / 1024;
   if (megabytes > budget.megabytes) add("over 500 MB");

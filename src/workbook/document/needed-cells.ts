@@ -1,3 +1,4 @@
+import { invalid } from "../../planning/text";
 import type { Area } from "../../sheet";
 import { InputReader } from "./formula-inputs";
 import { isToCompute, isVolatile } from "./formula-kind";
@@ -12,6 +13,9 @@ interface Strip {
   readonly columns: number;
 }
 
+/** Most formulas that are computed: the engine takes seven seconds and half a gigabyte for as many. */
+const mostFormulas = 30_000;
+
 /** Most strips of one sheet that are told apart; of a sheet with more every cell is needed. */
 const mostStrips = 200;
 
@@ -19,11 +23,13 @@ const mostStrips = 200;
  * Leaves of a document only what is needed to compute it: the formulas to be computed, those computed from them, and what these look at.
  *
  * Sheets, names and tables all stay, and so does what tells how far the cells of a sheet reach. The very document comes back where a formula
- * may look anywhere. A formula may fill cells that were left out: see `meetsLeftOut`.
+ * may look anywhere. A formula may fill cells that were left out: see `meetsLeftOut`. A file with too many formulas to compute is refused.
  */
 export function neededCells(document: WorkbookDocument): WorkbookDocument {
   const open = [...formulas(document)].filter(({ cell, formula }) => isToCompute(cell, formula)).map(({ sheet, row, column }) => ({ sheet: sheet.id, row, column }));
+  refuseMany(open.length);
   const places = new Set([...open, ...outOfDate(document, open, () => true)].map(({ sheet, row, column }) => `${sheet} ${row} ${column}`));
+  refuseMany(places.size);
   const reader = new InputReader(document);
   const strips = new Map(document.sheets.map(({ id }) => [id, new Map<string, Strip>()]));
   for (const { sheet, row, column, cell, formula } of formulas(document)) {
@@ -41,7 +47,7 @@ export function neededCells(document: WorkbookDocument): WorkbookDocument {
 
 /** Tells whether one of the areas has a cell of a document in it that was left out of what is needed of it. */
 export function meetsLeftOut(document: WorkbookDocument, needed: WorkbookDocument, areas: readonly { readonly sheet: string; readonly area: Area }[]): boolean {
-  const gridOf = ({ sheets }: WorkbookDocument, id: string): CellGrid => sheets.find((sheet) => sheet.id === id)?.cells ?? new Map();
+  const gridOf = ({ sheets }: WorkbookDocument, id: string) => sheets.find((sheet) => sheet.id === id)!.cells;
   return areas.some(({ sheet, area }) => {
     const left = gridOf(needed, sheet);
     return [...gridOf(document, sheet)].some(
@@ -49,6 +55,12 @@ export function meetsLeftOut(document: WorkbookDocument, needed: WorkbookDocumen
         row >= area.row && row < area.row + area.rows && [...line.keys()].some((column) => column >= area.column && column < area.column + area.columns && left.get(row)?.has(column) !== true),
     );
   });
+}
+
+function refuseMany(count: number): void {
+  if (count <= mostFormulas) return;
+  const [there, most] = [count.toLocaleString("en"), mostFormulas.toLocaleString("en")];
+  throw invalid("file", count, `This file has ${there} formulas to compute; ${most} is the most. Let a spreadsheet program compute and save it, or split it.`);
 }
 
 function addStrip(strips: Map<string, Strip>, { row, column, rows, columns }: Area): void {
