@@ -270,7 +270,9 @@ const openingBracket = 0x3c;
 function decode(bytes: Uint8Array): string {
   const [first = 0, second = 0] = bytes;
   const named = /encoding=["']([\w-]+)["']/i.exec(new TextDecoder("latin1").decode(bytes.subarray(0, 200)))?.[1];
-  const encoding = first === 0xff && second === 0xfe ? "utf-16le" : first === 0xfe && second === 0xff ? "utf-16be" : (named ?? "utf-8");
+  // Two bytes a character, told by a mark in front or else by the first bracket: XML 1.0, appendix F.
+  const [isLow, isHigh] = [(first === 0xff && second === 0xfe) || (first === openingBracket && second === 0), (first === 0xfe && second === 0xff) || (first === 0 && second === openingBracket)];
+  const encoding = isLow ? "utf-16le" : isHigh ? "utf-16be" : (named ?? "utf-8");
   try {
     return new TextDecoder(/^utf-?16$/i.test(encoding) ? "utf-8" : encoding, { fatal: true }).decode(bytes);
   } catch {
