@@ -87,3 +87,17 @@ test("cells are written into a sheet whose rows and cells do not say their place
   expect(again.rows).toMatchObject([{ first: 1, size: 30 }]);
   expect(strFromU8(unzipSync(saved)["xl/worksheets/sheet1.xml"]!)).toContain('<row r="1"><c r="A1"><v>1</v></c><c r="B1"><v>20</v></c></row>');
 });
+
+test("names of which one changes keep what the file says of them, and one that is added stands behind them", () => {
+  const name = (attributes: string, formula: string) => `<definedName ${attributes}>${formula}</definedName>`;
+  const file = rawWorkbook({
+    sheets: { One: "<sheetData/>", Two: "<sheetData/>" },
+    behind: `<definedNames>${name('name="Rate" comment="a share"', "One!$A$1")}${name('name="Local" localSheetId="1" vbProcedure="0"', "_xlfn.SEQUENCE(4)")}</definedNames>`,
+  });
+  const [open, base] = [readFile(file), readFile(file).document];
+  const [first, ...others] = base.names;
+  const saved = unzipSync(writeFile(open, base, { ...base, names: [{ ...first!, formula: "One!$A$2" }, ...others, { name: "New", formula: "One!$B$1" }] }));
+  expect(strFromU8(saved["xl/workbook.xml"]!)).toContain(
+    `<definedNames>${name('name="Rate" comment="a share"', "One!$A$2")}${name('name="Local" localSheetId="1" vbProcedure="0"', "_xlfn.SEQUENCE(4)")}${name('name="New"', "One!$B$1")}</definedNames>`,
+  );
+});
