@@ -7,7 +7,7 @@ const kinds = "http://schemas.openxmlformats.org/officeDocument/2006/relationshi
 /** Moves the fourth row and what follows by so many rows on the sheet `Data`, and shows what became of a text in it, in `Other`, and in a part. */
 function moved(by: number, { data = "<sheetData/>", other = "<sheetData/>", part = "", text = "<x/>", kind = "" }): { data: string; other: string; part: string } {
   const relations = `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="x1" Type="${kinds}/${kind}" Target="/${part}"/></Relationships>`;
-  const parts = part === "" ? {} : { [part]: text, "xl/worksheets/_rels/sheet1.xml.rels": relations };
+  const parts: Record<string, string> = part === "" ? {} : { [part]: text, "xl/worksheets/_rels/sheet1.xml.rels": relations };
   const open = readFile(rawWorkbook({ sheets: { Data: data, Other: other }, parts }));
   const [first, second] = open.sheets.map((sheet) => sheet.part) as [string, string];
   moveParts(open, { part: first, name: "Data", move: { axis: "row", at: 3, by } });
