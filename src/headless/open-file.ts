@@ -36,7 +36,7 @@ export async function openWorkbookFile(name: string): Promise<OpenWorkbookFile> 
   let document = answered(open.document);
   if (lacksResults(document)) {
     const { computeFile } = await import("./compute-file");
-    open = readFile((await computeFile(bytes)).bytes, nodeDeflater);
+    open = readFile((await computeFile(open)).bytes, nodeDeflater);
     document = answered(open.document);
     refuseOpen(document);
   }

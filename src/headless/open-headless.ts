@@ -6,13 +6,14 @@ import { UniverSheetsConditionalFormattingPlugin } from "@univerjs/sheets-condit
 import { UniverSheetsDataValidationPlugin } from "@univerjs/sheets-data-validation";
 import { CalculationMode, UniverSheetsFormulaPlugin } from "@univerjs/sheets-formula";
 import { UniverSheetsNumfmtPlugin } from "@univerjs/sheets-numfmt";
-import { cellAddress } from "../sheet";
+import { cellAddress, type Area } from "../sheet";
 import { bayFunctions, faultNote } from "../workbook/engine/bay-functions";
 import { createBrowserPort } from "../workbook/engine/browser-port";
 import { LiveWorkbook } from "../workbook/engine/live-workbook";
 import { eachCell, emptyWorkbook } from "../workbook/engine/stored-sheet";
 import type { WorkbookPort } from "../workbook/port";
 import { readWorkbook, writeWorkbook, type SavedFile } from "../workbook/engine/workbook-file";
+import type { OpenFile } from "../workbook/xlsx/read-workbook";
 
 /** A workbook that is open without a page. */
 export interface HeadlessWorkbook {
@@ -25,40 +26,43 @@ export interface HeadlessWorkbook {
   readonly close: () => Promise<Uint8Array>;
   /** The same, with the cells whose figures no longer follow from what they look at. */
   readonly closeFile: () => Promise<SavedFile>;
+  /** Lists the areas that single formulas fill, each by the id of its sheet. */
+  readonly spills: () => { readonly sheet: string; readonly area: Area }[];
   /** Lists the formulas of ours that have no answer, with the sentence that says why. */
   readonly faults: () => { readonly cell: string; readonly error: string; readonly sentence: string }[];
   readonly dispose: () => void;
 }
 
 /**
- * Opens the bytes of an .xlsx file, or a new workbook of one empty sheet, in the engine of the browser workbook.
+ * Opens an .xlsx file, or a new workbook of one empty sheet, in the engine of the browser workbook.
  *
  * Formulas out of the file keep their figures where the engine gets others; without `keepsFigures` everything is computed anew, with
  * `keepsVolatile` also formulas that answer anew each time keep theirs.
  */
 // What is refused is to come out of the promise, not past it.
 // eslint-disable-next-line @typescript-eslint/require-await
-export async function openHeadless(bytes?: Uint8Array, { keepsVolatile = false, keepsFigures = true } = {}): Promise<HeadlessWorkbook> {
-  const data = bytes === undefined ? emptyWorkbook() : readWorkbook(bytes, { keepsFigures });
+export async function openHeadless(file?: Uint8Array | OpenFile, { keepsVolatile = false, keepsFigures = true } = {}): Promise<HeadlessWorkbook> {
+  const data = file === undefined ? emptyWorkbook() : readWorkbook(file, { keepsFigures });
   const univer = bootEngine(data);
   const live = new LiveWorkbook(univer, { keepsVolatile });
   const closeFile = async () => {
     await live.settle();
     const stored = live.store();
     live.dispose();
-    return writeWorkbook(stored, bytes);
+    return writeWorkbook(stored, file);
   };
   return {
     port: createBrowserPort(univer, live),
     settle: () => live.settle(),
     async save() {
       await live.settle();
-      return writeWorkbook(live.store(), bytes).bytes;
+      return writeWorkbook(live.store(), file).bytes;
     },
     async close() {
       return (await closeFile()).bytes;
     },
     closeFile,
+    spills: () => live.workbook.getSheets().flatMap((sheet) => live.spills(sheet).map(({ area }) => ({ sheet: sheet.getSheetId(), area }))),
     faults: () =>
       live.workbook.getSheets().flatMap((sheet) => {
         const found: { cell: string; error: string; sentence: string }[] = [];

@@ -2,6 +2,7 @@ import { needsComputing } from "../workbook/document/formula-kind";
 import { readFile } from "../workbook/xlsx/read-workbook";
 import { readCall, readNamedFile, required, runCommand, type CommandAnswer } from "./command";
 import type { ComputedFile } from "./compute-file";
+import { nodeDeflater } from "./node-deflater";
 import { holdOutput } from "./output-file";
 
 const usage = `Usage: npm run -s recalc -- book.xlsx -o out.xlsx
@@ -22,9 +23,10 @@ async function main(args: readonly string[]): Promise<CommandAnswer> {
 
 async function recalculated(bytes: Uint8Array): Promise<ComputedFile> {
   // A file in which nothing is to be computed is the same file.
-  if (!needsComputing(readFile(bytes).document)) return { bytes, failed: [], outOfDate: [] };
+  const open = readFile(bytes, nodeDeflater);
+  if (!needsComputing(open.document)) return { bytes, failed: [], outOfDate: [] };
   const { computeFile } = await import("./compute-file");
-  return computeFile(bytes);
+  return computeFile(open);
 }
 
 runCommand(usage, main);

@@ -152,3 +152,20 @@ test.each([
   expect(xml).toContain("<v>40</v>");
   expect(xml).toContain(section);
 });
+
+// The error of a blocked spill is none of those that ECMA-376 part 1, section 18.17.2.7 lets a file say.
+test("a formula that would fill cells which nobody looks at does not, and leaves them as they are", async () => {
+  const lines = ['<c r="A1"><f>SEQUENCE(3)</f></c><c r="C1"><f>B9*2</f></c>', "", '<c r="A3"><v>7</v></c>', "", '<c r="A5"><v>8</v></c><c r="D5"><v>9</v></c>'];
+  const { sheets } = await recalc({ sheets: { Quote: rows(...lines) } });
+  const blank = [null, null, null, null];
+  expect(sheets[0]!.values).toEqual([[{ error: "#VALUE!" }, null, 0, null], blank, [7, null, null, null], blank, [8, null, null, 9]]);
+});
+
+test("sixty cells that each double the text before them end in an error, not in all of the memory (a cell holds 32,767 characters)", async () => {
+  const cells = Array.from({ length: 59 }, (_, index) => `<c r="A${index + 2}"><f>A${index + 1}&amp;A${index + 1}</f></c>`);
+  const { sheets } = await recalc({ sheets: { Quote: rows('<c r="A1" t="str"><v>0123456789</v></c>', ...cells) } });
+  const shown = sheets[0]!.values.map(([value]) => value);
+  // Ten characters doubled eleven times are 20,480.
+  expect(shown[11]).toHaveLength(20_480);
+  expect(shown.slice(12)).toEqual(new Array(48).fill({ error: "#VALUE!" }));
+});

@@ -14,9 +14,14 @@ export function isVolatile(formula: string): boolean {
   return formulaTokens(formula).some(({ kind, text }) => kind === "function" && volatileFunctions.has(text.toUpperCase()));
 }
 
-/** Tells whether a document holds anything that is to be computed: formulas of ours, and formulas without a result. */
+/** Tells whether a formula is to be computed: one of ours, or one without a result. */
+export function isToCompute({ hasResult }: DocumentCell, formula: string): boolean {
+  return hasResult === false || isOurs(formula);
+}
+
+/** Tells whether a document holds anything that is to be computed. */
 export function needsComputing(document: WorkbookDocument): boolean {
-  return someFormula(document, ({ hasResult }, formula) => hasResult === false || isOurs(formula));
+  return someFormula(document, isToCompute);
 }
 
 /** Tells whether a document holds a formula whose result nobody knows: one without any, or one of ours that the program that saved it did not know. */

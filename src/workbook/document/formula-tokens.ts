@@ -12,7 +12,8 @@ const kinds = ["text", "sheet", "error", "cell", "line", "other", "function", "n
 const token = new RegExp(
   [
     String.raw`("(?:[^"]|"")*")`,
-    String.raw`((?:'(?:[^']|'')*'|(?:\[\d+\])?[\p{L}\p{N}_.]+(?::[\p{L}\p{N}_.]+)?|\[\d+\])!)`,
+    // Behind a sheet stand cells: the second end of One!A1:One!B3 begins no run of sheets.
+    String.raw`(?<!!)((?:'(?:[^']|'')*'|(?:\[\d+\])?[\p{L}\p{N}_.]+(?::[\p{L}\p{N}_.]+)?|\[\d+\])!)`,
     String.raw`(#(?:NULL!|DIV/0!|VALUE!|REF!|NAME\?|NUM!|N/A|SPILL!|CALC!|GETTING_DATA))`,
     String.raw`(\$?[A-Za-z]{1,3}\$?[1-9]\d{0,6}(?![\p{L}\p{N}_.\(]))`,
     // Whole columns or rows.

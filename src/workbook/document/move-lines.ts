@@ -1,12 +1,14 @@
-import { columnLetters, columnNumber, foldSheetName, sameSheetName, type Area } from "../../sheet";
+import { columnLetters, columnNumber, foldSheetName, sameSheetName, sheetSize, type Area } from "../../sheet";
 import { formulaTokens } from "./formula-tokens";
 import type { LineMove } from "./workbook-document";
 
-/** Moves a run of rows, or columns; null when all of it went. */
-export function moveSpan(first: number, count: number, { at, by }: LineMove): { readonly first: number; readonly count: number } | null {
+/** Moves a run of rows, or columns; null when all of it went. What is pushed over the end of the sheet is cut off, and all rows stay all rows. */
+export function moveSpan(first: number, count: number, { axis, at, by }: LineMove): { readonly first: number; readonly count: number } | null {
+  const size = axis === "row" ? sheetSize.rows : sheetSize.columns;
+  if (first === 0 && count === size) return { first, count };
   if (by > 0) {
-    if (at <= first) return { first: first + by, count };
-    return { first, count: at < first + count ? count + by : count };
+    const [start, length] = at <= first ? [first + by, count] : [first, at < first + count ? count + by : count];
+    return start >= size ? null : { first: start, count: Math.min(length, size - start) };
   }
   const [gone, end] = [at - by, first + count];
   const left = count - Math.max(0, Math.min(gone, end) - Math.max(at, first));

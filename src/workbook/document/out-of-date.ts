@@ -1,7 +1,6 @@
-import { foldSheetName, type Area } from "../../sheet";
-import { isVolatile } from "./formula-kind";
-import { formulaReferences, formulaTokens } from "./formula-tokens";
-import type { DocumentSheet, WorkbookDocument } from "./workbook-document";
+import type { Area } from "../../sheet";
+import { InputReader, type FormulaInputs } from "./formula-inputs";
+import type { WorkbookDocument } from "./workbook-document";
 
 /** A cell by its sheet's id and its place. */
 export interface SheetCell {
@@ -40,14 +39,9 @@ class CellSet {
   }
 }
 
-/** What a formula looks at; `anything` where that cannot be read off it. */
-interface Inputs {
-  readonly sheet: string;
-  readonly row: number;
-  readonly column: number;
+/** A formula and what it looks at. */
+interface Inputs extends FormulaInputs, SheetCell {
   readonly isKept: boolean;
-  readonly areas: readonly { readonly sheet: string; readonly area: Area }[];
-  readonly anything: boolean;
 }
 
 /**
@@ -116,51 +110,4 @@ function allInputs(
       }),
     ),
   );
-}
-
-/** Reads what formulas look at: cells, names that stand for cells, columns of tables, the same cells of several sheets. */
-class InputReader {
-  private readonly sheets: ReadonlyMap<string, { readonly sheet: DocumentSheet; readonly place: number }>;
-  private readonly names: ReadonlyMap<string, string>;
-  private readonly tables: ReadonlyMap<string, { readonly sheet: string; readonly area: Area }>;
-  private depth = 0;
-
-  constructor(private readonly document: WorkbookDocument) {
-    this.sheets = new Map(document.sheets.map((sheet, place) => [foldSheetName(sheet.name), { sheet, place }]));
-    this.names = new Map(document.names.map(({ name, formula }) => [name.toUpperCase(), formula]));
-    this.tables = new Map(document.sheets.flatMap(({ id, tables }) => tables.map(({ name, area }) => [foldSheetName(name), { sheet: id, area }] as const)));
-  }
-
-  inputsOf(own: DocumentSheet, formula: string): Pick<Inputs, "areas" | "anything"> {
-    const areas: { sheet: string; area: Area }[] = [];
-    let anything = isVolatile(formula);
-    for (const { sheet, lastSheet, area } of formulaReferences(formula)) {
-      const first = sheet === undefined ? own : this.sheets.get(foldSheetName(sheet))?.sheet;
-      // A sheet of another workbook, or none.
-      if (first === undefined) continue;
-      areas.push(...this.span(first, lastSheet).map((id) => ({ sheet: id, area })));
-    }
-    for (const { kind, text } of formulaTokens(formula)) {
-      // The columns of a table go without its name inside it.
-      if (kind === "bracket") areas.push(...own.tables.map(({ area }) => ({ sheet: own.id, area })));
-      if (kind !== "name") continue;
-      const table = this.tables.get(foldSheetName(text));
-      const named = this.names.get(text.toUpperCase());
-      if (table !== undefined) areas.push(table);
-      else if (named !== undefined && this.depth < 8) {
-        this.depth += 1;
-        const behind = this.inputsOf(own, named);
-        this.depth -= 1;
-        areas.push(...behind.areas);
-        anything ||= behind.anything;
-      }
-    }
-    return { areas, anything };
-  }
-
-  private span(first: DocumentSheet, lastName: string | undefined): string[] {
-    const from = this.document.sheets.indexOf(first);
-    const to = lastName === undefined ? from : (this.sheets.get(foldSheetName(lastName))?.place ?? from);
-    return this.document.sheets.slice(Math.min(from, to), Math.max(from, to) + 1).map(({ id }) => id);
-  }
 }

@@ -7,6 +7,7 @@ import { CellFault, installCustomFunctions } from "../../functions/support/custo
 import { Comparison } from "./comparison";
 import { no, yes } from "./engine-values";
 import { readFormulaLiteralsAsWritten } from "./formula-literals";
+import { indexOnlyLookups } from "./lookup-index";
 
 /** Prefix of every worksheet function of ours. */
 export const namespace = "BAY";
@@ -26,6 +27,7 @@ export interface FaultNote {
 export function bayFunctions(): [new (name: string) => BaseFunction, string][] {
   installCustomFunctions();
   readFormulaLiteralsAsWritten();
+  indexOnlyLookups();
   const ours = catalogue.map((one): [new (name: string) => BaseFunction, string] => [engineClass(one), `${namespace}.${one.id}`]);
   return [...ours, [Comparison, "COMPARE"]];
 }

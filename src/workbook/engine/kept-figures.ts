@@ -49,7 +49,8 @@ export function keepFigures(univer: Univer, { keepsVolatile = false } = {}): Kep
     const { currentUnitId, currentSubUnitId, currentRow, currentColumn } = runtime;
     const workbook = workbooks.getUnit<Workbook>(currentUnitId, UniverInstanceType.UNIVER_SHEET);
     const figure = figureOf(workbook?.getSheetBySheetId(currentSubUnitId)?.getCellRaw(currentRow, currentColumn));
-    pass(figure === null ? result : judged(figure, result, alive.has(currentUnitId), keepsVolatile));
+    const fitting = inACell(result);
+    pass(figure === null ? fitting : judged(figure, fitting, alive.has(currentUnitId), keepsVolatile));
   };
   return {
     comeAlive() {
@@ -81,6 +82,16 @@ function judged(figure: Figure, result: FunctionVariantType, isAlive: boolean, k
   if (figure.verdict === "kept" || (figure.verdict === "volatile" && keepsVolatile)) return engineValues(figure.values);
   // What agrees to 15 digits is the file's figure to the last bit, and has the look of the file.
   return figure.verdict !== "volatile" && isSameFigure(figure.values, valuesOf(result)) ? engineValues(figure.values) : result;
+}
+
+/** Most characters of a text in a cell, as the spreadsheet host's published limits have it. */
+const longestText = 32_767;
+
+/** Gives an error in the place of a text that no cell holds: sixty cells that each double the one before would fill the memory. */
+function inACell(result: FunctionVariantType): FunctionVariantType {
+  let isLong = result instanceof StringValueObject && result.getValue().length > longestText;
+  if (result instanceof ArrayValueObject) result.iterator((cell) => (isLong ||= cell instanceof StringValueObject && cell.getValue().length > longestText));
+  return isLong ? ErrorValueObject.create(ErrorType.VALUE) : result;
 }
 
 function valuesOf(result: FunctionVariantType): CellValue[][] | null {

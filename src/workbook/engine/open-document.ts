@@ -2,7 +2,7 @@ import {
   DataValidationErrorStyle, DataValidationOperator, DataValidationRenderMode,
   type ICellData, type ISheetDataValidationRule, type IWorkbookData, type IWorksheetData,
 } from "@univerjs/core";
-import { isError, sheetSize, type Area, type CellValue } from "../../sheet";
+import { isError, isInArea, sheetSize, type Area, type CellValue } from "../../sheet";
 import { cellAt, type DocumentCell, type DocumentSheet, type FormulaFormat, type LineSetting, type TypingRule, type WorkbookDocument } from "../document/workbook-document";
 import { assembleWorkbook } from "./assemble-workbook";
 import { cellKind, no, yes } from "./engine-values";
@@ -10,7 +10,7 @@ import { formulaFormat } from "./formula-format";
 import { styleOfLook } from "./look-style";
 import type { Figure } from "./kept-figures";
 import { freeze } from "./store-sheet";
-import { columnPixels, resourceNames, rowPixels, toRange, type SheetExtras, type StoredSheet, type StoredStyle } from "./stored-sheet";
+import { columnPixels, numbered, resourceNames, rowPixels, toRange, type SheetExtras, type StoredSheet, type StoredStyle } from "./stored-sheet";
 
 /** The id under which cells of the engine name a look of the document. */
 export const lookId = (look: number): string => `look${look}`;
@@ -124,17 +124,22 @@ export function engineValue(value: CellValue, isComputed: boolean): ICellData {
 function dropSpilled({ cells }: DocumentSheet, cellData: Readonly<Record<number, Record<number, ICellData>>>): void {
   for (const [top, line] of cells) {
     for (const [left, { array }] of line) {
-      if (array === undefined) continue;
-      for (let row = array.row; row < array.row + array.rows; row += 1) {
-        for (let column = array.column; column < array.column + array.columns; column += 1) {
-          const stored = cellData[row]?.[column];
-          if (stored === undefined || (row === top && column === left)) continue;
-          if (stored.s === undefined) Reflect.deleteProperty(cellData[row]!, column);
-          else cellData[row]![column] = { s: stored.s };
+      if (array === undefined || array.rows * array.columns < 2) continue;
+      for (const [row, stored] of rowsWithin(cellData, array)) {
+        for (const [column, cell] of numbered(stored)) {
+          if (!isInArea({ row, column }, array) || (row === top && column === left)) continue;
+          if (cell.s === undefined) Reflect.deleteProperty(stored, column);
+          else stored[column] = { s: cell.s };
         }
       }
     }
   }
+}
+
+/** Lists the rows of an area that hold anything: an area may be as large as the sheet. */
+function rowsWithin(cellData: Readonly<Record<number, Record<number, ICellData>>>, { row, rows }: Area): (readonly [number, Record<number, ICellData>])[] {
+  if (rows > mostSpilled) return numbered(cellData).filter(([at]) => at >= row && at < row + rows);
+  return Array.from({ length: rows }, (_, down) => [row + down, cellData[row + down] ?? {}] as const);
 }
 
 function openColumns(columns: readonly LineSetting[], count: number, styles: Readonly<Record<string, StoredStyle>>): NonNullable<IWorksheetData["columnData"]> {

@@ -20,14 +20,22 @@ export interface SavedFile {
   readonly pointing: readonly string[];
 }
 
-/** Reads the bytes of an .xlsx file as a workbook of the engine; refuses with a sentence what is no workbook or too large. */
-export function readWorkbook(bytes: Uint8Array, { keepsFigures = true } = {}): IWorkbookData {
-  return openDocument(readFile(bytes).document, { keepsFigures });
+/** Reads an .xlsx file as a workbook of the engine; refuses with a sentence what is no workbook or too large. */
+export function readWorkbook(file: Uint8Array | OpenFile, { keepsFigures = true } = {}): IWorkbookData {
+  return openDocument(openedFile(file).document, { keepsFigures });
 }
 
-/** Makes an .xlsx file of a workbook of the engine: of `original`, the file it was opened from, in which only what differs is written, or a new one. */
-export function writeWorkbook(stored: StoredWorkbook, original?: Uint8Array): SavedFile {
-  const opened = original === undefined ? null : readFile(original);
+function openedFile(file: Uint8Array | OpenFile): OpenFile {
+  return file instanceof Uint8Array ? readFile(file) : file;
+}
+
+/**
+ * Makes an .xlsx file of a workbook of the engine: of `original`, the file it was opened from, in which only what differs is written, or a new one.
+ *
+ * The document of an open file may hold less than the file; what it does not hold stays as it stands. The open file is used up.
+ */
+export function writeWorkbook(stored: StoredWorkbook, original?: Uint8Array | OpenFile): SavedFile {
+  const opened = original === undefined ? null : openedFile(original);
   const pointing = opened === null ? [] : pointingParts(opened, changedSheets(opened, stored), opened.file.names());
   const open = opened && withMoves(opened, stored);
   const base: WorkbookDocument = open?.document ?? emptyDocument;

@@ -1,5 +1,5 @@
 import { anywhereDeflater, pack, readArchive, unpack, unpackAgain, writeArchive, type ArchiveEntry, type Deflater } from "./zip-archive";
-import { damaged } from "./file-problems";
+import { damaged, limits, tooLarge } from "./file-problems";
 import { childrenOf, parseXml, prefixOf, splice, writeAttributes, type Splice } from "./xml";
 
 /** A link from one part of a file to another, or out of the file. */
@@ -38,6 +38,8 @@ export class FilePackage {
   private room = new Uint8Array(0);
   /** Parts that came and were not found whole yet. */
   private readonly unchecked = new Set<ArchiveEntry>();
+  /** What was read so far of the parts that came. */
+  private readonly texts = { bytes: 0, tags: 0 };
 
   private constructor(private readonly deflater: Deflater = anywhereDeflater) {}
 
@@ -76,7 +78,12 @@ export class FilePackage {
     const entry = this.find(name);
     if (entry === undefined) return null;
     if ("text" in entry) return entry.text;
-    const plain = this.unchecked.has(entry) ? unpack(entry, this.deflater) : unpackAgain(entry);
+    if (!this.unchecked.has(entry)) return decode(unpackAgain(entry));
+    this.texts.bytes += entry.bytes;
+    if (this.texts.bytes > limits.textBytes) throw tooLarge(`holds more than ${limits.textBytes / 1_000_000} MB of cells and texts`);
+    const plain = unpack(entry, this.deflater);
+    this.texts.tags += countTags(plain);
+    if (this.texts.tags > limits.tags) throw tooLarge("nests or repeats its parts without measure");
     this.unchecked.delete(entry);
     return decode(plain);
   }
@@ -242,10 +249,30 @@ function relativeTo(part: string, target: string): string {
   return [...from.slice(common).map(() => ".."), ...to.slice(common)].join("/");
 }
 
+/** Counts the tags of a text before anything is made of it; refuses one that goes on and on without any. */
+function countTags(bytes: Uint8Array): number {
+  let [tags, last] = [0, 0];
+  const refuseLong = (at: number) => {
+    if (at - last > limits.betweenTags) throw tooLarge(`holds a text of more than ${limits.betweenTags / 1_000_000} MB`);
+  };
+  for (let at = 0; at < bytes.length; at += 1) {
+    if (bytes[at] !== openingBracket) continue;
+    refuseLong(at);
+    tags += 1;
+    last = at;
+  }
+  refuseLong(bytes.length);
+  return tags;
+}
+
+const openingBracket = 0x3c;
+
 function decode(bytes: Uint8Array): string {
   const [first = 0, second = 0] = bytes;
   const named = /encoding=["']([\w-]+)["']/i.exec(new TextDecoder("latin1").decode(bytes.subarray(0, 200)))?.[1];
-  const encoding = first === 0xff && second === 0xfe ? "utf-16le" : first === 0xfe && second === 0xff ? "utf-16be" : (named ?? "utf-8");
+  // Two bytes a character, told by a mark in front or else by the first bracket: XML 1.0, appendix F.
+  const [isLow, isHigh] = [(first === 0xff && second === 0xfe) || (first === openingBracket && second === 0), (first === 0xfe && second === 0xff) || (first === 0 && second === openingBracket)];
+  const encoding = isLow ? "utf-16le" : isHigh ? "utf-16be" : (named ?? "utf-8");
   try {
     return new TextDecoder(/^utf-?16$/i.test(encoding) ? "utf-8" : encoding, { fatal: true }).decode(bytes);
   } catch {

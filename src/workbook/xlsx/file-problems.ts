@@ -2,7 +2,8 @@ import { invalid } from "../../planning/text";
 
 /** What may be opened. Above it a browser runs out of memory, or somebody means harm. */
 export const limits = {
-  fileBytes: 50_000_000, unpackedBytes: 300_000_000, entries: 4_000, sheets: 250, cells: 1_500_000, elements: 12_000_000, depth: 200, merges: 100_000, rules: 20_000,
+  fileBytes: 50_000_000, unpackedBytes: 300_000_000, textBytes: 160_000_000, tags: 12_000_000, betweenTags: 2_000_000,
+  entries: 4_000, sheets: 250, cells: 1_500_000, elements: 12_000_000, treeElements: 500_000, depth: 200, merges: 100_000, rules: 20_000,
 } as const;
 
 /** Makes the problem of a file that is no whole workbook. */

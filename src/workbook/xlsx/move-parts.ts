@@ -21,7 +21,8 @@ export function moveParts({ file, workbookPart, sheets }: OpenFile, moved: Sheet
   for (const { part, name } of sheets) {
     const xml = file.read(part);
     if (xml === null) continue;
-    const patched = part === moved.part ? moveSheet(xml, moved) : moveTexts(xml, name, moved, sheetFormulas);
+    const followed = moveAttributes(xml, name, moved);
+    const patched = part === moved.part ? moveSheet(followed, moved) : moveTexts(followed, name, moved, sheetFormulas);
     if (patched !== xml) file.write(part, patched);
     if (part === moved.part) moveAttached(file, part, moved);
   }
@@ -30,10 +31,13 @@ export function moveParts({ file, workbookPart, sheets }: OpenFile, moved: Sheet
   }
   for (const part of file.names().filter((name) => /^xl\/pivotCache\/pivotCacheDefinition[^/]*\.xml$/i.test(name))) {
     rewrite(file, part, (xml) =>
-      patchElements(xml, (name, { sheet = "", ref = "" }) => (name === "worksheetSource" && sameSheetName(sheet, moved.name) ? { ref: movedAddresses(ref, moved.move) } : null)),
+      patchElements(xml, (name, { sheet = "", ref = "" }) => (isPivotSource(name) && sameSheetName(sheet, moved.name) ? { ref: movedAddresses(ref, moved.move) } : null)),
     );
   }
 }
+
+/** Elements that say of which cells a pivot table is made: one area, or several that are put together. */
+const isPivotSource = (element: string): boolean => element === "worksheetSource" || element === "rangeSet";
 
 const sheetFormulas: readonly string[] = ["f", "formula", "formula1", "formula2"];
 
@@ -54,9 +58,27 @@ export function renameSheets(file: FilePackage, workbookPart: string, names: Rea
   const changed = (text: string) => renameReferences(text, names);
   for (const part of file.names().filter((name) => /^xl\/charts\/[^/]+\.xml$/i.test(name))) rewrite(file, part, (xml) => changeTexts(xml, ["f"], changed));
   for (const part of file.names().filter((name) => /^xl\/pivotCache\/pivotCacheDefinition[^/]*\.xml$/i.test(name))) {
-    rewrite(file, part, (xml) => patchElements(xml, (name, { sheet }) => (name === "worksheetSource" && sheet !== undefined ? { sheet: names.get(foldSheetName(sheet)) ?? sheet } : null)));
+    rewrite(file, part, (xml) => patchElements(xml, (name, { sheet }) => (isPivotSource(name) && sheet !== undefined ? { sheet: names.get(foldSheetName(sheet)) ?? sheet } : null)));
   }
   rewrite(file, workbookPart, (xml) => changeTexts(xml, ["definedName"], changed, ({ name = "" }) => name.startsWith("_xlnm.")));
+}
+
+/** Attributes in which an element of a sheet says a formula: where a link leads to, and from which cell a scale or a row of icons takes its ends. */
+const formulaAttributes: Readonly<Record<string, string>> = { hyperlink: "location", cfvo: "val" };
+
+/** Moves the formulas that stand in attributes. What led to a cell that went stays as it was. */
+function moveAttributes(xml: string, own: string, { name, move }: SheetMove): string {
+  return !/[<:](?:hyperlink|cfvo)\s/.test(xml) ? xml : changeAttributes(xml, formulaAttributes, (formula) => moveReferences(formula, own, name, move));
+}
+
+function changeAttributes(xml: string, names: Readonly<Record<string, string>>, change: (formula: string) => string): string {
+  return patchElements(xml, (element, attributes) => {
+    const attribute = names[element];
+    const formula = attribute === undefined ? undefined : attributes[attribute];
+    if (attribute === undefined || formula === undefined) return null;
+    const changed = change(formula);
+    return changed.includes("#REF!") ? null : { [attribute]: changed };
+  });
 }
 
 function changeTexts(xml: string, elements: readonly string[], change: (text: string) => string, isMeant: (attributes: Attributes) => boolean = () => true): string {
@@ -80,8 +102,8 @@ function changeTexts(xml: string, elements: readonly string[], change: (text: st
   return splices.length === 0 ? xml : splice(xml, splices);
 }
 
-/** Attributes of a sheet's elements that name cells. */
-const addressAttributes: readonly string[] = ["ref", "sqref", "activeCell"];
+/** Attributes of a sheet's elements that name cells; `r1` and `r2` are the inputs of a what-if table. */
+const addressAttributes: readonly string[] = ["ref", "sqref", "activeCell", "r1", "r2"];
 
 function moveSheet(xml: string, moved: SheetMove): string {
   const { move } = moved;
@@ -194,7 +216,11 @@ function moveAttached(file: FilePackage, part: string, { name, move }: SheetMove
     }
     if (kind === "pivotTable") rewrite(file, target, (xml) => patchElements(xml, (element, attributes) => (element === "location" ? addressOf(attributes, move) : null)));
     if (kind === "comments" || kind === "threadedComment") rewrite(file, target, (xml) => withoutGone(xml, ["comment", "threadedComment"], move));
-    if (kind === "drawing") rewrite(file, target, (xml) => moveNumbers(xml, { from: "from", to: "to" }, move.axis === "row" ? "row" : "col", move));
+    if (kind === "drawing") {
+      rewrite(file, target, (xml) => moveNumbers(xml, { from: "from", to: "to" }, move.axis === "row" ? "row" : "col", move));
+      // A shape may show the text of a cell of its own sheet.
+      rewrite(file, target, (xml) => changeAttributes(xml, { sp: "textlink" }, (formula) => moveReferences(formula, name, name, move)));
+    }
     if (kind === "vmlDrawing") rewrite(file, target, (xml) => moveNumbers(xml, null, move.axis === "row" ? "Row" : "Column", move));
   }
 }

@@ -47,7 +47,8 @@ export function patchSheet(xml: string, before: DocumentSheet, after: DocumentSh
   const outline = outlineSheet(xml, (row) => cells.has(row));
   if (!outline.sections.some(({ name }) => name === "sheetData")) return patchSheet(withData(xml, outline), before, after, writing);
   const { prefix } = outline;
-  const splices = [...outline.numbering, ...cellSplices(xml, outline, cells, rows, after.cells, writing)];
+  const written = cellSplices(xml, outline, cells, rows, after.cells, writing);
+  const splices = [...outsideOf(written, outline.numbering), ...written];
   if (formats) {
     const standing = outline.sections.filter(({ name }) => name === "conditionalFormatting");
     for (const { start, end } of standing) splices.push({ start, end, text: withoutOurFormats(xml.slice(start, end), prefix, after.formats.length) });
@@ -61,6 +62,16 @@ export function patchSheet(xml: string, before: DocumentSheet, after: DocumentSh
   }
   if (differs(before, after, "typingRules")) splices.push(...withoutRulesInExtension(xml, outline));
   return splice(xml, splices.filter(({ start, end, text }) => start !== end || text !== ""));
+}
+
+/** Leaves out what lies inside a part that is written anew: rows and cells that are say their places themselves. */
+function outsideOf(written: readonly Splice[], numbering: readonly Splice[]): Splice[] {
+  const parts = written.filter(({ start, end }) => start < end).sort((a, b) => a.start - b.start);
+  let next = 0;
+  return numbering.filter(({ start }) => {
+    while (next < parts.length && parts[next]!.end <= start) next += 1;
+    return next === parts.length || start <= parts[next]!.start;
+  });
 }
 
 function inOrder<Section extends readonly [name: string, ...unknown[]]>(sections: readonly Section[]): Section[] {

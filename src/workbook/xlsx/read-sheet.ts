@@ -24,6 +24,7 @@ export interface ListedSheet {
 
 /** Reads one sheet of cells, with its tables, notes and drawings. */
 export function readSheet(file: FilePackage, { id, name, state, part }: ListedSheet, xml: string, context: SheetContext): DocumentSheet {
+  if (context.count.cells + countCells(xml) > limits.cells) throw tooLarge(`has more than ${limits.cells.toLocaleString("en")} cells`);
   const reader = new CellReader(context);
   const outside = new SettingsReader(context);
   const path: string[] = [];
@@ -72,6 +73,15 @@ export function readSheet(file: FilePackage, { id, name, state, part }: ListedSh
     drawings: partsOf("drawing").reduce((sum, drawing) => sum + drawing.children.filter((one) => one.name.endsWith("Anchor") || one.name === "AlternateContent").length, 0),
   };
 }
+
+/** Counts the cells of a sheet as nearly every program writes them, at a glance: reading a million and a half only to refuse them takes its time. */
+function countCells(xml: string): number {
+  let count = 0;
+  for (let at = xml.indexOf(openingCell); at >= 0; at = xml.indexOf(openingCell, at + openingCell.length)) count += 1;
+  return count;
+}
+
+const openingCell = "<c ";
 
 /** Gathers what a sheet says beside its cells. */
 class SettingsReader {

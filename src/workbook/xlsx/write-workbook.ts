@@ -10,7 +10,7 @@ import { isDateFormat } from "./read-looks";
 import type { FileSheet, OpenFile } from "./read-workbook";
 import { LookWriter } from "./write-looks";
 import { writeTables } from "./write-tables";
-import { child, childrenOf, descendants, escapeXml, isOn, numberOf, parseXml, prefixOf, relationId, splice, writeAttributes, type Splice, type XmlNode } from "./xml";
+import { child, childrenOf, descendants, escapeXml, isOn, numberOf, parseXml, prefixOf, relationId, splice, writeAttributes, type Attributes, type Splice, type XmlNode } from "./xml";
 
 /** Number of the calculation of today's programs: a file with an older one is computed anew by them. */
 const calculation = 191_029;
@@ -221,7 +221,7 @@ function sheetList(
   return splices;
 }
 
-/** Names are written anew where they, the titles of printed pages or the places of sheets changed; what only programs know stays. */
+/** Names are written anew, each with all that the file says of it, where they, the titles of printed pages or the places of sheets changed; what only programs know stays. */
 function namesOf(
   root: XmlNode, p: string, standing: readonly FileSheet[], order: readonly (FileSheet | DocumentSheet)[], before: WorkbookDocument, after: WorkbookDocument,
 ): Splice | null {
@@ -234,16 +234,22 @@ function namesOf(
   const moves = nodes.some(({ attributes }) => attributes["localSheetId"] !== undefined && placeNow(Number(attributes["localSheetId"])) !== Number(attributes["localSheetId"]));
   if (!changesTitles && !changesNames && !moves) return null;
   const name = (attributes: Record<string, string | number | undefined>, text: string) => `<${p}definedName${writeAttributes(attributes)}>${escapeXml(text)}</${p}definedName>`;
+  const placeOf = (id: string) => order.findIndex((sheet) => sheet.id === id);
+  const sheetOf = (local: string | undefined) => (local === undefined ? undefined : (standing[Number(local)]?.id ?? undefined));
+  const isOf = ({ name, localSheetId }: Attributes) => (one: DocumentName) => one.name === name && one.sheet === sheetOf(localSheetId);
   const stays = nodes.flatMap(({ attributes, text }) => {
     const isProgramName = (attributes["name"] ?? "").startsWith("_xlnm.");
-    if ((attributes["name"] === "_xlnm.Print_Titles" && changesTitles) || (!isProgramName && changesNames && text !== "")) return [];
+    if (attributes["name"] === "_xlnm.Print_Titles" && changesTitles) return [];
+    const now = isProgramName || text === "" ? undefined : after.names.find(isOf(attributes));
+    if (!isProgramName && text !== "" && now === undefined) return [];
+    const said = now === undefined || now.formula === before.names.find(isOf(attributes))?.formula ? text : toFileFormula(now.formula);
     const local = attributes["localSheetId"];
-    if (local === undefined) return [name(attributes, text)];
+    if (local === undefined) return [name(attributes, said)];
     const place = placeNow(Number(local));
-    return place < 0 ? [] : [name({ ...attributes, localSheetId: place }, text)];
+    return place < 0 ? [] : [name({ ...attributes, localSheetId: place }, said)];
   });
-  const placeOf = (id: string) => order.findIndex((sheet) => sheet.id === id);
-  const ours = !changesNames ? [] : after.names.map((one: DocumentName) => {
+  const added = after.names.filter((one) => !nodes.some(({ attributes, text }) => text !== "" && isOf(attributes)(one)));
+  const ours = added.map((one) => {
     return name({ name: one.name, localSheetId: one.sheet === undefined ? undefined : placeOf(one.sheet), hidden: one.hidden === true ? 1 : undefined }, toFileFormula(one.formula));
   });
   const titled = !changesTitles ? [] : after.sheets.flatMap(({ id, name: sheet, print: { titleRows } }) => {

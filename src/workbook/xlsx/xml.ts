@@ -74,8 +74,11 @@ type Growing = { -readonly [Key in keyof XmlNode]: XmlNode[Key] } & { children: 
 export function parseXml(xml: string): XmlNode {
   const stack: Growing[] = [];
   let root: XmlNode | undefined;
+  let nodes = 0;
   walkXml(xml, {
     open(name, attributes, start, end) {
+      nodes += 1;
+      if (nodes > limits.treeElements) throw tooLarge("nests or repeats its parts without measure");
       const node: Growing = { name, attributes: standingAlone(attributes), children: [], text: "", start, inner: end, innerEnd: end, end };
       stack.at(-1)?.children.push(node);
       root ??= node;

@@ -37,18 +37,19 @@ export function readArchive(bytes: Uint8Array): ArchiveEntry[] {
 }
 
 function readDirectory(bytes: Uint8Array, view: DataView): ArchiveEntry[] {
-  const { count, start } = findDirectory(view);
+  const { count, start, shift } = findDirectory(view);
   if (count > limits.entries) throw tooLarge(`holds ${count} parts; ${limits.entries} is the most`);
   const names = new TextDecoder();
   const entries: ArchiveEntry[] = [];
-  let at = start;
+  let at = start + shift;
   let unpacked = 0;
   for (let index = 0; index < count; index += 1) {
     if (view.getUint32(at, true) !== signatures.entry) throw damaged();
     const [flags, method] = [view.getUint16(at + 8, true), view.getUint16(at + 10, true)];
     const [nameLength, extraLength, commentLength] = [view.getUint16(at + 28, true), view.getUint16(at + 30, true), view.getUint16(at + 32, true)];
     if ((flags & 1) !== 0) throw locked();
-    const [size, packedSize, offset] = sizesOf(view, at, nameLength, extraLength);
+    const [size, packedSize, place] = sizesOf(view, at, nameLength, extraLength);
+    const offset = place + shift;
     const name = names.decode(bytes.subarray(at + 46, at + 46 + nameLength));
     if (view.getUint32(offset, true) !== signatures.local) throw damaged();
     const localName = view.getUint16(offset + 26, true);
@@ -58,20 +59,26 @@ function readDirectory(bytes: Uint8Array, view: DataView): ArchiveEntry[] {
     unpacked += size;
     at += 46 + nameLength + extraLength + commentLength;
   }
+  // More parts than were counted: one that nobody asks for would go without a sign.
+  if (view.getUint32(at, true) === signatures.entry) throw damaged();
   if (unpacked > limits.unpackedBytes) throw tooLarge(`would take ${megabytes(unpacked)} MB once unpacked; ${megabytes(limits.unpackedBytes)} MB is the most`);
   return entries;
 }
 
-function findDirectory(view: DataView): { readonly count: number; readonly start: number } {
+/** Finds the directory, which ends where the end record begins; where something was put in front of the archive all places are shifted by its length. */
+function findDirectory(view: DataView): { readonly count: number; readonly start: number; readonly shift: number } {
   // The end record is 22 bytes and may be followed by a comment of at most 65,535.
   for (let at = view.byteLength - 22; at >= 0 && at >= view.byteLength - 22 - 65_535; at -= 1) {
     if (view.getUint32(at, true) !== signatures.end) continue;
     const [count, start] = [view.getUint16(at + 10, true), view.getUint32(at + 16, true)];
-    if (start !== large && count !== 0xffff) return { count, start };
+    if (start !== large && count !== 0xffff) {
+      const shift = at - view.getUint32(at + 12, true) - start;
+      return { count, start, shift: shift > 0 && start + shift + 4 <= at && view.getUint32(start + shift, true) === signatures.entry ? shift : 0 };
+    }
     if (view.getUint32(at - 20, true) !== signatures.locator64) throw damaged();
     const end = Number(view.getBigUint64(at - 12, true));
     if (view.getUint32(end, true) !== signatures.end64) throw damaged();
-    return { count: Number(view.getBigUint64(end + 32, true)), start: Number(view.getBigUint64(end + 48, true)) };
+    return { count: Number(view.getBigUint64(end + 32, true)), start: Number(view.getBigUint64(end + 48, true)), shift: 0 };
   }
   throw damaged();
 }

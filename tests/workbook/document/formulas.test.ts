@@ -31,6 +31,11 @@ test.each([
   ["all their rows go", "A3+SUM(A3:A4)", "row", 2, -2, "#REF!+SUM(#REF!)"],
   ["a column comes", "B1+SUM(A:C)+SUM(2:3)", "column", 1, 1, "C1+SUM(A:D)+SUM(2:3)"],
   ["they are on another sheet", "Other!A3+A3", "row", 0, 1, "Other!A3+A4"],
+  ["both ends name the sheet", "SUM(Own!A1:Own!A5)+SUM(Other!A1:Other!A5)", "row", 2, 2, "SUM(Own!A1:Own!A7)+SUM(Other!A1:Other!A5)"],
+  ["they end with the sheet", "SUM(A2:A1048576)+A1048576", "row", 2, 2, "SUM(A2:A1048576)+#REF!"],
+  ["they are all rows or all columns", "SUM(A1:A1048576)+SUM($A$2:$XFD$2)", "row", 0, 1, "SUM(A1:A1048576)+SUM($A$3:$XFD$3)"],
+  ["columns come before the last", "SUM($A$2:$XFD$2,B1:XFD1)", "column", 0, 1, "SUM($A$2:$XFD$2,C1:XFD1)"],
+  ["rows go from all of them", "SUM(A1:A1048576)", "row", 4, -2, "SUM(A1:A1048576)"],
   ["the sheet is named outright", "'Own'!A3+Other!B3", "row", 0, 1, "'Own'!A4+Other!B3"],
 ] as const)("references move when %s", (_what, formula, axis, at, by, moved) => {
   expect(moveReferences(formula, "Own", "Own", { axis, at, by })).toBe(moved);

@@ -39,6 +39,7 @@ function withNumber(bytes: Uint8Array, signature: number, offset: number, number
 
 // Places in the directory of an archive: APPNOTE 6.3, section 4.3.12.
 const entry = { signature: 0x02014b50, flags: 8, crc: 16, size: 24 } as const;
+const end = { signature: 0x06054b50, counts: 8 } as const;
 const oldOffice = new Uint8Array([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1, ...new Array<number>(600).fill(0)]);
 const good = zip(partsOf([sheetText("<sheetData/>")]));
 const bomb = '<!DOCTYPE x [<!ENTITY a "aaaaaaaaaa"><!ENTITY b "&a;&a;&a;&a;&a;&a;&a;&a;">]>';
@@ -62,6 +63,16 @@ test.each<[string, Uint8Array, RegExp]>([
   ["an archive that lies about its size", withNumber(zip(partsOf([sheetText(" ".repeat(1_000_000))])), entry.signature, entry.size, 500), /damaged/],
   ["251 sheets", zip(partsOf(new Array<string>(251).fill(sheetText("")))), /has 251 sheets; 250 is the most/],
   ["a million and a half cells and one", zip(partsOf([sheetText(`<sheetData><row>${"<c r='A1'/>".repeat(1_500_001)}</row></sheetData>`)])), /more than 1,500,000 cells/],
+  [
+    "more cells than anybody waits for, told before they are read",
+    zip(partsOf([sheetText(`<sheetData><row></wrong>${"<c r='A1'/>".repeat(1_500_001)}</row></sheetData>`)])),
+    /more than 1,500,000 cells/,
+  ],
+  ["a text that goes on and on", zip(partsOf([sheetText(`<sheetData><row><c t='str'><v>${"x".repeat(2_000_001)}</v></c></row></sheetData>`)])), /holds a text of more than 2 MB/],
+  ["twelve million elements and one", zip(partsOf([sheetText("<x/>".repeat(12_000_001))])), /without measure/],
+  ["half a million names and one", zip({ ...partsOf([sheetText("")]), "xl/_rels/workbook.xml.rels": `<r>${"<x/>".repeat(500_001)}</r>` }), /without measure/],
+  ["more text than anybody reads", writeArchive([{ ...pack("xl/workbook.xml", strToU8("<x/>")), bytes: 160_000_001 }]), /more than 160 MB of cells and texts/],
+  ["a directory that counts too few parts", withNumber(zip({ ...partsOf([sheetText("")]), "xl/drawings/drawing1.xml": "<x/>" }), end.signature, end.counts, 4 | (4 << 16)), /damaged/],
   ["elements nested without measure", zip(partsOf([sheetText("<a>".repeat(300) + "</a>".repeat(300))])), /without measure/],
   ["entities of its own", zip(partsOf([`${bomb}${sheetText("<sheetData><row><c><v>&b;</v></c></row></sheetData>")}`])), /damaged/],
   ["a character that is none", zip(partsOf([sheetText("<sheetData><row><c t='str'><v>&#x110000;</v></c></row></sheetData>")])), /damaged/],
@@ -85,10 +96,16 @@ test.each([
   ["a target with a broken escape", { "xl/_rels/workbook.xml.rels": rels(["worksheets/../worksheets/sheet0.xml"]), "xl/worksheets/_rels/sheet0.xml.rels": rels(["%ZZ/gone.xml"]) }],
   ["a target that climbs over the root", { "xl/worksheets/_rels/sheet0.xml.rels": rels(["../../../../../etc/passwd"]) }],
   ["columns without end", { "xl/worksheets/sheet0.xml": sheetText('<cols><col min="1" max="2000000000" width="9"/></cols><sheetData><row r="1"><c r="A1"><v>1</v></c></row></sheetData>') }],
+  ["text in UTF-16 without a mark in front", { "xl/worksheets/sheet0.xml": new Uint8Array(Buffer.from(sheetText('<sheetData><row r="1"><c r="A1"><v>1</v></c></row></sheetData>'), "utf16le")) }],
   ["text in UTF-16", { "xl/worksheets/sheet0.xml": new Uint8Array(Buffer.from(`\ufeff${sheetText('<sheetData><row r="1"><c r="A1"><v>1</v></c></row></sheetData>')}`, "utf16le")) }],
 ])("%s are no damage", (_what, parts) => {
   const whole = partsOf([sheetText('<sheetData><row r="1"><c r="A1"><v>1</v></c></row></sheetData>')]);
   expect(readFile(zip({ ...whole, ...parts })).document.sheets[0]!.cells.get(0)?.get(0)?.value).toBe(1);
+});
+
+test("an archive behind something else is read by its directory: APPNOTE 6.3, section 4.3.16", () => {
+  const whole = zip(partsOf([sheetText('<sheetData><row r="1"><c r="A1"><v>1</v></c></row></sheetData>')]));
+  expect(readFile(Uint8Array.from([...Buffer.from("in front of it"), ...whole])).document.sheets[0]!.cells.get(0)?.get(0)?.value).toBe(1);
 });
 
 test("the sum of a part is that of the standard's check word (CRC-32 of ITU-T V.42: cbf43926 for 123456789)", () => {

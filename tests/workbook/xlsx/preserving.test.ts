@@ -74,3 +74,30 @@ test("names of parts that differ in case alone are both kept", () => {
   const open = readFile(two);
   expect(Object.keys(unzipSync(writeFile(open, open.document, open.document)))).toEqual(Object.keys(unzipSync(two)));
 });
+
+test("cells are written into a sheet whose rows and cells do not say their places, as ECMA-376 part 1, section 18.3.1.4 allows", () => {
+  const file = rawWorkbook({ sheets: { One: "<sheetData><row><c><v>1</v></c><c><v>2</v></c></row><row><c><v>3</v></c><c><v>4</v></c></row></sheetData>" } });
+  const [open, base] = [readFile(file), readFile(file).document];
+  const sheets = base.sheets.map((one) => ({ ...one, cells: new Map(one.cells), rows: [{ first: 1, last: 1, size: 30 }] }));
+  putCell(sheets[0]!.cells, 0, 1, { value: 20, look: 0 });
+  putCell(sheets[0]!.cells, 1, 2, { value: 5, look: 0 });
+  const saved = writeFile(open, base, { ...base, sheets });
+  const again = readFile(saved).document.sheets[0]!;
+  expect([...again.cells.values()].map((line) => [...line].map(([column, { value }]) => [column, value]))).toEqual([[[0, 1], [1, 20]], [[0, 3], [1, 4], [2, 5]]]);
+  expect(again.rows).toMatchObject([{ first: 1, size: 30 }]);
+  expect(strFromU8(unzipSync(saved)["xl/worksheets/sheet1.xml"]!)).toContain('<row r="1"><c r="A1"><v>1</v></c><c r="B1"><v>20</v></c></row>');
+});
+
+test("names of which one changes keep what the file says of them, and one that is added stands behind them", () => {
+  const name = (attributes: string, formula: string) => `<definedName ${attributes}>${formula}</definedName>`;
+  const file = rawWorkbook({
+    sheets: { One: "<sheetData/>", Two: "<sheetData/>" },
+    behind: `<definedNames>${name('name="Rate" comment="a share"', "One!$A$1")}${name('name="Local" localSheetId="1" vbProcedure="0"', "_xlfn.SEQUENCE(4)")}</definedNames>`,
+  });
+  const [open, base] = [readFile(file), readFile(file).document];
+  const [first, ...others] = base.names;
+  const saved = unzipSync(writeFile(open, base, { ...base, names: [{ ...first!, formula: "One!$A$2" }, ...others, { name: "New", formula: "One!$B$1" }] }));
+  expect(strFromU8(saved["xl/workbook.xml"]!)).toContain(
+    `<definedNames>${name('name="Rate" comment="a share"', "One!$A$2")}${name('name="Local" localSheetId="1" vbProcedure="0"', "_xlfn.SEQUENCE(4)")}${name('name="New"', "One!$B$1")}</definedNames>`,
+  );
+});
