@@ -1,18 +1,17 @@
-import { readTab, tabAnswers } from "../planning/commissioning/tab";
 import { tableKeys } from "../planning/plan/schema";
 import { readPlan } from "../planning/plan/read";
 import { invalid, quote } from "../planning/text";
-import { cellAddress, type SheetSnapshot } from "../sheet";
-import { answerSheets, type AnswersOf } from "../workbook/document/answer-sheets";
+import { cellAddress } from "../sheet";
 import { openDocumentPort } from "../workbook/document/document-port";
 import { documentSnapshot } from "../workbook/document/document-snapshot";
-import { cellsWithoutResult, lacksResult, lacksResults } from "../workbook/document/formula-kind";
+import { cellsWithoutResult, lacksResults } from "../workbook/document/formula-kind";
 import type { WorkbookDocument } from "../workbook/document/workbook-document";
 import type { WorkbookPort } from "../workbook/port";
 import { pointingParts } from "../workbook/xlsx/pointing-parts";
 import { readFile } from "../workbook/xlsx/read-workbook";
 import { FileWriter } from "../workbook/xlsx/write-workbook";
 import { readNamedFile } from "./command";
+import { answersOfTab, withKnownAnswers } from "./known-answers";
 import { nodeDeflater } from "./node-deflater";
 
 /** A workbook file that is open without anything that computes. */
@@ -33,11 +32,11 @@ export interface OpenWorkbookFile {
 export async function openWorkbookFile(name: string): Promise<OpenWorkbookFile> {
   const bytes = await readNamedFile(name);
   let open = readFile(bytes, nodeDeflater);
-  let document = answered(open.document);
+  let document = withKnownAnswers(open.document);
   if (lacksResults(document)) {
     const { computeFile } = await import("./compute-file");
-    open = readFile((await computeFile(open)).bytes, nodeDeflater);
-    document = answered(open.document);
+    open = readFile((await computeFile({ ...open, document })).bytes, nodeDeflater);
+    document = withKnownAnswers(open.document);
     refuseOpen(document);
   }
   const { port, finish, putAway } = openDocumentPort(document, answersOfTab);
@@ -57,16 +56,6 @@ export async function openWorkbookFile(name: string): Promise<OpenWorkbookFile> 
       });
     },
   };
-}
-
-/** Says what formulas of ours on a commissioning tab answer; nothing of another sheet. */
-const answersOfTab: AnswersOf = (sheet: SheetSnapshot) => {
-  const tab = readTab(sheet);
-  return tab === null ? [] : tabAnswers(sheet, tab);
-};
-
-function answered(document: WorkbookDocument): WorkbookDocument {
-  return answerSheets(document, answersOfTab, lacksResult).document;
 }
 
 /** Refuses a plan in whose tables a formula has no result. */

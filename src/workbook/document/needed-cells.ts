@@ -13,7 +13,7 @@ interface Strip {
   readonly columns: number;
 }
 
-/** Most formulas that are computed: the engine takes seven seconds and half a gigabyte for as many. */
+/** Most formulas that are computed: the engine takes about ten seconds for as many. */
 const mostFormulas = 30_000;
 
 /** Most strips of one sheet that are told apart; of a sheet with more every cell is needed. */
