@@ -39,7 +39,7 @@ export class RepeatedCells {
     if (array !== undefined || isDataTable === true || link !== undefined || (typeof content === "object" && content !== null)) return cell;
     if (typeof content === "string" && content.length > longestKept) return cell;
     let ofLook = this.cells.get(look);
-    if (ofLook === undefined) this.cells.set(look, (ofLook = new Map()));
+    if (ofLook === undefined) this.cells.set(look, (ofLook = new Map<Scalar, DocumentCell[]>()));
     const alike = ofLook.get(content);
     if (alike === undefined) {
       if ((this.kept += 1) <= mostKept) ofLook.set(content, [cell]);

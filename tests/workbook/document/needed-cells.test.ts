@@ -39,7 +39,8 @@ test("a formula behind an open one is needed with all it looks at, one with a fi
 
 test.each([
   ["a name", "Rate*2", "<definedNames><definedName name=\"Rate\">One!$B$2</definedName></definedNames>"],
-  ["a name that two sheets have, each for itself", "Rate*2", '<definedNames><definedName name="Rate" localSheetId="1">One!$B$2</definedName><definedName name="Rate" localSheetId="0">One!$A$3</definedName></definedNames>'],
+  ["a name that two sheets have, each for itself", "Rate*2",
+    '<definedNames><definedName name="Rate" localSheetId="1">One!$B$2</definedName><definedName name="Rate" localSheetId="0">One!$A$3</definedName></definedNames>'],
   ["a name that stands for a function", "Rate(1)", "<definedNames><definedName name=\"Rate\">_xlfn.LAMBDA(_xlpm.x,_xlpm.x*One!$B$2)</definedName></definedNames>"],
   ["the same cell of several sheets", "SUM(One:Two!B2)", ""],
   ["whole columns", "SUM(One!B:B)", ""],
