@@ -39,10 +39,10 @@ export class Places {
     return this.homeOfCluster(pool.cluster) ?? lowest(this.rows.rowsWith("arrays", "pool", pool.pool));
   }
 
-  /** Tells what a job does with an array and its cluster: create for the first of a new one, else join; blank without a cluster. */
+  /** Tells what a job does with an array and its cluster: create for the first of a new one, else join; blank without one that is new or existing. */
   clusterActOf({ cluster, clusterOrder }: ArrayRow): "create" | "join" | "" {
     const found = this.rows.find("clusters", cluster);
-    if (found === null) return "";
+    if (found === null || found.state === "") return "";
     return found.state === "new" && clusterOrder === 1 ? "create" : "join";
   }
 

@@ -16,7 +16,7 @@ const firstController = { choices: ["yes", "no"] } as const;
  */
 export const derivedFields = {
   Array: {
-    /** "create" for the array of order 1 of a new cluster, else "join"; blank without a cluster. */
+    /** "create" for the array of order 1 of a new cluster, else "join"; blank without a cluster that is new or existing. */
     "Cluster act": { choices: ["create", "join"] },
     /** How many controllers it has. */
     "Controller count": {},

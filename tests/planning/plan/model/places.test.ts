@@ -74,6 +74,6 @@ describe("the home of steps that stand once in the whole plan", () => {
   });
 });
 
-test("a job creates a cluster with the array of order 1, unless it is there already; all others join, and no cluster is no act", () => {
-  expect(model.rows("arrays").map((array) => model.places.clusterActOf(array))).toEqual(["join", "join", "", "create", "join", "join", "join", "join", "", "create"]);
+test("a job creates a new cluster with the array of order 1, all others join; no cluster is no act, nor is one that is neither new nor existing", () => {
+  expect(model.rows("arrays").map((array) => model.places.clusterActOf(array))).toEqual(["join", "join", "", "create", "join", "join", "join", "join", "", ""]);
 });

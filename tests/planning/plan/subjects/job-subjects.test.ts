@@ -7,7 +7,7 @@ const rows = {
   sites: [{ site: "Mill", room: "M.1" }, { site: "Yard", room: "Y.1" }],
   racks: [{ rack: "R1", site: "Mill", units: 42 }],
   networks: [{ network: "mgmt", prefix: "10.0.0.0/24", vlan: 100 }, { network: "data", site: "Mill", prefix: "fd00::/64", mtu: 9000, vlan: 7 }],
-  clusters: [{ cluster: "C", network: "mgmt", sharedAddress: "10.0.0.9" }, { cluster: "Far", network: "data" }, { cluster: "Empty" }],
+  clusters: [{ cluster: "C", network: "mgmt", sharedAddress: "10.0.0.9", state: "new" }, { cluster: "Far", network: "data" }, { cluster: "Empty" }],
   pools: [{ pool: "P", cluster: "C", fillLimit: "85.5%" }, { pool: "Alone" }, { pool: "None", cluster: "C" }, { pool: "Away", cluster: "Far" }],
   arrays: [
     { id: "A0003", array: "a1", site: "Mill", model: "Elm", rack: "R1", controllers: "A,B", ports: "1", drives: 2, cluster: "C", clusterOrder: 2, pool: "P" },
