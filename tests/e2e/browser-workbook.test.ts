@@ -26,6 +26,9 @@ const leave = async () => {
 };
 
 const startNew = async () => {
+  // What the page said of an earlier new plan would be taken for what it says of this one.
+  const earlier = workbook.page.getByRole("button", { name: "Close this message" });
+  if (await earlier.isVisible()) await earlier.click();
   await workbook.page.getByRole("button", { name: "New", exact: true }).click();
   await workbook.page.waitForFunction(async () => {
     const { sheets } = await globalThis.baywright.port.read();

@@ -66,10 +66,26 @@ export class WorkbookPage {
     await this.page.keyboard.press("Enter");
   }
 
-  /** Clicks a cell of the sheet in front; row and column count from 0. */
+  /** Clicks a cell of the sheet in front, once more where a busy page was not there yet; row and column count from 0. */
   async click(row: number, column: number): Promise<void> {
-    const { x, y } = await this.place(row, column);
-    await this.page.mouse.click(x, y);
+    for (let tries = 0; tries < 5; tries += 1) {
+      const { x, y } = await this.place(row, column);
+      await this.page.mouse.click(x, y);
+      if (await this.isSelected(row, column)) return;
+    }
+  }
+
+  /** Tells whether a cell of the sheet in front is in the selection, or comes to be in it within a second. */
+  private isSelected(row: number, column: number): Promise<boolean> {
+    const selects = this.page.waitForFunction(
+      async ([down, across]) => {
+        const { area } = await globalThis.baywright.port.selection();
+        return down >= area.row && down < area.row + area.rows && across >= area.column && across < area.column + area.columns;
+      },
+      [row, column] as const,
+      { timeout: 1_000 },
+    );
+    return selects.then(() => true, () => false);
   }
 
   /** Moves the pointer over a cell. */
