@@ -24,19 +24,17 @@ async function main(args: readonly string[]): Promise<CommandAnswer> {
 }
 
 async function recalculated(came: Uint8Array): Promise<ComputedFile> {
-  const bytes = withTabsAnswered(came);
+  let [bytes, open] = [came, readFile(came, nodeDeflater)];
+  const known = withKnownAnswers(open.document);
+  if (known !== open.document) {
+    // What formulas of tabs answer is written without computing them, where another program left their results out.
+    bytes = writeFile(open, open.document, known);
+    open = readFile(bytes, nodeDeflater);
+  }
   // A file in which nothing is to be computed is the same file.
-  const open = readFile(bytes, nodeDeflater);
   if (!needsComputing(open.document)) return { bytes, failed: [], outOfDate: [] };
   const { computeFile } = await import("./compute-file");
   return computeFile(open);
-}
-
-/** Writes into a file what the formulas of its tabs answer, where another program left their results out: nothing needs to compute these. */
-function withTabsAnswered(bytes: Uint8Array): Uint8Array {
-  const open = readFile(bytes, nodeDeflater);
-  const known = withKnownAnswers(open.document);
-  return known === open.document ? bytes : writeFile(open, open.document, known);
 }
 
 runCommand(usage, main);

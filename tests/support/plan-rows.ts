@@ -13,6 +13,14 @@ export function sample(): EditableRows {
   return editable({ ...builtInProcedures, ...sampleRows() });
 }
 
+/** Copies the sample plan with a further pool, Trials, of 32 TB: ten drives of 4 TB under RAID 6. */
+export function sampleWithSmallPool(): EditableRows {
+  const rows = sample();
+  rows.pools.push({ pool: "Trials", acrossArrays: "none" });
+  rows.arrays.push({ array: "trial", site: "Bindery", drives: 10, driveSize: "4 TB", scheme: "RAID 6", spares: 0, pool: "Trials" });
+  return rows;
+}
+
 /** Copies rows so that a test can change them; a table that is left out has none. */
 export function editable(rows: TableRows): EditableRows {
   return Object.fromEntries(tableKeys.map((key) => [key, (rows[key] ?? []).map((row) => ({ ...row }))])) as EditableRows;

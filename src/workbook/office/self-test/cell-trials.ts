@@ -89,10 +89,7 @@ export const spillTrial: Trial = {
     await bench.write(0, 11, [[{ formula: '=BAY.SPLITPREFIX("192.0.2.0/24",26)' }]]);
     const { values } = await bench.read();
     const size = await bench.spill(0, 5);
-    const shown = await bench.ask((sheet) => {
-      const range = sheet.getRangeByIndexes(1, 5, 1, 1).load("formulas");
-      return () => String(range.formulas[0]?.[0]);
-    });
+    const shown = await toldOf(bench, "formulas", 1, 5);
     const blank = values.slice(1, size?.rows).find((line) => line[7] === "" || line[7] === null || line[7] === 0)?.[7];
     return [
       size === null ? "it does not spill" : `${size.rows} rows, ${size.columns} columns`,
@@ -123,22 +120,20 @@ export const writeTrial: Trial = {
     await bench.write(0, 14, [[null, {}]]);
     await bench.write(1, 14, [[{ value: 0.5 }, { value: 0.5 }]]);
     await bench.set((sheet) => (sheet.getRangeByIndexes(1, 14, 1, 1).numberFormat = [["0.0%"]]));
-    const shown = await bench.ask((sheet) => {
-      const range = sheet.getRangeByIndexes(1, 14, 1, 1).load("text");
-      return () => String(range.text[0]?.[0]);
-    });
+    const shown = await toldOf(bench, "text", 1, 14);
     await bench.write(1, 14, [[{ formula: "=1/4" }]]);
-    const afterFormula = await formatAt(bench, 1, 14);
+    const afterFormula = await toldOf(bench, "numberFormat", 1, 14);
     await bench.set((sheet) => (sheet.getRangeByIndexes(1, 14, 1, 2).numberFormat = [[null, "0.00"]]));
     const { values } = await bench.read();
-    return [inWords(values[0]?.[14]), inWords(values[0]?.[15]), await formatAt(bench, 0, 14), shown, afterFormula, await formatAt(bench, 1, 14)];
+    return [inWords(values[0]?.[14]), inWords(values[0]?.[15]), await toldOf(bench, "numberFormat", 0, 14), shown, afterFormula, await toldOf(bench, "numberFormat", 1, 14)];
   },
 };
 
-function formatAt(bench: Bench, row: number, column: number): Promise<string> {
+/** Asks what the program tells of one cell. */
+function toldOf(bench: Bench, property: "formulas" | "numberFormat" | "text", row: number, column: number): Promise<string> {
   return bench.ask((sheet) => {
-    const range = sheet.getRangeByIndexes(row, column, 1, 1).load("numberFormat");
-    return () => String(range.numberFormat[0]?.[0]);
+    const range = sheet.getRangeByIndexes(row, column, 1, 1).load(property);
+    return () => String(range[property][0]?.[0]);
   });
 }
 

@@ -1,5 +1,5 @@
 import { volumesBeyondPool } from "../../../../../src/planning/checks/rules/intent/volumes-beyond-pool";
-import { cells, found, sample } from "../../../../support/plan-rows";
+import { cells, found, sample, sampleWithSmallPool } from "../../../../support/plan-rows";
 
 // Two copies over four arrays: hosts have half of what the smallest and largest of them hold together.
 test("finds full volumes that take more with their snapshots than hosts have of the pool", () => {
@@ -11,9 +11,7 @@ test("finds full volumes that take more with their snapshots than hosts have of 
 });
 
 test("takes a full volume that fits to the byte, and thin ones of any size", () => {
-  const rows = sample();
-  rows.pools.push({ pool: "Trials", acrossArrays: "none" });
-  rows.arrays.push({ array: "trial", site: "Bindery", drives: 10, driveSize: "4 TB", scheme: "RAID 6", spares: 0, pool: "Trials" });
+  const rows = sampleWithSmallPool();
   rows.volumes.push({ volume: "all-of-it", pool: "Trials", size: "32 TB" }, { volume: "more", pool: "Trials", size: "900 TB", provisioning: "thin" });
   expect(cells(volumesBeyondPool, rows)).toEqual([]);
   rows.volumes[3]!.size = "32.000000000001 TB";

@@ -1,16 +1,8 @@
 import { volumesPromised } from "../../../../../src/planning/checks/rules/intent/volumes-promised";
-import { cells, found, sample, set } from "../../../../support/plan-rows";
-
-/** The sample with a pool of 32 TB: ten drives of 4 TB under RAID 6. */
-function withSmallPool() {
-  const rows = sample();
-  rows.pools.push({ pool: "Trials", acrossArrays: "none" });
-  rows.arrays.push({ array: "trial", site: "Bindery", drives: 10, driveSize: "4 TB", scheme: "RAID 6", spares: 0, pool: "Trials" });
-  return rows;
-}
+import { cells, found, sampleWithSmallPool, set } from "../../../../support/plan-rows";
 
 test("finds thin volumes that promise more than the limit, full ones counted with them", () => {
-  const rows = withSmallPool();
+  const rows = sampleWithSmallPool();
   rows.volumes.push({ volume: "a", pool: "Trials", size: "60 TB", provisioning: "thin" }, { volume: "b", pool: "Trials", size: "4 TB", provisioning: "full" });
   expect(cells(volumesPromised, rows)).toEqual([]);
   rows.volumes[4]!.size = "8 TB";
@@ -20,7 +12,7 @@ test("finds thin volumes that promise more than the limit, full ones counted wit
 });
 
 test("finds a pool that promises more than it has where nobody is told before it is full", () => {
-  const rows = withSmallPool();
+  const rows = sampleWithSmallPool();
   rows.volumes.push({ volume: "a", pool: "Trials", size: "33 TB", provisioning: "thin" });
   rows.sites[1]!.alertsTo = null;
   expect(found(volumesPromised, rows)).toEqual([
