@@ -146,7 +146,9 @@ export function makeTopBar(desk: () => Desk | null): TopBar {
 }
 
 function button(label: string, help: string, press: () => unknown): HTMLButtonElement {
-  return make("button", { type: "button", title: help, on: { click: () => void press() } }, label);
+  // A sign is read aloud as what it does; a word is read as itself.
+  const name = /\w/.test(label) ? {} : { "aria-label": help };
+  return make("button", { type: "button", title: help, ...name, on: { click: () => void press() } }, label);
 }
 
 /** Names the first, and how many others there are. */

@@ -30,11 +30,8 @@ const startNew = async () => {
   const earlier = workbook.page.getByRole("button", { name: "Close this message" });
   if (await earlier.isVisible()) await earlier.click();
   await workbook.page.getByRole("button", { name: "New", exact: true }).click();
-  await workbook.page.waitForFunction(async () => {
-    const { sheets } = await globalThis.baywright.port.read();
-    return sheets.length === 1 && sheets[0]!.values.length === 0;
-  });
   await workbook.page.getByText("A new plan is on the desk.").waitFor();
+  expect((await workbook.sheet("Sheet1")).values).toEqual([]);
 };
 
 describe("a workbook on the desk", () => {
@@ -97,7 +94,7 @@ describe("a workbook on the desk", () => {
 
   test.each(["Enter", "Tab"])("%s ends a formula whose name was written with a pause, and takes what is offered while the name is written", async (key) => {
     const { keyboard } = workbook.page;
-    const offered = workbook.page.locator("[data-u-comp=sheets-formula-editor] li").first();
+    const offered = workbook.page.locator("[data-u-comp=sheets-formula-editor] li", { hasText: "BAY.USABLE" }).first();
     await workbook.click(1, 1);
     await keyboard.type("=BAY.USABLE");
     await offered.waitFor();
@@ -116,6 +113,21 @@ describe("a workbook on the desk", () => {
     await workbook.filled("Sheet1", 4, 1);
     await workbook.typed();
     expect((await workbook.sheet("Sheet1")).values[4]).toEqual([null, 44]);
+  });
+
+  test("a function that is still offered for a shorter name is not taken for a longer one", async () => {
+    const { page } = workbook;
+    await workbook.click(1, 1);
+    await page.keyboard.type("=BA");
+    await page.locator("[data-u-comp=sheets-formula-editor] li", { hasText: "BASE" }).waitFor();
+    await page.keyboard.insertText("Y.USABLE");
+    await page.keyboard.press("Tab");
+    await page.locator("[data-u-comp=sheets-formula-editor] li", { hasText: "BASE" }).waitFor({ state: "hidden" });
+    expect(await page.getByText("radix").count()).toBe(0);
+    // The first closes what is offered, the second the cell.
+    await page.keyboard.press("Escape");
+    await page.keyboard.press("Escape");
+    await workbook.typed();
   });
 
   test("a workbook is saved as .xlsx with its results, and opens again by being dropped on the page", async () => {

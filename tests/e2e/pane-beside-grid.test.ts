@@ -35,7 +35,7 @@ test("a finding comes when somebody types a wrong name into a cell, leads back t
   await counts.getByText(/Stop [1-9]/).waitFor();
   await workbook.showSheet("Sites");
   await page.getByRole("button", { name: /"Nowhere".*Racks B5/ }).first().click();
-  await page.waitForFunction(async () => (await globalThis.baywright.port.selection()).sheet === "Racks");
+  await workbook.until(async (sheet) => (await globalThis.baywright.port.selection()).sheet === sheet, "Racks");
   await workbook.type(4, 1, "Reading Room");
   await counts.getByText("Stop 0").waitFor();
 });

@@ -95,7 +95,7 @@ const progress = (told: string) => page.getByRole("listitem").filter({ hasText: 
 
 /** Waits until a row of the tab is selected. */
 const selected = (row: number) =>
-  page.waitForFunction(
+  workbook.until(
     async ([sheet, wanted]) => {
       const selection = await globalThis.baywright.port.selection();
       return selection.sheet === sheet && selection.area.row === wanted;

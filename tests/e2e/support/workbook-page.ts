@@ -77,15 +77,24 @@ export class WorkbookPage {
 
   /** Tells whether a cell of the sheet in front is in the selection, or comes to be in it within a second. */
   private isSelected(row: number, column: number): Promise<boolean> {
-    const selects = this.page.waitForFunction(
+    const selects = this.until(
       async ([down, across]) => {
         const { area } = await globalThis.baywright.port.selection();
         return down >= area.row && down < area.row + area.rows && across >= area.column && across < area.column + area.columns;
       },
       [row, column] as const,
-      { timeout: 1_000 },
+      1_000,
     );
     return selects.then(() => true, () => false);
+  }
+
+  /** Asks the page until it answers yes. (What the driver waits for itself must answer at once: a promise is a yes to it.) */
+  async until<A>(ask: (given: A) => Promise<boolean>, given: A, limit = 120_000): Promise<void> {
+    const end = Date.now() + limit;
+    while (!(await this.page.evaluate<boolean>(`(${String(ask)})(${JSON.stringify(given)})`))) {
+      if (Date.now() > end) throw new Error(`The page did not come to answer yes to ${String(ask)}`);
+      await this.page.waitForTimeout(20);
+    }
   }
 
   /** Moves the pointer over a cell. */
@@ -134,7 +143,7 @@ export class WorkbookPage {
 
   /** Waits until something stands in a cell: on a busy machine a key arrives after whoever asks for its effect. */
   async filled(sheet: string, row: number, column: number): Promise<void> {
-    await this.page.waitForFunction(
+    await this.until(
       async ([name, down, across]) => {
         const { sheets } = await globalThis.baywright.port.read([name]);
         return (sheets.find((one) => one.name === name)?.values[down]?.[across] ?? "") !== "";
