@@ -74,6 +74,6 @@ test("cells that were left out and are filled by a formula are noticed, those th
 });
 
 test("more formulas than the engine computes in a while get a sentence", () => {
-  const many = data(...Array.from({ length: 30_001 }, (_, index) => row(index + 1, formula(`A${index + 1}`, "1+1"))));
-  expect(() => left({ sheets: { One: many } })).toThrow("has 30,001 formulas to compute; 30,000 is the most. Let a spreadsheet program compute and save it");
+  const many = data(...Array.from({ length: 20_001 }, (_, index) => row(index + 1, formula(`A${index + 1}`, "1+1"))));
+  expect(() => left({ sheets: { One: many } })).toThrow("has 20,001 formulas to compute; 20,000 is the most. Let a spreadsheet program compute and save it");
 });
