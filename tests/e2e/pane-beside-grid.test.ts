@@ -1,3 +1,6 @@
+import { mkdtemp, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { beginStory, closeWhole } from "./support/story";
 import type { WorkbookPage } from "./support/workbook-page";
@@ -53,4 +56,26 @@ test("addresses are assigned into the grid after a preview", async () => {
   await workbook.said("1 cell written");
   await workbook.settle();
   expect((await workbook.sheet("Ports")).values[4]![column]).toBe(values[4]![column]);
+});
+
+test("a saved plan is compared with, row by row, and leads to the cell that changed", async () => {
+  const folder = await mkdtemp(join(tmpdir(), "compare-"));
+  const saved = join(folder, "earlier.xlsx");
+  await workbook.save(saved);
+  await workbook.turnTo("Plan");
+  const compare = workbook.button("Compare with a saved plan …");
+  await workbook.chooseFile(compare, saved);
+  await workbook.said("This plan says what earlier.xlsx says.");
+  const { values } = await workbook.sheet("Racks");
+  const units = values[3]!.indexOf("Units");
+  await workbook.showSheet("Racks");
+  await workbook.type(4, units, "30");
+  await workbook.chooseFile(compare, saved);
+  const panel = page.locator(".bay-panel", { hasText: "What is different from earlier.xlsx" });
+  await panel.getByText("Units: 42 → 30").waitFor();
+  await workbook.showSheet("Sites");
+  await panel.getByRole("button", { name: "RR-R1" }).click();
+  await workbook.until(async (sheet) => (await globalThis.baywright.port.selection()).sheet === sheet, "Racks");
+  await workbook.button("Close the comparison").click();
+  await rm(folder, { recursive: true });
 });

@@ -11,7 +11,7 @@ const examples = join(__dirname, "..", "..", "examples");
 
 const { at, change } = workbookFolder();
 
-test.each(["build-tabs", "merge-tabs", "check-plan", "close-out", "check-seal", "handover", "calc"])("%s says with --help how it is called, and how it ends", async (verb) => {
+test.each(["build-tabs", "merge-tabs", "check-plan", "compare-plans", "close-out", "check-seal", "handover", "calc"])("%s says with --help how it is called, and how it ends", async (verb) => {
   const { code, complaint, text } = await run(verb, "--help");
   expect({ code, complaint }).toEqual({ code: 0, complaint: "" });
   expect(text).toMatch(new RegExp(`^Usage: npm run -s ${verb} -- `));
@@ -48,6 +48,9 @@ test("a filled tab is closed, its seal holds, a cell that is changed is named, a
   await change(null, "plan.xlsx", ({ port }) => addPlan(port, smallPlan()));
   expect((await run("build-tabs", at("plan.xlsx"), "-o", at("built.xlsx"))).code).toBe(0);
   expect(await run("check-seal", at("built.xlsx"))).toMatchObject({ code: 0, lines: [{ tabs: [{ job: jobName, sealed: false, holds: false, changed: [] }] }] });
+  expect(await run("compare-plans", at("plan.xlsx"), at("built.xlsx"))).toMatchObject({ code: 0, lines: [{ rows: [], tabs: [] }] });
+  await change(null, "moved.xlsx", ({ port }) => addPlan(port, { ...smallPlan(), racks: [] }));
+  expect(await run("compare-plans", at("moved.xlsx"), at("built.xlsx"))).toMatchObject({ code: 1, lines: [{ rows: [{ table: "Racks", row: "N1", change: "added", cell: "Racks!A5" }] }] });
 
   const open = await run("close-out", at("built.xlsx"), "--job", jobName, "--name", "Ida Fell", "-o", at("early.xlsx"));
   expect(open).toMatchObject({ code: 1, lines: [{ out: null, closed: false, code: null }] });

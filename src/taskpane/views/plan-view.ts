@@ -10,21 +10,24 @@ import { fill, make } from "../elements/make";
 import { pace } from "../elements/pace";
 import { explain } from "../elements/work";
 import { makeAddressesGroup } from "./addresses-group";
+import { makeCompareGroup } from "./compare-group";
 import { makePicturesGroup } from "./pictures-group";
 import type { PaneContext, View } from "./view";
 
-/** Makes the Plan view: the planning tables, their addresses and cables, and what they look like as pictures. */
+/** Makes the Plan view: the planning tables, their addresses and cables, what they look like as pictures, and what is different from an earlier plan. */
 export function makePlanView(pane: PaneContext): View {
   const { port, status } = pane;
   const tables = make("section", { class: "bay-group" });
   const addresses = makeAddressesGroup(pane);
   const pictures = makePicturesGroup(pane);
+  const comparison = makeCompareGroup(pane);
 
   const refresh = async () => {
     const workbook = await port.read(mayBeInUse);
     const model = new PlanModel(workbook);
     showTables(model, missingTables(workbook), earlierTables(workbook).map(({ key }) => key));
     addresses.hidden = model.table("ports") === null;
+    comparison.hidden = tableKeys.every((key) => model.table(key) === null);
     pictures.show(model);
   };
   const followChanges = pace(() => refresh().catch((thrown: unknown) => status.say(explain(thrown, "Read the plan"))), 1000);
@@ -69,5 +72,5 @@ export function makePlanView(pane: PaneContext): View {
     );
   }
 
-  return { element: make("div", {}, tables, addresses, pictures.element), show, changed: followChanges };
+  return { element: make("div", {}, tables, addresses, pictures.element, comparison), show, changed: followChanges };
 }

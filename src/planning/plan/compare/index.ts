@@ -1,0 +1,1 @@
+export { comparePlans, type CellDifference, type PlanDifferences, type RowDifference } from "./compare-plans";
