@@ -51,6 +51,13 @@ test("a tab whose job one of the plans does not make is named with the reason", 
   expect((await against({ ...smallPlan(), procedures: [] })).tabs).toEqual([expect.objectContaining({ job: jobName, steps: null, because: expect.stringContaining("follows procedure") as string })]);
 });
 
+test("what looks like a stored secret is told as changed and never repeated", async () => {
+  const plan = smallPlan();
+  const { tables } = await against({ ...plan, prompts: [{ model: "Elm 6", order: 1, prompt: "Password", value: "hunter2-of-1999" }] });
+  expect(JSON.stringify(tables)).not.toContain("hunter2");
+  expect(tables[0]!.rows[0]!.cells).toContainEqual({ header: "Value", column: 3, before: "(looks like a secret)", now: "{{Array}}" });
+});
+
 test("a file without a planning table is refused", async () => {
   const now = await workbook.port.read();
   expect(() => comparePlan({ sheets: [] }, now)).toThrow("That file holds no planning table. Choose the file of a plan.");
