@@ -22,6 +22,11 @@ export const breaks: readonly Break[] = [
   { what: "A warranty ends at no date", change: ({ arrays }) => set(arrays[0], { warrantyUntil: "next year" }), found: [["unreadable-cell", "Arrays 5 Warranty until"]] },
   { what: "A host has no name", change: ({ hosts }) => void hosts.push({ site: "Bindery", address: "10.64.21.66" }), found: [["nameless-row", "Hosts 8 Host"]] },
   { what: "A switch names a rack in another spelling", change: ({ switches }) => set(switches[0], { rack: "RR R1" }), found: [["unknown-name", "Switches 5 Rack"]] },
+  {
+    what: "A table of models, one of which is spelt in another way than the arrays spell it",
+    change: ({ models }) => void models.push({ model: "Alder 24" }, { model: "Rowan-12" }, { model: "Sorrel 4" }, { model: "Sorrel 8" }),
+    found: [["unknown-model", "Arrays 7 Model"], ["unknown-model", "Arrays 8 Model"]],
+  },
   { what: "A switch hangs on a feed of another site", change: ({ switches }) => set(switches[3], { feedB: "RR-B" }), found: [["other-site", "Switches 8 Feed B"]] },
   { what: "A site stands twice", change: ({ sites }) => void sites.push({ site: "bindery" }), found: [["repeated-name", "Sites 8 Site"]] },
   { what: "A job's name cannot be the name of a tab", change: ({ jobs }) => set(jobs[0], { job: "Reading Room: installation" }), found: [["tab-name", "Jobs 5 Job"]] },

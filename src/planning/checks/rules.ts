@@ -79,6 +79,7 @@ import { numberAsText } from "./rules/references/number-as-text";
 import { otherSite } from "./rules/references/other-site";
 import { repeatedName } from "./rules/references/repeated-name";
 import { tabName } from "./rules/references/tab-name";
+import { unknownModel } from "./rules/references/unknown-model";
 import { unknownName } from "./rules/references/unknown-name";
 import { unknownSetting } from "./rules/references/unknown-setting";
 import { unreadableCell } from "./rules/references/unreadable-cell";
@@ -106,6 +107,7 @@ export const rules: readonly Rule[] = [
   missingColumn,
   namelessRow,
   unknownName,
+  unknownModel,
   otherSite,
   repeatedName,
   tabName,

@@ -1,6 +1,6 @@
 /** Keys of the planning tables in code, in the order of their sheets: each table stands behind those it refers to. */
 export const tableKeys = [
-  "settings", "sites", "racks", "feeds", "networks", "switches", "hosts", "links", "clusters", "pools", "arrays", "ports", "volumes", "access",
+  "settings", "sites", "racks", "feeds", "networks", "switches", "hosts", "links", "clusters", "pools", "models", "arrays", "ports", "volumes", "access",
   "procedures", "steps", "prompts", "jobs", "quote",
 ] as const;
 

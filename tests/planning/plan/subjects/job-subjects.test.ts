@@ -146,3 +146,22 @@ describe("the fields of a subject", () => {
     expect(prompts.map((one) => fieldsOf(one, "Prompt", "Value", "Array"))).toEqual([["Gateway", "", "a1"], ["Name", "a1 in R1", "a1"], ["name", "C", "a1"], ["Last", "yes", "a1"]]);
   });
 });
+
+describe("the fields of a model", () => {
+  const elm = [{ model: "Elm", units: 4, controllers: "X,Y", supplySwitch: "yes", consoleLine: "9600 8N1" }] as const;
+
+  test("are reached at its arrays, where their own cells are empty; a column of Models alone too", () => {
+    const [a2, a1, fresh] = subjectsOf({ models: elm }).list("array");
+    expect(fieldsOf(a1!, "Units", "Controllers", "Supply switch", "Console line", "Array.Supply switch", "Guide")).toEqual(["4", "A,B", "yes", "9600 8N1", "yes", ""]);
+    expect(fieldsOf(a2!, "Units", "Controllers", "Controller count")).toEqual(["4", "X,Y", "2"]);
+    expect(fieldsOf(fresh!, "Units", "Supply switch")).toEqual(["", ""]);
+  });
+
+  test("give an array its controllers", () => {
+    expect(listed("controller", subjectsOf({ models: elm }))).toEqual(["A0002.X = a2 X", "A0002.Y = a2 Y", "A0003.A = a1 A", "A0003.B = a1 B"]);
+  });
+
+  test("are blank, not unknown, in a plan without the table Models", () => {
+    expect(fieldsOf(subjectsOf().list("array")[0]!, "Supply switch", "Console line")).toEqual(["", ""]);
+  });
+});
