@@ -4,6 +4,7 @@ import type { TableKey } from "./table-keys";
 import { access } from "./tables/access";
 import { arrays } from "./tables/arrays";
 import { clusters } from "./tables/clusters";
+import { drives } from "./tables/drives";
 import { feeds } from "./tables/feeds";
 import { hosts } from "./tables/hosts";
 import { jobs } from "./tables/jobs";
@@ -17,6 +18,7 @@ import { prompts } from "./tables/prompts";
 import { quote } from "./tables/quote";
 import { racks } from "./tables/racks";
 import { settings } from "./tables/settings";
+import { shelves } from "./tables/shelves";
 import { sites } from "./tables/sites";
 import { steps } from "./tables/steps";
 import { switches } from "./tables/switches";
@@ -24,7 +26,8 @@ import { volumes } from "./tables/volumes";
 
 /** The planning tables by their keys; `tableKeys` says their order. */
 export const tables = {
-  settings, sites, racks, feeds, networks, switches, hosts, links, clusters, pools, models, arrays, ports, volumes, access, procedures, steps, prompts, jobs, quote,
+  settings, sites, racks, feeds, networks, switches, hosts, links, clusters, pools, models, arrays, shelves, drives, ports, volumes, access,
+  procedures, steps, prompts, jobs, quote,
 } as const satisfies Readonly<Record<TableKey, Table>>;
 
 export type Tables = typeof tables;

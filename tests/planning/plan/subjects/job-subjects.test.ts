@@ -165,3 +165,27 @@ describe("the fields of a model", () => {
     expect(fieldsOf(subjectsOf().list("array")[0]!, "Supply switch", "Console line")).toEqual(["", ""]);
   });
 });
+
+describe("drives that have rows of their own", () => {
+  const drives = [
+    { array: "a1", bay: 2, serial: "D-2", size: "4" }, { array: "a1", shelf: "S1", bay: 1, serial: "D-9" }, { array: "a2", bay: 1, serial: "old", takenOut: "2026-05-01" },
+    { array: "a2", bay: 1, serial: "new" }, { array: "a2", bay: 1, serial: "both" },
+  ];
+
+  test("are by bay, those of the chassis first; bays keep the ids that they had without rows, and two drives in one bay have two", () => {
+    expect(listed("drive", subjectsOf({ drives }))).toEqual([
+      "A0002.bay-1 = a2 bay 1", "A0002.bay-1.2 = a2 bay 1", "A0003.bay-2 = a1 bay 2", "A0003.s1.bay-1 = a1 S1 bay 1",
+    ]);
+  });
+
+  test("are reached with the columns of their rows, the array's serial number by its name", () => {
+    const [first, , second, third] = subjectsOf({ drives }).list("drive");
+    expect(fieldsOf(first!, "Serial", "Bay", "Array", "Shelf")).toEqual(["new", "1", "a2", ""]);
+    expect(fieldsOf(second!, "Drive.Serial", "Size", "Array.Serial", "Rack.Units")).toEqual(["D-2", "4 TB", "", "42"]);
+    expect(fieldsOf(third!, "Serial", "Shelf", "Bay")).toEqual(["D-9", "S1", "1"]);
+  });
+
+  test("have blank columns where the plan has no row", () => {
+    expect(fieldsOf(subjectsOf().list("drive")[0]!, "Drive.Serial", "Firmware", "Taken out")).toEqual(["", "", ""]);
+  });
+});
