@@ -191,10 +191,11 @@ describe("the Plan view", () => {
 
   test("adds a further table when it is asked for, and does not offer it again", async () => {
     await open();
-    await button("Add the table Models").click();
-    await said("The table Models stands on a sheet of its own now");
-    expect(await page.evaluate(() => globalThis.page.port.workbook.sheets.map(({ name }) => name))).toContain("Models");
-    expect(await button("Add the table Models").count()).toBe(0);
+    await button("Add the table Shelves").click();
+    await said("The table Shelves stands on a sheet of its own now");
+    expect(await page.evaluate(() => globalThis.page.port.workbook.sheets.map(({ name }) => name))).toContain("Shelves");
+    expect(await button("Add the table Shelves").count()).toBe(0);
+    expect(await button("Add the table Drives").count()).toBe(1);
   });
 
   test("shows addresses before it writes them, and writes nothing when left", async () => {
