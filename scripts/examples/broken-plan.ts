@@ -111,6 +111,7 @@ export const breaks: readonly Break[] = [
   },
   { what: "A feed that cannot carry the load of the other", change: ({ feeds }) => set(feeds[0], { breakerA: 8 }), found: [["feed-takeover", "Feeds 5 Breaker A"]] },
   { what: "A feed over its limit while all is well", change: ({ feeds }) => set(feeds[2], { breakerA: 3 }), found: [["circuit-load", "Feeds 7 Breaker A"]] },
+  { what: "A switch that does not say what it draws", change: ({ switches }) => set(switches[5], { watts: null }), found: [["load-not-known", "Feeds 9 Feed"], ["load-not-known", "Feeds 10 Feed"]] },
   { what: "A phase of a feed that has one", change: ({ switches }) => set(switches[2], { feedA: "BI-A/L1" }), found: [["feed-phase", "Switches 7 Feed A"]] },
   { what: "A host without a link", change: ({ hosts }) => void hosts.push({ host: "scan-9", site: "Bindery" }), found: [["host-without-path", "Hosts 9 Host"]] },
   { what: "A host with one link", change: (rows) => (rows.links = rows.links.filter(({ from, to }) => from !== "archive-1" || to !== "cs-sw2")), found: [["host-on-one-switch", "Hosts 7 Host"]] },

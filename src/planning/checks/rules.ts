@@ -29,6 +29,7 @@ import { circuitLoad } from "./rules/facility/circuit-load";
 import { feedPhase } from "./rules/facility/feed-phase";
 import { heavierAbove } from "./rules/facility/heavier-above";
 import { liftAid } from "./rules/facility/lift-aid";
+import { loadNotKnown } from "./rules/facility/load-not-known";
 import { rackCooling } from "./rules/facility/rack-cooling";
 import { rackDepth } from "./rules/facility/rack-depth";
 import { rackNotKnown } from "./rules/facility/rack-not-known";
@@ -209,6 +210,7 @@ export const rules: readonly Rule[] = [
   liftAid,
   feedPhase,
   circuitLoad,
+  loadNotKnown,
   repeatedStep,
   unknownPlaceholder,
   ambiguousPlaceholder,

@@ -4,6 +4,7 @@ import { splitFeedPhase, feedLoads, type Feed, type FeedLoad, type PoweredDevice
 import { foldName } from "../../text";
 import type { PlanRow } from "../read";
 import { shelfLabel } from "./drives";
+import { groupBy } from "./group-by";
 import { once } from "./once";
 import type { PlanRows } from "./plan-rows";
 
@@ -24,7 +25,18 @@ export class Power {
 
   private readonly byFeed = once(() => new Map(this.loads().map((load) => [load.row, load])));
 
+  private readonly silentByFeed = once(() => {
+    const devices = [...this.rows.rows("arrays").map((row) => ({ row, name: row.array })), ...this.rows.rows("switches").map((row) => ({ row, name: row.switch }))];
+    const silent = devices.filter(({ row }) => row.watts === null);
+    return groupBy(silent.flatMap(({ row, name }) => [...new Set(this.feedsOf(row))].map((feed) => ({ feed, name }))), ({ feed }) => feed);
+  });
+
   constructor(private readonly rows: PlanRows) {}
+
+  /** Names the arrays and switches on a feed whose watts are not known: what they draw is in no load. A shelf that says none is in its array's. */
+  silentOn(feed: PlanRow<"feeds">): readonly string[] {
+    return (this.silentByFeed().get(feed) ?? []).map(({ name }) => name);
+  }
 
   /** Finds the row of the feed that a cell names, with or without a phase; null where there is none. */
   feedNamed(text: string): PlanRow<"feeds"> | null {
