@@ -22,6 +22,11 @@ export const breaks: readonly Break[] = [
   { what: "A warranty ends at no date", change: ({ arrays }) => set(arrays[0], { warrantyUntil: "next year" }), found: [["unreadable-cell", "Arrays 5 Warranty until"]] },
   { what: "A host has no name", change: ({ hosts }) => void hosts.push({ site: "Bindery", address: "10.64.21.66" }), found: [["nameless-row", "Hosts 8 Host"]] },
   { what: "A switch names a rack in another spelling", change: ({ switches }) => set(switches[0], { rack: "RR R1" }), found: [["unknown-name", "Switches 5 Rack"]] },
+  {
+    what: "A model that is spelt in another way than its array spells it",
+    change: ({ models }) => void models.push({ model: "Sorrel-4", bays: 4 }, { model: "Sorrel 8", bays: 8 }),
+    found: [["unknown-model", "Arrays 11 Model"]],
+  },
   { what: "A switch hangs on a feed of another site", change: ({ switches }) => set(switches[3], { feedB: "RR-B" }), found: [["other-site", "Switches 8 Feed B"]] },
   { what: "A site stands twice", change: ({ sites }) => void sites.push({ site: "bindery" }), found: [["repeated-name", "Sites 8 Site"]] },
   { what: "A job's name cannot be the name of a tab", change: ({ jobs }) => set(jobs[0], { job: "Reading Room: installation" }), found: [["tab-name", "Jobs 5 Job"]] },
@@ -106,6 +111,7 @@ export const breaks: readonly Break[] = [
   },
   { what: "A feed that cannot carry the load of the other", change: ({ feeds }) => set(feeds[0], { breakerA: 8 }), found: [["feed-takeover", "Feeds 5 Breaker A"]] },
   { what: "A feed over its limit while all is well", change: ({ feeds }) => set(feeds[2], { breakerA: 3 }), found: [["circuit-load", "Feeds 7 Breaker A"]] },
+  { what: "A switch that does not say what it draws", change: ({ switches }) => set(switches[5], { watts: null }), found: [["load-not-known", "Feeds 9 Feed"], ["load-not-known", "Feeds 10 Feed"]] },
   { what: "A phase of a feed that has one", change: ({ switches }) => set(switches[2], { feedA: "BI-A/L1" }), found: [["feed-phase", "Switches 7 Feed A"]] },
   { what: "A host without a link", change: ({ hosts }) => void hosts.push({ host: "scan-9", site: "Bindery" }), found: [["host-without-path", "Hosts 9 Host"]] },
   { what: "A host with one link", change: (rows) => (rows.links = rows.links.filter(({ from, to }) => from !== "archive-1" || to !== "cs-sw2")), found: [["host-on-one-switch", "Hosts 7 Host"]] },
@@ -240,6 +246,20 @@ export const breaks: readonly Break[] = [
       set(access[0], { to: "scan-1", number: 2 });
     },
     found: [["volumes-promised", "Pools 6 Pool"], ["rights-differ", "Access 5 Right"], ["volume-number-twice", "Access 6 Number"]],
+  },
+  {
+    what: "More drives than bays, two shelves of which too little is known, and three of 24 drives one by one: two in one bay, one beyond the last, one with the serial number of its array",
+    change: ({ arrays, shelves, drives }) => {
+      set(arrays.find(({ array }) => array === "at-array-2"), { drives: 9 });
+      const shelf = { array: "cs-array-1", rack: "CS-R1" };
+      shelves.push({ ...shelf, shelf: "S1", bottomUnit: 20, bays: 12 }, { ...shelf, shelf: "S2", bottomUnit: 24, units: 2, weightKg: 18 });
+      const drive = { array: "rr-array-1", size: "8 TB" };
+      drives.push({ ...drive, bay: 1, serial: "TML-D-0001" }, { ...drive, bay: 1, serial: "TML-24-0107" }, { ...drive, bay: 25, serial: "TML-D-0003" });
+    },
+    found: [
+      ["more-drives-than-bays", "Arrays 12 Drives"], ["rack-not-known", "Racks 9 Rack"], ["bays-not-known", "Shelves 6 Bays"], ["drives-differ", "Arrays 5 Drives"], ["bay-twice", "Drives 6 Bay"],
+      ["serial-twice", "Drives 6 Serial"], ["bay-beyond-model", "Drives 7 Bay"],
+    ],
   },
   { what: "A password in the plan (an invented one)", change: ({ prompts }) => set(prompts[3], { value: "sesame-4711" }), found: [["stored-secret", "Prompts 8 Value"]] },
 ];

@@ -1,7 +1,7 @@
 import { builtInProcedures } from "../planning/commissioning/procedure";
-import { initialSettings } from "../planning/plan/read";
-import { tableKeys, tables, type TableRows } from "../planning/plan/schema";
-import { missingTables, planBringUp, planSetUp } from "../planning/plan/set-up";
+import { initialSettings, locateTable } from "../planning/plan/read";
+import { isFurther, tableKeys, tables, type TableKey, type TableRows } from "../planning/plan/schema";
+import { missingTables, planBringUp, planSetUp, planTables } from "../planning/plan/set-up";
 import type { Edit, WorkbookPort } from "../workbook/port";
 
 /** Which planning tables a workbook has and which set-up adds, by their names. */
@@ -24,7 +24,7 @@ export function initialRows(): TableRows {
 export async function setUp(port: WorkbookPort): Promise<SetUpReport> {
   const workbook = await port.read();
   const missing = new Set(missingTables(workbook));
-  const named = (lacking: boolean) => tableKeys.filter((key) => missing.has(key) === lacking).map((key) => tables[key].name);
+  const named = (lacking: boolean) => tableKeys.filter((key) => !isFurther(key) && missing.has(key) === lacking).map((key) => tables[key].name);
   const broughtUp = planBringUp(workbook);
   const edits: Edit[] = [
     ...planSetUp(workbook, initialRows()).map((plan): Edit => ({ kind: "add-sheet", plan })),
@@ -32,4 +32,15 @@ export async function setUp(port: WorkbookPort): Promise<SetUpReport> {
   ];
   if (edits.length > 0) await port.apply(edits);
   return { added: named(true), kept: named(false), broughtUp: broughtUp.map(({ key }) => tables[key].name) };
+}
+
+/** First cell of the first row of a table that set-up has just made. */
+const firstCell = { row: 4, column: 0, rows: 1, columns: 1 };
+
+/** Adds the sheet of a planning table that the workbook lacks, behind that of the table before it in their order, and shows it. */
+export async function addTable(port: WorkbookPort, key: TableKey): Promise<void> {
+  const workbook = await port.read();
+  const after = tableKeys.slice(0, tableKeys.indexOf(key)).flatMap((one) => locateTable(workbook, one)?.sheet.name ?? []).at(-1);
+  const edits = planTables(workbook, [key]).flatMap((plan): Edit[] => [{ kind: "add-sheet", plan, after }, { kind: "select", sheet: plan.name, area: firstCell }]);
+  if (edits.length > 0) await port.apply(edits);
 }

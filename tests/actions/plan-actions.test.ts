@@ -2,22 +2,25 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { findSelectedPortPlan } from "../../src/actions/find-port-plan";
 import { loadSample } from "../../src/actions/load-sample";
-import { setUp } from "../../src/actions/set-up";
+import { addTable, setUp } from "../../src/actions/set-up";
 import { writeShownChanges } from "../../src/actions/write-changes";
 import { assignPlanAddresses } from "../../src/planning/assignment";
 import { checkPlan, mendsOf, rules } from "../../src/planning/checks";
 import { readPlan, rowsOf } from "../../src/planning/plan/read";
-import { tableKeys, tables } from "../../src/planning/plan/schema";
+import { isFurther, tableKeys, tables } from "../../src/planning/plan/schema";
 import { missingTables, sampleRows } from "../../src/planning/plan/set-up";
 import type { Area, WorkbookSnapshot } from "../../src/sheet";
 import { PlainPort, withCell, workbookOf } from "../support/plain-workbook";
 import { sample, workbookWith } from "../support/plan-rows";
 
+/** Tables that set-up adds, without those that come when they are asked for. */
+const ofSetUp = tableKeys.filter((key) => !isFurther(key));
+
 describe("setting up", () => {
   test("adds every table to an empty workbook in one go", async () => {
     const port = new PlainPort();
-    expect(missingTables(port.workbook)).toEqual(tableKeys);
-    expect(await setUp(port)).toEqual({ added: Object.values(tables).map(({ name }) => name), kept: [], broughtUp: [] });
+    expect(missingTables(port.workbook)).toEqual(ofSetUp);
+    expect(await setUp(port)).toEqual({ added: ofSetUp.map((key) => tables[key].name), kept: [], broughtUp: [] });
     expect(missingTables(port.workbook)).toEqual([]);
     expect(port.applied).toHaveLength(1);
   });
@@ -35,8 +38,29 @@ describe("setting up", () => {
     const { kept } = await setUp(port);
     expect(kept).toEqual(["Racks"]);
     expect(port.workbook.sheets[0]).toEqual(own.sheets[0]);
-    expect(await setUp(port)).toEqual({ added: [], kept: Object.values(tables).map(({ name }) => name), broughtUp: [] });
+    expect(await setUp(port)).toEqual({ added: [], kept: ofSetUp.map((key) => tables[key].name), broughtUp: [] });
     expect(port.applied).toHaveLength(1);
+  });
+});
+
+describe("adding one more table", () => {
+  test("puts its sheet behind that of the table before it, shows it, and leaves every other sheet as it was", async () => {
+    const port = new PlainPort();
+    await setUp(port);
+    const before = port.workbook;
+    await addTable(port, "models");
+    expect(port.applied[1]!.map((edit) => [edit.kind, edit.kind === "add-sheet" && edit.after])).toEqual([["add-sheet", "Pools"], ["select", false]]);
+    expect(port.workbook.sheets.filter(({ name }) => name !== "Models")).toEqual(before.sheets);
+    expect(checkPlan(port.workbook, rules)).toEqual([]);
+  });
+
+  test("adds nothing where the table is there already, and one alone to a workbook without any", async () => {
+    const port = new PlainPort(workbookOf({ Ours: [["Table: Models"], ["Model", "Units"], ["M", 4]] }));
+    await addTable(port, "models");
+    expect(port.applied).toEqual([]);
+    const bare = new PlainPort();
+    await addTable(bare, "models");
+    expect(bare.workbook.sheets.map(({ name }) => name)).toEqual(["Models"]);
   });
 });
 

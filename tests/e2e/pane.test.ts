@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { AxeResults } from "axe-core";
 import type { Browser, Page } from "playwright-core";
-import { tables } from "../../src/planning/plan/schema";
+import { isFurther, tableKeys } from "../../src/planning/plan/schema";
 import type { WorkbookSnapshot } from "../../src/sheet";
 import type { PlainPort } from "../support/plain-workbook";
 import { launchBrowser } from "./support/launch-browser";
@@ -184,9 +184,18 @@ describe("the Plan view", () => {
     await open({ sample: false });
     await button("Set up tables").click();
     await said("tables added. Begin with Sites");
-    expect(await page.evaluate(() => globalThis.page.port.workbook.sheets.length)).toBe(1 + Object.keys(tables).length);
+    expect(await page.evaluate(() => globalThis.page.port.workbook.sheets.length)).toBe(1 + tableKeys.filter((key) => !isFurther(key)).length);
     expect(await page.evaluate(() => globalThis.page.port.workbook.sheets[0]!.values[0]![0])).toBe("taken");
     expect(await button("Set up tables").count()).toBe(0);
+  });
+
+  test("adds a further table when it is asked for, and does not offer it again", async () => {
+    await open();
+    await button("Add the table Shelves").click();
+    await said("The table Shelves stands on a sheet of its own now");
+    expect(await page.evaluate(() => globalThis.page.port.workbook.sheets.map(({ name }) => name))).toContain("Shelves");
+    expect(await button("Add the table Shelves").count()).toBe(0);
+    expect(await button("Add the table Drives").count()).toBe(1);
   });
 
   test("shows addresses before it writes them, and writes nothing when left", async () => {

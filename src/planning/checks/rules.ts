@@ -29,17 +29,23 @@ import { circuitLoad } from "./rules/facility/circuit-load";
 import { feedPhase } from "./rules/facility/feed-phase";
 import { heavierAbove } from "./rules/facility/heavier-above";
 import { liftAid } from "./rules/facility/lift-aid";
+import { loadNotKnown } from "./rules/facility/load-not-known";
 import { rackCooling } from "./rules/facility/rack-cooling";
 import { rackDepth } from "./rules/facility/rack-depth";
+import { rackNotKnown } from "./rules/facility/rack-not-known";
 import { rackOutlets } from "./rules/facility/rack-outlets";
 import { rackOutside } from "./rules/facility/rack-outside";
 import { rackOverlap } from "./rules/facility/rack-overlap";
 import { rackWeight } from "./rules/facility/rack-weight";
 import { addressOfServer } from "./rules/intent/address-of-server";
 import { arrayWithoutData } from "./rules/intent/array-without-data";
+import { bayBeyondModel } from "./rules/intent/bay-beyond-model";
+import { bayTwice } from "./rules/intent/bay-twice";
+import { baysNotKnown } from "./rules/intent/bays-not-known";
 import { clusterWithoutState } from "./rules/intent/cluster-without-state";
 import { dataNetworkUnused } from "./rules/intent/data-network-unused";
 import { dataOnOneSwitch } from "./rules/intent/data-on-one-switch";
+import { drivesDiffer } from "./rules/intent/drives-differ";
 import { frameBytes } from "./rules/intent/frame-bytes";
 import { hostDataOnOneSwitch } from "./rules/intent/host-data-on-one-switch";
 import { hostOnOneSide } from "./rules/intent/host-on-one-side";
@@ -47,10 +53,12 @@ import { hostPaths } from "./rules/intent/host-paths";
 import { initiatorName } from "./rules/intent/initiator-name";
 import { initiatorTwice } from "./rules/intent/initiator-twice";
 import { installedAgain } from "./rules/intent/installed-again";
+import { moreDrivesThanBays } from "./rules/intent/more-drives-than-bays";
 import { networkRole } from "./rules/intent/network-role";
 import { portRole } from "./rules/intent/port-role";
 import { quoteQuantity } from "./rules/intent/quote-quantity";
 import { rightsDiffer } from "./rules/intent/rights-differ";
+import { serialTwice } from "./rules/intent/serial-twice";
 import { sidesOnOneSwitch } from "./rules/intent/sides-on-one-switch";
 import { switchPortBeyond } from "./rules/intent/switch-port-beyond";
 import { switchPortKept } from "./rules/intent/switch-port-kept";
@@ -79,6 +87,7 @@ import { numberAsText } from "./rules/references/number-as-text";
 import { otherSite } from "./rules/references/other-site";
 import { repeatedName } from "./rules/references/repeated-name";
 import { tabName } from "./rules/references/tab-name";
+import { unknownModel } from "./rules/references/unknown-model";
 import { unknownName } from "./rules/references/unknown-name";
 import { unknownSetting } from "./rules/references/unknown-setting";
 import { unreadableCell } from "./rules/references/unreadable-cell";
@@ -106,6 +115,7 @@ export const rules: readonly Rule[] = [
   missingColumn,
   namelessRow,
   unknownName,
+  unknownModel,
   otherSite,
   repeatedName,
   tabName,
@@ -183,9 +193,16 @@ export const rules: readonly Rule[] = [
   volumeOpenToStrangers,
   rightsDiffer,
   volumeNumberTwice,
+  moreDrivesThanBays,
+  bayBeyondModel,
+  bayTwice,
+  drivesDiffer,
+  serialTwice,
+  baysNotKnown,
   rackOutside,
   rackOverlap,
   rackWeight,
+  rackNotKnown,
   rackDepth,
   rackCooling,
   rackOutlets,
@@ -193,6 +210,7 @@ export const rules: readonly Rule[] = [
   liftAid,
   feedPhase,
   circuitLoad,
+  loadNotKnown,
   repeatedStep,
   unknownPlaceholder,
   ambiguousPlaceholder,

@@ -84,12 +84,13 @@ function layInLanes(devices: readonly DrawnDevice[]): readonly { readonly device
 }
 
 /** Says in words what stands in a rack. */
-export function describeRack({ rack, units, devices, unplaced, kg }: RackLayout): string {
+export function describeRack({ rack, units, devices, unplaced, kg, unweighed }: RackLayout): string {
   const list = devices.map((device) => `${device.name} in ${unitsOf(device, rack)}${device.fault === null ? "" : device.fault === "overlaps" ? " (overlaps)" : " (outside)"}`);
   const filled = Array.from({ length: units }, (_, at) => at + 1).filter((unit) => devices.some(({ lowest, highest }) => lowest <= unit && unit <= highest)).length;
+  const notWeighed = unweighed.length === 0 ? "" : `, without ${unweighed.join(", ")}: not known`;
   return [
     `${rack.rack}: ${units} units, numbered from the ${rack.numberedFrom === "top" ? "top" : "bottom"}, ${filled} filled.`,
-    `Arrays weigh ${formatKilograms(kg)}${rack.limitKg === null ? "" : ` of ${formatKilograms(rack.limitKg)}`}.`,
+    `Arrays and shelves weigh ${formatKilograms(kg)}${rack.limitKg === null ? "" : ` of ${formatKilograms(rack.limitKg)}`}${notWeighed}.`,
     devices.length === 0 ? "Nothing stands in it." : `${list.join(", ")}.`,
     ...(unplaced.length === 0 ? [] : [`No place yet: ${unplaced.join(", ")}.`]),
   ].join(" ");

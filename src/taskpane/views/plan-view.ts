@@ -1,9 +1,9 @@
 import { loadSample } from "../../actions/load-sample";
-import { setUp } from "../../actions/set-up";
+import { addTable, setUp } from "../../actions/set-up";
 import { mayBeInUse } from "../../planning/commissioning/tab";
 import { PlanModel } from "../../planning/plan/model";
 import { tableKeys, tables as schema, type TableKey } from "../../planning/plan/schema";
-import { earlierTables, missingTables } from "../../planning/plan/set-up";
+import { earlierTables, furtherTables, missingTables } from "../../planning/plan/set-up";
 import { makeButton } from "../elements/button";
 import { countOf } from "../elements/count-of";
 import { fill, make } from "../elements/make";
@@ -18,6 +18,7 @@ import type { PaneContext, View } from "./view";
 export function makePlanView(pane: PaneContext): View {
   const { port, status } = pane;
   const tables = make("section", { class: "bay-group" });
+  const further = make("section", { class: "bay-group", hidden: true });
   const addresses = makeAddressesGroup(pane);
   const pictures = makePicturesGroup(pane);
   const comparison = makeCompareGroup(pane);
@@ -25,7 +26,9 @@ export function makePlanView(pane: PaneContext): View {
   const refresh = async () => {
     const workbook = await port.read(mayBeInUse);
     const model = new PlanModel(workbook);
-    showTables(model, missingTables(workbook), earlierTables(workbook).map(({ key }) => key));
+    const missing = missingTables(workbook);
+    showTables(model, missing, earlierTables(workbook).map(({ key }) => key));
+    showFurther(missing.length > 0 ? [] : furtherTables(workbook));
     addresses.hidden = model.table("ports") === null;
     comparison.hidden = tableKeys.every((key) => model.table(key) === null);
     pictures.show(model);
@@ -42,6 +45,12 @@ export function makePlanView(pane: PaneContext): View {
       const rest = kept.length === 0 ? "Begin with Sites." : `${countOf(kept.length, "table")} stood here already and ${kept.length === 1 ? "was" : "were"} not touched.`;
       return { sentence: `${countOf(added.length, "table")} added. ${columns === "" ? rest : columns.trim()}` };
     });
+  const addOne = (key: TableKey) =>
+    status.run(`Add ${schema[key].name}`, async () => {
+      await addTable(port, key);
+      await refresh();
+      return { sentence: `The table ${schema[key].name} stands on a sheet of its own now. A plan without rows there is whole too.` };
+    });
   const fillWithSample = () =>
     status.run("Load the sample", async () => {
       await loadSample(port);
@@ -49,14 +58,23 @@ export function makePlanView(pane: PaneContext): View {
       return { sentence: "The plan of the Thornmere Map Library, which is invented, stands in the tables. Look around, change it, check it." };
     });
 
+  function showFurther(keys: readonly TableKey[]): void {
+    further.hidden = keys.length === 0;
+    const lines = keys.map((key) => {
+      const button = makeButton(schema[key].name, () => addOne(key), { size: "small", label: `Add the table ${schema[key].name}` });
+      return make("li", { class: "bay-step" }, button, make("span", { class: "small soft" }, schema[key].note));
+    });
+    fill(further, make("h2", {}, "Add a table"), make("p", {}, "For what a plan may say besides. Without them it is whole too."), make("ul", {}, lines));
+  }
+
   function showTables(model: PlanModel, missing: readonly TableKey[], earlier: readonly TableKey[]): void {
     const isEmpty = tableKeys.every((key) => key === "settings" || key === "procedures" || key === "steps" || model.rows(key).length === 0);
     const count = (key: TableKey, thing: string, things?: string) => countOf(model.rows(key).length, thing, things);
     const sentence =
-      missing.length === tableKeys.length
+      tableKeys.every((key) => model.table(key) === null)
         ? "This workbook has no planning tables yet. Set-up adds one sheet a table; what is here stays as it is."
         : missing.length > 0
-          ? `${countOf(missing.length, "table")} of ${tableKeys.length} ${missing.length === 1 ? "is" : "are"} not here: ${missing.map((key) => schema[key].name).join(", ")}.`
+          ? `${countOf(missing.length, "table")} ${missing.length === 1 ? "is" : "are"} not here: ${missing.map((key) => schema[key].name).join(", ")}.`
           : `${[count("sites", "site"), count("arrays", "array"), count("ports", "port address", "port addresses"), count("jobs", "job")].join(", ")}.`;
     fill(
       tables,
@@ -72,5 +90,5 @@ export function makePlanView(pane: PaneContext): View {
     );
   }
 
-  return { element: make("div", {}, tables, addresses, pictures.element, comparison), show, changed: followChanges };
+  return { element: make("div", {}, tables, further, addresses, pictures.element, comparison), show, changed: followChanges };
 }

@@ -42,7 +42,7 @@ describe("the layout of a rack", () => {
 
   test("counts a unit once that two things fill, and adds the weights up", () => {
     const layout = rackOf({ racks: [rack], arrays: [{ array: "a", rack: "R1", bottomUnit: 1, units: 4, weightKg: 46 }, { array: "b", rack: "R1", bottomUnit: 4, units: 2, weightKg: 30 }] });
-    expect(describeRack(layout)).toBe("R1: 12 units, numbered from the bottom, 5 filled. Arrays weigh 76 kg of 300 kg. a in units 1 to 4 (overlaps), b in units 4 to 5 (overlaps).");
+    expect(describeRack(layout)).toBe("R1: 12 units, numbered from the bottom, 5 filled. Arrays and shelves weigh 76 kg of 300 kg. a in units 1 to 4 (overlaps), b in units 4 to 5 (overlaps).");
   });
 });
 
@@ -63,4 +63,11 @@ describe("the picture of a rack", () => {
     expect(picture.shapes.filter(({ attributes }) => attributes["class"] === "item alarm")).toHaveLength(2);
     expect(picture.shapes.filter(({ text }) => text?.startsWith("⚠"))).toHaveLength(2);
   });
+});
+
+test("a shelf stands in the picture of its rack, and what is not known of its weight is said", () => {
+  const layout = rackOf({ racks: [rack], arrays: [{ array: "a", rack: "R1", bottomUnit: 1, units: 4, weightKg: 40 }], shelves: [{ array: "a", shelf: "S1", rack: "R1", bottomUnit: 5, units: 2 }] });
+  const picture = drawRack(layout);
+  expect(picture.shapes.filter(({ attributes }) => attributes["class"] === "item shelves")).toHaveLength(1);
+  expect(picture.summary).toContain("Arrays and shelves weigh 40 kg of 300 kg, without a S1: not known.");
 });

@@ -68,7 +68,7 @@ export const installRackArray: ProcedureDraft = {
       forEach: "drive",
       shownAs: "grid",
       steps: [
-        { id: "INS-060", do: "Push the drive into the bay named under For until it latches. Enter the serial number you read on it.", record: "serial", minutes: 1 },
+        { id: "INS-060", do: "Push the drive into the bay named under For until it latches. Enter the serial number you read on it.", expect: "{{Drive.Serial}}", record: "serial", minutes: 1 },
       ],
     },
     {

@@ -9,7 +9,7 @@ import { judgedByPlan, results, snagEndOf, type JobRecords, type StepRecord } fr
 import { tabFamily } from "../tab";
 
 /** Columns of the plan that commissioning may correct: serials, units, firmware and addresses. */
-const asBuiltColumns: ReadonlySet<string> = new Set(["arrays.serial", "arrays.firmware", "arrays.bottomUnit", "ports.address", "clusters.sharedAddress"]);
+const asBuiltColumns: ReadonlySet<string> = new Set(["arrays.serial", "arrays.firmware", "arrays.bottomUnit", "drives.serial", "ports.address", "clusters.sharedAddress"]);
 
 /**
  * Lists what the accepted records of a job would change in the plan, as cells to be shown first and written then.

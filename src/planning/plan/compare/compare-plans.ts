@@ -39,6 +39,8 @@ const identities: Readonly<Partial<Record<TableKey, readonly (readonly string[])
   links: [["from", "to"]],
   ports: [["array", "controller", "port", "network"], ["array", "controller", "port"]],
   access: [["volume", "to"]],
+  shelves: [["array", "shelf"]],
+  drives: [["array", "shelf", "bay", "serial"], ["array", "shelf", "bay"]],
   procedures: [["procedure", "section"]],
   prompts: [["model", "order"], ["model", "prompt"]],
 };

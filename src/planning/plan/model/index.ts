@@ -1,4 +1,5 @@
 export { saysNone, type PoolContents, type PoolMember } from "./capacity";
+export { driveLabel, shelfLabel } from "./drives";
 export type { ExpectedPort } from "./expected-ports";
 export { groupBy } from "./group-by";
 export type { HostPathCount } from "./host-paths";

@@ -1,4 +1,5 @@
 import { Capacity } from "./capacity";
+import { Drives } from "./drives";
 import { HostPaths } from "./host-paths";
 import { Networks } from "./networks";
 import { Paths } from "./paths";
@@ -23,6 +24,7 @@ export class PlanModel extends PlanRows {
   readonly ports = new Ports(this, this.networks);
   readonly addresses = new UsedAddresses(this, this.networks, this.ports);
   readonly capacity = new Capacity(this);
+  readonly drives = new Drives(this);
   readonly volumes = new Volumes(this, this.capacity);
   readonly power = new Power(this);
   readonly racks = new Racks(this);

@@ -3,6 +3,8 @@ import { watts } from "../../quantity";
 import { splitFeedPhase, feedLoads, type Feed, type FeedLoad, type PoweredDevice } from "../../resilience";
 import { foldName } from "../../text";
 import type { PlanRow } from "../read";
+import { shelfLabel } from "./drives";
+import { groupBy } from "./group-by";
 import { once } from "./once";
 import type { PlanRows } from "./plan-rows";
 
@@ -13,8 +15,8 @@ export interface PlannedFeedLoad {
   readonly worst: FeedLoad;
 }
 
-/** What draws power: an array or a switch. */
-type DeviceRow = PlanRow<"arrays"> | PlanRow<"switches">;
+/** What draws power: an array, a shelf or a switch. */
+type DeviceRow = PlanRow<"arrays"> | PlanRow<"shelves"> | PlanRow<"switches">;
 
 /** What the feeds of a plan carry. */
 export class Power {
@@ -23,7 +25,18 @@ export class Power {
 
   private readonly byFeed = once(() => new Map(this.loads().map((load) => [load.row, load])));
 
+  private readonly silentByFeed = once(() => {
+    const devices = [...this.rows.rows("arrays").map((row) => ({ row, name: row.array })), ...this.rows.rows("switches").map((row) => ({ row, name: row.switch }))];
+    const silent = devices.filter(({ row }) => row.watts === null);
+    return groupBy(silent.flatMap(({ row, name }) => [...new Set(this.feedsOf(row))].map((feed) => ({ feed, name }))), ({ feed }) => feed);
+  });
+
   constructor(private readonly rows: PlanRows) {}
+
+  /** Names the arrays and switches on a feed whose watts are not known: what they draw is in no load. A shelf that says none is in its array's. */
+  silentOn(feed: PlanRow<"feeds">): readonly string[] {
+    return (this.silentByFeed().get(feed) ?? []).map(({ name }) => name);
+  }
 
   /** Finds the row of the feed that a cell names, with or without a phase; null where there is none. */
   feedNamed(text: string): PlanRow<"feeds"> | null {
@@ -35,9 +48,10 @@ export class Power {
     return [feedA, feedB].flatMap((text) => this.feedNamed(text) ?? []);
   }
 
-  /** Lists the loads of the feeds that some arrays are on, each once, in the order in which the arrays name them. */
+  /** Lists the loads of the feeds that some arrays and their shelves are on, each once, in the order in which the arrays name them. */
   loadsOf(arrays: readonly PlanRow<"arrays">[]): PlannedFeedLoad[] {
-    const feeds = new Set(arrays.flatMap((array) => this.feedsOf(array)));
+    const shelves = arrays.flatMap(({ array }) => this.rows.rowsWith("shelves", "array", array));
+    const feeds = new Set([...arrays, ...shelves].flatMap((device) => this.feedsOf(device)));
     return [...feeds].flatMap((feed) => this.byFeed().get(feed) ?? []);
   }
 
@@ -49,8 +63,10 @@ export class Power {
   /** Names the devices of a site that are on no feed of the plan: what they draw is in no load. */
   unfedAt(site: string): string[] {
     const arrays = this.rows.rowsWith("arrays", "site", site).map((row) => ({ row, name: row.array }));
+    // A shelf that says no watts draws what its array's say.
+    const shelves = arrays.flatMap(({ name }) => this.rows.rowsWith("shelves", "array", name)).filter((row) => row.watts !== null).map((row) => ({ row, name: shelfLabel(row) }));
     const switches = this.rows.rowsWith("switches", "site", site).map((row) => ({ row, name: row.switch }));
-    return [...arrays, ...switches].filter(({ row }) => this.feedsOf(row).length === 0).map(({ name }) => name);
+    return [...arrays, ...shelves, ...switches].filter(({ row }) => this.feedsOf(row).length === 0).map(({ name }) => name);
   }
 
   private workOut(): PlannedFeedLoad[] {
@@ -58,6 +74,7 @@ export class Power {
     const feeds = rows.map(feedOf);
     const devices = [
       ...this.rows.rows("arrays").map((row) => this.deviceOf(row, row.array)),
+      ...this.rows.rows("shelves").map((row) => this.deviceOf(row, shelfLabel(row))),
       ...this.rows.rows("switches").map((row) => this.deviceOf(row, row.switch)),
     ].filter(({ feeds: supplies }) => supplies.length > 0);
     // A supply that is a device of its own has nothing to take over: its worst load is its normal one.

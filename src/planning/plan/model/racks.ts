@@ -1,12 +1,13 @@
 import { kilograms, watts, type Kilograms, type Watts } from "../../quantity";
 import type { PlanRow } from "../read";
+import { shelfLabel } from "./drives";
 import { once, oncePer } from "./once";
 import type { PlanRows } from "./plan-rows";
 
 /** Something that fills units of a rack. Units count from 1 at the bottom, whichever way the rack numbers them. */
 export interface RackDevice {
-  readonly table: "arrays" | "switches";
-  readonly row: PlanRow<"arrays"> | PlanRow<"switches">;
+  readonly table: "arrays" | "shelves" | "switches";
+  readonly row: PlanRow<"arrays"> | PlanRow<"shelves"> | PlanRow<"switches">;
   readonly name: string;
   readonly lowest: number;
   readonly highest: number;
@@ -21,15 +22,19 @@ export interface RackContents {
   readonly devices: readonly RackDevice[];
   /** Names of devices planned into it whose position is not known. */
   readonly unplaced: readonly string[];
-  /** Weight of all its arrays together, wherever they stand in it. */
+  /** Weight of all its arrays and shelves together, wherever they stand in it; those whose weight is not known count nothing. */
   readonly kg: Kilograms;
-  /** What its arrays and switches draw, all of which turns to heat. */
+  /** Names of arrays and shelves whose weight is not known. */
+  readonly unweighed: readonly string[];
+  /** Names of devices of which it is not known how many units they fill: each counts one. */
+  readonly unmeasured: readonly string[];
+  /** What all of it draws, which turns to heat. */
   readonly heat: Watts;
 }
 
 /** The racks of a plan. */
 export class Racks {
-  /** Lists the racks with the arrays and switches in each; of two rows of one name the first. */
+  /** Lists the racks with the arrays, shelves and switches in each; of two rows of one name the first. */
   readonly all = once((): readonly RackContents[] => {
     const racks = this.rows.rows("racks").filter((rack) => this.rows.find("racks", rack.rack) === rack);
     return racks.map((rack) => this.of(rack));
@@ -41,25 +46,30 @@ export class Racks {
   constructor(private readonly rows: PlanRows) {}
 
   private contentsOf(rack: PlanRow<"racks">): RackContents {
-    const arrays = this.rows.rowsWith("arrays", "rack", rack.rack);
-    const switches = this.rows.rowsWith("switches", "rack", rack.rack);
-    const placed = [
-      ...arrays.map((row) => ({ name: row.array, device: deviceOf("arrays", row, row.array, row.weightKg, rack) })),
-      ...switches.map((row) => ({ name: row.switch, device: deviceOf("switches", row, row.switch, null, rack) })),
+    const planned: Planned[] = [
+      ...this.rows.rowsWith("arrays", "rack", rack.rack).map((row) => ({ table: "arrays", row, name: row.array, kg: row.weightKg }) as const),
+      ...this.rows.rowsWith("shelves", "rack", rack.rack).map((row) => ({ table: "shelves", row, name: shelfLabel(row), kg: row.weightKg }) as const),
+      ...this.rows.rowsWith("switches", "rack", rack.rack).map((row) => ({ table: "switches", row, name: row.switch, kg: null }) as const),
     ];
+    const placed = planned.map((one) => ({ name: one.name, device: deviceOf(one, rack) }));
     return {
       rack,
       devices: placed.flatMap(({ device }) => device ?? []).sort((a, b) => a.lowest - b.lowest),
       unplaced: placed.flatMap(({ name, device }) => (device === null ? [name] : [])),
-      kg: kilograms(arrays.reduce((sum, { weightKg }) => sum + (weightKg ?? 0), 0)),
-      heat: watts([...arrays, ...switches].reduce((sum, row) => sum + (row.watts ?? 0), 0)),
+      kg: kilograms(planned.reduce((sum, { kg }) => sum + (kg ?? 0), 0)),
+      unweighed: planned.filter(({ table, kg }) => table !== "switches" && kg === null).map(({ name }) => name),
+      unmeasured: planned.filter(({ row }) => row.units === null).map(({ name }) => name),
+      heat: watts(planned.reduce((sum, { row }) => sum + (row.watts ?? 0), 0)),
     };
   }
 }
 
-function deviceOf(table: RackDevice["table"], row: RackDevice["row"], name: string, kg: Kilograms | null, rack: PlanRow<"racks">): RackDevice | null {
-  const lowest = row.bottomUnit === null ? null : unitFromBottom(row.bottomUnit, rack);
-  return lowest === null ? null : { table, row, name, lowest, highest: topUnit(lowest, row.units), kg };
+type Planned = Pick<RackDevice, "table" | "row" | "name" | "kg">;
+
+function deviceOf(planned: Planned, rack: PlanRow<"racks">): RackDevice | null {
+  const { bottomUnit, units } = planned.row;
+  const lowest = bottomUnit === null ? null : unitFromBottom(bottomUnit, rack);
+  return lowest === null ? null : { ...planned, lowest, highest: topUnit(lowest, units) };
 }
 
 /** Computes the highest unit that something fills; one that says no height fills one. */

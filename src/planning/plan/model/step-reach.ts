@@ -1,7 +1,7 @@
 import { showCell } from "../../../sheet";
 import { foldName } from "../../text";
 import type { PlanRow } from "../read";
-import { columnsOf, derivedFieldsOf, forEachKinds, forEachOf, layerTables, type ForEach, type LayerName, type TableKey } from "../schema";
+import { columnsOfLayer, derivedFieldsOf, forEachKinds, forEachOf, layerTables, tablesOfLayer, type ForEach, type LayerName, type TableKey } from "../schema";
 import { once, oncePer } from "./once";
 import type { PlanRows } from "./plan-rows";
 
@@ -43,12 +43,11 @@ export class StepReach {
   }
 
   private fieldsOf(name: LayerName): ReadonlySet<string> {
-    const key = layerTables[name];
-    const derived = derivedFieldsOf(name).map(([field]) => field);
-    if (key === null) return new Set(derived.map(foldName));
-    const table = this.rows.table(key);
-    const headers = table === null ? [] : (this.rows.sheet(table.sheet)?.values[table.headerRow] ?? []).slice(table.firstColumn, table.lastColumn + 1);
-    const fields = [...columnsOf(key).map(([, { header }]) => header), ...headers.map(showCell), ...derived];
+    const headers = tablesOfLayer(name).flatMap((key) => {
+      const table = this.rows.table(key);
+      return table === null ? [] : (this.rows.sheet(table.sheet)?.values[table.headerRow] ?? []).slice(table.firstColumn, table.lastColumn + 1);
+    });
+    const fields = [...columnsOfLayer(name).map(([, { header }]) => header), ...headers.map(showCell), ...derivedFieldsOf(name).map(([field]) => field)];
     return new Set(fields.map(foldName).filter((field) => field !== ""));
   }
 }

@@ -42,10 +42,6 @@ export const derivedFields = {
     "Controller": {},
     "First controller": firstController,
   },
-  Drive: {
-    /** Number of the bay, from 1. */
-    "Bay": {},
-  },
   Port: {
     "First controller": firstController,
     /** Its MTU, else that of its network, else 1500. */

@@ -11,8 +11,8 @@ export const layerTables = {
   Array: "arrays",
   Port: "ports",
   Prompt: "prompts",
+  Drive: "drives",
   Controller: null,
-  Drive: null,
 } as const satisfies Record<string, TableKey | null>;
 
 /** Name of a layer of fields, such as `Rack`. */

@@ -4,10 +4,12 @@ import type { TableKey } from "./table-keys";
 import { access } from "./tables/access";
 import { arrays } from "./tables/arrays";
 import { clusters } from "./tables/clusters";
+import { drives } from "./tables/drives";
 import { feeds } from "./tables/feeds";
 import { hosts } from "./tables/hosts";
 import { jobs } from "./tables/jobs";
 import { links } from "./tables/links";
+import { models } from "./tables/models";
 import { networks } from "./tables/networks";
 import { pools } from "./tables/pools";
 import { ports } from "./tables/ports";
@@ -16,6 +18,7 @@ import { prompts } from "./tables/prompts";
 import { quote } from "./tables/quote";
 import { racks } from "./tables/racks";
 import { settings } from "./tables/settings";
+import { shelves } from "./tables/shelves";
 import { sites } from "./tables/sites";
 import { steps } from "./tables/steps";
 import { switches } from "./tables/switches";
@@ -23,7 +26,8 @@ import { volumes } from "./tables/volumes";
 
 /** The planning tables by their keys; `tableKeys` says their order. */
 export const tables = {
-  settings, sites, racks, feeds, networks, switches, hosts, links, clusters, pools, arrays, ports, volumes, access, procedures, steps, prompts, jobs, quote,
+  settings, sites, racks, feeds, networks, switches, hosts, links, clusters, pools, models, arrays, shelves, drives, ports, volumes, access,
+  procedures, steps, prompts, jobs, quote,
 } as const satisfies Readonly<Record<TableKey, Table>>;
 
 export type Tables = typeof tables;
@@ -41,6 +45,17 @@ export function columnsOf(key: TableKey): readonly (readonly [name: string, colu
   const { columns }: Table = tables[key];
   return Object.entries(columns);
 }
+
+/** Tells whether set-up leaves a table out until somebody asks for it. */
+export function isFurther(key: TableKey): boolean {
+  const { further }: Table = tables[key];
+  return further === true;
+}
+
+/** Keys of the columns that an array takes from its model where it leaves them empty: those that both tables have, the model's name apart. */
+export const inheritedColumns: ReadonlySet<string> = new Set(
+  Object.keys(tables.models.columns).filter((name) => name in tables.arrays.columns && name !== nameColumn("models")),
+);
 
 /** Names the column by which the rows of a table are named: its first required one. */
 export function nameColumn(key: TableKey): string {

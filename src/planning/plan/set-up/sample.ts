@@ -4,7 +4,7 @@ import type { TableRow, TableRows } from "../schema";
 /**
  * The sample plan: the Thornmere Map Library, which is invented, scans its maps at three sites.
  *
- * Six arrays, two clusters (one over two sites), two feeds and two switches a site, ranges out of 10.64.0.0/16 and fd00::/8. Names,
+ * Six arrays of two models, two clusters (one over two sites), two feeds and two switches a site, ranges out of 10.64.0.0/16 and fd00::/8. Names,
  * serial numbers and prices are made up; contacts are roles.
  */
 export function sampleRows(): TableRows {
@@ -19,6 +19,7 @@ export function sampleRows(): TableRows {
     links,
     clusters,
     pools,
+    models,
     arrays,
     ports,
     volumes,
@@ -117,30 +118,30 @@ const pools: readonly TableRow<"pools">[] = [
   { pool: "Masters", cluster: "Deep Store", fillLimit: 0.85, acrossArrays: "none" },
 ];
 
-const alder = {
-  model: "Alder 24", units: 4, depthMm: 820, weightKg: 46, liftKg: 24, liftBy: "lift table", watts: 620, plug: "C14", controllers: "A,B", ports: "0,1,2",
-  drives: 24, driveSize: "8 TB", scheme: "RAID 60 9+2", spares: 2, reserve: 0.1,
-} as const;
-const rowan = {
-  model: "Rowan 12", units: 2, depthMm: 760, weightKg: 29, liftKg: 15, liftBy: "two", watts: 380, plug: "C14", controllers: "A,B", ports: "0,1,2",
-  drives: 12, driveSize: "16 TB", scheme: "RAID 6", spares: 1, reserve: 0.1,
-} as const;
+const anyModel = { guide: "Sample row: invented", plug: "C14", supplies: 2, supplySwitch: "no", controllers: "A,B", ports: "0,1,2", portSharing: "controller" } as const;
+const models: readonly TableRow<"models">[] = [
+  { ...anyModel, model: "Alder 24", bays: 24, units: 4, depthMm: 820, weightKg: 46, liftKg: 24, liftBy: "lift table", watts: 620 },
+  { ...anyModel, model: "Rowan 12", bays: 12, units: 2, depthMm: 760, weightKg: 29, liftKg: 15, liftBy: "two", watts: 380 },
+];
+
+const alder = { model: "Alder 24", drives: 24, driveSize: "8 TB", scheme: "RAID 60 9+2", spares: 2, reserve: 0.1 } as const;
+const rowan = { model: "Rowan 12", drives: 12, driveSize: "16 TB", scheme: "RAID 6", spares: 1, reserve: 0.1 } as const;
 const arrays: readonly TableRow<"arrays">[] = [
   {
     id: "A0001", array: "rr-array-1", site: "Reading Room", ...alder, serial: "TML-24-0107", rack: "RR-R1", bottomUnit: 10, feedA: "RR-A", feedB: "RR-B",
-    portSharing: "controller", cluster: "Scans", clusterOrder: 1, pool: "Scans", used: "62 TB", warrantyUntil: "2031-09-30",
+    cluster: "Scans", clusterOrder: 1, pool: "Scans", used: "62 TB", warrantyUntil: "2031-09-30",
   },
   {
     id: "A0002", array: "rr-array-2", site: "Reading Room", ...alder, serial: "TML-24-0108", rack: "RR-R2", bottomUnit: 10, feedA: "RR-A", feedB: "RR-B",
-    portSharing: "controller", cluster: "Scans", clusterOrder: 2, pool: "Scans", used: "60 TB", warrantyUntil: "2031-09-30",
+    cluster: "Scans", clusterOrder: 2, pool: "Scans", used: "60 TB", warrantyUntil: "2031-09-30",
   },
   {
     id: "A0003", array: "bi-array-1", site: "Bindery", ...rowan, serial: "TML-12-0311", rack: "BI-R1", bottomUnit: 12, feedA: "BI-A", feedB: "BI-B",
-    portSharing: "controller", cluster: "Scans", clusterOrder: 3, pool: "Scans", used: "61 TB", warrantyUntil: "2031-09-30",
+    cluster: "Scans", clusterOrder: 3, pool: "Scans", used: "61 TB", warrantyUntil: "2031-09-30",
   },
   {
     id: "A0004", array: "bi-array-2", site: "Bindery", ...rowan, serial: "TML-12-0312", rack: "BI-R2", bottomUnit: 12, feedA: "BI-A", feedB: "BI-B",
-    portSharing: "controller", cluster: "Scans", clusterOrder: 4, pool: "Scans", used: "59 TB", warrantyUntil: "2031-09-30",
+    cluster: "Scans", clusterOrder: 4, pool: "Scans", used: "59 TB", warrantyUntil: "2031-09-30",
   },
   {
     id: "A0005", array: "cs-array-1", site: "Cold Store", ...alder, serial: "TML-24-0109", rack: "CS-R1", bottomUnit: 6, feedA: "CS-A/L2", feedB: "CS-B/L2",

@@ -1,24 +1,34 @@
 import { foldName, quote } from "../../text";
 import { columnLetters, isBlank, quoteSheetName, sheetDayOf, type Area, type Cell, type CellStyle, type Scalar, type SheetPlan, type Validation, type WorkbookSnapshot } from "../../../sheet";
 import { hostTableName, locateTable, markerText, type TableLocation } from "../read";
-import { columnsOf, nameColumn, tableKeys, tables, type Column, type ColumnKind, type TableKey, type TableRow, type TableRows } from "../schema";
+import { columnsOf, isFurther, nameColumn, tableKeys, tables, type Column, type ColumnKind, type TableKey, type TableRow, type TableRows } from "../schema";
 
-/** Names the planning tables that a workbook lacks. */
+/** Names the tables of set-up that a workbook lacks. */
 export function missingTables(workbook: WorkbookSnapshot): TableKey[] {
-  return tableKeys.filter((key) => locateTable(workbook, key) === null);
+  return tableKeys.filter((key) => !isFurther(key) && locateTable(workbook, key) === null);
+}
+
+/** Names the tables that set-up leaves out, that a workbook lacks and that may be asked for. */
+export function furtherTables(workbook: WorkbookSnapshot): TableKey[] {
+  return tableKeys.filter((key) => isFurther(key) && locateTable(workbook, key) === null);
+}
+
+/** Plans one sheet for each table of set-up that the workbook lacks, and for each further one that has rows; see `planTables`. */
+export function planSetUp(workbook: WorkbookSnapshot, rows: TableRows = {}): SheetPlan[] {
+  return planTables(workbook, tableKeys.filter((key) => !isFurther(key) || (rows[key] ?? []).length > 0), rows);
 }
 
 /**
- * Plans one sheet for each planning table that the workbook lacks, filled with `rows`; tables that are there are left as they are.
+ * Plans one sheet for each of some planning tables that the workbook lacks, filled with `rows`; tables that are there are left as they are.
  *
  * On a sheet: the marker in A1, the note in A2, the headers in row 4, rows from row 5 on. Below the rows stand blank ones with the
  * formats and formulas of the table. A sheet whose name is taken by something else gets a number behind its name.
  */
-export function planSetUp(workbook: WorkbookSnapshot, rows: TableRows = {}): SheetPlan[] {
+export function planTables(workbook: WorkbookSnapshot, keys: readonly TableKey[], rows: TableRows = {}): SheetPlan[] {
   const taken = new Set(workbook.sheets.map(({ name }) => foldName(name)));
   const places = new Map(placesOfAll(workbook, thoseWithRoom(earlierTables(workbook))));
   const added: TableKey[] = [];
-  for (const key of tableKeys) {
+  for (const key of keys) {
     if (places.has(key)) continue;
     const sheet = freeSheetName(tables[key].name, taken);
     taken.add(foldName(sheet));
@@ -220,7 +230,7 @@ function resolve(formula: string, own: TableKey, row: number, places: ReadonlyMa
     const key = name === undefined ? own : tableKeys.find((one) => tables[one].name === name);
     const column = key === undefined ? undefined : columnsOf(key).find(([, one]) => one.header === header);
     if (key === undefined || column === undefined) throw new Error(`The schema has no ${name ?? tables[own].name}.${header}.`);
-    const at = places.get(key)!.column(column[0]);
+    const at = places.get(key)?.column(column[0]) ?? -1;
     const place = at < 0 ? null : name === undefined ? `$${columnLetters(at)}${row + 1}` : rangeOf(key, column[0], places);
     if (place === null) lacking.push(header);
     return place ?? "";
@@ -228,11 +238,12 @@ function resolve(formula: string, own: TableKey, row: number, places: ReadonlyMa
   return lacking.length === 0 ? text : null;
 }
 
-/** Writes the range of a column of another table; null where the workbook's own table lacks the column. */
+/** Writes the range of a column of another table; null where the workbook lacks the table, or its own one the column. */
 function rangeOf(key: TableKey, name: string, places: ReadonlyMap<TableKey, TablePlace>): string | null {
-  const { sheet, firstRow, column } = places.get(key)!;
-  const at = column(name);
-  if (at < 0) return null;
+  const place = places.get(key);
+  const at = place?.column(name) ?? -1;
+  if (place === undefined || at < 0) return null;
+  const { sheet, firstRow } = place;
   const letters = columnLetters(at);
   return `${quoteSheetName(sheet)}!$${letters}$${firstRow + 1}:$${letters}$${firstRow + lookedAtRows}`;
 }

@@ -22,7 +22,7 @@ export interface Subject {
  * Lists what a section of a job is repeated for, in table order.
  *
  * site: the job's; cluster, pool: those whose home array is in the job, so that each has its steps once in the whole plan; array,
- * controller, port, drive (bays 1 to n), prompt (those of the array's model, in their order): array by array. A port with an address of
+ * controller, port, drive (by bay, those of the chassis before those of shelves), prompt (those of the array's model, in their order): array by array. A port with an address of
  * each family is two rows.
  */
 export class JobSubjects {
@@ -111,10 +111,11 @@ export class JobSubjects {
   }
 
   private drives(array: ArrayRow): Subject[] {
-    return Array.from({ length: array.drives ?? 0 }, (_, at) => ({
-      id: `${idOf(array)}.bay-${at + 1}`,
-      label: `${array.array} bay ${at + 1}`,
-      scope: scopeOf("drive", { ...this.layersOf(array), Drive: layerOfFields("Drive", { Bay: String(at + 1) }) }),
+    const number = numberRepeats();
+    return this.model.drives.expectedIn(array).map(({ shelf, bay, row }) => ({
+      id: number(`${idOf(array)}.${shelf === "" ? "" : `${foldName(shelf)}.`}bay-${bay}`, "."),
+      label: [array.array, shelf, `bay ${bay}`].filter((part) => part !== "").join(" "),
+      scope: scopeOf("drive", { ...this.layersOf(array), Drive: layerOf("Drive", row, { Array: array.array, Shelf: shelf, Bay: String(bay) }) }),
     }));
   }
 

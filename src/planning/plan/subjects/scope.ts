@@ -1,7 +1,7 @@
 import { foldName, formatPercent, invalid, quote, type Lookup } from "../../text";
 import type { PlanCell } from "../model";
 import { cellOf, type PlanRow } from "../read";
-import { columnsOf, forEachKinds, layerTables, type ForEach, type LayerName, type TableKey } from "../schema";
+import { columnsOf, columnsOfLayer, forEachKinds, layerTables, type ForEach, type LayerName, type TableKey } from "../schema";
 
 /** The fields of one table row that a step can name, by their headers without case. */
 export interface Layer {
@@ -33,7 +33,7 @@ export function layerOf<Name extends TableLayer>(
 ): Layer {
   const table: TableKey = layerTables[name];
   const fields = Object.create(null) as Record<string, string>;
-  for (const [column, { header, kind }] of columnsOf(table)) {
+  for (const [column, { header, kind }] of columnsOfLayer(name)) {
     const cell = row === null ? null : cellOf(row, column);
     const shown = row?.shown[header]?.trim() ?? "";
     fields[foldName(header)] = kind === "share" && typeof cell === "number" ? formatPercent(cell) : kind === "size" && /^[\d.]+$/.test(shown) ? `${shown} TB` : shown;

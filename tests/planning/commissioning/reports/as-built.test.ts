@@ -10,7 +10,9 @@ import { tabSheet } from "../../../support/tab-workbook";
 
 const plan: TableRows = {
   ...smallPlan(),
-  arrays: smallPlan().arrays!.map((row) => ({ ...row, firmware: "2.0" })),
+  arrays: smallPlan().arrays!.map((row) => ({ ...row, firmware: "2.0", drives: 1 })),
+  drives: [{ array: smallPlan().arrays![0]!.array!, bay: 1, serial: "D-1" }],
+  procedures: [...smallPlan().procedures!, { procedure: "Try out", section: "Drives", forEach: "drive" }],
   steps: [
     step("T-10", "Arrays", { expect: "{{Array.Serial}}", record: "serial" }),
     step("T-11", "Arrays", { expect: "{{Bottom unit}}", record: "number" }),
@@ -18,6 +20,7 @@ const plan: TableRows = {
     step("T-14", "Arrays", { expect: "{{Array.Model}}", record: "text" }),
     step("T-15", "Arrays", { expect: "Serial {{Array.Serial}}", record: "text" }),
     step("T-20", "Ports", { expect: "{{Address}}", record: "address" }),
+    step("T-40", "Drives", { expect: "{{Drive.Serial}}", record: "serial" }),
     step("T-30", "Cluster", { expect: "{{Shared address}}", record: "address" }),
   ],
 };
@@ -52,6 +55,7 @@ describe("what was accepted goes back to the plan", () => {
 
   test.each<[string, Readonly<Record<string, Cells>>, unknown[]]>([
     ["a serial number", { "T-10/A0001": { found: "N-0077" } }, [["Arrays", "N-0001", "N-0077"]]],
+    ["the serial number of a drive", { "T-40/A0001.bay-1": { found: "D-7" } }, [["Drives", "D-1", "D-7"]]],
     ["a unit of the rack, as a number", { "T-11/A0002": { found: "9" } }, [["Arrays", 8, 9]]],
     ["a firmware version", { "T-13/A0001": { found: "2.1" } }, [["Arrays", "2.0", "2.1"]]],
     ["no unit that is no number", { "T-11/A0002": { found: "nine" } }, []],

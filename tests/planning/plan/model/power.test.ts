@@ -96,3 +96,23 @@ describe("the feeds of a device", () => {
     expect(splitFeedPhase(text)).toEqual({ feed: name, phase });
   });
 });
+
+describe("a shelf with watts of its own", () => {
+  const feeds = [{ feed: "A", site: "Mill", volts: 230, phases: 1, breakerA: 16 }];
+  const arrays = [{ array: "x", site: "Mill", watts: 400, feedA: "A" }];
+
+  test("is a load on its feeds beside its array, and one that says none is in its array's", () => {
+    const { power } = modelOf({ feeds, arrays, shelves: [{ array: "x", shelf: "S1", watts: 100, feedA: "A" }, { array: "x", shelf: "S2", feedA: "A" }] });
+    expect(power.loads()[0]!.normal.normalWatts).toBe(500);
+  });
+
+  test("is named where it is on no feed; one that says no watts is not", () => {
+    const { power } = modelOf({ feeds, arrays, shelves: [{ array: "X", shelf: "S1", watts: 100 }, { array: "x", shelf: "S2" }] });
+    expect(power.unfedAt("Mill")).toEqual(["X S1"]);
+  });
+
+  test("brings its feeds to those of its array", () => {
+    const model = modelOf({ feeds: [...feeds, { ...feeds[0]!, feed: "B" }], arrays, shelves: [{ array: "x", shelf: "S1", watts: 100, feedA: "B" }] });
+    expect(model.power.loadsOf(model.rows("arrays")).map(({ row }) => row.feed)).toEqual(["A", "B"]);
+  });
+});

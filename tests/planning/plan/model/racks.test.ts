@@ -67,3 +67,20 @@ describe("the units of a rack", () => {
     expect(topUnit(from, units)).toBe(to);
   });
 });
+
+describe("shelves in a rack", () => {
+  const rack = { rack: "R1", units: 12, numberedFrom: "bottom" } as const;
+
+  test("fill units, weigh and give off heat beside the arrays", () => {
+    const model = modelOf({ racks: [rack], arrays, shelves: [{ array: "low", shelf: "S1", rack: "R1", bottomUnit: 8, units: 2, weightKg: 20, watts: 90 }] });
+    const { devices, kg, heat } = model.racks.of(model.rows("racks")[0]!);
+    expect(devices.map(({ table, name, lowest, highest }) => [table, name, lowest, highest])).toContainEqual(["shelves", "low S1", 8, 9]);
+    expect([kg, heat]).toEqual([30 + 46.5 + 10 + 20, 100 + 250 + 90]);
+  });
+
+  test("are named where their place, height or weight is not known; a switch has no weight to know", () => {
+    const both = [{ switch: "sw", rack: "R1", bottomUnit: 1, units: 1 }, { switch: "tall", rack: "R1", bottomUnit: 2 }];
+    const model = modelOf({ racks: [rack], shelves: [{ array: "a", shelf: "S1", rack: "R1" }], switches: both });
+    expect(model.racks.of(model.rows("racks")[0]!)).toMatchObject({ unplaced: ["a S1"], unweighed: ["a S1"], unmeasured: ["a S1", "tall"], kg: 0 });
+  });
+});

@@ -2,12 +2,22 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { catalogue } from "../../../../src/functions/catalogue";
 import { parseScheme } from "../../../../src/planning/capacity";
-import { columnsOf, derivedFieldsOf, forEachOf, layerTables, nameColumn, recordKinds, schemaVersion, tableKeys, tables, type LayerName } from "../../../../src/planning/plan/schema";
+import {
+  columnsOf, columnsOfLayer, derivedFieldsOf, forEachOf, inheritedColumns, isFurther, layerTables, nameColumn, recordKinds, schemaVersion, tableKeys, tables,
+  type LayerName, type TableKey,
+} from "../../../../src/planning/plan/schema";
+
+const layoutOf = (keys: readonly TableKey[]) => keys.map((key) => [tables[key].name, columnsOf(key).map(([, { header }]) => header)]);
 
 describe("the layout of the planning tables", () => {
   test("has a version: whoever adds a table or a column raises it, and adds the layout as a file", () => {
     const layout: unknown = JSON.parse(readFileSync(join(__dirname, `layout-${schemaVersion}.json`), "utf8"));
-    expect(tableKeys.map((key) => [tables[key].name, columnsOf(key).map(([, { header }]) => header)])).toEqual(Object.entries(layout as object));
+    expect(layoutOf(tableKeys.filter((key) => !isFurther(key)))).toEqual(Object.entries(layout as object));
+  });
+
+  test("has further tables that come when they are asked for: whoever changes one changes this file, and says since when a column is there", () => {
+    const layout: unknown = JSON.parse(readFileSync(join(__dirname, "further-tables.json"), "utf8"));
+    expect(layoutOf(tableKeys.filter(isFurther))).toEqual(Object.entries(layout as object));
   });
 
   test("has a table for every key, in the order of the sheets, none of one name", () => {
@@ -91,7 +101,19 @@ test("the values that a derived field can have, where those are few", () => {
 });
 
 test("a step reaches each table under a name of its own, and finds derived fields there", () => {
-  expect(Object.entries(layerTables).filter(([, table]) => table === null).map(([name]) => name)).toEqual(["Controller", "Drive"]);
+  expect(Object.entries(layerTables).filter(([, table]) => table === null).map(([name]) => name)).toEqual(["Controller"]);
   const fields = (layer: LayerName) => derivedFieldsOf(layer).map(([name]) => name);
-  expect([fields("Rack"), fields("Drive"), fields("Network")]).toEqual([[], ["Bay"], ["Prefix length", "Netmask"]]);
+  expect([fields("Rack"), fields("Drive"), fields("Network")]).toEqual([[], [], ["Prefix length", "Netmask"]]);
+});
+
+test("an array takes from its model what a chassis and its controllers are like, and nothing else", () => {
+  expect([...inheritedColumns]).toEqual(["units", "depthMm", "weightKg", "liftKg", "liftBy", "watts", "plug", "controllers", "ports", "portSharing"]);
+  for (const name of inheritedColumns) expect(Reflect.get(tables.arrays.columns, name)).toBe(Reflect.get(tables.models.columns, name));
+});
+
+test("a step finds the further columns of a model at its array, each header once", () => {
+  const headers = columnsOfLayer("Array").map(([, { header }]) => header);
+  expect(headers).toEqual(expect.arrayContaining(["Serial", "Units", "Guide", "Console line", "Supply switch"]));
+  expect(new Set(headers).size).toBe(headers.length);
+  expect(columnsOfLayer("Controller")).toEqual([]);
 });

@@ -1,6 +1,6 @@
 import { locateTable, readPlan, rowsOf } from "../../../../src/planning/plan/read";
-import { columnsOf, tableKeys, tables } from "../../../../src/planning/plan/schema";
-import { missingTables, planSetUp, sampleRows } from "../../../../src/planning/plan/set-up";
+import { columnsOf, isFurther, tableKeys, tables } from "../../../../src/planning/plan/schema";
+import { furtherTables, missingTables, planSetUp, planTables, sampleRows } from "../../../../src/planning/plan/set-up";
 import { columnLetters } from "../../../../src/sheet";
 import { snapshotOf, workbookOf } from "../../../support/plain-workbook";
 
@@ -9,11 +9,12 @@ const empty = { sheets: [] };
 describe("setting up an empty workbook", () => {
   const plans = planSetUp(empty);
 
-  test("adds one sheet a planning table, named like it, in the order of the tables", () => {
-    expect(plans.map(({ name }) => name)).toEqual(Object.values(tables).map(({ name }) => name));
+  test("adds one sheet a planning table, named like it, in the order of the tables, without those that come when they are asked for", () => {
+    expect(plans.map(({ name }) => name)).toEqual(tableKeys.filter((key) => !isFurther(key)).map((key) => tables[key].name));
+    expect(plans.map(({ name }) => name)).not.toContain("Models");
   });
 
-  test.each(tableKeys)("makes a sheet on which the table %s is found by its marker alone, with every column", (key) => {
+  test.each(tableKeys.filter((key) => !isFurther(key)))("makes a sheet on which the table %s is found by its marker alone, with every column", (key) => {
     const plan = plans.find(({ name }) => name === tables[key].name)!;
     const workbook = snapshotOf([{ ...plan, tables: [] }]);
     const found = locateTable(workbook, key)!;
@@ -65,6 +66,31 @@ describe("setting up an empty workbook", () => {
     const plan = readPlan(snapshotOf(plans));
     expect(plan.faults).toEqual([]);
     for (const key of tableKeys) expect(rowsOf(plan, key)).toEqual([]);
+  });
+});
+
+describe("a table that comes when it is asked for", () => {
+  const setUp = snapshotOf(planSetUp(empty));
+
+  test("is none that set-up misses", () => {
+    expect(missingTables(empty)).not.toContain("models");
+    expect([furtherTables(setUp).includes("models"), furtherTables(snapshotOf(planTables(setUp, ["models"]))).includes("models")]).toEqual([true, false]);
+  });
+
+  test.each(tableKeys.filter(isFurther))("%s is added alone, with every column, and is found by its marker", (key) => {
+    const [plan, ...others] = planTables(setUp, [key]);
+    expect(others).toEqual([]);
+    const added = snapshotOf([{ ...plan!, tables: [] }]);
+    expect(Object.keys(readPlan(added)[key]!.columns)).toEqual(Object.keys(tables[key].columns));
+    expect(planTables({ sheets: [...setUp.sheets, ...added.sheets] }, [key])).toEqual([]);
+  });
+
+  test("comes with set-up where it has rows", () => {
+    expect(planSetUp(empty, { models: [{ model: "M" }] }).map(({ name }) => name)).toContain("Models");
+  });
+
+  test("offers no list out of a table that is not there", () => {
+    expect(planTables(empty, ["racks"])[0]!.validations!.filter(({ rule }) => rule.kind === "list-of")).toEqual([]);
   });
 });
 

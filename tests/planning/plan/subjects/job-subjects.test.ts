@@ -146,3 +146,46 @@ describe("the fields of a subject", () => {
     expect(prompts.map((one) => fieldsOf(one, "Prompt", "Value", "Array"))).toEqual([["Gateway", "", "a1"], ["Name", "a1 in R1", "a1"], ["name", "C", "a1"], ["Last", "yes", "a1"]]);
   });
 });
+
+describe("the fields of a model", () => {
+  const elm = [{ model: "Elm", units: 4, controllers: "X,Y", supplySwitch: "yes", consoleLine: "9600 8N1" }] as const;
+
+  test("are reached at its arrays, where their own cells are empty; a column of Models alone too", () => {
+    const [a2, a1, fresh] = subjectsOf({ models: elm }).list("array");
+    expect(fieldsOf(a1!, "Units", "Controllers", "Supply switch", "Console line", "Array.Supply switch", "Guide")).toEqual(["4", "A,B", "yes", "9600 8N1", "yes", ""]);
+    expect(fieldsOf(a2!, "Units", "Controllers", "Controller count")).toEqual(["4", "X,Y", "2"]);
+    expect(fieldsOf(fresh!, "Units", "Supply switch")).toEqual(["", ""]);
+  });
+
+  test("give an array its controllers", () => {
+    expect(listed("controller", subjectsOf({ models: elm }))).toEqual(["A0002.X = a2 X", "A0002.Y = a2 Y", "A0003.A = a1 A", "A0003.B = a1 B"]);
+  });
+
+  test("are blank, not unknown, in a plan without the table Models", () => {
+    expect(fieldsOf(subjectsOf().list("array")[0]!, "Supply switch", "Console line")).toEqual(["", ""]);
+  });
+});
+
+describe("drives that have rows of their own", () => {
+  const drives = [
+    { array: "a1", bay: 2, serial: "D-2", size: "4" }, { array: "a1", shelf: "S1", bay: 1, serial: "D-9" }, { array: "a2", bay: 1, serial: "old", takenOut: "2026-05-01" },
+    { array: "a2", bay: 1, serial: "new" }, { array: "a2", bay: 1, serial: "both" },
+  ];
+
+  test("are by bay, those of the chassis first; bays keep the ids that they had without rows, and two drives in one bay have two", () => {
+    expect(listed("drive", subjectsOf({ drives }))).toEqual([
+      "A0002.bay-1 = a2 bay 1", "A0002.bay-1.2 = a2 bay 1", "A0003.bay-2 = a1 bay 2", "A0003.s1.bay-1 = a1 S1 bay 1",
+    ]);
+  });
+
+  test("are reached with the columns of their rows, the array's serial number by its name", () => {
+    const [first, , second, third] = subjectsOf({ drives }).list("drive");
+    expect(fieldsOf(first!, "Serial", "Bay", "Array", "Shelf")).toEqual(["new", "1", "a2", ""]);
+    expect(fieldsOf(second!, "Drive.Serial", "Size", "Array.Serial", "Rack.Units")).toEqual(["D-2", "4 TB", "", "42"]);
+    expect(fieldsOf(third!, "Serial", "Shelf", "Bay")).toEqual(["D-9", "S1", "1"]);
+  });
+
+  test("have blank columns where the plan has no row", () => {
+    expect(fieldsOf(subjectsOf().list("drive")[0]!, "Drive.Serial", "Firmware", "Taken out")).toEqual(["", "", ""]);
+  });
+});

@@ -37,8 +37,9 @@ describe("a layer of fields", () => {
   });
 
   test("of no table has what it is given and nothing else", () => {
-    const drive = lookupIn(scopeOf("drive", { ...layers, Drive: layerOfFields("Drive", { Bay: "7" }) }), "Step 1");
-    expect([drive("bay"), drive("Drive.Bay"), drive("Rack.Units")]).toEqual(["7", "7", "42"]);
+    const controller = lookupIn(scopeOf("controller", { ...layers, Controller: layerOfFields("Controller", { "First controller": "yes" }) }), "Step 1");
+    expect([controller("first controller"), controller("Controller.First controller"), controller("Rack.Units")]).toEqual(["yes", "yes", "42"]);
+    expect(() => controller("Controller.Serial")).toThrow("which no table in reach has");
   });
 });
 

@@ -12,11 +12,12 @@ export const feedPhase: Rule = {
   mends: "Writes the feed without the phase.",
   check: (model) => [
     ...model.rows("arrays").flatMap((row) => remarksOf(model, "arrays", row)),
+    ...model.rows("shelves").flatMap((row) => remarksOf(model, "shelves", row)),
     ...model.rows("switches").flatMap((row) => remarksOf(model, "switches", row)),
   ],
 };
 
-function remarksOf(model: PlanModel, key: "arrays" | "switches", row: PlanRow<"arrays"> | PlanRow<"switches">): Remark[] {
+function remarksOf(model: PlanModel, key: "arrays" | "shelves" | "switches", row: PlanRow<"arrays"> | PlanRow<"shelves"> | PlanRow<"switches">): Remark[] {
   return (["feedA", "feedB"] as const).flatMap((column): Remark[] => {
     const found = splitFeedPhase(row[column]).phase === null ? null : model.power.feedNamed(row[column]);
     if (found === null || found.phases === 3) return [];

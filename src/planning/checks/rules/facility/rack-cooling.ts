@@ -5,7 +5,7 @@ export const rackCooling: Rule = {
   name: "rack-cooling",
   family: "facility",
   weight: "warn",
-  meaning: "What the arrays and switches in a rack draw, all of which turns to heat, can be taken away there.",
+  meaning: "What the arrays, shelves and switches in a rack draw, all of which turns to heat, can be taken away there.",
   check: (model) =>
     model.rows("racks").flatMap((rack): Remark[] => {
       const { heat } = model.racks.of(rack);

@@ -7,7 +7,7 @@ export const rackOutlets: Rule = {
   name: "rack-outlets",
   family: "facility",
   weight: "warn",
-  meaning: "A rack has an outlet of the right kind for every cord of its arrays; cords of switches come on top.",
+  meaning: "A rack has an outlet of the right kind for every cord of its arrays; cords of shelves and switches come on top.",
   check: (model) => model.rows("racks").flatMap((rack) => (rack.outlets === "" ? [] : remarksOf(model, rack))),
 };
 

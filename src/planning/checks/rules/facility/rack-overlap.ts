@@ -5,7 +5,7 @@ export const rackOverlap: Rule = {
   name: "rack-overlap",
   family: "facility",
   weight: "stop",
-  meaning: "No two arrays or switches fill the same unit of a rack.",
+  meaning: "No two arrays, shelves or switches fill the same unit of a rack.",
   check: (model) =>
     model.racks.all().flatMap(({ rack, devices }): Remark[] => {
       let below: RackDevice | null = null;

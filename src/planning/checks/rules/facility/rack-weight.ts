@@ -5,13 +5,13 @@ export const rackWeight: Rule = {
   name: "rack-weight",
   family: "facility",
   weight: "stop",
-  meaning: "The arrays in a rack weigh no more than the rack and the floor carry; what else stands in it comes on top.",
+  meaning: "The arrays and shelves in a rack weigh no more than the rack and the floor carry; what else stands in it comes on top.",
   check: (model) =>
     model.rows("racks").flatMap((rack): Remark[] => {
       const { kg } = model.racks.of(rack);
       if (rack.limitKg === null || kg <= rack.limitKg) return [];
       const limit = formatKilograms(rack.limitKg);
-      const sentence = `The arrays in ${rack.rack} weigh ${formatKilograms(kg)}, over its limit of ${limit}. Move some to another rack.`;
+      const sentence = `Arrays and shelves in ${rack.rack} weigh ${formatKilograms(kg)}, over its limit of ${limit}. Move some to another rack.`;
       return [remarkAt(model, "racks", rack, "limitKg", sentence)];
     }),
 };

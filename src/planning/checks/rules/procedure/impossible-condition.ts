@@ -1,6 +1,6 @@
 import { orNull, ownersOf, type PlanModel } from "../../../plan/model";
 import { textOf, type PlanRow } from "../../../plan/read";
-import { columnsOf, derivedFieldsOf, nameColumn, type ForEach } from "../../../plan/schema";
+import { columnsOfLayer, derivedFieldsOf, nameColumn, type ForEach } from "../../../plan/schema";
 import { cutSentence, foldName, parseCondition, quote, type Comparison } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -42,7 +42,7 @@ function possibleValues(model: PlanModel, forEach: ForEach | "", field: string):
   if (owner === undefined) return null;
   const [, derived] = derivedFieldsOf(owner.name).find(([known]) => foldName(known) === name) ?? [];
   if (derived !== undefined) return derived.choices ?? null;
-  const [, column] = (owner.table === null ? [] : columnsOf(owner.table)).find(([, { header }]) => foldName(header) === name) ?? [];
+  const [, column] = columnsOfLayer(owner.name).find(([, { header }]) => foldName(header) === name) ?? [];
   if (column?.choices !== undefined) return column.choices;
   const target = column?.from;
   if (target === undefined || column?.several === true || target === "feeds") return null;

@@ -23,6 +23,12 @@ export const otherSite: Rule = {
         compare(key, row, row.site, "feedB", "feeds", splitFeedPhase(row.feedB).feed);
       }
     }
+    for (const row of model.rows("shelves")) {
+      const site = model.find("arrays", row.array)?.site ?? "";
+      compare("shelves", row, site, "rack", "racks", row.rack);
+      compare("shelves", row, site, "feedA", "feeds", splitFeedPhase(row.feedA).feed);
+      compare("shelves", row, site, "feedB", "feeds", splitFeedPhase(row.feedB).feed);
+    }
     for (const row of model.rows("switches")) for (const name of splitNames(row.networks)) compare("switches", row, row.site, "networks", "networks", name);
     for (const { row, array, network, to } of model.ports.all()) {
       if (array === null) continue;

@@ -4,18 +4,19 @@ import { nameColumn, tables, type TableKey } from "../../../plan/schema";
 import { quote } from "../../../text";
 import { remarkAt, remarkOn, type Remark, type Rule } from "../../finding";
 
-const named = ["settings", "sites", "racks", "feeds", "networks", "switches", "hosts", "clusters", "pools", "arrays", "volumes", "jobs"] as const;
+const named = ["settings", "sites", "racks", "feeds", "networks", "switches", "hosts", "clusters", "pools", "models", "arrays", "volumes", "jobs"] as const;
 const idKeys = ["arrays", "jobs"] as const;
 
 export const repeatedName: Rule = {
   name: "repeated-name",
   family: "references",
   weight: "stop",
-  meaning: "A name stands once in its table, an id once, a section once in its procedure; hosts, switches and arrays have names apart.",
+  meaning: "A name stands once in its table, an id once, a section once in its procedure, a shelf once at its array; hosts, switches and arrays have names apart.",
   check: (model) => [
     ...named.flatMap((key) => repeatsIn(model, key, nameColumn(key), model.namesakes(key))),
     ...idKeys.flatMap((key) => repeatsIn(model, key, "id", model.groupBy(key, "id"))),
     ...repeatedSections(model),
+    ...repeatedShelves(model),
     ...sharedEnds(model),
   ],
 };
@@ -40,6 +41,14 @@ function repeatedSections(model: PlanModel): Remark[] {
     if (earlier === undefined || row.section === "") return [];
     const sentence = `Section ${quote(row.section)} of ${quote(row.procedure)} stands in row ${earlier + 1} already, so its steps would run twice.`;
     return [remarkAt(model, "procedures", row, "section", sentence)];
+  });
+}
+
+function repeatedShelves(model: PlanModel): Remark[] {
+  return model.rows("shelves").flatMap((row): Remark[] => {
+    const first = model.drives.shelfNamed(row.array, row.shelf);
+    if (row.shelf === "" || first === null || first === row) return [];
+    return [remarkAt(model, "shelves", row, "shelf", `Shelf ${quote(row.shelf)} of ${quote(row.array)} stands in row ${first.row + 1} already. Give each its own name.`)];
   });
 }
 

@@ -2,14 +2,14 @@ import { sectionOf, type PlanModel } from "../../../plan/model";
 import { splitFeedPhase } from "../../../resilience";
 import { textOf } from "../../../plan/read";
 import { columnsOf, tableKeys, tables, type Column, type TableKey } from "../../../plan/schema";
-import { quote, splitNames } from "../../../text";
+import { cutSentence, quote, splitNames } from "../../../text";
 import { mendOn, remarkAt, remarkOn, type Remark, type Rule } from "../../finding";
 
 export const unknownName: Rule = {
   name: "unknown-name",
   family: "references",
   weight: "stop",
-  meaning: "What a cell names (site, rack, feed, switch, network, cluster, pool, array, procedure, section, end of a link) has a row of its own.",
+  meaning: "What a cell names (site, rack, feed, switch, network, cluster, pool, array, shelf, procedure, section, end of a link) has a row of its own.",
   mends: "Writes the one known name that differs in nothing but spaces, dashes and other marks.",
   check: (model) => [
     ...tableKeys.flatMap((key) =>
@@ -18,6 +18,7 @@ export const unknownName: Rule = {
     ...endsOf(model),
     ...offersOf(model),
     ...sectionsOf(model),
+    ...shelvesOf(model),
   ],
 };
 
@@ -63,4 +64,12 @@ function sectionsOf(model: PlanModel): Remark[] {
     .rows("steps")
     .filter((row) => row.section !== "" && model.find("procedures", row.procedure) !== null && !known.has(sectionOf(row)))
     .map((row) => remarkAt(model, "steps", row, "section", `Section ${quote(row.section)} is none of ${quote(row.procedure)}, so the step never appears. Add it to Procedures.`));
+}
+
+/** A plan without the table Shelves has none. */
+function shelvesOf(model: PlanModel): Remark[] {
+  return model
+    .rows("drives")
+    .filter(({ array, shelf }) => shelf !== "" && model.drives.shelfNamed(array, shelf) === null)
+    .map((row) => remarkAt(model, "drives", row, "shelf", cutSentence(`Shelf ${quote(row.shelf)} of ${row.array} is not in the table Shelves. Add it there, or mend the name.`)));
 }

@@ -1,31 +1,20 @@
-import { choice, count, date, formula, measure, named, scheme, share, size, text } from "../column";
+import { count, date, formula, named, scheme, share, size, text } from "../column";
 import { table } from "../table";
+import { chassis, control } from "./models";
 
 export const arrays = table("Arrays", "One row an array. Ids are written once and never reused: names may change, records stay.", {
   id: text("Id", "Written by set-up; never changed."),
   array: text("Array", "Name of the array.", named),
   site: text("Site", "Where it goes.", { from: "sites" }),
-  model: text("Model", "Model, as the Prompts table names it."),
+  model: text("Model", "Model, as the tables Models and Prompts name it."),
   serial: text("Serial", "Serial number of the chassis."),
   firmware: text("Firmware", "Firmware of its controllers, as prepared or as built."),
   rack: text("Rack", "Rack it goes into.", { from: "racks" }),
   bottomUnit: count("Bottom unit", "Lowest rack unit it fills."),
-  units: count("Units", "Rack units it fills."),
-  depthMm: measure("Depth mm", "Depth with cables and bend radius.", "mm"),
-  weightKg: measure("Weight kg", "Weight fully fitted.", "kg"),
-  liftKg: measure("Lift kg", "Weight as lifted: drives and supplies out.", "kg"),
-  liftBy: choice("Lift by", "Who or what lifts it.", ["one", "two", "lift table"]),
-  watts: measure("Watts", "Power the whole array draws.", "W"),
-  plug: text("Plug", "Plug of its cords, such as C14."),
+  ...chassis,
   feedA: text("Feed A", "Feed of its first supply.", { from: "feeds" }),
   feedB: text("Feed B", "Feed of its second supply.", { from: "feeds" }),
-  controllers: text("Controllers", "How many (2) or their names (A,B)."),
-  ports: text("Ports", "How many a controller (4) or their names (0,1,2,3)."),
-  portSharing: choice(
-    "Port sharing",
-    "controller: every controller port has its own address; array: one address a port number, which moves to the working controller.",
-    ["controller", "array"],
-  ),
+  ...control,
   drives: count("Drives", "Drives fitted, spares included."),
   driveSize: size("Drive size", "Marketed size of a drive, such as 4 TB."),
   scheme: scheme("Scheme", "Redundancy scheme, such as RAID 6 8+2.", {

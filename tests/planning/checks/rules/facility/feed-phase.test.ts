@@ -12,3 +12,9 @@ test("finds a phase of a feed that has only one, and writes the feed", () => {
 test("takes phases of a three-phase feed", () => {
   expect(cells(feedPhase, sample())).toEqual([]);
 });
+
+test("finds the phase of a feed that has one at a shelf", () => {
+  const rows = sample();
+  rows.shelves = [{ array: "rr-array-1", shelf: "S1", feedA: "RR-A/L1", feedB: "RR-B" }];
+  expect(cells(feedPhase, rows)).toEqual(["Shelves 5 Feed A"]);
+});

@@ -30,6 +30,6 @@ test("compares with the lightest below, whichever it is, and passes over what ha
   Object.assign(light, { bottomUnit: 12, weightKg: 20 });
   Object.assign(heavy, { bottomUnit: 4 });
   expect(cells(heavierAbove, rows)).toEqual(["Arrays 5 Bottom unit"]);
-  light.weightKg = null;
+  Object.assign(light, { model: null, weightKg: null });
   expect(cells(heavierAbove, rows)).toEqual([]);
 });

@@ -12,7 +12,7 @@ test.each([
   [14.9, null, "two"],
 ])("%f kg lifted by %s asks for %s", (liftKg, liftBy, needed) => {
   const rows = sample();
-  Object.assign(rows.arrays[2]!, { liftKg, liftBy });
+  Object.assign(rows.arrays[2]!, { model: null, liftKg, liftBy });
   expect(mends(liftAid, rows)).toEqual(needed === null ? [] : [`Arrays 7 Lift by: ${needed}`]);
 });
 
@@ -33,7 +33,7 @@ test("asks for a lift table above 175 cm, whatever the weight", () => {
 
 test("takes the full weight where the weight as lifted is not known, and says nothing without a place", () => {
   const rows = sample();
-  Object.assign(rows.arrays[2]!, { liftKg: null, weightKg: 29, liftBy: "two" });
+  Object.assign(rows.arrays[2]!, { model: null, liftKg: null, weightKg: 29, liftBy: "two" });
   Object.assign(rows.arrays[3]!, { bottomUnit: null, liftBy: null });
   expect(found(liftAid, rows)).toEqual(["Arrays 7 Lift by: bi-array-1 is lifted with 29 kg to its place, which asks for a lift table; it is planned by two. Write lift table."]);
 });
@@ -47,7 +47,7 @@ test("follows the settings", () => {
 
 test("says so where nobody is planned to lift", () => {
   const rows = sample();
-  Object.assign(rows.arrays[2]!, { liftKg: 10, liftBy: null });
+  Object.assign(rows.arrays[2]!, { model: null, liftKg: 10, liftBy: null });
   expect(found(liftAid, rows)).toEqual(["Arrays 7 Lift by: bi-array-1 is lifted with 10 kg to its place, which asks for one person; nobody is planned. Write one."]);
   rows.arrays[2]!.liftKg = 60;
   expect(found(liftAid, rows)).toEqual(["Arrays 7 Lift by: bi-array-1 is lifted with 60 kg to its place, which asks for a lift table; nobody is planned. Write lift table."]);
@@ -55,7 +55,7 @@ test("says so where nobody is planned to lift", () => {
 
 test("says nothing where neither weight is known, or the rack is not", () => {
   const rows = sample();
-  Object.assign(rows.arrays[2]!, { liftKg: null, weightKg: null, liftBy: null });
+  Object.assign(rows.arrays[2]!, { model: null, liftKg: null, weightKg: null, liftBy: null });
   Object.assign(rows.arrays[3]!, { rack: null, liftBy: null });
   expect(cells(liftAid, rows)).toEqual([]);
 });

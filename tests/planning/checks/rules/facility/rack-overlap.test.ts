@@ -38,3 +38,11 @@ test("compares with the one that reaches highest so far, not with the last", () 
     "Arrays 12 Bottom unit: next fills unit 15 of RR-R1, rr-array-1 units 10 to 19. Move one of them.",
   ]);
 });
+
+test("finds a shelf in the units of an array, and takes one just above it", () => {
+  const rows = sample();
+  rows.shelves = [{ array: "rr-array-1", shelf: "S1", rack: "RR-R1", bottomUnit: 13, units: 2 }];
+  expect(found(rackOverlap, rows)).toEqual(["Shelves 5 Bottom unit: rr-array-1 S1 fills units 13 to 14 of RR-R1, rr-array-1 units 10 to 13. Move one of them."]);
+  rows.shelves[0]!.bottomUnit = 14;
+  expect(found(rackOverlap, rows)).toEqual([]);
+});

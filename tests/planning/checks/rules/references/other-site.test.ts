@@ -37,3 +37,9 @@ test("takes what is at no site, a row of no site, and a site in other letters", 
   Object.assign(rows.arrays[2]!, { site: null, rack: "RR-R2" });
   expect(cells(otherSite, rows)).toEqual([]);
 });
+
+test("looks where the shelf of an array is, at the site of its array", () => {
+  const rows = sample();
+  rows.shelves = [{ array: "rr-array-1", shelf: "S1", rack: "BI-R1", feedA: "RR-A", feedB: "BI-B" }, { array: "rr-array-9", shelf: "S1", rack: "BI-R1" }];
+  expect(cells(otherSite, rows)).toEqual(["Shelves 5 Rack", "Shelves 5 Feed B"]);
+});

@@ -35,3 +35,15 @@ test("says of a host and of an array whose name theirs is too", () => {
     'Arrays 6 Array: "rr-sw2" is the name of a switch too, so its links cannot be told apart. Rename one.',
   ]);
 });
+
+test("says of a shelf that stands twice at one array, and takes one of its name at another", () => {
+  const rows = sample();
+  rows.shelves = [{ array: "rr-array-1", shelf: "S1" }, { array: "rr-array-2", shelf: "S1" }, { array: "rr-array-1", shelf: "s1" }];
+  expect(found(repeatedName, rows)).toEqual(['Shelves 7 Shelf: Shelf "s1" of "rr-array-1" stands in row 5 already. Give each its own name.']);
+});
+
+test("says of a model that stands twice", () => {
+  const rows = sample();
+  rows.models = [{ model: "Alder 24" }, { model: "ALDER 24" }];
+  expect(found(repeatedName, rows)).toEqual(['Models 6 Model: "ALDER 24" stands in row 5 of Models already. Give each its own.']);
+});

@@ -72,3 +72,17 @@ test("takes a line of an offer that is for nothing in particular", () => {
   rows.quote[0]!.for = null;
   expect(cells(unknownName, rows)).toEqual([]);
 });
+
+test("finds a drive in a shelf that its array does not have, also in a plan without the table Shelves, and an array that is none", () => {
+  const rows = sample();
+  rows.drives = [{ array: "rr-array-1", shelf: "S1", bay: 1 }, { array: "rr-array-1", bay: 1 }, { array: "rr-array-9", bay: 1 }];
+  expect(found(unknownName, rows)).toEqual([
+    'Drives 7 Array: Array "rr-array-9" is not in the table Arrays. Add it there, or mend the name.',
+    'Drives 5 Shelf: Shelf "S1" of rr-array-1 is not in the table Shelves. Add it there, or mend the name.',
+  ]);
+  rows.drives.pop();
+  rows.shelves = [{ array: "rr-array-2", shelf: "S1" }];
+  expect(cells(unknownName, rows)).toEqual(["Drives 5 Shelf"]);
+  rows.shelves.push({ array: "RR-array-1", shelf: "s1" });
+  expect(cells(unknownName, rows)).toEqual([]);
+});

@@ -31,3 +31,9 @@ test("says which device would go dark, and which has a feed for one supply only"
     "Switches 9 Feed B: Both supplies of cs-sw1 hang on CS-A: when it fails the device goes dark. Put one on another feed.",
   ]);
 });
+
+test("finds a shelf whose two supplies hang on one feed", () => {
+  const rows = sample();
+  rows.shelves = [{ array: "rr-array-1", shelf: "S1", feedA: "RR-A", feedB: "RR-A" }, { array: "rr-array-1", shelf: "S2", feedA: "RR-A", feedB: "RR-B" }];
+  expect(found(suppliesOnOneFeed, rows)).toEqual(["Shelves 5 Feed B: Both supplies of rr-array-1 S1 hang on RR-A: when it fails the device goes dark. Put one on another feed."]);
+});

@@ -14,3 +14,10 @@ test("takes feeds whose sources are not known, and leaves one feed to another ru
   rows.arrays[2]!.feedB = "BI-A";
   expect(cells(suppliesOnOneSource, rows)).toEqual([]);
 });
+
+test("finds a shelf whose two feeds hang on one source", () => {
+  const rows = sample();
+  rows.feeds[1]!.source = "Reading Room UPS";
+  rows.shelves = [{ array: "rr-array-1", shelf: "S1", feedA: "RR-A", feedB: "RR-B" }];
+  expect(cells(suppliesOnOneSource, rows)).toContain("Shelves 5 Feed B");
+});

@@ -1,0 +1,16 @@
+import { cutSentence } from "../../../text";
+import { remarkAt, type Remark, type Rule } from "../../finding";
+
+export const loadNotKnown: Rule = {
+  name: "load-not-known",
+  family: "facility",
+  weight: "note",
+  meaning: "Every array and switch on a feed says what it draws, itself or by its model: else its watts are in no load of a feed and in no heat of a rack.",
+  check: (model) =>
+    model.rows("feeds").flatMap((row): Remark[] => {
+      const [first, ...others] = model.power.silentOn(row);
+      if (first === undefined) return [];
+      const besides = others.length === 0 ? "" : ` and ${others.length} more`;
+      return [remarkAt(model, "feeds", row, "feed", cutSentence(`The load of ${row.feed} leaves out ${first}${besides}, whose Watts are blank. Write them there, or for its model.`))];
+    }),
+};
