@@ -1,9 +1,11 @@
-import { buildJob, withTabs, type AdjustReading, type BuildMoment, type CommissioningPlan, type JobBuild } from "../planning/commissioning/build";
+import { buildJob, type AdjustReading, type BuildMoment, type CommissioningPlan, type JobBuild } from "../planning/commissioning/build";
+import { idOfJob } from "../planning/commissioning/job";
 import { isSpent, readPlannedTab, readTabs, sheetNameWith, stateCell, tabStates, type TabFamily } from "../planning/commissioning/tab";
 import { Problem, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
-import { changedRows, sameCells, sameSheetName } from "../sheet";
+import { changedRows, sameSheetName, sameValues } from "../sheet";
 import type { Edit, WorkbookPort } from "../workbook/port";
+import { readPlanSheets, withTabsNamed } from "./read-plan";
 import { tabInUse } from "./tab-in-use";
 
 /** What became of one job of a run. */
@@ -43,7 +45,7 @@ export async function putTab(
   let source = plan;
   let build: JobBuild;
   try {
-    if (tabs.length > 0) source = withTabs(plan, await port.read(tabs));
+    source = await withTabsNamed(port, plan, tabs);
     build = buildJob(source, job, (family) => workingName(source, job, family), moment, adjust);
   } catch (thrown) {
     if (!(thrown instanceof Problem)) throw thrown;
@@ -103,9 +105,10 @@ async function swapIn(
   if (current === null && others.length === 0) return { counts: build.counts, sheets };
 
   const nameNow = new Map([...(current === null ? [] : [[current.sheet, earlier] as const]), ...family.others.map((other, index) => [other.sheet, others[index]!] as const)]);
-  const now = (await port.read([...nameNow.values()])).sheets;
-  const isAsRead = [...nameNow].every(([before, name]) => sameCells(source.tabSheets.find((sheet) => sheet.name === before), now.find((sheet) => sameSheetName(sheet.name, name))));
-  const again = isAsRead ? family.others.map((other, index) => ({ ...other, sheet: others[index]! })) : readTabs({ sheets: now });
+  const names = [...nameNow.values()];
+  const now = (await port.read(names, "values")).sheets;
+  const isAsRead = [...nameNow].every(([before, name]) => sameValues(source.tabSheets.find((sheet) => sheet.name === before), now.find((sheet) => sameSheetName(sheet.name, name))));
+  const again = isAsRead ? family.others.map((other, index) => ({ ...other, sheet: others[index]! })) : readTabs(await port.read(names));
   const rest = again.filter(({ sheet }) => sheet !== earlier);
   const old = again.find(({ sheet }) => sheet === earlier);
   // The old tab plays its part once more, so that the same rules place what was typed meanwhile.
@@ -124,7 +127,7 @@ async function swapIn(
 /** Says after a failure which tab is whole, and what to do. */
 async function afterFailure(port: WorkbookPort, source: CommissioningPlan, job: PlanRow<"jobs">): Promise<{ readonly advice: string; readonly sheets: readonly string[] }> {
   try {
-    const workbook = await port.read();
+    const workbook = await readPlanSheets(port, { jobIds: [idOfJob(job)], only: "values" });
     const tab = tabInUse({ tabs: readTabs(workbook) }, job);
     const whole = tab === null ? "There is no tab of this job yet" : `Tab ${quote(tab.sheet)} is whole and holds every record`;
     return { advice: `${whole}. Put right what hindered it, then build again.`, sheets: workbook.sheets.map(({ name }) => name) };

@@ -5,7 +5,7 @@ export { isBlank, isError, showCell, type CellError, type CellValue, type Scalar
 export { columnLetters, columnNumber } from "./column-letters";
 export { dayOfInstant, instantOfDay, isIsoDate, isoDateOf, sheetDayOf } from "./sheet-date";
 export { columnPoints, pageScale } from "./page-scale";
-export { sameCells } from "./same-cells";
+export { sameValues } from "./same-values";
 export { foldSheetName, longestSheetName, quoteSheetName, sameSheetName, sheetNameFault } from "./sheet-name";
 export type { Cell, CellStyle, ConditionalFormat, PrintPlan, SheetPlan, TablePlan, Validation } from "./sheet-plan";
 export type { SheetSnapshot, WorkbookSnapshot } from "./snapshot";

@@ -1,6 +1,6 @@
 import { loadSample } from "../../actions/load-sample";
+import { readPlanSheets } from "../../actions/read-plan";
 import { setUp } from "../../actions/set-up";
-import { mayBeInUse } from "../../planning/commissioning/tab";
 import { PlanModel } from "../../planning/plan/model";
 import { tableKeys, tables as schema, type TableKey } from "../../planning/plan/schema";
 import { earlierTables, missingTables } from "../../planning/plan/set-up";
@@ -21,7 +21,7 @@ export function makePlanView(pane: PaneContext): View {
   const pictures = makePicturesGroup(pane);
 
   const refresh = async () => {
-    const workbook = await port.read(mayBeInUse);
+    const workbook = await readPlanSheets(port, { only: "values" });
     const model = new PlanModel(workbook);
     showTables(model, missingTables(workbook), earlierTables(workbook).map(({ key }) => key));
     addresses.hidden = model.table("ports") === null;

@@ -19,7 +19,7 @@ export function officePort(host: OfficeHost = officeHost): WorkbookPort {
   const look = told(host.look);
 
   return {
-    read: (sheets) => run((context) => readWorkbook(host, context, sheets)),
+    read: (sheets, only) => run((context) => readWorkbook(host, context, sheets, only)),
 
     apply: async (edits) => {
       if (edits.length > 0) await run((context) => applyEdits(host, context, edits));

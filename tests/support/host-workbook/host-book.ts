@@ -81,8 +81,8 @@ export interface BookOptions {
 /** Makes what computes the formulas of a workbook out of its sheets as they are now. */
 export type FormulasOf = (sheets: () => readonly HostSheet[]) => Formulas;
 
-/** Bytes above which the host on the web refuses a request, and an answer. */
-const mostBytes = 5_000_000;
+/** Bytes above which the host on the web refuses a request. An answer it refuses above as many too; ours are to stay far below, so less is refused here. */
+const mostBytes = { request: 5_000_000, answer: 2_000_000 };
 /** Flag of a request that waits until no cell is edited. */
 const waitsForCellEdit = 64;
 const eventCategory = 65_536;
@@ -130,7 +130,7 @@ export function openSheets(sheetsWith: (formulas: Formulas) => HostSheet[], beha
 
   const answer = async (body: RequestBody, exchange: Exchange, number: number): Promise<Reply> => {
     callbacks.get(number)?.();
-    if (exchange.bytes > mostBytes) return { code: "RequestPayloadSizeLimitExceeded" };
+    if (exchange.bytes > mostBytes.request) return { code: "RequestPayloadSizeLimitExceeded" };
     const failure = failures.get(number);
     const before = new Set(state.sheets);
     for (const one of state.sheets) one.recalculate();
@@ -138,7 +138,7 @@ export function openSheets(sheetsWith: (formulas: Formulas) => HostSheet[], beha
     if (failure !== undefined) response = { Results: response.Results, Error: { Code: failure.code ?? "GeneralException", Message: "", Location: "", ActionIndex: -1 } };
     const sent = JSON.stringify(response);
     exchange.answerBytes = jsonBytesOf(sent);
-    if (exchange.answerBytes > mostBytes) return { code: "ResponsePayloadSizeLimitExceeded" };
+    if (exchange.answerBytes > mostBytes.answer) return { code: "ResponsePayloadSizeLimitExceeded" };
     for (const one of state.sheets) if (!before.has(one)) tell("added", { worksheetId: one.id });
     for (const one of before) if (!state.sheets.includes(one)) tell("deleted", { worksheetId: one.id });
     for (const one of state.sheets.filter(({ touched }) => touched)) tellChange(one, "Local");

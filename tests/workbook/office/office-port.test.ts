@@ -1,5 +1,5 @@
 import { Problem } from "../../../src/planning/text/problem";
-import type { Cell, SheetPlan } from "../../../src/sheet";
+import type { Cell, SheetPlan, SheetSnapshot } from "../../../src/sheet";
 import { hostProblem } from "../../../src/workbook/office/host-problem";
 import { unfinishedName } from "../../../src/workbook/office/sheet-steps";
 import type { Edit } from "../../../src/workbook/port";
@@ -27,9 +27,19 @@ describe("the number of syncs", () => {
     return book.syncs() - before;
   };
 
-  test("reading takes three: names, extents and cells", async () => {
+  test("reading takes three: names, extents and cells; by name two", async () => {
     expect(await counted(({ port }) => port.read())).toBe(3);
-    expect(await counted(({ port }) => port.read(["Sheet1"]))).toBe(3);
+    expect(await counted(({ port }) => port.read(["Sheet1"]))).toBe(2);
+    expect(await counted(({ port }) => port.read(["Sheet1", "Nowhere"], "values"))).toBe(2);
+  });
+
+  test("reading by heads takes no more for sheets that are read so already, and one more for the rest of others", async () => {
+    const long = () => hostWorkbook({ sheets: [{ name: "Sheet1", values: Array.from({ length: 9 }, (_, row) => [row]) }, { name: "Tab 1", values: [["tab"], ["of"], ["one"]] }] });
+    const isWanted = (name: string) => () => ({ rows: 3, isWanted: (head: SheetSnapshot) => head.name === name });
+    expect(await counted(({ port }) => port.read(isWanted("Tab 1"), "values"), long())).toBe(3);
+    expect(await counted(({ port }) => port.read(isWanted("Sheet1"), "values"), long())).toBe(4);
+    const { sheets } = await long().port.read(isWanted("Tab 1"), "values");
+    expect(sheets.map(({ values }) => values)).toEqual([[[0], [1], [2]], [["tab"], ["of"], ["one"]]]);
   });
 
   test("reading names alone takes one, and empty sheets two", async () => {

@@ -16,7 +16,19 @@ describe("reading in pieces", () => {
     const book = hostWorkbook({ sheets: [{ name: "Long", values }] });
     const read = await book.port.read();
     expect(read.sheets[0]!.values).toEqual(values);
-    expect(book.exchanges().filter(({ answerBytes }) => answerBytes > 5_000_000)).toHaveLength(3);
+    // 18 MB, 9 and 9, four times 4.5, eight times 2.2: then it goes.
+    expect(book.exchanges().filter(({ answerBytes }) => answerBytes > 2_000_000)).toHaveLength(15);
+  });
+
+  test("of values alone asks for three times as many cells at once, and takes what a formula shows for what stands there", async () => {
+    const sheets = Array.from({ length: 3 }, (_, index) => ({ name: `Tab ${index}`, values: [...grid(400, 40, "x"), ["=1", "=2"]] }));
+    const book = hostWorkbook({ sheets, calculate: (formula) => (formula === "=1" ? "" : { error: "#N/A" }) });
+    const read = await book.port.read(undefined, "values");
+    expect(read.sheets.map(({ values }) => values[400]!.slice(0, 3))).toEqual(sheets.map(() => [null, { error: "#N/A" }, null]));
+    expect(read.sheets.map(({ formulas }) => formulas)).toEqual([[], [], []]);
+    expect(book.exchanges().map(({ kinds }) => kinds["load"])).toEqual([2, 3, 3, 3]);
+    await book.port.read();
+    expect(book.syncs()).toBe(4 + 2 + 3 * 2);
   });
 
   test("asks for the types of cells only where a text may be an error", async () => {
