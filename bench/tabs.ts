@@ -124,7 +124,7 @@ export default async function tabs(): Promise<void> {
   });
   const [short, long] = [await rebuildOf(1, 20), await rebuildOf(1, 1000)];
   // A tab is read once with its formulas, and once for what was typed meanwhile, by its values.
-  const forced = Math.ceil(long.cells / 20_000) - 1 + Math.ceil(long.cells / 60_000) - 1;
+  const forced = Math.ceil(long.cells / 20_000) - 1 + Math.ceil(long.cells / 100_000) - 1;
   const [three, fifteen] = [await rebuildOf(3, 20), await rebuildOf(15, 20)];
   const aJob = (fifteen.requests - three.requests) / 12;
   const { request, answer, requests, view } = await sizesOfHundred();

@@ -35,9 +35,10 @@ export interface WorkbookPort {
   /**
    * Reads the chosen sheets, or all of them: whole, or only their values, which are a tenth of what a tab is. Then blank cells and formulas that
    * show nothing are alike, unless the workbook is at hand: it may answer whole. Names that are no sheet are passed over.
+   * Cells that are still being computed are waited for, some seconds; then they stand as the error that they show, such as #BUSY!.
    *
    * Costs one sync for names, one for extents and tables where sheets are not chosen by name or have tables, and one for each piece of the cells
-   * that the host answers at once: some 20,000, of values alone some 60,000; one or more before them where sheets are chosen by their heads.
+   * that the host answers at once: some 20,000, of values alone some 100,000; one or more before them where sheets are chosen by their heads.
    */
   read(sheets?: SheetChoice, only?: "values"): Promise<WorkbookSnapshot>;
 

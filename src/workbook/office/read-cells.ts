@@ -20,7 +20,7 @@ interface Block extends UsedSheet {
  */
 const requestCells = 20_000;
 /** How many cells without their formulas count as one with it. */
-const valuesAsOne = 3;
+const valuesAsOne = 5;
 
 export type Cells = Pick<SheetSnapshot, "values" | "formulas">;
 
@@ -55,6 +55,9 @@ function requestsOf(sheets: readonly UsedSheet[]): Block[][] {
   return requests;
 }
 
+/** Rows as the client gives them. */
+type Rows = readonly (readonly unknown[])[];
+
 async function readBlocks(context: Excel.RequestContext, blocks: readonly Block[], found: readonly { values: CellValue[][]; formulas: (string | null)[][] }[]): Promise<void> {
   const ranges = blocks.map(({ sheet, used, hasFormulas }) => rangeOf(sheet, used).load(hasFormulas ? "values,formulas" : "values"));
   try {
@@ -65,13 +68,19 @@ async function readBlocks(context: Excel.RequestContext, blocks: readonly Block[
     for (const half of halves) await readBlocks(context, half, found);
     return;
   }
-  const unclear: { readonly block: Block; readonly types: Excel.Range }[] = [];
+  const unclear: { readonly block: Block; readonly formulas: Rows; readonly again: Excel.Range }[] = [];
   for (const [at, block] of blocks.entries()) {
-    if (takeOver(block, ranges[at]!, found[block.index]!)) unclear.push({ block, types: rangeOf(block.sheet, block.used).load("valueTypes") });
+    const { values } = ranges[at]!;
+    const formulas: Rows = block.hasFormulas ? ranges[at]!.formulas : [];
+    // With their values: what was busy a moment ago may be computed by now, and would be told as a text.
+    if (takeOver(block, values, formulas, found[block.index]!)) unclear.push({ block, formulas, again: rangeOf(block.sheet, block.used).load("values,valueTypes") });
   }
   if (unclear.length === 0) return;
   await context.sync();
-  for (const { block, types } of unclear) tellErrors(block.used, types.valueTypes, found[block.index]!.values);
+  for (const { block, formulas, again } of unclear) {
+    takeOver(block, again.values, formulas, found[block.index]!);
+    tellErrors(block.used, again.valueTypes, found[block.index]!.values);
+  }
 }
 
 function isTooLarge(thrown: unknown): boolean {
@@ -90,8 +99,7 @@ function halved(blocks: readonly Block[]): readonly (readonly Block[])[] | null 
 const looksLikeError = /^#[A-Z][A-Z0-9/_]*[!?]?$/;
 
 /** Takes what was read; tells whether one of the values may be a text or an error, which only their types can tell. */
-function takeOver({ used, hasFormulas }: Block, range: Excel.Range, { values, formulas }: { values: CellValue[][]; formulas: (string | null)[][] }): boolean {
-  const [shown, written]: [unknown[][], unknown[][]] = [range.values, hasFormulas ? range.formulas : []];
+function takeOver({ used }: Block, shown: Rows, written: Rows, { values, formulas }: { values: CellValue[][]; formulas: (string | null)[][] }): boolean {
   let isUnclear = false;
   for (let y = 0; y < used.rows; y += 1) {
     for (let x = 0; x < used.columns; x += 1) {

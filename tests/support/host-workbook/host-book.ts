@@ -51,6 +51,8 @@ export interface HostBook {
   readonly type: (sheet: string, row: number, column: number, input: string | number | boolean, source?: "local" | "remote") => void;
   /** What a cell holds now; of formulas only once they are computed. */
   readonly value: (sheet: string, row: number, column: number) => CellValue;
+  /** Has formulas that call functions of ours show #BUSY! to so many requests from the next one on: their answers are not there yet. */
+  readonly keepBusy: (requests: number) => void;
   /** Protects the structure of the workbook. */
   readonly protect: () => void;
   /** Waits until every formula is computed. */
@@ -109,7 +111,13 @@ export function openBook({ sheets = [{ name: "Sheet1" }], repeatsSpilled = false
  */
 export function openSheets(sheetsWith: (formulas: Formulas) => HostSheet[], behaviour: BookHost & { readonly repeatsSpilled: boolean }): HostBook {
   const { formulasOf, repeatsSpilled, services = {} } = behaviour;
-  const formulas = formulasOf(() => state.sheets);
+  const computed = formulasOf(() => state.sheets);
+  let busyUntil = -1;
+  // NOTE: what looks at such a cell shows in the program that it waits too; here it shows what it will come to.
+  const formulas: Formulas = (sheet) => {
+    if (exchanges.length > busyUntil) return computed(sheet);
+    return (formula, place) => (/\bBAY\./i.test(formula) ? { error: "#BUSY!" } : computed(sheet)(formula, place));
+  };
   const sheets = sheetsWith(formulas);
   const state: HostState = { sheets, selected: { sheet: sheets[0]!, area: { row: 0, column: 0, rows: 1, columns: 1 } }, formulas, protected: false, repeatsSpilled };
   const workbook = workbookObject(state);
@@ -189,6 +197,7 @@ export function openSheets(sheetsWith: (formulas: Formulas) => HostSheet[], beha
       tellChange(typedOn, source === "local" ? "Local" : "Remote");
     },
     value: (name, row, column) => sheet(name).value(row, column),
+    keepBusy: (requests) => { busyUntil = exchanges.length + requests; },
     protect: () => { state.protected = true; },
     settle: async () => {
       for (const one of state.sheets) await onceComputed(() => one.used());

@@ -20,15 +20,22 @@ describe("reading in pieces", () => {
     expect(book.exchanges().filter(({ answerBytes }) => answerBytes > 2_000_000)).toHaveLength(15);
   });
 
-  test("of values alone asks for three times as many cells at once, and takes what a formula shows for what stands there", async () => {
-    const sheets = Array.from({ length: 3 }, (_, index) => ({ name: `Tab ${index}`, values: [...grid(400, 40, "x"), ["=1", "=2"]] }));
+  test("of values alone asks for five times as many cells at once, and takes what a formula shows for what stands there", async () => {
+    const sheets = Array.from({ length: 3 }, (_, index) => ({ name: `Tab ${index}`, values: [...grid(400, 80, "x"), ["=1", "=2"]] }));
     const book = hostWorkbook({ sheets, calculate: (formula) => (formula === "=1" ? "" : { error: "#N/A" }) });
     const read = await book.port.read(undefined, "values");
     expect(read.sheets.map(({ values }) => values[400]!.slice(0, 3))).toEqual(sheets.map(() => [null, { error: "#N/A" }, null]));
     expect(read.sheets.map(({ formulas }) => formulas)).toEqual([[], [], []]);
     expect(book.exchanges().map(({ kinds }) => kinds["load"])).toEqual([2, 3, 3, 3]);
     await book.port.read();
-    expect(book.syncs()).toBe(4 + 2 + 3 * 2);
+    expect(book.syncs()).toBe(4 + 2 + 3 * 3);
+  });
+
+  test.each([["values"], [undefined]] as const)("takes the result of a function that answers between two requests, never the text #BUSY!", async (only) => {
+    const book = hostWorkbook({ sheets: [{ name: "Plan", values: [["=BAY.USABLE(1)", "#BUSY!"]] }], calculate: () => 36 });
+    book.keepBusy(3);
+    expect((await book.port.read(undefined, only)).sheets[0]!.values).toEqual([[36, "#BUSY!"]]);
+    expect(book.syncs()).toBe(4);
   });
 
   test("asks for the types of cells only where a text may be an error", async () => {
