@@ -42,7 +42,7 @@ function overClient(options: HostOptions, open: (host: BookHost) => HostBook): H
   // Workbooks of one client are told apart by their control, or each would hear of the others.
   const control = `workbook-${(workbooksMade += 1)}`;
   const book = open({
-    formulasOf: calculate === undefined ? engineFormulas : () => () => calculate,
+    formulasOf: calculate === undefined ? (sheets) => engineFormulas(sheets) : () => () => calculate,
     tell: (entry) => { client.OfficeExtension.GenericEventRegistration.getGenericEventRegistration(control)._handleRichApiMessage({ entries: [entry] }); },
   });
   const session: Session = {
