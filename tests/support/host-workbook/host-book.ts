@@ -119,7 +119,7 @@ export function openSheets(sheetsWith: (formulas: Formulas) => HostSheet[], beha
     return (formula, place) => (/\bBAY\./i.test(formula) ? { error: "#BUSY!" } : computed(sheet)(formula, place));
   };
   const sheets = sheetsWith(formulas);
-  const state: HostState = { sheets, selected: { sheet: sheets[0]!, area: { row: 0, column: 0, rows: 1, columns: 1 } }, formulas, protected: false, repeatsSpilled };
+  const state: HostState = { sheets, names: [], selected: { sheet: sheets[0]!, area: { row: 0, column: 0, rows: 1, columns: 1 } }, formulas, protected: false, repeatsSpilled };
   const workbook = workbookObject(state);
   const root: HostObject = { ...workbook, parts: { ...workbook.parts, ...services } };
   const references: References = new Map();
