@@ -22,7 +22,7 @@ export function readPlanSheets(port: WorkbookPort, { jobIds = [], only }: Beside
 
 /** Reads what the sheets show, but for tabs of earlier builds, at which nobody but the next build looks: the values, without their formulas. */
 export function readShown(port: WorkbookPort): Promise<WorkbookSnapshot> {
-  return port.read(mayBeInUse, "values");
+  return port.read((sheet) => sheet.hasTables || mayBeInUse(sheet), "values");
 }
 
 /** Reads tabs of a plan by the names of their sheets; without any the plan stays as it is. */

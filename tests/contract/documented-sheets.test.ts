@@ -127,7 +127,7 @@ describe("Rename a worksheet", () => {
       const [name, range] = [workbook.names.getItem("Counted").load("formula"), workbook.names.getItem("counted").getRange().load("address")];
       const shown = workbook.worksheets.getItem("Sum").getRange("A1:B1").load("values");
       await workbook.context.sync();
-      return [name.formula, range.address, shown.values as unknown[][]];
+      return [name.formula as unknown, range.address, shown.values as unknown[][]];
     })).toEqual(["='Store of ''26'!$B$2:$B$9", "'Store of ''26'!B2:B9", [[20, "Stock!Cable"]]]);
   });
 });

@@ -1,4 +1,5 @@
-import { sameSheetName, type Area, type SheetSnapshot, type TablePlan, type WorkbookSnapshot } from "../../sheet";
+import { noAnswer, quote, type Problem } from "../../planning/text";
+import { cellAddress, sameSheetName, type Area, type SheetSnapshot, type TablePlan, type WorkbookSnapshot } from "../../sheet";
 import { chosenBy, type ByHead, type SheetChoice } from "../sheet-choice";
 import type { OfficeHost } from "./host";
 import { readCells, type Cells, type UsedSheet } from "./read-cells";
@@ -29,6 +30,7 @@ export async function readWorkbook(host: OfficeHost, context: Excel.RequestConte
 
   const cells = new Map<Excel.Worksheet, Cells>();
   const readAll = async (asked: readonly UsedSheet[]): Promise<void> => {
+    for (const { sheet, used } of asked) if (used.rows * used.columns > mostCells) throw tooFarApart(sheet.name, used);
     for (const [index, one] of (await readCells(context, asked)).entries()) cells.set(asked[index]!.sheet, one);
   };
   const snapshotOf = (sheet: Excel.Worksheet): SheetSnapshot => ({
@@ -50,6 +52,14 @@ export async function readWorkbook(host: OfficeHost, context: Excel.RequestConte
     head !== null && (hasFormulas || area.row + area.rows > head.rows) && head.isWanted(snapshotOf(sheet));
   await readAll(used.filter(isRest));
   return { sheets: worksheets.items.map(snapshotOf) };
+}
+
+/** Most cells of a sheet that are read, empty ones between those that hold something included: as many as the host takes in one range. */
+const mostCells = 5_000_000;
+
+function tooFarApart(name: string, { row, column, rows, columns }: Area): Problem {
+  const last = cellAddress({ row: row + rows - 1, column: column + columns - 1 });
+  return noAnswer("sheet", name, `Cells of ${quote(name)} stand as far apart as ${last}: too many to read. Delete the rows and columns of what stands far from the rest.`);
 }
 
 interface ChosenSheet {

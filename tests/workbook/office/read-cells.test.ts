@@ -1,3 +1,4 @@
+import { Problem } from "../../../src/planning/text/problem";
 import { hostWorkbook } from "../../support/host-workbook/host-workbook";
 
 const grid = (rows: number, columns: number, text: string) => Array.from({ length: rows }, (_, row) => Array.from({ length: columns }, (__, column) => `${row}.${column} ${text}`));
@@ -36,6 +37,21 @@ describe("reading in pieces", () => {
     book.keepBusy(3);
     expect((await book.port.read(undefined, only)).sheets[0]!.values).toEqual([[36, "#BUSY!"]]);
     expect(book.syncs()).toBe(4);
+  });
+
+  test("refuses by name a sheet whose cells stand too far apart, and asks for none of them", async () => {
+    const book = hostWorkbook({ sheets: [{ name: "Plan", values: [["x"]] }, { name: "A sheet name of thirty-one char", values: [["x"]] }] });
+    book.type("A sheet name of thirty-one char", 1_048_575, 16_383, "stray");
+    const thrown: unknown = await book.port.read(undefined, "values").then(() => null, (reason: unknown) => reason);
+    expect(thrown).toBeInstanceOf(Problem);
+    const { sentence } = thrown as Problem;
+    expect(sentence).toBe(
+      'Cells of "A sheet name of thirty-one char" stand as far apart as XFD1048576: too many to read. Delete the rows and columns of what stands far from the rest.',
+    );
+    expect(sentence.length).toBeLessThanOrEqual(160);
+    expect(book.syncs()).toBe(2);
+    // Whoever does not ask for that sheet is not kept from reading.
+    expect((await book.port.read(["Plan"])).sheets[0]!.values).toEqual([["x"]]);
   });
 
   test("asks for the types of cells only where a text may be an error", async () => {
