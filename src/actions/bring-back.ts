@@ -6,6 +6,7 @@ import { invalid, Problem, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
 import type { WorkbookSnapshot } from "../sheet";
 import type { WorkbookPort } from "../workbook/port";
+import { formulasLooking } from "./looking-formulas";
 import { putTab, type JobOutcome } from "./put-tab";
 import { readPlanSheets, withTabsNamed } from "./read-plan";
 import { soundTab, tabInUse } from "./tab-in-use";
@@ -68,12 +69,16 @@ function heldNow(source: CommissioningPlan, job: PlanRow<"jobs">, tab: TabReadin
  * and the sentence says how many of the accepted items stand in it.
  */
 export async function bringBack(port: WorkbookPort, returned: ReturnedJob, accepted: ReadonlySet<string>, moment: BuildMoment): Promise<JobOutcome> {
-  const { plan, tabsOf } = readPlanOfTabs(await readPlanSheets(port, { only: "values" }));
+  const workbook = await readPlanSheets(port);
+  const { plan, tabsOf } = readPlanOfTabs(workbook);
   const job = jobsOf(plan).find(({ job: name }) => name === returned.job);
   if (job === undefined) throw invalid("Jobs", returned.job, `Job ${quote(returned.job)} is no longer in the plan. Choose the file again.`);
   const source = await withTabsNamed(port, plan, tabsOf(idOfJob(job)));
   compareReturned(oursOf(source, job), returned.theirs);
-  const { outcome } = await putTab(port, source, job, moment, { adjust: (tab) => acceptReturned(heldNow(source, job, tab), returned.theirs, accepted) });
+  const { outcome } = await putTab(port, source, job, moment, {
+    adjust: (tab) => acceptReturned(heldNow(source, job, tab), returned.theirs, accepted),
+    lookingAt: formulasLooking(workbook),
+  });
   if (!outcome.built) return outcome;
   const tab = tabInUse(await planWithTabs(port, [idOfJob(job)]), job);
   const missing = tab === null ? [...accepted] : notStanding(tab, returned.theirs, accepted);

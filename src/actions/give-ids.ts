@@ -10,9 +10,9 @@ import { editsOf } from "./write-changes";
  * Done before anything is built: records are found again by these ids, so none may come only after a tab is filled.
  */
 export async function giveIds(port: WorkbookPort): Promise<WorkbookSnapshot> {
-  const workbook = await readPlanSheets(port, { only: "values" });
+  const workbook = await readPlanSheets(port);
   const { writes, growths } = mendsOf(checkPlan(workbook, [missingId]));
   if (writes.length === 0) return workbook;
   await port.apply(editsOf({ writes, growths }));
-  return readPlanSheets(port, { only: "values" });
+  return readPlanSheets(port);
 }
