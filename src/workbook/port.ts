@@ -44,7 +44,8 @@ export interface WorkbookPort {
 
   /**
    * Carries out the edits in order, in one sync; only what is over 5 MB goes in several, cut between edits or between rows. Where cells
-   * or sheets are written one sync comes before it, which learns the names of sheets, which are protected and which cells are text.
+   * or sheets are written one sync comes before it, and a further one for each 100,000 cells: it learns the names of sheets, which are protected
+   * and which cells are text.
    *
    * Every name and text is checked before the first edit. Where the host itself fails in the middle the edits before that point
    * stand: the order of the list is the caller's way to keep the workbook whole at every point.

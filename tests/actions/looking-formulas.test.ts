@@ -20,12 +20,18 @@ async function remarks(port: WorkbookPort): Promise<readonly string[]> {
 const formulaIn = async (port: WorkbookPort) => (await port.read(["Overview"])).sheets.find(({ name }) => name === "Overview")!.formulas[1]?.[1];
 const namesIn = async (port: WorkbookPort) => (await port.read([])).sheets.map(({ name }) => name).filter((name) => name.startsWith(jobName));
 
-describe.each([
+interface Opened {
+  readonly port: WorkbookPort;
+  readonly dispose: () => void;
+}
+
+describe.each<readonly [string, boolean, () => Promise<Opened>]>([
   ["the spreadsheet program", false, () => Promise.resolve({ port: hostWorkbook({ apiSet: 18, calculate: () => "" }).port, dispose: () => undefined })],
   ["the engine", true, () => openHeadless()],
-] as const)("a formula that looks at a tab, in %s", (_, tellsNotes, open) => {
+])("a formula that looks at a tab, in %s", (_, tellsNotes, open) => {
   test("goes on looking at that tab when it is built again; the tab stays, and the build says so each time", async () => {
-    const { port, dispose } = await open();
+    const opened = await open();
+    const { port } = opened;
     await addPlan(port, smallPlan());
     expect(await remarks(port)).toEqual([]);
     await port.apply([{ kind: "add-sheet", plan: { name: "Overview", rows: [[{ value: "Halls" }], [{}, { formula: looking }]], styles: {}, columnWidths: [] } }]);
@@ -39,7 +45,7 @@ describe.each([
     await port.apply([{ kind: "write", sheet: "Overview", row: 1, column: 1, cells: [[{ value: 7 }]] }]);
     expect(await remarks(port)).toEqual([]);
     expect((await namesIn(port)).includes(`${jobName} before 2`)).toBe(!tellsNotes);
-    dispose();
+    opened.dispose();
   });
 });
 

@@ -56,6 +56,18 @@ describe("the number of syncs", () => {
     expect(await counted(({ port }) => port.apply(swap))).toBe(1);
   });
 
+  test("scattered cells cost what they are, not the block they come in, and formats are asked for in answers under 2 MB", async () => {
+    const book = hostWorkbook({ sheets: [{ name: "Sheet1", values: [["x"]] }], calculate: () => 7 });
+    const far = Array.from({ length: 30_000 }, (_, row) => Array.from({ length: 26 }, (__, column): Cell | null => (row % 29_999 === 0 && column === 25 ? { formula: "=1" } : null)));
+    expect(await counted(({ port }) => port.apply([{ kind: "write", sheet: "Sheet1", row: 0, column: 0, cells: far }]), book)).toBe(2);
+    expect([0, 1, 29_999].map((row) => book.sheet("Sheet1").formula(row, 25))).toEqual(["=1", null, "=1"]);
+    expect(Math.max(...book.exchanges().map(({ bytes, answerBytes }) => bytes + answerBytes))).toBeLessThan(5_000);
+    const full = Array.from({ length: 12_000 }, (_, row) => Array.from({ length: 26 }, (__, column): Cell => ({ value: row * column })));
+    await book.port.apply([{ kind: "write", sheet: "Sheet1", row: 40_000, column: 0, cells: full }]);
+    expect(book.value("Sheet1", 51_999, 25)).toBe(11_999 * 25);
+    expect(Math.max(...book.exchanges().map(({ answerBytes }) => answerBytes))).toBeLessThan(2_000_000);
+  });
+
   test("nothing to do takes none", async () => {
     expect(await counted(async ({ port }) => { await port.apply([]); await port.spillAreas([]); })).toBe(0);
   });
