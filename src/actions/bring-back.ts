@@ -1,4 +1,4 @@
-import { jobsOf, readCommissioningPlan, readPlanOfTabs, tabSheetsOf, withTabs, type BuildMoment, type CommissioningPlan } from "../planning/commissioning/build";
+import { isTabOf, jobsOf, readPlanOfTabs, withTabs, type BuildMoment, type CommissioningPlan } from "../planning/commissioning/build";
 import { expandJob, idOfJob } from "../planning/commissioning/job";
 import { acceptReturned, compareReturned, heldByPlan, isClosed, notStanding, type ReturnedTab } from "../planning/commissioning/record";
 import { readTabs, refuseFaulty, tabsInUse, type TabReading } from "../planning/commissioning/tab";
@@ -6,7 +6,9 @@ import { invalid, Problem, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
 import type { WorkbookSnapshot } from "../sheet";
 import type { WorkbookPort } from "../workbook/port";
+import { formulasLooking } from "./looking-formulas";
 import { putTab, type JobOutcome } from "./put-tab";
+import { readPlanSheets, withTabsNamed } from "./read-plan";
 import { soundTab, tabInUse } from "./tab-in-use";
 
 /** One tab of a returned file with what it brings to a job of the plan. */
@@ -22,8 +24,8 @@ export interface ReturnedJob extends ReturnedTab {
  * Refuses a file without a tab, a tab whose job the plan does not have or has closed, and a tab of another plan.
  */
 export async function previewReturned(port: WorkbookPort, returned: WorkbookSnapshot): Promise<ReturnedJob[]> {
-  const source = readCommissioningPlan(await port.read());
   const tabs = tabsInUse(readTabs(returned));
+  const source = await planWithTabs(port, tabs.map(({ tab }) => tab.jobId));
   for (const { tab, copies: [copy] } of tabs) {
     if (copy !== undefined) throw invalid("file", copy.sheet, `Tabs ${quote(tab.sheet)} and ${quote(copy.sheet)} of the file are of one job. Bring back one at a time, each in its own file.`);
   }
@@ -34,6 +36,12 @@ export async function previewReturned(port: WorkbookPort, returned: WorkbookSnap
     refuseFaulty(theirs);
     return { job: job.job, theirs, ...compareReturned(oursOf(source, job), theirs) };
   });
+}
+
+/** Reads the plan with the tabs of the jobs of these ids. */
+async function planWithTabs(port: WorkbookPort, jobIds: readonly string[]): Promise<CommissioningPlan> {
+  const workbook = await readPlanSheets(port, { jobIds });
+  return withTabs(readPlanOfTabs(workbook).plan, { sheets: workbook.sheets.filter((sheet) => jobIds.some((id) => isTabOf(sheet, id))) });
 }
 
 /** Finds the plan's own tab of a job; refuses a job that has none, or whose tab is closed. */
@@ -61,15 +69,18 @@ function heldNow(source: CommissioningPlan, job: PlanRow<"jobs">, tab: TabReadin
  * and the sentence says how many of the accepted items stand in it.
  */
 export async function bringBack(port: WorkbookPort, returned: ReturnedJob, accepted: ReadonlySet<string>, moment: BuildMoment): Promise<JobOutcome> {
-  const workbook = await port.read();
-  const { plan } = readPlanOfTabs(workbook);
+  const workbook = await readPlanSheets(port);
+  const { plan, tabsOf } = readPlanOfTabs(workbook);
   const job = jobsOf(plan).find(({ job: name }) => name === returned.job);
   if (job === undefined) throw invalid("Jobs", returned.job, `Job ${quote(returned.job)} is no longer in the plan. Choose the file again.`);
-  const source = withTabs(plan, tabSheetsOf(workbook, idOfJob(job)));
+  const source = await withTabsNamed(port, plan, tabsOf(idOfJob(job)));
   compareReturned(oursOf(source, job), returned.theirs);
-  const { outcome } = await putTab(port, source, job, moment, { adjust: (tab) => acceptReturned(heldNow(source, job, tab), returned.theirs, accepted) });
+  const { outcome } = await putTab(port, source, job, moment, {
+    adjust: (tab) => acceptReturned(heldNow(source, job, tab), returned.theirs, accepted),
+    lookingAt: formulasLooking(workbook),
+  });
   if (!outcome.built) return outcome;
-  const tab = tabInUse(withTabs(plan, tabSheetsOf(await port.read(), idOfJob(job))), job);
+  const tab = tabInUse(await planWithTabs(port, [idOfJob(job)]), job);
   const missing = tab === null ? [...accepted] : notStanding(tab, returned.theirs, accepted);
   const standing = `${accepted.size - missing.length} of ${accepted.size} accepted ${accepted.size === 1 ? "entry stands" : "entries stand"} in the tab.`;
   return { ...outcome, sentence: `${outcome.sentence} ${standing}${missing.length === 0 ? "" : ` Bring the file back again for ${quote(missing[0]!)}.`}` };

@@ -3,6 +3,7 @@ import { idOfJob } from "../planning/commissioning/job";
 import { invalid } from "../planning/text";
 import type { WorkbookPort } from "../workbook/port";
 import { giveIds } from "./give-ids";
+import { formulasLooking } from "./looking-formulas";
 import { putTab, type JobOutcome } from "./put-tab";
 
 export type { JobOutcome } from "./put-tab";
@@ -21,13 +22,15 @@ export interface BuildProgress {
  * Throws a `Problem` where the plan itself cannot be read or a name is no job.
  */
 export async function* buildTabs(port: WorkbookPort, moment: BuildMoment, names?: readonly string[]): AsyncGenerator<BuildProgress, void, undefined> {
-  const { plan, tabsOf } = readPlanOfTabs(await giveIds(port));
+  const workbook = await giveIds(port);
+  const { plan, tabsOf } = readPlanOfTabs(workbook);
+  const lookingAt = formulasLooking(workbook);
   let source = plan;
   const jobs = names === undefined ? jobsOf(source).filter(({ state }) => state !== "closed") : names.map((name) => jobNamed(source, name));
   if (jobs.length === 0) throw invalid("Jobs", null, "The table Jobs has no job to build. Write one row a piece of work: its name, site and procedure.");
   for (const [index, job] of jobs.entries()) {
     const own = tabsOf(idOfJob(job));
-    const { outcome, sheets } = await putTab(port, source, job, moment, { tabs: own });
+    const { outcome, sheets } = await putTab(port, source, job, moment, { tabs: own, lookingAt });
     source = { ...source, sheets };
     yield { done: index + 1, all: jobs.length, outcome };
   }

@@ -4,6 +4,7 @@ import { readPlan, type Plan, type ReadTable } from "../planning/plan/read";
 import { tableKeys, type TableKey, type TableRows } from "../planning/plan/schema";
 import { missingTables, planSetUp, sampleRows } from "../planning/plan/set-up";
 import type { Edit, WorkbookPort } from "../workbook/port";
+import { readPlanSheets } from "./read-plan";
 import { initialRows } from "./set-up";
 import { editsOf } from "./write-changes";
 
@@ -16,7 +17,7 @@ const filledBySetUp: readonly TableKey[] = ["settings", "procedures", "steps"];
  * Refuses where the workbook holds a plan already, so that invented rows never stand among real ones.
  */
 export async function loadSample(port: WorkbookPort): Promise<void> {
-  const workbook = await port.read();
+  const workbook = await readPlanSheets(port);
   const plan = readPlan(workbook);
   refuseAPlan(plan);
   const rows: TableRows = { ...initialRows(), ...sampleRows() };

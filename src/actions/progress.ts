@@ -1,11 +1,12 @@
 import { jobsOf, readCommissioningPlan, type CommissioningPlan } from "../planning/commissioning/build";
 import { expandJob } from "../planning/commissioning/job";
 import { isClosed, judgedByPlan } from "../planning/commissioning/record";
-import { mayBeInUse, type TabReading } from "../planning/commissioning/tab";
+import type { TabReading } from "../planning/commissioning/tab";
 import { planProgress, progressMark, progressOf, type JobProgress } from "../planning/commissioning/reports";
 import type { PlanRow } from "../planning/plan/read";
 import { Problem } from "../planning/text";
 import type { WorkbookPort } from "../workbook/port";
+import { readShown } from "./read-plan";
 import { replaceSheet } from "./replace-sheet";
 import { soundTab, tabInUse } from "./tab-in-use";
 
@@ -49,7 +50,7 @@ function judgedNow(source: CommissioningPlan, job: PlanRow<"jobs">, tab: TabRead
 
 /** Writes the sheet that lists how far every job is, in place of an earlier one, and answers with its name. */
 export async function writeProgress(port: WorkbookPort, madeAt: string): Promise<string> {
-  const workbook = await port.read(mayBeInUse);
+  const workbook = await readShown(port);
   const jobs = jobStandings(readCommissioningPlan(workbook)).map(({ progress }) => progress);
   return replaceSheet(port, workbook, progressMark, planProgress("Progress", jobs, madeAt));
 }

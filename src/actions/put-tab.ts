@@ -1,9 +1,12 @@
-import { buildJob, withTabs, type AdjustReading, type BuildMoment, type CommissioningPlan, type JobBuild } from "../planning/commissioning/build";
-import { isSpent, readPlannedTab, readTabs, sheetNameWith, stateCell, tabStates, type TabFamily } from "../planning/commissioning/tab";
+import { buildJob, type AdjustReading, type BuildMoment, type CommissioningPlan, type JobBuild } from "../planning/commissioning/build";
+import { idOfJob } from "../planning/commissioning/job";
+import { isSpent, readPlannedTab, readTabs, sheetNameWith, stateCell, tabStates, type TabFamily, type TabReading } from "../planning/commissioning/tab";
 import { Problem, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
-import { changedRows, sameCells, sameSheetName } from "../sheet";
+import { changedRows, sameSheetName, sameValues } from "../sheet";
 import type { Edit, WorkbookPort } from "../workbook/port";
+import type { LookingAt } from "./looking-formulas";
+import { readPlanSheets, withTabsNamed } from "./read-plan";
 import { tabInUse } from "./tab-in-use";
 
 /** What became of one job of a run. */
@@ -26,6 +29,8 @@ interface Putting {
   readonly adjust?: AdjustReading;
   /** Names of the sheets that are tabs of the job, to be read first; without it those of the plan are taken as they were read. */
   readonly tabs?: readonly string[];
+  /** Tells where formulas look at a sheet: an earlier tab at which one looks stays, or the formula would be lost. */
+  readonly lookingAt?: LookingAt;
 }
 
 /**
@@ -38,27 +43,37 @@ export async function putTab(
   plan: CommissioningPlan,
   job: PlanRow<"jobs">,
   moment: BuildMoment,
-  { adjust, tabs = [] }: Putting = {},
+  { adjust, tabs = [], lookingAt = () => [] }: Putting = {},
 ): Promise<{ readonly outcome: JobOutcome; readonly sheets: readonly string[] }> {
   let source = plan;
   let build: JobBuild;
   try {
-    if (tabs.length > 0) source = withTabs(plan, await port.read(tabs));
+    source = await withTabsNamed(port, plan, tabs);
     build = buildJob(source, job, (family) => workingName(source, job, family), moment, adjust);
   } catch (thrown) {
     if (!(thrown instanceof Problem)) throw thrown;
     return { outcome: failure(job, thrown.sentence), sheets: source.sheets };
   }
   try {
-    const { counts, sheets } = await swapIn(port, source, job, build, moment, adjust);
+    const { counts, sheets } = await swapIn(port, source, job, build, moment, lookingAt, adjust);
     const askAgain = counts.again === 0 ? "" : `; ${counts.again} ${counts.again === 1 ? "record asks" : "records ask"} to be seen again`;
     const sentence = `Built with ${build.steps} steps${askAgain}.`;
-    return { outcome: { job: job.job, built: true, sentence, steps: build.steps, carried: counts.carried, kept: counts.orphaned, again: counts.again, remarks: build.remarks }, sheets };
+    const remarks = [...build.remarks, ...remarksOnFormulas(build.family, lookingAt)];
+    return { outcome: { job: job.job, built: true, sentence, steps: build.steps, carried: counts.carried, kept: counts.orphaned, again: counts.again, remarks }, sheets };
   } catch (thrown) {
     if (!(thrown instanceof Problem)) throw thrown;
     const { advice, sheets } = await afterFailure(port, source, job);
     return { outcome: failure(job, `${thrown.sentence} ${advice}`), sheets };
   }
+}
+
+/** Names formulas that look at a tab which is now an earlier one: a program does not have them look at the new one. */
+function remarksOnFormulas({ current, others }: TabFamily, lookingAt: LookingAt): string[] {
+  const places = [...(current === null ? [] : [current]), ...others].flatMap(({ sheet }) => lookingAt(sheet));
+  const [first] = places;
+  if (first === undefined) return [];
+  const more = places.length === 1 ? "" : ` and ${places.length - 1} more`;
+  return [`The formula in ${first}${more} looks at an earlier tab, which stays, hidden. Write the name of the new one into it, and look at the cell.`];
 }
 
 /** Names a new tab until it is put in place; a first one has its name at once, as no other visible sheet can have it. */
@@ -79,6 +94,7 @@ async function swapIn(
   job: PlanRow<"jobs">,
   build: JobBuild,
   moment: BuildMoment,
+  lookingAt: LookingAt,
   adjust?: AdjustReading,
 ): Promise<{ readonly counts: JobBuild["counts"]; readonly sheets: readonly string[] }> {
   const { name, tab, family } = build;
@@ -103,16 +119,19 @@ async function swapIn(
   if (current === null && others.length === 0) return { counts: build.counts, sheets };
 
   const nameNow = new Map([...(current === null ? [] : [[current.sheet, earlier] as const]), ...family.others.map((other, index) => [other.sheet, others[index]!] as const)]);
-  const now = (await port.read([...nameNow.values()])).sheets;
-  const isAsRead = [...nameNow].every(([before, name]) => sameCells(source.tabSheets.find((sheet) => sheet.name === before), now.find((sheet) => sameSheetName(sheet.name, name))));
-  const again = isAsRead ? family.others.map((other, index) => ({ ...other, sheet: others[index]! })) : readTabs({ sheets: now });
+  const names = [...nameNow.values()];
+  const now = (await port.read(names, "values")).sheets;
+  const isAsRead = [...nameNow].every(([before, name]) => sameValues(source.tabSheets.find((sheet) => sheet.name === before), now.find((sheet) => sameSheetName(sheet.name, name))));
+  const again = isAsRead ? family.others.map((other, index) => ({ ...other, sheet: others[index]! })) : readTabs(await port.read(names));
   const rest = again.filter(({ sheet }) => sheet !== earlier);
   const old = again.find(({ sheet }) => sheet === earlier);
   // The old tab plays its part once more, so that the same rules place what was typed meanwhile.
   const tabs = old === undefined || current === null ? rest : [{ ...old, sheet: current.sheet, visible: true }, ...rest];
   const later = isAsRead ? build : buildJob({ ...source, tabs, sheets: source.sheets.filter((sheet) => sheet !== inTheWay?.sheet) }, job, () => tab.name, moment, adjust);
   const carried = rest.length === 0 ? null : readPlannedTab(later.tab);
-  const spent = rest.filter((one) => carried !== null && isSpent(one, carried)).map(({ sheet }) => sheet);
+  const nameBefore = new Map([...nameNow].map(([before, after]) => [after, before]));
+  const isLookedAt = ({ sheet }: TabReading): boolean => lookingAt(nameBefore.get(sheet) ?? sheet).length > 0;
+  const spent = rest.filter((one) => carried !== null && isSpent(one, carried) && !isLookedAt(one)).map(({ sheet }) => sheet);
   const edits: Edit[] = [
     ...(isAsRead ? [] : changedRows(tab, later.tab)).map((block): Edit => ({ kind: "write", sheet: name, ...block })),
     ...spent.map((sheet): Edit => ({ kind: "delete-sheet", sheet })),
@@ -124,7 +143,7 @@ async function swapIn(
 /** Says after a failure which tab is whole, and what to do. */
 async function afterFailure(port: WorkbookPort, source: CommissioningPlan, job: PlanRow<"jobs">): Promise<{ readonly advice: string; readonly sheets: readonly string[] }> {
   try {
-    const workbook = await port.read();
+    const workbook = await readPlanSheets(port, { jobIds: [idOfJob(job)], only: "values" });
     const tab = tabInUse({ tabs: readTabs(workbook) }, job);
     const whole = tab === null ? "There is no tab of this job yet" : `Tab ${quote(tab.sheet)} is whole and holds every record`;
     return { advice: `${whole}. Put right what hindered it, then build again.`, sheets: workbook.sheets.map(({ name }) => name) };

@@ -3,6 +3,7 @@ import { initialSettings, locateTable } from "../planning/plan/read";
 import { isFurther, tableKeys, tables, type TableKey, type TableRows } from "../planning/plan/schema";
 import { missingTables, planBringUp, planSetUp, planTables } from "../planning/plan/set-up";
 import type { Edit, WorkbookPort } from "../workbook/port";
+import { readPlanSheets } from "./read-plan";
 
 /** Which planning tables a workbook has and which set-up adds, by their names. */
 export interface SetUpReport {
@@ -22,7 +23,7 @@ export function initialRows(): TableRows {
  * lack. Nothing that stands there is moved or changed.
  */
 export async function setUp(port: WorkbookPort): Promise<SetUpReport> {
-  const workbook = await port.read();
+  const workbook = await readPlanSheets(port);
   const missing = new Set(missingTables(workbook));
   const named = (lacking: boolean) => tableKeys.filter((key) => !isFurther(key) && missing.has(key) === lacking).map((key) => tables[key].name);
   const broughtUp = planBringUp(workbook);

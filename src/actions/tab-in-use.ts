@@ -1,14 +1,17 @@
-import { jobNamed, readCommissioningPlan, refuseIds, refuseUnsealed, type CommissioningPlan } from "../planning/commissioning/build";
+import { jobNamed, readPlanOfTabs, refuseIds, refuseUnsealed, type CommissioningPlan } from "../planning/commissioning/build";
 import { idOfJob } from "../planning/commissioning/job";
 import { refuseFaulty, tabFamily, type TabReading } from "../planning/commissioning/tab";
 import { noAnswer, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
 import type { SheetSnapshot, WorkbookSnapshot } from "../sheet";
 import type { WorkbookPort } from "../workbook/port";
+import { readPlanSheets, withTabsNamed } from "./read-plan";
 
 /** A job with the tab that is in use for it, as read just now. */
 export interface JobInUse {
+  /** The planning tables; of tabs no more than their heads. */
   readonly workbook: WorkbookSnapshot;
+  /** The plan, with the tabs of the job and no other. */
   readonly source: CommissioningPlan;
   readonly job: PlanRow<"jobs">;
   readonly tab: TabReading;
@@ -34,12 +37,13 @@ export function soundTab(source: Pick<CommissioningPlan, "model" | "tabs">, job:
   return family.current;
 }
 
-/** Reads the workbook and finds the tab in use of a job, as `soundTab` does; refuses a job that has none yet. */
+/** Reads the plan and finds the tab in use of a job, as `soundTab` does; refuses a job that has none yet. */
 export async function readJobInUse(port: WorkbookPort, name: string): Promise<JobInUse> {
-  const workbook = await port.read();
-  const source = readCommissioningPlan(workbook);
-  const job = jobNamed(source, name);
+  const workbook = await readPlanSheets(port, { only: "values" });
+  const { plan, tabsOf } = readPlanOfTabs(workbook);
+  const job = jobNamed(plan, name);
+  const source = await withTabsNamed(port, plan, tabsOf(idOfJob(job)));
   const tab = soundTab(source, job);
   if (tab === null) throw noAnswer("Jobs", name, `Job ${quote(job.job)} has no tab yet. Build it first.`);
-  return { workbook, source, job, tab, sheet: workbook.sheets.find((one) => one.name === tab.sheet)! };
+  return { workbook, source, job, tab, sheet: source.tabSheets.find((one) => one.name === tab.sheet)! };
 }

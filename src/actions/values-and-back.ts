@@ -1,4 +1,4 @@
-import { cellAddress, cellArea, foldSheetName, isInArea, sameSheetName, type Area, type Scalar, type SheetSnapshot, type WorkbookSnapshot } from "../sheet";
+import { cellAddress, cellArea, foldSheetName, isBeingComputed, isInArea, sameSheetName, type Area, type Scalar, type SheetSnapshot, type WorkbookSnapshot } from "../sheet";
 import type { Edit, WorkbookPort } from "../workbook/port";
 import { callsOurs, withOurNames } from "./bay-formula";
 import { cellsEdit, type PlacedCell } from "./cells-edit";
@@ -33,9 +33,12 @@ export async function turnIntoValues(port: WorkbookPort, scope: FormulaScope, re
   const turned: RegisteredFormula[] = [];
   const writes = new Map<string, PlacedCell[]>();
   for (const { sheet, row, column, formula, area } of found) {
-    const values = valuesOf(workbook.sheets.find(({ name }) => name === sheet)!, area);
+    const read = workbook.sheets.find(({ name }) => name === sheet)!;
+    const values = valuesOf(read, area);
     if (values === null) {
-      left.push({ sheet, cell: cellAddress({ row, column }), reason: "it shows an error; mend it or re-enter it first" });
+      const isUnfinished = isBeingComputed(read.values[row]?.[column]);
+      const reason = isUnfinished ? "it is still being computed; try again once it shows a result" : "it shows an error; mend it or re-enter it first";
+      left.push({ sheet, cell: cellAddress({ row, column }), reason });
       continue;
     }
     turned.push({ sheet, area, formula: withOurNames(formula), values, release });

@@ -3,6 +3,7 @@ import type { CellWrite, Changes } from "../planning/plan/changes";
 import type { WorkbookSnapshot } from "../sheet";
 import type { Cell } from "../sheet";
 import type { Edit, WorkbookPort } from "../workbook/port";
+import { readShown } from "./read-plan";
 
 /**
  * Writes the changes that a person was shown, provided that the workbook still asks for exactly these.
@@ -11,7 +12,7 @@ import type { Edit, WorkbookPort } from "../workbook/port";
  * nothing is written and the sentence says so.
  */
 export async function writeShownChanges(port: WorkbookPort, shown: Changes, planAgain: (workbook: WorkbookSnapshot) => Changes): Promise<void> {
-  const now = planAgain(await port.read());
+  const now = planAgain(await readShown(port));
   if (!sameChanges(shown, now)) {
     throw invalid("workbook", null, "The plan was edited after this was shown, so nothing was written. Look at the changes again.");
   }

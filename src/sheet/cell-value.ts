@@ -13,6 +13,14 @@ export function isError(cell: CellValue | undefined): cell is CellError {
   return typeof cell === "object" && cell !== null;
 }
 
+/** What a cell shows whose formula is not computed yet: while a function is asked, and while data is fetched. */
+const unfinished: ReadonlySet<string> = new Set(["#BUSY!", "#GETTING_DATA"]);
+
+/** Tells whether a cell shows that its formula is still being computed: it will show something else. */
+export function isBeingComputed(cell: CellValue | undefined): cell is CellError {
+  return isError(cell) && unfinished.has(cell.error);
+}
+
 /** Tells whether a cell is empty, or holds nothing but blanks; an omitted argument is empty. */
 export function isBlank(cell: unknown): boolean {
   return cell === null || cell === undefined || (typeof cell === "string" && cell.trim() === "");

@@ -33,14 +33,19 @@ export interface Selection {
  */
 export interface WorkbookPort {
   /**
-   * Reads the chosen sheets whole, or all of them. Names that are no sheet are passed over. Costs one sync for names, one for extents
-   * and tables, and one for each piece of the cells that the host answers at once: some 20,000.
+   * Reads the chosen sheets, or all of them: whole, or only their values, which are a tenth of what a tab is. Then blank cells and formulas that
+   * show nothing are alike, unless the workbook is at hand: it may answer whole. Names that are no sheet are passed over.
+   * Cells that are still being computed are waited for, some seconds; then they stand as the error that they show, such as #BUSY!.
+   *
+   * Costs one sync for names, one for extents and tables where sheets are not chosen by name or have tables, and one for each piece of the cells
+   * that the host answers at once: some 20,000, of values alone some 100,000; one or more before them where sheets are chosen by their heads.
    */
-  read(sheets?: SheetChoice): Promise<WorkbookSnapshot>;
+  read(sheets?: SheetChoice, only?: "values"): Promise<WorkbookSnapshot>;
 
   /**
    * Carries out the edits in order, in one sync; only what is over 5 MB goes in several, cut between edits or between rows. Where cells
-   * or sheets are written one sync comes before it, which learns the names of sheets, which are protected and which cells are text.
+   * or sheets are written one sync comes before it, and a further one for each 100,000 cells: it learns the names of sheets, which are protected
+   * and which cells are text.
    *
    * Every name and text is checked before the first edit. Where the host itself fails in the middle the edits before that point
    * stand: the order of the list is the caller's way to keep the workbook whole at every point.

@@ -108,6 +108,64 @@ describe("Work with tables", () => {
   });
 });
 
+describe("Rename a worksheet", () => {
+  test("what looks at the sheet goes on looking at it, whatever its name: formulas, choices, conditional formats and names", async () => {
+    const book = hostWorkbook({ sheets: [{ name: "Stock", values: [["Item", "Count"], ["Cable", 10]] }, { name: "Sum", values: [["=2*Stock!B2", '="Stock!"&\'Stock\'!A2', "=OtherStock!B2"]] }] });
+    await run(book, async (context, sheet) => {
+      const sum = context.workbook.worksheets.getItem("Sum");
+      sum.getRange("D1").dataValidation.rule = { list: { inCellDropDown: true, source: "=Stock!$A$2:$A$9" } };
+      sum.getRange("D1").conditionalFormats.add("Custom").custom.rule.formula = "=Stock!$B$2>5";
+      context.workbook.names.add("Counted", sheet.getRange("B2:B9"));
+      sheet.name = "Store of '26";
+      await context.sync();
+    });
+    const sum = book.sheet("Sum");
+    expect([0, 1, 2].map((column) => sum.formula(0, column))).toEqual(["=2*'Store of ''26'!B2", "=\"Stock!\"&'Store of ''26'!A2", "=OtherStock!B2"]);
+    expect(sum.settings.map(({ value }) => value)).toEqual([{ list: { inCellDropDown: true, source: "='Store of ''26'!$A$2:$A$9" } }]);
+    expect(sum.conditionalFormats.map(({ settings }) => settings.get("rule.formula"))).toEqual(["='Store of ''26'!$B$2>5"]);
+    expect(await book.host.run(async ({ workbook }) => {
+      const [name, range] = [workbook.names.getItem("Counted").load("formula"), workbook.names.getItem("counted").getRange().load("address")];
+      const shown = workbook.worksheets.getItem("Sum").getRange("A1:B1").load("values");
+      await workbook.context.sync();
+      return [name.formula as unknown, range.address, shown.values as unknown[][]];
+    })).toEqual(["='Store of ''26'!$B$2:$B$9", "'Store of ''26'!B2:B9", [[20, "Stock!Cable"]]]);
+  });
+});
+
+describe("Work with names, as the type declarations tell of it", () => {
+  test("a range and a formula are given names, which are listed and found again, and gone once they are deleted", async () => {
+    const book = openStock();
+    expect(await run(book, async (context, sheet) => {
+      const { names } = context.workbook;
+      names.add("Prices", sheet.getRange("C2:C3"), "What a piece costs");
+      names.add("Margin", "=0.2");
+      names.load("items/name,items/formula,items/type,items/comment");
+      const cells = names.getItem("Prices").getRange().load("address");
+      const none = names.getItem("Margin").getRangeOrNullObject().load("address");
+      await context.sync();
+      return [names.items.map(({ name, formula, type, comment }) => [name, formula as unknown, type, comment]), cells.address, none.isNullObject];
+    })).toEqual([[["Prices", "=Stock!$C$2:$C$3", "Range", "What a piece costs"], ["Margin", "=0.2", "String", ""]], "Stock!C2:C3", true]);
+    expect(await codeOf(book, (_sheet, { workbook }) => { workbook.names.getItem("Margin").delete(); })).toBeNull();
+    expect(await codeOf(book, (_sheet, { workbook }) => { workbook.names.getItem("Margin").load("name"); })).toBe("ItemNotFound");
+    expect(await run(book, async ({ workbook }) => {
+      const gone = workbook.names.getItemOrNullObject("Margin").load("name");
+      await workbook.context.sync();
+      return gone.isNullObject;
+    })).toBe(true);
+  });
+
+  test.each([
+    ["with a blank in it", "Unit price", "InvalidArgument"],
+    ["that looks like a cell", "AB12", "InvalidArgument"],
+    ["that begins with a digit", "2nd", "InvalidArgument"],
+    ["that is there in another case", "PRICES", "ItemAlreadyExists"],
+  ])("a name %s is refused", async (_what, name, code) => {
+    const book = openStock();
+    expect(await codeOf(book, (sheet, { workbook }) => { workbook.names.add("Prices", sheet.getRange("C2")); })).toBeNull();
+    expect(await codeOf(book, (sheet, { workbook }) => { workbook.names.add(name, sheet.getRange("C3")); })).toBe(code);
+  });
+});
+
 describe("Page layout, as the type declarations tell of it", () => {
   test("orientation, scale, title rows, footer and breaks are kept; a scale under 10 is none", async () => {
     const book = openStock();

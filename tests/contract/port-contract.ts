@@ -1,5 +1,5 @@
 import { Problem } from "../../src/planning/text/problem";
-import type { Cell, SheetPlan } from "../../src/sheet";
+import type { Cell, SheetPlan, SheetSnapshot } from "../../src/sheet";
 import type { Edit, WorkbookPort } from "../../src/workbook/port";
 
 /** What an adapter is tested through. */
@@ -128,6 +128,19 @@ export function describePort(adapter: string, open: () => ContractSubject | Prom
       await port.apply([add("A"), add("A before 1"), { kind: "hide-sheet", sheet: "A before 1" }]);
       const { sheets } = await port.read(({ name, visible }) => name !== "Sheet1" && visible);
       expect(sheets.map(({ name, values }) => [name, values])).toEqual([["Sheet1", []], ["A", [["A"]]], ["A before 1", []]]);
+    });
+
+    test("what is read can be chosen by the first rows, without formulas", async () => {
+      const rows = (head: string) => [[{ value: head }], ...Array.from({ length: 5 }, (_, row) => [{ value: row }])];
+      await port.apply([add("A", rows("wanted")), add("B", rows("not")), add("C", [[], [], [{ value: "low" }]])]);
+      const choice = ({ name }: { readonly name: string }) => name !== "Sheet1" && { rows: 2, isWanted: ({ values }: SheetSnapshot) => values[0]?.[0] !== "not" };
+      for (const only of [undefined, "values"] as const) {
+        const { sheets } = await port.read(choice, only);
+        expect(sheets[0]!.values).toEqual([]);
+        expect(sheets[1]!.values).toEqual([["wanted"], [0], [1], [2], [3], [4]]);
+        expect(sheets[2]!.values.slice(0, 2)).toEqual([["not"], [0]]);
+        expect(sheets[3]!.values).toEqual([[null], [null], ["low"]]);
+      }
     });
 
     test("sheets are renamed, hidden, shown and deleted, each under its name at that point of the list", async () => {

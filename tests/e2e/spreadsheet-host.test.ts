@@ -6,8 +6,9 @@ import type { Browser, Page } from "playwright-core";
 import { catalogue } from "../../src/functions/catalogue";
 import type { ProbeOutcome } from "../../src/workbook/self-test";
 import { readTabs } from "../../src/planning/commissioning/tab";
+import { computeSheets, type HeldSheet } from "../support/host-workbook/compute-sheets";
 import { columnOf } from "../support/tab-on-sheet";
-import type { HostOnPage } from "./spreadsheet-host";
+import type { ComputedSheets, HostOnPage } from "./spreadsheet-host";
 import { launchBrowser } from "./support/launch-browser";
 
 declare global {
@@ -33,6 +34,8 @@ beforeAll(async () => {
     bundle: true,
     format: "iife",
     target: "es2022",
+    // The engine computes here, in the test, not on the page.
+    external: ["./compute-sheets"],
     outfile: join(folder, "program.js"),
     logLevel: "error",
   };
@@ -53,6 +56,7 @@ beforeEach(async () => {
   page.on("pageerror", (error) => faults.push(String(error)));
   page.on("console", (message) => message.type() === "error" && faults.push(message.text()));
   page.on("request", (request) => requests.push(request.url()));
+  await page.exposeFunction("computeBeside", async (sheets: readonly HeldSheet[]): Promise<ComputedSheets> => [...(await computeSheets(sheets))].map(([name, results]) => [name, [...results]]));
   await page.addInitScript({ path: join(folder, "program.js") });
   await page.route(`${library}**`, (route) => route.fulfill({ path: join(packaged, new URL(route.request().url()).pathname.replace("/lib/1/hosted/", "")) }));
   await page.goto(`${process.env["BAYWRIGHT_URL"]!}taskpane.html`);
@@ -71,7 +75,8 @@ const pressRibbon = (name: string) => page.evaluate((button) => globalThis.hostO
 
 /** Types into every row of a tab, as a person does, that its step is waived. */
 async function waiveAll(job: string): Promise<void> {
-  const sheet = await page.evaluate((name) => {
+  const sheet = await page.evaluate(async (name) => {
+    await globalThis.hostOnPage.book.settle();
     const held = globalThis.hostOnPage.book.sheet(name);
     const { rows, columns } = held.used()!;
     const cells = <T>(of: (row: number, column: number) => T) => Array.from({ length: rows }, (_, row) => Array.from({ length: columns }, (__, column) => of(row, column)));
@@ -169,6 +174,14 @@ describe("the pane in the spreadsheet host", () => {
       return { text: rows.flatMap((row) => JSON.stringify(sheet.value(row, 2))), formats: rows.map((row) => sheet.format(row, 2)) };
     });
     expect(text.filter((one) => one.includes("/")).length).toBeGreaterThan(2);
+    // What formulas come to is seen by the pane as by people: the six arrays of the sample hold something.
+    const usable = await page.evaluate(async () => {
+      const { book } = globalThis.hostOnPage;
+      await book.settle();
+      const column = Array.from({ length: 60 }, (_, at) => at).find((at) => book.value("Arrays", 3, at) === "Usable")!;
+      return Array.from({ length: 6 }, (_, row) => book.value("Arrays", 4 + row, column));
+    });
+    expect(usable.filter((value) => typeof value === "number" && value > 0)).toHaveLength(6);
     expect(formats).toContain("@");
   });
 

@@ -1,7 +1,18 @@
 // Stands in for the spreadsheet program round the pane's page: what the vendor's library asks of the program on Windows, a workbook in memory
 // behind it. Runs before the page's own scripts; the library itself comes from its package, byte for byte.
+import type { HeldSheet } from "../support/host-workbook/compute-sheets";
+import { engineFormulas } from "../support/host-workbook/engine-formulas";
+import type { Result } from "../support/host-workbook/host-sheet";
 import { openBook, type EventEntry, type HostBook, type Reply } from "../support/host-workbook/host-book";
 import { oneOf, Refusal, type HostObject } from "../support/host-workbook/host-object";
+
+/** What formulas came to, sheet by sheet and by their place, as lists: pages and tests hand each other no maps. */
+export type ComputedSheets = readonly (readonly [sheet: string, results: readonly (readonly [place: number, result: Result])[]])[];
+
+declare global {
+  /** Computes formulas in the engine, which is not on this page but beside it, in the test. */
+  var computeBeside: (sheets: readonly HeldSheet[]) => Promise<ComputedSheets>;
+}
 
 /** What the test asks the page about the host. */
 export interface HostOnPage {
@@ -34,8 +45,7 @@ const pressed = new Map<string, () => void>();
 
 const service = (calls: NonNullable<HostObject["calls"]>): HostObject => ({ type: "service", calls });
 const book = openBook({}, {
-  // The engine is not on this page: formulas stay as they are before they are computed.
-  formulasOf: () => () => () => "",
+  formulasOf: (sheets) => engineFormulas(sheets, async (held) => new Map((await globalThis.computeBeside(held)).map(([name, results]) => [name, new Map(results)]))),
   tell: ({ messageCategory, messageType, targetId, message }: EventEntry) => handlers.get(requestMessage)?.(requestMessage, safeArray([safeArray([messageCategory, messageType, targetId, message])])),
   services: {
     "microsoft.InternalService.AddinInternalService": () => service({ notifyActionHandlerReady: () => undefined }),

@@ -1,5 +1,6 @@
 import type { CellWrite, Changes } from "../../planning/plan/changes";
 import type { WorkbookSnapshot } from "../../sheet";
+import { readShown } from "../../actions/read-plan";
 import { writeShownChanges } from "../../actions/write-changes";
 import type { PaneContext } from "../views/view";
 import { makeButton } from "./button";
@@ -33,7 +34,7 @@ export function propose(pane: PaneContext, place: HTMLElement, { title, planner,
   fill(place);
   return pane.status.run(title, async () => {
     const plan = await planner();
-    const workbook = await pane.port.read();
+    const workbook = await readShown(pane.port);
     const changes = plan(workbook);
     const count = changes.writes.length;
     if (count === 0) return { sentence: nothing };

@@ -1,5 +1,5 @@
+import { readShown } from "../../actions/read-plan";
 import { checkPlan, mendsOf, rules, type Finding, type Weight } from "../../planning/checks";
-import { mayBeInUse } from "../../planning/commissioning/tab";
 import { cellAddress, cellArea, type WorkbookSnapshot } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { describeAge } from "../elements/describe-age";
@@ -42,7 +42,7 @@ export function makeCheckView(pane: PaneContext): View {
 
   async function run(): Promise<void> {
     try {
-      const found = check(await port.read(mayBeInUse));
+      const found = check(await readShown(port));
       answered = host.now().getTime();
       // An answer that says the same leaves the list alone, with whatever a person has open in it.
       if (found.length !== findings.length || found.some((finding, at) => !isSame(finding, findings[at]!))) {

@@ -1,8 +1,8 @@
 import { momentOf } from "../../actions/moment";
 import { jobStandings, writeProgress, type JobStanding } from "../../actions/progress";
+import { readShown } from "../../actions/read-plan";
 import { readCommissioningPlan } from "../../planning/commissioning/build";
 import type { JobProgress } from "../../planning/commissioning/reports";
-import { mayBeInUse } from "../../planning/commissioning/tab";
 import { cellArea } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { makeCheckbox, type Checkbox } from "../elements/checkbox";
@@ -55,7 +55,7 @@ export function makeCommissionView(pane: PaneContext): View {
   let entries: readonly Entry[] = [];
 
   async function refresh(): Promise<void> {
-    const source = readCommissioningPlan(await port.read(mayBeInUse));
+    const source = readCommissioningPlan(await readShown(port));
     const jobs = jobStandings(source).map(listed);
     // The list is made anew only where it says something else: whatever a person has open in it stays open while tabs are filled.
     if (entries.length !== jobs.length || jobs.some((job, at) => !isSame(job, entries[at]!.job))) {

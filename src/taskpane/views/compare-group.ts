@@ -1,4 +1,5 @@
 import { comparePlan, type PlanComparison, type TouchedTab } from "../../actions/compare-plan";
+import { readShown } from "../../actions/read-plan";
 import type { PlanDifferences, RowDifference } from "../../planning/plan/compare";
 import { cellArea } from "../../sheet";
 import { makeButton } from "../elements/button";
@@ -18,7 +19,7 @@ export function makeCompareGroup(pane: PaneContext): HTMLElement {
     if (file === null) return;
     fill(place);
     await pane.status.run("Compare the plans", async () => {
-      const comparison = comparePlan(await pane.host.readSnapshot(file.bytes), await pane.port.read());
+      const comparison = comparePlan(await pane.host.readSnapshot(file.bytes), await readShown(pane.port));
       if (comparison.tables.length + comparison.tabs.length === 0) return { sentence: `This plan says what ${file.name} says.` };
       const heading = make("h3", { tabindex: -1 }, `What is different from ${file.name}`);
       fill(place, make("div", { class: "bay-panel" }, heading, describe(comparison), make("div", { class: "bay-row" }, makeButton("Close the comparison", () => fill(place)))));

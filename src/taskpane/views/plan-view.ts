@@ -1,6 +1,6 @@
 import { loadSample } from "../../actions/load-sample";
+import { readPlanSheets } from "../../actions/read-plan";
 import { addTable, setUp } from "../../actions/set-up";
-import { mayBeInUse } from "../../planning/commissioning/tab";
 import { PlanModel } from "../../planning/plan/model";
 import { tableKeys, tables as schema, type TableKey } from "../../planning/plan/schema";
 import { earlierTables, furtherTables, missingTables } from "../../planning/plan/set-up";
@@ -24,7 +24,7 @@ export function makePlanView(pane: PaneContext): View {
   const comparison = makeCompareGroup(pane);
 
   const refresh = async () => {
-    const workbook = await port.read(mayBeInUse);
+    const workbook = await readPlanSheets(port, { only: "values" });
     const model = new PlanModel(workbook);
     const missing = missingTables(workbook);
     showTables(model, missing, earlierTables(workbook).map(({ key }) => key));

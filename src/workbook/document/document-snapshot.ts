@@ -1,5 +1,5 @@
 import type { CellValue, SheetSnapshot, WorkbookSnapshot } from "../../sheet";
-import { chosenBy, type SheetChoice } from "../sheet-choice";
+import { mayBeRead, type SheetChoice } from "../sheet-choice";
 import type { CellGrid, DocumentSheet, WorkbookDocument } from "./workbook-document";
 
 /** Reads a document as a snapshot, with the results that the file carries. */
@@ -14,10 +14,10 @@ export function documentSnapshot({ sheets }: WorkbookDocument): WorkbookSnapshot
 export function snapshotReader(): (document: WorkbookDocument, choice?: SheetChoice) => WorkbookSnapshot {
   let before: ReadonlyMap<CellGrid, SheetSnapshot> = new Map();
   return ({ sheets }, choice) => {
-    const isChosen = chosenBy(choice);
+    const isRead = mayBeRead(choice);
     const read = new Map<CellGrid, SheetSnapshot>();
     const answer = sheets.map((sheet) => {
-      if (!isChosen({ name: sheet.name, visible: sheet.state === "visible" })) return sheetSnapshot(sheet, false);
+      if (!isRead({ name: sheet.name, visible: sheet.state === "visible", hasTables: sheet.tables.length > 0 })) return sheetSnapshot(sheet, false);
       const known = before.get(sheet.cells);
       const snapshot = known === undefined ? sheetSnapshot(sheet, true) : { ...sheetSnapshot(sheet, false), values: known.values, formulas: known.formulas };
       read.set(sheet.cells, snapshot);

@@ -3,7 +3,7 @@ import { noAnswer } from "../../planning/text";
 import { cellArea, sameSheetName, type Area } from "../../sheet";
 import { checkEdits } from "../check-edits";
 import type { Edit, WorkbookPort } from "../port";
-import { chosenBy } from "../sheet-choice";
+import { mayBeRead } from "../sheet-choice";
 import { yes } from "./engine-values";
 import { LiveWorkbook } from "./live-workbook";
 import { storedCell, storeSheet } from "./store-sheet";
@@ -24,11 +24,11 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
   return {
     async read(choice) {
       await live.settle();
-      const isChosen = chosenBy(choice);
+      const isRead = mayBeRead(choice);
       return {
         sheets: live.workbook.getSheets().map((sheet) =>
           sheetSnapshot(sheet.getConfig(), {
-            cells: isChosen({ name: sheet.getName(), visible: sheet.isSheetHidden() === BooleanNumber.FALSE }),
+            cells: isRead({ name: sheet.getName(), visible: sheet.isSheetHidden() === BooleanNumber.FALSE, hasTables: (extrasOf(sheet.getConfig()).tables ?? []).length > 0 }),
             formulaAt: (row, column, cell) => live.formulaAt(sheet, row, column, cell),
             spills: live.spills(sheet),
           }),

@@ -10,14 +10,15 @@ import { packSteps, rowBlocks, stepBytes, WorkbookRequest, type Step } from "./s
 /**
  * Carries out edits in order.
  *
- * Where cells or sheets are written one sync comes first: it learns the names of the sheets, which of them are protected, and where
- * "@" would turn a formula or a number into text, and refuses the whole list where one edit could not be done. Then all goes in one
- * request, or in several under the host's limit. When a request fails a sheet that is not finished is taken away again.
+ * Where cells or sheets are written a sync comes first, or several for more than 100,000 cells: it learns the names of the sheets, which of
+ * them are protected, and where "@" would turn a formula or a number into text, and refuses the whole list where one edit could not be done.
+ * Then all goes in one request, or in several under the host's limit. When a request fails a sheet that is not finished is taken away again.
  */
-export async function applyEdits(host: OfficeHost, context: Excel.RequestContext, edits: readonly Edit[]): Promise<void> {
-  checkEdits(edits, null);
-  const look = edits.some(({ kind }) => kind === "write" || kind === "add-sheet" || kind === "resize-table") ? await lookAround(context, edits) : null;
-  if (look !== null) checkEdits(edits, look.sheets);
+export async function applyEdits(host: OfficeHost, context: Excel.RequestContext, asked: readonly Edit[]): Promise<void> {
+  checkEdits(asked, null);
+  const edits = asked.flatMap((edit): readonly Edit[] => (edit.kind === "write" ? writtenRows(edit) : [edit]));
+  const look = asked.some(({ kind }) => kind === "write" || kind === "add-sheet" || kind === "resize-table") ? await lookAround(context, edits) : null;
+  if (look !== null) checkEdits(asked, look.sheets);
   try {
     for (const request of packSteps(editSteps(host, edits, look))) {
       context.application.suspendApiCalculationUntilNextSync();
@@ -43,17 +44,47 @@ interface Look {
 async function lookAround(context: Excel.RequestContext, edits: readonly Edit[]): Promise<Look> {
   const { worksheets } = context.workbook;
   worksheets.load("items/name,items/visibility,items/protection/protected");
-  const ranges = edits.flatMap((edit) => {
-    if (edit.kind !== "write" || !edit.cells.some((line) => line.some((cell) => cell !== null && holdsMore(cell)))) return [];
-    const columns = Math.max(...edit.cells.map((line) => line.length));
-    const area = { row: edit.row, column: edit.column, rows: edit.cells.length, columns };
-    return [{ edit, range: rangeOf(worksheets.getItemOrNullObject(edit.sheet), area).load("numberFormat") }];
-  });
+  const ranges: { readonly edit: Edit; readonly range: Excel.Range }[] = [];
+  let cells = 0;
+  for (const edit of edits) {
+    if (edit.kind !== "write" || !edit.cells.some((line) => line.some((cell) => cell !== null && holdsMore(cell)))) continue;
+    const area = { row: edit.row, column: edit.column, rows: edit.cells.length, columns: widthOf(edit) };
+    cells += area.rows * area.columns;
+    if (cells > formatsAtOnce) {
+      // One sync an answer is the point: each is as large as the host gives.
+      // eslint-disable-next-line office-addins/no-context-sync-in-loop
+      await context.sync();
+      cells = area.rows * area.columns;
+    }
+    ranges.push({ edit, range: rangeOf(worksheets.getItemOrNullObject(edit.sheet), area).load("numberFormat") });
+  }
   await context.sync();
   return {
     sheets: worksheets.items.map((sheet) => ({ name: sheet.name, visible: sheet.visibility === "Visible", protected: sheet.protection.protected })),
     formats: new Map(ranges.flatMap(({ edit, range }) => (range.isNullObject ? [] : [[edit, range.numberFormat]]))),
   };
+}
+
+type WriteEdit = Extract<Edit, { kind: "write" }>;
+
+/** Most cells of which one request asks the number formats, at some ten bytes each, and most that are written as one piece. */
+const [formatsAtOnce, pieceCells] = [100_000, 20_000];
+
+function widthOf({ cells }: Pick<WriteEdit, "cells">): number {
+  return cells.reduce((most, line) => Math.max(most, line.length), 0);
+}
+
+/** Leaves out the rows of a block in which nothing is written, as scattered cells come in blocks, and cuts the others into pieces. */
+function writtenRows(edit: WriteEdit): WriteEdit[] {
+  const pieces: { row: number; cells: WriteEdit["cells"][number][] }[] = [];
+  const mostRows = Math.max(1, Math.floor(pieceCells / Math.max(1, widthOf(edit))));
+  for (const [index, line] of edit.cells.entries()) {
+    if (line.every((cell) => cell === null)) continue;
+    const last = pieces.at(-1);
+    if (last !== undefined && last.row + last.cells.length === edit.row + index && last.cells.length < mostRows) last.cells.push(line);
+    else pieces.push({ row: edit.row + index, cells: [line] });
+  }
+  return pieces.map((piece) => ({ ...edit, ...piece }));
 }
 
 function* editSteps(host: OfficeHost, edits: readonly Edit[], look: Look | null): Generator<Step> {
@@ -83,9 +114,8 @@ function once(queue: Step["queue"]): Step {
   return { bytes: stepBytes({ objects: 5, calls: 4 }), queue };
 }
 
-function* writeSteps({ sheet, row, column, cells }: Extract<Edit, { kind: "write" }>, formats: readonly (readonly unknown[])[] | undefined): Generator<Step> {
-  const width = Math.max(0, ...cells.map((line) => line.length));
-  if (width === 0) return;
+function* writeSteps({ sheet, row, column, cells }: WriteEdit, formats: readonly (readonly unknown[])[] | undefined): Generator<Step> {
+  const width = widthOf({ cells });
   // A null leaves the cell, and its format, as it is.
   const grid = cells.map((line) => Array.from({ length: width }, (_, at) => line[at] ?? null));
   const inputs = grid.map((line) => line.map((cell) => (cell === null ? null : cellInput(cell))));

@@ -6,6 +6,8 @@ export interface OfficeHost {
   readonly look: <T>(batch: (context: Excel.RequestContext) => Promise<T>) => Promise<T>;
   /** Tells whether the host knows an API set newer than those the manifest asks for. */
   readonly supports: (set: "1.13" | "1.18") => boolean;
+  /** Lets so many milliseconds pass, for the host to get on with its work. */
+  readonly wait: (milliseconds: number) => Promise<void>;
 }
 
 /**
@@ -18,4 +20,5 @@ export const officeHost: OfficeHost = {
   run: async (batch) => batch(new Excel.RequestContext()),
   look: (batch) => Excel.run({ delayForCellEdit: true }, batch),
   supports: (set) => Office.context.requirements.isSetSupported("ExcelApi", set),
+  wait: (milliseconds) => new Promise((resolve) => setTimeout(resolve, milliseconds)),
 };

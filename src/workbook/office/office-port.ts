@@ -5,6 +5,7 @@ import { officeHost, type OfficeHost } from "./host";
 import { hostProblem } from "./host-problem";
 import { areaOf, place, readWorkbook } from "./read-workbook";
 import { rangeOf } from "./range-of";
+import { settledReader } from "./settled-reader";
 
 /** Makes the workbook port over the spreadsheet host. Errors of the host come out as problems with a sentence. */
 export function officePort(host: OfficeHost = officeHost): WorkbookPort {
@@ -17,9 +18,10 @@ export function officePort(host: OfficeHost = officeHost): WorkbookPort {
   };
   const run = told(host.run);
   const look = told(host.look);
+  const settled = settledReader(host.wait);
 
   return {
-    read: (sheets) => run((context) => readWorkbook(host, context, sheets)),
+    read: (sheets, only) => settled(() => run((context) => readWorkbook(host, context, sheets, only))),
 
     apply: async (edits) => {
       if (edits.length > 0) await run((context) => applyEdits(host, context, edits));

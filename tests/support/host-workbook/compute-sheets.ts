@@ -10,7 +10,7 @@ import { placeOf, type HostSheet, type Result } from "./host-sheet";
 export type Results = ReadonlyMap<number, Result>;
 
 /** A sheet as it is when the computing begins. */
-interface HeldSheet {
+export interface HeldSheet {
   readonly id: string;
   readonly name: string;
   readonly cells: ReturnType<HostSheet["entered"]>;

@@ -51,6 +51,8 @@ export interface HostBook {
   readonly type: (sheet: string, row: number, column: number, input: string | number | boolean, source?: "local" | "remote") => void;
   /** What a cell holds now; of formulas only once they are computed. */
   readonly value: (sheet: string, row: number, column: number) => CellValue;
+  /** Has formulas that call functions of ours show #BUSY! to so many requests from the next one on: their answers are not there yet. */
+  readonly keepBusy: (requests: number) => void;
   /** Protects the structure of the workbook. */
   readonly protect: () => void;
   /** Waits until every formula is computed. */
@@ -81,8 +83,8 @@ export interface BookOptions {
 /** Makes what computes the formulas of a workbook out of its sheets as they are now. */
 export type FormulasOf = (sheets: () => readonly HostSheet[]) => Formulas;
 
-/** Bytes above which the host on the web refuses a request, and an answer. */
-const mostBytes = 5_000_000;
+/** Bytes above which the host on the web refuses a request. An answer it refuses above as many too; ours are to stay far below, so less is refused here. */
+const mostBytes = { request: 5_000_000, answer: 2_000_000 };
 /** Flag of a request that waits until no cell is edited. */
 const waitsForCellEdit = 64;
 const eventCategory = 65_536;
@@ -109,9 +111,15 @@ export function openBook({ sheets = [{ name: "Sheet1" }], repeatsSpilled = false
  */
 export function openSheets(sheetsWith: (formulas: Formulas) => HostSheet[], behaviour: BookHost & { readonly repeatsSpilled: boolean }): HostBook {
   const { formulasOf, repeatsSpilled, services = {} } = behaviour;
-  const formulas = formulasOf(() => state.sheets);
+  const computed = formulasOf(() => state.sheets);
+  let busyUntil = -1;
+  // NOTE: what looks at such a cell shows in the program that it waits too; here it shows what it will come to.
+  const formulas: Formulas = (sheet) => {
+    if (exchanges.length > busyUntil) return computed(sheet);
+    return (formula, place) => (/\bBAY\./i.test(formula) ? { error: "#BUSY!" } : computed(sheet)(formula, place));
+  };
   const sheets = sheetsWith(formulas);
-  const state: HostState = { sheets, selected: { sheet: sheets[0]!, area: { row: 0, column: 0, rows: 1, columns: 1 } }, formulas, protected: false, repeatsSpilled };
+  const state: HostState = { sheets, names: [], selected: { sheet: sheets[0]!, area: { row: 0, column: 0, rows: 1, columns: 1 } }, formulas, protected: false, repeatsSpilled };
   const workbook = workbookObject(state);
   const root: HostObject = { ...workbook, parts: { ...workbook.parts, ...services } };
   const references: References = new Map();
@@ -130,7 +138,7 @@ export function openSheets(sheetsWith: (formulas: Formulas) => HostSheet[], beha
 
   const answer = async (body: RequestBody, exchange: Exchange, number: number): Promise<Reply> => {
     callbacks.get(number)?.();
-    if (exchange.bytes > mostBytes) return { code: "RequestPayloadSizeLimitExceeded" };
+    if (exchange.bytes > mostBytes.request) return { code: "RequestPayloadSizeLimitExceeded" };
     const failure = failures.get(number);
     const before = new Set(state.sheets);
     for (const one of state.sheets) one.recalculate();
@@ -138,7 +146,7 @@ export function openSheets(sheetsWith: (formulas: Formulas) => HostSheet[], beha
     if (failure !== undefined) response = { Results: response.Results, Error: { Code: failure.code ?? "GeneralException", Message: "", Location: "", ActionIndex: -1 } };
     const sent = JSON.stringify(response);
     exchange.answerBytes = jsonBytesOf(sent);
-    if (exchange.answerBytes > mostBytes) return { code: "ResponsePayloadSizeLimitExceeded" };
+    if (exchange.answerBytes > mostBytes.answer) return { code: "ResponsePayloadSizeLimitExceeded" };
     for (const one of state.sheets) if (!before.has(one)) tell("added", { worksheetId: one.id });
     for (const one of before) if (!state.sheets.includes(one)) tell("deleted", { worksheetId: one.id });
     for (const one of state.sheets.filter(({ touched }) => touched)) tellChange(one, "Local");
@@ -189,6 +197,7 @@ export function openSheets(sheetsWith: (formulas: Formulas) => HostSheet[], beha
       tellChange(typedOn, source === "local" ? "Local" : "Remote");
     },
     value: (name, row, column) => sheet(name).value(row, column),
+    keepBusy: (requests) => { busyUntil = exchanges.length + requests; },
     protect: () => { state.protected = true; },
     settle: async () => {
       for (const one of state.sheets) await onceComputed(() => one.used());

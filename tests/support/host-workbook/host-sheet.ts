@@ -1,6 +1,7 @@
 import type { Area, CellPlace, CellValue, TablePlan } from "../../../src/sheet";
 import { areasMeet, isInArea } from "../../../src/sheet";
 import { Refusal } from "./host-object";
+import { renamedFormula, renamedSetting } from "./moved-formula";
 
 /** What a formula of a sheet comes to: one value, or rows that spill. */
 export type Result = CellValue | readonly (readonly CellValue[])[];
@@ -100,6 +101,17 @@ export class HostSheet {
     const cell = input === "" ? null : this.format(row, column) === "@" ? { value: String(input) } : understood(input);
     if (cell === null) this.cells.delete(placeOf(row, column));
     else this.cells.set(placeOf(row, column), cell);
+  }
+
+  /** Says what looks at a sheet anew after that was renamed. */
+  followRename(from: string, to: string): void {
+    for (const [place, cell] of this.cells) {
+      const { formula } = cell;
+      if (formula !== undefined) this.cells.set(place, { ...cell, formula: renamedFormula(formula, from, to) });
+    }
+    this.settings = this.settings.map((one) => ({ ...one, value: renamedSetting(one.value, from, to) }));
+    for (const { settings } of this.conditionalFormats) for (const [property, value] of settings) settings.set(property, renamedSetting(value, from, to));
+    this.forgetView();
   }
 
   private isFormula(row: number, column: number, input: string): boolean {

@@ -42,7 +42,7 @@ function overClient(options: HostOptions, open: (host: BookHost) => HostBook): H
   // Workbooks of one client are told apart by their control, or each would hear of the others.
   const control = `workbook-${(workbooksMade += 1)}`;
   const book = open({
-    formulasOf: calculate === undefined ? engineFormulas : () => () => calculate,
+    formulasOf: calculate === undefined ? (sheets) => engineFormulas(sheets) : () => () => calculate,
     tell: (entry) => { client.OfficeExtension.GenericEventRegistration.getGenericEventRegistration(control)._handleRichApiMessage({ entries: [entry] }); },
   });
   const session: Session = {
@@ -64,6 +64,8 @@ function overClient(options: HostOptions, open: (host: BookHost) => HostBook): H
     run: async (batch) => batch(own(new client.Excel.RequestContext(session))),
     look: (batch) => client.Excel.run({ session, delayForCellEdit: true }, (context) => batch(own(context))),
     supports: (set) => Number(set.slice(2)) <= apiSet,
+    // Nothing here takes time: the next look finds what a real one finds later.
+    wait: () => new Promise((resolve) => setTimeout(resolve, 0)),
   };
   return {
     ...book,

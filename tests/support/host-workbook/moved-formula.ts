@@ -1,7 +1,7 @@
-import { columnLetters, columnNumber, type CellPlace } from "../../../src/sheet";
+import { columnLetters, columnNumber, quoteSheetName, type CellPlace } from "../../../src/sheet";
 
 /** A text in quotes, the name of a sheet, a cell, a name, a number, or one other sign. */
-const piece = /^(?:"(?:[^"]|"")*"|'(?:[^']|'')*'|(\$?)([A-Za-z]{1,3})(\$?)(\d+)(?![A-Za-z0-9_.(])|[A-Za-z_][A-Za-z0-9_.]*|\d+[A-Za-z0-9_.]*|[^])/;
+const piece = /^(?:"(?:[^"]|"")*"|'(?:[^']|'')*'|(\$?)([A-Za-z]{1,3})(\$?)(\d+)(?![A-Za-z0-9_.(])|[\p{L}_][\p{L}\p{N}_.]*|\d+[A-Za-z0-9_.]*|[^])/u;
 
 /** Says a formula of one cell as the host says it in another: what has no dollar sign moves along. Reads it piece by piece. */
 export function movedFormula(formula: string, from: CellPlace, to: CellPlace): string {
@@ -17,4 +17,23 @@ export function movedFormula(formula: string, from: CellPlace, to: CellPlace): s
     rest = rest.slice(text.length);
   }
   return moved;
+}
+
+/** Says a formula as the host says it once a sheet is called otherwise: what stands before an exclamation mark is the name of a sheet. */
+export function renamedFormula(formula: string, from: string, to: string): string {
+  let renamed = "";
+  for (let rest = formula; rest !== "";) {
+    const [text] = piece.exec(rest)!;
+    rest = rest.slice(text.length);
+    const name = text.startsWith("'") ? text.slice(1, -1).replaceAll("''", "'") : text;
+    renamed += rest.startsWith("!") && name.toLowerCase() === from.toLowerCase() ? quoteSheetName(to) : text;
+  }
+  return renamed;
+}
+
+/** Does that to every formula in what was set of validations and formats. */
+export function renamedSetting(value: unknown, from: string, to: string): unknown {
+  if (typeof value === "string") return value.startsWith("=") ? renamedFormula(value, from, to) : value;
+  if (typeof value !== "object" || value === null || Array.isArray(value)) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, part]) => [key, renamedSetting(part, from, to)]));
 }

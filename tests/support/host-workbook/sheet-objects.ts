@@ -2,6 +2,7 @@ import { areasMeet, parseAreas, type Area } from "../../../src/sheet";
 import { numberIn, oneOf, Refusal, settable, text, truth, type HostObject, type Settable } from "./host-object";
 import { HostSheet } from "./host-sheet";
 import type { HostState } from "./host-state";
+import { renamedFormula } from "./moved-formula";
 import { areaGiven, placeGiven, rangeAreasObject, rangeObject, setOn } from "./range-objects";
 
 /** Page breaks a sheet may have, as the host's published limits give them. */
@@ -98,7 +99,10 @@ function sheetObject(state: HostState, sheet: HostSheet): HostObject {
     writes: {
       name: (value) => {
         refuseName(state, text(value), there());
-        sheet.name = text(value);
+        const [before, after] = [sheet.name, text(value)];
+        sheet.name = after;
+        for (const one of state.sheets) one.followRename(before, after);
+        state.names = state.names.map((one) => ({ ...one, formula: renamedFormula(one.formula, before, after) }));
       },
       visibility: (value) => {
         const wanted = oneOf(value, ["Visible", "Hidden", "VeryHidden"]);

@@ -1,5 +1,5 @@
 import { Problem } from "../../../src/planning/text/problem";
-import type { Cell, SheetPlan } from "../../../src/sheet";
+import type { Cell, SheetPlan, SheetSnapshot } from "../../../src/sheet";
 import { hostProblem } from "../../../src/workbook/office/host-problem";
 import { unfinishedName } from "../../../src/workbook/office/sheet-steps";
 import type { Edit } from "../../../src/workbook/port";
@@ -27,9 +27,19 @@ describe("the number of syncs", () => {
     return book.syncs() - before;
   };
 
-  test("reading takes three: names, extents and cells", async () => {
+  test("reading takes three: names, extents and cells; by name two", async () => {
     expect(await counted(({ port }) => port.read())).toBe(3);
-    expect(await counted(({ port }) => port.read(["Sheet1"]))).toBe(3);
+    expect(await counted(({ port }) => port.read(["Sheet1"]))).toBe(2);
+    expect(await counted(({ port }) => port.read(["Sheet1", "Nowhere"], "values"))).toBe(2);
+  });
+
+  test("reading by heads takes no more for sheets that are read so already, and one more for the rest of others", async () => {
+    const long = () => hostWorkbook({ sheets: [{ name: "Sheet1", values: Array.from({ length: 9 }, (_, row) => [row]) }, { name: "Tab 1", values: [["tab"], ["of"], ["one"]] }] });
+    const isWanted = (name: string) => () => ({ rows: 3, isWanted: (head: SheetSnapshot) => head.name === name });
+    expect(await counted(({ port }) => port.read(isWanted("Tab 1"), "values"), long())).toBe(3);
+    expect(await counted(({ port }) => port.read(isWanted("Sheet1"), "values"), long())).toBe(4);
+    const { sheets } = await long().port.read(isWanted("Tab 1"), "values");
+    expect(sheets.map(({ values }) => values)).toEqual([[[0], [1], [2]], [["tab"], ["of"], ["one"]]]);
   });
 
   test("reading names alone takes one, and empty sheets two", async () => {
@@ -44,6 +54,18 @@ describe("the number of syncs", () => {
   test("swapping two tabs takes one", async () => {
     const swap: Edit[] = [{ kind: "rename-sheet", sheet: "Tab 1", name: "Tab 1 before 2" }, { kind: "rename-sheet", sheet: "Sheet1", name: "Tab 1" }, { kind: "hide-sheet", sheet: "Tab 1 before 2" }];
     expect(await counted(({ port }) => port.apply(swap))).toBe(1);
+  });
+
+  test("scattered cells cost what they are, not the block they come in, and formats are asked for in answers under 2 MB", async () => {
+    const book = hostWorkbook({ sheets: [{ name: "Sheet1", values: [["x"]] }], calculate: () => 7 });
+    const far = Array.from({ length: 30_000 }, (_, row) => Array.from({ length: 26 }, (__, column): Cell | null => (row % 29_999 === 0 && column === 25 ? { formula: "=1" } : null)));
+    expect(await counted(({ port }) => port.apply([{ kind: "write", sheet: "Sheet1", row: 0, column: 0, cells: far }]), book)).toBe(2);
+    expect([0, 1, 29_999].map((row) => book.sheet("Sheet1").formula(row, 25))).toEqual(["=1", null, "=1"]);
+    expect(Math.max(...book.exchanges().map(({ bytes, answerBytes }) => bytes + answerBytes))).toBeLessThan(5_000);
+    const full = Array.from({ length: 12_000 }, (_, row) => Array.from({ length: 26 }, (__, column): Cell => ({ value: row * column })));
+    await book.port.apply([{ kind: "write", sheet: "Sheet1", row: 40_000, column: 0, cells: full }]);
+    expect(book.value("Sheet1", 51_999, 25)).toBe(11_999 * 25);
+    expect(Math.max(...book.exchanges().map(({ answerBytes }) => answerBytes))).toBeLessThan(2_000_000);
   });
 
   test("nothing to do takes none", async () => {

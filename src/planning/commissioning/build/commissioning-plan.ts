@@ -33,7 +33,7 @@ export interface PlanOfTabs {
   readonly tabsOf: (jobId: string) => readonly string[];
 }
 
-/** Reads of a workbook what commissioning needs of it but for what stands on its tabs. */
+/** Reads of a workbook what commissioning needs of it but for what stands on its tabs, whose heads are enough. */
 export function readPlanOfTabs({ sheets }: WorkbookSnapshot): PlanOfTabs {
   const tabsOf = new Map<string, string[]>();
   const apart = sheets.map((sheet) => {
@@ -45,9 +45,9 @@ export function readPlanOfTabs({ sheets }: WorkbookSnapshot): PlanOfTabs {
   return { plan: readCommissioningPlan({ sheets: apart }), tabsOf: (jobId) => tabsOf.get(foldName(jobId)) ?? [] };
 }
 
-/** Finds the sheets that are tabs of a job by its id, or by one that differs in capitals, which is refused by name. */
-export function tabSheetsOf({ sheets }: WorkbookSnapshot, jobId: string): WorkbookSnapshot {
-  return { sheets: sheets.filter((sheet) => jobKeyOf(sheet) === foldName(jobId)) };
+/** Tells whether a sheet is a tab of a job by its id, or by one that differs in capitals, which is refused by name. */
+export function isTabOf(sheet: SheetSnapshot, jobId: string): boolean {
+  return jobKeyOf(sheet) === foldName(jobId);
 }
 
 function jobKeyOf(sheet: SheetSnapshot): string | null {

@@ -5,7 +5,7 @@ export { reopenBlocks, sealBlocks, sealRowOf } from "./seal-blocks";
 export { checkTabSeal } from "./sealed-tab";
 export { isSpent, mayBeInUse, sheetNameWith, tabFamily, tabsInUse, type TabFamily } from "./tab-family";
 export { isTagged } from "./tab-columns";
-export { isTab, stateCell, tabStates } from "./tab-mark";
+export { headRows, isTab, stateCell, tabStates } from "./tab-mark";
 export type { TabReading } from "./tab-reading";
 export { forgedCells, tabAnswers, type ForgedCell } from "./twin-cells";
 export { refuseFaulty } from "./tab-faults";

@@ -5,7 +5,7 @@ import { RowReader, withResult, type Header } from "./row-reader";
 import { orphanPrefix, slotsPrefix, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
 import { tabFaults } from "./tab-faults";
 import { columnsInOrder, headersOf, type TabLayout } from "./tab-layout";
-import { findMarker, readMark, sealCountColumn, stateColumn, tabStates } from "./tab-mark";
+import { findMarker, headerWithin, readMark, sealCountColumn, stateColumn, tabStates } from "./tab-mark";
 import type { TabPlaces, TabReading } from "./tab-reading";
 import { typedElsewhere } from "./typed-elsewhere";
 
@@ -16,9 +16,6 @@ export function readTabs(workbook: WorkbookSnapshot): TabReading[] {
 
 /** More ids for snags than any tab gives: what is said beyond was typed over. */
 const mostSnagIds = 1_000_000;
-
-/** Rows below the marker among which the headers are looked for. */
-const headerWithin = 20;
 
 /**
  * Reads a commissioning tab; null where the sheet is none.

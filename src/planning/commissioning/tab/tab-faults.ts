@@ -1,4 +1,4 @@
-import { isBlank, type CellValue, type SheetSnapshot } from "../../../sheet";
+import { cellAddress, isBeingComputed, isBlank, showCell, type CellValue, type SheetSnapshot } from "../../../sheet";
 import { invalid, quote } from "../../text";
 import { rowsOfSteps, type StepRecord } from "../record";
 import { cellToken } from "../seal";
@@ -20,14 +20,25 @@ interface ReadParts {
 
 /**
  * Lists in sentences what keeps a tab from being read as it was built: a column whose header is gone, stands twice or is out of its place, and
- * a row whose hidden key is gone or another's, and a seal without its line. Columns and rows that people added are none of these.
+ * a row whose hidden key is gone or another's, a seal without its line, and a cell that will show something else. Columns and rows that people added are none of these.
  */
 export function tabFaults(parts: ReadParts): string[] {
-  return [...columnFaults(parts), ...keyFaults(parts), ...sealFaults(parts)];
+  return [...columnFaults(parts), ...keyFaults(parts), ...sealFaults(parts), ...unfinishedFaults(parts)];
 }
 
 function sealFaults({ sheet, lostSeals }: ReadParts): string[] {
   return lostSeals > 0 ? [`A line of the seals of ${quote(sheet.name)} is gone. Undo that, or write day, code and name back from the signed page.`] : [];
+}
+
+/** Finds the first cell that is still being computed: what it shows is nobody's entry, and no seal would hold over it. */
+function unfinishedFaults({ sheet }: ReadParts): string[] {
+  for (const [row, line] of sheet.values.entries()) {
+    const column = line.findIndex(isBeingComputed);
+    if (column < 0) continue;
+    const shows = `Cell ${cellAddress({ row, column })} of ${quote(sheet.name)} shows ${showCell(line[column])}`;
+    return [`${shows}: its formula is still being computed. Wait until it shows a result, or empty it.`];
+  }
+  return [];
 }
 
 function columnFaults({ sheet, headerRow, places: { layout, columns }, steps }: ReadParts): string[] {

@@ -48,6 +48,12 @@ export interface TabMark {
 /** Rows at the top of a sheet among which the marker is looked for: people may have put some above it. */
 const rowsSearched = 20;
 
+/** Rows below the marker among which the headers are looked for. */
+export const headerWithin = 20;
+
+/** Rows at the top of a sheet that tell whether it is a tab, and whose. */
+export const headRows = rowsSearched + headerWithin;
+
 /** Finds the cell of a sheet that marks it as a tab; null where it is none. */
 export function findMarker(sheet: SheetSnapshot): { readonly row: number; readonly column: number } | null {
   for (let row = 0; row < Math.min(sheet.values.length, rowsSearched); row += 1) {

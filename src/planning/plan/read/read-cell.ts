@@ -1,7 +1,7 @@
 import { parseScheme } from "../../capacity";
 import { parseShare, parseSize, parseSizeOrZero } from "../../quantity";
 import { explainComma, foldName, invalid, isNumberText, quote } from "../../text";
-import { isBlank, isError, isIsoDate, isoDateOf, showCell, type CellValue, type Scalar } from "../../../sheet";
+import { isBeingComputed, isBlank, isError, isIsoDate, isoDateOf, showCell, type CellValue, type Scalar } from "../../../sheet";
 import type { Column, ColumnKind } from "../schema";
 import type { Readings } from "./row";
 
@@ -42,6 +42,7 @@ export function blankOf(column: Column): Readings[ColumnKind] {
 /** Reads a cell as its column asks; throws a problem that says what to write where it cannot. */
 export function readCell(cell: CellValue, column: Column): Readings[ColumnKind] {
   if (column.kind === "formula" || cell === null || isBlank(cell)) return blankOf(column);
+  if (isBeingComputed(cell)) throw invalid(column.header, cell.error, `${column.header} shows ${cell.error}: it is still being computed. Wait until it shows a result.`);
   if (isError(cell)) throw invalid(column.header, cell.error, `${column.header} shows ${cell.error}. Mend that cell first.`);
   return readers[column.kind](cell, column);
 }

@@ -1,5 +1,5 @@
 import { invalid, Problem } from "../../../planning/text";
-import { sameSheetName, showCell } from "../../../sheet";
+import { sameSheetName } from "../../../sheet";
 import type { ProbeOutcome, SelfTest } from "../../self-test";
 import { officeHost, type OfficeHost } from "../host";
 import { hostProblem } from "../host-problem";
@@ -103,9 +103,8 @@ function judged(subject: string, { id, tried, expected }: Probe, found: string):
   return { id, subject, tried, expected, found, verdict: expected === null ? "noted" : found === expected ? "as expected" : "differs" };
 }
 
-/** What a cell shows while its formula is not computed yet. */
-const isBusy = /^#(BUSY!|GETTING_DATA|CONNECT!)/;
-const [pauseMilliseconds, mostPauses] = [250, 40];
+/** How long, and how often, an event is waited for. */
+const [pauseMilliseconds, mostPauses] = [250, 20];
 
 function benchOn(host: OfficeHost, { id, name }: Scratch): Bench {
   const port = officePort(host);
@@ -118,13 +117,9 @@ function benchOn(host: OfficeHost, { id, name }: Scratch): Bench {
   return {
     write: (row, column, cells) => port.apply([{ kind: "write", sheet: name, row, column, cells }]),
     read: async () => {
-      for (let pauses = 0; ; pauses += 1) {
-        const sheet = (await port.read([name])).sheets.find((one) => sameSheetName(one.name, name));
-        if (sheet === undefined) throw invalid("sheet", name, `The sheet ${name} was renamed or deleted while it was used.`);
-        const waits = sheet.values.some((line) => line.some((value) => isBusy.test(showCell(value))));
-        if (!waits || pauses === mostPauses) return sheet;
-        await pause(pauseMilliseconds);
-      }
+      const sheet = (await port.read([name])).sheets.find((one) => sameSheetName(one.name, name));
+      if (sheet === undefined) throw invalid("sheet", name, `The sheet ${name} was renamed or deleted while it was used.`);
+      return sheet;
     },
     spill: async (row, column) => (await port.spillAreas([{ sheet: name, row, column }]))[0] ?? null,
     set: async (queue) => { await onSheet(queue); },
@@ -134,7 +129,7 @@ function benchOn(host: OfficeHost, { id, name }: Scratch): Bench {
       const stop = await port.watch(() => (changes += 1));
       try {
         await work();
-        for (let pauses = 0; changes === 0 && pauses < mostPauses / 2; pauses += 1) await pause(pauseMilliseconds);
+        for (let pauses = 0; changes === 0 && pauses < mostPauses; pauses += 1) await host.wait(pauseMilliseconds);
         return changes;
       } finally {
         stop();
@@ -149,8 +144,4 @@ async function told<T>(work: Promise<T>): Promise<T> {
   } catch (thrown) {
     throw hostProblem(thrown);
   }
-}
-
-function pause(milliseconds: number): Promise<void> {
-  return new Promise((resolve) => setTimeout(resolve, milliseconds));
 }
