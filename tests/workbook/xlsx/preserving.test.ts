@@ -43,7 +43,7 @@ test("a changed cell changes its cell, the calculation and the list of formulas,
     return document;
   });
   expect(changed(after)).toEqual(["xl/_rels/workbook.xml.rels", "xl/calcChain.xml", "xl/workbook.xml", "xl/worksheets/sheet1.xml"]);
-  const written = '<c r="C2" t="inlineStr"><is><t xml:space="preserve">  new &lt;text&gt;_x005F_x0041_\ufffd</t></is></c>';
+  const written = '<c r="C2" t="inlineStr"><is><t xml:space="preserve">  new &lt;text&gt;_x005F_x0041_&#65533;</t></is></c>';
   const expected = before["xl/worksheets/sheet1.xml"]!
     .replace(' spans="1:2"', "")
     .replace('</c></row><row r="3">', `</c>${written}</row><row r="3">`)
