@@ -27,6 +27,7 @@ module.exports = {
       testMatch: ["<rootDir>/tests/e2e/**/*.test.ts"],
       globalSetup: "<rootDir>/tests/e2e/support/global-setup.ts",
       globalTeardown: "<rootDir>/tests/e2e/support/global-teardown.ts",
+      setupFilesAfterEnv: ["<rootDir>/tests/e2e/support/try-again.ts"],
     },
   ],
   // By default one core is left idle, which on two cores is half the machine.
