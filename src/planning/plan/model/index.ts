@@ -1,4 +1,5 @@
 export { saysNone, type PoolContents, type PoolMember } from "./capacity";
+export type { Device } from "./devices";
 export { driveLabel, shelfLabel } from "./drives";
 export type { ExpectedPort } from "./expected-ports";
 export { groupBy } from "./group-by";

@@ -3,7 +3,7 @@ import { watts } from "../../quantity";
 import { splitFeedPhase, feedLoads, type Feed, type FeedLoad, type PoweredDevice } from "../../resilience";
 import { foldName } from "../../text";
 import type { PlanRow } from "../read";
-import { shelfLabel } from "./drives";
+import { devicesOf, type Device } from "./devices";
 import { groupBy } from "./group-by";
 import { once } from "./once";
 import type { PlanRows } from "./plan-rows";
@@ -15,19 +15,18 @@ export interface PlannedFeedLoad {
   readonly worst: FeedLoad;
 }
 
-/** What draws power: an array, a shelf or a switch. */
-type DeviceRow = PlanRow<"arrays"> | PlanRow<"shelves"> | PlanRow<"switches">;
-
 /** What the feeds of a plan carry. */
 export class Power {
+  /** Lists everything that draws power. */
+  readonly devices = once((): readonly Device[] => devicesOf(this.rows.rows("arrays"), this.rows.rows("shelves"), this.rows.rows("switches")));
+
   /** Lists the loads of every feed whose volts and breaker are known; supplies on feeds that have no row are left out. */
   readonly loads = once((): readonly PlannedFeedLoad[] => this.workOut());
 
   private readonly byFeed = once(() => new Map(this.loads().map((load) => [load.row, load])));
 
   private readonly silentByFeed = once(() => {
-    const devices = [...this.rows.rows("arrays").map((row) => ({ row, name: row.array })), ...this.rows.rows("switches").map((row) => ({ row, name: row.switch }))];
-    const silent = devices.filter(({ row }) => row.watts === null);
+    const silent = this.devices().filter(({ table, row }) => table !== "shelves" && row.watts === null);
     return groupBy(silent.flatMap(({ row, name }) => [...new Set(this.feedsOf(row))].map((feed) => ({ feed, name }))), ({ feed }) => feed);
   });
 
@@ -44,7 +43,7 @@ export class Power {
   }
 
   /** Lists the feeds that a device is on, first that of its first supply; those without a row are left out. */
-  feedsOf({ feedA, feedB }: DeviceRow): PlanRow<"feeds">[] {
+  feedsOf({ feedA, feedB }: Device["row"]): PlanRow<"feeds">[] {
     return [feedA, feedB].flatMap((text) => this.feedNamed(text) ?? []);
   }
 
@@ -62,21 +61,16 @@ export class Power {
 
   /** Names the devices of a site that are on no feed of the plan: what they draw is in no load. */
   unfedAt(site: string): string[] {
-    const arrays = this.rows.rowsWith("arrays", "site", site).map((row) => ({ row, name: row.array }));
+    const arrays = this.rows.rowsWith("arrays", "site", site);
     // A shelf that says no watts draws what its array's say.
-    const shelves = arrays.flatMap(({ name }) => this.rows.rowsWith("shelves", "array", name)).filter((row) => row.watts !== null).map((row) => ({ row, name: shelfLabel(row) }));
-    const switches = this.rows.rowsWith("switches", "site", site).map((row) => ({ row, name: row.switch }));
-    return [...arrays, ...shelves, ...switches].filter(({ row }) => this.feedsOf(row).length === 0).map(({ name }) => name);
+    const shelves = arrays.flatMap(({ array }) => this.rows.rowsWith("shelves", "array", array)).filter((row) => row.watts !== null);
+    return devicesOf(arrays, shelves, this.rows.rowsWith("switches", "site", site)).filter(({ row }) => this.feedsOf(row).length === 0).map(({ name }) => name);
   }
 
   private workOut(): PlannedFeedLoad[] {
     const rows = this.rows.rows("feeds").filter((row) => this.rows.find("feeds", row.feed) === row);
     const feeds = rows.map(feedOf);
-    const devices = [
-      ...this.rows.rows("arrays").map((row) => this.deviceOf(row, row.array)),
-      ...this.rows.rows("shelves").map((row) => this.deviceOf(row, shelfLabel(row))),
-      ...this.rows.rows("switches").map((row) => this.deviceOf(row, row.switch)),
-    ].filter(({ feeds: supplies }) => supplies.length > 0);
+    const devices = this.devices().map((device) => this.poweredDevice(device)).filter(({ feeds: supplies }) => supplies.length > 0);
     // A supply that is a device of its own has nothing to take over: its worst load is its normal one.
     const supplies = devices.flatMap(({ name, watts: power, feeds: names }) => names.map((feed) => ({ name, watts: watts(power / names.length), feeds: [feed] })));
     const normal = feedLoads(supplies, feeds);
@@ -84,7 +78,7 @@ export class Power {
     return rows.map((row, at) => ({ row, normal: normal[at]!, worst: worst[at]! })).filter(({ row }) => isKnown(row));
   }
 
-  private deviceOf(row: DeviceRow, name: string): PoweredDevice {
+  private poweredDevice({ row, name }: Device): PoweredDevice {
     const feeds = [row.feedA, row.feedB].flatMap((text): string[] => {
       const { phase } = splitFeedPhase(text);
       const found = this.feedNamed(text);

@@ -1,18 +1,13 @@
 import { kilograms, watts, type Kilograms, type Watts } from "../../quantity";
 import type { PlanRow } from "../read";
-import { shelfLabel } from "./drives";
+import { devicesOf, type Device } from "./devices";
 import { once, oncePer } from "./once";
 import type { PlanRows } from "./plan-rows";
 
 /** Something that fills units of a rack. Units count from 1 at the bottom, whichever way the rack numbers them. */
-export interface RackDevice {
-  readonly table: "arrays" | "shelves" | "switches";
-  readonly row: PlanRow<"arrays"> | PlanRow<"shelves"> | PlanRow<"switches">;
-  readonly name: string;
+export interface RackDevice extends Device {
   readonly lowest: number;
   readonly highest: number;
-  /** Null where the plan does not say. */
-  readonly kg: Kilograms | null;
 }
 
 /** A rack and what is planned into it. */
@@ -46,11 +41,7 @@ export class Racks {
   constructor(private readonly rows: PlanRows) {}
 
   private contentsOf(rack: PlanRow<"racks">): RackContents {
-    const planned: Planned[] = [
-      ...this.rows.rowsWith("arrays", "rack", rack.rack).map((row) => ({ table: "arrays", row, name: row.array, kg: row.weightKg }) as const),
-      ...this.rows.rowsWith("shelves", "rack", rack.rack).map((row) => ({ table: "shelves", row, name: shelfLabel(row), kg: row.weightKg }) as const),
-      ...this.rows.rowsWith("switches", "rack", rack.rack).map((row) => ({ table: "switches", row, name: row.switch, kg: null }) as const),
-    ];
+    const planned = devicesOf(this.rows.rowsWith("arrays", "rack", rack.rack), this.rows.rowsWith("shelves", "rack", rack.rack), this.rows.rowsWith("switches", "rack", rack.rack));
     const placed = planned.map((one) => ({ name: one.name, device: deviceOf(one, rack) }));
     return {
       rack,
@@ -64,9 +55,7 @@ export class Racks {
   }
 }
 
-type Planned = Pick<RackDevice, "table" | "row" | "name" | "kg">;
-
-function deviceOf(planned: Planned, rack: PlanRow<"racks">): RackDevice | null {
+function deviceOf(planned: Device, rack: PlanRow<"racks">): RackDevice | null {
   const { bottomUnit, units } = planned.row;
   const lowest = bottomUnit === null ? null : unitFromBottom(bottomUnit, rack);
   return lowest === null ? null : { ...planned, lowest, highest: topUnit(lowest, units) };
