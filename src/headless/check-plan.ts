@@ -1,6 +1,5 @@
 import { checkPlan, rules, type Weight } from "../planning/checks";
-import { readPlan } from "../planning/plan/read";
-import { tableKeys } from "../planning/plan/schema";
+import { isPlan, readPlan } from "../planning/plan/read";
 import { invalid, quote } from "../planning/text";
 import { cellAddress } from "../sheet";
 import { readCall, runCommand, type CommandAnswer } from "./command";
@@ -14,8 +13,7 @@ async function main(args: readonly string[]): Promise<CommandAnswer> {
   const { files } = readCall(args, 1, {});
   const file = files[0]!;
   const workbook = await (await openWorkbookFile(file)).port.read();
-  const plan = readPlan(workbook);
-  if (tableKeys.every((key) => plan[key] === null)) throw invalid("file", file, `The workbook ${quote(file)} holds no planning table. Name the file of a plan.`);
+  if (!isPlan(readPlan(workbook))) throw invalid("file", file, `The workbook ${quote(file)} holds no planning table. Name the file of a plan.`);
   const findings = checkPlan(workbook, rules).map(({ rule, weight, sheet, row, column, sentence }) => ({ rule, weight, sheet, cell: cellAddress({ row, column }), sentence }));
   const count = (weight: Weight): number => findings.filter((one) => one.weight === weight).length;
   return { line: { file, stop: count("stop"), warn: count("warn"), note: count("note"), findings }, isWhole: findings.length === 0 };

@@ -2,6 +2,7 @@ import { loadSample } from "../../actions/load-sample";
 import { readPlanSheets } from "../../actions/read-plan";
 import { addTable, setUp } from "../../actions/set-up";
 import { PlanModel } from "../../planning/plan/model";
+import { isPlan } from "../../planning/plan/read";
 import { tableKeys, tables as schema, type TableKey } from "../../planning/plan/schema";
 import { earlierTables, furtherTables, missingTables } from "../../planning/plan/set-up";
 import { makeButton } from "../elements/button";
@@ -30,7 +31,7 @@ export function makePlanView(pane: PaneContext): View {
     showTables(model, missing, earlierTables(workbook).map(({ key }) => key));
     showFurther(missing.length > 0 ? [] : furtherTables(workbook));
     addresses.hidden = model.table("ports") === null;
-    comparison.hidden = tableKeys.every((key) => model.table(key) === null);
+    comparison.hidden = !isPlan(model.plan);
     pictures.show(model);
   };
   const followChanges = pace(() => refresh().catch((thrown: unknown) => status.say(explain(thrown, "Read the plan"))), 1000);
@@ -71,7 +72,7 @@ export function makePlanView(pane: PaneContext): View {
     const isEmpty = tableKeys.every((key) => key === "settings" || key === "procedures" || key === "steps" || model.rows(key).length === 0);
     const count = (key: TableKey, thing: string, things?: string) => countOf(model.rows(key).length, thing, things);
     const sentence =
-      tableKeys.every((key) => model.table(key) === null)
+      !isPlan(model.plan)
         ? "This workbook has no planning tables yet. Set-up adds one sheet a table; what is here stays as it is."
         : missing.length > 0
           ? `${countOf(missing.length, "table")} ${missing.length === 1 ? "is" : "are"} not here: ${missing.map((key) => schema[key].name).join(", ")}.`

@@ -45,6 +45,11 @@ export function readPlan(workbook: WorkbookSnapshot): Plan {
   return { ...(Object.fromEntries(read) as unknown as PlanTables), faults };
 }
 
+/** Tells whether a workbook holds any planning table at all. */
+export function isPlan(plan: PlanTables): boolean {
+  return tableKeys.some((key) => plan[key] !== null);
+}
+
 /** Rows of one table; none where the table is not there. */
 export function rowsOf<Key extends TableKey>(plan: PlanTables, key: Key): readonly PlanRow<Key>[] {
   const table: ReadTable<Tables[Key]["columns"]> | null = plan[key];
