@@ -1,11 +1,10 @@
-import { readCommissioningPlan } from "../planning/commissioning/build";
+import { storedSecret } from "../planning/checks";
 import { expandJob, idOfJob, touchedSteps } from "../planning/commissioning/job";
 import { isClosed } from "../planning/commissioning/record";
-import { tabsInUse } from "../planning/commissioning/tab";
+import { readTabs, tabsInUse } from "../planning/commissioning/tab";
 import { comparePlans, type PlanDifferences } from "../planning/plan/compare";
 import { PlanModel } from "../planning/plan/model";
-import { tableKeys } from "../planning/plan/schema";
-import { checkPlan, rules } from "../planning/checks";
+import { isPlan } from "../planning/plan/read";
 import { invalid, Problem } from "../planning/text";
 import { showCell, type WorkbookSnapshot } from "../sheet";
 
@@ -31,15 +30,15 @@ export interface PlanComparison {
  */
 export function comparePlan(before: WorkbookSnapshot, now: WorkbookSnapshot): PlanComparison {
   const [earlier, later] = [new PlanModel(before), new PlanModel(now)];
-  if (tableKeys.every((key) => earlier.table(key) === null)) throw invalid("file", null, "That file holds no planning table. Choose the file of a plan.");
-  const tabs = later.rows("jobs").length === 0 ? [] : openTabs(now).flatMap((tab): TouchedTab[] => touchedTab(tab, earlier, later));
-  return { tables: withoutSecrets(comparePlans(earlier.plan, later.plan), new Set([before, now].flatMap(secretsIn))), tabs };
+  if (!isPlan(earlier.plan)) throw invalid("file", null, "That file holds no planning table. Choose the file of a plan.");
+  const open = tabsInUse(readTabs(now)).flatMap(({ tab }) => (isClosed(tab) ? [] : [tab]));
+  const tables = withoutSecrets(comparePlans(earlier.plan, later.plan), new Set([earlier, later].flatMap(secretsIn)));
+  return { tables, tabs: open.flatMap((tab) => touchedTab(tab, earlier, later)) };
 }
 
 /** Lists the texts of the cells that the check for stored secrets names. */
-function secretsIn(workbook: WorkbookSnapshot): string[] {
-  const secrets = checkPlan(workbook, rules.filter(({ name }) => name === "stored-secret"));
-  return secrets.map(({ sheet, row, column }) => showCell(workbook.sheets.find(({ name }) => name === sheet)?.values[row]?.[column]).trim());
+function secretsIn(model: PlanModel): string[] {
+  return storedSecret.check(model).map(({ sheet, row, column }) => showCell(model.sheet(sheet)?.values[row]?.[column]).trim());
 }
 
 function withoutSecrets(tables: readonly PlanDifferences[], secrets: ReadonlySet<string>): PlanDifferences[] {
@@ -48,16 +47,6 @@ function withoutSecrets(tables: readonly PlanDifferences[], secrets: ReadonlySet
     table,
     rows: rows.map((row) => ({ ...row, row: told(row.row), cells: row.cells.map((cell) => ({ ...cell, before: told(cell.before), now: told(cell.now) })) })),
   }));
-}
-
-/** Finds the tabs in use that are not closed; none where the workbook has not all that commissioning needs. */
-function openTabs(workbook: WorkbookSnapshot) {
-  try {
-    return tabsInUse(readCommissioningPlan(workbook).tabs).flatMap(({ tab }) => (isClosed(tab) ? [] : [tab]));
-  } catch (thrown) {
-    if (!(thrown instanceof Problem)) throw thrown;
-    return [];
-  }
 }
 
 function touchedTab({ jobId, sheet, title }: { readonly jobId: string; readonly sheet: string; readonly title: string }, before: PlanModel, now: PlanModel): TouchedTab[] {

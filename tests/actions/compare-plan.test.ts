@@ -51,6 +51,14 @@ test("a tab whose job one of the plans does not make is named with the reason", 
   expect((await against({ ...smallPlan(), procedures: [] })).tabs).toEqual([expect.objectContaining({ job: jobName, steps: null, because: expect.stringContaining("follows procedure") as string })]);
 });
 
+test("a tab whose plan lacks a table is named with the reason, not passed over", async () => {
+  const now = await workbook.port.read();
+  const without = (table: string) => ({ sheets: now.sheets.filter(({ name }) => name !== table) });
+  const tabsOf = (table: string) => comparePlan(planWorkbook(smallPlan()), without(table)).tabs;
+  expect(tabsOf("Procedures")).toEqual([expect.objectContaining({ job: jobName, steps: null, because: expect.stringContaining("follows procedure") as string })]);
+  expect(tabsOf("Jobs")).toEqual([{ job: jobName, sheet: jobName, steps: null, because: "This plan does not have the job any more." }]);
+});
+
 test("what looks like a stored secret is told as changed and never repeated", async () => {
   const plan = smallPlan();
   const { tables } = await against({ ...plan, prompts: [{ model: "Elm 6", order: 1, prompt: "Password", value: "hunter2-of-1999" }] });
