@@ -40,7 +40,7 @@ const firstCell = { row: 4, column: 0, rows: 1, columns: 1 };
 
 /** Adds the sheet of a planning table that the workbook lacks, behind that of the table before it in their order, and shows it. */
 export async function addTable(port: WorkbookPort, key: TableKey): Promise<void> {
-  const workbook = await port.read();
+  const workbook = await readPlanSheets(port);
   const after = tableKeys.slice(0, tableKeys.indexOf(key)).flatMap((one) => locateTable(workbook, one)?.sheet.name ?? []).at(-1);
   const edits = planTables(workbook, [key]).flatMap((plan): Edit[] => [{ kind: "add-sheet", plan, after }, { kind: "select", sheet: plan.name, area: firstCell }]);
   if (edits.length > 0) await port.apply(edits);
