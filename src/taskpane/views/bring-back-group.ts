@@ -6,6 +6,7 @@ import { makeButton } from "../elements/button";
 import { makeCheckbox, type Checkbox } from "../elements/checkbox";
 import { countOf } from "../elements/count-of";
 import { fill, make } from "../elements/make";
+import { showPanel } from "../elements/show-panel";
 import { listOutcomes } from "./build-report";
 import type { PaneContext } from "./view";
 
@@ -23,7 +24,6 @@ export function makeBringBackGroup(pane: PaneContext, refresh: () => Promise<voi
     await pane.status.run("Read the returned file", async () => {
       const jobs = await previewReturned(pane.port, await pane.host.readSnapshot(file.bytes));
       if (jobs.every(({ items, holdPoints }) => items.length + holdPoints.length === 0)) return { sentence: `${file.name} holds nothing that is not here already.` };
-      const heading = make("h3", { tabindex: -1 }, `What ${file.name} brings`);
       const accepted = new Map(jobs.map((job) => [job, new Set(job.items.filter(({ change }) => change === "theirs").map(({ id }) => id))]));
       const write = makeButton("", () => take(accepted), { appearance: "primary" });
       const tell = () => {
@@ -32,18 +32,8 @@ export function makeBringBackGroup(pane: PaneContext, refresh: () => Promise<voi
         write.toggleAttribute("disabled", count === 0);
       };
       tell();
-      fill(
-        place,
-        make(
-          "div",
-          { class: "bay-panel" },
-          heading,
-          jobs.map((job) => describeJob(job, accepted.get(job)!, tell)),
-          make("div", { class: "bay-row" }, write, makeButton("Leave it", () => fill(place))),
-        ),
-      );
-      heading.focus({ preventScroll: true });
-      heading.scrollIntoView();
+      const described = jobs.map((job) => describeJob(job, accepted.get(job)!, tell));
+      showPanel(place, `What ${file.name} brings`, described, make("div", { class: "bay-row" }, write, makeButton("Leave it", () => fill(place))));
       return null;
     });
   }

@@ -1,8 +1,9 @@
 import { readShown } from "../../actions/read-plan";
 import { checkPlan, mendsOf, rules, type Finding, type Weight } from "../../planning/checks";
-import { cellAddress, cellArea, type WorkbookSnapshot } from "../../sheet";
+import { cellAddress, type WorkbookSnapshot } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { describeAge } from "../elements/describe-age";
+import { goTo } from "../elements/go-to";
 import { fill, make } from "../elements/make";
 import { pace } from "../elements/pace";
 import { propose } from "../elements/preview";
@@ -88,7 +89,7 @@ export function makeCheckView(pane: PaneContext): View {
     const { sheet, sentence, mend } = finding;
     const place = make("div");
     const title = (mend?.description ?? "").replace(/\.$/, "");
-    const open = () => status.run("Go to the cell", async () => (await port.apply([{ kind: "select", sheet, area: cellArea(finding) }]), null));
+    const open = () => goTo(pane, "Go to the cell", sheet, finding);
     const mendIt = () => propose(pane, place, { title, planner: () => (workbook) => mendsOf(check(workbook).filter((one) => isSame(one, finding))), nothing: "This is mended already.", written: run });
     return make(
       "div",

@@ -1,10 +1,11 @@
 import { comparePlan, type PlanComparison, type TouchedTab } from "../../actions/compare-plan";
 import { readShown } from "../../actions/read-plan";
 import type { PlanDifferences, RowDifference } from "../../planning/plan/compare";
-import { cellArea } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { countOf } from "../elements/count-of";
+import { goTo } from "../elements/go-to";
 import { fill, make } from "../elements/make";
+import { showPanel } from "../elements/show-panel";
 import type { PaneContext } from "./view";
 
 /** How many rows of one table are listed. */
@@ -21,10 +22,8 @@ export function makeCompareGroup(pane: PaneContext): HTMLElement {
     await pane.status.run("Compare the plans", async () => {
       const comparison = comparePlan(await pane.host.readSnapshot(file.bytes), await readShown(pane.port));
       if (comparison.tables.length + comparison.tabs.length === 0) return { sentence: `This plan says what ${file.name} says.` };
-      const heading = make("h3", { tabindex: -1 }, `What is different from ${file.name}`);
-      fill(place, make("div", { class: "bay-panel" }, heading, describe(comparison), make("div", { class: "bay-row" }, makeButton("Close the comparison", () => fill(place)))));
-      heading.focus({ preventScroll: true });
-      heading.scrollIntoView();
+      const close = make("div", { class: "bay-row" }, makeButton("Close the comparison", () => fill(place)));
+      showPanel(place, `What is different from ${file.name}`, describe(comparison), close);
       return null;
     });
   }
@@ -46,12 +45,10 @@ export function makeCompareGroup(pane: PaneContext): HTMLElement {
 
   function describeRow({ kind, row, at, cells }: RowDifference): HTMLElement {
     const what = make("span", {}, make("strong", {}, row), kind === "added" ? " is new" : kind === "gone" ? " is gone" : "");
-    const named = at === null ? what : make("button", { type: "button", class: "bay-plain", on: { click: () => void open(at, cells[0]?.column ?? 0) } }, what);
+    const open = () => at !== null && goTo(pane, "Go to the cell", at.sheet, { row: at.row, column: cells[0]?.column ?? 0 });
+    const named = at === null ? what : make("button", { type: "button", class: "bay-plain", on: { click: open } }, what);
     return make("div", {}, named, cells.map(({ header, before, now }) => make("div", { class: "small" }, `${header}: ${shown(before)} → ${shown(now)}`)));
   }
-
-  const open = ({ sheet, row }: NonNullable<RowDifference["at"]>, column: number) =>
-    pane.status.run("Go to the cell", async () => (await pane.port.apply([{ kind: "select", sheet, area: cellArea({ row, column }) }]), null));
 
   return make(
     "section",

@@ -7,6 +7,7 @@ import { planAsBuilt } from "../../actions/plan-as-built";
 import { cellArea } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { countOf } from "../elements/count-of";
+import { goTo } from "../elements/go-to";
 import { fill, make } from "../elements/make";
 import { propose } from "../elements/preview";
 import { makeTextInput } from "../elements/text-input";
@@ -32,7 +33,7 @@ export function makeJobActions(pane: PaneContext, job: BuiltJob, refresh: () => 
     make(
       "div",
       { class: "bay-row" },
-      button("Go to the tab", () => goTo(pane, job.sheet)),
+      button("Go to the tab", () => goToTab(pane, job.sheet)),
       job.isClosed ? button("Check the seal", () => tellSeal(pane, place, job)) : button("Close out …", () => offerCloseOut(pane, place, job, refresh)),
       job.isClosed && button("Reopen …", () => offerReopening(pane, place, job, refresh)),
       button("Take as built …", () =>
@@ -49,11 +50,8 @@ export function makeJobActions(pane: PaneContext, job: BuiltJob, refresh: () => 
   );
 }
 
-function goTo({ port, status }: PaneContext, sheet: string, row = 0): Promise<void> {
-  return status.run("Go to the tab", async () => {
-    await port.apply([{ kind: "select", sheet, area: cellArea({ row, column: 0 }) }]);
-    return null;
-  });
+function goToTab(pane: PaneContext, sheet: string, row = 0): Promise<void> {
+  return goTo(pane, "Go to the tab", sheet, { row, column: 0 });
 }
 
 /** Asks who closes; where something is open still it is listed instead, each with the way to its row. */
@@ -103,7 +101,7 @@ function listRows(pane: PaneContext, sheet: string, title: string, label: string
     make(
       "ul",
       { class: "bay-list bay-scroll", tabindex: 0, "aria-label": label },
-      rows.slice(0, mostListed).map(({ row, text }) => make("li", {}, make("button", { type: "button", class: "bay-plain", on: { click: () => void goTo(pane, sheet, row) } }, text))),
+      rows.slice(0, mostListed).map(({ row, text }) => make("li", {}, make("button", { type: "button", class: "bay-plain", on: { click: () => void goToTab(pane, sheet, row) } }, text))),
       rows.length > mostListed && make("li", {}, `… and ${rows.length - mostListed} more`),
     ),
   );
