@@ -1,7 +1,7 @@
 import { buildJob, type AdjustReading, type BuildMoment, type CommissioningPlan, type JobBuild } from "../planning/commissioning/build";
 import { idOfJob } from "../planning/commissioning/job";
 import { isSpent, readPlannedTab, readTabs, sheetNameWith, stateCell, tabStates, type TabFamily, type TabReading } from "../planning/commissioning/tab";
-import { Problem, quote } from "../planning/text";
+import { andMore, Problem, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
 import { changedRows, sameSheetName, sameValues } from "../sheet";
 import type { Edit, WorkbookPort } from "../workbook/port";
@@ -70,10 +70,9 @@ export async function putTab(
 /** Names formulas that look at a tab which is now an earlier one: a program does not have them look at the new one. */
 function remarksOnFormulas({ current, others }: TabFamily, lookingAt: LookingAt): string[] {
   const places = [...(current === null ? [] : [current]), ...others].flatMap(({ sheet }) => lookingAt(sheet));
-  const [first] = places;
+  const [first, ...further] = places;
   if (first === undefined) return [];
-  const more = places.length === 1 ? "" : ` and ${places.length - 1} more`;
-  return [`The formula in ${first}${more} looks at an earlier tab, which stays, hidden. Write the name of the new one into it, and look at the cell.`];
+  return [`The formula in ${andMore(first, further.length)} looks at an earlier tab, which stays, hidden. Write the name of the new one into it, and look at the cell.`];
 }
 
 /** Names a new tab until it is put in place; a first one has its name at once, as no other visible sheet can have it. */

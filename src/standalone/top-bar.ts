@@ -1,3 +1,4 @@
+import { andMore } from "../planning/text";
 import { chooseFile } from "../taskpane/choose-file";
 import { make } from "../taskpane/elements/make";
 import { explain } from "../taskpane/elements/work";
@@ -75,10 +76,11 @@ export function makeTopBar(desk: () => Desk | null): TopBar {
     run(async (at) => {
       const { file, outOfDate, pointing } = await at.saveFile();
       download(`${at.name}.xlsx`, file);
+      const of = ([first = "", ...others]: readonly string[]) => andMore(first, others.length);
       const stale =
-        outOfDate.length === 0 ? [] : [`${listed(outOfDate)} cannot be computed here after what was changed. The file has them without a result; the next spreadsheet program computes them.`];
+        outOfDate.length === 0 ? [] : [`${of(outOfDate)} cannot be computed here after what was changed. The file has them without a result; the next spreadsheet program computes them.`];
       const doubtful =
-        pointing.length === 0 ? [] : [`${listed(pointing)} in the saved file may point to other cells, as something moved or was renamed. Keep the file that you opened, and compare.`];
+        pointing.length === 0 ? [] : [`${of(pointing)} in the saved file may point to other cells, as something moved or was renamed. Keep the file that you opened, and compare.`];
       if (stale.length + doubtful.length > 0) say([...stale, ...doubtful].join(" "));
     });
 
@@ -149,11 +151,6 @@ function button(label: string, help: string, press: () => unknown): HTMLButtonEl
   // A sign is read aloud as what it does; a word is read as itself.
   const name = /\w/.test(label) ? {} : { "aria-label": help };
   return make("button", { type: "button", title: help, ...name, on: { click: () => void press() } }, label);
-}
-
-/** Names the first, and how many others there are. */
-function listed([first = "", ...others]: readonly string[]): string {
-  return others.length === 0 ? first : `${first} and ${others.length} more`;
 }
 
 function download(name: string, file: Blob): void {

@@ -1,3 +1,4 @@
+export { andMore } from "./and-more";
 export { canonicalText, digestOf } from "./canonical-text";
 export { conditionHolds, parseCondition, type Comparison } from "./condition";
 export { explainComma } from "./decimal-comma";

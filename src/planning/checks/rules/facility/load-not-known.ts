@@ -1,4 +1,4 @@
-import { cutSentence } from "../../../text";
+import { andMore, cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const loadNotKnown: Rule = {
@@ -10,7 +10,6 @@ export const loadNotKnown: Rule = {
     model.rows("feeds").flatMap((row): Remark[] => {
       const [first, ...others] = model.power.silentOn(row);
       if (first === undefined) return [];
-      const besides = others.length === 0 ? "" : ` and ${others.length} more`;
-      return [remarkAt(model, "feeds", row, "feed", cutSentence(`The load of ${row.feed} leaves out ${first}${besides}, whose Watts are blank. Write them there, or for its model.`))];
+      return [remarkAt(model, "feeds", row, "feed", cutSentence(`The load of ${row.feed} leaves out ${andMore(first, others.length)}, whose Watts are blank. Write them there, or for its model.`))];
     }),
 };

@@ -1,5 +1,5 @@
 import type { RackContents } from "../../../plan/model";
-import { cutSentence, formatKilograms } from "../../../text";
+import { andMore, cutSentence, formatKilograms } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const rackNotKnown: Rule = {
@@ -15,14 +15,11 @@ export const rackNotKnown: Rule = {
 };
 
 function unitsNotKnown({ unmeasured }: RackContents): string[] {
-  return unmeasured.length === 0 ? [] : [`${listed(unmeasured)} counted as one unit, Units is blank.`];
+  const [first, ...others] = unmeasured;
+  return first === undefined ? [] : [`${andMore(first, others.length)} counted as one unit, Units is blank.`];
 }
 
 function weightNotKnown({ unweighed, kg }: RackContents): string[] {
-  return unweighed.length === 0 ? [] : [`It carries ${formatKilograms(kg)} without ${listed(unweighed)}, whose weight is blank.`];
-}
-
-/** Names the first of some devices, and says how many there are besides. */
-function listed([first, ...others]: readonly string[]): string {
-  return `${first}${others.length === 0 ? "" : ` and ${others.length} more`}`;
+  const [first, ...others] = unweighed;
+  return first === undefined ? [] : [`It carries ${formatKilograms(kg)} without ${andMore(first, others.length)}, whose weight is blank.`];
 }

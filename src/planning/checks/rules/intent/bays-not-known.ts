@@ -1,5 +1,5 @@
 import { shelfLabel, type PlanModel } from "../../../plan/model";
-import { cutSentence } from "../../../text";
+import { andMore, cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const baysNotKnown: Rule = {
@@ -32,7 +32,7 @@ function strays(model: PlanModel): Remark[] {
   return model.rows("arrays").flatMap((array): Remark[] => {
     const [first, ...others] = model.drives.inPlace(array).filter(({ bay }) => bay === null);
     if (first === undefined) return [];
-    const besides = others.length === 0 ? "" : ` and ${others.length} more`;
-    return [remarkAt(model, "drives", first, "bay", cutSentence(`In which bay this drive of ${array.array}${besides} sits is blank, so no tab expects its serial number. Write the bay.`))];
+    const drives = andMore(`this drive of ${array.array}`, others.length);
+    return [remarkAt(model, "drives", first, "bay", cutSentence(`In which bay ${drives} sits is blank, so no tab expects its serial number. Write the bay.`))];
   });
 }

@@ -1,3 +1,4 @@
+import { andMore } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const unknownLinks: Rule = {
@@ -10,7 +11,7 @@ export const unknownLinks: Rule = {
       const [first, ...more] = hosts.filter(({ host }) => host !== "");
       // Where some host of the site has links, one without is told of by a rule of its own.
       if (first === undefined || model.rowsWith("switches", "site", site).length === 0 || hosts.some((host) => model.paths.switchesOf(host).length > 0)) return [];
-      const who = more.length === 0 ? first.host : `${first.host} and ${more.length} more`;
+      const who = andMore(first.host, more.length);
       return [remarkAt(model, "hosts", first, "host", `How ${who} ${more.length === 0 ? "is" : "are"} cabled is not known, so single points are not looked for. Fill Links.`)];
     }),
 };

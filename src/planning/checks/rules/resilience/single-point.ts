@@ -1,4 +1,5 @@
 import type { HostPath, PlanModel } from "../../../plan/model";
+import { andMore } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const singlePoint: Rule = {
@@ -19,8 +20,7 @@ export const singlePoint: Rule = {
       }
     }
     return [...parted.values()].map(({ path: { array, host }, point, hosts }): Remark => {
-      const parts = hosts === 1 ? host.host : `${host.host} and ${hosts - 1} more`;
-      return remarkAt(model, "arrays", array, "array", `Loss of ${point} alone parts ${array.array} from ${parts}. Add a way around it.`);
+      return remarkAt(model, "arrays", array, "array", `Loss of ${point} alone parts ${array.array} from ${andMore(host.host, hosts - 1)}. Add a way around it.`);
     });
   },
 };
