@@ -88,11 +88,11 @@ export default function checks(): void {
   const whole = workbookOf(makePlan(true));
   const bare = workbookOf(makePlan(false));
   const detailed = workbookOf(withModelAndDrives(makePlan(true)));
-  const findings = checkPlan(whole, rules);
-  const checking = medianMs(() => checkPlan(whole, rules));
-  const checkingBare = medianMs(() => checkPlan(bare, rules));
-  const findingsDetailed = checkPlan(detailed, rules).length;
-  const checkingDetailed = medianMs(() => checkPlan(detailed, rules));
+  const findings = checkPlan(whole, rules, "2026-06-01");
+  const checking = medianMs(() => checkPlan(whole, rules, "2026-06-01"));
+  const checkingBare = medianMs(() => checkPlan(bare, rules, "2026-06-01"));
+  const findingsDetailed = checkPlan(detailed, rules, "2026-06-01").length;
+  const checkingDetailed = medianMs(() => checkPlan(detailed, rules, "2026-06-01"));
   const assigned = assignPlanAddresses(bare).writes.length;
   const assigning = medianMs(() => assignPlanAddresses(bare));
   const ports = sites * arraysPerSite * 2 * portsPerController;

@@ -98,7 +98,7 @@ async function findings(bytes: Uint8Array): Promise<unknown> {
   writeFileSync(file, bytes);
   const workbook = await (await openWorkbookFile(file)).port.read();
   readPlan(workbook);
-  return checkPlan(workbook, rules);
+  return checkPlan(workbook, rules, "2026-06-01");
 }
 
 async function recalculated(bytes: Uint8Array): Promise<WorkbookDocument> {

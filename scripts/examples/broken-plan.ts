@@ -213,6 +213,9 @@ export const breaks: readonly Break[] = [
   { what: "A port that the switch does not have", change: ({ ports }) => set(ports[8], { switchPort: "99" }), found: [["switch-port-beyond", "Ports 13 Switch port"]] },
   { what: "A port that the switch keeps for its uplink", change: ({ ports }) => set(ports[9], { switchPort: "23" }), found: [["switch-port-kept", "Ports 14 Switch port"]] },
   { what: "A switch that forwards small frames alone", change: ({ switches }) => set(switches[3], { frameBytes: 1522 }), found: [["frame-bytes", "Switches 8 Frame bytes"]] },
+  { what: "A margin that is a slip of the pen", change: ({ quote }) => set(quote[1], { margin: 0.99 }), found: [["margin-range", "Quote 6 Margin"]] },
+  { what: "An offer that nobody can accept any more", change: ({ quote }) => set(quote[3], { validUntil: "2024-02-29" }), found: [["offer-past-day", "Quote 8 Valid until"]] },
+  { what: "A warranty that has ended", change: ({ arrays }) => set(arrays[5], { warrantyUntil: "2025-03-31" }), found: [["warranty-end", "Arrays 10 Warranty until"]] },
   { what: "A quantity that is not the number of arrays", change: ({ quote }) => set(quote[2], { quantity: 4 }), found: [["quote-quantity", "Quote 7 Quantity"]] },
   {
     what: "Volumes of a small pool: a full one larger than the pool, open to hosts of no group, and a thin one; one without a pool and host",

@@ -1,4 +1,5 @@
-import { checkPlan, mendsOf, missingId } from "../planning/checks";
+import { mendsOf, missingId } from "../planning/checks";
+import { PlanModel } from "../planning/plan/model";
 import type { WorkbookSnapshot } from "../sheet";
 import type { WorkbookPort } from "../workbook/port";
 import { readPlanSheets } from "./read-plan";
@@ -11,7 +12,7 @@ import { editsOf } from "./write-changes";
  */
 export async function giveIds(port: WorkbookPort): Promise<WorkbookSnapshot> {
   const workbook = await readPlanSheets(port);
-  const { writes, growths } = mendsOf(checkPlan(workbook, [missingId]));
+  const { writes, growths } = mendsOf(missingId.check(new PlanModel(workbook)));
   if (writes.length === 0) return workbook;
   await port.apply(editsOf({ writes, growths }));
   return readPlanSheets(port);

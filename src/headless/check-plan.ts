@@ -1,3 +1,4 @@
+import { dayOf } from "../actions/moment";
 import { checkPlan, rules, type Weight } from "../planning/checks";
 import { isPlan, readPlan } from "../planning/plan/read";
 import { invalid, quote } from "../planning/text";
@@ -14,7 +15,7 @@ async function main(args: readonly string[]): Promise<CommandAnswer> {
   const file = files[0]!;
   const workbook = await (await openWorkbookFile(file)).port.read();
   if (!isPlan(readPlan(workbook))) throw invalid("file", file, `The workbook ${quote(file)} holds no planning table. Name the file of a plan.`);
-  const findings = checkPlan(workbook, rules).map(({ rule, weight, sheet, row, column, sentence }) => ({ rule, weight, sheet, cell: cellAddress({ row, column }), sentence }));
+  const findings = checkPlan(workbook, rules, dayOf(new Date())).map(({ rule, weight, sheet, row, column, sentence }) => ({ rule, weight, sheet, cell: cellAddress({ row, column }), sentence }));
   const count = (weight: Weight): number => findings.filter((one) => one.weight === weight).length;
   return { line: { file, stop: count("stop"), warn: count("warn"), note: count("note"), findings }, isWhole: findings.length === 0 };
 }

@@ -74,9 +74,9 @@ test("a view learns of a plan and its tabs from values alone what it learns from
   expect(jobStandings(readCommissioningPlan(shown)).map(({ job, progress }) => [job.job, progress])).toEqual(
     jobStandings(readCommissioningPlan(whole)).map(({ job, progress }) => [job.job, progress]),
   );
-  const findings = checkPlan(whole, rules);
+  const findings = checkPlan(whole, rules, "2026-06-01");
   expect(findings.some(({ rule, sheet }) => rule === "stored-secret" && sheet === tab.sheet)).toBe(true);
-  expect(checkPlan(shown, rules)).toEqual(findings);
+  expect(checkPlan(shown, rules, "2026-06-01")).toEqual(findings);
   const rowsOf = ({ sheets }: WorkbookSnapshot) => sheets.find(({ name }) => name === tab.sheet)!.values.length;
   expect(rowsOf(plan)).toBe(headRows);
   expect(rowsOf(whole)).toBeGreaterThan(headRows);

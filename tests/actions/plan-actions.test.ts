@@ -28,7 +28,7 @@ describe("setting up", () => {
   test("fills in thresholds and procedures, and leaves a plan in which nothing can be found", async () => {
     const port = new PlainPort();
     await setUp(port);
-    expect(checkPlan(port.workbook, rules)).toEqual([]);
+    expect(checkPlan(port.workbook, rules, "2026-06-01")).toEqual([]);
     expect(rowsOf(readPlan(port.workbook), "steps").length).toBeGreaterThan(100);
   });
 
@@ -51,7 +51,7 @@ describe("adding one more table", () => {
     await addTable(port, "models");
     expect(port.applied[1]!.map((edit) => [edit.kind, edit.kind === "add-sheet" && edit.after])).toEqual([["add-sheet", "Pools"], ["select", false]]);
     expect(port.workbook.sheets.filter(({ name }) => name !== "Models")).toEqual(before.sheets);
-    expect(checkPlan(port.workbook, rules)).toEqual([]);
+    expect(checkPlan(port.workbook, rules, "2026-06-01")).toEqual([]);
   });
 
   test("adds nothing where the table is there already, and one alone to a workbook without any", async () => {
@@ -101,7 +101,7 @@ describe("bringing up a plan of the first layout", () => {
     const port = new PlainPort(own);
     expect((await setUp(port)).broughtUp).toEqual([]);
     expect(port.applied[0]!.map(({ kind }) => kind)).toEqual(["add-sheet", "add-sheet"]);
-    expect(checkPlan(own, rules).filter(({ weight }) => weight === "stop")).toEqual([]);
+    expect(checkPlan(own, rules, "2026-06-01").filter(({ weight }) => weight === "stop")).toEqual([]);
   });
 });
 
@@ -115,7 +115,7 @@ describe("loading the sample", () => {
     const listed = (workbook: WorkbookSnapshot): unknown => (["sites", "arrays", "ports", "jobs", "steps"] as const).map((key) => rowsOf(readPlan(workbook), key).map(({ shown }) => ({ ...shown })));
     expect(listed(before.workbook)).toEqual(listed(fresh.workbook));
     expect(rowsOf(readPlan(before.workbook), "ports")).toHaveLength(sampleRows().ports!.length);
-    expect(checkPlan(before.workbook, rules).filter(({ weight }) => weight !== "note")).toEqual([]);
+    expect(checkPlan(before.workbook, rules, "2026-06-01").filter(({ weight }) => weight !== "note")).toEqual([]);
   });
 
   test("refuses a workbook that holds a plan, and leaves it as it was", async () => {
@@ -188,9 +188,9 @@ test("mending everything that has a mend leaves nothing that has one", async () 
   rows.ports[1]!.network = null;
   rows.jobs[0]!.job = "Reading Room: day 1";
   const port = new PlainPort(workbookWith(rows));
-  const plan = (workbook: WorkbookSnapshot) => mendsOf(checkPlan(workbook, rules));
+  const plan = (workbook: WorkbookSnapshot) => mendsOf(checkPlan(workbook, rules, "2026-06-01"));
   await writeShownChanges(port, plan(port.workbook), plan);
-  expect(checkPlan(port.workbook, rules).map(({ rule }) => rule)).toEqual(["pool-without-scheme"]);
+  expect(checkPlan(port.workbook, rules, "2026-06-01").map(({ rule }) => rule)).toEqual(["pool-without-scheme"]);
 });
 
 describe("finding the PORTPLAN table that is selected", () => {

@@ -61,7 +61,7 @@ test("a check waits for cells of the plan, and says of one that stays busy that 
   const rows = smallPlan();
   const calculate = (formula: string) => (formula === "=2*BAY.USABLE(1)" ? 6 : "");
   const book = hostWorkbook({ sheets: planSheets({ ...rows, arrays: rows.arrays!.map((row) => ({ ...row, drives: "=2*BAY.USABLE(1)" as unknown as number })) }), calculate });
-  const said = async () => checkPlan(await readShown(book.port), rules).filter(({ sentence }) => sentence.includes("#BUSY!")).map(({ sentence }) => sentence);
+  const said = async () => checkPlan(await readShown(book.port), rules, "2026-06-01").filter(({ sentence }) => sentence.includes("#BUSY!")).map(({ sentence }) => sentence);
   book.keepBusy(5);
   expect(await said()).toEqual([]);
   book.keepBusy(forever);

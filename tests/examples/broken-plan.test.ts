@@ -5,7 +5,7 @@ import { snapshotOf } from "../support/plain-workbook";
 
 describe("the plan that is broken on purpose", () => {
   const workbook = snapshotOf(brokenPlan());
-  const findings = checkPlan(workbook, rules);
+  const findings = checkPlan(workbook, rules, "2026-06-01");
 
   test("breaks every rule at least once", () => {
     const broken = new Set(brokenFindings.map(({ rule }) => rule));

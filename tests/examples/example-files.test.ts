@@ -46,7 +46,7 @@ describe("examples/thornmere.xlsx", () => {
   });
 
   test("has nothing that the checks would stop or warn about", () => {
-    expect(checkPlan(workbook, rules).filter(({ weight }) => weight !== "note")).toEqual([]);
+    expect(checkPlan(workbook, rules, "2026-06-01").filter(({ weight }) => weight !== "note")).toEqual([]);
   });
 });
 
@@ -55,7 +55,7 @@ describe("examples/thornmere-broken.xlsx", () => {
   beforeAll(async () => (workbook = await open("thornmere-broken.xlsx")));
 
   test("has exactly the findings listed beside it", () => {
-    const found = checkPlan(workbook, rules).map((finding) => `${finding.rule} ${cellOf(workbook, finding)}`);
+    const found = checkPlan(workbook, rules, "2026-06-01").map((finding) => `${finding.rule} ${cellOf(workbook, finding)}`);
     expect(found.sort()).toEqual(brokenFindings.map(({ rule, cell }) => `${rule} ${cell}`).sort());
   });
 });

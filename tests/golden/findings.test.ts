@@ -10,7 +10,7 @@ const file = join(__dirname, "findings.txt");
 
 test("the findings of the plan that is broken on purpose, and their mends, are the ones that were read and agreed", () => {
   const workbook = snapshotOf(brokenPlan());
-  const lines = checkPlan(workbook, rules).map((finding) => {
+  const lines = checkPlan(workbook, rules, "2026-06-01").map((finding) => {
     const mended = (finding.mend?.writes ?? []).map((write) => `\n  mend ${cellOf(workbook, write)}: ${String(write.value)}`);
     return `${finding.weight} ${finding.rule} ${cellOf(workbook, finding)}\n  ${finding.sentence}${mended.join("")}\n`;
   });

@@ -59,7 +59,7 @@ export function mends(rule: Rule, plan: EditableRows | WorkbookSnapshot): string
 
 function check(rule: Rule, plan: EditableRows | WorkbookSnapshot, list: (finding: Finding, cell: string, workbook: WorkbookSnapshot) => string[]): string[] {
   const workbook = isWorkbook(plan) ? plan : workbookWith(plan);
-  return checkPlan(workbook, [rule]).flatMap((finding) => {
+  return checkPlan(workbook, [rule], "2026-06-01").flatMap((finding) => {
     // Every sentence keeps to the length that a person still reads.
     expect(finding.sentence.length).toBeLessThanOrEqual(160);
     return list(finding, cellOf(workbook, finding), workbook);

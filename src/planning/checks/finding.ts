@@ -41,7 +41,8 @@ export interface Rule {
   readonly meaning: string;
   /** What the proposed mend writes, as a sentence for the page of rules; a rule without mends has none. */
   readonly mends?: string;
-  readonly check: (model: PlanModel) => Remark[];
+  /** `today` is an ISO date, such as 2026-05-31: planning has no clock. */
+  readonly check: (model: PlanModel, today: string) => Remark[];
 }
 
 /** Makes a remark about one cell of the plan; about the row's first cell where the table lacks that column. */

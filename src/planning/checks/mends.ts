@@ -1,8 +1,8 @@
 import type { Changes } from "../plan/changes";
-import type { Finding } from "./finding";
+import type { Remark } from "./finding";
 
 /** Gathers what the mends of findings write; where two would write the same cell the first, which weighs more, does. */
-export function mendsOf(findings: readonly Finding[]): Changes {
+export function mendsOf(findings: readonly Remark[]): Changes {
   const cells = new Set<string>();
   const writes = findings
     .flatMap(({ mend }) => mend?.writes ?? [])

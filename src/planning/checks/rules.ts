@@ -53,8 +53,10 @@ import { hostPaths } from "./rules/intent/host-paths";
 import { initiatorName } from "./rules/intent/initiator-name";
 import { initiatorTwice } from "./rules/intent/initiator-twice";
 import { installedAgain } from "./rules/intent/installed-again";
+import { marginRange } from "./rules/intent/margin-range";
 import { moreDrivesThanBays } from "./rules/intent/more-drives-than-bays";
 import { networkRole } from "./rules/intent/network-role";
+import { offerPastDay } from "./rules/intent/offer-past-day";
 import { portRole } from "./rules/intent/port-role";
 import { quoteQuantity } from "./rules/intent/quote-quantity";
 import { rightsDiffer } from "./rules/intent/rights-differ";
@@ -71,6 +73,7 @@ import { volumeWithoutHost } from "./rules/intent/volume-without-host";
 import { volumesBeyondPool } from "./rules/intent/volumes-beyond-pool";
 import { volumesNotHeld } from "./rules/intent/volumes-not-held";
 import { volumesPromised } from "./rules/intent/volumes-promised";
+import { warrantyEnd } from "./rules/intent/warranty-end";
 import { wrongSide } from "./rules/intent/wrong-side";
 import { ambiguousPlaceholder } from "./rules/procedure/ambiguous-placeholder";
 import { impossibleCondition } from "./rules/procedure/impossible-condition";
@@ -182,6 +185,8 @@ export const rules: readonly Rule[] = [
   switchPortKept,
   frameBytes,
   quoteQuantity,
+  marginRange,
+  offerPastDay,
   clusterWithoutState,
   installedAgain,
   volumesBeyondPool,
@@ -198,6 +203,7 @@ export const rules: readonly Rule[] = [
   bayTwice,
   drivesDiffer,
   serialTwice,
+  warrantyEnd,
   baysNotKnown,
   rackOutside,
   rackOverlap,

@@ -3,7 +3,7 @@ export { availabilityBounds, availabilityBoundsInTurns, type AvailabilityBounds 
 export type { Chance } from "./availability/chance";
 export { parseDomainCell, type Domain, type Placement } from "./outage/domain-values";
 export type { Loss } from "./outage/losses";
-export { outage, pieceSpreads, type DomainOutage, type Outage, type PairOutage, type Pieces } from "./outage/outage";
+export { outage, outageOfAny, pieceSpreads, type DomainOutage, type Outage, type PairOutage, type Pieces } from "./outage/outage";
 export { placeMembers, type PlacementAims, type Room } from "./outage/place-members";
 export { disjointPaths, minimumCut, type Disjointness } from "./paths/disjoint-paths";
 export { buildGraph, mostLinks, type FallibleNode, type Graph, type Link, type Point } from "./paths/graph";

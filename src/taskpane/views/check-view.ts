@@ -1,3 +1,4 @@
+import { dayOf } from "../../actions/moment";
 import { readShown } from "../../actions/read-plan";
 import { checkPlan, mendsOf, rules, type Finding, type Weight } from "../../planning/checks";
 import { cellAddress, type WorkbookSnapshot } from "../../sheet";
@@ -40,6 +41,7 @@ export function makeCheckView(pane: PaneContext): View {
   const listed: Record<Weight, number> = { stop: listedAtOnce, warn: listedAtOnce, note: listedAtOnce };
   let findings: readonly Finding[] = [];
   let answered: number | null = null;
+  const check = (workbook: WorkbookSnapshot): readonly Finding[] => checkPlan(workbook, rules, dayOf(host.now()));
 
   async function run(): Promise<void> {
     try {
@@ -120,10 +122,6 @@ export function makeCheckView(pane: PaneContext): View {
     show: run,
     changed: pace(run, paceMilliseconds),
   };
-}
-
-function check(workbook: WorkbookSnapshot): readonly Finding[] {
-  return checkPlan(workbook, rules);
 }
 
 function isSame(one: Finding, other: Finding): boolean {

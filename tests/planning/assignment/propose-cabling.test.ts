@@ -30,7 +30,7 @@ describe("proposing cables", () => {
   });
 
   test("cables the whole sample so that no rule has anything to say", () => {
-    const findings = checkPlan(cabled(uncabled()), rules).filter(({ weight }) => weight !== "note");
+    const findings = checkPlan(cabled(uncabled()), rules, "2026-06-01").filter(({ weight }) => weight !== "note");
     expect(findings.map(({ rule }) => rule)).toEqual([]);
   });
 

@@ -3,7 +3,7 @@ import { cellOf, sample, workbookWith } from "../../support/plan-rows";
 
 describe("the sample plan", () => {
   const workbook = workbookWith(sample());
-  const findings = checkPlan(workbook, rules);
+  const findings = checkPlan(workbook, rules, "2026-06-01");
 
   test("has nothing that stops and nothing to warn about", () => {
     expect(findings.filter(({ weight }) => weight !== "note").map((finding) => `${finding.rule} ${cellOf(workbook, finding)} ${finding.sentence}`)).toEqual([]);

@@ -82,6 +82,14 @@ export const settingRules = {
     meaning: "How much heavier than a unit below it a unit in the upper half of a rack may not be.",
     rule: { above: 0, max: 1000, example: 10 },
   },
+  marginFloor: { name: "Margin floor", initial: "0%", meaning: "Least margin of a row of the quote.", rule: null },
+  marginCeiling: { name: "Margin ceiling", initial: "75%", meaning: "Margin of a row of the quote above which it is taken for a slip.", rule: null },
+  warrantyNoticeDays: {
+    name: "Warranty notice days",
+    initial: "90",
+    meaning: "How many days ahead the end of a warranty is told.",
+    rule: { min: 0, max: 3650, whole: true, example: 90 },
+  },
 } as const satisfies Record<string, SettingRule>;
 
 export type SettingKey = keyof typeof settingRules;

@@ -234,9 +234,9 @@ const jobs: readonly TableRow<"jobs">[] = [
 ];
 
 const quote: readonly TableRow<"quote">[] = [
-  { item: "Two Alder 24, prepared", kind: "array", for: "Reading Room", quantity: 2, cost: 21400, margin: 0.22, currency: "EUR", validUntil: "2026-08-31" },
-  { item: "Two Rowan 12, prepared", kind: "array", for: "Bindery", quantity: 2, cost: 15900, margin: 0.22, currency: "EUR", validUntil: "2026-08-31" },
-  { item: "Alder 24, prepared", kind: "array", for: "cs-array-1", quantity: 1, cost: 22150, margin: 0.2, currency: "EUR", validUntil: "2026-08-31" },
-  { item: "Alder 24, prepared", kind: "array", for: "cs-array-2", quantity: 1, cost: 22150, margin: 0.2, currency: "EUR", validUntil: "2026-08-31" },
-  { item: "Installation and handover", kind: "service", quantity: 3, cost: 1850, margin: 0.3, currency: "EUR", validUntil: "2026-08-31" },
+  { item: "Two Alder 24, prepared", kind: "array", for: "Reading Room", quantity: 2, cost: 21400, margin: 0.22, currency: "EUR" },
+  { item: "Two Rowan 12, prepared", kind: "array", for: "Bindery", quantity: 2, cost: 15900, margin: 0.22, currency: "EUR" },
+  { item: "Alder 24, prepared", kind: "array", for: "cs-array-1", quantity: 1, cost: 22150, margin: 0.2, currency: "EUR" },
+  { item: "Alder 24, prepared", kind: "array", for: "cs-array-2", quantity: 1, cost: 22150, margin: 0.2, currency: "EUR" },
+  { item: "Installation and handover", kind: "service", quantity: 3, cost: 1850, margin: 0.3, currency: "EUR" },
 ];

@@ -1,6 +1,6 @@
 import type { Scheme } from "../../capacity";
-import { invalid } from "../../text";
-import { domainValues, type Placement } from "./domain-values";
+import { foldName, invalid } from "../../text";
+import { domainValues, type Domain, type DomainValue, type Placement } from "./domain-values";
 import { faultGroups } from "./fault-groups";
 import { isWorse, LossTally, type Loss } from "./losses";
 import { PieceSpread } from "./piece-spread";
@@ -50,13 +50,7 @@ export function outage(scheme: Scheme, placement: Placement, pieces: Pieces = "a
   const tally = new LossTally(groups, cells.values, isByDomain ? new PieceSpread(groups, cells, scheme.data! + scheme.redundancy!) : null);
   const losses = cells.values.map((_, value) => tally.lossOf(value));
 
-  const domains = placement.domains.map(({ name }, domain): DomainOutage => {
-    let worst = -1;
-    cells.values.forEach((value, index) => {
-      if (value.domain === domain && (worst === -1 || isWorse(losses[index]!, losses[worst]!))) worst = index;
-    });
-    return { domain: name, value: cells.values[worst]!.name, ...losses[worst]! };
-  });
+  const domains = worstOfEach(placement.domains, cells.values, losses);
 
   const pair = worstPair(cells, losses, tally, isByDomain);
   const named = (index: number): { domain: string; value: string } => {
@@ -64,4 +58,34 @@ export function outage(scheme: Scheme, placement: Placement, pieces: Pieces = "a
     return { domain: placement.domains[domain]!.name, value: name };
   };
   return { domains, pair: pair && { values: [named(pair.first), named(pair.second)], ...pair.loss } };
+}
+
+/**
+ * Finds the worst single loss of each domain where every value that a cell names takes the member with it: an array
+ * goes with the rack of its chassis and with that of its shelf. A cell may be empty; a domain that names no value is left out.
+ */
+export function outageOfAny(scheme: Scheme, domains: readonly Domain[]): DomainOutage[] {
+  const values = domains.flatMap(({ cells }, domain): DomainValue[] => {
+    const found = new Map<string, { domain: number; name: string; members: number[] }>();
+    cells.forEach((cell, member) => {
+      for (const [key, name] of new Map(cell.map((one) => [foldName(one), one]))) {
+        const value = found.get(key) ?? { domain, name, members: [] };
+        value.members.push(member);
+        found.set(key, value);
+      }
+    });
+    return [...found.values()];
+  });
+  const tally = new LossTally(faultGroups(scheme, domains[0]?.cells.length ?? 0, undefined, "placement"), values, null);
+  return worstOfEach(domains, values, values.map((_, value) => tally.lossOf(value)));
+}
+
+/** Picks the worst value of each domain that has one; of equals the first in order of appearance. */
+function worstOfEach(domains: readonly Domain[], values: readonly DomainValue[], losses: readonly Loss[]): DomainOutage[] {
+  const worst = new Map<number, number>();
+  values.forEach(({ domain }, index) => {
+    const before = worst.get(domain);
+    if (before === undefined || isWorse(losses[index]!, losses[before]!)) worst.set(domain, index);
+  });
+  return [...worst].map(([domain, index]) => ({ domain: domains[domain]!.name, value: values[index]!.name, ...losses[index]! }));
 }

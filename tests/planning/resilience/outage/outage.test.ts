@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { parseScheme } from "../../../../src/planning/capacity";
-import { outage, parseDomainCell, type Domain, type Loss, type Placement } from "../../../../src/planning/resilience";
+import { outage, outageOfAny, parseDomainCell, type Domain, type Loss, type Placement } from "../../../../src/planning/resilience";
 import { seededRandom } from "../../../support/seeded-random";
 import { problemOf } from "../../../support/sentence";
 
@@ -190,6 +190,32 @@ describe("outage", () => {
     expect(domains).toEqual([{ domain: "Rack", value: "R0", lost: 6, left: 1, survives: true }]);
     // One rack of the ten has two pieces of a stripe, the others one: two racks take three.
     expect(pair).toEqual({ values: [{ domain: "Rack", value: "R0" }, { domain: "Rack", value: "R1" }], lost: 12, left: 0, survives: true });
+  });
+
+  test("where every value takes its members, the worst of each column is that of an enumeration, on 1000 random placements", () => {
+    fc.assert(
+      fc.property(placements, ({ chosen, placement: { domains }, groups }) => {
+        const worstLosses = outageOfAny(scheme(chosen.text), domains);
+        const tolerance = Array.from({ length: Math.max(...groups) + 1 }, () => chosen.tolerance);
+        const lossOfAny = (column: number, gone: string): Loss => {
+          // A member goes as soon as one of its values is the one that goes.
+          const hit = domains[column]!.cells.map((cell) => (cell.includes(gone) ? ["gone"] : ["stays"]));
+          return lossOf({ domains: [{ name: "hit", cells: hit }] }, groups, tolerance, [[0, "gone"]]);
+        };
+        expect(worstLosses.map(({ domain: name }) => name)).toEqual(domains.map(({ name }) => name));
+        worstLosses.forEach(({ value, lost, left, survives }, column) => {
+          const loss = { lost, left, survives };
+          expect(loss).toEqual(worst([...new Set(domains[column]!.cells.flat())].map((one) => lossOfAny(column, one))));
+          expect(loss).toEqual(lossOfAny(column, value));
+        });
+      }),
+      { seed: 20261127, numRuns: 1000 },
+    );
+  });
+
+  test("a column of which nothing is known is left out where every value takes its members, and case does not matter", () => {
+    const cells = [["R1"], [], ["r1", "R2"]];
+    expect(outageOfAny(scheme("2 copies"), [{ name: "Feed", cells: [[], [], []] }, { name: "Rack", cells }])).toEqual([{ domain: "Rack", value: "R1", lost: 2, left: 0, survives: false }]);
   });
 
   test("pieces spread by domain are those of an enumeration of all even stripes, on 1000 random placements", () => {

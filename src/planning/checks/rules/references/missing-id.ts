@@ -3,14 +3,14 @@ import { lastIdSettings, type PlanRow } from "../../../plan/read";
 import { foldName } from "../../../text";
 import { type Mend, type Remark, remarkAt, type Rule } from "../../finding";
 
-export const missingId: Rule = {
+export const missingId = {
   name: "missing-id",
   family: "references",
   weight: "warn",
   meaning: "Every array and every job has an id, by which records find it again when its name changes.",
   mends: "Writes the next id that was never used.",
-  check: (model) => [...missingIn(model, "arrays"), ...missingIn(model, "jobs")],
-};
+  check: (model: PlanModel) => [...missingIn(model, "arrays"), ...missingIn(model, "jobs")],
+} satisfies Rule;
 
 type Identified = "arrays" | "jobs";
 const letters: Readonly<Record<Identified, string>> = { arrays: "A", jobs: "J" };

@@ -7,14 +7,14 @@ import type { Remark, Rule } from "../../finding";
 import { holdsSecret, isKeptInVault, isMixed } from "../../secret-text";
 import { speaksOfSecret } from "../../secret-words";
 
-export const storedSecret: Rule = {
+export const storedSecret = {
   name: "stored-secret",
   family: "safety of secrets",
   weight: "stop",
   meaning:
     "No cell of the workbook holds a password, PIN, token or key: one whose header or neighbour speaks of it, in English or some thirty other languages, " +
     "or that says it itself, holds nothing but its place in a vault, such as vault:site/device.",
-  check: (model) => {
+  check: (model: PlanModel) => {
     const planning = new Map<string, ReadTable[]>();
     for (const key of tableKeys) {
       const table = model.table(key);
@@ -35,7 +35,7 @@ export const storedSecret: Rule = {
       ) satisfies Remark[];
     });
   },
-};
+} satisfies Rule;
 
 // NOTE: a sentence never repeats what the cell holds.
 const sentence = "This looks like a stored secret. Keep it in a vault, write its place there, such as vault:site/device, and change it, for it was seen.";

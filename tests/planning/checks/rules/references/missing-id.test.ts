@@ -52,6 +52,6 @@ test("names the array or job, or says this row, and what the mend does", () => {
   rows.jobs[0]!.id = null;
   const rest = "has no id, so its records would not be found again once it is renamed. Let the next one be written.";
   expect(found(missingId, rows)).toEqual([`Arrays 5 Id: rr-array-1 ${rest}`, `Arrays 6 Id: This row ${rest}`, `Jobs 5 Id: Reading Room installation ${rest}`]);
-  const descriptions = checkPlan(workbookWith(rows), [missingId]).map(({ mend }) => mend?.description);
+  const descriptions = checkPlan(workbookWith(rows), [missingId], "2026-06-01").map(({ mend }) => mend?.description);
   expect(descriptions).toEqual(["Give rr-array-1 the id A0007.", "Give This row the id A0008.", "Give Reading Room installation the id J0004."]);
 });

@@ -27,3 +27,16 @@ test("says nothing of arrays whose place is not planned yet", () => {
   for (const row of rows.arrays) row.rack = null;
   expect(cells(poolDomain, rows)).toEqual([]);
 });
+
+test("counts an array as lost with the rack of one of its shelves, or with the one feed on which a shelf hangs", () => {
+  const rows = sample();
+  rows.shelves = [{ array: "rr-array-1", shelf: "S1", rack: "RR-R2", feedA: "BI-A" }];
+  for (const row of rows.arrays) if (row.array === "bi-array-1") row.feedB = null;
+  expect(found(poolDomain, rows)).toEqual([
+    "Pools 5 Across arrays: 2 copies over Scans does not survive the loss of rack RR-R2, which takes 2 of its 4 arrays. Spread them.",
+    "Pools 5 Across arrays: 2 copies over Scans does not survive the loss of feed BI-A, which takes 2 of its 4 arrays. Spread them.",
+  ]);
+  rows.shelves[0]!.feedB = "BI-B";
+  rows.shelves[0]!.rack = "RR-R1";
+  expect(cells(poolDomain, rows)).toEqual([]);
+});

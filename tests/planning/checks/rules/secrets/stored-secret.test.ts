@@ -69,7 +69,7 @@ test("looks at the first row below a header, of a planning table and of another 
     "Sites 5 Password: This looks like a stored secret. Keep it in a vault, write its place there, such as vault:site/device, and change it, for it was seen.",
   ]);
   const notes = workbookOf({ Notes: [["Device", "User", "Password"], ["sw1", "admin", "letmein"], ["sw2", "admin", "secret99"], [], ["sw3", "admin", "note"]] });
-  expect(checkPlan(notes, [storedSecret]).map(({ row, column }) => [row, column])).toEqual([[1, 2], [2, 2]]);
+  expect(checkPlan(notes, [storedSecret], "2026-06-01").map(({ row, column }) => [row, column])).toEqual([[1, 2], [2, 2]]);
 });
 
 test.each([
@@ -80,7 +80,7 @@ test.each([
   ["a label between two other cells, which is a header", ["User", "Password", "Owner"], 0],
   ["a label behind one other cell", ["User", "Password"], 0],
 ])("takes for a label on another sheet: %s", (_, line, count) => {
-  expect(checkPlan(workbookOf({ Notes: [line] }), [storedSecret])).toHaveLength(count);
+  expect(checkPlan(workbookOf({ Notes: [line] }), [storedSecret], "2026-06-01")).toHaveLength(count);
 });
 
 const notes = (...lines: (readonly Scalar[])[]): WorkbookSnapshot => workbookOf({ Notes: lines });
@@ -148,7 +148,7 @@ const ways: readonly (readonly [way: string, workbook: WorkbookSnapshot])[] = [
 
 test("ways in which people keep a secret: at least 45 of 51 are asked for, and every one in the table is told, without its value", () => {
   expect(ways.length).toBeGreaterThanOrEqual(51);
-  const findings = ways.map(([way, workbook]) => [way, checkPlan(workbook, [storedSecret])] as const);
+  const findings = ways.map(([way, workbook]) => [way, checkPlan(workbook, [storedSecret], "2026-06-01")] as const);
   expect(findings.filter(([, list]) => list.length === 0).map(([way]) => way)).toEqual([]);
   expect(JSON.stringify(findings.map(([, list]) => list))).not.toMatch(/letmein|hunter2|sesame|4711/i);
 });
