@@ -3,6 +3,7 @@ export { changedRows, type CellBlock } from "./cell-block";
 export { areaAddress, cellAddress, parseAreas, parseCell } from "./cell-address";
 export { isBeingComputed, isBlank, isError, showCell, type CellError, type CellValue, type Scalar } from "./cell-value";
 export { columnLetters, columnNumber } from "./column-letters";
+export { formulaReferences, formulaShifter, formulaTokens, sheetNameOf, sheetNamesIn } from "./formula-tokens";
 export { dayOfInstant, instantOfDay, isIsoDate, isoDateOf, sheetDayOf } from "./sheet-date";
 export { columnPoints, pageScale } from "./page-scale";
 export { sameValues } from "./same-values";

@@ -57,3 +57,11 @@ test("sheets are told apart by their whole names, in any case, quoted or not", (
   expect(at("It's done")).toEqual(['B1 of "Overview"']);
   expect(at("done")).toEqual([]);
 });
+
+test("a sheet is found wherever in a formula it is named, and not where another workbook's, or a text, reads like it", () => {
+  const { sheets } = workbookOf({ Overview: [[1, 1, 1, 1, 1, 1]] });
+  const formulas = [["=OtherHall!A1+Hall!A1", "=SUM(First:Hall!B2)", "=SUM('First:Hall'!B2)", '="see Hall!A1"', "=[1]Hall!A1+'[Book.xlsx]Hall'!A1", "=Hall!A1+'HALL'!B2"]];
+  const at = formulasLooking({ sheets: [{ ...sheets[0]!, formulas }] });
+  expect(at("Hall")).toEqual(["A1", "B1", "C1", "F1"].map((cell) => `${cell} of "Overview"`));
+  expect(at("First")).toEqual(["B1", "C1"].map((cell) => `${cell} of "Overview"`));
+});

@@ -4,8 +4,7 @@ import { buildJob, jobsOf, readCommissioningPlan } from "../../src/planning/comm
 import { builtInProcedures } from "../../src/planning/commissioning/procedure";
 import { planSetUp, sampleRows } from "../../src/planning/plan/set-up";
 import type { TableRows } from "../../src/planning/plan/schema";
-import type { SheetPlan } from "../../src/sheet";
-import { formulaTokens } from "../../src/workbook/document/formula-tokens";
+import { formulaTokens, type SheetPlan } from "../../src/sheet";
 import { moment, planWorkbook } from "./commissioning-plan";
 
 const golden = join(__dirname, "..", "golden", "tabs");

@@ -1,11 +1,11 @@
 import { noAnswer } from "../../planning/text";
-import { foldSheetName, sameSheetName } from "../../sheet";
+import { foldSheetName, sameSheetName, sheetNamesIn } from "../../sheet";
 import { checkEdits } from "../check-edits";
 import type { Edit, WorkbookPort } from "../port";
 import { answerSheets, withoutResults, type AnswersOf } from "./answer-sheets";
 import { snapshotReader } from "./document-snapshot";
 import { lacksResult } from "./formula-kind";
-import { loseReferences, renameReferences, sheetNamesIn } from "./move-lines";
+import { loseReferences, renameReferences } from "./move-lines";
 import { outOfDate, type SheetCell } from "./out-of-date";
 import { sheetOfPlan } from "./sheet-of-plan";
 import { cellAt, putCell, type CellGrid, type DocumentCell, type DocumentSheet, type Look, type WorkbookDocument } from "./workbook-document";

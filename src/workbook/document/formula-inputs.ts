@@ -1,6 +1,5 @@
-import { foldSheetName, type Area } from "../../sheet";
+import { foldSheetName, formulaReferences, formulaTokens, type Area } from "../../sheet";
 import { isVolatile } from "./formula-kind";
-import { formulaReferences, formulaTokens } from "./formula-tokens";
 import type { DocumentSheet, WorkbookDocument } from "./workbook-document";
 
 /** What a formula looks at; `anything` where that cannot be read off it. */

@@ -1,5 +1,4 @@
-import { isError, type CellPlace } from "../../sheet";
-import { formulaTokens } from "./formula-tokens";
+import { formulaTokens, isError, type CellPlace } from "../../sheet";
 import type { DocumentCell, DocumentSheet, WorkbookDocument } from "./workbook-document";
 
 const volatileFunctions: ReadonlySet<string> = new Set(["NOW", "TODAY", "RAND", "RANDBETWEEN", "RANDARRAY", "OFFSET", "INDIRECT", "CELL", "INFO"]);

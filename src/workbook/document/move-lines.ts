@@ -1,5 +1,4 @@
-import { columnLetters, columnNumber, foldSheetName, sameSheetName, sheetSize, type Area } from "../../sheet";
-import { formulaTokens } from "./formula-tokens";
+import { columnLetters, columnNumber, foldSheetName, formulaTokens, sameSheetName, sheetNameOf, sheetSize, type Area } from "../../sheet";
 import type { LineMove } from "./workbook-document";
 
 /** Moves a run of rows, or columns; null when all of it went. What is pushed over the end of the sheet is cut off, and all rows stay all rows. */
@@ -29,7 +28,7 @@ export function moveReferences(formula: string, own: string, sheet: string, move
   for (let at = 0; at < tokens.length; at += 1) {
     const token = tokens[at]!;
     const before = tokens[at - 1];
-    const isMeant = before?.kind === "sheet" ? sameSheetName(nameOf(before.text), sheet) : sameSheetName(own, sheet);
+    const isMeant = before?.kind === "sheet" ? sameSheetName(sheetNameOf(before.text), sheet) : sameSheetName(own, sheet);
     const isRange = token.kind === "cell" && tokens[at + 1]?.text === ":" && tokens[at + 2]?.kind === "cell";
     if (!isMeant || (token.kind !== "cell" && token.kind !== "line")) {
       // The second end of a range is on the sheet of the first.
@@ -43,17 +42,12 @@ export function moveReferences(formula: string, own: string, sheet: string, move
   return written.join("");
 }
 
-/** Lists the sheets that a formula names, as `renameReferences` and `loseReferences` understand them. */
-export function sheetNamesIn(formula: string): string[] {
-  return namesNoSheet(formula) ? [] : formulaTokens(formula).flatMap(({ kind, text }) => (kind === "sheet" ? [nameOf(text)] : []));
-}
-
 /** Writes new names of sheets into a formula, all at once, as two sheets may have swapped theirs. Names are told without regard to case. */
 export function renameReferences(formula: string, names: ReadonlyMap<string, string>): string {
   if (namesNoSheet(formula)) return formula;
   return formulaTokens(formula)
     .map(({ kind, text }) => {
-      const name = kind === "sheet" ? names.get(foldSheetName(nameOf(text))) : undefined;
+      const name = kind === "sheet" ? names.get(foldSheetName(sheetNameOf(text))) : undefined;
       return name === undefined ? text : `'${name.replaceAll("'", "''")}'!`;
     })
     .join("");
@@ -67,7 +61,7 @@ export function loseReferences(formula: string, sheet: string): string {
   for (let at = 0; at < tokens.length; at += 1) {
     const { kind, text } = tokens[at]!;
     const next = tokens[at + 1]?.kind;
-    if (kind !== "sheet" || !sameSheetName(nameOf(text), sheet) || (next !== "cell" && next !== "line")) {
+    if (kind !== "sheet" || !sameSheetName(sheetNameOf(text), sheet) || (next !== "cell" && next !== "line")) {
       written.push(text);
       continue;
     }
@@ -80,11 +74,6 @@ export function loseReferences(formula: string, sheet: string): string {
 /** Tells at a glance that a formula names no sheet, as most do. */
 function namesNoSheet(formula: string): boolean {
   return !formula.includes("!");
-}
-
-function nameOf(prefix: string): string {
-  const bare = prefix.slice(0, -1);
-  return bare.startsWith("'") ? bare.slice(1, -1).replaceAll("''", "'") : bare;
 }
 
 interface End {

@@ -1,4 +1,4 @@
-import { formulaTokens } from "../document/formula-tokens";
+import { formulaTokens } from "../../sheet";
 
 /** A call of LET or LAMBDA, which give names to what is handed in. */
 interface NamingCall {

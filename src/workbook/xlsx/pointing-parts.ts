@@ -1,5 +1,4 @@
-import { sameSheetName } from "../../sheet";
-import { sheetNamesIn } from "../document/move-lines";
+import { sameSheetName, sheetNamesIn } from "../../sheet";
 import type { OpenFile } from "./read-workbook";
 import { walkXml } from "./xml";
 
@@ -54,7 +53,7 @@ export function pointingParts({ file, workbookPart, sheets }: OpenFile, changed:
 function pointsTo(xml: string, names: readonly string[], isOfMoved: boolean): boolean {
   const isMeant = (sheet: string) => names.some((name) => sameSheetName(name, sheet));
   const points = (name: string, text: string): boolean =>
-    (text.includes("!") && sheetNamesIn(text).flatMap((named) => named.split(":")).some(isMeant)) ||
+    sheetNamesIn(text).some(isMeant) ||
     (/sheet/i.test(name) && isMeant(text)) ||
     (isOfMoved && addressNames.test(name) && address.test(text));
   let found = false;

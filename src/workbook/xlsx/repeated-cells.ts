@@ -1,5 +1,4 @@
-import type { Scalar } from "../../sheet";
-import { formulaShifter } from "../document/formula-tokens";
+import { formulaShifter, type Scalar } from "../../sheet";
 import type { DocumentCell } from "../document/workbook-document";
 import { fromFileFormula } from "./formula-text";
 

@@ -1,6 +1,5 @@
-import { sheetSize, type Area, type CellPlace } from "../../sheet";
+import { formulaShifter, sheetSize, type Area, type CellPlace } from "../../sheet";
 import { isOurs } from "../document/formula-kind";
-import { formulaShifter } from "../document/formula-tokens";
 import type { CellGrid } from "../document/workbook-document";
 
 /** Cells below each other whose formulas say the same of the cells around them. */

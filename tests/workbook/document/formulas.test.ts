@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { formulaReferences, formulaShifter, formulaTokens } from "../../../src/workbook/document/formula-tokens";
+import { formulaReferences, formulaShifter, formulaTokens } from "../../../src/sheet";
 import { moveReferences, renameReferences } from "../../../src/workbook/document/move-lines";
 import { outOfDate } from "../../../src/workbook/document/out-of-date";
 import { readFile } from "../../../src/workbook/xlsx/read-workbook";

@@ -1,4 +1,5 @@
-import { columnLetters, columnNumber, sheetSize, type Area } from "../../sheet";
+import { sheetSize, type Area } from "./area";
+import { columnLetters, columnNumber } from "./column-letters";
 
 /** A piece of a formula. The pieces of a formula put together are the formula. */
 export interface FormulaToken {
@@ -52,6 +53,19 @@ function tokenAt(formula: string, at: number): FormulaToken {
     else if (formula[end] === "]" && (depth -= 1) === 0) return { kind: "bracket", text: formula.slice(at, end + 1) };
   }
   return { kind: "bracket", text: formula.slice(at) };
+}
+
+/** Reads the name of a sheet, or of a run of sheets with a colon between the two, out of the piece that ends with an exclamation mark. */
+export function sheetNameOf(prefix: string): string {
+  const bare = prefix.slice(0, -1);
+  return bare.startsWith("'") ? bare.slice(1, -1).replaceAll("''", "'") : bare;
+}
+
+/** Lists the sheets that a formula names; of a run of sheets the first and the last. A sheet of another workbook has that one's name in brackets before its own. */
+export function sheetNamesIn(formula: string): string[] {
+  // Most formulas name none, which is told at a glance.
+  if (!formula.includes("!")) return [];
+  return formulaTokens(formula).flatMap(({ kind, text }) => (kind === "sheet" ? sheetNameOf(text).split(":") : []));
 }
 
 /**
@@ -124,9 +138,7 @@ export function formulaReferences(formula: string): FormulaReference[] {
 }
 
 function sheetsOf(prefix: string): Pick<FormulaReference, "sheet" | "lastSheet"> {
-  const bare = prefix.slice(0, -1);
-  const name = bare.startsWith("'") ? bare.slice(1, -1).replaceAll("''", "'") : bare;
-  const [first, last] = name.split(":");
+  const [first, last] = sheetNameOf(prefix).split(":");
   return { sheet: first, ...(last !== undefined && { lastSheet: last }) };
 }
 
