@@ -47,8 +47,10 @@ export async function openWorkbookFile(name: string): Promise<OpenWorkbookFile> 
     save: () => {
       const after = finish();
       const renamed = open.sheets.filter(({ id, name }) => after.sheets.some((sheet) => sheet.id === id && sheet.name !== name));
+      const bytes = writer.finish(after);
+      // What followed the new names by now is not complained of.
       const pointing = pointingParts(open, renamed.map((sheet) => ({ ...sheet, moved: false })), came);
-      return { bytes: writer.finish(after), complaints: pointing.map((part) => `${quote(part)} in the file names a sheet that was renamed, and is not known here. Check where it points.`) };
+      return { bytes, complaints: pointing.map((part) => `${quote(part)} in the file names a sheet that was renamed, and is not known here. Check where it points.`) };
     },
     putAway: () => {
       putAway((sheet, looks) => {

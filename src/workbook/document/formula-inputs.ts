@@ -1,5 +1,5 @@
 import { foldSheetName, formulaReferences, formulaTokens, type Area } from "../../sheet";
-import { isVolatile } from "./formula-kind";
+import { looksAnywhere } from "./formula-kind";
 import type { DocumentSheet, WorkbookDocument } from "./workbook-document";
 
 /** What a formula looks at; `anything` where that cannot be read off it. */
@@ -27,7 +27,7 @@ export class InputReader {
     const areas: { sheet: string; area: Area }[] = [];
     // A range to or from something that is computed, such as A1:INDEX(B:B,4).
     const isLoose = (text: string, at: number) => text.includes(":") && !(text === ":" && tokens[at - 1]?.kind === "cell" && tokens[at + 1]?.kind === "cell");
-    let anything = isVolatile(formula) || tokens.some(({ kind, text }, at) => kind === "other" && isLoose(text, at));
+    let anything = looksAnywhere(formula) || tokens.some(({ kind, text }, at) => kind === "other" && isLoose(text, at));
     for (const { sheet, lastSheet, area } of formulaReferences(formula)) {
       const first = sheet === undefined ? own : this.sheets.get(foldSheetName(sheet))?.sheet;
       // A sheet of another workbook, or none.

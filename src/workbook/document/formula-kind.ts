@@ -1,7 +1,9 @@
 import { formulaTokens, isError, type CellPlace } from "../../sheet";
 import type { DocumentCell, DocumentSheet, WorkbookDocument } from "./workbook-document";
 
-const volatileFunctions: ReadonlySet<string> = new Set(["NOW", "TODAY", "RAND", "RANDBETWEEN", "RANDARRAY", "OFFSET", "INDIRECT", "CELL", "INFO"]);
+/** Functions that may look at other cells than they name. */
+const roamingFunctions: ReadonlySet<string> = new Set(["OFFSET", "INDIRECT", "CELL", "INFO"]);
+const volatileFunctions: ReadonlySet<string> = new Set(["NOW", "TODAY", "RAND", "RANDBETWEEN", "RANDARRAY", ...roamingFunctions]);
 
 /** Tells whether a formula uses a function of ours. */
 export function isOurs(formula: string): boolean {
@@ -10,7 +12,16 @@ export function isOurs(formula: string): boolean {
 
 /** Tells whether a formula may answer otherwise each time, or look at other cells than it names. */
 export function isVolatile(formula: string): boolean {
-  return formulaTokens(formula).some(({ kind, text }) => kind === "function" && volatileFunctions.has(text.toUpperCase()));
+  return callsOneOf(volatileFunctions, formula);
+}
+
+/** Tells whether a formula may look at other cells than it names: the clock and chance answer anew each time, and look at none. */
+export function looksAnywhere(formula: string): boolean {
+  return callsOneOf(roamingFunctions, formula);
+}
+
+function callsOneOf(functions: ReadonlySet<string>, formula: string): boolean {
+  return formulaTokens(formula).some(({ kind, text }) => kind === "function" && functions.has(text.toUpperCase()));
 }
 
 /** Tells whether a formula is to be computed: one of ours, or one without a result. */

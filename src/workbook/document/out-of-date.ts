@@ -100,7 +100,7 @@ function allInputs(
     const few = rows.get(sheet);
     return few === undefined || few.size > 4 || formula.includes(":") || [...few].some((row) => formula.includes(row));
   };
-  const looksElsewhere = (formula: string) => document.names.length > 0 || /[![]|NOW\(|TODAY\(|RAND|OFFSET\(|INDIRECT\(|CELL\(|INFO\(/i.test(formula);
+  const looksElsewhere = (formula: string) => document.names.length > 0 || /[![]|OFFSET\(|INDIRECT\(|CELL\(|INFO\(/i.test(formula);
   return document.sheets.flatMap((sheet) =>
     [...sheet.cells].flatMap(([row, line]) =>
       [...line].flatMap(([column, { formula }]): Inputs[] => {

@@ -36,7 +36,9 @@ function openedFile(file: Uint8Array | OpenFile): OpenFile {
  */
 export function writeWorkbook(stored: StoredWorkbook, original?: Uint8Array | OpenFile): SavedFile {
   const opened = original === undefined ? null : openedFile(original);
-  const pointing = opened === null ? [] : pointingParts(opened, changedSheets(opened, stored), opened.file.names());
+  const came = opened?.file.names() ?? [];
+  const changed = opened === null ? [] : changedSheets(opened, stored);
+  const pointing = opened === null ? [] : pointingParts(opened, changed.filter(({ moved }) => moved), came);
   const open = opened && withMoves(opened, stored);
   const base: WorkbookDocument = open?.document ?? emptyDocument;
   const before = asTheEngineTells(base);
@@ -48,7 +50,10 @@ export function writeWorkbook(stored: StoredWorkbook, original?: Uint8Array | Op
     putCell(cells, row, column, { ...cellAt(cells, row, column)!, value: null, hasResult: false });
   }
   const places = stale.map(({ sheet, ...place }) => `${sheets.get(sheet)!.name}!${cellAddress(place)}`);
-  return { bytes: writeFile(open, before, after), outOfDate: places, pointing };
+  const bytes = writeFile(open, before, after);
+  // What followed the new names by now is not told of.
+  if (open !== null) pointing.push(...pointingParts(open, changed.filter(({ moved }) => !moved), came).filter((part) => !pointing.includes(part)));
+  return { bytes, outOfDate: places, pointing };
 }
 
 /** Lists the sheets of a file whose rows or columns moved since it was opened, or that have other names. */

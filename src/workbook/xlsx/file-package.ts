@@ -221,7 +221,8 @@ function keyOf(name: string): string {
   return slashed.startsWith("/") ? slashed.slice(1) : slashed;
 }
 
-function relationsOf(part: string): string {
+/** Names the part in which the relations of a part stand. */
+export function relationsOf(part: string): string {
   const cut = part.lastIndexOf("/") + 1;
   return `${part.slice(0, cut)}_rels/${part.slice(cut)}.rels`;
 }
@@ -234,10 +235,15 @@ function resolve(part: string, target: string): string {
     if (step === "..") steps.pop();
     else if (step !== "." && step !== "") steps.push(step);
   }
+  return decoded(steps.join("/"));
+}
+
+/** Decodes what stands in a target as `%20` and the like; what cannot be decoded stands for itself. */
+export function decoded(target: string): string {
   try {
-    return decodeURIComponent(steps.join("/"));
+    return decodeURIComponent(target);
   } catch {
-    return steps.join("/");
+    return target;
   }
 }
 

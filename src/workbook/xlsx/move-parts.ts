@@ -1,9 +1,12 @@
-import { areaAddress, cellAddress, foldSheetName, parseAreas, parseCell, sameSheetName } from "../../sheet";
-import { moveArea, moveReferences, moveSpan, renameReferences } from "../document/move-lines";
+import { areaAddress, cellAddress, parseAreas, parseCell, sameSheetName } from "../../sheet";
+import { moveArea, moveReferences, moveSpan } from "../document/move-lines";
 import type { LineMove } from "../document/workbook-document";
+import {
+  changeAttributes, changeTexts, formulaAttributes, isPivotSource, patchElements, retag, rewrite, shapeLinks, sheetFormulas, tableFormulas,
+} from "./change-part";
 import type { FilePackage } from "./file-package";
 import type { OpenFile } from "./read-workbook";
-import { child, escapeXml, numberOf, parseXml, splice, walkXml, without, writeAttributes, type Attributes, type Splice, type XmlNode } from "./xml";
+import { child, numberOf, parseXml, splice, walkXml, type Attributes, type Splice, type XmlNode } from "./xml";
 
 /** Rows or columns that came or went on one sheet. */
 export interface SheetMove {
@@ -36,70 +39,14 @@ export function moveParts({ file, workbookPart, sheets }: OpenFile, moved: Sheet
   }
 }
 
-/** Elements that say of which cells a pivot table is made: one area, or several that are put together. */
-const isPivotSource = (element: string): boolean => element === "worksheetSource" || element === "rangeSet";
-
-const sheetFormulas: readonly string[] = ["f", "formula", "formula1", "formula2"];
-
-function rewrite(file: FilePackage, part: string, change: (xml: string) => string): void {
-  const xml = file.read(part);
-  if (xml === null) return;
-  const changed = change(xml);
-  if (changed !== xml) file.write(part, changed);
-}
-
 /** Moves what formulas in elements of these names say of the sheet. `own` is the sheet they stand on. */
 function moveTexts(xml: string, own: string, { name, move }: SheetMove, elements: readonly string[]): string {
   return changeTexts(xml, elements, (text) => moveReferences(text, own, name, move));
 }
 
-/** Writes new names of sheets, by their old ones without regard to case, into what charts and pivot tables are made of and into names that only programs know. */
-export function renameSheets(file: FilePackage, workbookPart: string, names: ReadonlyMap<string, string>): void {
-  const changed = (text: string) => renameReferences(text, names);
-  for (const part of file.names().filter((name) => /^xl\/charts\/[^/]+\.xml$/i.test(name))) rewrite(file, part, (xml) => changeTexts(xml, ["f"], changed));
-  for (const part of file.names().filter((name) => /^xl\/pivotCache\/pivotCacheDefinition[^/]*\.xml$/i.test(name))) {
-    rewrite(file, part, (xml) => patchElements(xml, (name, { sheet }) => (isPivotSource(name) && sheet !== undefined ? { sheet: names.get(foldSheetName(sheet)) ?? sheet } : null)));
-  }
-  rewrite(file, workbookPart, (xml) => changeTexts(xml, ["definedName"], changed, ({ name = "" }) => name.startsWith("_xlnm.")));
-}
-
-/** Attributes in which an element of a sheet says a formula: where a link leads to, and from which cell a scale or a row of icons takes its ends. */
-const formulaAttributes: Readonly<Record<string, string>> = { hyperlink: "location", cfvo: "val" };
-
 /** Moves the formulas that stand in attributes. What led to a cell that went stays as it was. */
 function moveAttributes(xml: string, own: string, { name, move }: SheetMove): string {
   return !/[<:](?:hyperlink|cfvo)\s/.test(xml) ? xml : changeAttributes(xml, formulaAttributes, (formula) => moveReferences(formula, own, name, move));
-}
-
-function changeAttributes(xml: string, names: Readonly<Record<string, string>>, change: (formula: string) => string): string {
-  return patchElements(xml, (element, attributes) => {
-    const attribute = names[element];
-    const formula = attribute === undefined ? undefined : attributes[attribute];
-    if (attribute === undefined || formula === undefined) return null;
-    const changed = change(formula);
-    return changed.includes("#REF!") ? null : { [attribute]: changed };
-  });
-}
-
-function changeTexts(xml: string, elements: readonly string[], change: (text: string) => string, isMeant: (attributes: Attributes) => boolean = () => true): string {
-  const splices: Splice[] = [];
-  let open: { readonly end: number; text: string } | null = null;
-  walkXml(xml, {
-    open(element, attributes, _start, end) {
-      open = elements.includes(element) && isMeant(attributes) ? { end, text: "" } : null;
-    },
-    text(text) {
-      if (open !== null) open.text += text;
-    },
-    close(_element, start) {
-      if (open !== null) {
-        const moved = change(open.text);
-        if (moved !== open.text) splices.push({ start: open.end, end: start, text: escapeXml(moved) });
-      }
-      open = null;
-    },
-  });
-  return splices.length === 0 ? xml : splice(xml, splices);
 }
 
 /** Attributes of a sheet's elements that name cells; `r1` and `r2` are the inputs of a what-if table. */
@@ -188,38 +135,19 @@ function movedAddresses(text: string, move: LineMove): string {
   }).join(" ");
 }
 
-function retag(xml: string, name: string, attributes: Attributes, changes: Readonly<Record<string, string>>, start: number, end: number): Splice {
-  // What a row says of its first and last cell may no longer be so.
-  const kept = without(attributes, "spans");
-  const qualified = xml.slice(start + 1, xml.indexOf(name, start) + name.length);
-  return { start, end, text: `<${qualified}${writeAttributes({ ...kept, ...changes })}${xml[end - 2] === "/" ? "/>" : ">"}` };
-}
-
-function patchElements(xml: string, changesOf: (name: string, attributes: Attributes) => Record<string, string> | null): string {
-  const splices: Splice[] = [];
-  walkXml(xml, {
-    open(name, attributes, start, end) {
-      const changes = changesOf(name, attributes);
-      if (changes !== null && Object.entries(changes).some(([key, value]) => attributes[key] !== value)) splices.push(retag(xml, name, attributes, changes, start, end));
-    },
-  });
-  return splice(xml, splices);
-}
-
 /** Moves the parts that belong to a sheet: its tables, pivot tables, notes and drawings. */
 function moveAttached(file: FilePackage, part: string, { name, move }: SheetMove): void {
   for (const { kind, target, isOutside } of file.relations(part)) {
     if (isOutside || !file.has(target)) continue;
     if (kind === "table") {
       const moveAddresses = (xml: string) => patchElements(xml, (_element, attributes) => addressOf(attributes, move));
-      rewrite(file, target, (xml) => moveTexts(moveAddresses(xml), name, { part, name, move }, ["calculatedColumnFormula", "totalsRowFormula"]));
+      rewrite(file, target, (xml) => moveTexts(moveAddresses(xml), name, { part, name, move }, tableFormulas));
     }
     if (kind === "pivotTable") rewrite(file, target, (xml) => patchElements(xml, (element, attributes) => (element === "location" ? addressOf(attributes, move) : null)));
     if (kind === "comments" || kind === "threadedComment") rewrite(file, target, (xml) => withoutGone(xml, ["comment", "threadedComment"], move));
     if (kind === "drawing") {
       rewrite(file, target, (xml) => moveNumbers(xml, { from: "from", to: "to" }, move.axis === "row" ? "row" : "col", move));
-      // A shape may show the text of a cell of its own sheet.
-      rewrite(file, target, (xml) => changeAttributes(xml, { sp: "textlink" }, (formula) => moveReferences(formula, name, name, move)));
+      rewrite(file, target, (xml) => changeAttributes(xml, shapeLinks, (formula) => moveReferences(formula, name, name, move)));
     }
     if (kind === "vmlDrawing") rewrite(file, target, (xml) => moveNumbers(xml, null, move.axis === "row" ? "Row" : "Column", move));
   }

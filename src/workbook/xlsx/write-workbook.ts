@@ -5,9 +5,9 @@ import { relationTypes, type FilePackage } from "./file-package";
 import { toFileFormula } from "./formula-text";
 import { emptyStyles, newFile, stylesType, worksheetType } from "./new-file";
 import { patchSheet, writeSheet, type SheetWriting } from "./patch-sheet";
-import { renameSheets } from "./move-parts";
 import { isDateFormat } from "./read-looks";
 import type { FileSheet, OpenFile } from "./read-workbook";
+import { renameSheets, withNewNames } from "./rename-sheets";
 import { LookWriter } from "./write-looks";
 import { writeTables } from "./write-tables";
 import { child, childrenOf, descendants, escapeXml, isOn, numberOf, parseXml, prefixOf, relationId, splice, writeAttributes, type Attributes, type Splice, type XmlNode } from "./xml";
@@ -36,6 +36,8 @@ export class FileWriter {
   private mark: number | undefined;
   private tables = 0;
   private computes = false;
+  /** New names of sheets by their old ones, without regard to case. */
+  private renamed: ReadonlyMap<string, string> = new Map();
 
   constructor(private readonly open: OpenFile | null, private readonly before: WorkbookDocument) {
     this.file = open?.file ?? newFile();
@@ -48,7 +50,7 @@ export class FileWriter {
   writeSheet(sheet: DocumentSheet, looks: readonly Look[]): void {
     const { file, looks: numbers } = this;
     const listed = this.standing.find(({ id }) => id === sheet.id);
-    const old = this.before.sheets.find(({ id }) => id === sheet.id);
+    const stood = this.before.sheets.find(({ id }) => id === sheet.id);
     const writing: SheetWriting = {
       styleOf: (look) => numbers.styleOf(look, looks),
       movesDays: (look) => this.open?.from1904 === true && isDateFormat(looks[look]?.format),
@@ -56,7 +58,7 @@ export class FileWriter {
       addConditionalLook: (look) => numbers.writer.addConditionalLook(look),
     };
     const newTableId = () => (this.tables = Math.max(this.tables, lastTableId(file)) + 1);
-    if (listed === undefined || old === undefined) {
+    if (listed === undefined || stood === undefined) {
       const part = file.add("xl/worksheets/sheet#.xml", worksheetType, writeSheet(sheet, writing));
       this.parts.set(sheet.id, part);
       writeTables(file, part, sheet, newTableId);
@@ -65,7 +67,9 @@ export class FileWriter {
     }
     const { part } = listed;
     this.parts.set(sheet.id, part);
-    if (isUntouched(old, sheet)) return;
+    if (isUntouched(stood, sheet)) return;
+    // Rules followed the new names as they stand in the file: of what only follows, nothing is written anew.
+    const old = withNewNames(stood, this.renamed);
     const xml = file.read(part)!;
     const patched = patchSheet(xml, old, sheet, writing);
     if (patched !== xml) {
@@ -78,13 +82,14 @@ export class FileWriter {
   /** Writes all that was not written yet and makes the file. */
   finish(after: WorkbookDocument): Uint8Array {
     const { file, workbookPart, standing, before, parts } = this;
+    // First, as what is written from here on knows the new names, and may name a new sheet by an old one.
+    this.renamed = new Map(after.sheets.flatMap(({ id, name }) => standing.flatMap((old) => (old.id === id && old.name !== name ? [[foldSheetName(old.name), name] as const] : []))));
+    if (this.open !== null && this.renamed.size > 0) renameSheets(this.open, this.renamed);
     for (const sheet of after.sheets) if (!parts.has(sheet.id)) this.writeSheet(sheet, after.looks);
     const kept = new Set(after.sheets.map(({ id }) => id));
     const gone = standing.filter(({ id }) => id !== null && !kept.has(id));
     for (const { part } of gone) removeSheet(file, workbookPart, part);
     this.looks.finish();
-    const renamed = after.sheets.flatMap(({ id, name }) => standing.flatMap((old) => (old.id === id && old.name !== name ? [[foldSheetName(old.name), name] as const] : [])));
-    if (renamed.length > 0) renameSheets(file, workbookPart, new Map(renamed));
     const computes = this.computes || gone.length > 0;
     writeWorkbookPart(file, workbookPart, { standing, before, after, parts, computes });
     if (computes) removeCalcChain(file, workbookPart);

@@ -67,9 +67,7 @@ function readDirectory(bytes: Uint8Array, view: DataView): ArchiveEntry[] {
 
 /** Finds the directory, which ends where the end record begins; where something was put in front of the archive all places are shifted by its length. */
 function findDirectory(view: DataView): { readonly count: number; readonly start: number; readonly shift: number } {
-  // The end record is 22 bytes and may be followed by a comment of at most 65,535.
-  for (let at = view.byteLength - 22; at >= 0 && at >= view.byteLength - 22 - 65_535; at -= 1) {
-    if (view.getUint32(at, true) !== signatures.end) continue;
+  for (const at of endRecords(view)) {
     const [count, start] = [view.getUint16(at + 10, true), view.getUint32(at + 16, true)];
     if (start !== large && count !== 0xffff) {
       const shift = at - view.getUint32(at + 12, true) - start;
@@ -81,6 +79,17 @@ function findDirectory(view: DataView): { readonly count: number; readonly start
     return { count: Number(view.getBigUint64(end + 32, true)), start: Number(view.getBigUint64(end + 48, true)), shift: 0 };
   }
   throw damaged();
+}
+
+/**
+ * Lists where an end record may stand: 22 bytes, followed by a comment of at most 65,535. The comment may hold the mark of an end record: the one whose
+ * comment ends with the file comes first.
+ */
+function endRecords(view: DataView): readonly number[] {
+  const found: number[] = [];
+  for (let at = view.byteLength - 22; at >= 0 && at >= view.byteLength - 22 - 65_535; at -= 1) if (view.getUint32(at, true) === signatures.end) found.push(at);
+  const whole = found.filter((at) => at + 22 + view.getUint16(at + 20, true) === view.byteLength);
+  return [...whole, ...found];
 }
 
 /** Reads size, packed size and offset of the entry at `at`; figures too large for it stand in its first extension, in that order. */

@@ -81,10 +81,18 @@ const thirdSheet = (kind: string): Parts => {
   return further('<sheet name="Third" sheetId="3" r:id="c"/>', relation("c", kind, part), { [`xl/${part}`]: `<${kind} xmlns="${main}"/>` });
 };
 
+/** An archive with a comment of its own, whose length its end record says: APPNOTE 6.3, section 4.3.16. */
+function withComment(archive: Uint8Array, comment: Uint8Array): Uint8Array {
+  const whole = new Uint8Array([...archive, ...comment]);
+  new DataView(whole.buffer).setUint16(archive.length - 2, comment.length, true);
+  return whole;
+}
+
 const variants: readonly (readonly [string, Uint8Array])[] = [
   ["the plain one", zip(plain)],
   ["the strict form", zip(swap([main, `${strict}/spreadsheetml/main`], [office, `${strict}/officeDocument/relationships`]))],
   ["the words of a program before the standard", zip(swap([main, "http://schemas.microsoft.com/office/excel/2006/2"], ["<si>", "<sstItem>"], ["</si>", "</sstItem>"]))],
+  ["a comment that looks like the end of an archive", withComment(zip(plain), strToU8(`PK\u0005\u0006${"x".repeat(40)}`))],
   ["targets from the root", zip(swap(['Target="worksheets', 'Target="/xl/worksheets'], ['Target="styles', 'Target="/xl/styles'], ['Target="xl', 'Target="/xl']))],
   ["targets with dots in them", zip(swap(['Target="worksheets', 'Target="./../xl/worksheets']))],
   ["names in another case than targets", zip(Object.fromEntries(Object.entries(plain).map(([name, text]) => [name.replace("sheet1", "Sheet1"), text])))],
