@@ -13,6 +13,8 @@ import { eachCell, numbered, toArea, type Spill, type StoredWorkbook } from "./s
 const longestCalculation = 120_000;
 /** How long after a change a calculation may take to begin: the engine gathers changes for a moment first. */
 const calculationStart = 200;
+/** How often the beginning of a calculation is waited for where the machine is busy: the engine takes two turns of the thread to begin. */
+const mostWaits = 5;
 
 /** Commands that change what a workbook holds: cells, sheets, rules, names. */
 const changesWorkbook = /^(sheet|data-validation)\.mutation\.|^formula\.mutation\.(set|remove)-defined-name$/;
@@ -111,11 +113,11 @@ export class LiveWorkbook {
 
   /** Waits for the calculation that a change has called for, or until it is clear that none begins. */
   private async calculated(): Promise<void> {
-    for (;;) {
+    for (let waits = 0; waits < mostWaits; waits += 1) {
       const [before, asked] = [this.calculation.state.id, performance.now()];
       await within(this.calculation.waitForLatestApplied(undefined, calculationStart), longestCalculation, this.closing.signal);
       // Where the machine is busy with other things, the time to begin runs out at once with the moment in which the engine gathers changes, which is no
-      // waiting: the figures would be those of before, and be saved.
+      // waiting: the figures would be those of before, and be saved. A thread that is busy for ever would never be waited for in time, so there is an end to it.
       if (this.calculation.state.id !== before || performance.now() - asked < 1.5 * calculationStart) return;
     }
   }

@@ -1,4 +1,6 @@
-import { openHeadless } from "../../../src/headless/open-headless";
+import { bootEngine, openHeadless } from "../../../src/headless/open-headless";
+import { LiveWorkbook } from "../../../src/workbook/engine/live-workbook";
+import { emptyWorkbook } from "../../../src/workbook/engine/stored-sheet";
 
 test("whoever reads while somebody else waits for the formulas waits too", async () => {
   const { port, settle, dispose } = await openHeadless();
@@ -27,5 +29,29 @@ test("a workbook that is closed while it computes refuses who waits for it, and 
   } finally {
     set.mockRestore();
     cleared.mockRestore();
+  }
+});
+
+/** Keeps the thread busy with other work at every turn, each time for longer than the engine gives a calculation to begin. */
+function keepBusy(): () => void {
+  const timer = setInterval(() => {
+    for (const end = performance.now() + 400; performance.now() < end; );
+  }, 1);
+  return () => clearInterval(timer);
+}
+
+test("a workbook comes to rest with the figures of now though other work holds up the thread at every turn", async () => {
+  const live = new LiveWorkbook(bootEngine(emptyWorkbook()));
+  try {
+    const sheet = live.workbook.getActiveSheet();
+    const set = (row: object) => live.run("sheet.mutation.set-range-values", { subUnitId: sheet.getSheetId(), cellValue: { 0: row } });
+    set({ 0: { v: 2 }, 1: { f: "=A1*21" } });
+    await live.settle();
+    set({ 0: { v: 3 } });
+    const stop = keepBusy();
+    await live.settle().finally(stop);
+    expect(sheet.getCellRaw(0, 1)?.v).toBe(63);
+  } finally {
+    live.dispose();
   }
 });
