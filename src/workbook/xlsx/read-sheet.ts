@@ -10,6 +10,8 @@ import { child, childrenOf, descendants, isOn, numberOf, parseXml, relationId, s
 
 /** What a sheet needs of its workbook to be read. */
 export interface SheetContext extends CellContext {
+  /** Parts of sheets in which more than cells may name a sheet: filled as they are read. */
+  readonly mayNameSheets: Set<string>;
   readonly conditional: readonly Look[];
   readonly readColor: ReadColor;
 }
@@ -45,6 +47,7 @@ export function readSheet(file: FilePackage, { id, name, state, part }: ListedSh
       else outside.close(path, element);
     },
   });
+  if (outside.mayNameSheets) context.mayNameSheets.add(part);
   const { cells } = reader;
   const relations = file.relations(part);
   for (const { attributes } of outside.links) {
@@ -101,6 +104,8 @@ class SettingsReader {
   private readonly breaks: number[] = [];
   private readonly headers: { header?: string; footer?: string } = {};
   private fitsPage = false;
+  /** Whether anything that is read here, as a link or a rule, may name a sheet, which takes an exclamation mark. */
+  mayNameSheets = false;
   private sqref = "";
   private words = "";
 
@@ -115,6 +120,7 @@ class SettingsReader {
 
   open(path: readonly string[], element: string, attributes: Attributes): void {
     this.words = "";
+    this.mayNameSheets ||= Object.values(attributes).some((value) => value.includes("!"));
     const section = path[1] ?? element;
     switch (section === "extLst" ? element : `${section}/${element}`) {
       case "sheetPr/tabColor":
@@ -170,6 +176,7 @@ class SettingsReader {
 
   text(text: string): void {
     this.words += text;
+    this.mayNameSheets ||= text.includes("!");
   }
 
   close(path: readonly string[], element: string): void {

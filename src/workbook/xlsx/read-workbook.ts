@@ -25,6 +25,8 @@ export interface OpenFile {
   readonly sheets: readonly FileSheet[];
   readonly from1904: boolean;
   readonly document: WorkbookDocument;
+  /** Parts of sheets in which more than cells may name a sheet. */
+  readonly mayNameSheets: ReadonlySet<string>;
 }
 
 /** Opens the bytes of an .xlsx file; refuses with a sentence what is no workbook, locked, damaged or over the limits. */
@@ -52,7 +54,7 @@ export function readPackage(file: FilePackage): OpenFile {
   };
   const readColor = colorReader(partText("theme"));
   const { cells: looks, conditional } = readLooks(partText("styles"), readColor);
-  const context = { texts: readSharedTexts(partText("sharedStrings")), looks, from1904, repeated: new RepeatedCells(), count: { cells: 0 }, conditional, readColor };
+  const context = { texts: readSharedTexts(partText("sharedStrings")), looks, from1904, repeated: new RepeatedCells(), count: { cells: 0 }, mayNameSheets: new Set<string>(), conditional, readColor };
   const names = readNames(root, sheets);
   const read = sheets.flatMap(({ id, name, part, state }) => {
     if (id === null) return [];
@@ -60,7 +62,7 @@ export function readPackage(file: FilePackage): OpenFile {
     return [withTitles(sheet, names.titles.get(id))];
   });
   if (read.length === 0) throw noWorkbook();
-  return { file, workbookPart, sheets, from1904, document: { sheets: read, looks, names: names.names } };
+  return { file, workbookPart, sheets, from1904, document: { sheets: read, looks, names: names.names }, mayNameSheets: context.mayNameSheets };
 }
 
 function findWorkbook(file: FilePackage): string {

@@ -9,13 +9,10 @@ import type { OpenFile } from "./read-workbook";
  * Writes new names of sheets, by their old ones without regard to case, into all that names sheets besides the cells: rules, links, tables, drawings,
  * what charts and pivot tables are made of, and names that only programs know.
  */
-export function renameSheets({ file, workbookPart, sheets }: OpenFile, names: ReadonlyMap<string, string>): void {
+export function renameSheets({ file, workbookPart, sheets, mayNameSheets }: OpenFile, names: ReadonlyMap<string, string>): void {
   const changed = (text: string) => renameReferences(text, names);
   for (const { part } of sheets) {
-    rewrite(file, part, (xml) => {
-      const behindCells = xml.slice(xml.lastIndexOf("sheetData") + 1);
-      return namesSheets.test(behindCells) ? changeTexts(changeAttributes(xml, formulaAttributes, changed), sheetFormulas, changed) : xml;
-    });
+    if (mayNameSheets.has(part)) rewrite(file, part, (xml) => changeTexts(changeAttributes(xml, formulaAttributes, changed), sheetFormulas, changed));
     renameInAttached(file, part, changed);
   }
   for (const part of file.names().filter((name) => /^xl\/charts\/[^/]+\.xml$/i.test(name))) rewrite(file, part, (xml) => changeTexts(xml, ["f"], changed));
@@ -24,9 +21,6 @@ export function renameSheets({ file, workbookPart, sheets }: OpenFile, names: Re
   }
   rewrite(file, workbookPart, (xml) => changeTexts(xml, ["definedName"], changed, ({ name = "" }) => name.startsWith("_xlnm.")));
 }
-
-/** Finds what names a sheet behind the cells of one: most sheets have nothing of the kind, and are not read. */
-const namesSheets = /[<:](?:hyperlink|cfvo)\s[^>]*!|[<:](?:f|formula[12]?)>[^<]*!/;
 
 /** Follows a new name in the links of a sheet and of its drawings that stand as relations, in the formulas of its tables and in its shapes. */
 function renameInAttached(file: FilePackage, part: string, changed: (text: string) => string): void {
