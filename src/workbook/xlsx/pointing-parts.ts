@@ -45,7 +45,9 @@ export function pointingParts({ file, workbookPart, sheets }: OpenFile, changed:
   return parts.filter((part) => {
     // Charts and what pivot tables are made of move; relations name parts.
     if (!/\.(?:xml|vml)$/i.test(part) || /^(?:xl\/charts|xl\/pivotCache)\/[^/]+$|^\[Content_Types\]/i.test(part) || passed.has(fold(part))) return false;
-    return pointsTo(file.read(part)!, changed.map(({ name }) => name), ofMoved.has(fold(part)));
+    const xml = file.read(part);
+    // A part that went with its sheet points nowhere any more.
+    return xml !== null && pointsTo(xml, changed.map(({ name }) => name), ofMoved.has(fold(part)));
   });
 }
 
