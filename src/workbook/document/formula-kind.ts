@@ -20,6 +20,13 @@ export function looksAnywhere(formula: string): boolean {
   return callsOneOf(roamingFunctions, formula);
 }
 
+const roamingCall = new RegExp(`(?:${[...roamingFunctions].join("|")})\\(`, "i");
+
+/** Tells at a glance, without taking the formula apart, where it surely looks at no other cells than it names; true where that is not sure. */
+export function mayLookAnywhere(formula: string): boolean {
+  return roamingCall.test(formula);
+}
+
 function callsOneOf(functions: ReadonlySet<string>, formula: string): boolean {
   return formulaTokens(formula).some(({ kind, text }) => kind === "function" && functions.has(text.toUpperCase()));
 }

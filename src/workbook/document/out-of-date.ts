@@ -1,5 +1,6 @@
 import type { Area } from "../../sheet";
 import { InputReader, type FormulaInputs } from "./formula-inputs";
+import { mayLookAnywhere } from "./formula-kind";
 import type { WorkbookDocument } from "./workbook-document";
 
 /** A cell by its sheet's id and its place. */
@@ -100,7 +101,7 @@ function allInputs(
     const few = rows.get(sheet);
     return few === undefined || few.size > 4 || formula.includes(":") || [...few].some((row) => formula.includes(row));
   };
-  const looksElsewhere = (formula: string) => document.names.length > 0 || /[![]|OFFSET\(|INDIRECT\(|CELL\(|INFO\(/i.test(formula);
+  const looksElsewhere = (formula: string) => document.names.length > 0 || /[![]/.test(formula) || mayLookAnywhere(formula);
   return document.sheets.flatMap((sheet) =>
     [...sheet.cells].flatMap(([row, line]) =>
       [...line].flatMap(([column, { formula }]): Inputs[] => {

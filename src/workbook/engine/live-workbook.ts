@@ -13,7 +13,7 @@ import { eachCell, numbered, toArea, type Spill, type StoredWorkbook } from "./s
 const longestCalculation = 120_000;
 /** How long after a change a calculation may take to begin: the engine gathers changes for a moment first. */
 const calculationStart = 200;
-/** How often the beginning of a calculation is waited for where the machine is busy: the engine takes two turns of the thread to begin. */
+/** How often the beginning of a calculation is waited for where the machine is busy. */
 const mostWaits = 5;
 
 /** Commands that change what a workbook holds: cells, sheets, rules, names. */
