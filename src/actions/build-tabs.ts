@@ -22,9 +22,7 @@ export interface BuildProgress {
  * Throws a `Problem` where the plan itself cannot be read or a name is no job.
  */
 export async function* buildTabs(port: WorkbookPort, moment: BuildMoment, names?: readonly string[]): AsyncGenerator<BuildProgress, void, undefined> {
-  const workbook = await giveIds(port);
-  const { plan, tabsOf } = readPlanOfTabs(workbook);
-  const lookingAt = formulasLooking(workbook);
+  const { plan, tabsOf, lookingAt } = await readBefore(port);
   let source = plan;
   const jobs = names === undefined ? jobsOf(source).filter(({ state }) => state !== "closed") : names.map((name) => jobNamed(source, name));
   if (jobs.length === 0) throw invalid("Jobs", null, "The table Jobs has no job to build. Write one row a piece of work: its name, site and procedure.");
@@ -34,4 +32,10 @@ export async function* buildTabs(port: WorkbookPort, moment: BuildMoment, names?
     source = { ...source, sheets };
     yield { done: index + 1, all: jobs.length, outcome };
   }
+}
+
+/** Reads what is known before the first job: of the workbook itself nothing is held while tabs are built. */
+async function readBefore(port: WorkbookPort) {
+  const workbook = await giveIds(port);
+  return { ...readPlanOfTabs(workbook), lookingAt: formulasLooking(workbook) };
 }

@@ -12,10 +12,7 @@ export interface SheetFacts {
   readonly hasTables: boolean;
 }
 
-/**
- * Leaves to the first rows of a sheet whether it is wanted. Of one that is not these rows are answered, their values alone, or whatever more the
- * workbook has at hand.
- */
+/** Leaves to the first rows of a sheet whether it is wanted. Of one that is not, these rows are answered; in a host their values alone. */
 export interface ByHead {
   readonly rows: number;
   readonly isWanted: (head: SheetSnapshot) => boolean;
@@ -27,8 +24,10 @@ export function chosenBy(choice: SheetChoice | undefined): SheetTest {
   return typeof choice === "function" ? choice : ({ name }) => choice.some((one) => sameSheetName(one, name));
 }
 
-/** Tells whether the cells of a sheet are to be read at all, where reading all of them costs no more than reading the first rows. */
-export function mayBeRead(choice: SheetChoice | undefined): (sheet: SheetFacts) => boolean {
-  const isChosen = chosenBy(choice);
-  return (sheet) => isChosen(sheet) !== false;
+/** Reads a sheet that is at hand as far as it is chosen: `read` answers its first rows, be it none or all. */
+export function readChosen(choice: SheetChoice | undefined, sheet: SheetFacts, read: (rows: number) => SheetSnapshot): SheetSnapshot {
+  const chosen = chosenBy(choice)(sheet);
+  if (typeof chosen === "boolean") return read(chosen ? Infinity : 0);
+  const head = read(chosen.rows);
+  return chosen.isWanted(head) ? read(Infinity) : head;
 }

@@ -1,6 +1,6 @@
 import type { CellValue, SheetPlan, SheetSnapshot, WorkbookSnapshot } from "../../src/sheet";
 import type { Edit, Selection, WorkbookPort } from "../../src/workbook/port";
-import { mayBeRead, type SheetChoice } from "../../src/workbook/sheet-choice";
+import { readChosen, type SheetChoice } from "../../src/workbook/sheet-choice";
 
 /** Reads planned sheets back as a workbook in which formulas have no results yet. */
 export function snapshotOf(plans: readonly SheetPlan[]): WorkbookSnapshot {
@@ -49,8 +49,8 @@ export class PlainPort implements WorkbookPort {
   constructor(public workbook: WorkbookSnapshot = { sheets: [] }) {}
 
   read(choice?: SheetChoice): Promise<WorkbookSnapshot> {
-    const isRead = mayBeRead(choice);
-    return Promise.resolve({ sheets: this.workbook.sheets.map((sheet) => (isRead({ ...sheet, hasTables: sheet.tables.length > 0 }) ? sheet : { ...sheet, values: [], formulas: [] })) });
+    const read = (sheet: SheetSnapshot) => (rows: number) => ({ ...sheet, values: sheet.values.slice(0, rows), formulas: sheet.formulas.slice(0, rows) });
+    return Promise.resolve({ sheets: this.workbook.sheets.map((sheet) => readChosen(choice, { ...sheet, hasTables: sheet.tables.length > 0 }, read(sheet))) });
   }
 
   apply(edits: readonly Edit[]): Promise<void> {

@@ -16,7 +16,7 @@ export function answerSheets(
   const sheets = document.sheets.map((sheet) => {
     if (!isMeant(sheet)) return sheet;
     const given: (SheetCell & { readonly cell: DocumentCell })[] = [];
-    for (const { row, column, value } of answersOf(sheetSnapshot(sheet, true))) {
+    for (const { row, column, value } of answersOf(sheetSnapshot(sheet))) {
       const cell = cellAt(sheet.cells, row, column);
       if (cell?.formula !== undefined) given.push({ sheet: sheet.id, row, column, cell: { ...cell, value: value === "" ? null : value, hasResult: true } });
     }

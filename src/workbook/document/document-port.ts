@@ -113,7 +113,9 @@ export function openDocumentPort(base: WorkbookDocument, answersOf: AnswersOf = 
     if (known !== undefined) return known;
     const found = new Set<string>();
     for (const line of cells.values()) {
-      for (const { formula } of line.values()) if (formula !== undefined) for (const name of sheetNamesIn(formula)) found.add(foldSheetName(name));
+      line.forEach(({ formula }) => {
+        if (formula !== undefined) for (const name of sheetNamesIn(formula)) found.add(foldSheetName(name));
+      });
     }
     namedSheets.set(cells, found);
     return found;

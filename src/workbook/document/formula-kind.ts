@@ -48,7 +48,7 @@ export function lacksResults(document: WorkbookDocument): boolean {
 
 /** Tells whether a formula of a sheet has no result. */
 export function lacksResult(sheet: DocumentSheet): boolean {
-  return cellsWithoutResult({ sheets: [sheet] }).next().done !== true;
+  return someFormula({ sheets: [sheet] }, ({ hasResult }) => hasResult === false);
 }
 
 /** Lists the formulas without a result, each by the name of its sheet. */
@@ -58,6 +58,6 @@ export function* cellsWithoutResult({ sheets }: Pick<WorkbookDocument, "sheets">
   }
 }
 
-function someFormula({ sheets }: WorkbookDocument, holds: (cell: DocumentCell, formula: string) => boolean): boolean {
+function someFormula({ sheets }: Pick<WorkbookDocument, "sheets">, holds: (cell: DocumentCell, formula: string) => boolean): boolean {
   return sheets.some(({ cells }) => [...cells.values()].some((line) => [...line.values()].some((cell) => cell.formula !== undefined && holds(cell, cell.formula))));
 }

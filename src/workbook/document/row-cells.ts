@@ -23,23 +23,26 @@ export class RowCells implements ReadonlyMap<number, DocumentCell> {
   }
 
   forEach(tell: (cell: DocumentCell, column: number, row: ReadonlyMap<number, DocumentCell>) => void): void {
-    for (const [column, cell] of this) tell(cell, column, this);
+    this.cells.forEach((cell, index) => {
+      if (cell !== null) tell(cell, this.first + index, this);
+    });
   }
 
-  *entries(): MapIterator<[number, DocumentCell]> {
-    let column = this.first;
-    for (const cell of this.cells) {
-      if (cell !== null) yield [column, cell];
-      column += 1;
-    }
+  // Lists of their own, as a generator makes an object a cell.
+  entries(): MapIterator<[number, DocumentCell]> {
+    const entries: [number, DocumentCell][] = [];
+    this.forEach((cell, column) => entries.push([column, cell]));
+    return entries.values();
   }
 
-  *keys(): MapIterator<number> {
-    for (const [column] of this.entries()) yield column;
+  keys(): MapIterator<number> {
+    const columns: number[] = [];
+    this.forEach((_, column) => columns.push(column));
+    return columns.values();
   }
 
-  *values(): MapIterator<DocumentCell> {
-    for (const cell of this.cells) if (cell !== null) yield cell;
+  values(): MapIterator<DocumentCell> {
+    return this.cells.filter((cell) => cell !== null).values();
   }
 
   [Symbol.iterator](): MapIterator<[number, DocumentCell]> {

@@ -3,7 +3,7 @@ import { noAnswer } from "../../planning/text";
 import { cellArea, sameSheetName, type Area } from "../../sheet";
 import { checkEdits } from "../check-edits";
 import type { Edit, WorkbookPort } from "../port";
-import { mayBeRead } from "../sheet-choice";
+import { readChosen } from "../sheet-choice";
 import { yes } from "./engine-values";
 import { LiveWorkbook } from "./live-workbook";
 import { storedCell, storeSheet } from "./store-sheet";
@@ -24,15 +24,12 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
   return {
     async read(choice) {
       await live.settle();
-      const isRead = mayBeRead(choice);
       return {
-        sheets: live.workbook.getSheets().map((sheet) =>
-          sheetSnapshot(sheet.getConfig(), {
-            cells: isRead({ name: sheet.getName(), visible: sheet.isSheetHidden() === BooleanNumber.FALSE, hasTables: (extrasOf(sheet.getConfig()).tables ?? []).length > 0 }),
-            formulaAt: (row, column, cell) => live.formulaAt(sheet, row, column, cell),
-            spills: live.spills(sheet),
-          }),
-        ),
+        sheets: live.workbook.getSheets().map((sheet) => {
+          const facts = { name: sheet.getName(), visible: sheet.isSheetHidden() === BooleanNumber.FALSE, hasTables: (extrasOf(sheet.getConfig()).tables ?? []).length > 0 };
+          const [formulaAt, spills] = [(row: number, column: number, cell: ICellData) => live.formulaAt(sheet, row, column, cell), live.spills(sheet)];
+          return readChosen(choice, facts, (rows) => sheetSnapshot(sheet.getConfig(), { rows, formulaAt, spills }));
+        }),
       };
     },
 
@@ -42,7 +39,7 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
       checkEdits(
         edits,
         live.workbook.getSheets().map((sheet) => {
-          const { name, visible, protected: locked } = sheetSnapshot(sheet.getConfig(), { cells: false });
+          const { name, visible, protected: locked } = sheetSnapshot(sheet.getConfig(), { rows: 0 });
           return { name, visible, protected: locked };
         }),
       );

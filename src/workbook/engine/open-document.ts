@@ -53,10 +53,10 @@ function openSheet(sheet: DocumentSheet, styles: Readonly<Record<string, StoredS
   }
   if (!showsSpilled) dropSpilled(sheet, cellData);
   const rowData: NonNullable<IWorksheetData["rowData"]> = {};
-  for (const { first, size, hidden } of sheet.rows) {
+  for (const { first, last, size, hidden } of sheet.rows) {
     if (size === undefined && !hidden) continue;
-    rowData[first] = { ...(size !== undefined && { h: rowPixels(size), ia: no }), ...(hidden && { hd: yes }) };
-    rows = Math.max(rows, first + 1);
+    for (let row = first; row <= last; row += 1) rowData[row] = { ...(size !== undefined && { h: rowPixels(size), ia: no }), ...(hidden && { hd: yes }) };
+    rows = Math.max(rows, last + 1);
   }
   const seen = sheet.columns.map(({ first, last }) => (last >= sheetSize.columns - 1 ? first : last) + 1);
   const columnCount = Math.min(sheetSize.columns, Math.max(26, Math.max(columns, ...seen) + 6));

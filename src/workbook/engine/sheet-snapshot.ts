@@ -9,24 +9,27 @@ export interface SheetReading {
   /** Formula of a cell that has one, else null; by default what the cell itself stores. */
   readonly formulaAt?: (row: number, column: number, cell: ICellData) => string | null;
   readonly spills?: readonly Spill[];
-  /** False to leave the cells out and read only what the sheet is. */
-  readonly cells?: boolean;
+  /** How many rows to read at most: none to read only what the sheet is. */
+  readonly rows?: number;
 }
 
 /** Reads a stored sheet as a snapshot, from A1 to the last cell that shows something, spilled cells included. */
-export function sheetSnapshot(sheet: Partial<IWorksheetData>, { formulaAt = ownFormula, spills = [], cells = true }: SheetReading = {}): SheetSnapshot {
+export function sheetSnapshot(sheet: Partial<IWorksheetData>, { formulaAt = ownFormula, spills = [], rows = Infinity }: SheetReading = {}): SheetSnapshot {
   const extras = extrasOf(sheet);
   const values: CellValue[][] = [];
   const formulas: (string | null)[][] = [];
-  if (cells) {
+  if (rows > 0) {
     eachCell(sheet, (cell, row, column) => {
+      if (row >= rows) return;
       const formula = formulaAt(row, column, cell);
       const value = cellValue(cell, formula !== null);
       if (value === null && formula === null) return;
       put(values, row, column, value);
       put(formulas, row, column, formula);
     });
-    for (const { area, values: spilled } of spills) spilled.forEach((line, row) => line.forEach((value, column) => put(values, area.row + row, area.column + column, value)));
+    for (const { area, values: spilled } of spills) {
+      spilled.slice(0, Math.max(0, rows - area.row)).forEach((line, row) => line.forEach((value, column) => put(values, area.row + row, area.column + column, value)));
+    }
     square(values, formulas);
   }
   return {

@@ -114,8 +114,13 @@ class SettingsReader {
   row(row: number, attributes: Attributes): void {
     const size = numberOf(attributes["ht"]);
     const look = isOn(attributes["customFormat"]) ? this.lookOf(attributes["s"]) : undefined;
-    if (size === undefined && !isOn(attributes["hidden"]) && look === undefined) return;
-    this.rows.push({ first: row, last: row, size, hidden: isOn(attributes["hidden"]) || undefined, look });
+    const hidden = isOn(attributes["hidden"]) || undefined;
+    if (size === undefined && hidden === undefined && look === undefined) return;
+    // Rows that are alike stand side by side, hundreds on a tab.
+    const before = this.rows.at(-1);
+    const goesOn = before?.last === row - 1 && before.size === size && before.hidden === hidden && before.look === look;
+    if (goesOn) this.rows.pop();
+    this.rows.push({ first: goesOn ? before.first : row, last: row, size, hidden, look });
   }
 
   open(path: readonly string[], element: string, attributes: Attributes): void {
