@@ -186,6 +186,22 @@ describe("a file from elsewhere", () => {
     dispose();
   });
 
+  test("keeps the height of every row where rows side by side are alike, and one of them is changed", async () => {
+    const made = new Workbook();
+    const sheet = made.addWorksheet("Rows");
+    const heights = [30, 30, 30, 18, undefined, 30, 30];
+    heights.forEach((height, index) => {
+      sheet.getCell(index + 1, 1).value = index;
+      if (height !== undefined) sheet.getRow(index + 1).height = height;
+    });
+    const { port, save: toFile, dispose } = await openHeadless(new Uint8Array(await made.xlsx.writeBuffer()));
+    await port.apply([{ kind: "write", sheet: "Rows", row: 1, column: 0, cells: [[{ value: "changed" }]] }]);
+    const saved = (await load(await toFile())).getWorksheet("Rows")!;
+    dispose();
+    expect(saved.getCell("A2").value).toBe("changed");
+    expect(heights.map((_, index) => saved.getRow(index + 1).height as number | undefined)).toEqual(heights);
+  });
+
   test("keeps its sheets apart when two of them swap names", async () => {
     const { port, save: toFile, dispose } = await openHeadless(await foreignFile());
     await port.apply([
