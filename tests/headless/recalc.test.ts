@@ -124,6 +124,16 @@ test("a table of ours that spills is a formula that finds its own size, with its
   expect(strFromU8(parts["xl/metadata.xml"]!)).toContain('fDynamic="1"');
 });
 
+test("days, times, money and shares that are computed leave the format of their cells as it is", async () => {
+  const cell = (place: string, formula: string) => `<c r="${place}"><f>${formula}</f></c>`;
+  const { sheets, parts } = await recalc({
+    sheets: { Days: rows(cell("A1", "TODAY()"), cell("A2", "DATE(2026,1,1)"), cell("A3", "TIME(12,0,0)"), cell("A4", "50%"), cell("A5", "PMT(0,10,1000)"), cell("A6", "EDATE(A2,1)")) },
+  });
+  // 2026-01-01 is day 46,023, as every spreadsheet program counts.
+  expect(sheets[0]!.values.slice(1).flat()).toEqual([46_023, 0.5, 0.5, -100, 46_054]);
+  expect(strFromU8(parts["xl/worksheets/sheet1.xml"]!)).not.toMatch(/<c [^>]*\bs="[^0]/);
+});
+
 test("a file in which nothing is to be computed comes out as it went in", async () => {
   const raw = rawWorkbook({ sheets: { Only: rows('<c r="A1"><f>NOW()</f><v>1</v></c>') } });
   await writeFile(at("in.xlsx"), raw);

@@ -101,7 +101,7 @@ function cellsOf(sheet: Partial<IWorksheetData>, spills: readonly Spill[], lookO
     const formula = typeof stored.f === "string" && stored.f !== "" ? stored.f : undefined;
     const figure = formula === undefined ? null : figureOf(stored);
     const keepsFigure = figure !== null && (figure.verdict === "kept" || figure.verdict === "volatile");
-    const value = figure?.verdict === "kept" ? figure.values[0]![0]! : cellValue(stored, formula !== undefined);
+    const value = figure?.verdict === "kept" ? figure.values![0]![0]! : cellValue(stored, formula !== undefined);
     const look = lookOf(stored.s);
     if (value === null && formula === undefined && look === 0) return;
     const array = formula === undefined ? undefined : spilledFrom.get(`${row} ${column}`);

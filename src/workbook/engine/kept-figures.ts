@@ -11,8 +11,8 @@ import { eachCell } from "./stored-sheet";
 export interface Figure {
   /** The formula as it was in the file: another one in its place is somebody's who works here. */
   readonly formula: string;
-  /** One row of one value, or all that the formula fills. */
-  readonly values: readonly (readonly CellValue[])[];
+  /** One row of one value, or all that the formula fills; null where the file does not say. */
+  readonly values: readonly (readonly CellValue[])[] | null;
   /**
    * "live" where the engine, given the file's inputs, gets the file's figure to 15 digits; "kept" where it does not: then the figure stays.
    * Our own functions are "ours", what answers anew each time is "volatile". Undefined until the engine has computed it once.
@@ -38,6 +38,8 @@ export interface KeptFigures {
  * Of 22,632 formulas in files of other programs 7.6 % come out of the engine with another figure. Its runtime is handed each result on the way
  * into the sheet; there it is compared with the file's, and replaced by it. With `keepsVolatile` formulas that answer anew each time keep
  * their figures too.
+ *
+ * The engine also gives a cell a format that fits its function, as for dates and money: a formula out of a file has the format of the file.
  */
 export function keepFigures(univer: Univer, { keepsVolatile = false } = {}): KeptFigures {
   const injector = univer.__getInjector();
@@ -51,6 +53,8 @@ export function keepFigures(univer: Univer, { keepsVolatile = false } = {}): Kep
     const figure = figureOf(workbook?.getSheetBySheetId(currentSubUnitId)?.getCellRaw(currentRow, currentColumn));
     const fitting = inACell(result);
     pass(figure === null ? fitting : judged(figure, fitting, alive.has(currentUnitId), keepsVolatile));
+    const shown = figure === null ? null : runtime.getUnitData()[currentUnitId]?.[currentSubUnitId]?.getValue(currentRow, currentColumn);
+    if (shown) delete shown.s;
   };
   return {
     comeAlive() {
@@ -75,6 +79,7 @@ export function keepFigures(univer: Univer, { keepsVolatile = false } = {}): Kep
 }
 
 function judged(figure: Figure, result: FunctionVariantType, isAlive: boolean, keepsVolatile: boolean): FunctionVariantType {
+  if (figure.values === null) return result;
   if (!isAlive) {
     figure.verdict = isOurs(figure.formula) ? "ours" : isVolatile(figure.formula) ? "volatile" : figure.verdict ?? (isSameFigure(figure.values, valuesOf(result)) ? "live" : "kept");
     return engineValues(figure.values);
@@ -110,7 +115,7 @@ function plain(value: Nullable<BaseValueObject>): CellValue {
   return value instanceof ErrorValueObject ? { error: value.getErrorType() } : value.getValue();
 }
 
-function isSameFigure(file: Figure["values"], computed: CellValue[][] | null): boolean {
+function isSameFigure(file: readonly (readonly CellValue[])[], computed: CellValue[][] | null): boolean {
   return (
     computed !== null && file.length === computed.length &&
     file.every((line, row) => line.length === computed[row]!.length && line.every((value, column) => isSameValue(value, computed[row]![column]!)))
@@ -126,7 +131,7 @@ function isSameValue(file: CellValue, computed: CellValue): boolean {
 
 const errorTypes: ReadonlyMap<string, ErrorType> = new Map(Object.values(ErrorType).map((type) => [type, type]));
 
-function engineValues(values: Figure["values"]): BaseValueObject {
+function engineValues(values: readonly (readonly CellValue[])[]): BaseValueObject {
   const rows = values.map((line) => line.map(engineValue));
   const [columnCount, rowCount] = [rows[0]!.length, rows.length];
   if (columnCount === 1 && rowCount === 1) return rows[0]![0]!;

@@ -100,9 +100,10 @@ function openCell({ value, formula, look }: DocumentCell, figure: Figure | undef
   return { ...(formula !== undefined && { f: formula }), ...engineValue(value, formula !== undefined), ...(styles[id] !== undefined && { s: id }), ...(figure && { custom: { figure } }) };
 }
 
-/** What the file says that a formula answers; nothing where it says nothing. */
+/** What the file says that a formula answers. */
 function figureOf({ cells }: DocumentSheet, { formula, hasResult, value, array }: DocumentCell): Figure | undefined {
-  if (formula === undefined || hasResult === false) return undefined;
+  if (formula === undefined) return undefined;
+  if (hasResult === false) return { formula, values: null };
   if (array === undefined || array.rows * array.columns > mostSpilled) return { formula, values: [[value]] };
   const values = Array.from({ length: array.rows }, (_, down) => Array.from({ length: array.columns }, (_line, across) => cellAt(cells, array.row + down, array.column + across)?.value ?? null));
   return { formula, values };
