@@ -72,6 +72,8 @@ export interface PrintPlan {
 export interface TablePlan {
   readonly name: string;
   readonly area: Area;
+  /** How many of its last rows are totals. */
+  readonly totalRows?: number;
 }
 
 /** A whole sheet as plain data: what the planning modules make and an adapter writes. */

@@ -4,6 +4,7 @@ import { FormulaDataModel } from "@univerjs/engine-formula";
 import { SheetsSelectionsService } from "@univerjs/sheets";
 import { FormulaCalculationSessionService } from "@univerjs/sheets-formula";
 import type { CellValue } from "../../sheet";
+import { knowTables } from "./engine-tables";
 import { keepExtras } from "./keep-extras";
 import { keepFigures, type KeptFigures } from "./kept-figures";
 import { cellValue } from "./sheet-snapshot";
@@ -39,6 +40,7 @@ export class LiveWorkbook {
   private readonly closing = new AbortController();
 
   private readonly figures: KeptFigures;
+  private readonly tellTables: () => boolean;
 
   constructor(private readonly univer: Univer, { keepsVolatile = false } = {}) {
     this.figures = keepFigures(univer, { keepsVolatile });
@@ -55,6 +57,11 @@ export class LiveWorkbook {
       (unitId, sheetId) => (unitId === this.workbook.getUnitId() ? (this.workbook.getSheetBySheetId(sheetId) ?? null) : null),
       () => this.ours,
     );
+    this.tellTables = knowTables(univer);
+    this.tellTables();
+    this.commands.onCommandExecuted(({ id }) => {
+      if (id.startsWith("sheet.mutation.")) this.tellTables();
+    });
   }
 
   /** The workbook that is open now. */
@@ -93,6 +100,7 @@ export class LiveWorkbook {
   /** Tells that another workbook was opened, of which nothing is computed yet. */
   wake(): void {
     this.restless = true;
+    this.tellTables();
   }
 
   /** Waits until every formula shows what it computes; whoever asks meanwhile waits for the same. */
@@ -102,7 +110,7 @@ export class LiveWorkbook {
   }
 
   private async comeToRest(): Promise<void> {
-    while (this.restless) {
+    while (this.tellTables() || this.restless) {
       this.restless = false;
       // The engine takes note of a new formula a moment after its cell was set.
       if (!this.hasFormulas()) await nextTurn();

@@ -233,7 +233,8 @@ function readFormats(raw: readonly RawFormat[], looks: readonly Look[]): { forma
 function readTable({ attributes }: XmlNode): TablePlan[] {
   const area = parseAreas(attributes["ref"] ?? "")[0];
   const name = attributes["displayName"] ?? attributes["name"];
-  return area === undefined || name === undefined ? [] : [{ name, area }];
+  const totalRows = numberOf(attributes["totalsRowCount"]) ?? 0;
+  return area === undefined || name === undefined ? [] : [{ name, area, ...(totalRows > 0 && totalRows < area.rows && { totalRows }) }];
 }
 
 function readNotes(comments: XmlNode): Note[] {

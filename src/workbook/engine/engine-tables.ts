@@ -1,0 +1,59 @@
+import { ICommandService, IUniverInstanceService, type Univer, UniverInstanceType, type Workbook, type Worksheet } from "@univerjs/core";
+import { Lexer, SetSuperTableMutation } from "@univerjs/engine-formula";
+import { foldSheetName, showCell, withCellsOfTables, type TableOnSheet, type TablePlan } from "../../sheet";
+import { cellValue } from "./sheet-snapshot";
+import { extrasOf, toRange } from "./stored-sheet";
+
+/** A table of a workbook that is open. */
+interface OpenTable {
+  readonly name: string;
+  readonly sheetId: string;
+  readonly table: TableOnSheet;
+}
+
+/**
+ * Lets formulas speak of the tables of a workbook, by `Arrays[Drives]` and the like; answers what tells the engine of tables that changed, and whether any did.
+ *
+ * The engine has tables of its own, which count rows of totals as data, tell capitals apart and take the column before the first where a name is unknown.
+ * So a formula is handed to its reader with cells in the place of tables. From the engine's own tables it knows which formulas to read again.
+ */
+export function knowTables(univer: Univer): () => boolean {
+  const injector = univer.__getInjector();
+  const workbooks = injector.get(IUniverInstanceService);
+  const commands = injector.get(ICommandService);
+  const lexer = injector.get(Lexer);
+  let told = { unitId: "", tables: new Map<string, string>() };
+  let known: ReadonlyMap<string, OpenTable> = new Map();
+
+  const read = lexer.treeBuilder.bind(lexer);
+  lexer.treeBuilder = (formula, transformSuffix) => read(withCellsOfTables(formula, (name) => known.get(foldSheetName(name))?.table), transformSuffix);
+
+  return () => {
+    const workbook = workbooks.getCurrentUnitOfType<Workbook>(UniverInstanceType.UNIVER_SHEET);
+    if (!workbook) return false;
+    const unitId = workbook.getUnitId();
+    known = tablesOf(workbook);
+    const now = new Map([...known].map(([key, one]) => [key, JSON.stringify(one)]));
+    const changed = [...known].filter(([key]) => told.unitId !== unitId || told.tables.get(key) !== now.get(key));
+    told = { unitId, tables: now };
+    for (const [, { name, sheetId, table }] of changed) {
+      const titleMap = new Map(table.headers.map((header, column) => [header, column]));
+      commands.syncExecuteCommand(SetSuperTableMutation.id, { unitId, tableName: name, reference: { sheetId, range: toRange(table.area), titleMap } }, { onlyLocal: true });
+    }
+    return changed.length > 0;
+  };
+}
+
+function tablesOf(workbook: Workbook): Map<string, OpenTable> {
+  return new Map(
+    workbook.getSheets().flatMap((sheet) => (extrasOf(sheet.getConfig()).tables ?? []).map((table) => [foldSheetName(table.name), openTable(sheet, table)] as const)),
+  );
+}
+
+function openTable(sheet: Worksheet, { name, area, totalRows = 0 }: TablePlan): OpenTable {
+  const headers = Array.from({ length: area.columns }, (_, column) => {
+    const cell = sheet.getCellRaw(area.row, area.column + column);
+    return cell ? showCell(cellValue(cell, false)) : "";
+  });
+  return { name, sheetId: sheet.getSheetId(), table: { sheet: sheet.getName(), area, totalRows, headers } };
+}
