@@ -20,6 +20,11 @@ export function readPlanSheets(port: WorkbookPort, { jobIds = [], only }: Beside
   return port.read(({ hasTables }) => hasTables || { rows: headRows, isWanted: (head) => !isTab(head) || jobIds.some((id) => isTabOf(head, id)) }, only);
 }
 
+/** Reads the values of the planning tables, for what looks at no tab. */
+export function readPlanValues(port: WorkbookPort): Promise<WorkbookSnapshot> {
+  return readPlanSheets(port, { only: "values" });
+}
+
 /** Reads what the sheets show, but for tabs of earlier builds, at which nobody but the next build looks: the values, without their formulas. */
 export function readShown(port: WorkbookPort): Promise<WorkbookSnapshot> {
   return port.read((sheet) => sheet.hasTables || mayBeInUse(sheet), "values");

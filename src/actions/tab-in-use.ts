@@ -5,7 +5,7 @@ import { noAnswer, quote } from "../planning/text";
 import type { PlanRow } from "../planning/plan/read";
 import type { SheetSnapshot, WorkbookSnapshot } from "../sheet";
 import type { WorkbookPort } from "../workbook/port";
-import { readPlanSheets, withTabsNamed } from "./read-plan";
+import { readPlanValues, withTabsNamed } from "./read-plan";
 
 /** A job with the tab that is in use for it, as read just now. */
 export interface JobInUse {
@@ -39,7 +39,7 @@ export function soundTab(source: Pick<CommissioningPlan, "model" | "tabs">, job:
 
 /** Reads the plan and finds the tab in use of a job, as `soundTab` does; refuses a job that has none yet. */
 export async function readJobInUse(port: WorkbookPort, name: string): Promise<JobInUse> {
-  const workbook = await readPlanSheets(port, { only: "values" });
+  const workbook = await readPlanValues(port);
   const { plan, tabsOf } = readPlanOfTabs(workbook);
   const job = jobNamed(plan, name);
   const source = await withTabsNamed(port, plan, tabsOf(idOfJob(job)));

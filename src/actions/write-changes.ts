@@ -9,10 +9,10 @@ import { readShown } from "./read-plan";
  * Writes the changes that a person was shown, provided that the workbook still asks for exactly these.
  *
  * The workbook is read again and the changes are planned again; where somebody's edit in between makes them come out otherwise,
- * nothing is written and the sentence says so.
+ * nothing is written and the sentence says so. `read` reads what the changes are planned from.
  */
-export async function writeShownChanges(port: WorkbookPort, shown: Changes, planAgain: (workbook: WorkbookSnapshot) => Changes): Promise<void> {
-  const now = planAgain(await readShown(port));
+export async function writeShownChanges(port: WorkbookPort, shown: Changes, planAgain: (workbook: WorkbookSnapshot) => Changes, read = readShown): Promise<void> {
+  const now = planAgain(await read(port));
   if (!sameChanges(shown, now)) {
     throw invalid("workbook", null, "The plan was edited after this was shown, so nothing was written. Look at the changes again.");
   }

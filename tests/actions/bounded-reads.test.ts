@@ -1,7 +1,9 @@
 import { buildTabs } from "../../src/actions/build-tabs";
 import { previewCloseOut } from "../../src/actions/close-out";
 import { jobStandings } from "../../src/actions/progress";
-import { readPlanSheets, readShown } from "../../src/actions/read-plan";
+import { readPlanSheets, readPlanValues, readShown } from "../../src/actions/read-plan";
+import { writeShownChanges } from "../../src/actions/write-changes";
+import { assignPlanAddresses } from "../../src/planning/assignment";
 import { initialRows } from "../../src/actions/set-up";
 import { checkPlan, rules } from "../../src/planning/checks";
 import { readCommissioningPlan } from "../../src/planning/commissioning/build";
@@ -48,6 +50,19 @@ test("what stands on the tabs of other jobs is not read where one is closed out"
   expect(five.count).toBe(one.count);
   // Of each other tab its first rows are read, without formulas.
   expect(five.answered - one.answered).toBeLessThan(4 * 0.2 * whole.answered);
+});
+
+test("addresses that were shown are written without a look at more of the tabs than their heads", async () => {
+  const plan = (snapshot: WorkbookSnapshot) => assignPlanAddresses(snapshot);
+  const answered = async (read: typeof readShown) => {
+    const book = await built(5);
+    return (await requestsOf(book, async () => writeShownChanges(book.port, plan(await read(book.port)), plan, read))).answered;
+  };
+  const book = await built(5);
+  const tabs = (await requestsOf(book, () => book.port.read(({ name }) => name.startsWith("Hall "), "values"))).answered;
+  const heads = (await requestsOf(book, () => book.port.read(({ name }) => name.startsWith("Hall ") && { rows: headRows, isWanted: () => false }, "values"))).answered;
+  // Both before the change is shown and before it is written.
+  expect((await answered(readShown)) - (await answered(readPlanValues))).toBeGreaterThan(2 * 0.9 * (tabs - heads));
 });
 
 test("hidden tabs of earlier builds cost a view nothing but their names", async () => {

@@ -2,6 +2,7 @@ import type { CellWrite, Changes } from "../../planning/plan/changes";
 import type { WorkbookSnapshot } from "../../sheet";
 import { readShown } from "../../actions/read-plan";
 import { writeShownChanges } from "../../actions/write-changes";
+import type { WorkbookPort } from "../../workbook/port";
 import type { PaneContext } from "../views/view";
 import { makeButton } from "./button";
 import { countOf } from "./count-of";
@@ -19,6 +20,8 @@ export interface Proposal {
   readonly title: string;
   /** Learns what there is to know beforehand, and answers with what plans the changes; it plans again just before it writes. */
   readonly planner: () => Planner | Promise<Planner>;
+  /** Reads what the changes are planned from: all that the sheets show, unless said otherwise. */
+  readonly read?: (port: WorkbookPort) => Promise<WorkbookSnapshot>;
   /** Sentence where there is nothing to change. */
   readonly nothing: string;
   /** Called after the changes were written. */
@@ -30,17 +33,17 @@ export interface Proposal {
  *
  * What is written is what was shown: where the workbook was edited in between nothing is.
  */
-export function propose(pane: PaneContext, place: HTMLElement, { title, planner, nothing, written }: Proposal): Promise<void> {
+export function propose(pane: PaneContext, place: HTMLElement, { title, planner, read = readShown, nothing, written }: Proposal): Promise<void> {
   fill(place);
   return pane.status.run(title, async () => {
     const plan = await planner();
-    const workbook = await readShown(pane.port);
+    const workbook = await read(pane.port);
     const changes = plan(workbook);
     const count = changes.writes.length;
     if (count === 0) return { sentence: nothing };
     const write = () =>
       pane.status.run(title, async () => {
-        await writeShownChanges(pane.port, changes, plan);
+        await writeShownChanges(pane.port, changes, plan, read);
         fill(place);
         await written?.();
         return { sentence: `${title}: ${countOf(count, "cell")} written.` };

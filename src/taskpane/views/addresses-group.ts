@@ -1,4 +1,5 @@
 import { findSelectedPortPlan } from "../../actions/find-port-plan";
+import { readPlanValues } from "../../actions/read-plan";
 import { assignPlanAddresses, keepPlannedPorts, proposeCabling } from "../../planning/assignment";
 import { makeButton } from "../elements/button";
 import { make } from "../elements/make";
@@ -13,12 +14,14 @@ export function makeAddressesGroup(pane: PaneContext): HTMLElement {
       title: "Assign addresses",
       help: "gives every port and cluster that has none the lowest free one",
       planner: () => assignPlanAddresses,
+      read: readPlanValues,
       nothing: "Every port and every cluster has its address already.",
     },
     {
       title: "Propose cabling",
       help: "gives every port that is not cabled a switch that carries its network",
       planner: () => proposeCabling,
+      read: readPlanValues,
       nothing: "No port is left to cable, or no switch of its site carries its network.",
     },
     {

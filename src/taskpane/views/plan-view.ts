@@ -1,5 +1,5 @@
 import { loadSample } from "../../actions/load-sample";
-import { readPlanSheets } from "../../actions/read-plan";
+import { readPlanValues } from "../../actions/read-plan";
 import { addTable, setUp } from "../../actions/set-up";
 import { PlanModel } from "../../planning/plan/model";
 import { isPlan } from "../../planning/plan/read";
@@ -25,7 +25,7 @@ export function makePlanView(pane: PaneContext): View {
   const comparison = makeCompareGroup(pane);
 
   const refresh = async () => {
-    const workbook = await readPlanSheets(port, { only: "values" });
+    const workbook = await readPlanValues(port);
     const model = new PlanModel(workbook);
     const missing = missingTables(workbook);
     showTables(model, missing, earlierTables(workbook).map(({ key }) => key));
