@@ -243,6 +243,11 @@ export const breaks: readonly Break[] = [
     found: [["cluster-without-state", "Clusters 9 State"], ["installed-again", "Jobs 7 Arrays"], ["installed-again", "Jobs 9 Arrays"]],
   },
   {
+    what: "Values that were assumed, one of a feed at a site with an installation",
+    change: ({ assumptions }) => void assumptions.push({ named: "CS-R1", table: "Racks", column: "Units", value: "42" }, { named: "CS-A", table: "Feeds", column: "Volts", value: "400" }),
+    found: [["assumed-value", "Racks 9 Units"], ["assumed-and-relied-on", "Feeds 9 Volts"]],
+  },
+  {
     what: "A thin volume that promises more than any limit, and one host of a group that cannot open its volume",
     change: ({ volumes, access }) => {
       set(volumes[2], { size: "900 TB" });

@@ -39,6 +39,8 @@ import { rackOverlap } from "./rules/facility/rack-overlap";
 import { rackWeight } from "./rules/facility/rack-weight";
 import { addressOfServer } from "./rules/intent/address-of-server";
 import { arrayWithoutData } from "./rules/intent/array-without-data";
+import { assumedAndReliedOn } from "./rules/intent/assumed-and-relied-on";
+import { assumedValue } from "./rules/intent/assumed-value";
 import { bayBeyondModel } from "./rules/intent/bay-beyond-model";
 import { bayTwice } from "./rules/intent/bay-twice";
 import { baysNotKnown } from "./rules/intent/bays-not-known";
@@ -189,6 +191,8 @@ export const rules: readonly Rule[] = [
   offerPastDay,
   clusterWithoutState,
   installedAgain,
+  assumedAndReliedOn,
+  assumedValue,
   volumesBeyondPool,
   volumesPromised,
   thinVolumes,

@@ -12,7 +12,9 @@ import { pace } from "../elements/pace";
 import { explain } from "../elements/work";
 import { makeAddressesGroup } from "./addresses-group";
 import { makeCompareGroup } from "./compare-group";
+import { makeMissingGroup } from "./missing-group";
 import { makePicturesGroup } from "./pictures-group";
+import { makeSiteGroup } from "./site-group";
 import type { PaneContext, View } from "./view";
 
 /** Makes the Plan view: the planning tables, their addresses and cables, what they look like as pictures, and what is different from an earlier plan. */
@@ -23,6 +25,7 @@ export function makePlanView(pane: PaneContext): View {
   const addresses = makeAddressesGroup(pane);
   const pictures = makePicturesGroup(pane);
   const comparison = makeCompareGroup(pane);
+  const missingNow = makeMissingGroup(pane);
 
   const refresh = async () => {
     const workbook = await readPlanValues(port);
@@ -33,7 +36,9 @@ export function makePlanView(pane: PaneContext): View {
     addresses.hidden = model.table("ports") === null;
     comparison.hidden = !isPlan(model.plan);
     pictures.show(model);
+    missingNow.show(model);
   };
+  const site = makeSiteGroup(pane, refresh, missingNow.element);
   const followChanges = pace(() => refresh().catch((thrown: unknown) => status.say(explain(thrown, "Read the plan"))), 1000);
   const show = () => status.run("Read the plan", async () => (await refresh(), null));
 
@@ -91,5 +96,5 @@ export function makePlanView(pane: PaneContext): View {
     );
   }
 
-  return { element: make("div", {}, tables, further, addresses, pictures.element, comparison), show, changed: followChanges };
+  return { element: make("div", {}, tables, site, missingNow.element, further, addresses, pictures.element, comparison), show, changed: followChanges };
 }

@@ -2,21 +2,12 @@ import fc from "fast-check";
 import { assignPlanAddresses } from "../../../src/planning/assignment";
 import { formatAddress, parseControllerNames, parsePortNames, parsePrefix, planPorts } from "../../../src/planning/addressing";
 import { checkPlan, rules } from "../../../src/planning/checks";
-import type { Changes } from "../../../src/planning/plan/changes";
 import type { TableRow, TableRows } from "../../../src/planning/plan/schema";
 import { showCell, type WorkbookSnapshot } from "../../../src/sheet";
 import { problemOf } from "../../support/sentence";
-import { withCell } from "../../support/plain-workbook";
+import { carryOut } from "../../support/plan-changes";
 import { planWorkbook } from "../../support/commissioning-plan";
 import { cellOf, sample, workbookWith, type EditableRows } from "../../support/plan-rows";
-
-/** Carries changes out as the host does: tables grow, cells are written. */
-function carryOut(workbook: WorkbookSnapshot, { writes, growths }: Changes): WorkbookSnapshot {
-  const written = writes.reduce((book, { sheet, row, column, value }) => withCell(book, sheet, row, column, value), workbook);
-  return {
-    sheets: written.sheets.map((one) => ({ ...one, tables: one.tables.map((table) => ({ ...table, area: growths.find((growth) => growth.table === table.name)?.area ?? table.area })) })),
-  };
-}
 
 function listed(workbook: WorkbookSnapshot): string[] {
   const values = workbook.sheets.find(({ name }) => name === "Ports")!.values;

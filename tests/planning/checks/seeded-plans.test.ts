@@ -1,10 +1,9 @@
 import { assignPlanAddresses, proposeCabling } from "../../../src/planning/assignment";
 import { checkPlan, rules } from "../../../src/planning/checks";
-import type { Changes } from "../../../src/planning/plan/changes";
 import { PlanModel } from "../../../src/planning/plan/model";
 import { readPlan, rowsOf } from "../../../src/planning/plan/read";
 import type { WorkbookSnapshot } from "../../../src/sheet";
-import { withCell } from "../../support/plain-workbook";
+import { carryOut } from "../../support/plan-changes";
 import { editable, sample, workbookWith, type EditableRows } from "../../support/plan-rows";
 
 // Plans that are wrong in one way each, and the rule that has to say so. What is wrong is seeded into the sample, about which nothing is said.
@@ -67,12 +66,6 @@ test.each(seeded)("%s: told by %s", (_, rule, seed) => {
   const told = checkPlan(workbookWith(rows), rules, "2026-06-01").filter(({ weight }) => weight !== "note").map((finding) => finding.rule);
   expect(told).toContain(rule);
 });
-
-const carryOut = (workbook: WorkbookSnapshot, { writes, growths }: Changes): WorkbookSnapshot => {
-  const written = writes.reduce((book, { sheet, row, column, value }) => withCell(book, sheet, row, column, value), workbook);
-  const areas = new Map(growths.map(({ table, area }) => [table, area]));
-  return { sheets: written.sheets.map((one) => ({ ...one, tables: one.tables.map((table) => ({ ...table, area: areas.get(table.name) ?? table.area })) })) };
-};
 
 describe("plans that were once told clean", () => {
   const site = "Mill";

@@ -1,7 +1,7 @@
 import { sameSheetName, sheetNameFault } from "../../../sheet";
 import type { PlanRow } from "../../plan/read";
 import { tableKeys } from "../../plan/schema";
-import { cutSentence, foldName, invalid, quote } from "../../text";
+import { andMore, cutSentence, foldName, invalid, quote } from "../../text";
 import { idOfJob } from "../job";
 import { isClosed } from "../record";
 import { isTagged, type TabFamily, type TabReading } from "../tab";
@@ -60,6 +60,15 @@ export function refuseEmptying({ model }: Pick<CommissioningPlan, "model">, job:
   if (unsaid !== undefined) {
     throw invalid("State", "", cutSentence(`Whether ${unsaid.array} creates ${unsaid.cluster} or joins it is not known, and both empty drives. Write State in Clusters.`));
   }
+}
+
+/** Refuses a job that empties drives at a site of which something is assumed that people or data depend on: feeds and networks. */
+export function refuseAssumed({ model }: Pick<CommissioningPlan, "model">, job: PlanRow<"jobs">): void {
+  const [first, ...others] = model.assumptions.reliedOnBy(job);
+  if (first === undefined) return;
+  const { header, by } = first;
+  const what = `${andMore(`${header} of ${by.named}`, others.length)} ${others.length === 0 ? "is" : "are"} assumed`;
+  throw invalid(header, by.value, cutSentence(`${what}. Write what is so, or tick Settled in Assumptions: an installation is not built on a guess.`));
 }
 
 /** Refuses a job whose name no sheet can have, or that a sheet has which is no tab of this job in use. */

@@ -1,3 +1,4 @@
+import { Assumptions } from "./assumptions";
 import { Capacity } from "./capacity";
 import { Drives } from "./drives";
 import { HostPaths } from "./host-paths";
@@ -32,5 +33,6 @@ export class PlanModel extends PlanRows {
   readonly hostPaths = new HostPaths(this, this.networks, this.ports);
   readonly places = new Places(this);
   readonly reach = new StepReach(this);
+  readonly assumptions = new Assumptions(this, this.places);
   readonly spellings = new Spellings(this);
 }

@@ -3,6 +3,7 @@ import type { Table } from "./table";
 import type { TableKey } from "./table-keys";
 import { access } from "./tables/access";
 import { arrays } from "./tables/arrays";
+import { assumptions } from "./tables/assumptions";
 import { clusters } from "./tables/clusters";
 import { drives } from "./tables/drives";
 import { feeds } from "./tables/feeds";
@@ -27,7 +28,7 @@ import { volumes } from "./tables/volumes";
 /** The planning tables by their keys; `tableKeys` says their order. */
 export const tables = {
   settings, sites, racks, feeds, networks, switches, hosts, links, clusters, pools, models, arrays, shelves, drives, ports, volumes, access,
-  procedures, steps, prompts, jobs, quote,
+  procedures, steps, prompts, jobs, quote, assumptions,
 } as const satisfies Readonly<Record<TableKey, Table>>;
 
 export type Tables = typeof tables;

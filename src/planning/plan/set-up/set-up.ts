@@ -214,10 +214,12 @@ function heightsOf(widths: readonly (number | null)[], rows: readonly (readonly 
   return heights;
 }
 
-function widthOf({ header, width, kind }: Column, values: readonly (Scalar | undefined)[]): number {
+function widthOf({ header, width, kind, required, from }: Column, values: readonly (Scalar | undefined)[]): number {
   if (width !== undefined) return width;
   const longest = kind === "date" ? 10 : Math.max(0, ...values.map((value) => String(value ?? "").length));
-  return Math.min(36, Math.max(header.length, longest, 6) + 3);
+  // Names are longer than most headers, and a blank table is filled later.
+  const least = values.length === 0 && (required === true || from !== undefined) ? 16 : 6;
+  return Math.min(36, Math.max(header.length, longest, least) + 3);
 }
 
 /**

@@ -121,6 +121,16 @@ describe("what cannot be built", () => {
     expect(() => build(workbook, tab, other)).toThrow('Tab "Mine" has the id of this job, J0001, but is of another plan. Move it to a file of its own.');
   });
 
+  test("is said of an installation at a site of which something is assumed that people or data depend on", () => {
+    const [feed, network] = [{ feed: "N A", site: small.jobs![0]!.site as string, volts: 230 }, { network: "lan", prefix: "10.64.9.0/24" }];
+    const assumptions = [{ named: "N A", table: "Feeds", column: "Volts", value: "230" }, { named: "lan", table: "Networks", column: "Prefix", value: "10.64.9.0/24" }];
+    const assuming = (rows: TableRows) => planWorkbook({ ...small, feeds: [feed], networks: [network], ...rows });
+    expect(() => build(assuming({ assumptions }))).toThrow("Volts of N A and 1 more are assumed. Write what is so, or tick Settled in Assumptions: an installation is not built on a guess.");
+    expect(() => build(assuming({ assumptions: assumptions.slice(1) }))).toThrow("Prefix of lan is assumed.");
+    expect(build(assuming({ assumptions: assumptions.map((row) => ({ ...row, settled: "yes" })) })).name).toBe("North hall");
+    expect(build(assuming({ assumptions, feeds: [{ ...feed, volts: 400 }], networks: [{ ...network, prefix: "10.64.8.0/24" }] })).name).toBe("North hall");
+  });
+
   test("is said of a job that would empty the drives of an array in use", () => {
     const second = twice(small.jobs, "J0002", { job: "Second visit", state: "planned" });
     const jobs = (arrays: string | null) => planWorkbook({ ...small, jobs: [{ ...second[1]!, arrays }, { ...second[0]!, state: "closed" }] });

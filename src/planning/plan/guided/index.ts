@@ -1,0 +1,3 @@
+export { missingValues, type MissingColumn } from "./missing";
+export { lackingTables, planSite, siteRows } from "./plan-site";
+export { questions, sections, type Answers, type Question, type QuestionKey } from "./questions";
