@@ -106,8 +106,8 @@ export class HostSheet {
   /** Says what looks at a sheet anew after that was renamed. */
   followRename(from: string, to: string): void {
     for (const [place, cell] of this.cells) {
-      const { formula } = cell;
-      if (formula !== undefined) this.cells.set(place, { ...cell, formula: renamedFormula(formula, from, to) });
+      const renamed = cell.formula === undefined ? undefined : renamedFormula(cell.formula, from, to);
+      if (renamed !== cell.formula) this.cells.set(place, { ...cell, formula: renamed });
     }
     this.settings = this.settings.map((one) => ({ ...one, value: renamedSetting(one.value, from, to) }));
     for (const { settings } of this.conditionalFormats) for (const [property, value] of settings) settings.set(property, renamedSetting(value, from, to));

@@ -21,6 +21,8 @@ export function movedFormula(formula: string, from: CellPlace, to: CellPlace): s
 
 /** Says a formula as the host says it once a sheet is called otherwise: what stands before an exclamation mark is the name of a sheet. */
 export function renamedFormula(formula: string, from: string, to: string): string {
+  // Most formulas name no sheet, which is told at a glance.
+  if (!formula.includes("!")) return formula;
   let renamed = "";
   for (let rest = formula; rest !== "";) {
     const [text] = piece.exec(rest)!;
