@@ -6,13 +6,12 @@ export function once<Result>(compute: () => Result): () => Result {
 
 /** Wraps a computation so that it runs once for each key: a text, or a row of the plan. */
 export function oncePer<Key, Result>(compute: (key: Key) => Result): (key: Key) => Result {
-  const known = new Map<Key, { readonly result: Result }>();
+  const known = new Map<Key, Result>();
   return (key) => {
-    let kept = known.get(key);
-    if (kept === undefined) {
-      kept = { result: compute(key) };
-      known.set(key, kept);
-    }
-    return kept.result;
+    const kept = known.get(key);
+    if (kept !== undefined || known.has(key)) return kept as Result;
+    const result = compute(key);
+    known.set(key, result);
+    return result;
   };
 }

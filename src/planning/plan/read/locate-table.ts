@@ -43,9 +43,25 @@ export function locateTable(workbook: WorkbookSnapshot, key: TableKey): TableLoc
   return null;
 }
 
+/** Markers of a sheet by their folded texts: read once, however many tables are looked for. */
+const markersOfSheets = new WeakMap<SheetSnapshot, ReadonlyMap<string, number>>();
+
 function markerRow(sheet: SheetSnapshot, marker: string): number | null {
-  const row = sheet.values.findIndex((line) => line.some((cell) => textOf(cell) === marker));
-  return row < 0 ? null : row;
+  let markers = markersOfSheets.get(sheet);
+  if (markers === undefined) markersOfSheets.set(sheet, (markers = markersOf(sheet)));
+  return markers.get(marker) ?? null;
+}
+
+function markersOf({ values }: SheetSnapshot): Map<string, number> {
+  const markers = new Map<string, number>();
+  values.forEach((line, row) => {
+    for (const cell of line) {
+      if (typeof cell !== "string" || !/^\s*table\b/i.test(cell)) continue;
+      const marker = foldName(cell);
+      if (!markers.has(marker)) markers.set(marker, row);
+    }
+  });
+  return markers;
 }
 
 function headerBelow(sheet: SheetSnapshot, key: TableKey, marker: number): TableLocation | null {
