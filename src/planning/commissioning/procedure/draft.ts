@@ -1,4 +1,4 @@
-import type { ForEach, RecordKind, TableRow } from "../../plan/schema";
+import type { Bound, ForEach, RecordKind, TableRow } from "../../plan/schema";
 
 /** One step as it is written here; the rest of its row follows from its procedure and section. */
 export interface StepDraft {
@@ -12,6 +12,7 @@ export interface StepDraft {
   readonly unit?: string;
   readonly tolerancePercent?: number;
   readonly tolerance?: number;
+  readonly bound?: Exclude<Bound, "=">;
   readonly when?: string;
   /** False for a step the job can be closed without. */
   readonly required?: false;
@@ -62,6 +63,7 @@ export function stepRows({ procedure, sections }: ProcedureDraft): TableRow<"ste
       unit: step.unit ?? null,
       tolerancePercent: step.tolerancePercent ?? null,
       tolerance: step.tolerance ?? null,
+      bound: step.bound ?? null,
       required: step.required === false ? "no" : "yes",
       caution: step.caution ?? null,
       sign: step.sign ?? "one",

@@ -1,6 +1,6 @@
 import { formatAddress, readAddress, type Address } from "../../addressing";
 import { Decimal, exactDecimal, parseSize } from "../../quantity";
-import type { RecordKind } from "../../plan/schema";
+import type { Bound, RecordKind } from "../../plan/schema";
 import { sheetDayOf } from "../../../sheet";
 import { cutSentence, explainComma, invalid, isPlainNumber, quote } from "../../text";
 import { parseRecordKind, type NamedRecord } from "./record-kind";
@@ -27,6 +27,8 @@ export interface RecordRule {
   readonly record: string;
   readonly tolerancePercent: number | null;
   readonly tolerance: number | null;
+  /** Blank or "=" where it may lie on either side. */
+  readonly bound: Bound | "";
 }
 
 /** Units in which a size may be seen, with their bytes. */
@@ -63,8 +65,27 @@ const readers: Readonly<Record<RecordKind, (asked: Asked) => Pick<Expectation, "
  */
 export function parseExpectation(rule: RecordRule, expect: string, argument: string): Expectation {
   const { kind, choices } = parseRecordKind(rule.record, argument);
+  if (isOneSided(rule) && !bounded.has(kind)) {
+    throw invalid(argument, rule.bound, `${argument} asks for ${rule.bound} of a ${kind}. Write = or nothing under Bound, or record a number, size or date.`);
+  }
   const read = expect === "" ? { shown: "", wanted: null } : readers[kind]({ expect, rule, choices, argument });
   return { kind, choices, ...read };
+}
+
+/** Kinds of records that can lie on one side of what is expected. */
+const bounded: ReadonlySet<RecordKind> = new Set<RecordKind>(["number", "size", "date"]);
+
+function isOneSided({ bound }: RecordRule): boolean {
+  return bound === "at least" || bound === "at most";
+}
+
+/** Stands for no limit in a cell: beyond any figure that is ever typed, and a number for every spreadsheet program. */
+const noLimit = 1e300;
+
+/** Takes the limit away from the side on which a record may lie as far as it will, and says so in words. */
+function onItsSide(rule: RecordRule, shown: string, least: number, most: number): Pick<Expectation, "shown" | "wanted"> {
+  const range = { least: rule.bound === "at most" ? -noLimit : least, most: rule.bound === "at least" ? noLimit : most };
+  return { shown: isOneSided(rule) ? `${rule.bound} ${shown}` : shown, wanted: { by: "range", ...range } };
 }
 
 function readText({ expect }: Asked): Pick<Expectation, "shown" | "wanted"> {
@@ -87,10 +108,10 @@ function readAddressText({ expect, argument }: Asked): Pick<Expectation, "shown"
   return { shown: canonical, wanted: { by: "address", canonical, full: fullText(address) } };
 }
 
-function readDay({ expect, argument }: Asked): Pick<Expectation, "shown" | "wanted"> {
+function readDay({ expect, rule, argument }: Asked): Pick<Expectation, "shown" | "wanted"> {
   const day = sheetDayOf(expect);
   if (day === null) throw invalid(argument, expect, `${argument} expects ${quote(expect)}, which is no date. Write it as 2026-05-31.`);
-  return { shown: expect, wanted: { by: "range", least: day, most: day } };
+  return onItsSide(rule, expect, day, day);
 }
 
 function parseDecimal(asked: Asked): Decimal {
@@ -105,10 +126,8 @@ function readRange({ expect, rule }: Asked, value: Decimal, unit: number): Pick<
   const [plain, percent] = [Math.abs(rule.tolerance ?? 0), Math.abs(rule.tolerancePercent ?? 0)];
   const slack = Decimal.max(value.abs().mul(exactDecimal(percent)).div(100), exactDecimal(plain * unit));
   const tolerances = [...(plain === 0 ? [] : [`±${plain}`]), ...(percent === 0 ? [] : [`±${percent}%`])];
-  return {
-    shown: [expect, ...(tolerances.length === 0 ? [] : [tolerances.join(" or ")])].join(" "),
-    wanted: { by: "range", least: value.minus(slack).toNumber(), most: value.plus(slack).toNumber() },
-  };
+  const shown = [expect, ...(tolerances.length === 0 ? [] : [tolerances.join(" or ")])].join(" ");
+  return onItsSide(rule, shown, value.minus(slack).toNumber(), value.plus(slack).toNumber());
 }
 
 /** Writes a text as the sheet compares it: capitals, no spaces at the ends, one between words. */

@@ -37,7 +37,7 @@ export const installRackArray: ProcedureDraft = {
       steps: [
         { id: "INS-030", do: "Count the boxes of {{Array}} against the packing list before signing the carrier's paper. Write down what is missing.", expect: "Complete", record: "choice:Complete|Incomplete", minutes: 10 },
         { id: "INS-031", do: "Read every shock and tilt mark and look for dents and wet corners. Photograph what you find and note it on the carrier's paper.", expect: "None tripped", record: "choice:None tripped|Tripped|No marks fitted", minutes: 5 },
-        { id: "INS-032", do: "Let the closed boxes stand in the room for as long as the maker's guide asks. Enter the hours they stood.", caution: "Cold equipment draws water: switched on too early it shorts. Do not open the bags before it has warmed up.", record: "number", unit: "h", minutes: 2 },
+        { id: "INS-032", do: "Let the closed boxes stand in the room for as long as the maker's guide asks. Enter the hours they stood.", expect: "{{Warm-up hours}}", bound: "at least", caution: "Cold equipment draws water: switched on too early it shorts. Do not open the bags before it has warmed up.", record: "number", unit: "h", minutes: 2 },
         { id: "INS-033", do: "Read the serial number on the chassis.", expect: "{{Array.Serial}}", record: "serial", minutes: 2 },
         { id: "INS-034", do: "Compare the model on the type plate with the order.", expect: "{{Array.Model}}", record: "text", minutes: 2 },
       ],
@@ -257,7 +257,7 @@ export const installRackArray: ProcedureDraft = {
       forEach: "array",
       steps: [
         { id: "INS-220", do: "Run a light read and write load from a host to a test volume on {{Array}}, with no live data on it.", expect: "Runs without errors", minutes: 10 },
-        { id: "INS-221", do: "Pull one network cable of {{Array}}. Enter the seconds for which the load stood still.", record: "number", unit: "s", holdPoint: true, minutes: 5 },
+        { id: "INS-221", do: "Pull one network cable of {{Array}}. Enter the seconds for which the load stood still.", expect: "{{Longest standstill s}}", bound: "at most", record: "number", unit: "s", holdPoint: true, minutes: 5 },
         { id: "INS-222", do: "See that the alert arrives, plug the cable back in and wait until every host shows all paths again. Enter the smallest number; by the plan: {{Host paths}}.", expect: "{{Paths}}", record: "number", minutes: 5 },
       ],
     },
@@ -265,7 +265,7 @@ export const installRackArray: ProcedureDraft = {
       section: "Failure tests: controllers",
       forEach: "controller",
       steps: [
-        { id: "INS-225", do: "Pull controller {{Controller}} of {{Array}} while the load runs. Enter the seconds for which the load stood still.", caution: "Strap on the bonding point. Pull straight, never touch the connector, and leave the other controller alone.", record: "number", unit: "s", holdPoint: true, minutes: 10 },
+        { id: "INS-225", do: "Pull controller {{Controller}} of {{Array}} while the load runs. Enter the seconds for which the load stood still.", expect: "{{Longest standstill s}}", bound: "at most", caution: "Strap on the bonding point. Pull straight, never touch the connector, and leave the other controller alone.", record: "number", unit: "s", holdPoint: true, minutes: 10 },
         { id: "INS-226", do: "Push controller {{Controller}} home and wait until it waits or works again and every path is back, before touching the other one.", expect: "Both present, no fault", minutes: 20 },
       ],
     },

@@ -67,7 +67,7 @@ export const replaceController: ProcedureDraft = {
       steps: [
         { id: "RCT-060", do: "See that one works and one waits, or that both work, as before the fault.", record: "text", minutes: 3 },
         { id: "RCT-061", do: "Enter the smallest number of paths that any host shows. By the plan: {{Host paths}}.", expect: "{{Paths}}", record: "number", minutes: 5 },
-        { id: "RCT-062", do: "In the agreed window, hand the work over to the new controller and back from the page. Enter the seconds the load stood still.", caution: "Live data: only with both controllers well, and only if the site's contact agrees.", record: "number", unit: "s", minutes: 10 },
+        { id: "RCT-062", do: "In the agreed window, hand the work over to the new controller and back from the page. Enter the seconds the load stood still.", expect: "{{Longest standstill s}}", bound: "at most", caution: "Live data: only with both controllers well, and only if the site's contact agrees.", record: "number", unit: "s", minutes: 10 },
         { id: "RCT-063", do: "Administrative accounts on the new controller: none left as delivered; secrets in the vault.", expect: "All changed", minutes: 5 },
         { id: "RCT-064", do: "Clock right, test alert sent and received.", expect: "Both", minutes: 5 },
         { id: "RCT-065", do: "No fault is left on {{Array}}.", expect: "No fault", minutes: 2 },

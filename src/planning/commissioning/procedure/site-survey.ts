@@ -44,7 +44,7 @@ export const siteSurvey: ProcedureDraft = {
       steps: [
         { id: "SUR-040", do: "Find rack {{Rack}} and count its units.", expect: "{{Rack.Units}}", record: "number", unit: "U", minutes: 4 },
         { id: "SUR-041", do: "From which end are the units numbered?", expect: "{{Numbered from}}", record: "choice:bottom|top", minutes: 1 },
-        { id: "SUR-042", do: "Measure from the front rails to the inside of the rear door. {{Array}} needs {{Array.Depth mm}} mm with its cables.", expect: "{{Rack.Depth mm}}", record: "number", unit: "mm", tolerance: 20, minutes: 4 },
+        { id: "SUR-042", do: "Measure from the front rails to the inside of the rear door. {{Array}} needs {{Array.Depth mm}} mm with its cables.", expect: "{{Array.Depth mm}}", record: "number", unit: "mm", bound: "at least", minutes: 4 },
         { id: "SUR-043", do: "Units {{Bottom unit}} to {{Top unit}}: are they free, front and back, with no cable arm in the way?", expect: "Free", record: "choice:Free|Not free", minutes: 3 },
         { id: "SUR-044", do: "Enter the hole pattern of the rails: square, round or threaded.", record: "choice:square|round|threaded", minutes: 2 },
         { id: "SUR-045", do: "Is the rack bolted down or bayed, and has it stabilisers?", caution: "A rack that is not fixed tips when an array is pulled out.", record: "text", minutes: 2 },

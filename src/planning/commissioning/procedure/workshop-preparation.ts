@@ -22,7 +22,7 @@ export const workshopPreparation: ProcedureDraft = {
         { id: "WSP-020", do: "Count the parts of {{Array}} against the order.", expect: "Complete", record: "choice:Complete|Incomplete", minutes: 10 },
         { id: "WSP-021", do: "Read the serial number on the chassis.", expect: "{{Array.Serial}}", record: "serial", minutes: 2 },
         { id: "WSP-022", do: "Compare the model on the type plate with the order.", expect: "{{Array.Model}}", record: "text", minutes: 2 },
-        { id: "WSP-023", do: "Weigh the chassis as it will be lifted: drives and supplies out.", caution: "Lifting injures backs: two people or the lift table, as the plan says.", expect: "{{Lift kg}}", record: "number", unit: "kg", tolerancePercent: 10, minutes: 5 },
+        { id: "WSP-023", do: "Weigh the chassis as it will be lifted: drives and supplies out.", caution: "Lifting injures backs: two people or the lift table, as the plan says.", expect: "{{Lift kg}}", record: "number", unit: "kg", bound: "at most", minutes: 5 },
       ],
     },
     {
@@ -45,11 +45,11 @@ export const workshopPreparation: ProcedureDraft = {
       forEach: "array",
       steps: [
         { id: "WSP-050", do: "Close the cover of {{Array}}, plug both cords in and switch on.", caution: "Fans and live parts: the cover stays closed while there is power.", expect: "Both supplies run", holdPoint: true, minutes: 5 },
-        { id: "WSP-051", do: "Enter the power it draws once it has settled.", expect: "{{Array.Watts}}", record: "number", unit: "W", tolerancePercent: 20, minutes: 5 },
+        { id: "WSP-051", do: "Enter the power it draws once it has settled.", expect: "{{Array.Watts}}", record: "number", unit: "W", bound: "at most", minutes: 5 },
         { id: "WSP-052", do: "Count the drives it shows.", expect: "{{Drives}}", record: "number", minutes: 2 },
         { id: "WSP-053", do: "Bring controllers, drives and supplies to the firmware agreed for this customer. Enter the version of the controllers.", expect: "{{Firmware}}", record: "text", holdPoint: true, minutes: 40 },
         { id: "WSP-054", do: "Note the firmware of drives and supplies, and where the files came from.", record: "text", minutes: 10 },
-        { id: "WSP-055", do: "Run the burn-in: every block written and read, all drives at once. 48 hours are common practice. Enter the hours it ran.", expect: "48", record: "number", unit: "h", tolerance: 2, minutes: 20 },
+        { id: "WSP-055", do: "Run the burn-in: every block written and read, all drives at once. 48 hours are common practice. Enter the hours it ran.", expect: "48", record: "number", unit: "h", bound: "at least", minutes: 20 },
         { id: "WSP-056", do: "Count the drives that were slow, noisy or reported errors. Exchange them and burn the new ones in.", expect: "0", record: "number", minutes: 10 },
         { id: "WSP-057", do: "Pull one cord, then the other: it keeps working on either.", caution: "Hold the plug by its body; dry hands; one hand only.", expect: "Works on either", holdPoint: true, minutes: 5 },
         { id: "WSP-058", do: "Read the fault log; it is explained line by line or empty.", expect: "Empty", record: "choice:Empty|Explained|Open", minutes: 10 },

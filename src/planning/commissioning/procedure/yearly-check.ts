@@ -55,7 +55,7 @@ export const yearlyCheck: ProcedureDraft = {
       shownAs: "grid",
       steps: [
         { id: "YCK-050", do: "Read the address of the port.", expect: "{{Address}}", record: "address", minutes: 1 },
-        { id: "YCK-051", do: "Errors counted on the port and on the switch port at its other end since the last reset.", expect: "0", record: "number", tolerance: 10, minutes: 2 },
+        { id: "YCK-051", do: "Errors counted on the port and on the switch port at its other end since the last reset.", expect: "10", record: "number", bound: "at most", minutes: 2 },
         { id: "YCK-052", do: "Ping with exactly this many bytes, fragmentation forbidden. Enter the size that passed.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 2 },
       ],
     },
@@ -72,7 +72,7 @@ export const yearlyCheck: ProcedureDraft = {
       forEach: "array",
       when: "Controller count = 2",
       steps: [
-        { id: "YCK-070", do: "Only if everything above is well and the contact agrees: hand the work over to the other controller and back, from the page. Enter the seconds the load stood still.", caution: "Live data: a tested backup first; stop at the first thing that is not as expected.", record: "number", unit: "s", sign: "two", required: false, minutes: 15 },
+        { id: "YCK-070", do: "Only if everything above is well and the contact agrees: hand the work over to the other controller and back, from the page. Enter the seconds the load stood still.", expect: "{{Longest standstill s}}", bound: "at most", caution: "Live data: a tested backup first; stop at the first thing that is not as expected.", record: "number", unit: "s", sign: "two", required: false, minutes: 15 },
       ],
     },
     {

@@ -2,7 +2,7 @@ export type { ChoiceColumn, Column, ColumnKind, MeasureColumn, Measures } from "
 export { derivedFields, derivedFieldsOf, type DerivedField, type DerivedTexts } from "./derived-fields";
 export { forEachKinds, forEachOf, layerTables, type ForEach, type LayerName } from "./for-each";
 export { columnsOfLayer, tablesOfLayer } from "./layer-columns";
-export { recordKinds, signs, type RecordKind } from "./record-kinds";
+export { recordKinds, signs, type Bound, type RecordKind } from "./record-kinds";
 export type { Table } from "./table";
 export { tableKeys, type TableKey } from "./table-keys";
 export type { TableRow, TableRows } from "./table-row";

@@ -4,5 +4,11 @@ export const recordKinds = ["tick", "text", "number", "size", "address", "serial
 /** What a record of a step is. */
 export type RecordKind = (typeof recordKinds)[number];
 
+/** On which side of what is expected a number may lie. */
+export const bounds = ["=", "at least", "at most"] as const;
+
+/** A side of what is expected. */
+export type Bound = (typeof bounds)[number];
+
 /** How many names sign for a step. */
 export const signs = ["none", "one", "two"] as const;

@@ -228,9 +228,9 @@ const prompts: readonly TableRow<"prompts">[] = ["Alder 24", "Rowan 12"].flatMap
 ]);
 
 const jobs: readonly TableRow<"jobs">[] = [
-  { id: "J0001", job: "Reading Room installation", site: "Reading Room", procedure: "Install a rack array", plannedDate: "2026-10-06", state: "planned" },
-  { id: "J0002", job: "Bindery installation", site: "Bindery", procedure: "Install a rack array", plannedDate: "2026-10-13", state: "planned" },
-  { id: "J0003", job: "Cold Store installation", site: "Cold Store", procedure: "Install a rack array", plannedDate: "2026-10-20", state: "planned" },
+  { id: "J0001", job: "Reading Room installation", site: "Reading Room", procedure: "Install a rack array", plannedDate: "2026-10-06", state: "planned", longestStandstill: 60 },
+  { id: "J0002", job: "Bindery installation", site: "Bindery", procedure: "Install a rack array", plannedDate: "2026-10-13", state: "planned", longestStandstill: 60 },
+  { id: "J0003", job: "Cold Store installation", site: "Cold Store", procedure: "Install a rack array", plannedDate: "2026-10-20", state: "planned", longestStandstill: 60 },
 ];
 
 const quote: readonly TableRow<"quote">[] = [

@@ -1,7 +1,7 @@
-import { parseExpectation } from "../../../../src/planning/commissioning/procedure/expectation";
+import { parseExpectation, type RecordRule } from "../../../../src/planning/commissioning/procedure/expectation";
 
-const parse = (record: string, expect: string, tolerance: number | null = null, tolerancePercent: number | null = null) =>
-  parseExpectation({ record, tolerance, tolerancePercent }, expect, "Step X-1");
+const parse = (record: string, expect: string, tolerance: number | null = null, tolerancePercent: number | null = null, bound: RecordRule["bound"] = "") =>
+  parseExpectation({ record, tolerance, tolerancePercent, bound }, expect, "Step X-1");
 
 describe("what a step expects", () => {
   const range = (least: number, most: number) => ({ by: "range", least, most });
@@ -35,6 +35,23 @@ describe("what a step expects", () => {
     ["nothing of a tick, which says in words what is ticked", "tick", "Door closes", null, null, "Door closes", null],
   ])("compares %s", (_, record, expected, tolerance, percent, shown, wanted) => {
     expect(parse(record, expected, tolerance, percent)).toMatchObject({ shown, wanted });
+  });
+
+  test.each<[string, string, RecordRule["bound"], number | null, string, boolean[]]>([
+    ["a burn-in of 48 hours at least", "number", "at least", null, "at least 48", [false, true, true, true]],
+    ["a burn-in of 48 hours at least, give or take two", "number", "at least", 2, "at least 48 ±2", [true, true, true, true]],
+    ["48 at most", "number", "at most", null, "at most 48", [true, true, false, false]],
+    ["48 exactly, said outright", "number", "=", null, "48", [false, true, false, false]],
+  ])("takes 47, 48, 49 and 72 against %s as it should", (_, record, bound, tolerance, shown, takes) => {
+    const { wanted, shown: said } = parse(record, "48", tolerance, null, bound);
+    expect(said).toBe(shown);
+    expect([47, 48, 49, 72].map((value) => wanted?.by === "range" && value >= wanted.least && value <= wanted.most)).toEqual(takes);
+  });
+
+  test("knows a limit on one side of sizes and dates, and of nothing else", () => {
+    expect(parse("size", "10 TB", null, null, "at least")).toMatchObject({ shown: "at least 10 TB", wanted: { least: 10e12 } });
+    expect(parse("date", "2026-05-31", null, null, "at most")).toMatchObject({ shown: "at most 2026-05-31", wanted: { most: 46_173 } });
+    expect(() => parse("text", "firmware 4", null, null, "at least")).toThrow("Step X-1 asks for at least of a text. Write = or nothing under Bound, or record a number, size or date.");
   });
 
   test.each([

@@ -6,7 +6,7 @@ import { jobRecords, sealLine, snagOf, stepRecord } from "../../../support/job-r
 const key = "J1/S-1/A1";
 
 function jobStep(expect: string, more: Partial<JobStep> = {}): JobStep {
-  const expectation = parseExpectation({ record: "text", tolerance: null, tolerancePercent: null }, expect, "Step S-1");
+  const expectation = parseExpectation({ record: "text", tolerance: null, tolerancePercent: null, bound: "" }, expect, "Step S-1");
   const words = { do: "Do it", caution: "", makersGuide: "", subject: "array 1" };
   return { key, stepId: "S-1", ...words, expectation, unit: "", required: true, sign: "one", holdPoint: false, minutes: 5, planCell: null, slot: null, ...more };
 }

@@ -5,7 +5,7 @@ import { slotColumns } from "../../../../src/planning/commissioning/tab/tab-colu
 function steps(...records: readonly (string | null)[]): PlacedStep[] {
   return records.flatMap((record, index): PlacedStep[] => {
     if (record === null) return [];
-    const expectation = parseExpectation({ record, tolerance: null, tolerancePercent: null }, "", "Step S-1");
+    const expectation = parseExpectation({ record, tolerance: null, tolerancePercent: null, bound: "" }, "", "Step S-1");
     const words = { key: "", stepId: "", do: "", caution: "", makersGuide: "", subject: "" } as const;
     const step = { ...words, expectation, unit: "", required: true, sign: "one", holdPoint: false, minutes: 1, planCell: null, slot: null } as const;
     return [{ row: 10 + index, step, columns: null }];

@@ -1,4 +1,4 @@
-import { choice, date, named, text } from "../column";
+import { choice, count, date, named, text } from "../column";
 import { table } from "../table";
 
 export const jobs = table("Jobs", "One row a piece of work at a site; each has its own commissioning tab.", {
@@ -10,4 +10,5 @@ export const jobs = table("Jobs", "One row a piece of work at a site; each has i
   subject: text("Subject", "What else it is about: the shelf, the controller."),
   plannedDate: date("Planned date", "When it is planned."),
   state: choice("State", "Where it stands.", ["planned", "open", "closed"]),
+  longestStandstill: count("Longest standstill s", "Longest time in seconds for which hosts may wait while a part is pulled, as the site agreed.", { since: 5 }),
 });

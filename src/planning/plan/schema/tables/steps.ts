@@ -1,5 +1,5 @@
 import { choice, named, number, text, tick } from "../column";
-import { recordKinds, signs } from "../record-kinds";
+import { bounds, recordKinds, signs } from "../record-kinds";
 import { table } from "../table";
 
 /** Kinds of records that need no words of their own. */
@@ -22,4 +22,5 @@ export const steps = table("Steps", "Steps of each section, in order. {{Column}}
   sign: choice("Sign", "Names that sign for it.", signs),
   minutes: number("Minutes", "Time it takes."),
   holdPoint: choice("Hold point", "Yes where nothing further may happen before it is done and signed.", ["yes", "no"], { since: 3 }),
+  bound: choice("Bound", "Empty or =: as expected, give or take the tolerance. at least, at most: a limit on one side.", bounds, { since: 5 }),
 });
