@@ -113,16 +113,27 @@ export const installRackArray: ProcedureDraft = {
       forEach: "array",
       steps: [
         { id: "INS-090", do: "Read the planned load of the feeds with {{Array}} on them, here and on the displays of the power strips. If a strip shows more than planned, stop.", caution: "An overloaded feed takes everything on it down. These are planning figures: the local code and a licensed electrician decide.", expect: "{{Feed load}}", minutes: 5 },
-        { id: "INS-091", do: "Turn every supply switch of {{Array}} off, or leave the cords out of the supplies where there is no switch.", expect: "All off", minutes: 1 },
-        { id: "INS-092", do: "Plug the cord of the first supply into feed {{Feed A}}, lock it at both ends and label it.", caution: "Electric shock: look at each cord and plug for damage; never force a plug; hold it by its body.", expect: "{{Feed A}}", record: "text", minutes: 3 },
-        { id: "INS-093", do: "Plug the cord of the second supply into feed {{Feed B}}, lock it at both ends and label it.", caution: "Two cords on one feed look the same until that feed fails.", expect: "{{Feed B}}", record: "text", minutes: 3 },
+        { id: "INS-091", do: "Turn every supply switch of {{Array}} off.", expect: "All off", when: "Supply switch = yes", minutes: 1 },
+        { id: "INS-092", do: "Plug the cord of the first supply into feed {{Feed A}}, lock it at both ends and label it.", caution: "Electric shock: look at each cord and plug for damage; never force a plug; hold it by its body.", expect: "{{Feed A}}", record: "text", when: "Supply switch = yes", minutes: 3 },
+        { id: "INS-093", do: "Plug the cord of the second supply into feed {{Feed B}}, lock it at both ends and label it.", caution: "Two cords on one feed look the same until that feed fails.", expect: "{{Feed B}}", record: "text", when: "Supply switch = yes", minutes: 3 },
       ],
     },
     {
       section: "Start-up",
       forEach: "array",
       steps: [
-        { id: "INS-100", do: "Take the strap off, step clear of the fans and turn the supplies of {{Array}} on, first feed then second.", caution: "Smoke, a smell or a loud bang: do not reach in. Use the room's emergency power-off and call for help.", expect: "Both supplies run", holdPoint: true, minutes: 2 },
+        { id: "INS-100", do: "Take the strap off, step clear of the fans and turn the supplies of {{Array}} on, first feed then second.", caution: "Smoke, a smell or a loud bang: do not reach in. Use the room's emergency power-off and call for help.", expect: "Both supplies run", when: "Supply switch = yes", holdPoint: true, minutes: 2 },
+        {
+          id: "INS-104",
+          do: "{{Array}} starts as soon as a cord is in: its supplies have no switch, or nobody knows of one. Take the strap off, step clear of the fans, plug the cord of the first supply into feed {{Feed A}} and lock it at both ends.",
+          caution: "Electric shock: look at each cord and plug for damage; never force a plug; hold it by its body. Smoke, a smell or a loud bang: do not reach in. Use the room's emergency power-off and call for help.",
+          expect: "{{Feed A}}", record: "text", when: "Supply switch <> yes", holdPoint: true, minutes: 3,
+        },
+        {
+          id: "INS-105", do: "Plug the cord of the second supply of {{Array}} into feed {{Feed B}}, lock it at both ends and label both cords.",
+          caution: "Two cords on one feed look the same until that feed fails.", expect: "{{Feed B}}", record: "text", when: "Supply switch <> yes", minutes: 3,
+        },
+        { id: "INS-106", do: "See that both supplies of {{Array}} run.", expect: "Both supplies run", when: "Supply switch <> yes", minutes: 1 },
         { id: "INS-101", do: "Wait as the maker's guide says and compare the indicators with it. Enter the minutes it took.", record: "number", unit: "min", minutes: 15 },
         { id: "INS-102", do: "See that one controller of {{Array}} works and the other waits, as the maker's guide shows it.", expect: "One works and one waits", record: "choice:One works and one waits|Both work|Only one answers", minutes: 3 },
         { id: "INS-103", do: "Look for drives that the indicators call faulty or missing.", expect: "0", record: "number", minutes: 3 },

@@ -27,7 +27,7 @@ describe("the built-in procedures", () => {
     const holds = builtInProcedures.steps.filter(({ holdPoint }) => holdPoint === "yes").map(({ stepId }) => stepId);
     expect(holds).toEqual([
       "WSP-050", "WSP-053", "WSP-057",
-      "INS-100", "INS-120", "INS-122", "INS-150", "INS-152", "INS-221", "INS-225", "INS-231", "INS-233", "INS-251", "INS-255",
+      "INS-100", "INS-104", "INS-120", "INS-122", "INS-150", "INS-152", "INS-221", "INS-225", "INS-231", "INS-233", "INS-251", "INS-255",
       "SHF-051", "SHF-072", "SHF-073", "SHF-080", "SHF-081", "SHF-091",
       "RCT-041", "RCT-043", "RCT-072",
       "OUT-041", "OUT-050", "OUT-051", "OUT-060", "OUT-071",

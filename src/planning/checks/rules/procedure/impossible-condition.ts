@@ -21,18 +21,26 @@ export const impossibleCondition: Rule = {
 
 function remarksOf(model: PlanModel, key: "procedures" | "steps", row: PlanRow<"procedures"> | PlanRow<"steps">, forEach: ForEach | ""): Remark[] {
   const comparisons = orNull(() => parseCondition(row.when, "When")) ?? [];
-  const asked = new Map<string, string>();
-  return comparisons.flatMap(({ field, value }: Comparison): Remark[] => {
+  const asked = new Map<string, readonly string[]>();
+  return comparisons.flatMap(({ field, operator, values }: Comparison): Remark[] => {
+    // What must not be, and what is above or below a number, leaves room.
+    if (operator !== "=") return [];
     const earlier = asked.get(foldName(field));
-    asked.set(foldName(field), value);
-    if (earlier !== undefined && foldName(earlier) !== foldName(value)) {
-      return [remarkAt(model, key, row, "when", `${field} cannot be ${quote(earlier)} and ${quote(value)} at once, so this never appears. Keep one of them.`)];
+    asked.set(foldName(field), values);
+    if (earlier !== undefined && !values.some((value) => isOneOf(value, earlier))) {
+      const sentence = `${field} cannot be ${quote(earlier.join("|"))} and ${quote(values.join("|"))} at once, so this never appears. Keep one of them.`;
+      return [remarkAt(model, key, row, "when", cutSentence(sentence))];
     }
-    const values = possibleValues(model, forEach, field);
-    if (value === "" || values === null || values.some((one) => foldName(one) === foldName(value))) return [];
-    const some = values.slice(0, 4).join(", ");
-    return [remarkAt(model, key, row, "when", cutSentence(`${field} is never ${quote(value)}, so this never appears. It can be ${some}${values.length > 4 ? " and others" : ""}.`))];
+    const possible = possibleValues(model, forEach, field);
+    if (possible === null || values.some((value) => value === "" || isOneOf(value, possible))) return [];
+    const some = possible.slice(0, 4).join(", ");
+    const sentence = `${field} is never ${quote(values.join("|"))}, so this never appears. It can be ${some}${possible.length > 4 ? " and others" : ""}.`;
+    return [remarkAt(model, key, row, "when", cutSentence(sentence))];
   });
+}
+
+function isOneOf(value: string, values: readonly string[]): boolean {
+  return values.some((one) => foldName(one) === foldName(value));
 }
 
 /** Lists every value that a field can have; null where it can have any. */

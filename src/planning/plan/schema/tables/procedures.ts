@@ -9,7 +9,7 @@ export const procedures = table("Procedures", "Sections of each procedure, in or
   procedure: text("Procedure", "Name of the procedure.", named),
   section: text("Section", "Name of the section.", named),
   forEach: choice("For each", "What the section is repeated for.", forEachWords),
-  when: text("When", "Empty, or field = value, joined by and."),
+  when: text("When", "Empty, or field = a|b, field <> a|b, field > 2, field < 2, joined by and."),
   shownAs: choice("Shown as", "Empty or list: a row a step. grid: a row a subject with up to four steps side by side.", sectionLooks, { since: 2 }),
   visit: text("Visit", "Visit in which it is done; empty: that of the section above. With several, each has its heading on the tab.", { since: 3 }),
 });

@@ -9,7 +9,7 @@ export const steps = table("Steps", "Steps of each section, in order. {{Column}}
   stepId: text("Step id", "Never changed or reused: records are kept by it.", named),
   procedure: text("Procedure", "Procedure it belongs to.", { required: true, from: "procedures" }),
   section: text("Section", "Section it belongs to.", named),
-  when: text("When", "Empty, or field = value, joined by and."),
+  when: text("When", "Empty, or field = a|b, field <> a|b, field > 2, field < 2, joined by and."),
   do: text("Do", "What is to be done.", { ...named, width: 60 }),
   expect: text("Expect", "What should be found.", { width: 30 }),
   makersGuide: text("From the maker's guide", "What the maker's guide says here; yours to fill.", { width: 30 }),
