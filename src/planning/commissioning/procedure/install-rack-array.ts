@@ -58,14 +58,15 @@ export const installRackArray: ProcedureDraft = {
       steps: [
         { id: "INS-050", do: "Fix the rails for {{Array}} in rack {{Rack}}. Enter the lowest unit they fill; the rack counts from the {{Numbered from}}.", expect: "{{Bottom unit}}", record: "number", minutes: 15 },
         { id: "INS-051", do: "Pull each rail: all catches closed, every screw of the maker's set in place, left and right at the same height.", expect: "Tight and level", minutes: 3 },
-        { id: "INS-052", do: "Take all drives out of {{Array}} and lay them on the mat, bay by bay, in their bags.", caution: "With its drives in, the array is heavier than planned for the lift, and a knock breaks drives. Strap on.", expect: "{{Drives}}", record: "number", minutes: 15 },
-        { id: "INS-053", do: "Lift {{Array}} onto its rails by: {{Lift by}} ({{Lift kg}} kg as lifted). One person speaks, all lift and lower on the word; slide it home.", caution: "Lifting injures backs and crushes fingers between chassis and rail. Hands under the chassis, never in the rail; back straight; if it does not go in, lower it and start again.", expect: "On both rails, slides freely", sign: "two", minutes: 15 },
+        { id: "INS-053", do: "Lift {{Array}} onto its rails by: {{Lift by}} ({{Lift kg}} kg as lifted). One person speaks, all lift and lower on the word; slide it home.", caution: "Lifting injures backs and crushes fingers between chassis and rail. Hands under the chassis, never in the rail; back straight; if it does not go in, lower it and start again.", when: "Drives travel <> in", expect: "On both rails, slides freely", sign: "two", minutes: 15 },
+        { id: "INS-055", do: "Lift {{Array}} onto its rails with its drives in by: {{Lift by}} ({{Weight kg}} kg as lifted). One person speaks, all lift and lower on the word; slide it home.", caution: "With its drives in, a knock breaks drives. Lifting injures backs and crushes fingers between chassis and rail. Hands under the chassis, never in the rail; back straight; if it does not go in, lower it and start again.", when: "Drives travel = in", expect: "On both rails, slides freely", sign: "two", minutes: 15 },
         { id: "INS-054", do: "Fix the chassis to the rack with every fastener supplied, and bond it where it has its own earth stud.", expect: "Fixed and bonded", minutes: 5 },
       ],
     },
     {
       section: "Drives by bay",
       forEach: "drive",
+      when: "Drives travel <> in",
       shownAs: "grid",
       steps: [
         { id: "INS-060", do: "Push the drive into the bay named under For until it latches. Enter the serial number you read on it.", expect: "{{Drive.Serial}}", record: "serial", minutes: 1 },
@@ -83,7 +84,7 @@ export const installRackArray: ProcedureDraft = {
       section: "Cover",
       forEach: "array",
       steps: [
-        { id: "INS-070", do: "Look inside for anything loose or left behind, then close and lock the cover of {{Array}}.", caution: "A loose screw inside shorts the moment power comes on. Nothing is connected to mains yet: make sure.", expect: "Nothing loose, cover locked", minutes: 5 },
+        { id: "INS-070", do: "Look behind the front door of {{Array}} for anything loose or left behind, then close and lock it.", caution: "A loose screw shorts the moment power comes on. Nothing is connected to mains yet: make sure.", expect: "Nothing loose, door locked", minutes: 5 },
       ],
     },
     {
@@ -137,6 +138,15 @@ export const installRackArray: ProcedureDraft = {
         { id: "INS-101", do: "Wait as the maker's guide says and compare the indicators with it. Enter the minutes it took.", record: "number", unit: "min", minutes: 15 },
         { id: "INS-102", do: "See that one controller of {{Array}} works and the other waits, as the maker's guide shows it.", expect: "One works and one waits", record: "choice:One works and one waits|Both work|Only one answers", minutes: 3 },
         { id: "INS-103", do: "Look for drives that the indicators call faulty or missing.", expect: "0", record: "number", minutes: 3 },
+      ],
+    },
+    {
+      section: "Drives by bay as the array shows them",
+      forEach: "drive",
+      when: "Drives travel = in",
+      shownAs: "grid",
+      steps: [
+        { id: "INS-107", do: "Enter the serial number that the array shows for the bay named under For. No drive is pulled to read it.", expect: "{{Drive.Serial}}", record: "serial", minutes: 1 },
       ],
     },
     {

@@ -22,7 +22,7 @@ export const workshopPreparation: ProcedureDraft = {
         { id: "WSP-020", do: "Count the parts of {{Array}} against the order.", expect: "Complete", record: "choice:Complete|Incomplete", minutes: 10 },
         { id: "WSP-021", do: "Read the serial number on the chassis.", expect: "{{Array.Serial}}", record: "serial", minutes: 2 },
         { id: "WSP-022", do: "Compare the model on the type plate with the order.", expect: "{{Array.Model}}", record: "text", minutes: 2 },
-        { id: "WSP-023", do: "Weigh the chassis as it will be lifted: drives and supplies out.", caution: "Lifting injures backs: two people or the lift table, as the plan says.", expect: "{{Lift kg}}", record: "number", unit: "kg", bound: "at most", minutes: 5 },
+        { id: "WSP-023", do: "Weigh the chassis as it will be lifted: drives and supplies out.", caution: "Lifting injures backs: two people or the lift table, as the plan says.", expect: "{{Lift kg}}", record: "number", unit: "kg", bound: "at most", when: "Drives travel <> in", minutes: 5 },
       ],
     },
     {
@@ -69,7 +69,8 @@ export const workshopPreparation: ProcedureDraft = {
       steps: [
         { id: "WSP-070", do: "Wipe the test layout, its addresses and test accounts.", expect: "As delivered", minutes: 10 },
         { id: "WSP-071", do: "Shut {{Array}} down in the orderly way, switch off and take the cords out.", caution: "Wait until fans and drives stand still before a drive is pulled.", expect: "Off, cords out", minutes: 5 },
-        { id: "WSP-072", do: "Take the drives out, label each with array and bay, and pack them in their cushions in the order of the bays.", caution: "Drives left in the chassis break on the road and make it too heavy to lift.", expect: "{{Drives}}", record: "number", minutes: 20 },
+        { id: "WSP-072", do: "Take the drives out, label each with array and bay, and pack them in their cushions in the order of the bays.", caution: "Drives left in the chassis break on the road and make it too heavy to lift.", expect: "{{Drives}}", record: "number", when: "Drives travel <> in", minutes: 20 },
+        { id: "WSP-076", do: "Leave the drives in {{Array}} and secure them and the chassis for the road as the maker's guide says. Count the drives.", caution: "With its drives in, the array is lifted as heavy as it is: by {{Lift by}}.", expect: "{{Drives}}", record: "number", when: "Drives travel = in", minutes: 10 },
         { id: "WSP-073", do: "Label chassis, covers, cords and rails with {{Array}} and rack {{Rack}}.", expect: "All labelled", minutes: 10 },
         { id: "WSP-074", do: "Pack, fix shock and tilt marks, photograph them, and enter the number of boxes.", record: "number", minutes: 15 },
         { id: "WSP-075", do: "Write the packing list and put one copy in the first box.", expect: "List in box 1", minutes: 10 },

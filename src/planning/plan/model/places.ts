@@ -1,7 +1,8 @@
+import type { Kilograms } from "../../quantity";
 import { foldName, invalid, quote, splitNames } from "../../text";
 import type { PlanRow } from "../read";
 import { groupBy } from "./group-by";
-import { oncePer } from "./once";
+import { once, oncePer } from "./once";
 import type { PlanRows } from "./plan-rows";
 import { orNull } from "./refusal";
 
@@ -62,6 +63,17 @@ export class Places {
     }
     return null;
   }
+
+  /** Kilograms that are lifted of an array: as heavy as it is where an installation that is not closed brings it with its drives in; null where nobody knows. */
+  liftedKg(array: ArrayRow): Kilograms | null {
+    const { liftKg, weightKg } = array;
+    return this.travelsWithDrives().has(array) ? (weightKg ?? liftKg) : (liftKg ?? weightKg);
+  }
+
+  private readonly travelsWithDrives = once((): ReadonlySet<ArrayRow> => {
+    const jobs = this.rows.rows("jobs").filter(({ state, drivesTravel, procedure }) => state !== "closed" && drivesTravel === "in" && this.emptiesDrives(procedure));
+    return new Set(jobs.flatMap((job) => orNull(() => this.of(job))?.arrays ?? []));
+  });
 
   private arrayNamed(job: PlanRow<"jobs">, name: string): ArrayRow {
     const found = this.rows.find("arrays", name);

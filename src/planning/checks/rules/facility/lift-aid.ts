@@ -21,7 +21,7 @@ export const liftAid: Rule = {
       const needed = aidNeeded(model, row);
       if (needed === null || (row.liftBy !== "" && aids.indexOf(row.liftBy) >= aids.indexOf(needed))) return [];
       const planned = row.liftBy === "" ? "nobody is planned" : `it is planned by ${row.liftBy}`;
-      const kg = row.liftKg ?? row.weightKg;
+      const kg = model.places.liftedKg(row);
       const sentence = `${row.array} is lifted with ${kg} kg to its place, which asks for ${spoken[needed]}; ${planned}. Write ${needed}.`;
       return [remarkAt(model, "arrays", row, "liftBy", sentence, mendAt(model, "arrays", row, "liftBy", needed))];
     }),
@@ -31,7 +31,7 @@ const spoken: Readonly<Record<Aid, string>> = { one: "one person", two: "two peo
 
 /** Works out what a lift asks for: limits for one person, a fair grip and a lift now and then; null where the plan does not say enough. */
 function aidNeeded(model: PlanModel, row: PlanRow<"arrays">): Aid | null {
-  const kg = row.liftKg ?? row.weightKg;
+  const kg = model.places.liftedKg(row);
   const rack = model.find("racks", row.rack);
   if (kg === null || rack === null || row.bottomUnit === null) return null;
   const unit = unitFromBottom(row.bottomUnit, rack);

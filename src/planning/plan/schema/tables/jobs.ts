@@ -10,5 +10,6 @@ export const jobs = table("Jobs", "One row a piece of work at a site; each has i
   subject: text("Subject", "What else it is about: the shelf, the controller."),
   plannedDate: date("Planned date", "When it is planned."),
   state: choice("State", "Where it stands.", ["planned", "open", "closed"]),
+  drivesTravel: choice("Drives travel", "boxed (so when empty): packed by themselves, fitted on site; in: in the chassis, which is lifted as heavy as it is.", ["boxed", "in"], { since: 5 }),
   longestStandstill: count("Longest standstill s", "Longest time in seconds for which hosts may wait while a part is pulled, as the site agreed.", { since: 5 }),
 });

@@ -22,6 +22,16 @@ test("says with how many a lift is to be done", () => {
   expect(found(liftAid, rows)).toEqual(["Arrays 7 Lift by: bi-array-1 is lifted with 14.9 kg to its place, which asks for two people; it is planned by one. Write two."]);
 });
 
+test("lifts an array as heavy as it is where its drives travel in it", () => {
+  const rows = sample();
+  Object.assign(rows.arrays[2]!, { model: null, liftKg: 14.8, weightKg: 19.9, liftBy: "one" });
+  expect(cells(liftAid, rows)).toEqual([]);
+  rows.jobs.find(({ site }) => site === "Bindery")!.drivesTravel = "in";
+  expect(mends(liftAid, rows)).toContain("Arrays 7 Lift by: lift table");
+  rows.jobs.find(({ site }) => site === "Bindery")!.state = "closed";
+  expect(cells(liftAid, rows)).toEqual([]);
+});
+
 test("asks for a lift table above 175 cm, whatever the weight", () => {
   const rows = sample();
   // Unit 39: 10 + 38 x 4.445 = 178.9 cm; unit 38 is 174.5 cm.
