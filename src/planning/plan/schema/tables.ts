@@ -6,6 +6,7 @@ import { arrays } from "./tables/arrays";
 import { clusters } from "./tables/clusters";
 import { drives } from "./tables/drives";
 import { feeds } from "./tables/feeds";
+import { hostPorts } from "./tables/host-ports";
 import { hosts } from "./tables/hosts";
 import { jobs } from "./tables/jobs";
 import { links } from "./tables/links";
@@ -26,8 +27,8 @@ import { volumes } from "./tables/volumes";
 
 /** The planning tables by their keys; `tableKeys` says their order. */
 export const tables = {
-  settings, sites, racks, feeds, networks, switches, hosts, links, clusters, pools, models, arrays, shelves, drives, ports, volumes, access,
-  procedures, steps, prompts, jobs, quote,
+  settings, sites, racks, feeds, networks, switches, hosts, hostPorts, links, clusters, pools, models, arrays, shelves, drives, ports, volumes,
+  access, procedures, steps, prompts, jobs, quote,
 } as const satisfies Readonly<Record<TableKey, Table>>;
 
 export type Tables = typeof tables;
