@@ -1,4 +1,4 @@
-import { namesMark, planNames, planSwitchList, switchListMark } from "../planning/handouts";
+import { labelsMark, namesMark, planLabels, planNames, planSwitchList, switchListMark } from "../planning/handouts";
 import { PlanModel } from "../planning/plan/model";
 import type { WorkbookPort } from "../workbook/port";
 import { readShown } from "./read-plan";
@@ -14,4 +14,10 @@ export async function writeSwitchList(port: WorkbookPort, madeAt: string): Promi
 export async function writeNames(port: WorkbookPort, domain: string, madeAt: string): Promise<string> {
   const workbook = await readShown(port);
   return replaceSheet(port, workbook, namesMark, planNames(new PlanModel(workbook), domain, madeAt));
+}
+
+/** Writes the sheet of labels for the cables of the plan, in place of an earlier one, and answers with its name. */
+export async function writeLabels(port: WorkbookPort): Promise<string> {
+  const workbook = await readShown(port);
+  return replaceSheet(port, workbook, labelsMark, planLabels(new PlanModel(workbook)));
 }

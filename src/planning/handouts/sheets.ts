@@ -55,7 +55,7 @@ export function planNames(model: PlanModel, domain: string, madeAt: string): She
     ...(refused.length === 0 ? [] : [[], band("Without a name", 1), ...refused.map((value): Cell[] => [{ value, style: "refused" }])]),
     ...blocks.flatMap(({ title, lines }): Cell[][] => [[], band(title, 1), ...lines.map((value): Cell[] => [{ value, style: "line" }])]),
   ];
-  return { name: namesMark, rows, styles, columnWidths: [96], print: { orientation: "portrait", fitToWidth: true, footer: "page &P of &N", breaksBefore: [] } };
+  return { name: namesMark, rows, styles, columnWidths: [84], print: { orientation: "portrait", fitToWidth: true, footer: "page &P of &N", breaksBefore: [] } };
 }
 
 function band(value: string, columns: number): Cell[] {

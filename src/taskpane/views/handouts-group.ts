@@ -1,5 +1,5 @@
 import { momentOf } from "../../actions/moment";
-import { writeNames, writeSwitchList } from "../../actions/handouts";
+import { writeLabels, writeNames, writeSwitchList } from "../../actions/handouts";
 import { cellArea } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { make } from "../elements/make";
@@ -19,6 +19,8 @@ export function makeHandoutsGroup({ port, host, status }: PaneContext): HTMLElem
     });
   const listSwitches = (): Promise<void> =>
     write("Ports by switch", () => writeSwitchList(port, madeAt()), "port, VLAN, MTU and description, switch by switch. Hand each page to its owner.");
+  const makeLabels = (): Promise<void> =>
+    write("Cable labels", () => writeLabels(port), "two labels a cable, one for each end. Print one page on plain A4 first, at 100%, and hold it against the sheet.");
   const listNames = (): Promise<void> =>
     write("Names", () => writeNames(port, domain.value, madeAt()), "the lines for zone and hosts files, and what can have no name.");
 
@@ -31,6 +33,7 @@ export function makeHandoutsGroup({ port, host, status }: PaneContext): HTMLElem
       "ul",
       {},
       make("li", { class: "bay-step" }, makeButton("Ports by switch", listSwitches, { size: "small" }), make("span", { class: "small soft" }, "what the owner of each switch sets up")),
+      make("li", { class: "bay-step" }, makeButton("Cable labels", makeLabels, { size: "small" }), make("span", { class: "small soft" }, "both ends on each; Settings has the size of the labels")),
       make("li", { class: "bay-step" }, makeButton("Names", listNames, { size: "small" }), make("span", { class: "small soft" }, "lines for zone files and a hosts file")),
     ),
     domain,
