@@ -3,12 +3,11 @@ import { writeLabels, writeNames, writeSwitchList } from "../../actions/handouts
 import { cellArea } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { make } from "../elements/make";
-import { makeTextInput } from "../elements/text-input";
 import type { PaneContext } from "./view";
 
 /** Makes the part of the Plan view that writes sheets for those who set up switches and names. */
 export function makeHandoutsGroup({ port, host, status }: PaneContext): HTMLElement {
-  const domain = makeTextInput("Domain of the names", { placeholder: "example.com" });
+  const domain = make("input", { type: "text", "aria-label": "Domain of the names", placeholder: "Domain of the names, such as example.com" });
   const madeAt = (): string => momentOf(host.now(), "").madeAt;
 
   const write = (title: string, work: () => Promise<string>, holds: string): Promise<void> =>
