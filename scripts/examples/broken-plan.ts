@@ -269,6 +269,13 @@ export const breaks: readonly Break[] = [
       ["serial-twice", "Drives 6 Serial"], ["bay-beyond-model", "Drives 7 Bay"],
     ],
   },
+  {
+    what: "A host whose one port is cabled, though its links say two switches",
+    change: ({ hostPorts }) => {
+      hostPorts.push({ host: "scan-2", card: "1", network: "bi-data-1", address: "10.64.21.65", mtu: 9000, switch: "bi-sw1", switchPort: "22" });
+    },
+    found: [["host-ports-differ", "Links 6 To"], ["host-on-one-switch", "Hosts 6 Host"]],
+  },
   { what: "A password in the plan (an invented one)", change: ({ prompts }) => set(prompts[3], { value: "sesame-4711" }), found: [["stored-secret", "Prompts 8 Value"]] },
 ];
 

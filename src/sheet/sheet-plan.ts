@@ -60,6 +60,10 @@ export interface ConditionalFormat {
 export interface PrintPlan {
   readonly orientation: "portrait" | "landscape";
   readonly fitToWidth: boolean;
+  /** Paper that what is printed has to lie on to the millimetre; without it the program's own. */
+  readonly paper?: "A4";
+  /** Margins in millimetres; without them the program's own. */
+  readonly marginsMm?: { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number };
   /** How many rows at the top stand again on every page: first row and count. */
   readonly titleRows?: { readonly row: number; readonly rows: number };
   readonly header?: string;

@@ -171,6 +171,8 @@ describe("Page layout, as the type declarations tell of it", () => {
     const book = openStock();
     expect(await codeOf(book, (sheet) => {
       sheet.pageLayout.orientation = "Landscape";
+      sheet.pageLayout.paperSize = "A4";
+      sheet.pageLayout.setPrintMargins("Centimeters", { left: 0.8, top: 2.15 });
       sheet.pageLayout.zoom = { scale: 80 };
       sheet.pageLayout.setPrintTitleRows("$1:$1");
       sheet.pageLayout.headersFooters.defaultForAllPages.centerFooter = "Page &P of &N";
@@ -179,6 +181,8 @@ describe("Page layout, as the type declarations tell of it", () => {
     })).toBeNull();
     expect(book.sheet("Stock").settings.map(({ property, value }) => [property, value])).toEqual([
       ["pageLayout.orientation", "Landscape"],
+      ["pageLayout.paperSize", "A4"],
+      ["pageLayout.printMargins", { unit: "Centimeters", margins: { left: 0.8, top: 2.15 } }],
       ["pageLayout.zoom", { scale: 80 }],
       ["pageLayout.printTitleRows", "$1:$1"],
       ["pageLayout.headersFooters.defaultForAllPages.centerFooter", "Page &P of &N"],

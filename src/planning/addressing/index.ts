@@ -30,12 +30,13 @@ export {
 export { countInRanges, RangeList, rangesOfPrefixes, type AddressRanges } from "./ranges";
 export { subtractRanges } from "./subtract";
 export { carve, type Carved, type Need } from "./carve";
+export { hostNameFault } from "./host-name";
 export { iscsiName, iscsiNameFault } from "./iscsi-name";
 export { findFreeSubnet } from "./next-subnet";
 export { ipHeaderBytes, leastMtu } from "./ip-packet";
 export { pingSize } from "./ping-size";
 export { findRepeats, type Repeat } from "./repeats";
-export { reverseName, reverseZones, type ReverseZones } from "./reverse-name";
+export { reverseName, reversePlace, reverseZones, type ReversePlace, type ReverseZones } from "./reverse-name";
 export { sortKey } from "./sort-key";
 export { specialPurposeOf, specialPurposeOfAddress, specialPurposes, type RegistryFlag, type SpecialPurpose } from "./special-purpose";
 export { splitPrefix } from "./split";

@@ -47,3 +47,25 @@ export function reverseZones(prefix: Prefix): ReverseZones {
   const count = Number((addressValue(last) - addressValue(first) + 1n) / step);
   return { count, first: zoneOf(first), last: zoneOf(last), source };
 }
+
+/** Where the PTR record of an address stands: in a zone, under a name relative to it. */
+export interface ReversePlace {
+  readonly zone: string;
+  readonly name: string;
+}
+
+/**
+ * Finds the zone of a prefix in which the PTR record of one of its addresses stands, and its name there.
+ *
+ * In an IPv4 subnet longer than /24 that is its classless zone; `parent` is then where the owner of the /24 zone points to it with a CNAME
+ * record (RFC 2317 section 4).
+ */
+export function reversePlace(address: Address, prefix: Prefix): ReversePlace & { readonly parent: ReversePlace | null } {
+  const all = labels(address);
+  if (prefix.family === 4 && prefix.length > 24 && prefix.length < 32) {
+    const [name = "", ...rest] = all;
+    return { zone: reverseZones(prefix).first, name, parent: { zone: [...rest, root(address)].join("."), name } };
+  }
+  const left = Math.max(1, Math.floor(hostBits(prefix) / (address.family === 4 ? 8 : 4)));
+  return { zone: [...all.slice(left), root(address)].join("."), name: all.slice(0, left).join("."), parent: null };
+}

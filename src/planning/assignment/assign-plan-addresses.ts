@@ -1,7 +1,7 @@
 import type { WorkbookSnapshot } from "../../sheet";
 import { assignAddresses, containsAddress, formatAddress, formatPrefix, parseAddress, parseBlocks, parsePrefix, RangeList, type Address, type Prefix } from "../addressing";
 import { appendRows, type CellWrite, type Changes } from "../plan/changes";
-import { clusterUse, groupBy, PlanModel, portLabel, portUse, type ExpectedPort, type Network, type UsedAddress } from "../plan/model";
+import { clusterUse, groupBy, hostPortLabel, hostPortUse, PlanModel, portLabel, portUse, type ExpectedPort, type HostPortFacts, type Network, type UsedAddress } from "../plan/model";
 import { requireTables, type PlanRow } from "../plan/read";
 import type { TableRow } from "../plan/schema";
 import { noAnswer, Problem, splitNames } from "../text";
@@ -15,12 +15,13 @@ interface Want {
 }
 
 /**
- * Plans an address for every port of every array, and for every cluster without a shared address; what stands stays.
+ * Plans an address for every port of every array, for every cluster without a shared address, and for every host port that names its network;
+ * what stands stays.
  *
  * The p-th port of a controller takes the networks of its site in turn, data networks first, each address family apart; a row that names
  * its network gets one of that, and its MTU where that says one. The lowest free address comes first: what a network keeps back, and whatever
  * the plan uses anywhere in its routing table (gateways, time and name servers, receivers of alerts, ports, clusters, hosts), is passed over.
- * Arrays come in the order of their rows, the clusters after them.
+ * Arrays come in the order of their rows, the clusters after them, hosts last.
  *
  * Refuses an address, prefix or range that cannot be read, and a table that is missing; no answer where a network is full.
  */
@@ -33,6 +34,7 @@ export function assignPlanAddresses(workbook: WorkbookSnapshot): Changes {
   const wants = [
     ...model.rows("arrays").flatMap((array) => wantsOfPorts(model, array, sheet)),
     ...model.rows("clusters").flatMap((cluster) => wantsOfCluster(model, cluster, sheet)),
+    ...model.hostPorts.all().flatMap((port) => wantsOfHostPort(port, sheet)),
   ];
   const used = groupBy(model.addresses.all(), ({ network }) => network?.routing ?? "");
   for (const [network, list] of groupBy(wants, (want) => want.network)) fillNetwork(network, list, used.get(network.routing) ?? [], model.addresses.keptIn(network));
@@ -46,7 +48,7 @@ class AddressWriter {
 
   constructor(private readonly model: PlanModel) {}
 
-  cell(table: "ports" | "clusters", row: number, column: string, value: string | number): void {
+  cell(table: "ports" | "clusters" | "hostPorts", row: number, column: string, value: string | number): void {
     const write = this.model.write({ table, row, column }, value);
     if (write !== null) this.writes.push(write);
   }
@@ -86,6 +88,12 @@ function wantsOfCluster(model: PlanModel, cluster: PlanRow<"clusters">, sheet: A
   if (!network?.prefix) return [];
   const write = (address: string): void => sheet.cell("clusters", cluster.row, "sharedAddress", address);
   return [{ network, use: clusterUse(cluster), label: `cluster ${cluster.cluster}`, write }];
+}
+
+function wantsOfHostPort({ row, network }: HostPortFacts, sheet: AddressWriter): Want[] {
+  if (row.address !== "" || !network?.prefix) return [];
+  const write = (address: string): void => sheet.cell("hostPorts", row.row, "address", address);
+  return [{ network, use: hostPortUse(row), label: hostPortLabel(row), write }];
 }
 
 /** Gives each use one address of a network: controllers that share a port number's are one use. */
@@ -130,5 +138,8 @@ function refuseUnreadable(model: PlanModel): void {
     if (row.address !== "" && address === null) parseAddress(row.address, `Ports row ${row.row + 1} address`);
   }
   for (const row of model.rows("clusters")) if (row.sharedAddress !== "") parseAddress(row.sharedAddress, `Clusters row ${row.row + 1} shared address`);
+  for (const { row, address } of model.hostPorts.all()) {
+    if (row.address !== "" && address === null) parseAddress(row.address, `Host ports row ${row.row + 1} address`);
+  }
   for (const row of model.rows("hosts")) for (const text of splitNames(row.address)) parseAddress(text, `Hosts row ${row.row + 1} address`);
 }

@@ -1,14 +1,16 @@
 import type { WorkbookSnapshot } from "../../sheet";
 import type { CellWrite, Changes } from "../plan/changes";
-import { groupBy, keptPortsOf, oncePer, PlanModel, portsOfSwitch } from "../plan/model";
+import { groupBy, keptPortsOf, oncePer, PlanModel, portsOfSwitch, type SwitchCable } from "../plan/model";
 import { requireTables, type PlanRow } from "../plan/read";
 import { foldName } from "../text";
 
-/** One cable: from a port of a controller, whose rows (one an address) it serves all, to a switch. */
+/** One cable: from a port of a controller or of a host, whose rows (one an address) it serves all, to a switch. */
 interface Cable {
+  /** What must not hang on one switch: a controller, or the host. */
   readonly controller: string;
   readonly port: string;
-  readonly rows: readonly PlanRow<"ports">[];
+  readonly table: SwitchCable["table"];
+  readonly rows: readonly SwitchCable["row"][];
   /** Whether it is in a data network, and the sides of its data networks. */
   readonly isData: boolean;
   readonly sides: ReadonlySet<string>;
@@ -20,10 +22,11 @@ interface Cable {
 }
 
 /**
- * Proposes a switch, and a port of it, for every port that is not cabled; what stands stays.
+ * Proposes a switch, and a port of it, for every port of an array or a host that is not cabled; what stands stays. Host ports also get the MTU of
+ * their network.
  *
  * A port goes only to a switch of its site that carries its networks, of its network's side where sides are named; data networks of two sides
- * never share a switch if they need not. Each controller reaches two switches where its ports allow it, its data ports first, and where two
+ * never share a switch if they need not. Each controller, and each host, reaches two switches where its ports allow it, its data ports first, and where two
  * switches carry a network the same port of two controllers goes to different ones. Cables with the least choice are laid first; of equally
  * good switches the one with the fewest cables is taken. The port of a switch is the first free one of those that it has and that are not
  * kept; where the switch does not say which it has, ports are numbered from 1 if all that are named there are numbers, else left to a person.
@@ -34,29 +37,41 @@ export function proposeCabling(workbook: WorkbookSnapshot): Changes {
   const load = new Map<PlanRow<"switches">, number>();
   const ports = new SwitchPorts(model);
   const writes: CellWrite[] = [];
-  for (const array of model.rows("arrays")) {
-    const cables = cablesOf(model, array);
+  for (const { site, ends } of devicesOf(model)) {
+    const cables = cablesOf(model, site, ends);
     chooseSwitches(cables, load, ports);
     for (const cable of cables) writes.push(...writesOf(model, cable, ports));
   }
-  return { writes, growths: [] };
+  return { writes: [...writes, ...mtusOf(model)], growths: [] };
 }
 
-function cablesOf(model: PlanModel, array: PlanRow<"arrays">): Cable[] {
-  const switches = model.rowsWith("switches", "site", array.site);
-  return [...groupBy(model.ports.of(array), ({ socket }) => socket).values()].map((ports): Cable => {
+/** Lists what is cabled as one: the ports of each array, then those of each host. */
+function devicesOf(model: PlanModel): { readonly site: string; readonly ends: readonly SwitchCable[] }[] {
+  const ends = groupBy(model.wiring.all(), ({ device }) => device);
+  return [...model.rows("arrays"), ...model.rows("hosts")].map((row) => ({ site: row.site, ends: ends.get(row) ?? [] }));
+}
+
+/** Fills the MTU of host ports that have none; those of arrays get theirs with their address. */
+function mtusOf(model: PlanModel): CellWrite[] {
+  return model.hostPorts.all().flatMap(({ row, network }) => {
+    const mtu = row.mtu === null ? (network?.row.mtu ?? null) : null;
+    return (mtu === null ? null : model.write({ table: "hostPorts", row: row.row, column: "mtu" }, mtu)) ?? [];
+  });
+}
+
+function cablesOf(model: PlanModel, site: string, ends: readonly SwitchCable[]): Cable[] {
+  const switches = model.rowsWith("switches", "site", site);
+  return [...groupBy(ends, ({ cable }) => cable).values()].map((ports): Cable => {
     const rows = ports.map(({ row }) => row);
-    const first = rows[0]!;
+    const { table, group, port } = ports[0]!;
     const planned = rows.find((row) => row.switch !== "")?.switch ?? "";
     const networks = rows.map(({ network }) => network).filter((network) => network !== "").map(foldName);
     const carries = (one: PlanRow<"switches">): boolean => networks.length > 0 && networks.every((network) => model.networks.carriedBy(one).has(network));
-    const [controller, port] = [foldName(first.controller), foldName(first.port)];
-    const data = ports.flatMap(({ network }) => (network?.roles.has("data") ? [network] : []));
-    const sides = new Set<string>(data.map(({ row }) => row.side).filter((side) => side !== ""));
+    const sides = new Set<string>(ports.map(({ side }) => side).filter((side) => side !== ""));
     const carrying = switches.filter(carries);
     const ofSide = carrying.filter(({ side }) => sides.has(side));
     const candidates = ofSide.length > 0 ? ofSide : carrying;
-    return { controller, port, rows, isData: data.length > 0, sides, candidates, planned, chosen: model.find("switches", planned) };
+    return { controller: group, port, table, rows, isData: ports.some(({ network }) => network?.roles.has("data")), sides, candidates, planned, chosen: model.find("switches", planned) };
   });
 }
 
@@ -110,14 +125,14 @@ function leastOf(lists: readonly (readonly number[])[]): number {
   return least;
 }
 
-function writesOf(model: PlanModel, { rows, chosen, planned }: Cable, ports: SwitchPorts): CellWrite[] {
+function writesOf(model: PlanModel, { table, rows, chosen, planned }: Cable, ports: SwitchPorts): CellWrite[] {
   if (chosen === null && planned === "") return [];
   const to = chosen?.switch ?? planned;
   const open = rows.filter((row) => row.switch === "" || row.switchPort === "");
   if (open.length === 0) return [];
   const switchPort = rows.find((row) => row.switchPort !== "")?.switchPort ?? ports.take(to, chosen);
   return open.flatMap((row) => {
-    const cell = { table: "ports", row: row.row } as const;
+    const cell = { table, row: row.row };
     const writes = [
       row.switch === "" ? model.write({ ...cell, column: "switch" }, to) : null,
       row.switchPort === "" && switchPort !== null ? model.write({ ...cell, column: "switchPort" }, switchPort) : null,
@@ -137,7 +152,7 @@ class SwitchPorts {
   });
 
   constructor(model: PlanModel) {
-    for (const row of model.rows("ports")) if (row.switch !== "" && row.switchPort !== "") this.takenOf(row.switch).add(foldName(row.switchPort));
+    for (const { row } of model.wiring.all()) if (row.switch !== "" && row.switchPort !== "") this.takenOf(row.switch).add(foldName(row.switchPort));
   }
 
   /** Counts the free ports of a switch that says which it has; infinitely many of another. */

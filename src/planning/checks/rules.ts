@@ -52,6 +52,7 @@ import { frameBytes } from "./rules/intent/frame-bytes";
 import { hostDataOnOneSwitch } from "./rules/intent/host-data-on-one-switch";
 import { hostOnOneSide } from "./rules/intent/host-on-one-side";
 import { hostPaths } from "./rules/intent/host-paths";
+import { hostPortsDiffer } from "./rules/intent/host-ports-differ";
 import { initiatorName } from "./rules/intent/initiator-name";
 import { initiatorTwice } from "./rules/intent/initiator-twice";
 import { installedAgain } from "./rules/intent/installed-again";
@@ -181,6 +182,7 @@ export const rules: readonly Rule[] = [
   wrongSide,
   sidesOnOneSwitch,
   addressOfServer,
+  hostPortsDiffer,
   initiatorName,
   initiatorTwice,
   switchPortBeyond,

@@ -57,7 +57,8 @@ export function layoutCabling(model: PlanModel, site: string): CablingLayout {
       cable(node, row.switch);
     }
   }
-  for (const { from, to } of model.rows("links")) cable(from, to);
+  for (const host of model.rowsWith("hosts", "site", site)) for (const to of model.paths.switchesOf(host)) cable(host.host, to);
+  for (const { from, to } of model.rows("links")) if (model.find("hosts", from) === null && model.find("hosts", to) === null) cable(from, to);
 
   const single = new Set<string>();
   const parted: string[] = [];

@@ -12,6 +12,7 @@ import { pace } from "../elements/pace";
 import { explain } from "../elements/work";
 import { makeAddressesGroup } from "./addresses-group";
 import { makeCompareGroup } from "./compare-group";
+import { makeHandoutsGroup } from "./handouts-group";
 import { makeMissingGroup } from "./missing-group";
 import { makePicturesGroup } from "./pictures-group";
 import { makeSiteGroup } from "./site-group";
@@ -23,6 +24,7 @@ export function makePlanView(pane: PaneContext): View {
   const tables = make("section", { class: "bay-group" });
   const further = make("section", { class: "bay-group", hidden: true });
   const addresses = makeAddressesGroup(pane);
+  const handouts = makeHandoutsGroup(pane);
   const pictures = makePicturesGroup(pane);
   const comparison = makeCompareGroup(pane);
   const missingNow = makeMissingGroup(pane);
@@ -34,6 +36,7 @@ export function makePlanView(pane: PaneContext): View {
     showTables(model, missing, earlierTables(workbook).map(({ key }) => key));
     showFurther(missing.length > 0 ? [] : furtherTables(workbook));
     addresses.hidden = model.table("ports") === null;
+    handouts.hidden = model.rows("switches").length + model.addresses.all().length === 0;
     comparison.hidden = !isPlan(model.plan);
     pictures.show(model);
     missingNow.show(model);
@@ -96,5 +99,5 @@ export function makePlanView(pane: PaneContext): View {
     );
   }
 
-  return { element: make("div", {}, tables, site, missingNow.element, further, addresses, pictures.element, comparison), show, changed: followChanges };
+  return { element: make("div", {}, tables, site, missingNow.element, further, addresses, handouts, pictures.element, comparison), show, changed: followChanges };
 }

@@ -4,6 +4,11 @@ import { cellAddress, pageScale, type PrintPlan, type SheetPlan } from "../../sh
 export function setUpPrint(sheet: Excel.Worksheet, print: PrintPlan, plan: SheetPlan): void {
   const layout = sheet.pageLayout;
   layout.orientation = print.orientation === "landscape" ? "Landscape" : "Portrait";
+  if (print.paper !== undefined) layout.paperSize = print.paper;
+  if (print.marginsMm !== undefined) {
+    const { left, right, top, bottom } = print.marginsMm;
+    layout.setPrintMargins("Centimeters", { left: left / 10, right: right / 10, top: top / 10, bottom: bottom / 10, header: 0, footer: 0 });
+  }
   if (print.fitToWidth) layout.zoom = { scale: pageScale(print.orientation, plan.columnWidths.filter((_, column) => plan.hiddenColumns?.includes(column) !== true)) };
   if (print.titleRows !== undefined) layout.setPrintTitleRows(`$${print.titleRows.row + 1}:$${print.titleRows.row + print.titleRows.rows}`);
   if (print.header !== undefined) layout.headersFooters.defaultForAllPages.centerHeader = print.header;

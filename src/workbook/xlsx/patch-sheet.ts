@@ -94,6 +94,7 @@ function changedSections(before: DocumentSheet, after: DocumentSheet, writing: S
   if (changed("merges")) sections.push(["mergeCells", (_standing, prefix) => writeMerges(prefix, after.merges)]);
   if (changed("typingRules")) sections.push(["dataValidations", (_standing, prefix) => writeTypingRules(prefix, after.typingRules)]);
   if (changed("print")) {
+    if (after.print.marginsMm !== undefined) sections.push(["pageMargins", (_standing, prefix) => writeMargins(prefix, after.print.marginsMm!)]);
     sections.push(["pageSetup", (standing, prefix) => writePageSetup(standing, prefix, after)]);
     sections.push(["headerFooter", (standing, prefix) => writeHeaders(standing, prefix, after)]);
     sections.push(["rowBreaks", (_standing, prefix) => writeBreaks(prefix, after.print.breaksBefore)]);
@@ -189,7 +190,18 @@ function writePageSetup(standing: string | undefined, prefix: string, { print }:
   const old: Attributes = standing === undefined ? {} : parseXml(standing).attributes;
   // One page wide, as many pages long as it takes: a scale would part the columns where the font of the file is missing and another is wider.
   const fit = print.fitToWidth ? { fitToWidth: "1", fitToHeight: "0" } : {};
-  return `<${prefix}pageSetup${writeAttributes({ ...old, ...fit, orientation: print.orientation })}/>`;
+  const paper = print.paper === undefined ? {} : { paperSize: paperSizes[print.paper] };
+  return `<${prefix}pageSetup${writeAttributes({ ...old, ...fit, ...paper, orientation: print.orientation })}/>`;
+}
+
+/** Numbers of paper sizes: ECMA-376 part 1, section 18.3.1.63. */
+const paperSizes = { A4: "9" } as const;
+
+/** Margins stand in inches: ECMA-376 part 1, section 18.3.1.62. */
+function writeMargins(prefix: string, margins: NonNullable<DocumentSheet["print"]["marginsMm"]>): string {
+  const inches = (millimetres: number): string => String(Number((millimetres / 25.4).toFixed(4)));
+  const sides = { left: inches(margins.left), right: inches(margins.right), top: inches(margins.top), bottom: inches(margins.bottom) };
+  return `<${prefix}pageMargins${writeAttributes({ ...sides, header: "0", footer: "0" })}/>`;
 }
 
 function writeHeaders(standing: string | undefined, prefix: string, { print: { header, footer } }: DocumentSheet): string {

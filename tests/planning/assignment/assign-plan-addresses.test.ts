@@ -270,3 +270,17 @@ describe("addresses by intent", () => {
     expect(written(rows)).toEqual(["Ports 5 Address: 10.64.11.1", "Ports 6 Address: 10.64.12.1"]);
   });
 });
+
+test("gives a host port that names its network the lowest free address of it, and leaves one that has an address or no network", () => {
+  const workbook = planWorkbook({
+    networks: [{ network: "d", site: "Mill", prefix: "10.0.1.0/24", gateway: "10.0.1.1", role: "data" }],
+    hosts: [{ host: "h", site: "Mill", address: "10.0.1.2" }],
+    hostPorts: [{ host: "h", card: "1", network: "d" }, { host: "h", card: "2", network: "d", address: "10.0.1.3" }, { host: "h", card: "3" }],
+  });
+  expect(assignPlanAddresses(workbook).writes.map(({ sheet, row, value }) => `${sheet} ${row + 1} ${String(value)}`)).toEqual(["Host ports 5 10.0.1.4"]);
+});
+
+test("refuses an address of a host port that cannot be read, as it might be given away again", () => {
+  const workbook = planWorkbook({ hosts: [{ host: "h" }], hostPorts: [{ host: "h", address: "10.0.1" }] });
+  expect(() => assignPlanAddresses(workbook)).toThrow("Host ports row 5 address");
+});

@@ -244,3 +244,45 @@ describe("cables by intent", () => {
     expect(of([{ switch: "s1", keptPorts: "1-2" }], [port("A", "0", "mgmt")])).toEqual(["A0 mgmt s1 3"]);
   });
 });
+
+describe("proposing cables of hosts", () => {
+  const withPorts = (more: EditableRows["hostPorts"]): EditableRows => ({ ...sample(), hostPorts: more });
+  const port = { host: "scan-1", network: "rr-data-1" };
+
+  test("takes free ports of switches that carry the network, two switches for two ports, and fills the MTU of the network", () => {
+    expect(written(withPorts([{ ...port, card: "1" }, { ...port, card: "2", network: "rr-data-2", mtu: 1500 }]))).toEqual([
+      "Host ports 5 Switch: rr-sw1", "Host ports 5 Switch port: 7", "Host ports 6 Switch: rr-sw2", "Host ports 6 Switch port: 7", "Host ports 5 MTU: 9000",
+    ]);
+  });
+
+  test("goes to the switch of its side, by its network or its own word", () => {
+    const archive = (network: string, side: string | null) => written(withPorts([{ host: "archive-1", card: "1", network, side, mtu: 1500 }]))[0];
+    expect(archive("cs-data-2", null)).toBe("Host ports 5 Switch: cs-sw2");
+    expect(archive("cs-mgmt-v6", "B")).toBe("Host ports 5 Switch: cs-sw2");
+    expect(archive("cs-mgmt-v6", "A")).toBe("Host ports 5 Switch: cs-sw1");
+  });
+
+  test("gives no port of a switch to an array that a host has, and none that is kept", () => {
+    const rows = withPorts([{ ...port, card: "1", mtu: 9000, switch: "rr-sw2", switchPort: "1" }]);
+    Object.assign(rows.ports[1]!, { switch: null, switchPort: null });
+    expect(written(rows)).toEqual(["Ports 6 Switch: rr-sw2", "Ports 6 Switch port: 7"]);
+    rows.switches[1]!.keptPorts = "7-8";
+    expect(written(rows)).toEqual(["Ports 6 Switch: rr-sw2", "Ports 6 Switch port: 9"]);
+  });
+
+  test("leaves a port without a network, and one of a host that the plan does not have", () => {
+    expect(written(withPorts([{ host: "scan-1", card: "1" }, { ...port, host: "nobody", mtu: 9000 }]))).toEqual([]);
+  });
+
+  test("cables any hosts so that no port of a switch is taken twice, and what it proposes is not proposed again", () => {
+    const ports = fc.array(fc.record({ host: fc.constantFrom("scan-1", "scan-2"), card: fc.constantFrom("1", "2", "3", ""), net: fc.constantFrom("1", "2") }), { maxLength: 8 });
+    fc.assert(fc.property(ports, (some) => {
+      const all = uncabled();
+      all.hostPorts = some.map(({ host, card, net }) => ({ host, card, network: `${host === "scan-1" ? "rr" : "bi"}-data-${net}` }));
+      const book = cabled(all);
+      const told = new Set(checkPlan(book, rules, "2026-06-01").map(({ rule }) => rule));
+      expect(["switch-port-twice", "switch-port-kept", "switch-without-network", "port-mtu"].filter((rule) => told.has(rule))).toEqual([]);
+      expect(proposeCabling(book).writes).toEqual([]);
+    }), { numRuns: 15 });
+  });
+});

@@ -12,6 +12,7 @@ const layout: Settable = {
   type: "PageLayout",
   set: {
     orientation: (value) => oneOf(value, ["Portrait", "Landscape"]),
+    paperSize: (value) => oneOf(value, ["A4"]),
     zoom: (value) => {
       const zoom = value as { readonly scale?: unknown; readonly horizontalFitToPages?: unknown };
       if (zoom.scale !== undefined) numberIn(zoom.scale, 10, 400);
@@ -176,7 +177,10 @@ function pageLayoutObject(sheet: HostSheet, note: (property: string, value: unkn
   return {
     ...object,
     parts: { ...object.parts, getPrintTitleRowsOrNullObject: titles },
-    calls: { setPrintTitleRows: (rows) => { note("pageLayout.printTitleRows", text(rows)); } },
+    calls: {
+      setPrintTitleRows: (rows) => { note("pageLayout.printTitleRows", text(rows)); },
+      setPrintMargins: (unit, margins) => { note("pageLayout.printMargins", { unit: oneOf(unit, ["Points", "Inches", "Centimeters"]), margins }); },
+    },
   };
 }
 

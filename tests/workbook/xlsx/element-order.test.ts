@@ -14,12 +14,12 @@ const plan: SheetPlan = {
   merges: [{ row: 0, column: 0, rows: 1, columns: 2 }],
   validations: [{ area: { row: 1, column: 0, rows: 1, columns: 1 }, rule: { kind: "list", items: ["a", "b"] }, message: "Choose a or b.", strict: true }],
   conditionalFormats: [{ area: { row: 1, column: 0, rows: 1, columns: 1 }, formula: '=$A2="a"', style: "bold" }],
-  print: { orientation: "landscape", fitToWidth: true, header: "Head", breaksBefore: [1] },
+  print: { orientation: "landscape", fitToWidth: true, paper: "A4", marginsMm: { left: 25.4, right: 5.08, top: 12.7, bottom: 0 }, header: "Head", breaksBefore: [1] },
   tabColor: "#112233",
 };
 
 /** The elements that are written here, as the sequence of CT_Worksheet has them. */
-const sequence = ["sheetPr", "dimension", "sheetViews", "cols", "sheetData", "mergeCells", "conditionalFormatting", "dataValidations", "pageSetup", "headerFooter", "rowBreaks"];
+const sequence = ["sheetPr", "dimension", "sheetViews", "cols", "sheetData", "mergeCells", "conditionalFormatting", "dataValidations", "pageMargins", "pageSetup", "headerFooter", "rowBreaks"];
 
 function elementsOf(bytes: Uint8Array): string[] {
   const xml = strFromU8(unzipSync(bytes)["xl/worksheets/sheet1.xml"]!);
@@ -37,6 +37,13 @@ describe("the elements of a sheet stand in the order of ECMA-376 part 1, section
   test("in a new sheet", async () => {
     const { bytes } = await plannedSheet();
     expect(elementsOf(bytes)).toEqual(sequence);
+  });
+
+  test("with paper as a number (9 is A4, section 18.3.1.63) and margins in inches (section 18.3.1.62)", async () => {
+    const { bytes } = await plannedSheet();
+    const xml = strFromU8(unzipSync(bytes)["xl/worksheets/sheet1.xml"]!);
+    expect(xml).toContain('<pageMargins left="1" right="0.2" top="0.5" bottom="0" header="0" footer="0"/>');
+    expect(/<pageSetup[^>]*>/.exec(xml)![0]).toContain('paperSize="9"');
   });
 
   test("in a sheet of a file that gets all of them", async () => {

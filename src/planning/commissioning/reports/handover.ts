@@ -1,7 +1,8 @@
 import type { Cell, SheetPlan } from "../../../sheet";
+import { formatAddress } from "../../addressing";
 import { topUnit, type PlanModel, type PoolContents } from "../../plan/model";
 import type { PlanRow } from "../../plan/read";
-import { canonicalText, foldName, formatPercent, splitNames, terabytesOf } from "../../text";
+import { canonicalText, foldName, formatPercent, terabytesOf } from "../../text";
 import type { CommissioningPlan } from "../build";
 import { isReopened, isSnagClosed, results, signed, snagText, type JobRecords, type Snag, type StepRecord } from "../record";
 
@@ -63,7 +64,7 @@ export function planHandover(name: string, { model }: CommissioningPlan, job: Pl
     {
       title: "Hosts",
       headers: ["Host", "Groups", "Initiator name", "Addresses"],
-      lines: model.rowsWith("hosts", "site", site.site).map(({ host, groups, initiatorName, address }) => [host, groups, initiatorName, splitNames(address).join("\n")]),
+      lines: model.rowsWith("hosts", "site", site.site).map((host) => [host.host, host.groups, ...hostNamesAndAddresses(host, model)]),
       none: "No hosts in the plan.",
     },
     {
@@ -219,6 +220,10 @@ function poolLine(contents: PoolContents, model: PlanModel): Line {
 function volumeLine({ volume, pool, size, provisioning, snapshotShare, purpose }: PlanRow<"volumes">, model: PlanModel): Line {
   const openings = model.volumes.openingsOf(volume).map(({ row: { to, number }, writes }) => `${to}${number === null ? "" : ` as ${number}`}, ${writes ? "read and write" : "read"}`);
   return [volume, pool, openings.join("\n"), size === null ? "" : terabytesOf(size), provisioning === "thin" ? "thin" : "full", formatPercent(snapshotShare ?? 0), purpose];
+}
+
+function hostNamesAndAddresses(host: PlanRow<"hosts">, model: PlanModel): string[] {
+  return [model.hostPorts.initiatorNamesOf(host), model.hostPorts.addressesOf(host).map(formatAddress)].map((lines) => lines.join("\n"));
 }
 
 function measuredLine({ no, stepId, subject, expected, typed, seenUnit }: StepRecord): Line {

@@ -1,12 +1,12 @@
 import { formatAddress } from "../../addressing";
 import { countPaths } from "../../resilience";
 import type { PlanRow } from "../read";
-import type { Network, Networks } from "./networks";
+import { isForOther, type HostPorts } from "./host-ports";
+import type { Network } from "./networks";
 import { oncePer } from "./once";
 import type { PlanRows } from "./plan-rows";
 import type { PortFacts } from "./port-facts";
 import type { Ports } from "./ports";
-import { addressesOfHost } from "./used-addresses";
 
 /** How many paths a host of the site has to an array. */
 export interface HostPathCount {
@@ -28,16 +28,16 @@ export class HostPaths {
     return counts.length === 0 || counts.includes(null) ? null : Math.min(...counts.map((paths) => paths ?? 0));
   });
 
-  /** Lists the networks in which the addresses of a host lie; null where it has no address, or one in no network of its site. */
+  /** Lists the networks of the ports of a host; null where it has none, or one in no network of its site. */
   readonly networksOf = oncePer((host: PlanRow<"hosts">): readonly Network[] | null => {
-    const networks = addressesOfHost(host).map((address) => this.networks.holding(host.site, address));
+    const networks = this.hostPorts.endsOf(host).map(({ network }) => network);
     return networks.length === 0 || networks.includes(null) ? null : networks.filter((network) => network !== null);
   });
 
   constructor(
     private readonly rows: PlanRows,
-    private readonly networks: Networks,
     private readonly ports: Ports,
+    private readonly hostPorts: HostPorts,
   ) {}
 
   /** Lists the rows of the ports of an array in data networks. */
@@ -49,11 +49,14 @@ export class HostPaths {
     const own = this.networksOf(host);
     const ports = this.ports.of(array);
     // A network without a role may be for data or not, and a port without an address may be in use or not: then no figure is given.
-    const isKnown = own !== null && ports.length > 0 && ports.every(({ network, address }) => network !== null && (!own.includes(network) || (network.roles.size > 0 && address !== null)));
+    const ends = this.hostPorts.endsOf(host);
+    const isHostKnown = ends.every(({ network, address }) => address !== null || isForOther(network));
+    const isKnown = own !== null && isHostKnown && ports.length > 0 && ports.every(({ network, address }) => {
+      return network !== null && (!own.includes(network) || (network.roles.size > 0 && address !== null));
+    });
     if (!isKnown) return { host, paths: null, networks: [] };
-    const hostPorts = addressesOfHost(host).map((address, at) => ({ device: "host", network: own[at]!.row.network, address: formatAddress(address), roles: own[at]!.roles }));
     const arrayPorts = ports.map(({ row }) => ({ device: "array", network: row.network, address: row.address }));
-    const data = hostPorts.filter(({ roles }) => roles.has("data"));
+    const data = ends.flatMap(({ network, address }) => (network?.roles.has("data") && address !== null ? [{ device: "host", network: network.row.network, address: formatAddress(address) }] : []));
     const networks = [...new Set(own)].filter((network) => network.roles.has("data") && ports.some((port) => port.network === network));
     return { host, paths: data.length === 0 ? 0 : countPaths(data, arrayPorts)[0]!.paths, networks };
   }

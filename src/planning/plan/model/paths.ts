@@ -1,6 +1,7 @@
 import { buildGraph, searchFrom, singlePointsTo, type Link, type Point, type Search } from "../../resilience";
 import { foldName } from "../../text";
 import type { PlanRow } from "../read";
+import type { HostPorts } from "./host-ports";
 import { once, oncePer } from "./once";
 import type { PlanRows } from "./plan-rows";
 import { controllersOf, type PortFacts } from "./port-facts";
@@ -25,8 +26,10 @@ export class Paths {
    */
   readonly all = once((): readonly HostPath[] => this.workOut());
 
-  /** Lists the switches that a host is linked to, one for each link. */
+  /** Lists the switches that a host is linked to, one for each cable of its ports; one for each of its links where no port of it is cabled. */
   readonly switchesOf = oncePer((host: PlanRow<"hosts">): readonly string[] => {
+    const cabled = this.hostPorts.switchesOf(host);
+    if (cabled !== null) return cabled.map((row) => row.switch);
     const ends = [
       ...this.rows.rowsWith("links", "from", host.host).map(({ to }) => to),
       ...this.rows.rowsWith("links", "to", host.host).map(({ from }) => from),
@@ -37,6 +40,7 @@ export class Paths {
   constructor(
     private readonly rows: PlanRows,
     private readonly ports: Ports,
+    private readonly hostPorts: HostPorts,
   ) {}
 
   /** Names the hosts and arrays of a site of which no cable is known: what parts them from each other is not known either. */

@@ -2,6 +2,7 @@ import { Assumptions } from "./assumptions";
 import { Capacity } from "./capacity";
 import { Drives } from "./drives";
 import { HostPaths } from "./host-paths";
+import { HostPorts } from "./host-ports";
 import { Networks } from "./networks";
 import { Paths } from "./paths";
 import { Places } from "./places";
@@ -13,6 +14,7 @@ import { Spellings } from "./spellings";
 import { StepReach } from "./step-reach";
 import { UsedAddresses } from "./used-addresses";
 import { Volumes } from "./volumes";
+import { Wiring } from "./wiring";
 
 /**
  * The plan of a workbook with every figure that follows from it.
@@ -23,14 +25,16 @@ import { Volumes } from "./volumes";
 export class PlanModel extends PlanRows {
   readonly networks = new Networks(this);
   readonly ports = new Ports(this, this.networks);
-  readonly addresses = new UsedAddresses(this, this.networks, this.ports);
+  readonly hostPorts = new HostPorts(this, this.networks);
+  readonly wiring = new Wiring(this.ports, this.hostPorts);
+  readonly addresses = new UsedAddresses(this, this.networks, this.ports, this.hostPorts);
   readonly capacity = new Capacity(this);
   readonly drives = new Drives(this);
   readonly volumes = new Volumes(this, this.capacity);
   readonly power = new Power(this);
   readonly racks = new Racks(this);
-  readonly paths = new Paths(this, this.ports);
-  readonly hostPaths = new HostPaths(this, this.networks, this.ports);
+  readonly paths = new Paths(this, this.ports, this.hostPorts);
+  readonly hostPaths = new HostPaths(this, this.ports, this.hostPorts);
   readonly places = new Places(this);
   readonly reach = new StepReach(this);
   readonly assumptions = new Assumptions(this, this.places);

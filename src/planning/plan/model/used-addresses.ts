@@ -1,6 +1,7 @@
-import { containsAddress, readAddress, type Address } from "../../addressing";
+import { containsAddress, isSameAddress, readAddress, type Address } from "../../addressing";
 import { splitNames } from "../../text";
 import type { PlanRow } from "../read";
+import { hostPortLabel, hostPortUse, type HostPorts } from "./host-ports";
 import { gatewayAddress, type Network, type Networks } from "./networks";
 import { once, oncePer } from "./once";
 import type { PlanRows } from "./plan-rows";
@@ -10,7 +11,8 @@ import type { Ports } from "./ports";
 type Holder =
   | { readonly table: "ports"; readonly column: "address"; readonly row: PlanRow<"ports"> }
   | { readonly table: "clusters"; readonly column: "sharedAddress"; readonly row: PlanRow<"clusters"> }
-  | { readonly table: "hosts"; readonly column: "address"; readonly row: PlanRow<"hosts"> };
+  | { readonly table: "hosts"; readonly column: "address"; readonly row: PlanRow<"hosts"> }
+  | { readonly table: "hostPorts"; readonly column: "address"; readonly row: PlanRow<"hostPorts"> };
 
 /** An address in use, and the cell that holds it: of a port, of a cluster or of a host. */
 export type UsedAddress = Holder & {
@@ -35,13 +37,14 @@ const services = [["timeServers", "time server"], ["nameServers", "name server"]
 
 /** The addresses that a plan uses. */
 export class UsedAddresses {
-  /** Lists every address in use that can be read: ports first, then clusters, then hosts. */
-  readonly all = once((): readonly UsedAddress[] => [...this.ofPorts(), ...this.ofClusters(), ...this.ofHosts()]);
+  /** Lists every address in use that can be read: ports first, then clusters, then ports of hosts, then hosts. */
+  readonly all = once((): readonly UsedAddress[] => [...this.ofPorts(), ...this.ofClusters(), ...this.ofHostPorts(), ...this.ofHosts()]);
 
   constructor(
     private readonly rows: PlanRows,
     private readonly networks: Networks,
     private readonly ports: Ports,
+    private readonly hostPorts: HostPorts,
   ) {}
 
   /** Lists the addresses among the time servers, name servers and receivers of alerts of all sites; names are passed over. */
@@ -82,16 +85,23 @@ export class UsedAddresses {
     });
   }
 
-  private ofHosts(): UsedAddress[] {
-    return this.rows.rows("hosts").flatMap((row) => addressesOfHost(row).map((address, at): UsedAddress => {
-      return { table: "hosts", column: "address", row, use: `host\n${row.row}\n${at}`, address, network: this.networks.holding(row.site, address) };
-    }));
+  private ofHostPorts(): UsedAddress[] {
+    return this.hostPorts.all().flatMap(({ row, host, network, address }): UsedAddress[] => {
+      if (address === null) return [];
+      return [{ table: "hostPorts", column: "address", row, use: hostPortUse(row), address, network: network ?? (host === null ? null : this.networks.holding(host.site, address)) }];
+    });
   }
-}
 
-/** Lists the addresses of a host that can be read. */
-export function addressesOfHost({ address }: PlanRow<"hosts">): readonly Address[] {
-  return splitNames(address).flatMap((text) => readAddress(text) ?? []);
+  /** Lists what the row of a host says besides its ports: an address that only one of the two tables has is in use all the same. */
+  private ofHosts(): UsedAddress[] {
+    return this.rows.rows("hosts").flatMap((row) => {
+      const told = this.hostPorts.of(row).flatMap(({ address }) => address ?? []);
+      return this.hostPorts.shorthandOf(row).flatMap((address, at): UsedAddress[] => {
+        if (told.some((other) => isSameAddress(other, address))) return [];
+        return [{ table: "hosts", column: "address", row, use: `host\n${row.row}\n${at}`, address, network: this.networks.holding(row.site, address) }];
+      });
+    });
+  }
 }
 
 /** Names the use of a cluster's shared address. */
@@ -108,6 +118,8 @@ export function userOf(used: UsedAddress): string {
       return `cluster ${used.row.cluster}`;
     case "hosts":
       return `host ${used.row.host}`;
+    case "hostPorts":
+      return `host ${hostPortLabel(used.row)}`;
   }
 }
 

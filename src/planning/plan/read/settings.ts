@@ -13,7 +13,7 @@ interface SettingRule {
   readonly rule: NumberRule | null;
 }
 
-/** Every threshold of the checks, in the order in which set-up writes them. */
+/** Every threshold of the checks, and the size of labels, in the order in which set-up writes them. */
 export const settingRules = {
   sparesPerArray: {
     name: "Spares an array",
@@ -90,6 +90,11 @@ export const settingRules = {
     meaning: "How many days ahead the end of a warranty is told.",
     rule: { min: 0, max: 3650, whole: true, example: 90 },
   },
+  labelWidthMm: { name: "Label width mm", initial: "48.5", meaning: "Width of a label for cables, as the packet of the sheets says.", rule: { min: 10, max: 210, example: 48.5 } },
+  labelHeightMm: { name: "Label height mm", initial: "25.4", meaning: "Height of a label for cables.", rule: { min: 8, max: 140, example: 25.4 } },
+  labelsAcross: { name: "Labels across", initial: "4", meaning: "Labels side by side on a sheet of A4.", rule: { min: 1, max: 20, whole: true, example: 4 } },
+  labelsDown: { name: "Labels down", initial: "10", meaning: "Labels one below the other on a sheet of A4.", rule: { min: 1, max: 36, whole: true, example: 10 } },
+  labelGapMm: { name: "Label gap mm", initial: "0", meaning: "Gap between labels that stand side by side. The labels lie in the middle of the sheet.", rule: { min: 0, max: 50, example: 2.5 } },
 } as const satisfies Record<string, SettingRule>;
 
 export type SettingKey = keyof typeof settingRules;

@@ -7,6 +7,7 @@ import { assumptions } from "./tables/assumptions";
 import { clusters } from "./tables/clusters";
 import { drives } from "./tables/drives";
 import { feeds } from "./tables/feeds";
+import { hostPorts } from "./tables/host-ports";
 import { hosts } from "./tables/hosts";
 import { jobs } from "./tables/jobs";
 import { links } from "./tables/links";
@@ -27,8 +28,8 @@ import { volumes } from "./tables/volumes";
 
 /** The planning tables by their keys; `tableKeys` says their order. */
 export const tables = {
-  settings, sites, racks, feeds, networks, switches, hosts, links, clusters, pools, models, arrays, shelves, drives, ports, volumes, access,
-  procedures, steps, prompts, jobs, quote, assumptions,
+  settings, sites, racks, feeds, networks, switches, hosts, hostPorts, links, clusters, pools, models, arrays, shelves, drives, ports, volumes,
+  access, procedures, steps, prompts, jobs, quote, assumptions,
 } as const satisfies Readonly<Record<TableKey, Table>>;
 
 export type Tables = typeof tables;

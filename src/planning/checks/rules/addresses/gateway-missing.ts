@@ -1,5 +1,5 @@
 import { containsAddress, formatAddress } from "../../../addressing";
-import { addressesOfHost, type Network, type PlanModel } from "../../../plan/model";
+import { type Network, type PlanModel } from "../../../plan/model";
 import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const gatewayMissing: Rule = {
@@ -26,7 +26,7 @@ function forHosts(model: PlanModel): Remark[] {
   const told = new Set<Network>();
   return model.rows("hosts").flatMap((row): Remark[] => {
     // A host with several addresses is in a network of its site by one of them, or needs a gateway for the first.
-    const [address, ...others] = addressesOfHost(row);
+    const [address, ...others] = model.hostPorts.addressesOf(row);
     if (address === undefined || row.site === "" || others.some((other) => model.networks.holding(row.site, other) !== null)) return [];
     const networks = model.networks.ofSite(row.site).filter((network) => network.prefix?.family === address.family);
     if (networks.length === 0 || networks.some(({ prefix }) => containsAddress(prefix!, address))) return [];

@@ -1,5 +1,5 @@
 import { assignableRanges, countInRanges, formatPrefix, RangeList, subtractRanges, type Prefix } from "../../../addressing";
-import { clusterUse, isReserved, portUse, type Network, type PlanModel } from "../../../plan/model";
+import { clusterUse, hostPortUse, isReserved, portUse, type Network, type PlanModel } from "../../../plan/model";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const networkTooSmall: Rule = {
@@ -41,6 +41,7 @@ function addressesNeeded(model: PlanModel): ReadonlyMap<Network, ReadonlySet<str
   for (const { row, array, network, address } of model.ports.all()) {
     if (address === null && network !== null) add(network, portUse(row.array, array?.portSharing ?? "", row));
   }
+  for (const { row, network, address } of model.hostPorts.all()) if (address === null && network !== null) add(network, hostPortUse(row));
   for (const array of model.rows("arrays")) {
     for (const port of model.ports.missing(array)) add(port.network, portUse(array.array, array.portSharing, port));
   }

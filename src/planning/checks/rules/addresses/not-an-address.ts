@@ -23,6 +23,10 @@ export const notAnAddress: Rule = {
       const refusal = row.address === "" || address !== null ? null : refusalOf(() => parseAddress(row.address, "Address"));
       return refusal === null ? [] : [remarkAt(model, "ports", row, "address", refusal)];
     }),
+    ...model.hostPorts.all().flatMap(({ row, address }): Remark[] => {
+      const refusal = row.address === "" || address !== null ? null : refusalOf(() => parseAddress(row.address, "Address"));
+      return refusal === null ? [] : [remarkAt(model, "hostPorts", row, "address", refusal)];
+    }),
     ...model.rows("clusters").flatMap((row): Remark[] => {
       const refusal = row.sharedAddress === "" ? null : refusalOf(() => parseAddress(row.sharedAddress, "Shared address"));
       return refusal === null ? [] : [remarkAt(model, "clusters", row, "sharedAddress", refusal)];

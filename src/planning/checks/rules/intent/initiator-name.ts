@@ -5,10 +5,10 @@ export const initiatorName: Rule = {
   name: "initiator-name",
   family: "intent",
   weight: "stop",
-  meaning: "The initiator name of a host is an iSCSI name: iqn., eui. or naa. and what belongs behind it (RFC 7143 section 4.2.7).",
+  meaning: "The initiator name of a host or a card is an iSCSI name: iqn., eui. or naa. and what belongs behind it (RFC 7143 section 4.2.7).",
   check: (model) =>
-    model.rows("hosts").flatMap((row): Remark[] => {
-      const fault = row.initiatorName === "" ? null : iscsiNameFault(row.initiatorName);
-      return fault === null ? [] : [remarkAt(model, "hosts", row, "initiatorName", fault)];
+    model.hostPorts.initiators().flatMap(({ table, row }): Remark[] => {
+      const fault = iscsiNameFault(row.initiatorName);
+      return fault === null ? [] : [remarkAt(model, table, row, "initiatorName", fault)];
     }),
 };

@@ -1,4 +1,4 @@
-import type { PortFacts } from "../../../plan/model";
+import type { SwitchCable } from "../../../plan/model";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const sidesOnOneSwitch: Rule = {
@@ -7,10 +7,10 @@ export const sidesOnOneSwitch: Rule = {
   weight: "warn",
   meaning: "Data networks of side A and side B meet on no switch: one failure would take both.",
   check: (model) => {
-    const first = new Map<object, PortFacts>();
+    const first = new Map<object, SwitchCable>();
     const told = new Set<object>();
-    return model.ports.all().flatMap((port): Remark[] => {
-      const { row, network, to } = port;
+    return model.wiring.all().flatMap((port): Remark[] => {
+      const { table, row, network, to } = port;
       if (to === null || !network?.roles.has("data") || network.row.side === "") return [];
       const earlier = first.get(to);
       if (earlier === undefined) first.set(to, port);
@@ -18,7 +18,7 @@ export const sidesOnOneSwitch: Rule = {
       if (earlier === undefined || to.side !== "" || earlier.network?.row.side === network.row.side || told.has(to)) return [];
       told.add(to);
       const sentence = `${row.network} (side ${network.row.side}) and ${earlier.row.network} are both cabled to ${to.switch}: its loss takes both sides. Use two switches.`;
-      return [remarkAt(model, "ports", row, "switch", sentence)];
+      return [remarkAt(model, table, row, "switch", sentence)];
     });
   },
 };

@@ -18,10 +18,10 @@ export const switchPortBeyond: Rule = {
         if (row.ports === "" || portsOfSwitch(row) !== null) return [];
         return [remarkAt(model, "switches", row, "ports", `Ports ${quote(row.ports)} of ${row.switch} cannot be read. Write how many, such as 24, or names such as 1-24, x1, x2.`)];
       }),
-      ...model.ports.all().flatMap(({ row, to }): Remark[] => {
+      ...model.wiring.all().flatMap(({ table, row, to }): Remark[] => {
         const ports = to === null || row.switchPort === "" ? null : namesOf(to);
         if (ports === null || ports.has(foldName(row.switchPort))) return [];
-        return [remarkAt(model, "ports", row, "switchPort", cutSentence(`${to!.switch} has no port ${quote(row.switchPort)}: its ports are ${to!.ports}. Write one of them.`))];
+        return [remarkAt(model, table, row, "switchPort", cutSentence(`${to!.switch} has no port ${quote(row.switchPort)}: its ports are ${to!.ports}. Write one of them.`))];
       }),
     ];
   },

@@ -7,16 +7,16 @@ export const switchPortKept: Rule = {
   name: "switch-port-kept",
   family: "intent",
   weight: "stop",
-  meaning: "No port of an array is cabled to a switch port that is kept for something else, such as an uplink.",
+  meaning: "No port of an array or a host is cabled to a switch port that is kept for something else, such as an uplink.",
   check: (model) => {
     const kept = oncePer((row: PlanRow<"switches">) => keptPortsOf(row));
     return [
       ...model.rows("switches").flatMap((row): Remark[] =>
         kept(row) === null ? [remarkAt(model, "switches", row, "keptPorts", `Kept ports ${quote(row.keptPorts)} cannot be read. Write 23, 24 or 23-24.`)] : [],
       ),
-      ...model.ports.all().flatMap(({ row, to }): Remark[] => {
+      ...model.wiring.all().flatMap(({ table, row, to }): Remark[] => {
         if (to === null || row.switchPort === "" || !kept(to)?.has(foldName(row.switchPort))) return [];
-        return [remarkAt(model, "ports", row, "switchPort", `Port ${row.switchPort} of ${to.switch} is kept by its column Kept ports. Choose another, or free it there.`)];
+        return [remarkAt(model, table, row, "switchPort", `Port ${row.switchPort} of ${to.switch} is kept by its column Kept ports. Choose another, or free it there.`)];
       }),
     ];
   },

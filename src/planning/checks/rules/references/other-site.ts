@@ -35,6 +35,11 @@ export const otherSite: Rule = {
       if (network !== null && network.row.site !== array.site) compare("ports", row, array.site, "network", "networks", row.network);
       if (to !== null && to.site !== array.site) compare("ports", row, array.site, "switch", "switches", row.switch);
     }
+    for (const { row, host, network, to } of model.hostPorts.all()) {
+      if (host === null) continue;
+      if (network !== null) compare("hostPorts", row, host.site, "network", "networks", row.network);
+      if (to !== null) compare("hostPorts", row, host.site, "switch", "switches", row.switch);
+    }
     for (const row of model.rows("jobs")) for (const name of splitNames(row.arrays)) compare("jobs", row, row.site, "arrays", "arrays", name);
     return remarks;
   },

@@ -1,26 +1,23 @@
-import type { PlanRow } from "../../../plan/read";
-import { foldName } from "../../../text";
+import type { SwitchCable } from "../../../plan/model";
+import { cutSentence, foldName } from "../../../text";
 import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const switchPortTwice: Rule = {
   name: "switch-port-twice",
   family: "resilience",
   weight: "stop",
-  meaning: "A port of a switch takes one cable.",
+  meaning: "A port of a switch takes one cable, of an array or of a host.",
   check: (model) => {
-    const seen = new Map<string, PlanRow<"ports">>();
-    return model.rows("ports").flatMap((row): Remark[] => {
+    const seen = new Map<string, SwitchCable>();
+    return model.wiring.all().flatMap((one): Remark[] => {
+      const { table, row, cable } = one;
       if (row.switch === "" || row.switchPort === "") return [];
       const place = `${foldName(row.switch)}\n${foldName(row.switchPort)}`;
       const earlier = seen.get(place);
-      if (earlier === undefined) seen.set(place, row);
+      if (earlier === undefined) seen.set(place, one);
       // Addresses of both families on one port share its cable.
-      if (earlier === undefined || cableOf(earlier) === cableOf(row)) return [];
-      return [remarkAt(model, "ports", row, "switchPort", `Port ${row.switchPort} of ${row.switch} is taken by row ${earlier.row + 1}. Choose a free one.`)];
+      if (earlier === undefined || earlier.cable === cable) return [];
+      return [remarkAt(model, table, row, "switchPort", cutSentence(`Port ${row.switchPort} of ${row.switch} is taken by ${earlier.label}, in row ${earlier.row.row + 1}. Choose a free one.`))];
     });
   },
 };
-
-function cableOf({ array, controller, port }: PlanRow<"ports">): string {
-  return [array, controller, port].map(foldName).join("\n");
-}

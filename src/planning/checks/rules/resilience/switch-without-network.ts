@@ -5,11 +5,11 @@ export const switchWithoutNetwork: Rule = {
   name: "switch-without-network",
   family: "resilience",
   weight: "stop",
-  meaning: "A port is cabled to a switch that carries its network.",
+  meaning: "A port of an array or a host is cabled to a switch that carries its network.",
   check: (model) =>
-    model.ports.all().flatMap(({ row, to }): Remark[] => {
+    model.wiring.all().flatMap(({ table, row, to }): Remark[] => {
       if (to === null || row.network === "" || model.networks.carriedBy(to).has(foldName(row.network))) return [];
       const sentence = `${to.switch} does not carry network ${quote(row.network)} of this port. Add it to the switch, or cable the port to another.`;
-      return [remarkAt(model, "ports", row, "switch", sentence)];
+      return [remarkAt(model, table, row, "switch", sentence)];
     }),
 };

@@ -6,9 +6,9 @@ test("says site by site that nothing is known where Links is empty", () => {
   rows.links = [];
   rows.hosts.push({ host: "scan-3", site: "Reading Room" });
   expect(found(unknownLinks, rows)).toEqual([
-    "Hosts 5 Host: How scan-1 and 1 more are cabled is not known, so single points are not looked for. Fill Links.",
-    "Hosts 6 Host: How scan-2 is cabled is not known, so single points are not looked for. Fill Links.",
-    "Hosts 7 Host: How archive-1 is cabled is not known, so single points are not looked for. Fill Links.",
+    "Hosts 5 Host: How scan-1 and 1 more are cabled is not known, so single points are not looked for. Fill Links or Host ports.",
+    "Hosts 6 Host: How scan-2 is cabled is not known, so single points are not looked for. Fill Links or Host ports.",
+    "Hosts 7 Host: How archive-1 is cabled is not known, so single points are not looked for. Fill Links or Host ports.",
   ]);
 });
 

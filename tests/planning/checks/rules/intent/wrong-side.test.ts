@@ -4,7 +4,7 @@ import { cells, found, sample } from "../../../../support/plan-rows";
 test("finds a port of side A on a switch of side B", () => {
   const rows = sample();
   Object.assign(rows.ports[24]!, { switch: "cs-sw2", switchPort: "9" });
-  expect(found(wrongSide, rows)).toEqual(["Ports 29 Switch: Port A/0 of cs-array-1 is in cs-data-1 (side A), cs-sw2 is of side B. Cable it to one of side A."]);
+  expect(found(wrongSide, rows)).toEqual(["Ports 29 Switch: cs-array-1 port A/0 is in cs-data-1 (side A), cs-sw2 is of side B. Cable it to one of side A."]);
 });
 
 test("takes a management port, which has no side, and a switch without one", () => {

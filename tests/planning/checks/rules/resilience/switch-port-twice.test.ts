@@ -4,7 +4,7 @@ import { cells, found, sample } from "../../../../support/plan-rows";
 test("finds two cables in one port of a switch", () => {
   const rows = sample();
   rows.ports[2]!.switchPort = "1";
-  expect(found(switchPortTwice, rows)).toEqual(["Ports 7 Switch port: Port 1 of rr-sw1 is taken by row 5. Choose a free one."]);
+  expect(found(switchPortTwice, rows)).toEqual(["Ports 7 Switch port: Port 1 of rr-sw1 is taken by rr-array-1 port A/0, in row 5. Choose a free one."]);
 });
 
 test("takes both address families of one port, and the same number on another switch", () => {

@@ -1,0 +1,23 @@
+import { labelsMark, namesMark, planLabels, planNames, planSwitchList, switchListMark } from "../planning/handouts";
+import { PlanModel } from "../planning/plan/model";
+import type { WorkbookPort } from "../workbook/port";
+import { readShown } from "./read-plan";
+import { replaceSheet } from "./replace-sheet";
+
+/** Writes the sheet that lists the ports of every switch, in place of an earlier one, and answers with its name. */
+export async function writeSwitchList(port: WorkbookPort, madeAt: string): Promise<string> {
+  const workbook = await readShown(port);
+  return replaceSheet(port, workbook, switchListMark, planSwitchList(new PlanModel(workbook), madeAt));
+}
+
+/** Writes the sheet of the names of the plan in a domain, in place of an earlier one, and answers with its name. */
+export async function writeNames(port: WorkbookPort, domain: string, madeAt: string): Promise<string> {
+  const workbook = await readShown(port);
+  return replaceSheet(port, workbook, namesMark, planNames(new PlanModel(workbook), domain, madeAt));
+}
+
+/** Writes the sheet of labels for the cables of the plan, in place of an earlier one, and answers with its name. */
+export async function writeLabels(port: WorkbookPort): Promise<string> {
+  const workbook = await readShown(port);
+  return replaceSheet(port, workbook, labelsMark, planLabels(new PlanModel(workbook)));
+}

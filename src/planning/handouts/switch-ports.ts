@@ -1,0 +1,59 @@
+import { groupBy, keptPortsOf, portsOfSwitch, type PlanModel, type SwitchCable } from "../plan/model";
+import type { PlanRow } from "../plan/read";
+import { foldName } from "../text";
+
+/** A port of a switch as its owner sets it up. */
+export interface SwitchPortLine {
+  readonly port: string;
+  /** Numbers of the VLANs of its networks; "" where they are untagged. */
+  readonly vlan: string;
+  /** Largest packet that what is plugged in sends, in bytes; null where that is not known. */
+  readonly mtu: number | null;
+  readonly description: string;
+}
+
+/**
+ * Lists what goes into the ports of a switch, in the order of its ports; those of which the plan names no port, and links, come last.
+ *
+ * Rows of one cable make one line: its VLANs side by side, the largest of its MTUs.
+ */
+export function portLinesOf(model: PlanModel, row: PlanRow<"switches">): SwitchPortLine[] {
+  const cables = [...groupBy(model.wiring.all().filter(({ to }) => to === row), ({ cable, row: { switchPort } }) => `${cable}\n${foldName(switchPort)}`).values()];
+  const order = new Map((portsOfSwitch(row) ?? []).map((port, at) => [foldName(port), at]));
+  const rank = ({ port }: SwitchPortLine): number => (port === "" ? Infinity : (order.get(foldName(port)) ?? order.size));
+  const lines = cables.map(lineOf).sort((a, b) => compare(rank(a), rank(b)) || a.port.localeCompare(b.port, "en", { numeric: true }));
+  return [...lines, ...keptLines(row), ...linkLines(model, row)];
+}
+
+function compare(a: number, b: number): number {
+  return a === b ? 0 : a < b ? -1 : 1;
+}
+
+function lineOf(cables: readonly SwitchCable[]): SwitchPortLine {
+  const [first] = cables;
+  const networks = [...new Set(cables.flatMap(({ network }) => network ?? []))];
+  const vlans = [...new Set(networks.flatMap(({ row }) => row.vlan ?? []))];
+  const mtus = cables.flatMap(({ row, network }) => row.mtu ?? network?.mtu ?? []);
+  return {
+    port: first!.row.switchPort,
+    vlan: vlans.join(", "),
+    mtu: mtus.length === 0 ? null : Math.max(...mtus),
+    description: [first!.label, ...networks.map(({ row }) => row.network)].join(", "),
+  };
+}
+
+function keptLines(row: PlanRow<"switches">): SwitchPortLine[] {
+  return (keptPortsOf(row)?.size ?? 0) === 0 ? [] : [{ port: row.keptPorts, vlan: "", mtu: null, description: "kept: the plan leaves it alone" }];
+}
+
+function linkLines(model: PlanModel, { switch: name }: PlanRow<"switches">): SwitchPortLine[] {
+  const ends = [...model.rowsWith("links", "from", name).map(({ to }) => to), ...model.rowsWith("links", "to", name).map(({ from }) => from)];
+  const told = ends.filter((end) => end !== "" && (model.find("switches", end) !== null || isByLinksAlone(model, end)));
+  return told.map((end) => ({ port: "", vlan: "", mtu: null, description: `link to ${end}, whose port the plan does not say` }));
+}
+
+/** Tells whether a host is cabled by Links and not by rows of Host ports. */
+function isByLinksAlone(model: PlanModel, name: string): boolean {
+  const host = model.find("hosts", name);
+  return host !== null && model.hostPorts.switchesOf(host) === null;
+}

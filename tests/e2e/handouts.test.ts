@@ -1,0 +1,46 @@
+import type { Browser } from "playwright-core";
+import { launchBrowser } from "./support/launch-browser";
+import { WorkbookPage } from "./support/workbook-page";
+
+let browser: Browser;
+let workbook: WorkbookPage;
+
+beforeAll(async () => {
+  browser = await launchBrowser();
+  workbook = await WorkbookPage.open(browser);
+  await workbook.turnTo("Plan");
+});
+
+afterAll(async () => {
+  await workbook.close();
+  await browser.close();
+  expect(workbook.faults).toEqual([]);
+});
+
+const press = (name: string) => workbook.page.getByRole("button", { name, exact: true }).click();
+
+describe("sheets to hand out", () => {
+  test("are made of the plan, and made anew in their own place", async () => {
+    await press("Ports by switch");
+    await workbook.said("switch by switch");
+    expect((await workbook.sheet("Ports by switch")).values[5]!.slice(0, 4)).toEqual(["1", "111", 9000, "rr-array-1 port A/0, rr-data-1"]);
+    await press("Cable labels");
+    await workbook.said("two labels a cable");
+    await press("Cable labels");
+    await workbook.said("two labels a cable");
+    expect((await workbook.sheet("Cable labels")).values[0]!.slice(0, 2)).toEqual(["Cable labels", "rr-array-1 port A/0\nto rr-sw1 port 1"]);
+    expect((await workbook.sheetNames()).filter((name) => name.startsWith("Cable labels"))).toEqual(["Cable labels"]);
+  });
+
+  test("say what to write where the domain of the names is missing, and write nothing", async () => {
+    await press("Names");
+    await workbook.page.getByText("is no domain name. Write the one of these names, such as example.com.").first().waitFor();
+    expect(await workbook.sheetNames()).not.toContain("Names and addresses");
+    await workbook.page.getByLabel("Domain of the names").fill("thornmere.example");
+    await press("Names");
+    await workbook.said("the lines for zone and hosts files");
+    const lines = (await workbook.sheet("Names and addresses")).values.flat();
+    expect(lines).toContain("rr-array-1-a0 IN A 10.64.11.1");
+    expect(lines).toContain("1 IN PTR rr-array-1-a0.thornmere.example.");
+  });
+});
