@@ -8,7 +8,7 @@ import { columnsOf, nameColumn, tableKeys, tables, type TableKey, type TableRow,
 import { questions, sections, type Answers, type QuestionKey } from "./questions";
 
 /** Tables into which the set-up of a site writes. */
-const guidedTables = ["sites", "racks", "feeds", "networks", "switches", "hosts", "clusters", "pools", "models", "arrays", "jobs", "assumptions"] as const satisfies readonly TableKey[];
+const guidedTables = ["sites", "racks", "feeds", "networks", "switches", "hosts", "hostPorts", "clusters", "pools", "models", "arrays", "jobs", "assumptions"] as const satisfies readonly TableKey[];
 
 /** Most rows of one kind: more come by a list. */
 const mostRows = 200;
@@ -37,7 +37,7 @@ export function planSite(model: PlanModel, answers: Answers): Changes {
 export function siteRows(model: PlanModel, answers: Answers): TableRows {
   const rows = new SiteRows(model, answers).rows();
   for (const key of guidedTables) {
-    if (key === "assumptions") continue;
+    if (!namesRows(key)) continue;
     for (const row of (rows[key] ?? []) as readonly Readonly<Record<string, Scalar | undefined>>[]) refuseTaken(model, key, showCell(row[nameColumn(key)]));
   }
   return rows;
@@ -49,6 +49,11 @@ function addedRows<Key extends TableKey>(model: PlanModel, key: Key, rows: Pick<
   if (added.length === 0) return { writes: [], growths: [] };
   if (table === null) throw invalid(tables[key].name, null, `The workbook has no table ${tables[key].name}. Choose Set up tables first.`);
   return appendRows(model.workbook, table, key, added);
+}
+
+/** Tells whether each row of a table has a name of its own. */
+function namesRows(key: TableKey): boolean {
+  return key !== "assumptions" && key !== "hostPorts";
 }
 
 function refuseTaken(model: PlanModel, key: TableKey, name: string): void {
@@ -69,6 +74,7 @@ class SiteRows {
     const site = this.needed("site");
     const racks = this.racks(site);
     const networks = this.networks(site);
+    const data = networks.filter(({ role }) => role === "data");
     const model = this.modelRow();
     const units = Number(model.units ?? this.model.find("models", model.model as string)?.units ?? 0);
     const arrays = this.arrays(site, racks, units, model);
@@ -84,6 +90,7 @@ class SiteRows {
       networks,
       switches: this.switches(site, racks, networks),
       hosts,
+      hostPorts: hosts.flatMap(({ host = null }) => data.map(({ network = null, side = null }): TableRow<"hostPorts"> => ({ host, network, side }))),
       clusters: arrays.length === 0 ? [] : [cluster],
       pools: arrays.length === 0 ? [] : [pool],
       models: this.model.find("models", model.model as string) === null ? [model] : [],
