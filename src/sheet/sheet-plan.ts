@@ -72,12 +72,14 @@ export interface PrintPlan {
   readonly breaksBefore: readonly number[];
 }
 
-/** A named table on a sheet; its first row is the header. */
+/** A named table on a sheet; its first row is the header, unless it shows none. */
 export interface TablePlan {
   readonly name: string;
   readonly area: Area;
   /** How many of its last rows are totals. */
   readonly totalRows?: number;
+  /** True for a table that shows no header: its first row is one like the others. */
+  readonly isHeadless?: true;
 }
 
 /** A whole sheet as plain data: what the planning modules make and an adapter writes. */

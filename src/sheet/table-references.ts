@@ -3,11 +3,13 @@ import { areaAddress } from "./cell-address";
 import { formulaTokens } from "./formula-tokens";
 import { foldSheetName, quoteSheetName } from "./sheet-name";
 
-/** A table as formulas speak of it: its first row is the header, its last ones may be totals. */
+/** A table as formulas speak of it: its first row is the header, unless it has none, and its last ones may be totals. */
 export interface TableOnSheet {
   readonly sheet: string;
   readonly area: Area;
+  readonly headerRows: number;
   readonly totalRows: number;
+  /** Blank where nobody knows what a column is called. */
   readonly headers: readonly string[];
 }
 
@@ -43,9 +45,9 @@ export function withCellsOfTables(formula: string, tableNamed: (name: string) =>
 
 function cellsOf(table: TableOnSheet, bracket: string): string {
   const { sections, columns, ofThisRow } = partsOf(bracket.slice(1, -1));
-  const { area, totalRows, headers } = table;
-  const places = (columns ?? [headers[0]!, headers.at(-1)!]).map((wanted) => headers.findIndex((header) => foldSheetName(header) === foldSheetName(wanted)));
-  const rows = sections.map((section) => rowsOf(section, area.rows, totalRows));
+  const { area, headers } = table;
+  const places = columns?.map((wanted) => headers.findIndex((header) => foldSheetName(header) === foldSheetName(wanted))) ?? [0, area.columns - 1];
+  const rows = sections.map((section) => rowsOf(section, table));
   const [first, last] = [Math.min(...rows.map((one) => one?.[0] ?? NaN)), Math.max(...rows.map((one) => one?.[1] ?? NaN))];
   const on = (cells: Area) => `${quoteSheetName(table.sheet)}!${fixed(areaAddress(cells))}`;
   if (places.includes(-1) || !(last >= first)) return `INDEX(${on(area)},1,${area.columns + 1})`;
@@ -55,15 +57,15 @@ function cellsOf(table: TableOnSheet, bracket: string): string {
   return `INDEX(${cells},ROW()-${area.row + first}${width > 1 ? ",0" : ""})`;
 }
 
-/** First and last row of a section, counted from the header; null where the table has none, or the section is unknown. */
-function rowsOf(section: string, rows: number, totalRows: number): readonly [number, number] | null {
+/** First and last row of a section, counted from the first of the table; null where the table has none, or the section is unknown. */
+function rowsOf(section: string, { area: { rows }, headerRows, totalRows }: TableOnSheet): readonly [number, number] | null {
   switch (section.toLowerCase()) {
     case "#all":
       return [0, rows - 1];
     case "#headers":
-      return [0, 0];
+      return headerRows === 0 ? null : [0, 0];
     case "#data":
-      return [1, rows - 1 - totalRows];
+      return [headerRows, rows - 1 - totalRows];
     case "#totals":
       return totalRows === 0 ? null : [rows - totalRows, rows - 1];
     default:

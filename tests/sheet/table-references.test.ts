@@ -1,8 +1,9 @@
 import { withCellsOfTables, type TableOnSheet } from "../../src/sheet";
 
-const sales: TableOnSheet = { sheet: "Sales", area: { row: 0, column: 0, rows: 8, columns: 5 }, totalRows: 1, headers: ["Sales Person", "Region", "SaleAmt", "ComPct", "ComAmt"] };
-const odd: TableOnSheet = { sheet: "It's odd", area: { row: 4, column: 1, rows: 3, columns: 3 }, totalRows: 0, headers: ["Size [TB]", "#No", "a'b"] };
-const read = (formula: string): string => withCellsOfTables(formula, (name) => ({ deptsales: sales, odd })[name.toLowerCase()]);
+const sales: TableOnSheet = { sheet: "Sales", area: { row: 0, column: 0, rows: 8, columns: 5 }, headerRows: 1, totalRows: 1, headers: ["Sales Person", "Region", "SaleAmt", "ComPct", "ComAmt"] };
+const odd: TableOnSheet = { sheet: "It's odd", area: { row: 4, column: 1, rows: 3, columns: 3 }, headerRows: 1, totalRows: 0, headers: ["Size [TB]", "#No", "a'b"] };
+const bare: TableOnSheet = { sheet: "Bare", area: { row: 0, column: 0, rows: 3, columns: 2 }, headerRows: 0, totalRows: 0, headers: ["", ""] };
+const read = (formula: string): string => withCellsOfTables(formula, (name) => ({ deptsales: sales, odd, bare })[name.toLowerCase()]);
 
 // The vendor's article "Using structured references with Excel tables": its table of six people stands in A1:E8 with its totals; the cells are those it names.
 test.each([
@@ -39,6 +40,11 @@ test("several columns of a formula's own row, and all of them, are a row of cell
 test("an apostrophe in a header stands before what would mean something else", () => {
   expect(read("=SUM(Odd[Size '[TB']])")).toBe("=SUM('It''s odd'!$B$6:$B$7)");
   expect(read("=SUM(Odd['#No],Odd[[#All],[a''b]])")).toBe("=SUM('It''s odd'!$C$6:$C$7,'It''s odd'!$D$5:$D$7)");
+});
+
+test("a table that shows no header has data from its first row on, and columns that nobody can name", () => {
+  expect(read("=SUM(Bare)+ROWS(Bare[#All])")).toBe("=SUM(Bare!$A$1:$B$3)+ROWS(Bare!$A$1:$B$3)");
+  expect(read("=SUM(Bare[Column1])+COUNTA(Bare[#Headers])")).toBe("=SUM(INDEX(Bare!$A$1:$B$3,1,3))+COUNTA(INDEX(Bare!$A$1:$B$3,1,3))");
 });
 
 test("what a table does not have is a place beyond it, which is an error: never another column or other rows", () => {

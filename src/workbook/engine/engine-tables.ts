@@ -50,10 +50,10 @@ function tablesOf(workbook: Workbook): Map<string, OpenTable> {
   );
 }
 
-function openTable(sheet: Worksheet, { name, area, totalRows = 0 }: TablePlan): OpenTable {
+function openTable(sheet: Worksheet, { name, area, totalRows = 0, isHeadless }: TablePlan): OpenTable {
   const headers = Array.from({ length: area.columns }, (_, column) => {
-    const cell = sheet.getCellRaw(area.row, area.column + column);
+    const cell = isHeadless ? null : sheet.getCellRaw(area.row, area.column + column);
     return cell ? showCell(cellValue(cell, false)) : "";
   });
-  return { name, sheetId: sheet.getSheetId(), table: { sheet: sheet.getName(), area, totalRows, headers } };
+  return { name, sheetId: sheet.getSheetId(), table: { sheet: sheet.getName(), area, headerRows: isHeadless ? 0 : 1, totalRows, headers } };
 }

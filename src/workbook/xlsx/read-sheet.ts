@@ -234,7 +234,8 @@ function readTable({ attributes }: XmlNode): TablePlan[] {
   const area = parseAreas(attributes["ref"] ?? "")[0];
   const name = attributes["displayName"] ?? attributes["name"];
   const totalRows = numberOf(attributes["totalsRowCount"]) ?? 0;
-  return area === undefined || name === undefined ? [] : [{ name, area, ...(totalRows > 0 && totalRows < area.rows && { totalRows }) }];
+  const isHeadless = attributes["headerRowCount"] === "0";
+  return area === undefined || name === undefined ? [] : [{ name, area, ...(totalRows > 0 && totalRows < area.rows && { totalRows }), ...(isHeadless && { isHeadless }) }];
 }
 
 function readNotes(comments: XmlNode): Note[] {
