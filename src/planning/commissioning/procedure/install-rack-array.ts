@@ -251,8 +251,8 @@ export const installRackArray: ProcedureDraft = {
       section: "Full packets",
       forEach: "port",
       steps: [
-        { id: "INS-190", do: "From controller {{Controller}} port {{Port}}, ping the far end of {{Network}} with exactly this many bytes, fragmentation forbidden. Enter the size that passed.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 2 },
-        { id: "INS-191", do: "Ping again with {{Ping too large}} bytes, fragmentation forbidden: it must fail. A reply means that some device on the way splits packets or that the MTU is not what the plan says.", expect: "Fails", record: "choice:Fails|Passes", minutes: 1 },
+        { id: "INS-190", do: "From controller {{Controller}} port {{Port}}, ping each of these with exactly {{Ping size}} bytes, fragmentation forbidden: {{Ping targets}}. Enter the largest size that passed to all.", expect: "{{Ping size}}", record: "number", unit: "bytes", when: "Own address = yes", minutes: 2 },
+        { id: "INS-191", do: "Ping the first of them again with {{Ping too large}} bytes, fragmentation forbidden: it must fail. A reply means that some device on the way splits packets or that the MTU is not what the plan says.", expect: "Fails", record: "choice:Fails|Passes", when: "Own address = yes", minutes: 1 },
       ],
     },
     {
@@ -287,6 +287,7 @@ export const installRackArray: ProcedureDraft = {
       forEach: "controller",
       steps: [
         { id: "INS-225", do: "Pull controller {{Controller}} of {{Array}} while the load runs. Enter the seconds for which the load stood still.", expect: "{{Longest standstill s}}", bound: "at most", caution: "Strap on the bonding point. Pull straight, never touch the connector, and leave the other controller alone.", record: "number", unit: "s", holdPoint: true, minutes: 10 },
+        { id: "INS-227", do: "While controller {{Controller}} is out, ping every port address of {{Array}} from one host: the addresses have moved to the other controller.", expect: "All answer", when: "Port sharing = array", minutes: 3 },
         { id: "INS-226", do: "Push controller {{Controller}} home and wait until it waits or works again and every path is back, before touching the other one.", expect: "Both present, no fault", minutes: 20 },
       ],
     },

@@ -57,7 +57,7 @@ export const replaceController: ProcedureDraft = {
       steps: [
         { id: "RCT-050", do: "Read the address of the port back.", expect: "{{Address}}", record: "address", minutes: 2 },
         { id: "RCT-051", do: "Read its largest packet (MTU) back.", expect: "{{Port MTU}}", record: "number", unit: "bytes", minutes: 1 },
-        { id: "RCT-052", do: "Ping over it with exactly this many bytes, fragmentation forbidden. Enter the size that passed.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 2 },
+        { id: "RCT-052", do: "Ping over it with exactly this many bytes, fragmentation forbidden. Ping every host in its network; enter the largest size that passed to all.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 2 },
         { id: "RCT-053", do: "Ping with one byte more, fragmentation forbidden: it must fail.", expect: "Fails", record: "choice:Fails|Passes", minutes: 1 },
       ],
     },

@@ -56,7 +56,7 @@ export const yearlyCheck: ProcedureDraft = {
       steps: [
         { id: "YCK-050", do: "Read the address of the port.", expect: "{{Address}}", record: "address", minutes: 1 },
         { id: "YCK-051", do: "Errors counted on the port and on the switch port at its other end since the last reset.", expect: "10", record: "number", bound: "at most", minutes: 2 },
-        { id: "YCK-052", do: "Ping with exactly this many bytes, fragmentation forbidden. Enter the size that passed.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 2 },
+        { id: "YCK-052", do: "Ping with exactly this many bytes, fragmentation forbidden. Ping every host in its network; enter the largest size that passed to all.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 2 },
       ],
     },
     {

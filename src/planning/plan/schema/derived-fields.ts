@@ -50,6 +50,10 @@ export const derivedFields = {
     "Ping size": {},
     /** One byte more than Ping size. */
     "Ping too large": {},
+    /** Whom to ping: the hosts in its network by address, else the ports of other arrays; in words where the plan knows none. */
+    "Ping targets": {},
+    /** "no" on a controller that waits where an address moves to the one that works: there is none to ping from; else "yes". */
+    "Own address": { choices: ["yes", "no"] },
   },
   Network: {
     /** Length of its prefix. */

@@ -1,5 +1,5 @@
-import { formatMask, pingSize, readAddress } from "../../addressing";
-import { ampsOf, foldName, formatAmps, formatPercent, formatTerabytes } from "../../text";
+import { formatAddress, formatMask, pingSize, readAddress, type Family } from "../../addressing";
+import { ampsOf, andMore, foldName, formatAmps, formatPercent, formatTerabytes } from "../../text";
 import { controllersOf, topUnit, usualMtu, type Network, type PlanModel } from "../model";
 import type { PlanRow } from "../read";
 import type { DerivedTexts } from "../schema";
@@ -41,12 +41,32 @@ export function deriveControllerFields(controller: string, isFirst: boolean): De
   return { "Controller": controller, "First controller": isFirst ? "yes" : "no" };
 }
 
-/** Derives the fields of a row of the Ports table. */
-export function derivePortFields(port: PlanRow<"ports">, network: Network | null, isFirst: boolean): DerivedTexts<"Port"> {
+/** Derives the fields of a row of the Ports table, of a port of an array. */
+export function derivePortFields(model: PlanModel, array: PlanRow<"arrays">, port: PlanRow<"ports">, network: Network | null, isFirst: boolean): DerivedTexts<"Port"> {
   const mtu = port.mtu ?? network?.mtu ?? usualMtu;
   const family = readAddress(port.address)?.family ?? network?.prefix?.family ?? 4;
   const size = pingSize(mtu, family);
-  return { "First controller": isFirst ? "yes" : "no", "Port MTU": String(mtu), "Ping size": String(size), "Ping too large": String(size + 1) };
+  return {
+    "First controller": isFirst ? "yes" : "no",
+    "Port MTU": String(mtu),
+    "Ping size": String(size),
+    "Ping too large": String(size + 1),
+    "Ping targets": pingTargets(model, array, network, family),
+    "Own address": array.portSharing === "array" && !isFirst ? "no" : "yes",
+  };
+}
+
+/** How many targets are named: more nobody types. */
+const mostTargets = 8;
+
+/** Names what a port can be tried against: every host in its network, else the ports of other arrays there. */
+function pingTargets(model: PlanModel, array: PlanRow<"arrays">, network: Network | null, family: Family): string {
+  const inNetwork = network === null ? [] : model.addresses.all().filter((used) => used.network === network && used.address.family === family);
+  const hosts = inNetwork.flatMap((used) => (used.table === "hosts" || used.table === "hostPorts" ? [`${formatAddress(used.address)} (${used.row.host})`] : []));
+  const others = inNetwork.flatMap((used) => (used.table === "ports" && foldName(used.row.array) !== foldName(array.array) ? [`${formatAddress(used.address)} (${used.row.array})`] : []));
+  const targets = [...new Set(hosts.length > 0 ? hosts : others)];
+  if (targets.length === 0) return `a device at the far end of ${network === null ? "its network" : network.row.network}, which the plan does not know`;
+  return andMore(targets.slice(0, mostTargets).join(", "), Math.max(0, targets.length - mostTargets));
 }
 
 /** Derives the fields of a network. */

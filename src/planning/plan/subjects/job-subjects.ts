@@ -101,7 +101,7 @@ export class JobSubjects {
       const isVersion6 = readAddress(port.address)?.family === 6;
       const layers = {
         ...this.layersOf(array),
-        Port: layerOf("Port", port, derivePortFields(port, network, isFirst)),
+        Port: layerOf("Port", port, derivePortFields(this.model, array, port, network, isFirst)),
         Controller: layerOfFields("Controller", deriveControllerFields(port.controller, isFirst)),
         Network: networkLayer(network),
       };

@@ -97,7 +97,7 @@ describe("a formula that a new row begins with", () => {
 
 test("the values that a derived field can have, where those are few", () => {
   const choices = (["Array", "Controller", "Port"] as const).map((layer) => derivedFieldsOf(layer).flatMap(([name, field]) => (field.choices ? [[name, field.choices]] : [])));
-  expect(choices).toEqual([[["Cluster act", ["create", "join"]]], [["First controller", ["yes", "no"]]], [["First controller", ["yes", "no"]]]]);
+  expect(choices).toEqual([[["Cluster act", ["create", "join"]]], [["First controller", ["yes", "no"]]], [["First controller", ["yes", "no"]], ["Own address", ["yes", "no"]]]]);
 });
 
 test("a step reaches each table under a name of its own, and finds derived fields there", () => {

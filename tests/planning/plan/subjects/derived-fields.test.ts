@@ -63,8 +63,9 @@ describe("the derived fields of a port", () => {
     ports: [{ array: "a", mtu: 4000, address: "fd00::1" }, { array: "a", address: "10.0.0.1" }, { array: "a" }],
   });
   const [own, address, bare] = model.rows("ports");
+  const plain = modelOf({ arrays: [{ array: "a" }] }).rows("arrays")[0]!;
   const sizes = (port: typeof own, network: string) => {
-    const { "Port MTU": mtu, "Ping size": size, "Ping too large": tooLarge } = derivePortFields(port!, model.networks.named(network), true);
+    const { "Port MTU": mtu, "Ping size": size, "Ping too large": tooLarge } = derivePortFields(model, plain, port!, model.networks.named(network), true);
     return [mtu, size, tooLarge].map(Number);
   };
 
@@ -76,8 +77,30 @@ describe("the derived fields of a port", () => {
     expect(sizes(bare, "nowhere")).toEqual([1500, 1472, 1473]);
   });
 
+  test("name whom to ping: every host in its network, else other arrays, else nobody in words", () => {
+    const site = "North";
+    const lan = [{ network: "lan", site, prefix: "10.0.0.0/24" }, { network: "v6", site, prefix: "fd00::/64" }, { network: "empty", site, prefix: "10.0.9.0/24" }];
+    const arrays = [{ array: "a", site, portSharing: "array" }, { array: "b", site }] as const;
+    const ports = [{ array: "a", network: "lan", address: "10.0.0.1" }, { array: "b", network: "lan", address: "10.0.0.2" }];
+    const targets = (hosts: TableRows["hosts"], network: string) => {
+      const plan = modelOf({ sites: [{ site }], networks: lan, arrays, ports, hosts });
+      return derivePortFields(plan, plan.rows("arrays")[0]!, plan.rows("ports")[0]!, plan.networks.named(network), true)["Ping targets"];
+    };
+    expect(targets([{ host: "scan-1", site, address: "10.0.0.65, fd00::65" }, { host: "scan-2", site, address: "10.0.0.66" }], "lan")).toBe("10.0.0.65 (scan-1), 10.0.0.66 (scan-2)");
+    expect(targets([], "lan")).toBe("10.0.0.2 (b)");
+    expect(targets([], "empty")).toBe("a device at the far end of empty, which the plan does not know");
+    const many = Array.from({ length: 12 }, (_, at) => ({ host: `h${at}`, site, address: `10.0.0.${100 + at}` }));
+    expect(targets(many, "lan")).toMatch(/10\.0\.0\.107 \(h7\) and 4 more$/);
+  });
+
+  test("say where there is none to ping from: an address that moves is on the first controller", () => {
+    const sharing = modelOf({ arrays: [{ array: "a", portSharing: "array" }] }).rows("arrays")[0]!;
+    expect([true, false].map((isFirst) => derivePortFields(model, sharing, bare!, null, isFirst)["Own address"])).toEqual(["yes", "no"]);
+    expect([true, false].map((isFirst) => derivePortFields(model, plain, bare!, null, isFirst)["Own address"])).toEqual(["yes", "yes"]);
+  });
+
   test("say whether its controller is the first", () => {
-    expect([true, false].map((isFirst) => derivePortFields(bare!, null, isFirst)["First controller"])).toEqual(["yes", "no"]);
+    expect([true, false].map((isFirst) => derivePortFields(model, plain, bare!, null, isFirst)["First controller"])).toEqual(["yes", "no"]);
   });
 });
 
