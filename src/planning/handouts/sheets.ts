@@ -8,6 +8,9 @@ import { portLinesOf } from "./switch-ports";
 export const switchListMark = "Ports by switch";
 export const namesMark = "Names and addresses";
 
+/** Points that the title takes. */
+const titleHeight = 28;
+
 const styles = {
   title: { bold: true, fontSize: 18, color: "#17352d" },
   note: { italic: true, color: "#3d4f49" },
@@ -40,7 +43,7 @@ export function planSwitchList(model: PlanModel, madeAt: string): SheetPlan {
     }
   }
   return {
-    name: switchListMark, rows, styles, columnWidths: [16, 16, 10, 56],
+    name: switchListMark, rows, styles, columnWidths: [16, 16, 10, 56], rowHeights: { 0: titleHeight },
     print: { orientation: "portrait", fitToWidth: true, footer: "page &P of &N", breaksBefore },
   };
 }
@@ -55,7 +58,10 @@ export function planNames(model: PlanModel, domain: string, madeAt: string): She
     ...(refused.length === 0 ? [] : [[], band("Without a name", 1), ...refused.map((value): Cell[] => [{ value, style: "refused" }])]),
     ...blocks.flatMap(({ title, lines }): Cell[][] => [[], band(title, 1), ...lines.map((value): Cell[] => [{ value, style: "line" }])]),
   ];
-  return { name: namesMark, rows, styles, columnWidths: [84], print: { orientation: "portrait", fitToWidth: true, footer: "page &P of &N", breaksBefore: [] } };
+  return {
+    name: namesMark, rows, styles, columnWidths: [84], rowHeights: { 0: titleHeight },
+    print: { orientation: "portrait", fitToWidth: true, footer: "page &P of &N", breaksBefore: [] },
+  };
 }
 
 function band(value: string, columns: number): Cell[] {

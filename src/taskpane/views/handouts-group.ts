@@ -7,7 +7,7 @@ import type { PaneContext } from "./view";
 
 /** Makes the part of the Plan view that writes sheets for those who set up switches and names. */
 export function makeHandoutsGroup({ port, host, status }: PaneContext): HTMLElement {
-  const domain = make("input", { type: "text", "aria-label": "Domain of the names", placeholder: "Domain of the names, such as example.com" });
+  const domain = make("input", { type: "text", "aria-label": "Domain of the names", placeholder: "example.com" });
   const madeAt = (): string => momentOf(host.now(), "").madeAt;
 
   const write = (title: string, work: () => Promise<string>, holds: string): Promise<void> =>
@@ -33,8 +33,7 @@ export function makeHandoutsGroup({ port, host, status }: PaneContext): HTMLElem
       {},
       make("li", { class: "bay-step" }, makeButton("Ports by switch", listSwitches, { size: "small" }), make("span", { class: "small soft" }, "what the owner of each switch sets up")),
       make("li", { class: "bay-step" }, makeButton("Cable labels", makeLabels, { size: "small" }), make("span", { class: "small soft" }, "both ends on each; Settings has the size of the labels")),
-      make("li", { class: "bay-step" }, makeButton("Names", listNames, { size: "small" }), make("span", { class: "small soft" }, "lines for zone files and a hosts file")),
+      make("li", { class: "bay-step" }, makeButton("Names", listNames, { size: "small" }), make("span", { class: "small soft" }, "lines for zone files and a hosts file, in the domain"), domain),
     ),
-    domain,
   );
 }
