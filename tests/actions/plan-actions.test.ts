@@ -82,7 +82,7 @@ describe("bringing up a plan of the first layout", () => {
     const port = new PlainPort(before);
     const { added, broughtUp } = await setUp(port);
     expect(added).toEqual(["Volumes", "Access"]);
-    expect(broughtUp).toEqual(["Networks", "Switches", "Hosts", "Arrays", "Procedures", "Steps", "Quote"]);
+    expect(broughtUp).toEqual(["Networks", "Switches", "Hosts", "Arrays", "Procedures", "Steps", "Jobs", "Quote"]);
     for (const sheet of before.sheets) {
       const now = port.workbook.sheets.find(({ name }) => name === sheet.name)!;
       sheet.values.forEach((line, row) => expect(now.values[row]!.slice(0, line.length)).toEqual(line));
