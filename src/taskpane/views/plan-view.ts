@@ -13,6 +13,7 @@ import { explain } from "../elements/work";
 import { makeAddressesGroup } from "./addresses-group";
 import { makeCompareGroup } from "./compare-group";
 import { makeHandoutsGroup } from "./handouts-group";
+import { makeListsGroup } from "./lists-group";
 import { makeMissingGroup } from "./missing-group";
 import { makePicturesGroup } from "./pictures-group";
 import { makeSiteGroup } from "./site-group";
@@ -40,7 +41,9 @@ export function makePlanView(pane: PaneContext): View {
     comparison.hidden = !isPlan(model.plan);
     pictures.show(model);
     missingNow.show(model);
+    lists.show(model);
   };
+  const lists = makeListsGroup(pane, refresh);
   const site = makeSiteGroup(pane, refresh, missingNow.element);
   const followChanges = pace(() => refresh().catch((thrown: unknown) => status.say(explain(thrown, "Read the plan"))), 1000);
   const show = () => status.run("Read the plan", async () => (await refresh(), null));
@@ -99,5 +102,5 @@ export function makePlanView(pane: PaneContext): View {
     );
   }
 
-  return { element: make("div", {}, tables, site, missingNow.element, further, addresses, handouts, pictures.element, comparison), show, changed: followChanges };
+  return { element: make("div", {}, tables, site, missingNow.element, lists.element, further, addresses, handouts, pictures.element, comparison), show, changed: followChanges };
 }

@@ -38,6 +38,11 @@ export function writeCell(workbook: WorkbookSnapshot, table: ReadTable, row: num
  * Columns that the table lacks are left out. Refuses where something else stands below the table in the rows that it would need.
  */
 export function appendRows<Key extends TableKey>(workbook: WorkbookSnapshot, table: ReadTable, key: Key, rows: readonly TableRow<Key>[]): Changes {
+  return appendValues(workbook, table, key, rows);
+}
+
+/** Adds rows whose columns are only known when they are read; see `appendRows`. */
+export function appendValues(workbook: WorkbookSnapshot, table: ReadTable, key: TableKey, rows: readonly Readonly<Record<string, Scalar | undefined>>[]): Changes {
   const formulas = new Set(columnsOf(key).flatMap(([name, { kind }]) => (kind === "formula" ? [name] : [])));
   const values = workbook.sheets.find(({ name }) => name === table.sheet)?.values ?? [];
   const typed: number[] = [];
@@ -50,7 +55,7 @@ export function appendRows<Key extends TableKey>(workbook: WorkbookSnapshot, tab
   first += 1;
 
   const writes: CellWrite[] = [];
-  rows.forEach((row: Readonly<Record<string, Scalar | undefined>>, index) => {
+  rows.forEach((row, index) => {
     for (const [name, at] of Object.entries(table.columns)) {
       if (at === undefined || formulas.has(name)) continue;
       const before = values[first + index]?.[at] ?? null;

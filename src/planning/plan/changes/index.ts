@@ -1,1 +1,1 @@
-export { appendRows, writeCell, type CellWrite, type Changes } from "./changes";
+export { appendRows, appendValues, writeCell, type CellWrite, type Changes } from "./changes";
