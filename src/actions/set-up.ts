@@ -35,11 +35,13 @@ export async function setUp(port: WorkbookPort): Promise<SetUpReport> {
   return { added: named(true), kept: named(false), broughtUp: broughtUp.map(({ key }) => tables[key].name) };
 }
 
-/** Adds the sheets of those of some planning tables that the workbook lacks, behind all others. */
+/** Adds the sheets of those of some planning tables that the workbook lacks, behind all others, and leaves in sight what was. */
 export async function addTables(port: WorkbookPort, keys: readonly TableKey[]): Promise<void> {
   const workbook = await readPlanSheets(port, { only: "values" });
   const edits = planTables(workbook, keys.filter((key) => locateTable(workbook, key) === null)).map((plan): Edit => ({ kind: "add-sheet", plan }));
-  if (edits.length > 0) await port.apply(edits);
+  if (edits.length === 0) return;
+  const inSight = await port.selection().catch(() => null);
+  await port.apply([...edits, ...(inSight === null ? [] : [{ kind: "select", ...inSight } as const])]);
 }
 
 /** First cell of the first row of a table that set-up has just made. */
