@@ -110,6 +110,20 @@ test("a row of totals stays the end of its table whatever is typed below it, and
   }
 });
 
+test("where a table was whose rows are gone, nothing is read for it any more", async () => {
+  const univer = bootEngine(readWorkbook(stockFile()));
+  const live = new LiveWorkbook(univer);
+  const port = createBrowserPort(univer, live);
+  const where = { unitId: live.workbook.getUnitId(), subUnitId: live.workbook.getActiveSheet().getSheetId() };
+  try {
+    await live.settle();
+    await univer.__getInjector().get(ICommandService).executeCommand("sheet.command.remove-row", { ...where, range: { startRow: 0, endRow: 3, startColumn: 0, endColumn: 19 } });
+    expect((await port.read(["Stock"])).sheets[0]!.values[1]).toEqual([{ error: "#NAME?" }, { error: "#NAME?" }, { error: "#NAME?" }]);
+  } finally {
+    live.dispose();
+  }
+});
+
 test("the engine's own tables still take the column before the first for one that is not there", async () => {
   const cellData = { 0: { 0: { v: "Other" }, 1: { v: "Part" }, 2: { v: "Held" }, 4: { f: "=SUM(Stock[Gone])" } }, 1: { 0: { v: 5 }, 1: { v: "Drive" }, 2: { v: 3 } } };
   const univer = bootEngine({ sheetOrder: ["s"], sheets: { s: { id: "s", name: "Stock", cellData } } });
