@@ -1,5 +1,5 @@
 import { ICommandService, IUniverInstanceService, type Univer, UniverInstanceType, type Workbook, type Worksheet } from "@univerjs/core";
-import { Lexer, SetSuperTableMutation } from "@univerjs/engine-formula";
+import { Lexer, RemoveSuperTableMutation, SetSuperTableMutation } from "@univerjs/engine-formula";
 import { foldSheetName, showCell, withCellsOfTables, type TableOnSheet, type TablePlan } from "../../sheet";
 import { cellValue } from "./sheet-snapshot";
 import { extrasOf, toRange } from "./stored-sheet";
@@ -22,7 +22,7 @@ export function knowTables(univer: Univer): () => boolean {
   const workbooks = injector.get(IUniverInstanceService);
   const commands = injector.get(ICommandService);
   const lexer = injector.get(Lexer);
-  let told = { unitId: "", tables: new Map<string, string>() };
+  let told: { readonly unitId: string; readonly tables: ReadonlyMap<string, OpenTable> } = { unitId: "", tables: new Map() };
   let known: ReadonlyMap<string, OpenTable> = new Map();
 
   const read = lexer.treeBuilder.bind(lexer);
@@ -33,14 +33,17 @@ export function knowTables(univer: Univer): () => boolean {
     if (!workbook) return false;
     const unitId = workbook.getUnitId();
     known = tablesOf(workbook);
-    const now = new Map([...known].map(([key, one]) => [key, JSON.stringify(one)]));
-    const changed = [...known].filter(([key]) => told.unitId !== unitId || told.tables.get(key) !== now.get(key));
-    told = { unitId, tables: now };
-    for (const [, { name, sheetId, table }] of changed) {
+    const before = told.unitId === unitId ? told.tables : new Map<string, OpenTable>();
+    const changed = [...known].filter(([key, one]) => JSON.stringify(before.get(key)) !== JSON.stringify(one)).map(([, one]) => one);
+    const gone = [...before].filter(([key]) => !known.has(key)).map(([, one]) => one);
+    told = { unitId, tables: known };
+    for (const { name, sheetId, table } of [...changed, ...gone]) {
       const titleMap = new Map(table.headers.map((header, column) => [header, column]));
       commands.syncExecuteCommand(SetSuperTableMutation.id, { unitId, tableName: name, reference: { sheetId, range: toRange(table.area), titleMap } }, { onlyLocal: true });
     }
-    return changed.length > 0;
+    // Which formulas speak of a table is told by setting it alone; left there, the engine would go on reading the cells where it was.
+    for (const { name } of gone) commands.syncExecuteCommand(RemoveSuperTableMutation.id, { unitId, tableName: name }, { onlyLocal: true });
+    return changed.length + gone.length > 0;
   };
 }
 

@@ -1,5 +1,5 @@
 import type { ICommandService, IRange, IWorksheetData, Worksheet } from "@univerjs/core";
-import { cellArea, type Area } from "../../sheet";
+import { cellArea, type Area, type TablePlan } from "../../sheet";
 import { moveArea, moveSpan } from "../document/move-lines";
 import type { LineMove } from "../document/workbook-document";
 import { extrasOf, type SheetExtras } from "./stored-sheet";
@@ -20,7 +20,7 @@ export function keepExtras(commands: ICommandService, sheetOf: (unitId: string, 
     if (shift !== null) change(sheet, (extras) => shiftExtras(extras, shift));
     if (id === "sheet.command.set-range-values" && !ours()) {
       const written = writtenBy(params as { range?: IRange; value?: unknown });
-      if (written !== null) change(sheet, (extras) => ({ ...extras, tables: extras.tables?.map((table) => ({ ...table, area: grownOver(table.area, written) })) }));
+      if (written !== null) change(sheet, (extras) => ({ ...extras, tables: extras.tables?.map((table) => grownOver(table, written)) }));
     }
   });
 }
@@ -52,7 +52,7 @@ export function shiftExtras(extras: SheetExtras, shift: LineMove): SheetExtras {
   return {
     ...extras,
     moves: [...moves, shift],
-    ...(tables && { tables: tables.flatMap((table) => movedArea(table.area, shift).map((area) => ({ ...table, area }))) }),
+    ...(tables && { tables: tables.flatMap((table) => movedTable(table, shift)) }),
     ...(wideMerges && { wideMerges: wideMerges.flatMap((area) => movedArea(area, shift)) }),
     ...(notes && { notes: notes.flatMap((note) => movedArea(cellArea(note), shift).map(({ row, column }) => ({ ...note, row, column }))) }),
     ...(print &&
@@ -67,6 +67,13 @@ export function shiftExtras(extras: SheetExtras, shift: LineMove): SheetExtras {
         },
       }),
   };
+}
+
+/** Moves a table, whose rows of totals may go and leave it without any. */
+function movedTable({ totalRows = 0, ...table }: TablePlan, shift: LineMove): TablePlan[] {
+  const { row, rows } = table.area;
+  const totals = shift.axis === "column" || totalRows === 0 ? totalRows : (moveSpan(row + rows - totalRows, totalRows, shift)?.count ?? 0);
+  return movedArea(table.area, shift).map((area) => ({ ...table, area, ...(totals > 0 && { totalRows: totals }) }));
 }
 
 function movedArea(area: Area, shift: LineMove): Area[] {
@@ -87,9 +94,11 @@ function writtenBy({ range, value }: { range?: IRange; value?: unknown }): IRang
   return { startRow: Math.min(...rows), endRow: Math.max(...rows), startColumn: Math.min(...columns), endColumn: Math.max(...columns) };
 }
 
-/** Grows a table over cells that were written in the row right below it, within its columns. */
-function grownOver(area: Area, { startRow, endRow, startColumn, endColumn }: IRange): Area {
+/** Grows a table over cells that were written in the row right below it, within its columns; rows of totals are its end. */
+function grownOver(table: TablePlan, { startRow, endRow, startColumn, endColumn }: IRange): TablePlan {
+  const { area, totalRows = 0 } = table;
   const below = area.row + area.rows;
   const inside = startColumn >= area.column && endColumn < area.column + area.columns;
-  return inside && startRow <= below && endRow >= below && startRow >= area.row ? { ...area, rows: endRow - area.row + 1 } : area;
+  const grows = totalRows === 0 && inside && startRow <= below && endRow >= below && startRow >= area.row;
+  return grows ? { ...table, area: { ...area, rows: endRow - area.row + 1 } } : table;
 }

@@ -58,20 +58,21 @@ function tableName({ attributes }: XmlNode): string {
   return attributes["displayName"] ?? attributes["name"] ?? "";
 }
 
-function patchTable(xml: string, { area }: TablePlan, headers: readonly string[]): string {
+function patchTable(xml: string, { area, totalRows = 0 }: TablePlan, headers: readonly string[]): string {
   const root = parseXml(xml);
   const prefix = prefixOf(xml, root);
   const ref = areaAddress(area);
   const splices: Splice[] = [];
-  const reference = (node: XmlNode, to: string) => {
-    if (node.attributes["ref"] === to) return;
-    const opening = `<${prefix}${node.name}${writeAttributes({ ...node.attributes, ref: to })}`;
+  const reference = (node: XmlNode, to: string, more: Readonly<Record<string, number | undefined>> = {}) => {
+    const attributes = writeAttributes({ ...node.attributes, ref: to, ...more });
+    if (attributes === writeAttributes(node.attributes)) return;
+    const opening = `<${prefix}${node.name}${attributes}`;
     splices.push({ start: node.start, end: node.inner, text: node.inner === node.end ? `${opening}/>` : `${opening}>` });
   };
-  reference(root, ref);
+  const hasTotals = Number(root.attributes["totalsRowCount"] ?? 0);
+  reference(root, ref, hasTotals === totalRows ? {} : { totalsRowCount: totalRows === 0 ? undefined : totalRows });
   const filter = child(root, "autoFilter");
-  const totals = Number(root.attributes["totalsRowCount"] ?? 0);
-  if (filter !== undefined) reference(filter, areaAddress({ ...area, rows: Math.max(1, area.rows - totals) }));
+  if (filter !== undefined) reference(filter, areaAddress({ ...area, rows: Math.max(1, area.rows - totalRows) }));
   if (root.attributes["headerRowCount"] === "0") return splice(xml, splices);
   const columns = child(root, "tableColumns");
   const old = childrenOf(columns, "tableColumn");

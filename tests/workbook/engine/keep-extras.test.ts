@@ -37,3 +37,14 @@ test.each([
 ] as const)("when %s, everything stays with its cells", (_what, axis, at, by, expected) => {
   expect(moved(axis, at, by)).toEqual(expected);
 });
+
+test.each([
+  ["the row of totals goes", "row", 7, -1, { rows: 4, totalRows: undefined }],
+  ["a row goes with the row of totals", "row", 6, -2, { rows: 3, totalRows: undefined }],
+  ["a row comes above the totals", "row", 7, 1, { rows: 6, totalRows: 1 }],
+  ["a column comes", "column", 2, 1, { rows: 5, totalRows: 1 }],
+] as const)("when %s, no row of data is taken for totals", (_what, axis, at, by, expected) => {
+  const table = { name: "Stock", area: { row: 3, column: 1, rows: 5, columns: 4 }, totalRows: 1 };
+  const { area, totalRows } = shiftExtras({ tables: [table] }, { axis, at, by }).tables![0]!;
+  expect({ rows: area.rows, totalRows }).toEqual(expected);
+});
