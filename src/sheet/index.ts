@@ -9,5 +9,5 @@ export { columnPoints, pageScale } from "./page-scale";
 export { sameValues } from "./same-values";
 export { foldSheetName, longestSheetName, quoteSheetName, sameSheetName, sheetNameFault } from "./sheet-name";
 export type { Cell, CellStyle, ConditionalFormat, PrintPlan, SheetPlan, TablePlan, Validation } from "./sheet-plan";
-export { withCellsOfTables, type TableOnSheet } from "./table-references";
+export { withCellsOfTables, type OwnRow, type TableOnSheet } from "./table-references";
 export type { SheetSnapshot, WorkbookSnapshot } from "./snapshot";

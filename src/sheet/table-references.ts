@@ -5,6 +5,7 @@ import { foldSheetName, quoteSheetName } from "./sheet-name";
 
 /** A table as formulas speak of it: its first row is the header, unless it has none, and its last ones may be totals. */
 export interface TableOnSheet {
+  readonly name: string;
   readonly sheet: string;
   readonly area: Area;
   readonly headerRows: number;
@@ -26,9 +27,9 @@ interface Parts {
  * becomes `Arrays!$K$2:$K$9`. What the table does not have becomes a place beyond its last column, which is `#REF!` and is looked at again when the
  * table changes. What is no table stays as it is.
  *
- * ECMA-376 part 1, section 18.17.2.7 (structured references).
+ * `ownRow` may write the cell of the formula's own row as the engine knows it. ECMA-376 part 1, section 18.17.2.7 (structured references).
  */
-export function withCellsOfTables(formula: string, tableNamed: (name: string) => TableOnSheet | undefined): string {
+export function withCellsOfTables(formula: string, tableNamed: (name: string) => TableOnSheet | undefined, ownRow: OwnRow = () => null): string {
   const tokens = formulaTokens(formula);
   let [written, changes] = ["", false];
   for (let at = 0; at < tokens.length; at += 1) {
@@ -37,13 +38,16 @@ export function withCellsOfTables(formula: string, tableNamed: (name: string) =>
     const next = tokens[at + 1];
     const inside = next?.kind === "bracket" ? next.text : "[]";
     if (table !== undefined && inside === next?.text) at += 1;
-    written += table === undefined ? text : cellsOf(table, inside);
+    written += table === undefined ? text : cellsOf(table, inside, ownRow);
     changes ||= table !== undefined;
   }
   return changes ? written : formula;
 }
 
-function cellsOf(table: TableOnSheet, bracket: string): string {
+/** Writes the cell of a column, by its place in the table, in the row of the formula; null where it is to be looked up. */
+export type OwnRow = (table: TableOnSheet, column: number) => string | null;
+
+function cellsOf(table: TableOnSheet, bracket: string, ownRow: OwnRow): string {
   const { sections, columns, ofThisRow } = partsOf(bracket.slice(1, -1));
   const { area, headers } = table;
   const places = columns?.map((wanted) => headers.findIndex((header) => foldSheetName(header) === foldSheetName(wanted))) ?? [0, area.columns - 1];
@@ -54,7 +58,8 @@ function cellsOf(table: TableOnSheet, bracket: string): string {
   const width = Math.abs(places[0]! - places[1]!) + 1;
   const cells = on({ row: area.row + first, column: area.column + Math.min(...places), rows: last - first + 1, columns: width });
   if (!ofThisRow) return cells;
-  return `INDEX(${cells},ROW()-${area.row + first}${width > 1 ? ",0" : ""})`;
+  const known = width === 1 ? ownRow(table, places[0]!) : null;
+  return known ?? `INDEX(${cells},ROW()-${area.row + first}${width > 1 ? ",0" : ""})`;
 }
 
 /** First and last row of a section, counted from the first of the table; null where the table has none, or the section is unknown. */

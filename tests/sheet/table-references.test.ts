@@ -1,8 +1,9 @@
 import { withCellsOfTables, type TableOnSheet } from "../../src/sheet";
 
-const sales: TableOnSheet = { sheet: "Sales", area: { row: 0, column: 0, rows: 8, columns: 5 }, headerRows: 1, totalRows: 1, headers: ["Sales Person", "Region", "SaleAmt", "ComPct", "ComAmt"] };
-const odd: TableOnSheet = { sheet: "It's odd", area: { row: 4, column: 1, rows: 3, columns: 3 }, headerRows: 1, totalRows: 0, headers: ["Size [TB]", "#No", "a'b"] };
-const bare: TableOnSheet = { sheet: "Bare", area: { row: 0, column: 0, rows: 3, columns: 2 }, headerRows: 0, totalRows: 0, headers: ["", ""] };
+const people = ["Sales Person", "Region", "SaleAmt", "ComPct", "ComAmt"];
+const sales: TableOnSheet = { name: "DeptSales", sheet: "Sales", area: { row: 0, column: 0, rows: 8, columns: 5 }, headerRows: 1, totalRows: 1, headers: people };
+const odd: TableOnSheet = { name: "Odd", sheet: "It's odd", area: { row: 4, column: 1, rows: 3, columns: 3 }, headerRows: 1, totalRows: 0, headers: ["Size [TB]", "#No", "a'b"] };
+const bare: TableOnSheet = { name: "Bare", sheet: "Bare", area: { row: 0, column: 0, rows: 3, columns: 2 }, headerRows: 0, totalRows: 0, headers: ["", ""] };
 const read = (formula: string): string => withCellsOfTables(formula, (name) => ({ deptsales: sales, odd, bare })[name.toLowerCase()]);
 
 // The vendor's article "Using structured references with Excel tables": its table of six people stands in A1:E8 with its totals; the cells are those it names.

@@ -124,6 +124,30 @@ test("where a table was whose rows are gone, nothing is read for it any more", a
   }
 });
 
+test("a balance that each row carries on from the one above comes out row by row", async () => {
+  const row = (number: number): Cell[] => [{ value: number }, { formula: "=Carry[[#This Row],[Start]]+Carry[[#This Row],[In]]" }, number === 1 ? { value: 0 } : { formula: `=B${number}` }];
+  const carry = {
+    name: "Carry", rows: [[{ value: "In" }, { value: "Balance" }, { value: "Start" }], ...[1, 2, 3, 4, 5].map(row)], styles: {}, columnWidths: [],
+    tables: [{ name: "Carry", area: { row: 0, column: 0, rows: 6, columns: 3 } }],
+  };
+  const { port, dispose } = await openHeadless();
+  try {
+    await port.apply([{ kind: "add-sheet", plan: carry }]);
+    const balance = async () => (await port.read(["Carry"])).sheets.find(({ name }) => name === "Carry")!.values.slice(1).map((line) => line[1]);
+    expect(await balance()).toEqual([1, 3, 6, 10, 15]);
+    await port.apply([{ kind: "write", sheet: "Carry", row: 1, column: 0, cells: [[{ value: 11 }]] }]);
+    expect(await balance()).toEqual([11, 13, 16, 20, 25]);
+  } finally {
+    dispose();
+  }
+});
+
+test("a table that goes with its sheet leaves no figures behind", () =>
+  withSums(async ({ port }, shown) => {
+    await port.apply([{ kind: "delete-sheet", sheet: "Arrays" }]);
+    expect(await shown()).toEqual([{ error: "#NAME?" }, "none", { error: "#NAME?" }]);
+  }));
+
 test("the engine's own tables still take the column before the first for one that is not there", async () => {
   const cellData = { 0: { 0: { v: "Other" }, 1: { v: "Part" }, 2: { v: "Held" }, 4: { f: "=SUM(Stock[Gone])" } }, 1: { 0: { v: 5 }, 1: { v: "Drive" }, 2: { v: 3 } } };
   const univer = bootEngine({ sheetOrder: ["s"], sheets: { s: { id: "s", name: "Stock", cellData } } });
