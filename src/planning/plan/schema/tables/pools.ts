@@ -1,4 +1,4 @@
-import { formula, named, share, text } from "../column";
+import { named, share, text } from "../column";
 import { table } from "../table";
 
 export const pools = table("Pools", "One row a pool of capacity.", {
@@ -7,9 +7,5 @@ export const pools = table("Pools", "One row a pool of capacity.", {
   fillLimit: share("Fill limit", "Share that may be filled, such as 80%."),
   acrossArrays: text("Across arrays", "none, or the redundancy scheme laid over its arrays.", {
     suggestions: ["none", "2 copies", "3 copies", "2+1", "4+2"],
-  }),
-  toHosts: formula("To hosts", "TB that hosts can store in it, after the scheme across its arrays; blank where the space of one of them is not known.", {
-    formula: '=IF([Pool]="","",IF(SUMPRODUCT(([Arrays.Pool]=[Pool])*([Arrays.Usable]=""))>0,"",SUMIF([Arrays.Pool],[Pool],[Arrays.To hosts])))',
-    since: 5,
   }),
 });
