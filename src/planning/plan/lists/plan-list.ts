@@ -6,7 +6,7 @@ import { readCell, textOf, type ReadTable } from "../read";
 import { columnsOf, nameColumn, tables, type Column, type TableKey, type TableRow } from "../schema";
 import type { List, ListRow } from "./list";
 import type { Match } from "./match-columns";
-import { readListCell } from "./read-as";
+import { readingOf, readListCell } from "./read-as";
 
 /** How a list goes into a table. */
 export interface Import {
@@ -45,7 +45,8 @@ export function planImport(model: PlanModel, { table: key, list, matches, keyCol
   const columns = new Map(columnsOf(key));
   const into = matches.flatMap(({ column, readAs }, at) => {
     const described = column === null ? undefined : columns.get(column);
-    return column === null || described === undefined || table.columns[column] === undefined ? [] : [{ at, name: column, column: described, readAs }];
+    if (column === null || described === undefined || table.columns[column] === undefined) return [];
+    return [{ at, name: column, column: described, readAs: readingOf(described, list.rows.map(({ cells }) => cells[at] ?? null), readAs) }];
   });
   if (keyColumn !== null && !into.some(({ name }) => name === keyColumn)) {
     throw invalid("key", null, `Rows are to be found by ${columns.get(keyColumn)?.header ?? keyColumn}, and no column of the list goes there. Choose one, or let all rows be new.`);

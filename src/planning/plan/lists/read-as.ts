@@ -13,31 +13,76 @@ const dateOrders = ["day first", "month first"] as const;
 const decimalMarks = ["decimal point", "decimal comma"] as const;
 const sizeUnits = ["TB", "TiB", "GB", "GiB"] as const;
 
-const slashDate = /^(\d{1,2})[./-](\d{1,2})[./-](\d{4})$/;
+const writtenDate = /^(\d{1,2})([./-])(\d{1,2})\2(\d{4})$/;
 /** One mark with three digits behind it: thousands to some, thousandths to others. */
-const eitherMark = /^[+-]?\d{1,3}[.,]\d{3}(?!\d)/;
+const eitherMark = /^[+-]?\d{1,3}[.,]\d{3}(?![\d.,])/;
 
-/** Finds what has to be asked about a column before its cells can be read; null where each can be read in one way. */
+/** Finds what has to be asked about a column before its cells can be read; null where each can be read in one way, or none of them twice. */
 export function questionOf(column: Column, cells: readonly CellValue[]): Question | null {
-  const texts = cells.flatMap((cell) => (typeof cell === "string" && !isBlank(cell) ? [cell.trim()] : []));
-  if (column.kind === "date") {
-    const dates = texts.flatMap((text) => slashDate.exec(text) ?? []).length === 0 ? [] : texts.map((text) => slashDate.exec(text)).filter((found) => found !== null);
-    const decides = dates.some(([, one, other]) => Number(one) > 12 || Number(other) > 12);
-    return dates.length === 0 || decides ? null : { asks: "Which comes first in a date such as 03/04/2026?", choices: dateOrders };
+  const texts = textsOf(cells);
+  switch (column.kind) {
+    case "date":
+      return texts.some(isEitherDate) && orderOf(texts) === "" ? { asks: "Which comes first in a date such as 03/04/2026?", choices: dateOrders } : null;
+    case "size":
+      return cells.some((cell) => typeof cell === "number") || texts.some((text) => /^[\d.,\s]+$/.test(text)) ? { asks: "In which unit is a size without one?", choices: sizeUnits } : null;
+    case "number":
+    case "count":
+    case "share":
+      return texts.some((text) => eitherMark.test(text)) && markOf(texts) === "" ? { asks: "What is the mark in a number such as 1.234?", choices: decimalMarks } : null;
+    default:
+      return null;
   }
-  if (column.kind === "size" && cells.some((cell) => typeof cell === "number" || (typeof cell === "string" && /^[\d.,\s]+$/.test(cell.trim()) && !isBlank(cell)))) {
-    return { asks: "In which unit is a size without one?", choices: sizeUnits };
-  }
-  if (column.kind !== "number" && column.kind !== "count" && column.kind !== "share") return null;
-  const decides = texts.some((text) => /[.,]\d{1,2}(?!\d)/.test(text) || /[.,]\d{4,}/.test(text) || /\d[.,]\d{3}[.,]/.test(text));
-  return texts.some((text) => eitherMark.test(text)) && !decides ? { asks: "What is the mark in a number such as 1.234?", choices: decimalMarks } : null;
+}
+
+/** Adds to what was answered what other cells of the column tell: the order of dates, the mark of decimals. */
+export function readingOf(column: Column, cells: readonly CellValue[], answered: string): string {
+  const texts = textsOf(cells);
+  const told = column.kind === "date" ? orderOf(texts) : /^(?:number|count|share|size)$/.test(column.kind) ? markOf(texts) : "";
+  return answered.includes("first") || answered.includes("decimal") ? answered : `${answered} ${told}`.trim();
+}
+
+function textsOf(cells: readonly CellValue[]): string[] {
+  return cells.flatMap((cell) => (typeof cell === "string" && !isBlank(cell) ? [cell.trim()] : []));
+}
+
+/** A date with points begins with the day, as wherever points are written: common practice, no source. */
+function isEitherDate(text: string): boolean {
+  const [, one, mark, other] = writtenDate.exec(text) ?? [];
+  return mark !== undefined && mark !== "." && Number(one) <= 12 && Number(other) <= 12 && one !== other;
+}
+
+/** Tells the order of dates by those that can be read in one way; "" where none tells, or they tell otherwise. */
+function orderOf(texts: readonly string[]): (typeof dateOrders)[number] | "" {
+  const found = texts.flatMap((text) => {
+    const [, one, mark, other] = writtenDate.exec(text) ?? [];
+    return mark === undefined || mark === "." ? [] : Number(one) > 12 ? [dateOrders[0]] : Number(other) > 12 ? [dateOrders[1]] : [];
+  });
+  return onlyOne(found);
+}
+
+/** Tells the mark of decimals by the numbers in which it can be one alone; "" where none tells, or they tell otherwise. */
+function markOf(texts: readonly string[]): (typeof decimalMarks)[number] | "" {
+  const found = texts.flatMap((text) => {
+    const marks = [...(/^[+-]?[\d.,\u0020\u00a0']+/.exec(text)?.[0] ?? "").replace(/[^.,]/g, "")];
+    const last = marks.at(-1);
+    if (last === undefined || eitherMark.test(text)) return [];
+    // Several marks of one kind part thousands, and the other one decimals.
+    const isThousands = marks.length > 1 && marks.every((mark) => mark === last);
+    return [(last === ",") === isThousands ? decimalMarks[0] : decimalMarks[1]];
+  });
+  return onlyOne(found);
+}
+
+function onlyOne<Word extends string>(found: readonly Word[]): Word | "" {
+  const [first] = found;
+  return first !== undefined && found.every((one) => one === first) ? first : "";
 }
 
 /** Columns of text whose digits mean something each: a number has lost zeros in front, digits behind, or was rounded. */
 const written: ReadonlySet<string> = new Set(["serial", "firmware", "part", "initiatorName", "address", "prefix", "gateway", "id"]);
 
 /**
- * Reads a cell of a list for a column of ours: what is to be written there. `readAs` is what was answered to the column's question.
+ * Reads a cell of a list for a column of ours: what is to be written there. `readAs` is what is known of the column, as `readingOf` has it.
  *
  * Refuses what the column cannot take, with a sentence that says what to write instead.
  */
@@ -56,7 +101,7 @@ export function readListCell(cell: CellValue, name: string, column: Column, read
   }
   if (kind === "choice") return readCell(showCell(cell).trim(), column) as string;
   if (kind === "date") return readDate(cell, column, readAs);
-  const plain = typeof cell === "string" ? withPoint(cell.trim(), readAs) : cell;
+  const plain = typeof cell === "string" ? withPoint(cell.trim(), header, readAs) : cell;
   if (kind === "size") {
     const sized = typeof plain === "number" || isPlainNumber(String(plain)) ? `${String(plain)} ${unitOf(readAs)}` : plain;
     readCell(sized, column);
@@ -74,28 +119,28 @@ function readDate(cell: Exclude<CellValue, null>, column: Column, readAs: string
   if (typeof cell === "number") return cell;
   const text = showCell(cell).trim();
   if (isIsoDate(text)) return sheetDayOf(text);
-  const [, one = "", other = "", year = ""] = slashDate.exec(text) ?? [];
+  const [, one = "", , other = "", year = ""] = writtenDate.exec(text) ?? [];
   if (year === "") throw invalid(column.header, text, `${column.header} ${quote(text)} is no date. Write it as 2026-05-31.`);
-  const isMonthFirst = Number(other) > 12 || (Number(one) <= 12 && readAs === "month first");
+  if (isEitherDate(text) && readAs === "") throw invalid(column.header, text, `${column.header} ${quote(text)} can be read in two ways. Write it as 2026-05-31.`);
+  const isMonthFirst = Number(other) > 12 || (isEitherDate(text) && readAs === "month first");
   const [month, day] = isMonthFirst ? [one, other] : [other, one];
   const iso = `${year}-${month.padStart(2, "0")}-${day.padStart(2, "0")}`;
   if (!isIsoDate(iso)) throw invalid(column.header, text, `${column.header} ${quote(text)} is no day that there is. Write it as 2026-05-31.`);
   return sheetDayOf(iso);
 }
 
-/** Writes a number with a point and no marks between thousands: "1.234,5" is 1234.5, and so is "1,234.5". */
-function withPoint(text: string, readAs: string): string {
+/** Writes a number with a point and no marks between thousands: "1.234,5" is 1234.5, and so is "1,234.5". Refuses one that can be read in two ways. */
+function withPoint(text: string, header: string, readAs: string): string {
   const [, number = "", rest = ""] = /^([+-]?\d[\d.,\u0020\u00a0']*)(.*)$/s.exec(text) ?? [];
   const packed = number.replace(/[\u0020\u00a0']/g, "");
-  const last = /[.,](?=[^.,]*$)/.exec(packed)?.[0] ?? "";
-  const marks = packed.replace(/[^.,]/g, "");
-  const isThousands = marks.length > 1 ? [...marks].every((mark) => mark === last) : eitherMark.test(packed) && isOtherMark(last, readAs);
-  if (number === "" || last === "") return text;
-  const digits = isThousands ? packed.replace(/[.,]/g, "") : `${packed.slice(0, packed.lastIndexOf(last)).replace(/[.,]/g, "")}.${packed.slice(packed.lastIndexOf(last) + 1)}`;
-  return isNumberText(digits) ? `${digits}${rest === "" ? "" : ` ${rest.trim()}`}`.trim() : text;
-}
-
-/** Tells whether a mark is the one that does not part decimals. */
-function isOtherMark(mark: string, readAs: string): boolean {
-  return readAs === "decimal comma" ? mark === "." : readAs === "decimal point" ? mark === "," : false;
+  const marks = [...packed.replace(/[^.,]/g, "")];
+  const last = marks.at(-1);
+  if (last === undefined) return text;
+  const isOpen = eitherMark.test(packed);
+  if (isOpen && !readAs.includes("decimal")) throw invalid(header, text, `${header} ${quote(text)} can be read in two ways. Write it without marks between thousands.`);
+  const isThousands = isOpen ? readAs.includes("decimal comma") === (last === ".") : marks.length > 1 && marks.every((mark) => mark === last);
+  const at = packed.lastIndexOf(last);
+  const digits = isThousands ? packed.replace(/[.,]/g, "") : `${packed.slice(0, at).replace(/[.,]/g, "")}.${packed.slice(at + 1)}`;
+  const unit = rest.trim();
+  return isNumberText(digits) ? `${digits}${unit === "" || unit === "%" ? unit : ` ${unit}`}` : text;
 }

@@ -115,7 +115,11 @@ describe("what can be read in two ways is asked", () => {
     ["sizes without a unit", column("driveSize"), [8, 8], "In which unit"],
     ["sizes with their unit", column("driveSize"), ["8 TB", "7.68 TB"], null],
     ["a mark with three digits behind it", column("weightKg"), ["1.234"], "What is the mark"],
-    ["a mark that cannot part thousands", column("weightKg"), ["1.234", "12,5"], null],
+    ["a mark of which another cell tells", column("weightKg"), ["1.234", "12,5"], null],
+    ["marks that tell otherwise", column("weightKg"), ["1.234", "12,5", "7.5"], "What is the mark"],
+    ["dates that tell otherwise", jobDate, ["03/04/2026", "25/06/2026", "06/25/2026"], "Which comes first"],
+    ["dates with points", jobDate, ["03.04.2026"], null],
+    ["one day and month alike", jobDate, ["04/04/2026"], null],
     ["numbers", column("weightKg"), [1.234], null],
   ])("%s", (_, described, cells, asks) => {
     const question = questionOf(described, cells);
@@ -144,6 +148,25 @@ describe("what can be read in two ways is asked", () => {
   ])("%s %j read as %s", (header, value, readAs, wanted) => {
     expect(one(header, value, readAs)).toBe(wanted);
   });
+});
+
+test("what other cells of a column tell is how its doubtful ones are read, and what nobody tells is refused", () => {
+  const read = (header: string, ...cells: CellValue[]) => {
+    const model = new PlanModel(bookOf({ sites }));
+    const list = readList([["Array", header], ...cells.map((cell, at) => [`a-${at}`, cell])]);
+    const { changes, refused } = planImport(model, { table: "arrays", list, matches: proposeMatches(model, "arrays", list), keyColumn: null });
+    return [...changes.writes.filter(({ sheet, column }) => sheet === "Arrays" && column > 1).map(({ value }) => value), ...refused];
+  };
+  expect(read("Weight", "1.234", "12,5")).toEqual([1234, 12.5]);
+  expect(read("Weight", "1.234", "12.5")).toEqual([1.234, 12.5]);
+  expect(read("Weight", "1.234", "1.234.567")).toEqual([1234, 1_234_567]);
+  expect(read("Weight", "1,234", "1.234,5")).toEqual([1.234, 1234.5]);
+  // 2026-03-04 and 2026-06-25.
+  expect(read("Warranty until", "03/04/2026", "06/25/2026")).toEqual([46_085, 46_198]);
+  expect(read("Reserve", "12,5%", "10%")).toEqual([0.125, 0.1]);
+  expect(read("Drive size", "7,68 TB", "7,680 GB")).toEqual(["7.68 TB", "7.680 GB"]);
+  expect(read("Drive size", "7,680 GB")).toEqual(['Row 2: Drive size "7,680 GB" can be read in two ways. Write it without marks between thousands.']);
+  expect(read("Warranty until", "03/04/2026")).toEqual(['Row 2: Warranty until "03/04/2026" can be read in two ways. Write it as 2026-05-31.']);
 });
 
 describe("a list is found among cells", () => {
