@@ -21,8 +21,14 @@ export async function readListFile(name: string, bytes: Uint8Array, readSnapshot
     if (sheet === undefined) throw invalid("list", name, `Nothing stands on the sheets of ${quote(name)}. Choose the file in which the list stands.`);
     return { cells: sheet.values, from: `sheet ${sheet.name} of ${name}` };
   }
-  return { cells: readListText(decode(bytes)), from: name };
+  const text = decode(bytes);
+  if (noText.test(text)) throw invalid("list", name, `${quote(name)} is no list: it holds what no text holds. Save the list as .xlsx or .csv, then choose that.`);
+  return { cells: readListText(text), from: name };
 }
+
+/** Characters that stand in files of other kinds, and in no text. */
+// eslint-disable-next-line no-control-regex
+const noText = /[\u0000-\u0008\u000e-\u001f]/;
 
 /** Reads separated values, as RFC 4180 has them, with whatever separator they have; a value is always text. */
 export function readListText(text: string): string[][] {

@@ -45,6 +45,7 @@ test.each<[string, Uint8Array, string]>([
   ["an empty file", new Uint8Array(0), '"list.csv" is empty. Choose the file in which the list stands.'],
   ["blanks alone", text(" \n "), "Nothing was pasted."],
   ["an open quotation mark", text('Site,Room\n"North,1'), "A quotation mark in row 2 of the list is not closed."],
+  ["a picture", new Uint8Array([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0]), '"list.csv" is no list: it holds what no text holds.'],
   ["half a workbook", text("PK\u0003\u0004 and no more"), "This file is no .xlsx workbook, or it is damaged."],
 ])("%s is refused with a sentence", async (_, bytes, sentence) => {
   await expect(read(bytes)).rejects.toThrow(sentence);

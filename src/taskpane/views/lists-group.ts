@@ -1,7 +1,7 @@
 import { addTables } from "../../actions/set-up";
 import { readListFile, readListText } from "../../actions/read-list-file";
 import { readPlanSheets } from "../../actions/read-plan";
-import { keyColumns, openColumns, planImport, proposeMatches, questionOf, readList, type Import, type List } from "../../planning/plan/lists";
+import { openColumns, planImport, proposeMatches, questionOf, readList, waysToFind, type Import, type List } from "../../planning/plan/lists";
 import { PlanModel } from "../../planning/plan/model";
 import { columnsOf, tableKeys, tables, type TableKey } from "../../planning/plan/schema";
 import { invalid } from "../../planning/text";
@@ -35,6 +35,7 @@ export function makeListsGroup(pane: PaneContext, refresh: () => Promise<void>):
     { class: "bay-group", hidden: true },
     make("h2", {}, "Lists that you have"),
     make("p", {}, "Rows of a file (.xlsx, .csv) or of the clipboard go into a table: you say which column goes where, and see every cell before it is written."),
+    make("p", { class: "small soft" }, "The sheet Lists, which remembers how columns went, is added first."),
     make("div", { class: "bay-row" }, make("span", {}, "Into"), into, makeButton("Choose a file …", chooseFile)),
     pasted,
     make("div", { class: "bay-row" }, makeButton("Read what was pasted", () => open("Read the list", () => Promise.resolve({ cells: readListText(pasted.value), from: "the clipboard" })))),
@@ -84,8 +85,9 @@ export function makeListsGroup(pane: PaneContext, refresh: () => Promise<void>):
     const hasRows = model.rows(key).length > 0;
     const names = new Map(columnsOf(key).map(([name, { header }]) => [name, header]));
     const mapped = new Set(fields.map(({ goes }) => goes.value));
-    const proposed = hasRows ? (keyColumns(key).find((name) => mapped.has(name)) ?? "") : "";
-    const by = select("Rows are found again by", [["", "no column: every row is new"], ...keyColumns(key).map((name) => [name, names.get(name) ?? name] as const)], proposed);
+    const ways = new Map(waysToFind(key).map((way) => [way.map((name) => names.get(name) ?? name).join(" and "), way]));
+    const proposed = hasRows ? ([...ways].find(([, way]) => mapped.has(way[0]!))?.[0] ?? "") : "";
+    const by = select("Rows are found again by", [["", "nothing: every row is new"], ...[...ways.keys()].map((way) => [way, way] as const)], proposed);
     const refusedPlace = make("div");
     const isAsked = ({ reading }: { readonly reading: HTMLElement }) => reading.childElementCount > 0;
     const asImport = (): Import => {
@@ -96,7 +98,7 @@ export function makeListsGroup(pane: PaneContext, refresh: () => Promise<void>):
         throw invalid(header, null, `${header}: ${open.reading.firstChild?.textContent ?? ""} Choose it below the column.`);
       }
       const matches = fields.map((field) => ({ column: field.goes.value === "" ? null : field.goes.value, readAs: isAsked(field) ? field.readAs : "" }));
-      return { table: key, list, matches, keyColumn: by.value === "" ? null : by.value };
+      return { table: key, list, matches, keyColumns: ways.get(by.value) ?? [] };
     };
     const show = () =>
       propose(pane, preview, {

@@ -1,4 +1,4 @@
 export { readList, type List, type ListRow } from "./list";
 export { openColumns, proposeMatches, type Match } from "./match-columns";
-export { keyColumns, planImport, type Import, type ImportPlan } from "./plan-list";
+export { planImport, waysToFind, type Import, type ImportPlan } from "./plan-list";
 export { questionOf, type Question } from "./read-as";

@@ -34,7 +34,10 @@ export function readList(cells: readonly (readonly CellValue[])[]): List {
   const filled = cells.map((line) => line.filter((cell) => !isBlank(cell)).length);
   const widest = Math.max(0, ...filled);
   if (widest > mostColumns) throw invalid("list", widest, `The list has ${widest} columns; ${mostColumns} is the most. Leave out what is not needed.`);
-  const at = cells.slice(0, searchedRows).findIndex((line, row) => filled[row]! >= Math.min(2, widest) && filled[row]! * 2 >= widest && isHeader(line));
+  const searched = cells.slice(0, searchedRows);
+  const firstFilled = (share: number) => searched.findIndex((line, row) => filled[row]! >= Math.min(2, widest) && filled[row]! >= share * widest && isHeader(line));
+  const full = firstFilled(0.6);
+  const at = full < 0 ? firstFilled(0.5) : full;
   if (at < 0 || widest === 0) throw invalid("list", null, "No row of headers was found in the list. Write one above it, a different text over each column.");
   const width = cells.reduce((most, line) => Math.max(most, line.length), 0);
   const rows = cells.flatMap((line, row): ListRow[] => (row > at && filled[row]! > 0 ? [{ number: row + 1, cells: line }] : []));

@@ -2,8 +2,8 @@ import { isBlank, showCell, type CellValue, type Scalar } from "../../../sheet";
 import { foldName, invalid, Problem, quote } from "../../text";
 import { appendRows, appendValues, type CellWrite, type Changes } from "../changes";
 import type { PlanModel } from "../model";
-import { readCell, textOf, type ReadTable } from "../read";
-import { columnsOf, nameColumn, tables, type Column, type TableKey, type TableRow } from "../schema";
+import { cellOf, readCell, type ReadTable } from "../read";
+import { columnsOf, nameColumn, tables, type Column, type ColumnKey, type TableKey, type TableRow } from "../schema";
 import type { List, ListRow } from "./list";
 import type { Match } from "./match-columns";
 import { readingOf, readListCell } from "./read-as";
@@ -14,8 +14,8 @@ export interface Import {
   readonly list: List;
   /** By the columns of the list. */
   readonly matches: readonly Match[];
-  /** Column of the table by which rows are found again; null where every row is a new one. */
-  readonly keyColumn: string | null;
+  /** Columns of the table by which rows are found again; none where every row is a new one. */
+  readonly keyColumns: readonly string[];
 }
 
 /** What a list would change, and what of it cannot be taken. */
@@ -27,10 +27,20 @@ export interface ImportPlan {
   readonly refused: readonly string[];
 }
 
-/** Columns by which rows of a table can be found again, the best first. */
-export function keyColumns(key: TableKey): string[] {
-  const names = columnsOf(key).map(([name]) => name);
-  return [...new Set(["id", nameColumn(key), "serial"])].filter((name) => names.includes(name));
+/** Tables whose rows have no name of their own: what tells one from the other. */
+const severalTogether: { readonly [Key in TableKey]?: readonly ColumnKey<Key>[] } = {
+  ports: ["array", "controller", "port"], hostPorts: ["host", "card", "network"], drives: ["array", "shelf", "bay"], shelves: ["array", "shelf"], links: ["from", "to"],
+  access: ["volume", "to"], quote: ["item", "for"], prompts: ["model", "order"], procedures: ["procedure", "section"],
+};
+
+/** Columns that may be blank in what tells rows apart. */
+const mayBeBlank: ReadonlySet<string> = new Set(["shelf", "card", "for"]);
+
+/** Lists by what rows of a table can be found again, the best first; each a column, or several together. */
+export function waysToFind(key: TableKey): (readonly string[])[] {
+  const together = severalTogether[key];
+  if (together !== undefined) return [together];
+  return [[nameColumn(key)], ...(columnsOf(key).some(([name]) => name === "serial") ? [["serial"]] : [])];
 }
 
 /**
@@ -39,7 +49,7 @@ export function keyColumns(key: TableKey): string[] {
  * What a cell cannot take is left out and told; so is a row without its key, one whose key stands twice, and a cell in which a formula stands. A
  * blank cell of the list changes nothing. How the columns went is written into Lists, where the workbook has that table.
  */
-export function planImport(model: PlanModel, { table: key, list, matches, keyColumn }: Import): ImportPlan {
+export function planImport(model: PlanModel, { table: key, list, matches, keyColumns }: Import): ImportPlan {
   const table = model.table(key);
   if (table === null) throw invalid(tables[key].name, null, `The workbook has no table ${tables[key].name}. Set it up first.`);
   const columns = new Map(columnsOf(key));
@@ -48,30 +58,35 @@ export function planImport(model: PlanModel, { table: key, list, matches, keyCol
     if (column === null || described === undefined || table.columns[column] === undefined) return [];
     return [{ at, name: column, column: described, readAs: readingOf(described, list.rows.map(({ cells }) => cells[at] ?? null), readAs) }];
   });
-  if (keyColumn !== null && !into.some(({ name }) => name === keyColumn)) {
-    throw invalid("key", null, `Rows are to be found by ${columns.get(keyColumn)?.header ?? keyColumn}, and no column of the list goes there. Choose one, or let all rows be new.`);
+  const twice = into.find(({ name }, at) => into.findIndex((one) => one.name === name) < at);
+  if (twice !== undefined) throw invalid(twice.column.header, null, `Two columns of the list go to ${twice.column.header}. Leave one of them out.`);
+  const lacking = keyColumns.find((name) => !mayBeBlank.has(name) && !into.some((one) => one.name === name));
+  if (lacking !== undefined) {
+    throw invalid("key", null, `Rows are to be found by ${columns.get(lacking)?.header ?? lacking}, and no column of the list goes there. Choose one, or let all rows be new.`);
   }
   const refused: string[] = list.leftOut.map((row) => `Row ${row.number} looks like a total and is left out.`);
-  const standing = rowsByKey(model, key, keyColumn);
+  const standing = rowsByKey(model, key, keyColumns);
   const writes: CellWrite[] = [];
   const added: Readonly<Record<string, Scalar>>[] = [];
   const seen = new Set<string>();
   let updated = 0;
   for (const row of list.rows) {
     const values = readRow(row, into, refused);
-    const name = keyColumn === null ? null : showCell(values.get(keyColumn)).trim();
+    const parts = keyColumns.map((name) => showCell(values.get(name)).trim());
+    const name = keyColumns.length === 0 ? null : keyOf(parts);
     if (name !== null) {
-      const stands = standing.get(foldName(name))?.length ?? 0;
-      const twice = seen.has(foldName(name)) ? "stood in the list before" : stands > 1 ? `stands twice in ${tables[key].name}` : null;
-      const problem = name === "" ? "has no key" : twice === null ? null : `has the key ${quote(name)}, which ${twice}`;
+      const stands = standing.get(name)?.length ?? 0;
+      const twice = seen.has(name) ? "stood in the list before" : stands > 1 ? `stands twice in ${tables[key].name}` : null;
+      const isBlankKey = keyColumns.some((column, at) => parts[at] === "" && !mayBeBlank.has(column));
+      const problem = isBlankKey ? "has no key" : twice === null ? null : `has the key ${quote(parts.filter((part) => part !== "").join(" "))}, which ${twice}`;
       if (problem !== null) {
         refused.push(`Row ${row.number} ${problem}, and is left out.`);
         continue;
       }
-      seen.add(foldName(name));
+      seen.add(name);
     }
     if (values.size === 0) continue;
-    const [found] = name === null ? [] : (standing.get(foldName(name)) ?? []);
+    const [found] = name === null ? [] : (standing.get(name) ?? []);
     if (found === undefined) added.push(Object.fromEntries(values));
     else {
       const changed = [...values].flatMap(([column, value]) => changeOf(model, table, found, column, columns.get(column)!, value, row, refused) ?? []);
@@ -110,12 +125,17 @@ function readRow({ number, cells }: ListRow, into: readonly Into[], refused: str
   return values;
 }
 
-function rowsByKey(model: PlanModel, key: TableKey, keyColumn: string | null): ReadonlyMap<string, readonly { readonly row: number }[]> {
+function keyOf(parts: readonly string[]): string {
+  return parts.map(foldName).join("\n");
+}
+
+function rowsByKey(model: PlanModel, key: TableKey, keyColumns: readonly string[]): ReadonlyMap<string, readonly { readonly row: number }[]> {
   const rows = new Map<string, { readonly row: number }[]>();
-  if (keyColumn === null) return rows;
+  if (keyColumns.length === 0) return rows;
   for (const row of model.rows(key)) {
-    const name = foldName(textOf(row, keyColumn));
-    if (name !== "") rows.set(name, [...(rows.get(name) ?? []), row]);
+    // As the cell shows it: bays and the order of prompts are numbers.
+    const name = keyOf(keyColumns.map((column) => showCell(cellOf(row, column) as CellValue).trim()));
+    rows.set(name, [...(rows.get(name) ?? []), row]);
   }
   return rows;
 }

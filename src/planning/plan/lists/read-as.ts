@@ -1,5 +1,5 @@
 import { invalid, isNumberText, isPlainNumber, quote } from "../../text";
-import { isBlank, isError, isIsoDate, sheetDayOf, showCell, type CellValue, type Scalar } from "../../../sheet";
+import { isBlank, isError, isIsoDate, isoDateOf, sheetDayOf, showCell, type CellValue, type Scalar } from "../../../sheet";
 import { readCell } from "../read";
 import type { Column } from "../schema";
 
@@ -15,7 +15,7 @@ const sizeUnits = ["TB", "TiB", "GB", "GiB"] as const;
 
 const writtenDate = /^(\d{1,2})([./-])(\d{1,2})\2(\d{4})$/;
 /** One mark with three digits behind it: thousands to some, thousandths to others. */
-const eitherMark = /^[+-]?\d{1,3}[.,]\d{3}(?![\d.,])/;
+const eitherMark = /^[+-]?[1-9]\d{0,2}[.,]\d{3}(?![\d.,])/;
 
 /** Finds what has to be asked about a column before its cells can be read; null where each can be read in one way, or none of them twice. */
 export function questionOf(column: Column, cells: readonly CellValue[]): Question | null {
@@ -24,14 +24,19 @@ export function questionOf(column: Column, cells: readonly CellValue[]): Questio
     case "date":
       return texts.some(isEitherDate) && orderOf(texts) === "" ? { asks: "Which comes first in a date such as 03/04/2026?", choices: dateOrders } : null;
     case "size":
-      return cells.some((cell) => typeof cell === "number") || texts.some((text) => /^[\d.,\s]+$/.test(text)) ? { asks: "In which unit is a size without one?", choices: sizeUnits } : null;
+      if (cells.some((cell) => typeof cell === "number") || texts.some((text) => /^[\d.,\s]+$/.test(text))) return { asks: "In which unit is a size without one?", choices: sizeUnits };
+      return askMark(texts);
     case "number":
     case "count":
     case "share":
-      return texts.some((text) => eitherMark.test(text)) && markOf(texts) === "" ? { asks: "What is the mark in a number such as 1.234?", choices: decimalMarks } : null;
+      return askMark(texts);
     default:
       return null;
   }
+}
+
+function askMark(texts: readonly string[]): Question | null {
+  return texts.some((text) => eitherMark.test(text)) && markOf(texts) === "" ? { asks: "What is the mark in a number such as 1.234?", choices: decimalMarks } : null;
 }
 
 /** Adds to what was answered what other cells of the column tell: the order of dates, the mark of decimals. */
@@ -95,7 +100,9 @@ export function readListCell(cell: CellValue, name: string, column: Column, read
   }
   if (kind === "text" || kind === "scheme" || kind === "tick") {
     const text = showCell(cell).trim();
-    if (written.has(name) && /^\d(?:[.,]\d+)?E[+-]?\d+$/i.test(text)) throw invalid(header, text, `${header} ${quote(text)} is a rounded number. Write the digits in the list, as text.`);
+    if (typeof cell === "number" && String(cell).includes("e")) throw invalid(header, cell, `${header} came as the rounded number ${cell}. Make its column text in the list.`);
+    if (text.length > longestText) throw invalid(header, null, `${header} has ${text.length} characters; ${longestText} is the most that a cell holds. Shorten it.`);
+    if (written.has(name) && /^\d(?:[.,]\d+E\+?|E\+)\d+$/i.test(text)) throw invalid(header, text, `${header} ${quote(text)} is a rounded number. Write the digits in the list, as text.`);
     readCell(text, column);
     return text;
   }
@@ -111,12 +118,21 @@ export function readListCell(cell: CellValue, name: string, column: Column, read
   return typeof read === "number" ? read : plain;
 }
 
+/** Most characters of a cell, as the spreadsheet host's published limits have it. */
+const longestText = 32_767;
+
 function unitOf(readAs: string): string {
   return sizeUnits.find((unit) => readAs.includes(unit)) ?? "TB";
 }
 
+/** 1950-01-01 as sheets count days: an earlier one is a year or something else. */
+const firstDay = 18_264;
+
 function readDate(cell: Exclude<CellValue, null>, column: Column, readAs: string): Scalar {
-  if (typeof cell === "number") return cell;
+  if (typeof cell === "number") {
+    if (Number.isInteger(cell) && cell >= firstDay && isoDateOf(cell) !== null) return cell;
+    throw invalid(column.header, cell, `${column.header} came as the number ${cell}, which is no day of our time. Write it as 2026-05-31.`);
+  }
   const text = showCell(cell).trim();
   if (isIsoDate(text)) return sheetDayOf(text);
   const [, one = "", , other = "", year = ""] = writtenDate.exec(text) ?? [];
@@ -137,7 +153,7 @@ function withPoint(text: string, header: string, readAs: string): string {
   const last = marks.at(-1);
   if (last === undefined) return text;
   const isOpen = eitherMark.test(packed);
-  if (isOpen && !readAs.includes("decimal")) throw invalid(header, text, `${header} ${quote(text)} can be read in two ways. Write it without marks between thousands.`);
+  if (isOpen && !readAs.includes("decimal")) throw invalid(header, text, `${header} ${quote(text)} can be read in two ways. Write it without a mark, or with one or two decimals.`);
   const isThousands = isOpen ? readAs.includes("decimal comma") === (last === ".") : marks.length > 1 && marks.every((mark) => mark === last);
   const at = packed.lastIndexOf(last);
   const digits = isThousands ? packed.replace(/[.,]/g, "") : `${packed.slice(0, at).replace(/[.,]/g, "")}.${packed.slice(at + 1)}`;

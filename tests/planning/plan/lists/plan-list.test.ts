@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { planImport, proposeMatches, questionOf, readList, type Import } from "../../../../src/planning/plan/lists";
+import { planImport, proposeMatches, questionOf, readList, waysToFind, type Import } from "../../../../src/planning/plan/lists";
 import { PlanModel } from "../../../../src/planning/plan/model";
 import { columnsOf, tableKeys, type TableRows } from "../../../../src/planning/plan/schema";
 import { planTables } from "../../../../src/planning/plan/set-up";
@@ -24,7 +24,7 @@ const firmList = (change: (row: number) => Partial<Record<string, CellValue>> = 
 
 function importing(book: WorkbookSnapshot, cells: CellValue[][], more: Partial<Import> = {}) {
   const [list, model] = [readList(cells), new PlanModel(book)];
-  const given: Import = { table: "arrays", list, matches: proposeMatches(model, "arrays", list), keyColumn: "array", ...more };
+  const given: Import = { table: "arrays", list, matches: proposeMatches(model, "arrays", list), keyColumns: ["array"], ...more };
   const plan = planImport(model, given);
   return { ...plan, given, book: carryOut(book, plan.changes) };
 }
@@ -131,7 +131,7 @@ describe("what can be read in two ways is asked", () => {
     const book = bookOf({ sites });
     const [list, model] = [readList([["Array", header], ["a-1", value]]), new PlanModel(book)];
     const matches = proposeMatches(model, "arrays", list).map((match, at) => (at === 1 ? { ...match, readAs } : match));
-    const { changes, refused } = planImport(model, { table: "arrays", list, matches, keyColumn: null });
+    const { changes, refused } = planImport(model, { table: "arrays", list, matches, keyColumns: [] });
     return refused[0] ?? changes.writes.find(({ sheet, value: written }) => sheet === "Arrays" && written !== "a-1")?.value;
   };
   test.each<[string, CellValue, string, unknown]>([
@@ -154,7 +154,7 @@ test("what other cells of a column tell is how its doubtful ones are read, and w
   const read = (header: string, ...cells: CellValue[]) => {
     const model = new PlanModel(bookOf({ sites }));
     const list = readList([["Array", header], ...cells.map((cell, at) => [`a-${at}`, cell])]);
-    const { changes, refused } = planImport(model, { table: "arrays", list, matches: proposeMatches(model, "arrays", list), keyColumn: null });
+    const { changes, refused } = planImport(model, { table: "arrays", list, matches: proposeMatches(model, "arrays", list), keyColumns: [] });
     return [...changes.writes.filter(({ sheet, column }) => sheet === "Arrays" && column > 1).map(({ value }) => value), ...refused];
   };
   expect(read("Weight", "1.234", "12,5")).toEqual([1234, 12.5]);
@@ -165,11 +165,54 @@ test("what other cells of a column tell is how its doubtful ones are read, and w
   expect(read("Warranty until", "03/04/2026", "06/25/2026")).toEqual([46_085, 46_198]);
   expect(read("Reserve", "12,5%", "10%")).toEqual([0.125, 0.1]);
   expect(read("Drive size", "7,68 TB", "7,680 GB")).toEqual(["7.68 TB", "7.680 GB"]);
-  expect(read("Drive size", "7,680 GB")).toEqual(['Row 2: Drive size "7,680 GB" can be read in two ways. Write it without marks between thousands.']);
+  expect(read("Drive size", "7,680 GB")).toEqual(['Row 2: Drive size "7,680 GB" can be read in two ways. Write it without a mark, or with one or two decimals.']);
   expect(read("Warranty until", "03/04/2026")).toEqual(['Row 2: Warranty until "03/04/2026" can be read in two ways. Write it as 2026-05-31.']);
 });
 
+test("rows without a name of their own are found by all that tells them apart", () => {
+  const rows = { arrays: [{ array: "a" }], ports: [{ array: "a", controller: "A", port: "0", switch: "sw1" }, { array: "a", controller: "A", port: "1", switch: "sw2" }] };
+  const [book, list] = [bookOf(rows), readList([["Array", "Controller", "Port", "Switch"], ["a", "A", "1", "sw9"], ["a", "B", "1", "sw8"]])];
+  const model = new PlanModel(book);
+  const plan = planImport(model, { table: "ports", list, matches: proposeMatches(model, "ports", list), keyColumns: waysToFind("ports")[0]! });
+  expect([plan.updated, plan.added, plan.refused]).toEqual([1, 1, []]);
+  const ports = new PlanModel(carryOut(book, plan.changes)).rows("ports");
+  expect(ports.map(({ controller, port, switch: to }) => [controller, port, to])).toEqual([["A", "0", "sw1"], ["A", "1", "sw9"], ["B", "1", "sw8"]]);
+});
+
+test("drives are found by array, shelf and bay, though the bay is a number and the shelf blank", () => {
+  const [book, list] = [bookOf({ drives: [{ array: "a", bay: 1, serial: "S1" }] }), readList([["Array", "Bay", "Serial"], ["a", 1, "S7"], ["a", 2, "S2"]])];
+  const model = new PlanModel(book);
+  const plan = planImport(model, { table: "drives", list, matches: proposeMatches(model, "drives", list), keyColumns: waysToFind("drives")[0]! });
+  expect([plan.updated, plan.added, plan.refused]).toEqual([1, 1, []]);
+});
+
+test("a firm's own ids do not become ours, and no column of ours is filled by two of the list", () => {
+  const book = bookOf({ arrays: [{ id: "Q7K2M9PX", array: "a" }] });
+  const { given, changes } = importing(book, [["ID", "Array", "Drives"], ["own-1", "a", 12]]);
+  expect(given.matches[0]!.column).toBeNull();
+  expect(changes.writes.filter(({ sheet }) => sheet === "Arrays").map(({ value }) => value)).toEqual([12]);
+  const both = [{ column: "serial", readAs: "" }, { column: "array", readAs: "" }, { column: "serial", readAs: "" }];
+  expect(() => importing(book, [["old", "Array", "new"], ["S1", "a", "S2"]], { matches: both })).toThrow("Two columns of the list go to Serial. Leave one of them out.");
+});
+
+test.each<[string, CellValue, string]>([
+  ["Warranty until", 20_260_304, "Row 2: Warranty until came as the number 20260304, which is no day of our time. Write it as 2026-05-31."],
+  ["Warranty until", 2026, "Row 2: Warranty until came as the number 2026, which is no day of our time. Write it as 2026-05-31."],
+  ["Model", 4.71e21, "Row 2: Model came as the rounded number 4.71e+21. Make its column text in the list."],
+  ["Model", "x".repeat(32_768), "Row 2: Model has 32768 characters; 32767 is the most that a cell holds. Shorten it."],
+])("%s of %p is refused", (header, value, sentence) => {
+  expect(importing(bookOf(), [["Array", header], ["a", value]]).refused).toEqual([sentence]);
+});
+
+test("a serial number that reads like a power is one", () => {
+  expect(importing(bookOf(), [["Array", "Serial"], ["a", "5E12"]]).refused).toEqual([]);
+});
+
 describe("a list is found among cells", () => {
+  test("below a title of two cells", () => {
+    expect(readList([["Register", "2026 Q3"], ["Site", "Room", "Contact", "Access"], ["North", "1", "Desk", "Lift"]]).headers).toEqual(["Site", "Room", "Contact", "Access"]);
+  });
+
   test("below a title and above a total, blank rows passed over", () => {
     const list = readList([["Register of 2026"], [], ["Site", "Room"], ["North", "1"], [null, null], ["South", "2"], ["Total", 2]]);
     expect(list.headers).toEqual(["Site", "Room"]);
