@@ -33,3 +33,6 @@ export function showCell(cell: CellValue | undefined): string {
   if (typeof cell === "boolean") return cell ? "TRUE" : "FALSE";
   return typeof cell === "number" ? String(Number(cell.toPrecision(15))) : cell;
 }
+
+/** Most characters of a text in a cell, as the spreadsheet host's published limits have it. */
+export const longestText = 32_767;

@@ -1,7 +1,7 @@
 export { areasMeet, cellArea, isInArea, sheetSize, type Area, type CellPlace } from "./area";
 export { changedRows, type CellBlock } from "./cell-block";
 export { areaAddress, cellAddress, parseAreas, parseCell } from "./cell-address";
-export { isBeingComputed, isBlank, isError, showCell, type CellError, type CellValue, type Scalar } from "./cell-value";
+export { isBeingComputed, isBlank, isError, longestText, showCell, type CellError, type CellValue, type Scalar } from "./cell-value";
 export { columnLetters, columnNumber } from "./column-letters";
 export { formulaReferences, formulaShifter, formulaTokens, sheetNameOf, sheetNamesIn } from "./formula-tokens";
 export { dayOfInstant, instantOfDay, isIsoDate, isoDateOf, sheetDayOf } from "./sheet-date";

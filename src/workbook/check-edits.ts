@@ -1,5 +1,5 @@
 import { invalid, noAnswer, quote } from "../planning/text";
-import { sameSheetName, sheetNameFault, sheetSize, type Cell, type Validation } from "../sheet";
+import { longestText, sameSheetName, sheetNameFault, sheetSize, type Cell, type Validation } from "../sheet";
 import type { Edit } from "./port";
 
 /** What must be known of a sheet before it is changed. */
@@ -10,7 +10,7 @@ export interface SheetState {
 }
 
 /** Most characters of what a cell holds in the spreadsheet host, which files keep too. */
-const limits = { text: 32_767, formula: 8_192, list: 255 } as const;
+const limits = { text: longestText, formula: 8_192, list: 255 } as const;
 
 /**
  * Refuses a list of edits that cannot be carried out whole, before the first of them is.

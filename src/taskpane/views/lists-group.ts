@@ -107,9 +107,11 @@ export function makeListsGroup(pane: PaneContext, refresh: () => Promise<void>):
         planner: async () => {
           const given = asImport();
           await addTables(pane.port, ["lists"]);
-          const { added, updated, refused } = planImport(new PlanModel(await readPlanSheets(pane.port)), given);
-          fill(refusedPlace, make("p", {}, `${countOf(added, "row")} new, ${countOf(updated, "row")} changed.`), refused.length > 0 && listRefused(refused));
-          return (workbook) => planImport(new PlanModel(workbook), given).changes;
+          return (workbook) => {
+            const { changes, added, updated, refused } = planImport(new PlanModel(workbook), given);
+            fill(refusedPlace, make("p", {}, `${countOf(added, "row")} new, ${countOf(updated, "row")} changed.`), refused.length > 0 && listRefused(refused));
+            return changes;
+          };
         },
         nothing: "The table says all of it already.",
         written: async () => {

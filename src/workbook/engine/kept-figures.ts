@@ -3,7 +3,7 @@ import {
   ArrayValueObject, BooleanValueObject, ErrorType, ErrorValueObject, IFormulaRuntimeService, NumberValueObject, SetTriggerFormulaCalculationStartMutation, StringValueObject,
   type BaseReferenceObject, type BaseValueObject, type FunctionVariantType,
 } from "@univerjs/engine-formula";
-import { isError, type CellValue } from "../../sheet";
+import { isError, longestText, type CellValue } from "../../sheet";
 import { isOurs, isVolatile } from "../document/formula-kind";
 import { eachCell } from "./stored-sheet";
 
@@ -88,9 +88,6 @@ function judged(figure: Figure, result: FunctionVariantType, isAlive: boolean, k
   // What agrees to 15 digits is the file's figure to the last bit, and has the look of the file.
   return figure.verdict !== "volatile" && isSameFigure(figure.values, valuesOf(result)) ? engineValues(figure.values) : result;
 }
-
-/** Most characters of a text in a cell, as the spreadsheet host's published limits have it. */
-const longestText = 32_767;
 
 /** Gives an error in the place of a text that no cell holds: sixty cells that each double the one before would fill the memory. */
 function inACell(result: FunctionVariantType): FunctionVariantType {

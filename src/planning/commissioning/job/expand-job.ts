@@ -7,6 +7,7 @@ import { gridFaults, parseExpectation } from "../procedure";
 import { gridSection, type FilledStep } from "./grid-section";
 import type { ExpandedJob, JobSection, JobStep, Sign } from "./job-step";
 import { visitHeadings } from "./visit-headings";
+import { longestText } from "../../../sheet";
 
 /** Names a job for good: by its id, and by its name as long as set-up has given it none; as a tab reads it back. */
 export function idOfJob({ id, job }: PlanRow<"jobs">): string {
@@ -168,8 +169,7 @@ function signOf({ sign, holdPoint }: PlanRow<"steps">): Sign {
   return sign === "" || (sign === "none" && holdPoint === "yes") ? "one" : sign;
 }
 
-/** Longest text that a cell takes, and what a tab writes around the texts of a step. */
-const longestText = 32_767;
+/** What a tab writes around the texts of a step. */
 const wordsAround = 60;
 
 function refuseTooLong(step: JobStep, expect: string, argument: string): void {

@@ -1,12 +1,9 @@
-import type { CellBlock, SheetSnapshot } from "../../../sheet";
+import { longestText, type CellBlock, type SheetSnapshot } from "../../../sheet";
 import { canonicalText, invalid, quote } from "../../text";
 import { factLine, snagEnds, type SnagField } from "../record";
 import { snagColumns } from "./snag-columns";
 import { tags } from "./tab-columns";
 import type { TabReading } from "./tab-reading";
-
-/** Most characters that a cell takes. */
-const longestText = 32_767;
 
 /**
  * Plans the snag that accepts some facts by name and reason, in the first row for snags that is blank: a line each, to be read by everybody,

@@ -1,4 +1,4 @@
-import { cellAddress, isBlank, isError, isoDateOf, showCell, type CellValue, type Scalar, type SheetSnapshot } from "../../../sheet";
+import { cellAddress, isBlank, isError, isoDateOf, longestText, showCell, type CellValue, type Scalar, type SheetSnapshot } from "../../../sheet";
 import type { FoundText } from "../record";
 import { cellToken } from "../seal";
 import { readBuilt, readDigest } from "./coded-columns";
@@ -65,8 +65,8 @@ function textOf(value: CellValue, formula: string | null): string {
   return both.length > longestText ? shown : both;
 }
 
-/** Most characters that a cell takes, and that one part of a place is told in. */
-const [longestText, longestPart] = [32_767, 80];
+/** Most characters that one part of a place is told in. */
+const longestPart = 80;
 
 function short(text: string): string {
   return text.length > longestPart ? `${text.slice(0, longestPart - 1)}…` : text;

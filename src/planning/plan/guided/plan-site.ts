@@ -1,4 +1,4 @@
-import { addressAt, addressValue, findFreeSubnet, formatAddress, formatPrefix, parsePrefix, rangesOfPrefixes, type Prefix } from "../../addressing";
+import { findFreeSubnet, firstHost, formatAddress, formatPrefix, parsePrefix, rangesOfPrefixes, type Prefix } from "../../addressing";
 import { invalid, quote, splitNames } from "../../text";
 import { sheetDayOf, showCell, type Scalar } from "../../../sheet";
 import { appendRows, type Changes } from "../changes";
@@ -131,12 +131,11 @@ class SiteRows {
     return findFreeSubnet(parsePrefix(privateRange, "Prefix"), 24, rangesOfPrefixes(4, this.taken.filter(({ family }) => family === 4)));
   }
 
-  /** Takes the gateway that was answered, or the first address of the prefix, which is assumed. */
+  /** Takes the gateway that was answered, or the first address of a host in the prefix, which is assumed. */
   private gateway(network: string, prefix: string): string {
     const answered = this.text("managementGateway");
     if (answered !== null) return answered;
-    const { first, family } = parsePrefix(prefix, "Prefix");
-    const gateway = formatAddress(addressAt(family, addressValue(first) + 1n));
+    const gateway = formatAddress(firstHost(parsePrefix(prefix, "Prefix")));
     this.assume("networks", network, "Gateway", gateway);
     return gateway;
   }

@@ -94,7 +94,7 @@ export function planImport(model: PlanModel, { table: key, list, matches, keyCol
       if (changed.length > 0) updated += 1;
     }
   }
-  const appended = added.length === 0 ? { writes: [], growths: [] } : appendValues(model.workbook, table, key, added);
+  const appended = appendValues(model.workbook, table, key, added);
   const kept = writes.length + added.length === 0 ? { writes: [], growths: [] } : keptMatches(model, key, list, matches);
   return {
     changes: { writes: [...writes, ...appended.writes, ...kept.writes], growths: [...appended.growths, ...kept.growths] },
@@ -184,6 +184,6 @@ function keptMatches(model: PlanModel, key: TableKey, { headers }: List, matches
     });
   });
   const fresh = rows.filter((row) => !known.has(foldName(showCell(row.header))));
-  const appended = fresh.length === 0 ? { writes: [], growths: [] } : appendRows(model.workbook, table, "lists", fresh);
+  const appended = appendRows(model.workbook, table, "lists", fresh);
   return { writes: [...writes, ...appended.writes], growths: appended.growths };
 }

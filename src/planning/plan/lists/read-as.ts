@@ -1,5 +1,5 @@
 import { invalid, isNumberText, isPlainNumber, quote } from "../../text";
-import { isBlank, isError, isIsoDate, isoDateOf, sheetDayOf, showCell, type CellValue, type Scalar } from "../../../sheet";
+import { isBlank, isError, isIsoDate, isoDateOf, longestText, sheetDayOf, showCell, type CellValue, type Scalar } from "../../../sheet";
 import { readCell } from "../read";
 import type { Column } from "../schema";
 
@@ -117,9 +117,6 @@ export function readListCell(cell: CellValue, name: string, column: Column, read
   const read = readCell(plain, column);
   return typeof read === "number" ? read : plain;
 }
-
-/** Most characters of a cell, as the spreadsheet host's published limits have it. */
-const longestText = 32_767;
 
 function unitOf(readAs: string): string {
   return sizeUnits.find((unit) => readAs.includes(unit)) ?? "TB";
