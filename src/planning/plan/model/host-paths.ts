@@ -1,11 +1,12 @@
 import { formatAddress } from "../../addressing";
 import { countPaths } from "../../resilience";
+import { foldName } from "../../text";
 import type { PlanRow } from "../read";
 import { isForOther, type HostPorts } from "./host-ports";
 import type { Network } from "./networks";
 import { oncePer } from "./once";
 import type { PlanRows } from "./plan-rows";
-import type { PortFacts } from "./port-facts";
+import { controllersOf, type PortFacts } from "./port-facts";
 import type { Ports } from "./ports";
 
 /** How many paths a host of the site has to an array. */
@@ -28,6 +29,19 @@ export class HostPaths {
     return counts.length === 0 || counts.includes(null) ? null : Math.min(...counts.map((paths) => paths ?? 0));
   });
 
+  /**
+   * Finds the fewest paths that a host of its site keeps to an array while one of its controllers, whichever, is out; null where that is not known.
+   *
+   * Addresses that move to the controller that works keep every path.
+   */
+  readonly fewestOnOneController = oncePer((array: PlanRow<"arrays">): number | null => {
+    const controllers = controllersOf(array) ?? [];
+    if (this.fewestTo(array) === null || controllers.length < 2) return null;
+    if (array.portSharing === "array") return this.fewestTo(array);
+    const hosts = this.rows.rowsWith("hosts", "site", array.site);
+    return Math.min(...controllers.flatMap((out) => hosts.map((host) => this.between(host, array, out).paths ?? 0)));
+  });
+
   /** Lists the networks of the ports of a host; null where it has none, or one in no network of its site. */
   readonly networksOf = oncePer((host: PlanRow<"hosts">): readonly Network[] | null => {
     const networks = this.hostPorts.endsOf(host).map(({ network }) => network);
@@ -45,9 +59,10 @@ export class HostPaths {
     return this.ports.of(array).filter(({ network }) => network?.roles.has("data"));
   }
 
-  private between(host: PlanRow<"hosts">, array: PlanRow<"arrays">): HostPathCount {
+  /** Counts the paths between a host and an array, without those of a controller that is out. */
+  private between(host: PlanRow<"hosts">, array: PlanRow<"arrays">, out?: string): HostPathCount {
     const own = this.networksOf(host);
-    const ports = this.ports.of(array);
+    const ports = this.ports.of(array).filter(({ row }) => out === undefined || foldName(row.controller) !== foldName(out));
     // A network without a role may be for data or not, and a port without an address may be in use or not: then no figure is given.
     const ends = this.hostPorts.endsOf(host);
     const isHostKnown = ends.every(({ network, address }) => address !== null || isForOther(network));

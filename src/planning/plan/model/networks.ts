@@ -10,6 +10,14 @@ import { orNull } from "./refusal";
 /** What a network carries where its row says nothing, in bytes (IEEE 802.3). */
 export const usualMtu = 1500;
 
+/** Header of 14 bytes, VLAN tag of 4 and check sequence of 4 around a packet (IEEE 802.3 clause 3.1.1, IEEE 802.1Q clause 9.6). */
+const frameAround = 22;
+
+/** Says how large a frame a packet of so many bytes fills, in bytes. */
+export function frameFor(mtu: number): number {
+  return mtu + frameAround;
+}
+
 /** What a network is for. */
 export const networkRoles = ["data", "management", "replication", "cluster"] as const;
 export type NetworkRole = (typeof networkRoles)[number];

@@ -1,5 +1,5 @@
 import type { Kilograms } from "../../quantity";
-import { foldName, invalid, quote, splitNames } from "../../text";
+import { conditionHolds, foldName, invalid, parseCondition, quote, splitNames } from "../../text";
 import type { PlanRow } from "../read";
 import { groupBy } from "./group-by";
 import { once, oncePer } from "./once";
@@ -7,6 +7,9 @@ import type { PlanRows } from "./plan-rows";
 import { orNull } from "./refusal";
 
 type ArrayRow = PlanRow<"arrays">;
+
+/** Fields by which a procedure says what becomes of clusters. */
+const [clusterAct, clusterLive] = ["cluster act", "cluster live"];
 
 /** Where a job is done and what it is about. */
 export interface JobPlaces {
@@ -47,11 +50,44 @@ export class Places {
     return found.state === "new" && clusterOrder === 1 ? "create" : "join";
   }
 
+  /**
+   * Tells whether others may keep data in the cluster of an array before a job about some arrays begins: it exists already, or its first array, which
+   * creates it, is none of them; null where that is not known.
+   */
+  isLive(array: ArrayRow, ofJob: readonly ArrayRow[]): boolean | null {
+    const state = this.rows.find("clusters", array.cluster)?.state ?? "";
+    if (state === "") return null;
+    const home = this.homeOfCluster(array.cluster);
+    return state === "existing" || (home !== null && !ofJob.includes(home));
+  }
+
   /** Tells whether a procedure empties drives, as it creates clusters or joins arrays to them: one of its conditions asks for the cluster act. */
   readonly emptiesDrives = oncePer((procedure: string): boolean => {
     const conditions = [...this.rows.rowsWith("procedures", "procedure", procedure), ...this.rows.rowsWith("steps", "procedure", procedure)];
-    return conditions.some(({ when }) => foldName(when).includes(foldName("Cluster act")));
+    return conditions.some(({ when }) => foldName(when).includes(clusterAct));
   });
+
+  /**
+   * Finds an array of a job for which its procedure says nothing of what becomes of its cluster, though it says it for others: an array that joins a live
+   * cluster in an installation that creates one; null where there is none, and where the procedure does not tell live clusters from others.
+   */
+  withoutClusterStep(job: PlanRow<"jobs">): { readonly array: ArrayRow; readonly act: "create" | "join"; readonly isLive: boolean } | null {
+    const sections = new Map(this.rows.rowsWith("procedures", "procedure", job.procedure).map(({ section, when }) => [foldName(section), when]));
+    const conditions = this.rows.rowsWith("steps", "procedure", job.procedure).flatMap(({ section, when }) => {
+      const all = [...(orNull(() => parseCondition(sections.get(foldName(section)) ?? "", "When")) ?? []), ...(orNull(() => parseCondition(when, "When")) ?? [])];
+      const ofCluster = all.filter(({ field }) => [clusterAct, clusterLive].includes(foldName(field)));
+      return ofCluster.some(({ field }) => foldName(field) === clusterAct) ? [ofCluster] : [];
+    });
+    // A firm's own procedure that knows one kind of cluster alone says nothing of whether it is live, and is not held to it.
+    if (!conditions.flat().some(({ field }) => foldName(field) === clusterLive)) return null;
+    const { arrays } = this.of(job);
+    for (const array of arrays) {
+      const [act, isLive] = [this.clusterActOf(array), this.isLive(array, arrays) === true];
+      const said = (field: string): string => (foldName(field) === clusterAct ? act : isLive ? "yes" : "no");
+      if (act !== "" && !conditions.some((condition) => conditionHolds(condition, said))) return { array, act, isLive };
+    }
+    return null;
+  }
 
   /** Finds an array of a job whose drives it would empty though a job that is closed has installed it; null where there is none. */
   installedAgain(job: PlanRow<"jobs">): { readonly array: ArrayRow; readonly by: PlanRow<"jobs"> } | null {

@@ -18,6 +18,8 @@ export const derivedFields = {
   Array: {
     /** "create" for the array of order 1 of a new cluster, else "join"; blank without a cluster that is new or existing. */
     "Cluster act": { choices: ["create", "join"] },
+    /** "yes" where its cluster exists already or is created by another job, so that others may keep data in it; else "no"; blank without a cluster. */
+    "Cluster live": { choices: ["yes", "no"] },
     /** How many controllers it has. */
     "Controller count": {},
     /** Highest rack unit it fills. */
@@ -32,6 +34,18 @@ export const derivedFields = {
     "Paths": {},
     /** The paths of each host of its site, one by one, with those that are not known. */
     "Host paths": {},
+    /** Fewest paths that any host of its site keeps while one controller, whichever, is out; blank where that is not known of every host. */
+    "Paths on one controller": {},
+    /** The port that a first set-up asks for, controller and number: the first for management, else the first of all. */
+    "First port": {},
+    /** Address of the first port. */
+    "First address": {},
+    /** Length of the prefix of its network. */
+    "First prefix length": {},
+    /** Dotted mask of its network; blank in IPv6. */
+    "First netmask": {},
+    /** Gateway of its network. */
+    "First gateway": {},
     /** Hours to rebuild one drive at the drive rate of the settings. */
     "Rebuild hours": {},
     /** Share of its feeds in use, and after the loss of another feed. */
@@ -41,6 +55,8 @@ export const derivedFields = {
     /** Name of the controller. */
     "Controller": {},
     "First controller": firstController,
+    /** "yes" where the Subject of the job names it, such as B or controller B, and where that is empty. */
+    "Is subject": { choices: ["yes", "no"] },
   },
   Port: {
     "First controller": firstController,
@@ -54,6 +70,34 @@ export const derivedFields = {
     "Ping targets": {},
     /** "no" on a controller that waits where an address moves to the one that works: there is none to ping from; else "yes". */
     "Own address": { choices: ["yes", "no"] },
+  },
+  Switch: {
+    /** Largest MTU of the networks that it carries, 1500 where they name none. */
+    "Largest MTU": {},
+    /** Smallest frame size that it must forward: Largest MTU + 22 bytes for header, tag and check sequence. */
+    "Least frame": {},
+  },
+  Feed: {
+    /** Share of the feed in use, and after the loss of another feed. */
+    "Planned load": {},
+  },
+  Host: {
+    /** How many paths it has to the arrays of the job together, counted in data networks; blank where that is not known. */
+    "Paths to arrays": {},
+    /** Its paths to each array of the job, one by one. */
+    "Paths by array": {},
+  },
+  "Host port": {
+    /** Payload of an echo request that just fills its MTU: MTU − 28, in IPv6 MTU − 48. */
+    "Ping size": {},
+    /** One byte more than Ping size. */
+    "Ping too large": {},
+    /** Addresses of the arrays of the job in its network; in words where the plan knows none. */
+    "Ping targets": {},
+  },
+  Volume: {
+    /** The hosts and groups that open it, each with its right and number; in words where none does. */
+    "Opened by": {},
   },
   Network: {
     /** Length of its prefix. */

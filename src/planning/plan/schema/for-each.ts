@@ -13,6 +13,12 @@ export const layerTables = {
   Prompt: "prompts",
   Drive: "drives",
   Controller: null,
+  Switch: "switches",
+  Feed: "feeds",
+  Shelf: "shelves",
+  Host: "hosts",
+  "Host port": "hostPorts",
+  Volume: "volumes",
 } as const satisfies Record<string, TableKey | null>;
 
 /** Name of a layer of fields, such as `Rack`. */
@@ -28,9 +34,18 @@ const ofArray = ["Array", "Pool", "Cluster", "Rack", "Network", ...ofSite] as co
  */
 export const forEachKinds = {
   site: { reach: ofSite },
+  rack: { reach: ["Rack", ...ofSite] },
+  switch: { reach: ["Switch", "Rack", ...ofSite] },
+  feed: { reach: ["Feed", ...ofSite] },
+  network: { reach: ["Network", ...ofSite] },
   cluster: { reach: ["Cluster", "Network", ...ofSite] },
+  "live cluster": { reach: ["Cluster", "Network", ...ofSite] },
   pool: { reach: ["Pool", "Cluster", "Network", ...ofSite] },
+  volume: { reach: ["Volume", "Pool", "Cluster", ...ofSite] },
+  host: { reach: ["Host", ...ofSite] },
+  "host port": { reach: ["Host port", "Host", "Network", ...ofSite] },
   array: { reach: ofArray },
+  shelf: { reach: ["Shelf", "Array", "Pool", "Cluster", "Rack", "Network", ...ofSite] },
   controller: { reach: ["Controller", ...ofArray] },
   port: { reach: ["Port", "Controller", ...ofArray] },
   drive: { reach: ["Drive", ...ofArray] },

@@ -1,15 +1,16 @@
 import { formatAddress, formatMask, pingSize, readAddress, type Family } from "../../addressing";
 import { ampsOf, andMore, foldName, formatAmps, formatPercent, formatTerabytes } from "../../text";
-import { controllersOf, topUnit, usualMtu, type Network, type PlanModel } from "../model";
+import { controllersOf, frameFor, topUnit, usualMtu, type HostEnd, type JobPlaces, type Network, type PlanModel, type PlannedFeedLoad } from "../model";
 import type { PlanRow } from "../read";
 import type { DerivedTexts } from "../schema";
 
 /** Derives the fields of an array. */
-export function deriveArrayFields(model: PlanModel, array: PlanRow<"arrays">): DerivedTexts<"Array"> {
+export function deriveArrayFields(model: PlanModel, places: JobPlaces, array: PlanRow<"arrays">): DerivedTexts<"Array"> {
   const capacity = model.capacity.of(array);
   const addresses = new Set(model.rowsWith("ports", "array", array.array).map(({ address }) => foldName(address)).filter((one) => one !== ""));
   return {
     "Cluster act": model.places.clusterActOf(array),
+    "Cluster live": yesOrNo(model.places.isLive(array, places.arrays)),
     "Controller count": String(controllersOf(array)?.length ?? ""),
     "Top unit": array.bottomUnit === null ? "" : String(topUnit(array.bottomUnit, array.units)),
     "Usable": capacity === null ? "" : formatTerabytes(capacity.usable),
@@ -17,8 +18,28 @@ export function deriveArrayFields(model: PlanModel, array: PlanRow<"arrays">): D
     "Addresses": addresses.size === 0 ? "" : String(addresses.size),
     "Paths": String(model.hostPaths.fewestTo(array) ?? ""),
     "Host paths": describePaths(model, array),
+    "Paths on one controller": String(model.hostPaths.fewestOnOneController(array) ?? ""),
+    ...firstPortOf(model, array),
     "Rebuild hours": model.capacity.rebuildHoursOf(array)?.toPrecision(2) ?? "",
-    "Feed load": describeFeedLoads(model, array),
+    "Feed load": model.power.loadsOf([array]).map(describeLoad).join(", "),
+  };
+}
+
+function yesOrNo(answer: boolean | null): string {
+  return answer === null ? "" : answer ? "yes" : "no";
+}
+
+/** Names the port that a first set-up asks for: the first for management of the first controller that has one, else its first of all. */
+function firstPortOf(model: PlanModel, array: PlanRow<"arrays">) {
+  const ports = model.ports.of(array);
+  const port = ports.find(({ network }) => network?.roles.has("management")) ?? ports[0];
+  const { "Prefix length": length, "Netmask": netmask } = deriveNetworkFields(port?.network ?? null);
+  return {
+    "First port": port === undefined ? "" : `${port.row.controller} ${port.row.port}`,
+    "First address": port?.row.address ?? "",
+    "First prefix length": length,
+    "First netmask": netmask,
+    "First gateway": port?.network?.row.gateway ?? "",
   };
 }
 
@@ -28,17 +49,15 @@ function describePaths(model: PlanModel, array: PlanRow<"arrays">): string {
   return hosts.length === 0 ? "no host is planned" : hosts.join(", ");
 }
 
-/** Says in one line what the feeds of an array carry at worst; blank where the plan does not tell. */
-function describeFeedLoads(model: PlanModel, array: PlanRow<"arrays">): string {
-  return model.power
-    .loadsOf([array])
-    .map(({ worst: { feed, worstAmps, limitAmps, share } }) => `${feed} at worst ${ampsOf(worstAmps)} of ${formatAmps(limitAmps)} (${formatPercent(share)})`)
-    .join(", ");
+/** Says in one line what a feed carries at worst. */
+function describeLoad({ worst: { feed, worstAmps, limitAmps, share } }: PlannedFeedLoad): string {
+  return `${feed} at worst ${ampsOf(worstAmps)} of ${formatAmps(limitAmps)} (${formatPercent(share)})`;
 }
 
 /** Derives the fields of a controller. */
-export function deriveControllerFields(controller: string, isFirst: boolean): DerivedTexts<"Controller"> {
-  return { "Controller": controller, "First controller": isFirst ? "yes" : "no" };
+export function deriveControllerFields({ array }: PlanRow<"arrays">, controller: string, isFirst: boolean, subject: string): DerivedTexts<"Controller"> {
+  const names = [controller, `controller ${controller}`, `${array} ${controller}`, `${array} controller ${controller}`].map(foldName);
+  return { "Controller": controller, "First controller": isFirst ? "yes" : "no", "Is subject": subject.trim() === "" || names.includes(foldName(subject)) ? "yes" : "no" };
 }
 
 /** Derives the fields of a row of the Ports table, of a port of an array. */
@@ -67,6 +86,48 @@ function pingTargets(model: PlanModel, array: PlanRow<"arrays">, network: Networ
   const targets = [...new Set(hosts.length > 0 ? hosts : others)];
   if (targets.length === 0) return `a device at the far end of ${network === null ? "its network" : network.row.network}, which the plan does not know`;
   return andMore(targets.slice(0, mostTargets).join(", "), Math.max(0, targets.length - mostTargets));
+}
+
+/** Derives the fields of a switch. */
+export function deriveSwitchFields(model: PlanModel, row: PlanRow<"switches">): DerivedTexts<"Switch"> {
+  const carried = model.networks.carriedBy(row);
+  const largest = Math.max(usualMtu, ...model.networks.all().filter(({ row: network }) => carried.has(foldName(network.network))).map(({ mtu }) => mtu));
+  return { "Largest MTU": String(largest), "Least frame": String(frameFor(largest)) };
+}
+
+/** Derives the fields of a feed. */
+export function deriveFeedFields(model: PlanModel, row: PlanRow<"feeds">): DerivedTexts<"Feed"> {
+  const load = model.power.loads().find((one) => one.row === row);
+  return { "Planned load": load === undefined ? "" : describeLoad(load) };
+}
+
+/** Derives the fields of a host of a job. */
+export function deriveHostFields(model: PlanModel, { arrays }: JobPlaces, host: PlanRow<"hosts">): DerivedTexts<"Host"> {
+  const counts = arrays.map((array) => ({ array, paths: model.hostPaths.to(array).find((one) => one.host === host)?.paths ?? null }));
+  const isKnown = counts.length > 0 && counts.every(({ paths }) => paths !== null);
+  return {
+    "Paths to arrays": isKnown ? String(counts.reduce((sum, { paths }) => sum + (paths ?? 0), 0)) : "",
+    "Paths by array": counts.map(({ array, paths }) => `${array.array} ${paths ?? "not known"}`).join(", "),
+  };
+}
+
+/** Derives the fields of a port of a host: what is pinged from it, and with how many bytes. */
+export function deriveHostPortFields(model: PlanModel, { arrays }: JobPlaces, { network, address }: HostEnd, mtu: number): DerivedTexts<"Host port"> {
+  const family = address?.family ?? network?.prefix?.family ?? 4;
+  const size = pingSize(mtu, family);
+  const facing = arrays.flatMap((array) => model.ports.of(array)).filter((port) => port.network === network && port.address?.family === family);
+  const targets = [...new Set(facing.flatMap((port) => (port.address === null ? [] : [formatAddress(port.address)])))];
+  return {
+    "Ping size": String(size),
+    "Ping too large": String(size + 1),
+    "Ping targets": targets.length === 0 ? "no address that the plan knows" : targets.join(", "),
+  };
+}
+
+/** Derives the fields of a volume. */
+export function deriveVolumeFields(model: PlanModel, { volume }: PlanRow<"volumes">): DerivedTexts<"Volume"> {
+  const opened = model.rowsWith("access", "volume", volume).map(({ to, right, number }) => [to, right === "read" ? "read" : "read and write", ...(number === null ? [] : [`number ${number}`])].join(", "));
+  return { "Opened by": opened.length === 0 ? "no host yet" : opened.join("; ") };
 }
 
 /** Derives the fields of a network. */

@@ -23,14 +23,14 @@ describe("what a step reaches", () => {
   });
 
   test("is known for every kind of section", () => {
-    expect(Object.keys(forEachKinds)).toHaveLength(8);
+    expect(Object.keys(forEachKinds)).toHaveLength(17);
   });
 
   test("has the columns of a table, derived fields, and nothing blank", () => {
     const [port, controller, array] = model.reach.layersOf("port");
     expect(port).toMatchObject({ name: "Port", table: "ports" });
     expect(["switch port", "ping size", "first controller"].every((field) => port!.fields.has(field))).toBe(true);
-    expect(controller).toMatchObject({ table: null, fields: new Set(["controller", "first controller"]) });
+    expect(controller).toMatchObject({ table: null, fields: new Set(["controller", "first controller", "is subject"]) });
     expect(["bottom unit", "cluster act", "usable"].every((field) => array!.fields.has(field))).toBe(true);
     expect(["bay", "shelf", "serial"].every((field) => model.reach.layersOf("drive")[0]!.fields.has(field))).toBe(true);
     expect(port!.fields.has("")).toBe(false);

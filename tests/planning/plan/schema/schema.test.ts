@@ -41,7 +41,9 @@ describe("the layout of the planning tables", () => {
   });
 
   test("offers the kinds of sections as they are repeated; one that says nothing is about the site", () => {
-    expect(tables.procedures.columns.forEach.choices).toEqual(["site", "cluster", "pool", "array", "controller", "port", "drive", "prompt"]);
+    expect(tables.procedures.columns.forEach.choices).toEqual([
+      "site", "rack", "switch", "feed", "network", "cluster", "live cluster", "pool", "volume", "host", "host port", "array", "shelf", "controller", "port", "drive", "prompt",
+    ]);
     expect([forEachOf(""), forEachOf("drive")]).toEqual(["site", "drive"]);
   });
 });
@@ -97,7 +99,11 @@ describe("a formula that a new row begins with", () => {
 
 test("the values that a derived field can have, where those are few", () => {
   const choices = (["Array", "Controller", "Port"] as const).map((layer) => derivedFieldsOf(layer).flatMap(([name, field]) => (field.choices ? [[name, field.choices]] : [])));
-  expect(choices).toEqual([[["Cluster act", ["create", "join"]]], [["First controller", ["yes", "no"]]], [["First controller", ["yes", "no"]], ["Own address", ["yes", "no"]]]]);
+  expect(choices).toEqual([
+    [["Cluster act", ["create", "join"]], ["Cluster live", ["yes", "no"]]],
+    [["First controller", ["yes", "no"]], ["Is subject", ["yes", "no"]]],
+    [["First controller", ["yes", "no"]], ["Own address", ["yes", "no"]]],
+  ]);
 });
 
 test("a step reaches each table under a name of its own, and finds derived fields there", () => {

@@ -1,5 +1,5 @@
 import type { TableRow, TableRows } from "../../../../src/planning/plan/schema";
-import { deriveArrayFields, deriveControllerFields, deriveNetworkFields, derivePortFields, firstController } from "../../../../src/planning/plan/subjects/derived-fields";
+import { deriveArrayFields, deriveControllerFields, deriveNetworkFields, derivePortFields, deriveSwitchFields, firstController } from "../../../../src/planning/plan/subjects/derived-fields";
 import { modelOf } from "../../../support/plan-model";
 
 const array = { array: "a", drives: 12, driveSize: "4 TB", scheme: "RAID 6", spares: 1, reserve: "10%", controllers: "A,B", bottomUnit: 5, units: 4, watts: 900, feedA: "F", feedB: "G/L1" } as const;
@@ -7,13 +7,14 @@ const feed = { volts: 230, phases: 1, breakerA: 16 } as const;
 
 function fieldsOf(more: TableRow<"arrays"> = {}, rows: TableRows = {}) {
   const model = modelOf({ feeds: [{ ...feed, feed: "F" }, { ...feed, feed: "G" }], ...rows, arrays: [{ ...array, ...more }] });
-  return { ...deriveArrayFields(model, model.rows("arrays")[0]!), first: firstController(model, model.rows("arrays")[0]!) };
+  return { ...deriveArrayFields(model, { site: model.rows("sites")[0]!, arrays: model.rows("arrays") }, model.rows("arrays")[0]!), first: firstController(model, model.rows("arrays")[0]!) };
 }
 
 describe("the derived fields of an array", () => {
   test("say what follows from its row", () => {
     expect(fieldsOf()).toEqual({
       "Cluster act": "",
+      "Cluster live": "",
       "Controller count": "2",
       "Top unit": "8",
       "Usable": "32.4 TB",
@@ -21,6 +22,12 @@ describe("the derived fields of an array", () => {
       "Addresses": "",
       "Paths": "",
       "Host paths": "no host is planned",
+      "Paths on one controller": "",
+      "First port": "",
+      "First address": "",
+      "First prefix length": "",
+      "First netmask": "",
+      "First gateway": "",
       "Rebuild hours": "11",
       // 900 W at 230 V are 3.913 A; 0.8 of 16 A are 12.8 A.
       "Feed load": "F at worst 3.91 of 12.8 A (30.57%), G at worst 3.91 of 12.8 A (30.57%)",
@@ -53,8 +60,13 @@ describe("the derived fields of an array", () => {
   });
 });
 
-test("the derived fields of a controller say whether it is the first", () => {
-  expect([deriveControllerFields("A", true), deriveControllerFields("B", false)]).toEqual([{ "Controller": "A", "First controller": "yes" }, { "Controller": "B", "First controller": "no" }]);
+test("the derived fields of a controller say whether it is the first, and whether the job is about it", () => {
+  const { arrays: [row] } = { arrays: modelOf({ arrays: [array] }).rows("arrays") };
+  expect([deriveControllerFields(row!, "A", true, ""), deriveControllerFields(row!, "B", false, "A")]).toEqual([
+    { "Controller": "A", "First controller": "yes", "Is subject": "yes" }, { "Controller": "B", "First controller": "no", "Is subject": "no" },
+  ]);
+  const named = ["B", "controller b", "a B", "A controller B", "Controller A", "shelf 3"].map((subject) => deriveControllerFields(row!, "B", false, subject)["Is subject"]);
+  expect(named).toEqual(["yes", "yes", "yes", "yes", "no", "no"]);
 });
 
 describe("the derived fields of a port", () => {
@@ -109,4 +121,9 @@ test("the derived fields of a network are those of its prefix; only IPv4 has a m
   expect(["n", "v6", "open", "nowhere"].map((name) => deriveNetworkFields(networks.named(name)))).toEqual([
     { "Prefix length": "26", "Netmask": "255.255.255.192" }, { "Prefix length": "64", "Netmask": "" }, { "Prefix length": "", "Netmask": "" }, { "Prefix length": "", "Netmask": "" },
   ]);
+});
+
+test("the derived fields of a switch are the largest MTU it carries, and the frame that fills: 14 bytes of header, 4 of tag, 4 of check sequence (IEEE 802.3 clause 3.1.1, IEEE 802.1Q clause 9.6)", () => {
+  const model = modelOf({ networks: [{ network: "d", mtu: 9000 }, { network: "m" }], switches: [{ switch: "s1", networks: "m, D" }, { switch: "s2", networks: "m" }] });
+  expect(model.rows("switches").map((row) => deriveSwitchFields(model, row))).toEqual([{ "Largest MTU": "9000", "Least frame": "9022" }, { "Largest MTU": "1500", "Least frame": "1522" }]);
 });

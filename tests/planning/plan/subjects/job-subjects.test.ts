@@ -83,8 +83,69 @@ describe("the subjects of a job", () => {
   });
 
   test("are the prompts of an array's model in their order, those without one last, and a repeated one numbered", () => {
-    expect(listed("prompt").filter((text) => text.startsWith("A0003"))).toEqual(["A0003.prompt gateway = a1", "A0003.prompt name = a1", "A0003.prompt name 2 = a1", "A0003.prompt last = a1"]);
+    expect(listed("prompt").filter((text) => text.startsWith("A0003"))).toEqual([
+      "A0003.prompt gateway = a1: Gateway", "A0003.prompt name = a1: Name", "A0003.prompt name 2 = a1: name", "A0003.prompt last = a1: Last",
+    ]);
     expect(listed("prompt").filter((text) => text.startsWith("~"))).toEqual([]);
+  });
+
+  test("are the racks, feeds, switches and networks of its arrays and their shelves; of the site as long as nothing is placed or cabled", () => {
+    const site = "Mill";
+    const places: TableRows = {
+      racks: [{ rack: "R1", site }, { rack: "R2", site }, { rack: "R3", site }, { rack: "R9", site: "Barn" }],
+      feeds: [{ feed: "F", site }, { feed: "G", site }, { feed: "H", site }],
+      switches: [{ switch: "s1", site, rack: "R2" }, { switch: "s2", site }],
+      networks: [{ network: "data", site }, { network: "spare", site }],
+    };
+    const one = { id: "A1", array: "a1", site, controllers: "A" } as const;
+    const placed: TableRows = {
+      ...places,
+      arrays: [{ ...one, rack: "R2", feedA: "G/L2", feedB: "F" }],
+      shelves: [{ array: "a1", shelf: "S1", rack: "R1", feedA: "G" }],
+      ports: [{ array: "a1", controller: "A", port: "0", network: "data", switch: "s2" }],
+    };
+    const kinds = ["rack", "feed", "switch", "network", "shelf"] as const;
+    const ids = (more: TableRows) => kinds.map((kind) => subjectsOf(more).list(kind).map(({ id }) => id));
+    expect(ids(placed)).toEqual([["rack.r1", "rack.r2"], ["feed.f", "feed.g"], ["switch.s2"], ["network.data"], ["A1.shelf s1"]]);
+    expect(ids({ ...places, arrays: [one], shelves: [], ports: [] })).toEqual([
+      ["rack.r1", "rack.r2", "rack.r3"], ["feed.f", "feed.g", "feed.h"], ["switch.s1", "switch.s2"], ["network.data", "network.spare"], [],
+    ]);
+  });
+
+  test("are the hosts of the site, their ports for data, and the volumes of the pools of its arrays", () => {
+    const site = "Mill";
+    const plan: TableRows = {
+      networks: [{ network: "d1", site, prefix: "10.0.1.0/24", role: "data", mtu: 9000 }, { network: "m", site, prefix: "10.0.9.0/24", role: "management" }],
+      clusters: [{ cluster: "C", state: "new" }],
+      pools: [{ pool: "P", cluster: "C" }, { pool: "Q" }],
+      arrays: [{ id: "A1", array: "a1", site, controllers: "A,B", cluster: "C", clusterOrder: 1, pool: "P" }],
+      ports: [{ array: "a1", controller: "A", port: "0", network: "d1", address: "10.0.1.1" }, { array: "a1", controller: "B", port: "0", network: "d1", address: "10.0.1.2" }],
+      hosts: [{ host: "h1", site, address: "10.0.1.65" }, { host: "h2", site }, { host: "far", site: "Barn" }],
+      hostPorts: [{ host: "h2", card: "c1", network: "d1", address: "10.0.1.66", mtu: 1500 }, { host: "h2", card: "c2", network: "m", address: "10.0.9.66" }],
+      volumes: [{ volume: "v1", pool: "P" }, { volume: "v2", pool: "Q" }],
+      access: [{ volume: "v1", to: "h1", number: 3 }, { volume: "v1", to: "h2", right: "read" }],
+    };
+    const subjects = subjectsOf(plan);
+    expect([listed("host", subjects), listed("host port", subjects), listed("volume", subjects)]).toEqual([
+      ["host.h1 = h1", "host.h2 = h2"], ["host port.h1.d1 = h1 d1", "host port.h2.c1 = h2 c1"], ["volume.v1 = v1"],
+    ]);
+    // RFC 791 and RFC 792: 20 + 8 bytes of headers. Each host reaches both controllers in one network: two paths.
+    expect(subjects.list("host port").map((one) => fieldsOf(one, "Ping size", "Ping too large", "Ping targets", "Host port.Address"))).toEqual([
+      ["8972", "8973", "10.0.1.1, 10.0.1.2", "10.0.1.65"], ["1472", "1473", "10.0.1.1, 10.0.1.2", "10.0.1.66"],
+    ]);
+    expect(subjects.list("host").map((one) => fieldsOf(one, "Paths to arrays", "Paths by array"))).toEqual([["2", "a1 2"], ["2", "a1 2"]]);
+    expect(fieldsOf(subjects.list("volume")[0]!, "Opened by", "Cluster")).toEqual(["h1, read and write, number 3; h2, read", "C"]);
+    expect(fieldsOf(subjects.list("array")[0]!, "Paths", "Paths on one controller", "Cluster live", "First port", "First address", "First netmask")).toEqual(["2", "1", "no", "A 0", "10.0.1.1", "255.255.255.0"]);
+  });
+
+  test("are, of live clusters, those that its arrays join and that others use already", () => {
+    const rest = { site: "Mill", cluster: "C" } as const;
+    const two = { arrays: [{ ...rest, id: "A1", array: "a1", clusterOrder: 1 }, { ...rest, id: "A2", array: "a2", clusterOrder: 2 }] };
+    const live = (state: "new" | "existing", arrays: string) =>
+      [listed("cluster", subjectsOf({ ...two, clusters: [{ cluster: "C", state }] }, [{ job: "J", site: "Mill", arrays }])), listed("live cluster", subjectsOf({ ...two, clusters: [{ cluster: "C", state }] }, [{ job: "J", site: "Mill", arrays }]))];
+    expect(live("new", "")).toEqual([["A1.cluster = C"], []]);
+    expect(live("new", "a2")).toEqual([[], ["A1.cluster = C"]]);
+    expect(live("existing", "a1")).toEqual([["A1.cluster = C"], ["A1.cluster = C"]]);
   });
 
   test("are refused where controllers cannot be read, or a prompt names what no table has", () => {

@@ -1,8 +1,6 @@
+import { frameFor } from "../../../plan/model";
 import { foldName } from "../../../text";
 import { mendAt, remarkAt, type Remark, type Rule } from "../../finding";
-
-/** Header of 14 bytes, VLAN tag of 4 and check sequence of 4 around the packet (IEEE 802.3 clause 3.1.1, IEEE 802.1Q clause 9.6). */
-const frameAround = 22;
 
 export const frameBytes: Rule = {
   name: "frame-bytes",
@@ -14,8 +12,8 @@ export const frameBytes: Rule = {
     model.rows("switches").flatMap((row): Remark[] => {
       const networks = model.networks.all().filter((network) => model.networks.carriedBy(row).has(foldName(network.row.network)));
       const widest = networks.reduce<(typeof networks)[number] | null>((most, one) => (most === null || one.mtu > most.mtu ? one : most), null);
-      if (row.frameBytes === null || widest === null || row.frameBytes >= widest.mtu + frameAround) return [];
-      const needed = widest.mtu + frameAround;
+      if (row.frameBytes === null || widest === null || row.frameBytes >= frameFor(widest.mtu)) return [];
+      const needed = frameFor(widest.mtu);
       const sentence = `${row.switch} forwards frames of ${row.frameBytes} bytes; ${widest.row.network} (MTU ${widest.mtu}) needs ${needed}. Set it there and write it, or lower the MTU.`;
       return [remarkAt(model, "switches", row, "frameBytes", sentence, mendAt(model, "switches", row, "frameBytes", needed))];
     }),

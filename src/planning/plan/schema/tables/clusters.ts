@@ -6,5 +6,5 @@ export const clusters = table("Clusters", "One row a cluster: arrays that are ma
   network: text("Network", "Network of its shared address.", { from: "networks" }),
   sharedAddress: text("Shared address", "Address at which the cluster is managed; it sits on no port."),
   state: choice("State", "new: created by the first job; existing: arrays join it.", ["new", "existing"]),
-  putIntoUse: choice("Put into use", "When its capacity is handed to the hosts.", ["now", "after acceptance"]),
+  release: text("Release", "Firmware that its members run: an array that joins is brought to it, never they to its.", { since: 5 }),
 });

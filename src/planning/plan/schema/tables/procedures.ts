@@ -12,4 +12,5 @@ export const procedures = table("Procedures", "Sections of each procedure, in or
   when: text("When", "Empty, or field = a|b, field <> a|b, field > 2, field < 2, joined by and."),
   shownAs: choice("Shown as", "Empty or list: a row a step. grid: a row a subject with up to four steps side by side.", sectionLooks, { since: 2 }),
   visit: text("Visit", "Visit in which it is done; empty: that of the section above. With several, each has its heading on the tab.", { since: 3 }),
+  edition: text("Edition", "Edition of a built-in procedure, such as 2; yours to write in one of your own.", { since: 5 }),
 });
