@@ -33,7 +33,7 @@ function makePlan(addressed: boolean): TableRows {
       const array = `s${s}-a${a}`;
       const pool = `s${s}-p${a % 5}`;
       if (a < 5) {
-        rows.clusters!.push({ cluster: pool, network: `s${s}-n0`, sharedAddress: `10.${s}.3.${100 + a}`, state: "new", putIntoUse: "now" });
+        rows.clusters!.push({ cluster: pool, network: `s${s}-n0`, sharedAddress: `10.${s}.3.${100 + a}`, state: "new" });
         rows.pools!.push({ pool, cluster: pool, fillLimit: 0.8, acrossArrays: "3 copies" });
       }
       rows.arrays!.push({

@@ -15,7 +15,7 @@ export interface Break {
   readonly found: readonly (readonly [rule: string, cell: string])[];
 }
 
-const step = { procedure: "Install a rack array", section: "Rack and earth", record: "tick", required: "no" };
+const step = { procedure: "Install a rack array", section: "Boxes left closed", record: "tick", required: "no" };
 
 /** Every break; all of them are in one plan, so that a change may add to the findings of another. */
 export const breaks: readonly Break[] = [
@@ -71,7 +71,7 @@ export const breaks: readonly Break[] = [
   { what: "A cluster at the address of a port", change: ({ clusters }) => set(clusters[1], { sharedAddress: "10.64.0.13" }), found: [["shared-address-on-port", "Clusters 6 Shared address"]] },
   {
     what: "A new cluster in a network without a gateway, at an address outside it, which no array creates",
-    change: ({ clusters }) => void clusters.push({ cluster: "Prints", network: "rr-data-1", sharedAddress: "10.64.77.20", state: "new", putIntoUse: "now" }),
+    change: ({ clusters }) => void clusters.push({ cluster: "Prints", network: "rr-data-1", sharedAddress: "10.64.77.20", state: "new" }),
     found: [["gateway-missing", "Networks 5 Gateway"], ["shared-address-outside", "Clusters 7 Shared address"], ["first-of-cluster", "Clusters 7 Cluster"]],
   },
   {
@@ -276,7 +276,15 @@ export const breaks: readonly Break[] = [
     },
     found: [["host-ports-differ", "Links 6 To"], ["host-on-one-switch", "Hosts 6 Host"]],
   },
-  { what: "A password in the plan (an invented one)", change: ({ prompts }) => set(prompts[3], { value: "sesame-4711" }), found: [["stored-secret", "Prompts 8 Value"]] },
+  {
+    what: "An installation, which creates a cluster, where arrays join one that is live, and a step that was withdrawn",
+    change: ({ jobs, steps }) => {
+      set(jobs[1], { procedure: "Install a rack array" });
+      set(steps.find(({ stepId }) => stepId === "INS-404"), { stepId: "INS-152" });
+    },
+    found: [["no-step-for-cluster", "Jobs 6 Procedure"], ["withdrawn-step", "Steps 141 Step id"]],
+  },
+  { what: "A password in the plan (an invented one)", change: ({ prompts }) => set(prompts[5], { value: "sesame-4711" }), found: [["stored-secret", "Prompts 10 Value"]] },
 ];
 
 /** Headers that were renamed: sheet, column, new text, and what the checks say of it. */

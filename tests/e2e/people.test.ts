@@ -104,7 +104,7 @@ test("a manager fills a site from nothing, mends what the checks find, assigns a
   await fillTable("networks", ["1", "2"].map((no) => ({ network: `data-${no}`, site: "Mill", prefix: `10.1.${no}.0/24`, gateway: "none", mtu: "9000" })));
   const fed = { site: "Mill", rack: "M-R1", feedA: "M-A", feedB: "M-B" };
   await fillTable("switches", ["1", "2"].map((no) => ({ ...fed, switch: `sw${no}`, bottomUnit: `${38 + Number(no)}`, units: "1", watts: "100", networks: "data-1, data-2" })));
-  await fillTable("clusters", [{ cluster: "Mill", network: "data-1", state: "new", putIntoUse: "now" }]);
+  await fillTable("clusters", [{ cluster: "Mill", network: "data-1", state: "new" }]);
   await fillTable("pools", [{ pool: "Mill", cluster: "Mill", fillLimit: "80%", acrossArrays: "none" }]);
   await fillTable("arrays", [
     {

@@ -31,7 +31,7 @@ export function smallPlan(): TableRows {
       { feed: "N-B", site: "North hall", source: "Mains", volts: 230, phases: 1, breakerA: 16 },
     ],
     networks: [{ network: "data", site: "North hall", prefix: "192.0.2.0/24", gateway: "none", mtu: 9000 }],
-    clusters: [{ cluster: "North", network: "data", sharedAddress: "192.0.2.250", state: "new", putIntoUse: "after acceptance" }],
+    clusters: [{ cluster: "North", network: "data", sharedAddress: "192.0.2.250", state: "new" }],
     pools: [{ pool: "North", cluster: "North", fillLimit: 0.8, acrossArrays: "none" }],
     arrays: [
       { ...array, id: "A0001", array: "n-1", serial: "N-0001", bottomUnit: 4, clusterOrder: 1 },

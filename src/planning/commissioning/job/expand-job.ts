@@ -1,6 +1,6 @@
 import type { PlanModel } from "../../plan/model";
 import type { PlanRow, ReadTable } from "../../plan/read";
-import { tables } from "../../plan/schema";
+import { forEachKinds, forEachOf, tables, type ForEach, type LayerName } from "../../plan/schema";
 import { JobSubjects, lookupIn, planCellOf } from "../../plan/subjects";
 import { canonicalText, conditionHolds, cutSentence, fillTemplate, foldName, invalid, parseCondition, parseTemplate, quote } from "../../text";
 import { gridFaults, parseExpectation } from "../procedure";
@@ -19,7 +19,7 @@ export function idOfJob({ id, job }: PlanRow<"jobs">): string {
  *
  * Sections come in table order; within one, all steps for the first subject, then for the second. Sections without a step are left out.
  * Refuses a procedure nobody has, a step id that stands twice, a step in a section that is not the procedure's, a job without arrays
- * where a section is about them, a section that no grid can show, a step of which nobody can read whether it is a hold point or who signs, and every text,
+ * where a section is about them or about what is in them, a section that no grid can show, a step of which nobody can read whether it is a hold point or who signs, and every text,
  * condition or expectation that cannot be filled.
  */
 export function expandJob(model: PlanModel, job: PlanRow<"jobs">): ExpandedJob {
@@ -28,7 +28,7 @@ export function expandJob(model: PlanModel, job: PlanRow<"jobs">): ExpandedJob {
   refuseUnread(model.table("steps"), rowsOfSteps);
   const steps = stepsBySection(rowsOfSteps, rows);
   const places = model.places.of(job);
-  if (places.arrays.length === 0 && rows.some(({ forEach }) => forEach !== "" && forEach !== "site")) {
+  if (places.arrays.length === 0 && rows.some(({ forEach }) => isAboutArrays(forEachOf(forEach)))) {
     const sentence = `Job ${quote(job.job)} has no arrays: none stands at ${quote(job.site)}. Fill the table Arrays, or name them in the job.`;
     throw invalid("Arrays", job.arrays, sentence);
   }
@@ -46,6 +46,12 @@ export function expandJob(model: PlanModel, job: PlanRow<"jobs">): ExpandedJob {
 function withHeadings(sections: readonly JobSection[]): JobSection[] {
   const headings = visitHeadings(sections.map(({ visit }) => visit));
   return sections.map((section, index) => ({ ...section, visit: headings[index]! }));
+}
+
+/** Tells whether the subjects of a section come out of the arrays of a job: without arrays it has none. */
+function isAboutArrays(forEach: ForEach): boolean {
+  const reach: readonly LayerName[] = forEachKinds[forEach].reach;
+  return reach.includes("Array") || reach.includes("Cluster");
 }
 
 function sectionRows(model: PlanModel, { job, procedure }: PlanRow<"jobs">): readonly PlanRow<"procedures">[] {

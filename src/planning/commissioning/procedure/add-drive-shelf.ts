@@ -1,58 +1,51 @@
 import type { ProcedureDraft } from "./draft";
-import { leavingSite } from "./leaving-site";
+import { authority, liveData } from "./parts/arriving";
+import { acceptance } from "./parts/handing-over";
+import { leavingSite } from "./parts/leaving-site";
 
 /** A shelf of drives added to an array that holds live data: the data comes first at every step. */
 export const addDriveShelf: ProcedureDraft = {
   procedure: "Add a drive shelf",
   sections: [
-    {
-      section: "Authority and way back",
-      visit: "Extension",
-      forEach: "site",
-      steps: [
-        { id: "SHF-010", do: "Name who leads the work, and say that anyone may stop it at any time.", record: "text", minutes: 2 },
-        { id: "SHF-011", do: "Agree the window and the way back with the site's contact: until the new drives are put to use, the shelf is simply unplugged again.", expect: "Agreed with {{Contact}}", sign: "two", minutes: 10 },
-        { id: "SHF-012", do: "Ask for the time of the last backup that was read back.", caution: "This array holds live data. No tested backup, no work.", record: "date", minutes: 5 },
-      ],
-    },
+    authority("SHF", "Extension", "until the new drives are put to use, the shelf is simply unplugged again"),
+    liveData("SHF"),
     {
       section: "Is the array well",
       forEach: "array",
       steps: [
-        { id: "SHF-020", do: "Read serial number of {{Array}}: it is the right one.", expect: "{{Array.Serial}}", record: "serial", sign: "two", minutes: 2 },
-        { id: "SHF-021", do: "See that it is fully redundant, with no fault and no rebuild running. If not, mend that first.", expect: "Fully redundant", minutes: 3 },
-        { id: "SHF-022", do: "Both controllers present, every host on all paths. Enter the smallest number; by the plan: {{Host paths}}.", expect: "{{Paths}}", record: "number", minutes: 5 },
-        { id: "SHF-023", do: "Export the configuration. Enter where.", record: "text", minutes: 5 },
-        { id: "SHF-024", do: "Firmware of the controllers: new enough for this shelf by the maker's guide?", expect: "{{Firmware}}", record: "text", minutes: 5 },
+        { id: "SHF-020", do: "Read the serial number of {{Array}}: it is the right one.", expect: "{{Array.Serial}}", record: "serial", sign: "two", minutes: 2 },
+        { id: "SHF-021", do: "See that {{Array}} is fully redundant, with no fault and no rebuild running. If not, mend that first.", expect: "Fully redundant", sign: "none", minutes: 3 },
+        { id: "SHF-022", do: "Both controllers of {{Array}} present, every host on all paths. Enter the fewest that any host shows; by the plan: {{Host paths}}.", expect: "{{Paths}}", record: "number", sign: "none", minutes: 5 },
+        { id: "SHF-023", do: "Export the configuration of {{Array}}. Enter where.", record: "text", sign: "none", minutes: 5 },
+        { id: "SHF-024", do: "Firmware of the controllers: new enough for this shelf by the maker's guide?", expect: "{{Firmware}}", record: "text", sign: "none", minutes: 5 },
       ],
     },
     {
       section: "Delivery",
       forEach: "array",
       steps: [
-        { id: "SHF-030", do: "Shelf {{Subject}} for {{Array}}: boxes complete, marks not tripped.", expect: "Complete and untripped", record: "choice:Complete and untripped|Incomplete|Tripped", minutes: 10 },
-        { id: "SHF-031", do: "Enter the shelf's serial number.", record: "serial", minutes: 2 },
-        { id: "SHF-032", do: "Hours the closed boxes stood in the room.", caution: "Cold equipment draws water and shorts when switched on.", record: "number", unit: "h", minutes: 2 },
-        { id: "SHF-033", do: "Enter the number of drives that came with it, and compare with the order.", record: "number", minutes: 3 },
+        { id: "SHF-030", do: "Shelf {{Subject}} for {{Array}}: boxes complete, marks not tripped.", expect: "Complete and untripped", record: "choice:Complete and untripped|Incomplete|Tripped", sign: "none", minutes: 10 },
+        { id: "SHF-031", do: "Enter the shelf's serial number.", record: "serial", sign: "none", minutes: 2 },
+        { id: "SHF-032", do: "Leave the boxes closed in the room for at least as long as the maker's guide asks. How many hours did they stand?", expect: "{{Warm-up hours}}", bound: "at least", caution: "Cold equipment draws water and shorts when switched on.", record: "number", unit: "h", sign: "none", minutes: 2 },
+        { id: "SHF-033", do: "Enter the number of drives that came with it, and compare with the order.", record: "number", sign: "none", minutes: 3 },
       ],
     },
     {
       section: "Rack, rails and lift",
       forEach: "array",
       steps: [
-        { id: "SHF-040", do: "Rack {{Rack}} fixed and stabilised, bonded to earth; your strap on its bonding point.", caution: "A rack tips when weight is pulled out at its front. A discharge destroys drives.", expect: "All three", minutes: 5 },
-        { id: "SHF-041", do: "Enter the lowest unit the rails fill; it was agreed and is free, and heavier things stay lower.", record: "number", minutes: 15 },
+        { id: "SHF-040", do: "Rack fixed and stabilised, bonded to earth; your strap on its bonding point.", caution: "A rack tips when weight is pulled out at its front. A discharge destroys drives.", expect: "All three", sign: "none", minutes: 5 },
+        { id: "SHF-041", do: "Fix the rails of shelf {{Subject}} where the table of rack positions above has it, or where it was agreed; it is free, and heavier things stay lower. Enter the lowest unit they fill.", record: "number", sign: "none", minutes: 15 },
         { id: "SHF-042", do: "Lift the shelf with its drives out: two people or the lift table by its weight plate. Fix and bond it.", caution: "Lifting injures backs and crushes fingers. One person speaks; hands under, never in the rail.", expect: "Fixed and bonded", sign: "two", minutes: 15 },
-        { id: "SHF-043", do: "Fit the drives bay by bay. Enter a list of bays and serial numbers, or where it is kept.", record: "text", minutes: 15 },
-        { id: "SHF-044", do: "Run a finger along the front: all seated, blanks in empty bays.", expect: "All seated", minutes: 2 },
+        { id: "SHF-044", do: "Fit the drives bay by bay; run a finger along the front: all seated, blanks in empty bays. Count them.", record: "number", sign: "none", minutes: 15 },
       ],
     },
     {
       section: "Power",
       forEach: "array",
       steps: [
-        { id: "SHF-050", do: "Read the load of feeds {{Feed A}} and {{Feed B}} on their displays, and add the shelf's plate. Enter the share each would carry alone.", caution: "An overloaded feed takes everything on it down. A licensed electrician and the local code decide.", record: "text", minutes: 5 },
-        { id: "SHF-051", do: "Supply switches off; cords in, one on {{Feed A}}, one on {{Feed B}}; locked and labelled; switches on.", caution: "Electric shock: look at cords and plugs first; never touch a breaker.", expect: "Both supplies run", holdPoint: true, minutes: 5 },
+        { id: "SHF-050", do: "Read the load of feeds {{Feed A}} and {{Feed B}} on their displays, and add the shelf's plate. By the plan: {{Feed load}}. Enter the share each would carry alone.", caution: "An overloaded feed takes everything on it down. A licensed electrician and the local code decide.", record: "text", minutes: 5 },
+        { id: "SHF-051", do: "Supply switches off where it has some, strap off, step clear of the fans; cords in, one on {{Feed A}}, one on {{Feed B}}; locked and labelled; switches on.", caution: "Electric shock: look at cords and plugs first; never touch a breaker. A shelf without a switch starts as soon as a cord is in.", expect: "Both supplies run", holdPoint: true, minutes: 5 },
       ],
     },
     {
@@ -63,11 +56,19 @@ export const addDriveShelf: ProcedureDraft = {
       ],
     },
     {
+      section: "Drives by bay",
+      forEach: "drive",
+      shownAs: "grid",
+      steps: [
+        { id: "SHF-065", do: "Have the array list its drives by bay and serial number, and paste the serial numbers here, bay by bay. No drive is pulled to read it.", expect: "{{Drive.Serial}}", record: "serial", minutes: 1 },
+      ],
+    },
+    {
       section: "Seen and tested",
       forEach: "array",
       steps: [
-        { id: "SHF-070", do: "Enter the number of drives {{Array}} shows now; the plan counts old and new ones.", expect: "{{Drives}}", record: "number", minutes: 3 },
-        { id: "SHF-071", do: "See that the new drives are on both controllers and none is faulty. Let them run unused for a day where the plan has the time (common practice).", expect: "All on both", minutes: 5 },
+        { id: "SHF-070", do: "Enter the number of drives that {{Array}} shows now; the plan counts old and new ones.", expect: "{{Drives}}", record: "number", sign: "none", minutes: 3 },
+        { id: "SHF-071", do: "See that the new drives are on both controllers and none is faulty. Let them run unused for a day where the plan has the time (common practice).", expect: "All on both", sign: "none", minutes: 5 },
         { id: "SHF-072", do: "Pull one data cable of the shelf, see that it stays present, put it back. Then the other.", caution: "Only while the new drives hold no data: do it before the next section.", expect: "Stays present both times", holdPoint: true, minutes: 10 },
         { id: "SHF-073", do: "Pull one cord of the shelf, see that it stays present, put it back. Then the other.", caution: "The shelf's own cords, never a breaker. Hold the plug by its body.", expect: "Stays present both times", holdPoint: true, minutes: 10 },
       ],
@@ -77,20 +78,13 @@ export const addDriveShelf: ProcedureDraft = {
       forEach: "array",
       steps: [
         { id: "SHF-080", do: "Point of no easy return: the site's contact agrees to go on. Witness: the contact.", expect: "Go on", record: "choice:Go on|Stop here", sign: "two", holdPoint: true, minutes: 3 },
-        { id: "SHF-081", do: "Add the drives under scheme {{Scheme}}. Enter the scheme as the screen names it, in the plan's words.", expect: "{{Scheme}}", record: "text", holdPoint: true, minutes: 10 },
-        { id: "SHF-082", do: "Enter the number of hot spares now.", expect: "{{Spares}}", record: "number", minutes: 2 },
-        { id: "SHF-083", do: "Wait for the redundancy build or the spreading of data to end. Enter the hours.", record: "number", unit: "h", minutes: 5 },
-        { id: "SHF-084", do: "Enter the usable capacity it shows, and its unit.", expect: "{{Usable before reserve}}", record: "size", unit: "TB", tolerancePercent: 3, minutes: 3 },
+        { id: "SHF-081", do: "Add the drives under scheme {{Scheme}}. Enter the scheme as the screen names it, in the plan's words.", caution: "Live data lies on {{Array}}: new drives are added, nothing is laid out anew. If the page says that anything will be emptied, stop.", expect: "{{Scheme}}", record: "text", sign: "two", holdPoint: true, minutes: 10 },
+        { id: "SHF-082", do: "Enter the number of hot spares now.", expect: "{{Spares}}", record: "number", sign: "none", minutes: 2 },
+        { id: "SHF-083", do: "Wait for the build or the spreading of data to end. Enter the hours.", record: "number", unit: "h", sign: "none", minutes: 5 },
+        { id: "SHF-084", do: "Enter the usable capacity that it shows, and its unit.", expect: "{{Usable before reserve}}", record: "size", unit: "TB", tolerancePercent: 3, minutes: 3 },
       ],
     },
-    {
-      section: "Handed back",
-      forEach: "site",
-      steps: [
-        { id: "SHF-090", do: "Configuration exported again, photographs taken, shelf registered for support. Enter the references.", record: "text", minutes: 15 },
-        { id: "SHF-091", do: "The site accepts. Witness: the site's contact.", expect: "Accepted", record: "choice:Accepted|Refused", sign: "two", holdPoint: true, minutes: 5 },
-      ],
-    },
-    leavingSite("Left safe", ["SHF-901", "SHF-902", "SHF-903", "SHF-904"], "Tell the site's contact which drives are in use from now on, and which are not in use. Hang a sign on the shelf if it is not."),
+    ...acceptance("SHF"),
+    leavingSite("Left safe", ["SHF-941", "SHF-942", "SHF-943", "SHF-944"], "Tell the site's contact which drives are in use from now on, and which are not in use. Hang a sign on the shelf if it is not."),
   ],
 };

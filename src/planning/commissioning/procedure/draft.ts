@@ -35,6 +35,9 @@ export interface SectionDraft {
   readonly steps: readonly StepDraft[];
 }
 
+/** Edition of all procedures that stand here; it goes up when a step changes. */
+const edition = "2";
+
 export interface ProcedureDraft {
   readonly procedure: string;
   readonly sections: readonly SectionDraft[];
@@ -45,7 +48,7 @@ export function procedureRows({ procedure, sections }: ProcedureDraft): TableRow
   let visit: string | null = null;
   return sections.map(({ section, forEach, when = null, shownAs = null, visit: begun }) => {
     visit = begun ?? visit;
-    return { procedure, section, forEach, when, shownAs, visit };
+    return { procedure, edition, section, forEach, when, shownAs, visit };
   });
 }
 

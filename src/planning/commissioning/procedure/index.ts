@@ -1,3 +1,4 @@
 export { builtInProcedures } from "./built-in-procedures";
 export { parseExpectation, seenUnits, type Expectation, type Wanted } from "./expectation";
 export { gridFaults, mostSlots, type GridFault } from "./grid-faults";
+export { withdrawnSteps } from "./withdrawn-steps";

@@ -1,19 +1,18 @@
 import type { ProcedureDraft } from "./draft";
-import { leavingSite } from "./leaving-site";
+import { authority } from "./parts/arriving";
+import { leavingSite } from "./parts/leaving-site";
 
 /** An array taken away for good: data moved and proved elsewhere, then erased with a certificate, then lifted out. */
 export const takeOutOfService: ProcedureDraft = {
   procedure: "Take an array out of service",
   sections: [
+    authority("OUT", "Data moved", "up to the erasure the array can be joined again"),
     {
-      section: "Authority and way back",
-      visit: "Data moved",
+      section: "Whose data",
       forEach: "site",
       steps: [
-        { id: "OUT-010", do: "Name who leads the work, and say that anyone may stop it at any time.", record: "text", minutes: 2 },
         { id: "OUT-011", do: "The owner of the data orders the erasure in writing. Enter the reference.", caution: "Erased data does not come back. No written order, no erasure.", record: "text", sign: "two", minutes: 10 },
-        { id: "OUT-012", do: "Ask whether any of the data must be kept by law or for a dispute. Enter who answered.", record: "text", minutes: 10 },
-        { id: "OUT-013", do: "Agree until which step of this tab the work can be undone: up to the erasure the array can be joined again.", expect: "Agreed with {{Contact}}", minutes: 5 },
+        { id: "OUT-012", do: "Ask whether any of the data must be kept by law or for a dispute. Enter who answered.", record: "text", sign: "none", minutes: 10 },
       ],
     },
     {
@@ -37,14 +36,14 @@ export const takeOutOfService: ProcedureDraft = {
         { id: "OUT-034", do: "Space in use on {{Array}} now.", expect: "0", record: "number", unit: "TB", minutes: 3 },
       ],
     },
-    leavingSite("Left safe after the move", ["OUT-901", "OUT-902", "OUT-903", "OUT-904"], "Tell the site's contact that the old arrays are not in use any more, still hold the data and keep their power. Hang a sign on each that says so."),
+    leavingSite("Left safe after the move", ["OUT-941", "OUT-942", "OUT-943", "OUT-944"], "Tell the site's contact that the old arrays are not in use any more, still hold the data and keep their power. Hang a sign on each that says so."),
     {
       section: "Out of the cluster",
       visit: "Erased and taken out",
       forEach: "array",
       steps: [
         { id: "OUT-040", do: "Take the array's paths away from every host; no host reports an error for an hour.", expect: "No errors", minutes: 15 },
-        { id: "OUT-041", do: "Take {{Array}} out of pool and cluster. The cluster still answers at its shared address.", caution: "If the shared address goes quiet, stop and bring the array back.", expect: "{{Shared address}}", record: "address", sign: "two", holdPoint: true, minutes: 10 },
+        { id: "OUT-041", do: "Take {{Array}} out of pool and cluster. Enter the address at which the cluster still answers.", caution: "If the shared address goes quiet, stop and bring the array back.", expect: "{{Shared address}}", record: "address", sign: "two", holdPoint: true, minutes: 10 },
         { id: "OUT-042", do: "Remove its entries from names, monitoring, backup and vault once nothing uses them.", expect: "Removed", minutes: 15 },
       ],
     },
@@ -54,9 +53,10 @@ export const takeOutOfService: ProcedureDraft = {
       steps: [
         { id: "OUT-050", do: "Last stop: the owner of the data agrees once more. Witness: the owner or their deputy.", caution: "Erased data does not come back.", expect: "Erase", record: "choice:Erase|Do not erase", sign: "two", holdPoint: true, minutes: 5 },
         { id: "OUT-051", do: "Erase by the method in the order. Enter the method and the name of the tool and its version.", record: "text", holdPoint: true, minutes: 30 },
-        { id: "OUT-052", do: "Enter the number of drives that report a finished erasure; spares and failed drives count.", expect: "{{Drives}}", record: "number", minutes: 10 },
+        { id: "OUT-057", do: "Enter the number of drives of {{Array}} that report a finished erasure. With those of the next step they make {{Drives}}, spares and failed ones counted.", record: "number", minutes: 10 },
+        { id: "OUT-058", do: "Enter the number of drives that do not: failed ones, and those that stopped on the way. They are destroyed as the order says.", record: "number", minutes: 5 },
         { id: "OUT-053", do: "Read samples of every drive back: nothing of the old data.", expect: "Nothing readable", sign: "two", minutes: 20 },
-        { id: "OUT-054", do: "Drives that cannot be erased are destroyed as the order says. Enter their serial numbers, or none.", caution: "Drilled and shredded drives cut, and batteries burn: leave destruction to a firm that is equipped for it.", record: "text", minutes: 10 },
+        { id: "OUT-054", do: "Enter the serial numbers of the drives to be destroyed, or none.", caution: "Drilled and shredded drives cut, and batteries burn: leave destruction to a firm that is equipped for it.", record: "text", minutes: 10 },
         { id: "OUT-055", do: "Controllers: settings, keys, logs and caches wiped.", expect: "Wiped", minutes: 10 },
         { id: "OUT-056", do: "Enter the number of the certificate that lists every drive's serial number, method and result.", record: "text", sign: "two", minutes: 10 },
       ],
@@ -65,7 +65,7 @@ export const takeOutOfService: ProcedureDraft = {
       section: "Power off and out",
       forEach: "array",
       steps: [
-        { id: "OUT-060", do: "Shut {{Array}} down in the orderly way, supply switches off, then the cords out of feeds {{Feed A}} and {{Feed B}}.", caution: "Electric shock: own cords only, never a breaker. Read the label on both ends of each cord before pulling it.", expect: "Cords out", sign: "two", holdPoint: true, minutes: 10 },
+        { id: "OUT-060", do: "Shut {{Array}} down in the orderly way, its shelves after it; supply switches off where it has some, then its cords out of feeds {{Feed A}} and {{Feed B}}.", caution: "Electric shock: own cords only, never a breaker. Read the label on both ends of each cord before pulling it.", expect: "Cords out", sign: "two", holdPoint: true, minutes: 10 },
         { id: "OUT-061", do: "Unplug the network cables by their labels and close the open switch ports.", expect: "Ports closed", minutes: 10 },
         { id: "OUT-062", do: "Strap on; take the drives out and count them.", caution: "With its drives in, the array is too heavy for the planned lift.", expect: "{{Drives}}", record: "number", minutes: 15 },
         { id: "OUT-063", do: "Rack {{Rack}} stabilised; lift {{Array}} out by: {{Lift by}} ({{Lift kg}} kg without drives).", caution: "Lifting injures backs and crushes fingers; a rack tips when weight slides out. One person speaks.", expect: "Out", minutes: 15 },
@@ -81,6 +81,6 @@ export const takeOutOfService: ProcedureDraft = {
         { id: "OUT-071", do: "The site signs for the certificate and the empty units. Witness: the site's contact.", expect: "Signed", record: "choice:Signed|Refused", sign: "two", holdPoint: true, minutes: 5 },
       ],
     },
-    leavingSite("Left safe after the removal", ["OUT-911", "OUT-912", "OUT-913", "OUT-914"], "Tell the site's contact which units, feeds and switch ports are not in use any more."),
+    leavingSite("Left safe after the removal", ["OUT-951", "OUT-952", "OUT-953", "OUT-954"], "Tell the site's contact which units, feeds and switch ports are not in use any more."),
   ],
 };

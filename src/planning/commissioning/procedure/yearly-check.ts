@@ -1,5 +1,5 @@
 import type { ProcedureDraft } from "./draft";
-import { leavingSite } from "./leaving-site";
+import { leavingSite } from "./parts/leaving-site";
 
 /** The yearly visit to a system in use: looking, measuring and comparing, with nothing taken apart. */
 export const yearlyCheck: ProcedureDraft = {
@@ -32,21 +32,42 @@ export const yearlyCheck: ProcedureDraft = {
     {
       section: "Asking the array",
       forEach: "array",
+      shownAs: "grid",
       steps: [
         { id: "YCK-030", do: "Fully redundant, no fault, no drive rebuilding.", expect: "Fully redundant", minutes: 3 },
-        { id: "YCK-031", do: "Drives it shows, spares included.", expect: "{{Drives}}", record: "number", minutes: 2 },
-        { id: "YCK-032", do: "Hot spares it shows.", expect: "{{Spares}}", record: "number", minutes: 2 },
-        { id: "YCK-033", do: "Drives replaced since last year. Enter bays and serial numbers, or none.", record: "text", minutes: 5 },
-        { id: "YCK-034", do: "Unreadable sectors, resets and slow drives in the log: enter the count, and the bays in the note.", record: "number", minutes: 10 },
-        { id: "YCK-035", do: "Date of the last full read of all drives that ended without errors.", record: "date", minutes: 3 },
-        { id: "YCK-036", do: "Usable capacity it shows, and its unit.", expect: "{{Usable before reserve}}", record: "size", unit: "TB", tolerancePercent: 3, minutes: 3 },
-        { id: "YCK-037", do: "Space in use, and its unit.", record: "size", unit: "TB", minutes: 3 },
+        { id: "YCK-031", do: "Drives that it shows, spares included.", expect: "{{Drives}}", record: "number", minutes: 2 },
+        { id: "YCK-032", do: "Hot spares that it shows.", expect: "{{Spares}}", record: "number", minutes: 2 },
         { id: "YCK-038", do: "Firmware of the controllers.", expect: "{{Firmware}}", record: "text", minutes: 2 },
-        { id: "YCK-039", do: "Cache batteries: date by which the maker's guide wants them exchanged.", record: "date", minutes: 3 },
+      ],
+    },
+    {
+      section: "Wear",
+      forEach: "array",
+      shownAs: "grid",
+      steps: [
+        { id: "YCK-033", do: "Drives replaced since last year. Enter bays and serial numbers, or none, and bring Drives up to date.", record: "text", minutes: 5 },
+        { id: "YCK-034", do: "Unreadable sectors, resets and slow drives in the log: enter the count, and the bays in the note.", record: "number", minutes: 10 },
+        { id: "YCK-035", do: "Day of the last full read of all drives that ended without errors.", record: "date", minutes: 3 },
+        { id: "YCK-039", do: "Cache batteries: day by which the maker's guide wants them exchanged.", record: "date", minutes: 3 },
+      ],
+    },
+    {
+      section: "Space",
+      forEach: "array",
+      steps: [
+        { id: "YCK-036", do: "Usable capacity that {{Array}} shows, and its unit.", expect: "{{Usable before reserve}}", record: "size", unit: "TB", tolerancePercent: 3, sign: "none", minutes: 3 },
+        { id: "YCK-037", do: "Space in use on {{Array}}, and its unit.", record: "size", unit: "TB", sign: "none", minutes: 3 },
+      ],
+    },
+    {
+      section: "Care",
+      forEach: "array",
+      shownAs: "grid",
+      steps: [
         { id: "YCK-040", do: "Warranty or support ends on:", expect: "{{Warranty until}}", record: "date", minutes: 2 },
         { id: "YCK-041", do: "Difference between its clock and a time server.", expect: "0", record: "number", unit: "s", tolerance: 1, minutes: 3 },
         { id: "YCK-042", do: "Send a test alert. Enter who received it and when.", record: "text", minutes: 5 },
-        { id: "YCK-043", do: "Administrative accounts: people who have left are gone, secrets are as old as the site's rules allow.", expect: "In order", minutes: 10 },
+        { id: "YCK-043", do: "Administrative accounts: people who have left are gone, passwords are as old as the site's rules allow.", expect: "In order", minutes: 10 },
       ],
     },
     {
@@ -56,7 +77,15 @@ export const yearlyCheck: ProcedureDraft = {
       steps: [
         { id: "YCK-050", do: "Read the address of the port.", expect: "{{Address}}", record: "address", minutes: 1 },
         { id: "YCK-051", do: "Errors counted on the port and on the switch port at its other end since the last reset.", expect: "10", record: "number", bound: "at most", minutes: 2 },
-        { id: "YCK-052", do: "Ping with exactly this many bytes, fragmentation forbidden. Ping every host in its network; enter the largest size that passed to all.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 2 },
+      ],
+    },
+    {
+      section: "Full packets",
+      forEach: "host port",
+      shownAs: "grid",
+      steps: [
+        { id: "YCK-053", do: "From this port of the host, bound as the source, ping every address of the row, fragmentation forbidden, with as many bytes as expected. Enter the largest size that passed to all.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 2 },
+        { id: "YCK-054", do: "Every one of these answered.", expect: "{{Ping targets}}", minutes: 1 },
       ],
     },
     {
@@ -86,6 +115,6 @@ export const yearlyCheck: ProcedureDraft = {
         { id: "YCK-084", do: "Go through findings and what will be full, out of warranty or worn within a year. Witness: the site's contact.", expect: "Gone through", sign: "two", minutes: 20 },
       ],
     },
-    leavingSite("Left safe", ["YCK-901", "YCK-902", "YCK-903", "YCK-904"], "Tell the site's contact that the work is over, what is in use as before and what is not in use."),
+    leavingSite("Left safe", ["YCK-941", "YCK-942", "YCK-943", "YCK-944"], "Tell the site's contact that the work is over, what is in use as before and what is not in use."),
   ],
 };

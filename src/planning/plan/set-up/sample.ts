@@ -109,8 +109,8 @@ const links: readonly TableRow<"links">[] = [
 ];
 
 const clusters: readonly TableRow<"clusters">[] = [
-  { cluster: "Scans", network: "mgmt", sharedAddress: "10.64.0.250", state: "new", putIntoUse: "after acceptance" },
-  { cluster: "Deep Store", network: "mgmt", sharedAddress: "10.64.0.251", state: "new", putIntoUse: "now" },
+  { cluster: "Scans", network: "mgmt", sharedAddress: "10.64.0.250", state: "new", release: "4.2" },
+  { cluster: "Deep Store", network: "mgmt", sharedAddress: "10.64.0.251", state: "new", release: "4.2" },
 ];
 
 const pools: readonly TableRow<"pools">[] = [
@@ -118,7 +118,11 @@ const pools: readonly TableRow<"pools">[] = [
   { pool: "Masters", cluster: "Deep Store", fillLimit: 0.85, acrossArrays: "none" },
 ];
 
-const anyModel = { guide: "Sample row: invented", plug: "C14", supplies: 2, supplySwitch: "no", controllers: "A,B", ports: "0,1,2", portSharing: "controller" } as const;
+const anyModel = {
+  guide: "Sample row: invented", plug: "C14", supplies: 2, supplySwitch: "no",
+  controllers: "A,B", ports: "0,1,2", portSharing: "controller",
+  paths: "preferred", warmUpHours: 4, startUpMinutes: 15, promptsBeforePorts: "yes", joinAddsCapacity: "no",
+} as const;
 const models: readonly TableRow<"models">[] = [
   { ...anyModel, model: "Alder 24", bays: 24, units: 4, depthMm: 820, weightKg: 46, liftKg: 24, liftBy: "lift table", watts: 620 },
   { ...anyModel, model: "Rowan 12", bays: 12, units: 2, depthMm: 760, weightKg: 29, liftKg: 15, liftBy: "two", watts: 380 },
@@ -221,15 +225,17 @@ const access: readonly TableRow<"access">[] = [
 ];
 
 const prompts: readonly TableRow<"prompts">[] = ["Alder 24", "Rowan 12"].flatMap((model) => [
-  { model, order: 1, prompt: "Name of this array", value: "{{Array}}" },
-  { model, order: 2, prompt: "Shared address", value: "{{Shared address}}" },
-  { model, order: 3, prompt: "Time servers", value: "{{Time servers}}" },
-  { model, order: 4, prompt: "Administrator password", value: "vault:thornmere/arrays/administrator" },
+  { model, order: 1, prompt: "First port", value: "{{First port}}" },
+  { model, order: 2, prompt: "Its address", value: "{{First address}}" },
+  { model, order: 3, prompt: "Its mask", value: "{{First netmask}}" },
+  { model, order: 4, prompt: "Its gateway", value: "{{First gateway}}" },
+  { model, order: 5, prompt: "Name of this array", value: "{{Array}}" },
+  { model, order: 6, prompt: "Administrator password", value: "vault:thornmere/arrays/administrator" },
 ]);
 
 const jobs: readonly TableRow<"jobs">[] = [
   { id: "J0001", job: "Reading Room installation", site: "Reading Room", procedure: "Install a rack array", plannedDate: "2026-10-06", state: "planned", longestStandstill: 60 },
-  { id: "J0002", job: "Bindery installation", site: "Bindery", procedure: "Install a rack array", plannedDate: "2026-10-13", state: "planned", longestStandstill: 60 },
+  { id: "J0002", job: "Bindery installation", site: "Bindery", procedure: "Add an array to a live cluster", plannedDate: "2026-10-13", state: "planned", longestStandstill: 60 },
   { id: "J0003", job: "Cold Store installation", site: "Cold Store", procedure: "Install a rack array", plannedDate: "2026-10-20", state: "planned", longestStandstill: 60 },
 ];
 

@@ -144,19 +144,22 @@ describe("the steps of a job", () => {
 });
 
 describe("a cluster", () => {
-  const installed = (rows: TableRows): TableRows => ({ ...rows, ...builtInProcedures, jobs: rows.jobs!.map((row) => ({ ...row, procedure: "Install a rack array" })) });
-  const acts = (rows: TableRows, job = 0): string[] => keysOf(installed(rows), job).filter((key) => /INS-12[0-3]/.test(key)).map((key) => key.split("/").slice(1).join(" "));
+  const following = (procedure: string) => (rows: TableRows, job = 0): string[] => {
+    const followed: TableRows = { ...rows, ...builtInProcedures, jobs: rows.jobs!.map((row) => ({ ...row, procedure })) };
+    return keysOf(followed, job).filter((key) => /(INS|JOI)-(38[5-7]|404|48[56])/.test(key)).map((key) => key.split("/").slice(1).join(" "));
+  };
+  const [acts, added] = [following("Install a rack array"), following("Add an array to a live cluster")];
 
-  test("is created once and joined behind its gate by the second array", () => {
-    expect(acts(small)).toEqual(["INS-120 A0001", "INS-121 A0002", "INS-122 A0002", "INS-123 A0002"]);
+  test("is created once and joined behind its gate by the second array, and both give their capacity to a pool that is new", () => {
+    expect(acts(small)).toEqual(["INS-385 A0001", "INS-386 A0002", "INS-387 A0002", "INS-404 A0001", "INS-404 A0002"]);
   });
 
   test("is created first even where its table has the arrays the other way round", () => {
     const [one, two] = small.arrays!;
-    expect(acts({ ...small, arrays: [two!, one!] })[0]).toBe("INS-120 A0001");
+    expect(acts({ ...small, arrays: [two!, one!] })[0]).toBe("INS-385 A0001");
   });
 
-  test("over two sites has its steps once, on the job of the array of order 1", () => {
+  test("over two sites has its steps once, on the job of the array of order 1, and is live for the other one", () => {
     const twoSites = {
       ...small,
       sites: [...small.sites!, { site: "South hall" }],
@@ -165,7 +168,7 @@ describe("a cluster", () => {
     };
     expect(keysOf(twoSites, 0).filter((key) => key.includes("T-30"))).toHaveLength(1);
     expect(keysOf(twoSites, 1).filter((key) => key.includes("T-30"))).toHaveLength(0);
-    expect(acts(twoSites, 1)).toEqual(["INS-121 A0002", "INS-122 A0002", "INS-123 A0002"]);
+    expect(added(twoSites, 1)).toEqual(["JOI-485 A0002", "JOI-486 A0002"]);
   });
 
   test("that exists is joined by a later job", () => {
@@ -174,7 +177,12 @@ describe("a cluster", () => {
       clusters: small.clusters!.map((row) => ({ ...row, state: "existing" })),
       jobs: [...small.jobs!, { id: "J0002", job: "One more array", site: "North hall", procedure: "Try out", arrays: "n-2" }],
     };
-    expect(acts(later, 1)).toEqual(["INS-121 A0002", "INS-122 A0002", "INS-123 A0002"]);
+    // Nobody knows whether joining adds capacity: then it is the last that happens.
+    expect(added(later, 1)).toEqual(["JOI-485 A0002", "JOI-486 A0002"]);
+    const models = (joinAddsCapacity: "yes" | "no") => ({ ...later, models: [{ model: String(small.arrays![1]!.model), joinAddsCapacity }] });
+    expect(added(models("yes"), 1)).toEqual(["JOI-485 A0002", "JOI-486 A0002"]);
+    expect(added(models("no"), 1)).toEqual(["JOI-385 A0002", "JOI-386 A0002", "JOI-387 A0002", "JOI-404 A0002"]);
+    expect(acts(later, 1)).toEqual(["INS-404 A0002"]);
   });
 });
 

@@ -1,6 +1,6 @@
 import { jobsOf, readCommissioningPlan } from "../../../../src/planning/commissioning/build";
 import { expandJob, type JobStep } from "../../../../src/planning/commissioning/job";
-import { builtInProcedures } from "../../../../src/planning/commissioning/procedure";
+import { builtInProcedures, withdrawnSteps } from "../../../../src/planning/commissioning/procedure";
 import type { TableRows } from "../../../../src/planning/plan/schema";
 import { sampleRows } from "../../../../src/planning/plan/set-up";
 import { planWorkbook } from "../../../support/commissioning-plan";
@@ -27,9 +27,14 @@ describe("the built-in procedures", () => {
     const holds = builtInProcedures.steps.filter(({ holdPoint }) => holdPoint === "yes").map(({ stepId }) => stepId);
     expect(holds).toEqual([
       "WSP-050", "WSP-053", "WSP-057",
-      "INS-100", "INS-104", "INS-120", "INS-122", "INS-150", "INS-152", "INS-221", "INS-225", "INS-231", "INS-233", "INS-251", "INS-255",
-      "SHF-051", "SHF-072", "SHF-073", "SHF-080", "SHF-081", "SHF-091",
-      "RCT-041", "RCT-043", "RCT-072",
+      "INS-353", "INS-356", "INS-357", "INS-385", "INS-387", "INS-400", "INS-404", "INS-431", "INS-440", "INS-445", "INS-447", "INS-451", "INS-452",
+      "INS-455", "INS-459", "INS-461", "INS-481", "INS-490",
+      "JOI-353", "JOI-356", "JOI-357", "JOI-386", "JOI-400", "JOI-431", "JOI-440", "JOI-445", "JOI-447", "JOI-451", "JOI-452", "JOI-461", "JOI-481",
+      "JOI-404", "JOI-486",
+      "SHF-051", "SHF-072", "SHF-073", "SHF-080", "SHF-081", "SHF-481",
+      "RCT-041", "RCT-043", "RCT-062", "RCT-072",
+      "RDR-040", "RDR-072",
+      "FWM-040", "FWM-041", "FWM-050", "FWM-072",
       "OUT-041", "OUT-050", "OUT-051", "OUT-060", "OUT-071",
     ]);
   });
@@ -45,7 +50,7 @@ describe("the built-in procedures", () => {
     }
   });
 
-  test.each(procedures.filter((procedure) => !["Site survey", "Workshop preparation"].includes(procedure)))(
+  test.each(procedures.filter((procedure) => !["Site survey", "Receiving", "Workshop preparation"].includes(procedure)))(
     "%s leaves the site safe at the end of each visit: cords locked, alerts on, what is not in use told and signed by two", (procedure) => {
       const visits = new Map(builtInProcedures.procedures.filter((row) => row.procedure === procedure && row.section !== "Sign-off").map(({ visit, section }) => [visit, section]));
       for (const [, last] of visits) {
@@ -57,13 +62,51 @@ describe("the built-in procedures", () => {
     },
   );
 
-  test("test failures after the first redundancy build and before capacity is put into use", () => {
-    const sections = builtInProcedures.procedures.filter(({ procedure }) => procedure === "Install a rack array").map(({ section }) => section);
-    const order = [
-      "Rack and earth", "Rails and lift", "Drives by bay", "Power", "Create or join the cluster", "Redundancy build over",
-      "Failure tests: cables", "Failure tests: controllers", "Failure tests: feeds", "Acceptance", "Put into use",
-    ];
-    expect(order.map((section) => sections.indexOf(section))).toEqual([...order.keys()].map((index) => sections.indexOf(order[index])).sort((a, b) => a - b));
-    expect(order.every((section) => sections.includes(section))).toBe(true);
+  const sectionsOf = (procedure: string): string[] => builtInProcedures.procedures.filter((row) => row.procedure === procedure).map(({ section }) => String(section));
+  const stand = (procedure: string, order: readonly string[]): void => {
+    const sections = sectionsOf(procedure);
+    expect(order.filter((section) => !sections.includes(section))).toEqual([]);
+    expect(sections.filter((section) => order.includes(section))).toEqual(order);
+  };
+
+  test("test failures after the initial RAID build and before data goes in", () => {
+    stand("Install a rack array", [
+      "Racks", "Rails and lift", "Everything seated", "Power", "New cluster", "Initial RAID build", "Test volume", "Initial RAID build over",
+      "Failure tests: cables", "Failure tests: controllers", "Failure tests: cords", "Failure tests: switches", "Failure tests: orderly stop",
+      "Failure tests: a drive", "Spare in place", "Test volume gone", "Acceptance", "Put into use",
+    ]);
+  });
+
+  test("let no array into a live pool before it was built, tested and accepted alone, whether joining adds its capacity or not", () => {
+    stand("Add an array to a live cluster", [
+      "Join without capacity", "Initial RAID build", "Initial RAID build over", "Failure tests: cables", "Failure tests: controllers", "Failure tests: cords",
+      "Failure tests: a drive", "Test volume gone", "Acceptance", "Capacity into the live pool", "Join with capacity", "Data spread",
+    ]);
+    const touchingOthers = sectionsOf("Add an array to a live cluster").filter((section) => /switches|hosts|orderly/.test(section) && section.startsWith("Failure tests"));
+    expect(touchingOthers).toEqual([]);
+    const sample = sampleRows();
+    const clusters = sample.clusters!.map((row) => ({ ...row, state: "existing" as const }));
+    for (const joinAddsCapacity of ["yes", "no", null] as const) {
+      const models = sample.models!.map((row) => ({ ...row, joinAddsCapacity }));
+      const ids = stepsOf({ ...sample, ...builtInProcedures, clusters, models, jobs: sample.jobs!.map((row) => ({ ...row, procedure: "Add an array to a live cluster" })) }, 1).map(({ stepId }) => stepId);
+      const capacityIn = joinAddsCapacity === "no" ? "JOI-404" : "JOI-486";
+      for (const before of ["JOI-400", "JOI-431", "JOI-440", "JOI-445", "JOI-451", "JOI-471", "JOI-481"]) {
+        expect([before, ids.includes(before), ids.lastIndexOf(before) < ids.indexOf(capacityIn)]).toEqual([before, true, true]);
+      }
+      expect(ids.filter((id) => ["JOI-386", "JOI-486"].includes(id))).toEqual(Array(2).fill(joinAddsCapacity === "no" ? "JOI-386" : "JOI-486"));
+    }
+  });
+
+  test("step clear of the fans before a cord goes into an array whose supplies have no switch", () => {
+    const sample = sampleRows();
+    const steps = stepsOf({ ...sample, ...builtInProcedures }, 0);
+    const first = steps.findIndex((one) => /cords? (of|into)/i.test(one.do));
+    expect([steps[first]!.holdPoint, steps[first]!.do.indexOf("step clear") < steps[first]!.do.indexOf("cord of")]).toEqual([true, true]);
+  });
+
+  test("give no step an id that was withdrawn, nor one twice", () => {
+    const ids = builtInProcedures.steps.map(({ stepId }) => String(stepId));
+    expect(ids.filter((id) => id in withdrawnSteps)).toEqual([]);
+    expect(new Set(ids).size).toBe(ids.length);
   });
 });

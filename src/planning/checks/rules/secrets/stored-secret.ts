@@ -94,9 +94,11 @@ function isBareSecret(cell: CellValue | undefined): boolean {
 
 /** Looks at the steps of a commissioning tab that speak of secrets: where the entry of a vault is asked for nothing else may stand. */
 function suspectsOnTab({ steps, places: { columns } }: TabReading): Place[] {
-  return steps.flatMap(({ row, step, kind, expected, typed }) => {
-    if (!speaksOfSecret(step)) return [];
-    const asksForVault = kind === "text" && /\bvault\b/i.test(step);
+  return steps.flatMap(({ row, step, subject, kind, expected, typed }) => {
+    // What a console asks stands under For: there the step itself says nothing of a secret.
+    const isAsked = kind === "text" && speaksOfSecret(subject);
+    if (!isAsked && !speaksOfSecret(step)) return [];
+    const asksForVault = isAsked || (kind === "text" && /\bvault\b/i.test(step));
     const suspects: [number | undefined, boolean][] = [
       [columns.found, (asksForVault && isSuspect(typed.found)) || isBareSecret(typed.found)],
       [columns.note, isBareSecret(typed.note)],

@@ -1,4 +1,4 @@
-import type { SectionDraft, StepDraft } from "./draft";
+import type { SectionDraft, StepDraft } from "../draft";
 
 /** Ids of the steps that leave a site safe: cords and cables, alerts, what is told, the file. */
 type LeavingIds = readonly [cords: string, alerts: string, told: string, file: string];
@@ -8,6 +8,7 @@ export function leavingSite(section: string, [cords, alerts, toldId, file]: Leav
   return {
     section,
     forEach: "site",
+    shownAs: "grid",
     steps: [
       { id: cords, do: "Look at every cord and cable that was touched: locked or latched at both ends, labelled, and out of the way of doors and feet.", expect: "All locked", minutes: 5 },
       { id: alerts, do: "See that alerts are on, and that none was left silenced for the work. Enter who gets them from tonight on.", record: "text", minutes: 3 },

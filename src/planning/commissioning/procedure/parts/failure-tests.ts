@@ -1,0 +1,94 @@
+import type { SectionDraft } from "../draft";
+
+/**
+ * What must be able to fail without hosts losing their data, tried on the arrays of the job alone: a cable, each controller, each cord.
+ *
+ * Stands after the initial RAID build, because an array that still builds does not survive it, and before live data.
+ */
+export function failureTests(prefix: string, visit: string): readonly SectionDraft[] {
+  return [
+    {
+      section: "Initial RAID build over",
+      visit,
+      forEach: "array",
+      steps: [
+        { id: `${prefix}-431`, do: "Wait until the initial RAID build of {{Array}} has ended and it reports full redundancy, no fault and its spares ready. Enter the hours it took; one drive alone is planned at about {{Rebuild hours}} h.", caution: "Until then one failed drive may take everything: none of the tests below before that.", record: "number", unit: "h", sign: "two", holdPoint: true, minutes: 5 },
+      ],
+    },
+    {
+      section: "Load for the tests",
+      forEach: "site",
+      steps: [
+        { id: `${prefix}-433`, do: "Start a light read and write load from a host on the test volume of every array, and let it run through all tests below.", expect: "Runs without errors", sign: "none", minutes: 10 },
+      ],
+    },
+    {
+      section: "Failure tests: cables",
+      forEach: "array",
+      steps: [
+        { id: `${prefix}-440`, do: "Pull one data cable of {{Array}} at the array: the alert comes. Enter the seconds for which the load stood still. Plug it back and wait until every host shows all its paths again; by the plan: {{Host paths}}.", expect: "{{Longest standstill s}}", bound: "at most", record: "number", unit: "s", holdPoint: true, minutes: 10 },
+      ],
+    },
+    {
+      section: "Failure tests: controllers",
+      forEach: "controller",
+      when: "Controller count > 1",
+      steps: [
+        { id: `${prefix}-445`, do: "Only with both controllers of {{Array}} healthy, the cache mirrored, every path seen on both and no rebuild running: both people point at controller {{Controller}}, read its name aloud, then pull it while the load runs. Enter the seconds for which the load stood still.", caution: "The wrong one, or one of a pair that is not well, takes the data away. Strap on the bonding point. Pull straight, never touch the connector, leave the other controller alone.", expect: "{{Longest standstill s}}", bound: "at most", record: "number", unit: "s", sign: "two", holdPoint: true, minutes: 10 },
+        { id: `${prefix}-446`, do: "While controller {{Controller}} of {{Array}} is out: the management address answers, and so does every port address that moved, with full packets. Enter the fewest paths that any host shows.", expect: "{{Paths on one controller}}", record: "number", sign: "none", minutes: 5 },
+        { id: `${prefix}-447`, do: "Push controller {{Controller}} of {{Array}} home, close its latch, and wait until both are healthy, the cache is mirrored and every host shows all its paths again. Nobody touches the other one before.", expect: "Both healthy, all paths back", holdPoint: true, minutes: 20 },
+      ],
+    },
+    {
+      section: "Failure tests: cords",
+      forEach: "array",
+      steps: [
+        { id: `${prefix}-450`, do: "Read again what each feed carries after the loss of the other, by the plan and on the displays: {{Feed load}}. Is a share over what the plan allows, leave this test out and raise a snag.", caution: "The test moves the whole load to one feed. Pull this array's own cords only: never open a breaker, which takes other people's equipment down.", expect: "Within the plan", sign: "none", minutes: 3 },
+        { id: `${prefix}-451`, do: "Pull the cord of {{Array}} on feed {{Feed A}} at the supply and wait a minute: it keeps working, the alert comes. Plug it back, lock it, and wait until the supply is well again.", caution: "Electric shock: hold the plug by its body, dry hands, one hand only.", expect: "Kept working, supply well again", holdPoint: true, minutes: 8 },
+        { id: `${prefix}-452`, do: "Pull the cord of {{Array}} on feed {{Feed B}} at the supply and wait a minute: it keeps working, the alert comes. Plug it back, lock it, and wait until the supply is well again.", caution: "Electric shock: hold the plug by its body, dry hands, one hand only.", expect: "Kept working, supply well again", holdPoint: true, minutes: 8 },
+      ],
+    },
+  ];
+}
+
+/** A drive pulled on purpose, on a visit of its own: the rebuild takes hours, and nothing else may happen meanwhile. */
+export function driveTest(prefix: string, visit: string): SectionDraft {
+  return {
+    section: "Failure tests: a drive",
+    visit,
+    forEach: "array",
+    when: "Spares > 0",
+    steps: [
+      { id: `${prefix}-461`, do: "Only with {{Array}} fully redundant, no build running and its spare ready: name one drive by bay and serial number as the array shows them, and light its locate lamp. Both people point at it and read both aloud; then it is pulled and laid on the mat, and the rebuild onto a spare begins. Enter bay and serial number.", caution: "The wrong drive, or a second one, may take everything. Strap on; pull it out by a hand's width and let it come to rest before you lift it out.", record: "text", sign: "two", holdPoint: true, minutes: 20 },
+    ],
+  };
+}
+
+/** What is left of the drive test when its rebuild is over. */
+export function driveTestOver(prefix: string, visit: string): SectionDraft {
+  return {
+    section: "Spare in place",
+    visit,
+    forEach: "array",
+    when: "Spares > 0",
+    shownAs: "grid",
+    steps: [
+      { id: `${prefix}-465`, do: "Wait for full redundancy, no fault and no rebuild. Enter the hours it took from the pull.", record: "number", unit: "h", sign: "two", minutes: 3 },
+      { id: `${prefix}-466`, do: "Fully redundant again, with as many spares ready as the plan says.", expect: "Fully redundant, {{Spares}} spares", minutes: 2 },
+      { id: `${prefix}-467`, do: "Put a drive into the empty bay as the maker's guide says: the pulled one declared good and made a spare, or a new one. Enter the serial number that the array now shows for that bay, and bring Drives up to date.", record: "serial", minutes: 10 },
+    ],
+  };
+}
+
+/** The test volume compared and gone, with nothing left of it. */
+export function testVolumeGone(prefix: string): SectionDraft {
+  return {
+    section: "Test volume gone",
+    forEach: "array",
+    shownAs: "grid",
+    steps: [
+      { id: `${prefix}-470`, do: "Stop the load, and compare what the test volume holds with what was written.", expect: "Identical", record: "choice:Identical|Differs", sign: "two", minutes: 5 },
+      { id: `${prefix}-471`, do: "Delete the test volume, and a pool that was made for it. Enter the space that the array then calls used by data.", expect: "0", record: "number", unit: "TB", minutes: 3 },
+    ],
+  };
+}

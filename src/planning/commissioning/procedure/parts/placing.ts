@@ -1,0 +1,89 @@
+import type { SectionDraft } from "../draft";
+
+/** Rack, rails, lift, drives and cables: everything before power. */
+export function placing(prefix: string): readonly SectionDraft[] {
+  return [
+    {
+      section: "Racks",
+      forEach: "rack",
+      steps: [
+        { id: `${prefix}-330`, do: "Rack {{Rack}}: bolted down or bayed, stabilisers out, bonded to the building's earth. Clip your strap to its bonding point.", caution: "A rack tips when weight is pulled out at its front: fix it first, load it from the bottom up, pull out one device at a time. Without its earth bond a fault makes the frame live: if it is missing or loose, stop and call the site's electrician.", expect: "Fixed, stabilised, bonded", sign: "none", minutes: 8 },
+      ],
+    },
+    {
+      section: "Before lifting",
+      forEach: "site",
+      steps: [
+        { id: `${prefix}-334`, do: "Agree who speaks, and on which word all lift and lower. Clear the way to the rack.", caution: "Lifting injures backs and crushes fingers between chassis and rail. Hands under the chassis, never in the rail; back straight; never below a raised load. If it does not go in, lower it and start again.", expect: "Agreed", sign: "none", minutes: 3 },
+      ],
+    },
+    {
+      section: "Rails and lift",
+      forEach: "array",
+      shownAs: "grid",
+      steps: [
+        { id: `${prefix}-335`, do: "See in the table of rack positions above which units the array fills, and that they are free, front and back, and that the doors close over its depth. Fix the rails there, level, every catch closed and every screw of the maker's set in place. Enter the lowest unit they fill.", expect: "{{Bottom unit}}", record: "number", minutes: 18 },
+        { id: `${prefix}-336`, when: "Drives travel <> in", do: "Lift it, drives out, by as many people as the row says or by the lift table. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "Rack {{Rack}}, {{Lift kg}} kg by {{Lift by}}; fixed and bonded", sign: "two", minutes: 20 },
+        { id: `${prefix}-337`, when: "Drives travel = in", do: "Lift it as heavy as it is, its drives in, by as many people as the row says or by the lift table; a knock breaks drives. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "Rack {{Rack}}, {{Weight kg}} kg by {{Lift by}}; fixed and bonded", sign: "two", minutes: 20 },
+      ],
+    },
+    {
+      section: "Everything seated",
+      forEach: "array",
+      shownAs: "grid",
+      steps: [
+        { id: `${prefix}-340`, when: "Drives travel <> in", do: "Strap on. Push each drive into the bay that its label names until it latches, and a blank into every empty bay. Run a finger along the front: nothing stands out. Count the drives.", expect: "{{Drives}}", record: "number", minutes: 20 },
+        { id: `${prefix}-341`, when: "Drives travel = in", do: "Run a finger along the front: no drive stands out, every latch is closed, a blank in every empty bay. No drive is pulled. Count the drives.", expect: "{{Drives}}", record: "number", minutes: 4 },
+        { id: `${prefix}-342`, do: "Strap on. Pull each controller and each supply without opening its latch: it must stay put; the road loosens boards. Look behind the front door for anything loose or left behind, which shorts the moment power comes on, then close and lock it.", expect: "None moves, nothing loose, door locked", minutes: 9 },
+      ],
+    },
+    {
+      section: "Network cables",
+      forEach: "port",
+      shownAs: "grid",
+      steps: [
+        { id: `${prefix}-345`, do: "Plug the cable in at both ends and label both ends. No bend tighter than the cable allows, nothing across the drive bays. Enter the switch and its port as you read them there.", expect: "{{Switch}} {{Switch port}}", record: "text", minutes: 6 },
+      ],
+    },
+    {
+      section: "Shelves",
+      forEach: "shelf",
+      steps: [
+        { id: `${prefix}-351`, do: "Shelf {{Shelf}} of {{Array}} onto its rails at unit {{Shelf.Bottom unit}} of rack {{Shelf.Rack}} ({{Shelf.Weight kg}} kg with its drives), fixed and bonded, its drives seated. Enter its serial number.", caution: "Lifting injures backs and crushes fingers: two people, or the lift table, by its weight plate.", expect: "{{Shelf.Serial}}", record: "serial", sign: "two", minutes: 30 },
+        { id: `${prefix}-352`, do: "Cable shelf {{Shelf}} to both controllers of {{Array}} as the maker's guide draws it, and label both ends.", expect: "Both controllers, both ends labelled", sign: "none", minutes: 8 },
+      ],
+    },
+  ];
+}
+
+/** Feeds read, cords in, power on: shelves before the array they belong to. */
+export function powering(prefix: string): readonly SectionDraft[] {
+  return [
+    {
+      section: "Feeds",
+      forEach: "feed",
+      steps: [
+        { id: `${prefix}-350`, do: "Read on the display of its strip what feed {{Feed}} carries now, before these arrays. By the plan it then carries {{Planned load}}. If the display already shows more than the plan leaves room for, stop.", caution: "An overloaded feed takes everything on it down. These are planning figures: the local code and a licensed electrician decide.", record: "number", unit: "A", sign: "none", minutes: 4 },
+      ],
+    },
+    {
+      section: "Power to the shelves",
+      forEach: "shelf",
+      steps: [
+        { id: `${prefix}-353`, do: "A shelf gets power before its array. Strap off, step clear of the fans: cords of shelf {{Shelf}} into feeds {{Shelf.Feed A}} and {{Shelf.Feed B}}, locked at both ends and labelled, switches on where it has some. Enter both feeds in this order.", caution: shock, expect: "{{Shelf.Feed A}} {{Shelf.Feed B}}", record: "text", holdPoint: true, minutes: 5 },
+      ],
+    },
+    {
+      section: "Power",
+      forEach: "array",
+      steps: [
+        { id: `${prefix}-355`, when: "Supply switch = yes", do: "Turn every supply switch of {{Array}} off. Cord of its first supply into feed {{Feed A}}, of the second into {{Feed B}}; lock them at both ends and label them. Enter both feeds in this order, as you read them.", caution: shock, expect: "{{Feed A}} {{Feed B}}", record: "text", minutes: 6 },
+        { id: `${prefix}-356`, when: "Supply switch = yes", do: "Strap off, step clear of the fans, and turn the supplies of {{Array}} on, first feed then second.", caution: smoke, expect: "Both supplies run", holdPoint: true, minutes: 2 },
+        { id: `${prefix}-357`, when: "Supply switch <> yes", do: "{{Array}} starts as soon as a cord is in: its supplies have no switch, or nobody knows of one. Strap off, step clear of the fans: cord of its first supply into feed {{Feed A}}, of the second into {{Feed B}}; lock them at both ends and label them. Enter both feeds in this order, as you read them.", caution: `${shock} ${smoke}`, expect: "{{Feed A}} {{Feed B}}", record: "text", holdPoint: true, minutes: 7 },
+      ],
+    },
+  ];
+}
+
+const shock = "Electric shock: look at each cord and plug for damage; never force a plug; hold it by its body. Two cords on one feed look the same until that feed fails.";
+const smoke = "Smoke, a smell or a loud bang: do not reach in. Use the room's emergency power-off and call for help.";

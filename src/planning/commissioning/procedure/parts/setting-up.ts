@@ -1,0 +1,123 @@
+import type { SectionDraft, StepDraft } from "../draft";
+
+/** From the first answer on the console to a port that answers. `firmware` is what the array has to run, and what is done where it does not. */
+export function settingUp(prefix: string, firmware: Pick<StepDraft, "do" | "expect">): readonly SectionDraft[] {
+  const prompts = (section: string, id: string, when: string): SectionDraft => ({
+    section,
+    forEach: "prompt",
+    when,
+    shownAs: "grid",
+    steps: [
+      { id, do: "When the console asks what stands under For, give the answer that stands beside it. Something else is asked: stop and ask. Enter what it took; of what nobody else may read only where it is kept.", expect: "{{Value}}", record: "text", minutes: 1 },
+    ],
+  });
+  return [
+    {
+      section: "Started",
+      forEach: "array",
+      shownAs: "grid",
+      steps: [
+        { id: `${prefix}-360`, do: "Connect the serial console to the active controller with the line settings of the maker's guide, and keep a log of all that follows. Enter the minutes from power on until it answered.", expect: "{{Start-up minutes}}", bound: "at most", record: "number", unit: "min", minutes: 15 },
+        { id: `${prefix}-361`, do: "See that the controllers are active and standby, or both active, as the maker's guide shows it. Count what console and indicators call faulty or missing: drives, controllers, supplies, fans.", expect: "0", record: "number", minutes: 5 },
+        { id: `${prefix}-362`, ...firmware, record: "text", minutes: 4 },
+      ],
+    },
+    {
+      section: "Drives by bay",
+      forEach: "drive",
+      shownAs: "grid",
+      steps: [
+        { id: `${prefix}-365`, do: "Have the array list its drives by bay and serial number, and paste the serial numbers here, bay by bay. No drive is pulled to read it.", expect: "{{Drive.Serial}}", record: "serial", minutes: 1 },
+      ],
+    },
+    prompts("First set-up", `${prefix}-370`, "Prompts before ports <> no"),
+    {
+      section: "Ports",
+      forEach: "port",
+      shownAs: "grid",
+      steps: [
+        { id: `${prefix}-372`, do: "Set the address of the port with prefix length or mask, gateway and largest packet (MTU) as the row says, and enable it. Read the address back from the array.", expect: "{{Address}}", record: "address", minutes: 4 },
+        { id: `${prefix}-373`, do: "Read the rest back, and see that the link is up.", expect: "/{{Prefix length}}, gateway {{Gateway}}, MTU {{Port MTU}}, link up", minutes: 1 },
+      ],
+    },
+    prompts("First set-up after the ports", `${prefix}-371`, "Prompts before ports = no"),
+    {
+      section: "Passwords and keys",
+      forEach: "array",
+      shownAs: "grid",
+      steps: [
+        { id: `${prefix}-375`, do: "Change the password and the keys of every administrative account: console, page, service, programming interface. One left as delivered is known to everybody who owns the maker's guide. Put the new ones into the vault; enter only the name of the vault entry, never what it holds.", record: "text", sign: "two", minutes: 15 },
+        { id: `${prefix}-376`, do: "Sign in once with each new one taken out of the vault, and once with an old one.", expect: "New ones work, old one refused", minutes: 5 },
+      ],
+    },
+    {
+      section: "Clock, names and alerts",
+      forEach: "array",
+      shownAs: "grid",
+      steps: [
+        { id: `${prefix}-378`, do: "Set time servers, name servers and where alerts go as the row says, and look a name up.", expect: "Time {{Time servers}}; names {{Name servers}}; alerts {{Alerts to}}", minutes: 6 },
+        { id: `${prefix}-379`, do: "Enter by how many seconds its clock differs from one of the time servers.", expect: "0", record: "number", unit: "s", tolerance: 1, minutes: 2 },
+      ],
+    },
+    {
+      section: "Test alert",
+      forEach: "site",
+      steps: [
+        { id: `${prefix}-380`, do: "Send a test alert from every array of this tab, and have the person who gets them read each back to you. Enter who, and when.", record: "text", sign: "none", minutes: 8 },
+      ],
+    },
+  ];
+}
+
+/** The drives laid out, and what the array then shows. */
+export function raidBuild(prefix: string): SectionDraft {
+  return {
+    section: "Initial RAID build",
+    forEach: "array",
+    steps: [
+      { id: `${prefix}-400`, do: "Lay out the drives of {{Array}} and start the initial RAID build. Enter the scheme as the screen names it, in the plan's words.", caution: "This empties the drives of the array that is named: read the name on the screen twice. A wrong scheme cannot be changed later without moving all data off.", expect: "{{Scheme}}", record: "text", sign: "two", holdPoint: true, minutes: 10 },
+      { id: `${prefix}-401`, do: "Set the hot spares of {{Array}}. Enter their number.", expect: "{{Spares}}", record: "number", sign: "none", minutes: 3 },
+      { id: `${prefix}-402`, do: "Enter the usable capacity that {{Array}} shows, and in Unit whether it says TB, TiB or bytes; the planned reserve is still in it. Many pages write TB and count TiB: compare with the bytes where it shows them.", expect: "{{Usable before reserve}}", record: "size", unit: "TB", tolerancePercent: 3, sign: "none", minutes: 4 },
+    ],
+  };
+}
+
+/** Frames, packets and paths, from the side of the hosts. `testVolume` says where the test volume is made. */
+export function hostsSee(prefix: string, testVolume: string): readonly SectionDraft[] {
+  return [
+    {
+      section: "Switches",
+      forEach: "switch",
+      shownAs: "grid",
+      steps: [
+        { id: `${prefix}-410`, do: "Read on the switch how large a frame it forwards on the ports of this tab. It is not the MTU: header, tag and check sequence, 22 bytes, come on top of that.", expect: "{{Least frame}}", bound: "at least", record: "number", unit: "bytes", minutes: 5 },
+      ],
+    },
+    {
+      section: "Full packets",
+      forEach: "host port",
+      shownAs: "grid",
+      steps: [
+        { id: `${prefix}-412`, do: "From this port of the host, bound as the source, ping every address of the row, fragmentation forbidden, with as many bytes as expected. Enter the largest size that passed to all. Where pings are forbidden, measure a transfer and say so in the note.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 4 },
+        { id: `${prefix}-413`, do: "Every one of these answered.", expect: "{{Ping targets}}", minutes: 1 },
+        { id: `${prefix}-414`, do: "Repeat one of them with one byte more: it must be refused. An answer means that the host's own MTU is not what the plan says.", expect: "Refused", record: "choice:Refused|Answered", minutes: 1 },
+      ],
+    },
+    {
+      section: "Test volume",
+      forEach: "site",
+      steps: [
+        { id: `${prefix}-416`, do: testVolume, caution: "The failure tests are still to come: whatever is stored before them may be lost. No live data before the acceptance.", expect: "Seen by every host", sign: "none", minutes: 15 },
+      ],
+    },
+    {
+      section: "Paths of the hosts",
+      forEach: "host",
+      shownAs: "grid",
+      steps: [
+        { id: `${prefix}-418`, do: "Rescan storage on the host. Enter how many paths to the arrays of this tab it shows, all together.", expect: "{{Paths to arrays}}", record: "number", minutes: 6 },
+        { id: `${prefix}-419`, do: "So many to each array, all usable; the active controller's are the preferred ones where the array prefers some.", expect: "{{Paths by array}}", minutes: 3 },
+      ],
+    },
+  ];
+}
