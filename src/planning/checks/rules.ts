@@ -59,6 +59,7 @@ import { installedAgain } from "./rules/intent/installed-again";
 import { marginRange } from "./rules/intent/margin-range";
 import { moreDrivesThanBays } from "./rules/intent/more-drives-than-bays";
 import { networkRole } from "./rules/intent/network-role";
+import { noStepForCluster } from "./rules/intent/no-step-for-cluster";
 import { offerPastDay } from "./rules/intent/offer-past-day";
 import { portRole } from "./rules/intent/port-role";
 import { quoteQuantity } from "./rules/intent/quote-quantity";
@@ -84,6 +85,7 @@ import { impossibleGrid } from "./rules/procedure/impossible-grid";
 import { repeatedStep } from "./rules/procedure/repeated-step";
 import { uncomparableExpectation } from "./rules/procedure/uncomparable-expectation";
 import { unknownPlaceholder } from "./rules/procedure/unknown-placeholder";
+import { withdrawnStep } from "./rules/procedure/withdrawn-step";
 import { dateInText } from "./rules/references/date-in-text";
 import { missingColumn } from "./rules/references/missing-column";
 import { missingId } from "./rules/references/missing-id";
@@ -193,6 +195,7 @@ export const rules: readonly Rule[] = [
   offerPastDay,
   clusterWithoutState,
   installedAgain,
+  noStepForCluster,
   assumedAndReliedOn,
   assumedValue,
   volumesBeyondPool,
@@ -229,5 +232,6 @@ export const rules: readonly Rule[] = [
   uncomparableExpectation,
   impossibleCondition,
   impossibleGrid,
+  withdrawnStep,
   storedSecret,
 ];

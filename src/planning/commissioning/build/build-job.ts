@@ -5,7 +5,7 @@ import { carryRecords, uncarried, type CarryCounts } from "../record";
 import { refuseFaulty, tabFamily, tabSheet, type TabFamily, type TabReading } from "../tab";
 import { remarksOnIds, remarksOnTabs } from "./build-remarks";
 import type { CommissioningPlan } from "./commissioning-plan";
-import { refuseAssumed, refuseClosed, refuseEmptying, refuseIds, refuseName } from "./refuse-build";
+import { refuseAssumed, refuseClosed, refuseEmptying, refuseIds, refuseName, refuseWithoutClusterStep } from "./refuse-build";
 
 /** A new tab of a job, ready to be written, and the tabs that it takes the place of. */
 export interface JobBuild {
@@ -46,6 +46,7 @@ export function buildJob(
   refuseIds(source, job, family);
   refuseName(source, job, family);
   refuseEmptying(source, job);
+  refuseWithoutClusterStep(source, job);
   refuseAssumed(source, job);
   const current = family.current === null ? null : adjust(family.current);
   refuseClosed(job, current);

@@ -2,7 +2,7 @@ import { sameSheetName, sheetNameFault } from "../../../sheet";
 import type { PlanRow } from "../../plan/read";
 import { tableKeys } from "../../plan/schema";
 import { andMore, cutSentence, foldName, invalid, quote } from "../../text";
-import { idOfJob } from "../job";
+import { clusterStepFault, idOfJob } from "../job";
 import { isClosed } from "../record";
 import { isTagged, type TabFamily, type TabReading } from "../tab";
 import type { CommissioningPlan } from "./commissioning-plan";
@@ -60,6 +60,12 @@ export function refuseEmptying({ model }: Pick<CommissioningPlan, "model">, job:
   if (unsaid !== undefined) {
     throw invalid("State", "", cutSentence(`Whether ${unsaid.array} creates ${unsaid.cluster} or joins it is not known, and both empty drives. Write State in Clusters.`));
   }
+}
+
+/** Refuses a job whose procedure says nothing of what an array does with its cluster: an installation would create one beside a live one, or over it. */
+export function refuseWithoutClusterStep({ model }: Pick<CommissioningPlan, "model">, job: PlanRow<"jobs">): void {
+  const fault = clusterStepFault(model, job);
+  if (fault !== null) throw invalid("Procedure", job.procedure, fault);
 }
 
 /** Refuses a job that empties drives at a site of which something is assumed that people or data depend on: feeds and networks. */

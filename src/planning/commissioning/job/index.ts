@@ -1,3 +1,4 @@
+export { clusterStepFault } from "./cluster-step-fault";
 export { expandJob, idOfJob } from "./expand-job";
 export type { ExpandedJob, JobSection, JobStep, Sign } from "./job-step";
 export { stepWords } from "./step-words";
