@@ -126,7 +126,9 @@ export function deriveHostPortFields(model: PlanModel, { arrays }: JobPlaces, { 
 
 /** Derives the fields of a volume. */
 export function deriveVolumeFields(model: PlanModel, { volume }: PlanRow<"volumes">): DerivedTexts<"Volume"> {
-  const opened = model.rowsWith("access", "volume", volume).map(({ to, right, number }) => [to, right === "read" ? "read" : "read and write", ...(number === null ? [] : [`number ${number}`])].join(", "));
+  const opened = model
+    .rowsWith("access", "volume", volume)
+    .map(({ to, right, number }) => [to, right === "read" ? "read" : "read and write", ...(number === null ? [] : [`number ${number}`])].join(", "));
   return { "Opened by": opened.length === 0 ? "no host yet" : opened.join("; ") };
 }
 

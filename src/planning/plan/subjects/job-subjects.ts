@@ -42,7 +42,7 @@ export class JobSubjects {
     volume: () => this.volumes(),
     shelf: () => this.places.arrays.flatMap((array) => this.shelves(array)),
     cluster: () => this.clusters((cluster) => this.isHere(this.model.places.homeOfCluster(cluster))),
-    "live cluster": () => this.clusters((cluster) => this.places.arrays.some((array) => foldName(array.cluster) === foldName(cluster) && this.model.places.isLive(array, this.places.arrays) === true)),
+    "live cluster": () => this.clusters((cluster) => this.places.arrays.some((array) => foldName(array.cluster) === foldName(cluster) && this.isLive(array))),
     pool: () => this.pools(),
     array: () => this.places.arrays.map((array) => ({ id: idOf(array), label: array.array, scope: scopeOf("array", this.layersOf(array)) })),
     controller: () => this.places.arrays.flatMap((array) => this.controllers(array)),
@@ -229,6 +229,10 @@ export class JobSubjects {
         scope: scopeOf("prompt", { ...this.layersOf(array), Prompt: layerOf("Prompt", prompt, { Value: value }) }),
       };
     });
+  }
+
+  private isLive(array: ArrayRow): boolean {
+    return this.model.places.isLive(array, this.places.arrays) === true;
   }
 
   private isHere(home: ArrayRow | null): boolean {

@@ -88,7 +88,8 @@ describe("the built-in procedures", () => {
     const clusters = sample.clusters!.map((row) => ({ ...row, state: "existing" as const }));
     for (const joinAddsCapacity of ["yes", "no", null] as const) {
       const models = sample.models!.map((row) => ({ ...row, joinAddsCapacity }));
-      const ids = stepsOf({ ...sample, ...builtInProcedures, clusters, models, jobs: sample.jobs!.map((row) => ({ ...row, procedure: "Add an array to a live cluster" })) }, 1).map(({ stepId }) => stepId);
+      const jobs = sample.jobs!.map((row) => ({ ...row, procedure: "Add an array to a live cluster" }));
+      const ids = stepsOf({ ...sample, ...builtInProcedures, clusters, models, jobs }, 1).map(({ stepId }) => stepId);
       const capacityIn = joinAddsCapacity === "no" ? "JOI-404" : "JOI-486";
       for (const before of ["JOI-400", "JOI-431", "JOI-440", "JOI-445", "JOI-451", "JOI-471", "JOI-481"]) {
         expect([before, ids.includes(before), ids.lastIndexOf(before) < ids.indexOf(capacityIn)]).toEqual([before, true, true]);

@@ -123,7 +123,9 @@ test("the derived fields of a network are those of its prefix; only IPv4 has a m
   ]);
 });
 
-test("the derived fields of a switch are the largest MTU it carries, and the frame that fills: 14 bytes of header, 4 of tag, 4 of check sequence (IEEE 802.3 clause 3.1.1, IEEE 802.1Q clause 9.6)", () => {
+test("a switch carries the largest MTU of its networks in a frame of 14 + 4 + 4 bytes more: header, tag, check sequence (IEEE 802.3 clause 3.1.1, IEEE 802.1Q clause 9.6)", () => {
   const model = modelOf({ networks: [{ network: "d", mtu: 9000 }, { network: "m" }], switches: [{ switch: "s1", networks: "m, D" }, { switch: "s2", networks: "m" }] });
-  expect(model.rows("switches").map((row) => deriveSwitchFields(model, row))).toEqual([{ "Largest MTU": "9000", "Least frame": "9022" }, { "Largest MTU": "1500", "Least frame": "1522" }]);
+  expect(model.rows("switches").map((row) => deriveSwitchFields(model, row))).toEqual([
+    { "Largest MTU": "9000", "Least frame": "9022" }, { "Largest MTU": "1500", "Least frame": "1522" },
+  ]);
 });

@@ -135,14 +135,18 @@ describe("the subjects of a job", () => {
     ]);
     expect(subjects.list("host").map((one) => fieldsOf(one, "Paths to arrays", "Paths by array"))).toEqual([["2", "a1 2"], ["2", "a1 2"]]);
     expect(fieldsOf(subjects.list("volume")[0]!, "Opened by", "Cluster")).toEqual(["h1, read and write, number 3; h2, read", "C"]);
-    expect(fieldsOf(subjects.list("array")[0]!, "Paths", "Paths on one controller", "Cluster live", "First port", "First address", "First netmask")).toEqual(["2", "1", "no", "A 0", "10.0.1.1", "255.255.255.0"]);
+    const [array] = subjects.list("array");
+    expect(fieldsOf(array!, "Paths", "Paths on one controller", "Cluster live")).toEqual(["2", "1", "no"]);
+    expect(fieldsOf(array!, "First port", "First address", "First netmask")).toEqual(["A 0", "10.0.1.1", "255.255.255.0"]);
   });
 
   test("are, of live clusters, those that its arrays join and that others use already", () => {
     const rest = { site: "Mill", cluster: "C" } as const;
     const two = { arrays: [{ ...rest, id: "A1", array: "a1", clusterOrder: 1 }, { ...rest, id: "A2", array: "a2", clusterOrder: 2 }] };
-    const live = (state: "new" | "existing", arrays: string) =>
-      [listed("cluster", subjectsOf({ ...two, clusters: [{ cluster: "C", state }] }, [{ job: "J", site: "Mill", arrays }])), listed("live cluster", subjectsOf({ ...two, clusters: [{ cluster: "C", state }] }, [{ job: "J", site: "Mill", arrays }]))];
+    const live = (state: "new" | "existing", arrays: string) => {
+      const subjects = subjectsOf({ ...two, clusters: [{ cluster: "C", state }] }, [{ job: "J", site: "Mill", arrays }]);
+      return (["cluster", "live cluster"] as const).map((kind) => listed(kind, subjects));
+    };
     expect(live("new", "")).toEqual([["A1.cluster = C"], []]);
     expect(live("new", "a2")).toEqual([[], ["A1.cluster = C"]]);
     expect(live("existing", "a1")).toEqual([["A1.cluster = C"], ["A1.cluster = C"]]);
