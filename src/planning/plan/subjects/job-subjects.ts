@@ -27,8 +27,9 @@ export interface Subject {
  * site: the job's; rack, feed: those of its arrays and their shelves; network, switch: those that ports of its arrays are in and plugged into;
  * as long as nothing is placed or cabled, those of the site;
  * host, host port: those of the site, and of ports those that are for data; volume: those of the pools of its arrays; cluster, pool: those whose home
- * array is in the job, so that each has its steps once in the whole plan; live cluster: those that others use already and its arrays join; array, shelf, controller, port, drive (by bay, those of the chassis before
- * those of shelves), prompt (those of the array's model, in their order): array by array. A port with an address of each family is two rows.
+ * array is in the job, so that each has its steps once in the whole plan; live cluster: those that others use already and its arrays join; array,
+ * shelf, controller, port, drive (by bay, those of the chassis before those of shelves), prompt (those of the array's model, in their order): array by
+ * array. A port with an address of each family is two rows.
  */
 export class JobSubjects {
   private readonly lists: Readonly<Record<ForEach, () => readonly Subject[]>> = {
