@@ -20,7 +20,8 @@ const switchUnits = 1;
 const privateRange = "10.0.0.0/8";
 
 /** Procedure of the job that is planned. */
-const installation = "Install a rack array";
+/** Built-in procedures of a first job, by the state of the cluster that its arrays create or join. */
+const firstProcedure = { new: "Install a rack array", existing: "Add an array to a live cluster" } as const;
 
 /**
  * Plans the rows of a new site and everything at it from a few answers: racks, feeds, networks, switches, the model, arrays, hosts and the job.
@@ -95,7 +96,7 @@ class SiteRows {
       pools: arrays.length === 0 ? [] : [pool],
       models: this.model.find("models", model.model as string) === null ? [model] : [],
       arrays,
-      jobs: arrays.length === 0 ? [] : [{ job: `${site} installation`, site, procedure: installation, plannedDate: this.value("plannedDate"), state: "planned" }],
+      jobs: arrays.length === 0 ? [] : [{ job: `${site} installation`, site, procedure: firstProcedure[cluster.state === "existing" ? "existing" : "new"], plannedDate: this.value("plannedDate"), state: "planned" }],
       assumptions: this.assumptions,
     };
   }
