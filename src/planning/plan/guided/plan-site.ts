@@ -19,7 +19,6 @@ const switchUnits = 1;
 /** Range out of which networks are assumed: RFC 1918. */
 const privateRange = "10.0.0.0/8";
 
-/** Procedure of the job that is planned. */
 /** Built-in procedures of a first job, by the state of the cluster that its arrays create or join. */
 const firstProcedure = { new: "Install a rack array", existing: "Add an array to a live cluster" } as const;
 
