@@ -4,14 +4,14 @@ import { foundFields, foundLabels, sealFields, sealLabels, stepLabels, type Foun
 /**
  * Columns of a commissioning tab in their order, named for what they hold in the row of a step. Hidden ones carry keys and comparisons.
  *
- * Widths are in characters. Those that people see hold what has to stand on one line: an address with its prefix length, a serial number, a day, the
- * longest word of a header. Those without one follow from what stands in them, and from the paper.
+ * Widths are in characters, and the least of those that people see: they hold what has to stand on one line, as an address with its prefix length, a
+ * serial number, a day, the longest word of a header. What the paper leaves goes where it is needed most.
  */
 export const tabColumns = {
   no: { header: "No.", width: 4.8 },
-  stepId: { header: "Step id", width: 7 },
-  step: { header: "Step", width: null },
-  subject: { header: "For", width: null },
+  stepId: { header: "Step id", width: 7.6 },
+  step: { header: "Step", width: 24 },
+  subject: { header: "For", width: 10 },
   result: { header: "Result", width: 9 },
   expected: { header: "Expected", width: 14.2 },
   found: { header: stepLabels.found, width: 13 },
@@ -21,7 +21,7 @@ export const tabColumns = {
   by: { header: stepLabels.by, width: 7 },
   witness: { header: stepLabels.witness, width: 7.6 },
   done: { header: stepLabels.done, width: 9.8 },
-  note: { header: stepLabels.note, width: 8.5 },
+  note: { header: stepLabels.note, width: 9 },
   key: { header: "Key", width: 30 },
   rule: { header: "Rule", width: 16 },
   low: { header: "Low", width: 10 },

@@ -5,7 +5,7 @@ import type { ExpandedJob, JobStep } from "../job";
 import { entryValidations, type PlacedStep } from "./entry-validations";
 import { resultFormats } from "./result-formats";
 import { foundRow, paperLineRow } from "./found-rows";
-import { gridHeadRow, gridRow } from "./grid-rows";
+import { gridHeadRow, gridLabelRow, gridRow } from "./grid-rows";
 import { sectionRows as planSection, type SectionRow } from "./section-rows";
 import { snagRow, type NumberedStep } from "./snag-rows";
 import { orphanRow, stepRow } from "./step-rows";
@@ -15,7 +15,7 @@ import { at, foundHeads, sealColumns, sealHeads, shownColumns, slotColumns, tabC
 import { progressFormulas, type RowSpan } from "./tab-formulas";
 import { pocketSheets } from "./pocket-sheets";
 import { markCells, tabStates } from "./tab-mark";
-import { onPaper, pageBreaks, possibleWidths, rowHeight, writingHeight } from "./tab-paper";
+import { columnWidthsOn, onPaper, pageBreaks, rowHeight, writingHeight, type PaperRow } from "./tab-paper";
 import { tabStyles } from "./tab-styles";
 import type { SummaryRow } from "./summary-row";
 import { planSummary, type BuildStamp } from "./tab-summary";
@@ -91,10 +91,9 @@ export function tabSheet(name: string, source: TabSource): SheetPlan {
   const mergesOf = new Map<number, Area[]>();
   for (const area of merges) mergesOf.set(area.row, [...(mergesOf.get(area.row) ?? []), area]);
   const blank = new Set(rows.flatMap((cells, row) => (cells.every(({ value = null, formula }) => value === null && formula === undefined) ? [row] : [])));
-  const heightsWith = (widths: readonly number[]): number[] => rows.map((cells, row) =>
-    row < headRows ? titleHeight : blank.has(row) ? gapHeight : Math.max(rowHeight(cells, mergesOf.get(row) ?? [], widths), isWrittenIn(row) ? writingHeight : 0));
-  const layouts = possibleWidths(paper, placed.flatMap(({ step }) => (step.slot === null ? [] : [step.subject]))).map((columnWidths) => ({ columnWidths, heights: heightsWith(columnWidths) }));
-  const { columnWidths, heights } = layouts.reduce((best, one) => (sumOf(one.heights) < sumOf(best.heights) ? one : best));
+  const paperRows = rows.map((cells, row): PaperRow => ({ cells, merges: mergesOf.get(row) ?? [], least: isWrittenIn(row) ? writingHeight : 0 }));
+  const columnWidths = columnWidthsOn(paper, paperRows);
+  const heights = paperRows.map((row, index) => (index < headRows ? titleHeight : blank.has(index) ? gapHeight : rowHeight(row, columnWidths)));
   const title = escapeCode([expanded.job.job, expanded.places.site.site, `build ${stamp.build}`].join(" · "));
   const breaksBefore = pageBreaks(heights, { first: headRows, whole, heads, fresh: freshRows, blank }, paper);
   const plan: SheetPlan = {
@@ -120,10 +119,6 @@ export function tabSheet(name: string, source: TabSource): SheetPlan {
   };
   const reading = readPlannedTab(plan);
   return withAnswers(withBuilt(plan, reading), reading);
-}
-
-function sumOf(numbers: readonly number[]): number {
-  return numbers.reduce((sum, one) => sum + one, 0);
 }
 
 /** Keeps a text from being read as a code of the page header, where & begins one. */
@@ -160,7 +155,7 @@ function addSummaryRow({ rows, merges }: Pick<TabRows, "rows" | "merges">, row: 
   rows.push(tabColumnKeys.map((_, index) => row.cells.get(index) ?? {}));
 }
 
-function addSteps({ rows, whole, heads, freshRows, placed, steps }: TabRows, { expanded, records }: TabSource, { snagRows }: TabBlocks): void {
+function addSteps({ rows, merges, whole, heads, freshRows, placed, steps }: TabRows, { expanded, records }: TabSource, { snagRows }: TabBlocks): void {
   let no = 0;
   const place = (step: JobStep, columns: SlotColumns | null): void => {
     steps.set(step.key, { no, step });
@@ -181,7 +176,11 @@ function addSteps({ rows, whole, heads, freshRows, placed, steps }: TabRows, { e
           rows.push(titleRow(section.title));
           break;
         case "grid-head":
+          merges.push({ row: rows.length, column: at.step, rows: 1, columns: shownColumns - at.step });
           rows.push(gridHeadRow(section.columns));
+          break;
+        case "grid-labels":
+          rows.push(gridLabelRow(section.columns));
           break;
         case "list-head":
           rows.push(labelRow(listHeads));

@@ -26,36 +26,46 @@ const firstSquare = 0x2e80;
 const boldShare = 1.03;
 const columnShare = 0.97;
 
-/** Finds how wide a column must be, in characters, for a text to stand on one line. */
-export function widthFor(text: string): number {
-  return textWidth(text) / columnShare;
+/** Tells how many lines a text takes in a column so many characters wide. */
+export type LineCount = (columnWidth: number) => number;
+
+/** Measures a text once, to be wrapped between words in columns of any width. */
+export function lineCount(text: string, isBold: boolean): LineCount {
+  const paragraphs = text.split("\n").map((paragraph) => paragraph.split(" ").map(textWidth));
+  // The same widths are tried again and again.
+  const known = new Map<number, number>();
+  return (columnWidth) => {
+    const found = known.get(columnWidth);
+    if (found !== undefined) return found;
+    const width = (columnWidth * columnShare) / (isBold ? boldShare : 1);
+    const lines = paragraphs.reduce((sum, words) => sum + linesOf(words, width), 0);
+    known.set(columnWidth, lines);
+    return lines;
+  };
 }
 
-/** Counts the lines that a text takes when it is wrapped between words in a column so many characters wide. */
-export function wrappedLines(text: string, columnWidth: number, isBold: boolean): number {
-  const width = (columnWidth * columnShare) / (isBold ? boldShare : 1);
-  const space = textWidth(" ");
-  let lines = 0;
-  for (const paragraph of text.split("\n")) {
-    let used = 0;
-    lines += 1;
-    for (const word of paragraph.split(" ")) {
-      const wide = textWidth(word);
-      if (used > 0 && used + space + wide > width) {
-        lines += 1;
-        used = 0;
-      }
-      used += (used > 0 ? space : 0) + wide;
-      // A word that no line holds is broken wherever it comes to its end.
-      while (used > width) {
-        lines += 1;
-        used -= width;
-      }
+const space = textWidth(" ");
+
+function linesOf(words: readonly number[], width: number): number {
+  let lines = 1;
+  let used = 0;
+  for (const word of words) {
+    if (used > 0 && used + space + word > width) {
+      lines += 1;
+      used = 0;
+    }
+    used += (used > 0 ? space : 0) + word;
+    // A word that no line holds is broken wherever it comes to its end.
+    while (used > width) {
+      lines += 1;
+      used -= width;
     }
   }
   return lines;
 }
 
 function textWidth(text: string): number {
-  return [...text].reduce((sum, letter) => sum + (widthOf.get(letter) ?? (letter.codePointAt(0)! >= firstSquare ? squareWidth : otherWidth)), 0);
+  let width = 0;
+  for (const letter of text) width += widthOf.get(letter) ?? (letter.codePointAt(0)! >= firstSquare ? squareWidth : otherWidth);
+  return width;
 }

@@ -30,7 +30,7 @@ export class JobSubjects {
     site: () => [{ id: "site", label: this.places.site.site, scope: scopeOf("site", this.outer) }],
     cluster: () => this.clusters(),
     pool: () => this.pools(),
-    array: () => this.places.arrays.map((array) => ({ id: idOfArray(array), label: array.array, scope: scopeOf("array", this.layersOf(array)) })),
+    array: () => this.places.arrays.map((array) => ({ id: idOf(array), label: array.array, scope: scopeOf("array", this.layersOf(array)) })),
     controller: () => this.places.arrays.flatMap((array) => this.controllers(array)),
     port: () => this.places.arrays.flatMap((array) => this.ports(array)),
     drive: () => this.places.arrays.flatMap((array) => this.drives(array)),
@@ -86,7 +86,7 @@ export class JobSubjects {
   private controllers(array: ArrayRow): Subject[] {
     if (array.controllers === "") return [];
     return parseControllerNames(array.controllers, "Controllers").map((name, at) => ({
-      id: `${idOfArray(array)}.${name}`,
+      id: `${idOf(array)}.${name}`,
       label: `${array.array} ${name}`,
       scope: scopeOf("controller", { ...this.layersOf(array), Controller: layerOfFields("Controller", deriveControllerFields(name, at === 0)) }),
     }));
@@ -105,7 +105,7 @@ export class JobSubjects {
         Controller: layerOfFields("Controller", deriveControllerFields(port.controller, isFirst)),
         Network: networkLayer(network),
       };
-      const id = `${idOfArray(array)}.${port.controller}.${port.port}${isVersion6 ? ".v6" : ""}`;
+      const id = `${idOf(array)}.${port.controller}.${port.port}${isVersion6 ? ".v6" : ""}`;
       return { id: number(id, "."), label: `${array.array} ${port.controller}${port.port}${isVersion6 ? " IPv6" : ""}`, scope: scopeOf("port", layers) };
     });
   }
@@ -113,7 +113,7 @@ export class JobSubjects {
   private drives(array: ArrayRow): Subject[] {
     const number = numberRepeats();
     return this.model.drives.expectedIn(array).map(({ shelf, bay, row }) => ({
-      id: number(`${idOfArray(array)}.${shelf === "" ? "" : `${foldName(shelf)}.`}bay-${bay}`, "."),
+      id: number(`${idOf(array)}.${shelf === "" ? "" : `${foldName(shelf)}.`}bay-${bay}`, "."),
       label: [array.array, shelf, `bay ${bay}`].filter((part) => part !== "").join(" "),
       scope: scopeOf("drive", { ...this.layersOf(array), Drive: layerOf("Drive", row, { Array: array.array, Shelf: shelf, Bay: String(bay) }) }),
     }));
@@ -128,7 +128,7 @@ export class JobSubjects {
       const argument = `Prompt ${prompt.prompt}`;
       const value = fillTemplate(parseTemplate(prompt.value, argument), lookupIn(ofArray, argument));
       return {
-        id: number(`${idOfArray(array)}.prompt ${foldName(prompt.prompt)}`, " "),
+        id: number(`${idOf(array)}.prompt ${foldName(prompt.prompt)}`, " "),
         label: array.array,
         scope: scopeOf("prompt", { ...this.layersOf(array), Prompt: layerOf("Prompt", prompt, { Value: value }) }),
       };
@@ -159,10 +159,10 @@ function numberRepeats(): (id: string, mark: string) => string {
 }
 
 /** Names an array for good: by its id, and by its name as long as set-up has given it none. */
-export function idOfArray({ id, array }: ArrayRow): string {
+export function idOf({ id, array }: ArrayRow): string {
   return id === "" ? `~${foldName(array)}` : id;
 }
 
 function lowestId(arrays: readonly ArrayRow[]): string {
-  return arrays.map(idOfArray).sort()[0] ?? "";
+  return arrays.map(idOf).sort()[0] ?? "";
 }

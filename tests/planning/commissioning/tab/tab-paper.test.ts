@@ -1,4 +1,4 @@
-import { onPaper, pageBreaks, possibleWidths, rowHeight, writingHeight, type PageRows } from "../../../../src/planning/commissioning/tab/tab-paper";
+import { columnWidthsOn, onPaper, pageBreaks, rowHeight, writingHeight, type PageRows, type PaperRow } from "../../../../src/planning/commissioning/tab/tab-paper";
 import { at, shownColumns, tabColumnKeys } from "../../../../src/planning/commissioning/tab/tab-columns";
 import { tabStyles } from "../../../../src/planning/commissioning/tab/tab-styles";
 import type { Cell, Paper } from "../../../../src/sheet";
@@ -6,13 +6,15 @@ import type { Cell, Paper } from "../../../../src/sheet";
 const rowWith = (column: keyof typeof at, cell: Cell): Cell[] => tabColumnKeys.map((key) => (key === column ? cell : {}));
 /** Columns of 20 characters each. */
 const widths = tabColumnKeys.map(() => 20);
-const heightOf = (column: keyof typeof at, value: string, style = "text"): number => rowHeight(rowWith(column, { value, style }), [], widths);
+const row = (cells: readonly Cell[], more: Partial<PaperRow> = {}): PaperRow => ({ cells, merges: [], least: 0, ...more });
+const heightOf = (column: keyof typeof at, value: string, style = "text"): number => rowHeight(row(rowWith(column, { value, style })), widths);
 /** Height of a row of so many lines: 14.5 points each and 3 around them. */
 const lines = (count: number): number => Math.max(18, count * 14.5 + 3);
 
 describe("the height of a row", () => {
   test("is that of one line, but at least 18 points and at most the 409 that a sheet takes", () => {
-    expect(rowHeight([], [], widths)).toBe(18);
+    expect(rowHeight(row([]), widths)).toBe(18);
+    expect(rowHeight(row([], { least: 25 }), widths)).toBe(25);
     expect(heightOf("step", "short")).toBe(18);
     expect(heightOf("step", "a\n".repeat(100))).toBe(409);
   });
@@ -25,7 +27,7 @@ describe("the height of a row", () => {
     expect(heightOf("key", "0".repeat(400))).toBe(lines(1));
     const both = rowWith("step", { value: "0".repeat(20), style: "text" });
     both[at.note] = { value: "a\nb\nc", style: "text" };
-    expect(rowHeight(both, [], widths)).toBe(lines(3));
+    expect(rowHeight(row(both), widths)).toBe(lines(3));
   });
 
   test("breaks between words, and after each paragraph", () => {
@@ -49,11 +51,10 @@ describe("the height of a row", () => {
     expect(heightOf("step", "0".repeat(19), "label")).toBe(lines(2));
     expect(heightOf("no", "0".repeat(400), "section")).toBe(lines(1));
     expect(heightOf("no", "0".repeat(400), "note")).toBe(lines(1));
-    expect(rowHeight(rowWith("no", { value: 123_456_789, style: "text" }), [], [2, ...widths])).toBe(lines(1));
-    const merged = [{ row: 0, column: at.no, rows: 1, columns: 2 }];
-    expect(rowHeight(rowWith("no", { value: "0".repeat(38), style: "text" }), merged, widths)).toBe(lines(1));
-    expect(rowHeight(rowWith("no", { value: "0".repeat(39), style: "text" }), merged, widths)).toBe(lines(2));
-    expect(rowHeight(rowWith("no", { value: "0".repeat(38), style: "text" }), [{ ...merged[0]!, column: 1 }], widths)).toBe(lines(2));
+    expect(rowHeight(row(rowWith("no", { value: 123_456_789, style: "text" })), [2, ...widths])).toBe(lines(1));
+    const merged = (count: number, column: number): number =>
+      rowHeight(row(rowWith("no", { value: "0".repeat(count), style: "text" }), { merges: [{ row: 0, column, rows: 1, columns: 2 }] }), widths);
+    expect([merged(38, at.no), merged(39, at.no), merged(38, at.stepId)]).toEqual([lines(1), lines(2), lines(2)]);
   });
 });
 
@@ -80,9 +81,9 @@ describe("a tab on paper", () => {
     const sizes = Object.entries(tabStyles).flatMap(([name, style]) => ("fontSize" in style && !name.startsWith("hidden") ? [style.fontSize] : []));
     expect((Math.min(...sizes) * scale) / 100).toBeGreaterThanOrEqual(9);
     const page = sides[paper].long - ((left + right) / 25.4) * 72;
-    for (const all of possibleWidths(paper, ["rr-array-1 bay 24"])) {
+    for (const rows of [[], [row(rowWith("subject", { value: "0 ".repeat(60), style: "text" }))]]) {
       // 7 pixels a character and 5 beside them, of 96 an inch.
-      const width = all.slice(0, shownColumns).reduce((sum, one) => sum + Math.round(one * 7 + 5) * 0.75, 0) * (scale / 100);
+      const width = columnWidthsOn(paper, rows).slice(0, shownColumns).reduce((sum, one) => sum + Math.round(one * 7 + 5) * 0.75, 0) * (scale / 100);
       expect(width).toBeLessThanOrEqual(page);
       expect(width).toBeGreaterThan(page - 10);
     }
@@ -92,11 +93,17 @@ describe("a tab on paper", () => {
     expect(((writingHeight * print("A4").scale) / 100 / 72) * 25.4).toBeGreaterThanOrEqual(7);
   });
 
-  test("may have the subjects of its grids on one line each, but for names that would take too much", () => {
-    const forSubject = (names: readonly string[]) => possibleWidths("A4", names).map((all) => all[at.subject]);
-    expect(forSubject([])).toEqual([14, 14]);
-    expect(forSubject(["0".repeat(18)])).toEqual([14, 19]);
-    expect(forSubject(["0".repeat(30)])).toEqual([14]);
+  test("gives what the paper leaves to the column that makes its rows lowest, and the rest to the step", () => {
+    const least = columnWidthsOn("A4", []);
+    const withText = (column: keyof typeof at, count: number, more: Partial<PaperRow> = {}) =>
+      columnWidthsOn("A4", [row(rowWith(column, { value: "0".repeat(count), style: "text" }), more)]).map((width, index) => Math.round((width - least[index]!) * 10) / 10);
+    // For is 10 characters wide: 19 digits take 20, of which three in a hundred are kept free.
+    expect(withText("subject", 19)[at.subject]).toBe(10);
+    expect(withText("subject", 19)[at.step]).toBe(-10);
+    // Nobody is the better for it: a text that fits, a row that is higher anyway, and one whose cells run together.
+    expect(withText("subject", 9).every((more) => more === 0)).toBe(true);
+    expect(withText("subject", 19, { least: 40 }).every((more) => more === 0)).toBe(true);
+    expect(withText("subject", 19, { merges: [{ row: 0, column: at.subject, rows: 1, columns: 2 }] }).every((more) => more === 0)).toBe(true);
   });
 });
 
