@@ -5,9 +5,9 @@ export { isBeingComputed, isBlank, isError, longestText, showCell, type CellErro
 export { columnLetters, columnNumber } from "./column-letters";
 export { formulaReferences, formulaShifter, formulaTokens, sheetNameOf, sheetNamesIn } from "./formula-tokens";
 export { dayOfInstant, instantOfDay, isIsoDate, isoDateOf, sheetDayOf } from "./sheet-date";
-export { columnPoints, pageScale } from "./page-scale";
+export { columnPoints, pageRoom, pageScale } from "./page-scale";
 export { sameValues } from "./same-values";
 export { foldSheetName, longestSheetName, quoteSheetName, sameSheetName, sheetNameFault } from "./sheet-name";
-export type { Cell, CellStyle, ConditionalFormat, PrintPlan, SheetPlan, TablePlan, Validation } from "./sheet-plan";
+export type { Cell, CellStyle, ConditionalFormat, Margins, Paper, PrintPlan, SheetPlan, TablePlan, Validation } from "./sheet-plan";
 export { withCellsOfTables, type OwnRow, type TableOnSheet } from "./table-references";
 export type { SheetSnapshot, WorkbookSnapshot } from "./snapshot";

@@ -1,4 +1,13 @@
-import type { PrintPlan } from "./sheet-plan";
+import type { Margins, Paper, PrintPlan } from "./sheet-plan";
+
+/** Shorter and longer side in millimetres: ISO 216, and 8.5 by 11 inches. */
+const sidesMm = { A4: [210, 297], Letter: [215.9, 279.4] } as const;
+
+/** Finds how wide and high, in points, a landscape page of a paper is inside its margins. */
+export function pageRoom(paper: Paper, { left, right, top, bottom }: Margins): { readonly width: number; readonly height: number } {
+  const [short, long] = sidesMm[paper];
+  return { width: ((long - left - right) / 25.4) * 72, height: ((short - top - bottom) / 25.4) * 72 };
+}
 
 /**
  * Narrower side and longer side, in points, that both A4 (ISO 216) and US letter (8.5 by 11 inches) have, less 0.7 inches of margin on

@@ -56,14 +56,32 @@ export interface ConditionalFormat {
   readonly style: string;
 }
 
+/** Paper that sheets are printed on. */
+export type Paper = "A4" | "Letter";
+
+/** Margins in millimetres; header and footer begin so far from the edge, at it where nothing is said. */
+export interface Margins {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+  readonly header?: number;
+  readonly footer?: number;
+}
+
 /** How a sheet is printed. */
 export interface PrintPlan {
   readonly orientation: "portrait" | "landscape";
+  /** True where the program is to scale the sheet to the width of a page. Programs may pass over the breaks of such a sheet. */
   readonly fitToWidth: boolean;
-  /** Paper that what is printed has to lie on to the millimetre; without it the program's own. */
-  readonly paper?: "A4";
-  /** Margins in millimetres; without them the program's own. */
-  readonly marginsMm?: { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number };
+  /** Percent at which a sheet prints that is not fitted, 10 to 400; 100 where nothing is said. */
+  readonly scale?: number;
+  /** Paper that what is printed has to lie on; without it the program's own. */
+  readonly paper?: Paper;
+  /** Without them the program's own. */
+  readonly marginsMm?: Margins;
+  /** Number of the first page, also where sheets before it are printed along; without it they are counted on. */
+  readonly firstPage?: number;
   /** How many rows at the top stand again on every page: first row and count. */
   readonly titleRows?: { readonly row: number; readonly rows: number };
   readonly header?: string;

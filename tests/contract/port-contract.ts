@@ -251,7 +251,7 @@ export const everySetting: Partial<SheetPlan> = {
   conditionalFormats: [{ area: { row: 1, column: 1, rows: 5, columns: 1 }, formula: "=$B2>1", style: "late" }],
   tables: [{ name: "BayThings", area: { row: 0, column: 0, rows: 2, columns: 2 } }],
   print: {
-    orientation: "landscape", fitToWidth: true, paper: "A4", marginsMm: { left: 8, right: 5, top: 21.5, bottom: 18.5 }, titleRows: { row: 0, rows: 1 },
+    orientation: "landscape", fitToWidth: true, paper: "A4", firstPage: 1, marginsMm: { left: 8, right: 5, top: 21.5, bottom: 18.5, header: 10, footer: 8 }, titleRows: { row: 0, rows: 1 },
     header: "Build 1", footer: "Page &P of &N", breaksBefore: [2],
   },
   tabColor: "#1f4e5f",

@@ -1,5 +1,5 @@
 import { execFileSync } from "node:child_process";
-import { existsSync, mkdirSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { basename, join } from "node:path";
 
 const office = ["/usr/bin/soffice", "/usr/bin/libreoffice", "/Applications/LibreOffice.app/Contents/MacOS/soffice"].find(existsSync);
@@ -22,4 +22,11 @@ export function saveInLibreOffice(path: string, folder: string, { computes = fal
   }
   execFileSync(office!, ["--headless", `-env:UserInstallation=file://${folder}/profile`, "--convert-to", "xlsx:Calc MS Excel 2007 XML", "--outdir", folder, path], { stdio: "ignore" });
   return join(folder, basename(path));
+}
+
+/** Prints a workbook of LibreOffice into a PDF in a folder, and answers with how many pages it has. */
+export function printInLibreOffice(path: string, folder: string): number {
+  execFileSync(office!, ["--headless", `-env:UserInstallation=file://${folder}/profile`, "--convert-to", "pdf:calc_pdf_Export", "--outdir", folder, path], { stdio: "ignore" });
+  const pdf = readFileSync(join(folder, basename(path).replace(/\.xlsx$/, ".pdf")), "latin1");
+  return pdf.match(/\/Type\s*\/Page\b(?!s)/g)?.length ?? 0;
 }

@@ -1,4 +1,4 @@
-import { areaAddress, cellAddress, type Area } from "../../sheet";
+import { areaAddress, cellAddress, type Area, type Margins, type Paper } from "../../sheet";
 import type { CellGrid, DocumentSheet, LineSetting } from "../document/workbook-document";
 import { appendTo } from "./file-package";
 import { outlineSheet, type SectionPlace, type SheetOutline } from "./sheet-outline";
@@ -190,18 +190,20 @@ function writePageSetup(standing: string | undefined, prefix: string, { print }:
   const old: Attributes = standing === undefined ? {} : parseXml(standing).attributes;
   // One page wide, as many pages long as it takes: a scale would part the columns where the font of the file is missing and another is wider.
   const fit = print.fitToWidth ? { fitToWidth: "1", fitToHeight: "0" } : {};
+  const scale = print.scale === undefined ? {} : { scale: String(print.scale) };
   const paper = print.paper === undefined ? {} : { paperSize: paperSizes[print.paper] };
-  return `<${prefix}pageSetup${writeAttributes({ ...old, ...fit, ...paper, orientation: print.orientation })}/>`;
+  const first = print.firstPage === undefined ? {} : { firstPageNumber: String(print.firstPage), useFirstPageNumber: "1" };
+  return `<${prefix}pageSetup${writeAttributes({ ...old, ...fit, ...scale, ...paper, ...first, orientation: print.orientation })}/>`;
 }
 
 /** Numbers of paper sizes: ECMA-376 part 1, section 18.3.1.63. */
-const paperSizes = { A4: "9" } as const;
+const paperSizes = { Letter: "1", A4: "9" } as const satisfies Readonly<Record<Paper, string>>;
 
 /** Margins stand in inches: ECMA-376 part 1, section 18.3.1.62. */
-function writeMargins(prefix: string, margins: NonNullable<DocumentSheet["print"]["marginsMm"]>): string {
+function writeMargins(prefix: string, { left, right, top, bottom, header = 0, footer = 0 }: Margins): string {
   const inches = (millimetres: number): string => String(Number((millimetres / 25.4).toFixed(4)));
-  const sides = { left: inches(margins.left), right: inches(margins.right), top: inches(margins.top), bottom: inches(margins.bottom) };
-  return `<${prefix}pageMargins${writeAttributes({ ...sides, header: "0", footer: "0" })}/>`;
+  const [atLeft, atRight, atTop, atBottom, atHeader, atFooter] = [left, right, top, bottom, header, footer].map(inches);
+  return `<${prefix}pageMargins${writeAttributes({ left: atLeft, right: atRight, top: atTop, bottom: atBottom, header: atHeader, footer: atFooter })}/>`;
 }
 
 function writeHeaders(standing: string | undefined, prefix: string, { print: { header, footer } }: DocumentSheet): string {

@@ -12,7 +12,8 @@ const layout: Settable = {
   type: "PageLayout",
   set: {
     orientation: (value) => oneOf(value, ["Portrait", "Landscape"]),
-    paperSize: (value) => oneOf(value, ["A4"]),
+    paperSize: (value) => oneOf(value, ["A4", "Letter"]),
+    firstPageNumber: (value) => numberIn(value, 1, 32_767),
     zoom: (value) => {
       const zoom = value as { readonly scale?: unknown; readonly horizontalFitToPages?: unknown };
       if (zoom.scale !== undefined) numberIn(zoom.scale, 10, 400);

@@ -46,6 +46,23 @@ describe("the elements of a sheet stand in the order of ECMA-376 part 1, section
     expect(/<pageSetup[^>]*>/.exec(xml)![0]).toContain('paperSize="9"');
   });
 
+  test("with Letter as paper 1, a scale and the number of the first page (section 18.3.1.63), which stay when the file is opened and breaks move", async () => {
+    const { port, finish } = openDocumentPort(emptyDocument);
+    const marginsMm = { left: 10, right: 10, top: 12, bottom: 11, header: 6.35, footer: 5.08 };
+    const print = { orientation: "landscape", fitToWidth: false, scale: 82, paper: "Letter", firstPage: 1, marginsMm, breaksBefore: [1] } as const;
+    await port.apply([{ kind: "add-sheet", plan: { ...plan, print } }]);
+    const written = writeFile(null, emptyDocument, finish());
+    const open = readFile(written);
+    const moved = { ...open.document, sheets: open.document.sheets.map((sheet) => ({ ...sheet, print: { ...sheet.print, breaksBefore: [2] } })) };
+    for (const [bytes, row] of [[written, "1"], [writeFile(open, open.document, moved), "2"]] as const) {
+      const xml = strFromU8(unzipSync(bytes)["xl/worksheets/sheet1.xml"]!);
+      const attributes = [.../<pageSetup([^>]*)>/.exec(xml)![1]!.matchAll(/\w+="\w+"/g)].map(([one]) => one).sort();
+      expect(attributes).toEqual(['firstPageNumber="1"', 'orientation="landscape"', 'paperSize="1"', 'scale="82"', 'useFirstPageNumber="1"']);
+      expect(xml).toContain('header="0.25" footer="0.2"/>');
+      expect(xml).toContain(`<brk id="${row}" `);
+    }
+  });
+
   test("in a sheet of a file that gets all of them", async () => {
     const bare = openDocumentPort(emptyDocument);
     await bare.port.apply([{ kind: "add-sheet", plan: { name: "Sheet", rows: [[{ value: 1 }]], styles: {}, columnWidths: [] } }]);

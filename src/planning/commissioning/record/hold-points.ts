@@ -39,7 +39,7 @@ interface Found {
  *
  * A job that has no id yet goes by its name, in which a slash may stand, and so may one in a step id: neither ends there.
  */
-function arrayIn(jobId: string): (step: StepRecord) => string | null {
+export function arrayIn(jobId: string): (step: Pick<StepRecord, "key" | "stepId">) => string | null {
   return ({ key, stepId }) => {
     const behind = key.slice(jobId.length + 1);
     const subject = behind.slice((behind.startsWith(`${stepId}/`) ? stepId.length : behind.indexOf("/")) + 1);

@@ -9,3 +9,14 @@ export function foundRow(found: FoundText): Cell[] {
   for (const field of foundFields) cells[foundColumns[field]] = styled(found.typed[field], "typedText");
   return rowOf({ ...cells, key: hidden(tags.text), carried: hidden(foundFingerprint(found)) });
 }
+
+/** Lays out the line for those who type a filled print of a build into its tab; once filled it is told, at the next build, as a text found elsewhere. */
+export function paperLineRow(build: number): Cell[] {
+  const { from, text, place } = foundColumns;
+  const cells = inShownColumns("notAsked");
+  cells[from] = styled(`Build ${build}`, "text");
+  cells[text] = styled(null, "typedText");
+  cells[place] = styled("On paper", "text");
+  // It was not found outside its place.
+  return rowOf({ ...cells, key: hidden(tags.paper), carried: hidden(tags.paper) });
+}

@@ -14,20 +14,25 @@ export interface GridSlot {
   readonly carried: CarriedStep | undefined;
 }
 
-/** Lays out what stands above the rows of a grid: what each step says, and the names of the columns that are its own. */
+/** Lays out what stands above the rows of a grid: what each step says, in a cell that runs over all columns behind it. */
 export function gridHeadRow(columns: JobSection["columns"]): Cell[] {
+  return rowOf({
+    ...inShownColumns("gridHead"),
+    step: styled(columns.map((step) => `${step.stepId}: ${stepWords(step)}`).join("\n"), "gridHead"),
+    key: hidden(tags.grid),
+    rule: hidden(packed(columns.map(({ stepId }) => stepId))),
+  });
+}
+
+/** Lays out the names of the columns of a grid: of those that are a step's own by its id. */
+export function gridLabelRow(columns: JobSection["columns"]): Cell[] {
   const cells: TabCells = { ...inShownColumns("label"), no: styled("No.", "label"), subject: styled("For", "label"), result: styled("Result", "label"), note: styled("Note", "label") };
   columns.forEach(({ stepId, unit }, place) => {
     const { expected, found } = slotColumns[place]!;
     cells[expected] = styled(`Expect ${stepId}`, "label");
     cells[found] = styled(`Found ${stepId}${unit === "" ? "" : `, ${unit}`}`, "label");
   });
-  return rowOf({
-    ...cells,
-    step: styled(columns.map((step) => `${step.stepId}: ${stepWords(step)}`).join("\n"), "gridHead"),
-    key: hidden(tags.grid),
-    rule: hidden(packed(columns.map(({ stepId }) => stepId))),
-  });
+  return rowOf(cells);
 }
 
 /** Reads what each step of a grid says, by its id, from the row above it. */

@@ -148,6 +148,7 @@ function readRows(reader: RowReader, headerRow: number, { snagsRow, orphansRow, 
     } else if (key === tags.seal || (row > sealsRow + 1 && reader.hasCode(row))) seals.push(...reader.seal(row));
     else if (key.startsWith(slotsPrefix)) steps.push(...reader.slots(row, key, words));
     else if (key === tags.text) elsewhere.push(...reader.found(row));
+    else if (key === tags.paper) elsewhere.push(...reader.paperLine(row));
     else if (key !== "" && !key.startsWith("#")) steps.push(reader.step(row, key));
   }
   return { steps: steps.map((step) => withResult(step, snags)), snags, orphans, seals, elsewhere, freeIds };

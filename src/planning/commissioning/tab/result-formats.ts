@@ -34,7 +34,8 @@ export function resultFormats(steps: RowSpan, snags: RowSpan): ConditionalFormat
     ...[...new Set(Object.values(looks))].map((style) => ({ area: area("result", steps), formula: `=${looksAs(style)}`, style })),
     missing("by", `${cell("result")}<>"",${cell("by")}="",LEFT(${cell("rule")},${requiredWord.length})="${requiredWord}"`),
     missing("note", `${looksAs("isSetAside")},${cell("note")}="",${cell("retest")}=""`),
-    missing("recheckedBy", `${cell("expectedBefore")}<>"",${cell("recheckedBy")}=""`),
+    // A row of labels has something there too, but no rule.
+    missing("recheckedBy", `${cell("expectedBefore")}<>"",${cell("recheckedBy")}="",${cell("rule")}<>""`),
     { area: area(snagColumns.closed, snags), formula: `=${cell(snagColumns.isOpen, snags)}=1`, style: "isWaiting" },
   ];
 }

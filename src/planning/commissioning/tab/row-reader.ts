@@ -151,6 +151,13 @@ export class RowReader {
     return [{ typed, carried: this.text(row, "carried"), row }];
   }
 
+  /** Reads the line that says who typed a filled print into the tab, and where that went, as a text of its build; none where it is blank. */
+  paperLine(row: number): FoundText[] {
+    const text = this.typed(row, foundColumns.text);
+    if (text === null) return [];
+    return [{ typed: { from: this.text(row, foundColumns.from), text, place: this.text(row, foundColumns.place) }, carried: this.text(row, "carried"), row }];
+  }
+
   private index(column: TabColumn | null): number | undefined {
     return column === null ? undefined : this.header.columns[column];
   }

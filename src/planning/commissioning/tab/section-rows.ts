@@ -4,7 +4,7 @@ import type { GridSlot } from "./grid-rows";
 
 /** A row of a section as it will be laid out. */
 export type SectionRow =
-  | { readonly is: "visit" | "title" | "grid-head" | "list-head" }
+  | { readonly is: "visit" | "title" | "grid-head" | "grid-labels" | "list-head" }
   | { readonly is: "step"; readonly step: JobStep }
   | { readonly is: "grid"; readonly slots: readonly (GridSlot | null)[]; readonly apart: readonly string[] };
 
@@ -35,7 +35,7 @@ export function sectionRows({ visit, steps, columns }: JobSection, records: Pick
   }
   const head: SectionRow[] = [...(visit === "" ? [] : [{ is: "visit" } as const]), { is: "title" }];
   if (grid.length === 0) return [...head, ...list];
-  return [...head, { is: "grid-head" }, ...grid, ...(list.length === 0 ? [] : [{ is: "list-head" } as const, ...list])];
+  return [...head, { is: "grid-head" }, { is: "grid-labels" }, ...grid, ...(list.length === 0 ? [] : [{ is: "list-head" } as const, ...list])];
 }
 
 /** Gathers the steps that share the row of a subject in a grid; any other one is alone. */

@@ -1,22 +1,27 @@
 import { columnLetters } from "../../../sheet";
 import { foundFields, foundLabels, sealFields, sealLabels, stepLabels, type FoundField, type SealField, type StepField } from "../record";
 
-/** Columns of a commissioning tab in their order, named for what they hold in the row of a step. Hidden ones carry keys and comparisons. */
+/**
+ * Columns of a commissioning tab in their order, named for what they hold in the row of a step. Hidden ones carry keys and comparisons.
+ *
+ * Widths are in characters, and the least of those that people see: they hold what has to stand on one line, as an address with its prefix length, a
+ * serial number, a day, the longest word of a header. What the paper leaves goes where it is needed most.
+ */
 export const tabColumns = {
-  no: { header: "No.", width: 5.5 },
-  stepId: { header: "Step id", width: 8.5 },
+  no: { header: "No.", width: 4.8 },
+  stepId: { header: "Step id", width: 7.6 },
   step: { header: "Step", width: 24 },
-  subject: { header: "For", width: 10.5 },
-  result: { header: "Result", width: 10.5 },
-  expected: { header: "Expected", width: 12.5 },
-  found: { header: stepLabels.found, width: 12.5 },
+  subject: { header: "For", width: 10 },
+  result: { header: "Result", width: 9 },
+  expected: { header: "Expected", width: 14.2 },
+  found: { header: stepLabels.found, width: 13 },
   unit: { header: stepLabels.unit, width: 9 },
-  expectedBefore: { header: "Expected before", width: 9.5 },
-  recheckedBy: { header: stepLabels.recheckedBy, width: 11.5 },
-  by: { header: stepLabels.by, width: 9 },
-  witness: { header: stepLabels.witness, width: 9 },
-  done: { header: stepLabels.done, width: 10 },
-  note: { header: stepLabels.note, width: 7.9 },
+  expectedBefore: { header: "Expected before", width: 8.8 },
+  recheckedBy: { header: stepLabels.recheckedBy, width: 9.2 },
+  by: { header: stepLabels.by, width: 7 },
+  witness: { header: stepLabels.witness, width: 7.6 },
+  done: { header: stepLabels.done, width: 9.8 },
+  note: { header: stepLabels.note, width: 9 },
   key: { header: "Key", width: 30 },
   rule: { header: "Rule", width: 16 },
   low: { header: "Low", width: 10 },
@@ -113,7 +118,7 @@ export function headsOf<Field extends string>(
 }
 
 /** Texts in the key column that mark what is not a step. The row of a record whose step is gone has its key behind `orphanPrefix`, that of a grid its keys behind `slotsPrefix`. */
-export const tags = { grid: "#grid", snags: "#snags", snag: "#snag", orphans: "#kept", texts: "#elsewhere", text: "#text", seals: "#seals", seal: "#seal" } as const;
+export const tags = { grid: "#grid", snags: "#snags", snag: "#snag", orphans: "#kept", texts: "#elsewhere", text: "#text", paper: "#paper", seals: "#seals", seal: "#seal" } as const;
 export const orphanPrefix = "kept:";
 export const slotsPrefix = "slots:";
 

@@ -1,60 +1,141 @@
-import { pageScale, type Area, type Cell } from "../../../sheet";
+import { columnPoints, pageRoom, type Area, type Cell, type Margins, type Paper, type PrintPlan } from "../../../sheet";
+import { at, shownColumns, tabColumnKeys, tabColumns } from "./tab-columns";
 import type { TabStyle } from "./tab-styles";
-import { shownColumns, tabColumnKeys, tabColumns } from "./tab-columns";
+import { lineCount, type LineCount } from "./text-lines";
 
+/** Percent at which a tab prints: its 11 points come out as 9. */
+const scale = 82;
+
+/** As narrow as printers take them; header and footer stand in those at top and bottom. */
+const marginsMm: Margins = { left: 10, right: 10, top: 12, bottom: 11, header: 6, footer: 5 };
+
+/** Says how a tab lies on paper. Programs that fit a sheet to a page pass over its breaks: here the columns are made for the paper. */
+export function onPaper(paper: Paper): Pick<PrintPlan, "orientation" | "fitToWidth" | "scale" | "paper" | "marginsMm" | "firstPage"> {
+  return { orientation: "landscape", fitToWidth: false, scale, paper, marginsMm, firstPage: 1 };
+}
+
+/** Finds how much of the columns and rows of a tab, in points, lies on a page. */
+function roomOn(paper: Paper): { readonly width: number; readonly height: number } {
+  const { width, height } = pageRoom(paper, marginsMm);
+  return { width: (width * 100) / scale, height: (height * 100) / scale };
+}
+
+/** Points that stay free on the right, as every program rounds the widths of columns in its own way. */
+const spare = 6;
+
+/** Points of a line of text, and those around all lines of a cell. */
 const pointsPerLine = 14.5;
-/** Prose runs a little narrower than the digits in which columns are measured. */
-const proseWidth = 0.94;
-const widths = tabColumnKeys.map((key) => tabColumns[key].width);
+const pointsAround = 3;
 
-/** Works out how high a row must be, in points, for its longest wrapped text. */
-export function rowHeight(cells: readonly Cell[], merges: readonly Area[]): number {
-  let lines = 1;
-  for (let column = 0; column < shownColumns; column += 1) {
-    const value = cells[column]?.value;
-    if (typeof value !== "string" || isStyled(cells[column], "visit", "section", "note")) continue;
-    const merged = merges.find((area) => area.column === column);
-    const width = widths.slice(column, column + (merged?.columns ?? 1)).reduce((sum, one) => sum + one, 0);
-    const isBold = isStyled(cells[column], "expected", "label");
-    lines = Math.max(lines, countLines(value, (width - 1) / (isBold ? 1 : proseWidth)));
-  }
-  return Math.min(409, Math.max(18, lines * pointsPerLine + 5));
+/** A row of one line, and the highest that a sheet takes. */
+const [lowest, highest] = [18, 409];
+
+/** Lowest row, in points, in which people write by hand: 7 mm on paper. */
+export const writingHeight = Math.ceil(((7 / 25.4) * 72 * 100) / scale);
+
+/** A row of a tab, as its height is worked out. */
+export interface PaperRow {
+  readonly cells: readonly Cell[];
+  /** Cells of it that run together. */
+  readonly merges: readonly Area[];
+  /** Lowest that it may be, in points. */
+  readonly least: number;
 }
 
-function isStyled(cell: Cell | undefined, ...styles: readonly TabStyle[]): boolean {
-  return styles.some((style) => style === cell?.style);
+/** Works out how high a row must be, in points, for its longest wrapped text in columns of these widths. */
+export function rowHeight({ cells, merges, least }: PaperRow, widths: readonly number[]): number {
+  const lines = cells.slice(0, shownColumns).map((cell, column) => {
+    const across = merges.find((area) => area.column === column)?.columns ?? 1;
+    return lineCountOf(cell)?.(widths.slice(column, column + across).reduce((sum, one) => sum + one, 0)) ?? 1;
+  });
+  return heightOf(Math.max(1, ...lines), least);
 }
 
-/** Counts the lines that a text takes when it is wrapped between words. */
-function countLines(text: string, width: number): number {
-  let lines = 0;
-  for (const paragraph of text.split("\n")) {
-    let used = 0;
-    lines += 1;
-    for (const word of paragraph.split(" ")) {
-      const { length } = word;
-      if (used > 0 && used + 1 + length > width) {
-        lines += 1;
-        used = 0;
-      }
-      used += (used > 0 ? 1 : 0) + length;
-      while (used > width) {
-        lines += 1;
-        used -= width;
+function heightOf(lines: number, least: number): number {
+  return Math.min(highest, Math.max(lowest, least, lines * pointsPerLine + pointsAround));
+}
+
+/** Measures what a cell shows; null where it takes one line in any case. */
+function lineCountOf(cell: Cell | undefined): LineCount | null {
+  if (typeof cell?.value !== "string" || isStyled(cell, "visit", "section", "note")) return null;
+  return lineCount(cell.value, isStyled(cell, "expected", "label", "holdPointId"));
+}
+
+function isStyled(cell: Cell, ...styles: readonly TabStyle[]): boolean {
+  return styles.some((style) => style === cell.style);
+}
+
+/** How many characters are tried at once when columns are widened, 1 to this: a line may need several to go. */
+const mostAtOnce = 16;
+
+/**
+ * Finds how wide every column is, in characters: as wide as it must be, and what is left of the width of a page goes where it makes the rows lowest.
+ *
+ * Rows with merged cells take what comes of it. The step takes what nobody is the better for.
+ */
+export function columnWidthsOn(paper: Paper, rows: readonly PaperRow[]): number[] {
+  const widths = tabColumnKeys.map((key): number => tabColumns[key].width);
+  const room = roomOn(paper).width - spare - widths.slice(0, shownColumns).reduce((sum, width) => sum + columnPoints(width), 0);
+  let left = Math.floor(room / (columnPoints(1) - columnPoints(0)));
+  const lines = rows.filter(({ merges }) => merges.length === 0).map(({ cells, least }) => new RowLines(cells, least, widths));
+  while (left > 0) {
+    let best = { column: at.step, more: left, rate: 0 };
+    for (let column = 0; column < shownColumns; column += 1) {
+      const decided = lines.filter(({ highestCell }) => highestCell === column);
+      for (let more = 1; decided.length > 0 && more <= Math.min(left, mostAtOnce); more += 1) {
+        const rate = decided.reduce((sum, row) => sum + row.gain(widths[column]! + more), 0) / more;
+        if (rate > best.rate) best = { column, more, rate };
       }
     }
+    widths[best.column]! += best.more;
+    left -= best.more;
+    for (const row of lines) row.widen(best.column, widths[best.column]!);
   }
-  return lines;
+  return widths;
 }
 
-/** Height, in points, that a landscape page has inside usual margins: that of A4, the lower of the two papers. */
-const pageHeight = 487;
-/** Height of the two rows that stand again on every page. */
-const titleHeight = 60;
+/** How many lines each cell of a row takes, while its columns are widened. */
+class RowLines {
+  private readonly counts: readonly (LineCount | null)[];
+  private readonly lines: number[];
+  /** Column of the cell that alone decides how high the row is; null where there are several. */
+  highestCell: number | null = null;
+  private most = 1;
+  private mostOfOthers = 1;
+
+  constructor(
+    cells: readonly Cell[],
+    private readonly least: number,
+    widths: readonly number[],
+  ) {
+    this.counts = cells.slice(0, shownColumns).map(lineCountOf);
+    this.lines = this.counts.map((count, column) => count?.(widths[column]!) ?? 1);
+    this.findHighest();
+  }
+
+  /** Tells by how many points the row is lower where the column of its highest cell has that width. */
+  gain(width: number): number {
+    return heightOf(this.most, this.least) - heightOf(Math.max(this.mostOfOthers, this.counts[this.highestCell!]!(width)), this.least);
+  }
+
+  widen(column: number, width: number): void {
+    const count = this.counts[column];
+    if (count === null || count === undefined) return;
+    this.lines[column] = count(width);
+    this.findHighest();
+  }
+
+  private findHighest(): void {
+    this.most = Math.max(1, ...this.lines);
+    const highest = this.lines.indexOf(this.most);
+    this.mostOfOthers = this.lines.reduce((most, lines, column) => (column === highest ? most : Math.max(most, lines)), 1);
+    this.highestCell = this.most === this.mostOfOthers ? null : highest;
+  }
+}
 
 /** Rows of a tab by what a page does with them. */
 export interface PageRows {
-  /** First row below those that stand again on every page. */
+  /** First row below the headers, which stand again on every page; what is above them stands on the first one alone. */
   readonly first: number;
   /** Sections that are better kept on one page, as what stands above their rows is needed to read them: their first row, and the one below their last. */
   readonly whole: ReadonlyMap<number, number>;
@@ -67,15 +148,15 @@ export interface PageRows {
 }
 
 /** Chooses the rows at which pages begin, so that every program breaks alike: where no further row fits, and before what is better kept whole and fits a page of its own. */
-export function pageBreaks(heights: readonly number[], { first, whole, heads, fresh, blank }: PageRows): number[] {
-  const room = (100 * pageHeight) / pageScale("landscape", widths.slice(0, shownColumns)) - titleHeight;
-  const heightOf = (from: number, to: number): number => heights.slice(from, to).reduce((sum, one) => sum + one, 0);
+export function pageBreaks(heights: readonly number[], { first, whole, heads, fresh, blank }: PageRows, paper: Paper): number[] {
+  const sumOf = (from: number, to: number): number => heights.slice(from, to).reduce((sum, one) => sum + one, 0);
+  const room = roomOn(paper).height - spare - sumOf(first - 1, first);
   const isMoved = (row: number, used: number): boolean => {
-    const height = heightOf(row, whole.get(row) ?? row);
+    const height = sumOf(row, whole.get(row) ?? row);
     return height <= room && used + height > room;
   };
   const breaks: number[] = [];
-  let used = 0;
+  let used = sumOf(0, first - 1);
   let isFilled = false;
   const begin = (row: number): void => {
     breaks.push(row);
@@ -85,7 +166,7 @@ export function pageBreaks(heights: readonly number[], { first, whole, heads, fr
   for (let row = first, next = first; row < heights.length; row = next) {
     while (heads.has(next) && next + 1 < heights.length) next += 1;
     next += 1;
-    if (isFilled && (fresh.has(row) || used + heightOf(row, next) > room || isMoved(row, used))) begin(row);
+    if (isFilled && (fresh.has(row) || used + sumOf(row, next) > room || isMoved(row, used))) begin(row);
     for (let one = row; one < next; one += 1) {
       if (isFilled && used + heights[one]! > room) begin(one);
       used += heights[one]!;

@@ -4,8 +4,8 @@ import type { PlanModel } from "../../plan/model";
 import type { ExpandedJob, JobStep } from "../job";
 import { entryValidations, type PlacedStep } from "./entry-validations";
 import { resultFormats } from "./result-formats";
-import { foundRow } from "./found-rows";
-import { gridHeadRow, gridRow } from "./grid-rows";
+import { foundRow, paperLineRow } from "./found-rows";
+import { gridHeadRow, gridLabelRow, gridRow } from "./grid-rows";
 import { sectionRows as planSection, type SectionRow } from "./section-rows";
 import { snagRow, type NumberedStep } from "./snag-rows";
 import { orphanRow, stepRow } from "./step-rows";
@@ -13,9 +13,11 @@ import { hidden, labelRow, rowOf, styled, titleRow, type TabCells } from "./tab-
 import { snagHeads } from "./snag-columns";
 import { at, foundHeads, sealColumns, sealHeads, shownColumns, slotColumns, tabColumnKeys, tabColumns, tags, type SlotColumns } from "./tab-columns";
 import { progressFormulas, type RowSpan } from "./tab-formulas";
+import { pocketSheets } from "./pocket-sheets";
 import { markCells, tabStates } from "./tab-mark";
-import { pageBreaks, rowHeight } from "./tab-paper";
+import { columnWidthsOn, onPaper, pageBreaks, rowHeight, writingHeight, type PaperRow } from "./tab-paper";
 import { tabStyles } from "./tab-styles";
+import type { SummaryRow } from "./summary-row";
 import { planSummary, type BuildStamp } from "./tab-summary";
 import { readPlannedTab } from "./read-tab";
 import { withAnswers } from "./with-answers";
@@ -24,12 +26,12 @@ import { withBuilt } from "./with-built";
 /** Blank rows for snags behind those that are there. */
 const spareSnags = 15;
 
-/** Rows at the top that stand again on every page, and the height of each in points. */
+/** Rows at the top that stay in sight, and the height of each in points; the last of them, the headers, stands again on every page. */
 const headRows = 2;
-const titleHeight = 30;
+const titleHeight = 32;
 
-/** Lowest row, in points, in which people write by hand. */
-const writingHeight = 28;
+/** Height, in points, of a row that only parts two blocks. */
+const gapHeight = 9;
 
 /** What a tab is made of. */
 export interface TabSource {
@@ -54,7 +56,7 @@ interface TabRows {
   readonly whole: Map<number, number>;
   /** Rows that are read with the row below. */
   readonly heads: Set<number>;
-  /** Rows with which a page begins: those of visits. */
+  /** Rows with which a page begins: those of visits, and the first of what is cut out. */
   readonly freshRows: Set<number>;
   /** The steps with their rows. */
   readonly placed: PlacedStep[];
@@ -65,8 +67,8 @@ interface TabRows {
 /**
  * Lays out the commissioning tab of a job under a sheet name, marked as unfinished until it is put in place.
  *
- * Row 1 holds title and progress, row 2 the headers; both stand on every printed page. Below come the summary, the sections with their
- * steps, the snags, the records whose step is gone, what was found elsewhere, and the seals.
+ * Row 1 holds title and progress, row 2 the headers, which stand on every printed page. Below come the summary, the sections with their
+ * steps, the pocket sheets, the snags, the records whose step is gone, what was found elsewhere, where the paper went, and the seals.
  */
 export function tabSheet(name: string, source: TabSource): SheetPlan {
   const { expanded, stamp } = source;
@@ -74,24 +76,31 @@ export function tabSheet(name: string, source: TabSource): SheetPlan {
   const tab: TabRows = { rows: [], merges: [], whole: new Map(), heads: new Set(), freshRows: new Set(), placed: [], steps: new Map() };
   addTop(tab, source, blocks);
   addSteps(tab, source, blocks);
+  addPocketSheets(tab, source);
   addSnags(tab, source, blocks);
   addOrphans(tab, source);
   addElsewhere(tab, source);
+  addPaperLine(tab, source);
   addSeals(tab, source);
 
   const { rows, merges, whole, heads, freshRows, placed } = tab;
+  const { paper } = source.model.settings;
   const { stepRows, snagRows } = blocks;
   const stepAt = new Set(placed.map(({ row }) => row));
   const isWrittenIn = (row: number): boolean => stepAt.has(row) || (row >= snagRows.first && row <= snagRows.last);
-  const heights = rows.map((cells, row) =>
-    row < headRows ? titleHeight : Math.max(rowHeight(cells, merges.filter((area) => area.row === row)), isWrittenIn(row) ? writingHeight : 0));
+  const mergesOf = new Map<number, Area[]>();
+  for (const area of merges) mergesOf.set(area.row, [...(mergesOf.get(area.row) ?? []), area]);
   const blank = new Set(rows.flatMap((cells, row) => (cells.every(({ value = null, formula }) => value === null && formula === undefined) ? [row] : [])));
-  const title = escapeCode(expanded.job.job);
+  const paperRows = rows.map((cells, row): PaperRow => ({ cells, merges: mergesOf.get(row) ?? [], least: isWrittenIn(row) ? writingHeight : 0 }));
+  const columnWidths = columnWidthsOn(paper, paperRows);
+  const heights = paperRows.map((row, index) => (index < headRows ? titleHeight : blank.has(index) ? gapHeight : rowHeight(row, columnWidths)));
+  const title = escapeCode([expanded.job.job, expanded.places.site.site, `build ${stamp.build}`].join(" · "));
+  const breaksBefore = pageBreaks(heights, { first: headRows, whole, heads, fresh: freshRows, blank }, paper);
   const plan: SheetPlan = {
     name,
     rows,
     styles: tabStyles,
-    columnWidths: tabColumnKeys.map((key) => tabColumns[key].width),
+    columnWidths,
     rowHeights: Object.fromEntries(heights.entries()),
     hiddenColumns: tabColumnKeys.map((_, index) => index).filter((index) => index >= shownColumns),
     merges,
@@ -99,12 +108,12 @@ export function tabSheet(name: string, source: TabSource): SheetPlan {
     validations: entryValidations(placed, stepRows, snagRows),
     conditionalFormats: resultFormats(stepRows, snagRows),
     print: {
-      orientation: "landscape",
-      fitToWidth: true,
-      titleRows: { row: 0, rows: headRows },
-      header: `${title} · build ${stamp.build} · made ${escapeCode(stamp.madeAt)}`,
-      footer: `${title} · build ${stamp.build} · page &P of &N`,
-      breaksBefore: pageBreaks(heights, { first: headRows, whole, heads, fresh: freshRows, blank }),
+      ...onPaper(paper),
+      titleRows: { row: headRows - 1, rows: 1 },
+      header: `${title} · made ${escapeCode(stamp.madeAt)}`,
+      // Programs count the pages of all that is printed: how many are those of this tab is known here alone.
+      footer: `${title} · page &P of ${breaksBefore.length + 1} as built`,
+      breaksBefore,
     },
     tabColor: "#2f5d50",
   };
@@ -125,9 +134,10 @@ function placeBlocks({ expanded, model, stamp, records }: TabSource): TabBlocks 
   const firstStep = headRows + summaryLength;
   const stepRows: RowSpan = { first: firstStep, last: firstStep + Math.max(stepCount, 1) - 1 };
   // Between two blocks stand a blank row, a title and a row of labels; the orphans have no labels. A block without rows says so in one.
-  const firstSnag = stepRows.last + 4;
+  const pocketRows = pocketSheets(expanded, () => 0).reduce((sum, { rows }) => sum + rows.length + 2, 0);
+  const firstSnag = stepRows.last + pocketRows + 4;
   const snagRows: RowSpan = { first: firstSnag, last: firstSnag + records.snags.length + spareSnags - 1 };
-  return { stepRows, snagRows, firstSeal: snagRows.last + Math.max(records.orphans.length, 1) + records.elsewhere.length + 9 };
+  return { stepRows, snagRows, firstSeal: snagRows.last + Math.max(records.orphans.length, 1) + records.elsewhere.length + 12 };
 }
 
 function addTop({ rows, merges }: TabRows, { expanded, model, stamp, records }: TabSource, { stepRows, snagRows, firstSeal }: TabBlocks): void {
@@ -137,13 +147,15 @@ function addTop({ rows, merges }: TabRows, { expanded, model, stamp, records }: 
   rows.push(title.map((cell, column) => mark.get(column) ?? cell));
   merges.push({ row: 0, column: at.no, rows: 1, columns: at.found - at.no }, { row: 0, column: at.found, rows: 1, columns: shownColumns - at.found });
   rows.push(tabColumnKeys.map((key) => styled(tabColumns[key].header, "header")));
-  for (const summaryRow of planSummary(expanded, model, stamp, progress)) {
-    for (const [from, to] of summaryRow.merges) merges.push({ row: rows.length, column: from, rows: 1, columns: to - from + 1 });
-    rows.push(tabColumnKeys.map((_, index) => summaryRow.cells.get(index) ?? {}));
-  }
+  for (const row of planSummary(expanded, model, stamp, progress)) addSummaryRow({ rows, merges }, row);
 }
 
-function addSteps({ rows, whole, heads, freshRows, placed, steps }: TabRows, { expanded, records }: TabSource, { snagRows }: TabBlocks): void {
+function addSummaryRow({ rows, merges }: Pick<TabRows, "rows" | "merges">, row: SummaryRow): void {
+  for (const [from, to] of row.merges) merges.push({ row: rows.length, column: from, rows: 1, columns: to - from + 1 });
+  rows.push(tabColumnKeys.map((_, index) => row.cells.get(index) ?? {}));
+}
+
+function addSteps({ rows, merges, whole, heads, freshRows, placed, steps }: TabRows, { expanded, records }: TabSource, { snagRows }: TabBlocks): void {
   let no = 0;
   const place = (step: JobStep, columns: SlotColumns | null): void => {
     steps.set(step.key, { no, step });
@@ -156,14 +168,19 @@ function addSteps({ rows, whole, heads, freshRows, placed, steps }: TabRows, { e
       if (planned.is !== "step" && planned.is !== "grid") heads.add(rows.length);
       switch (planned.is) {
         case "visit":
-          freshRows.add(rows.length);
+          // The first one goes on below the summary.
+          if (no > 0) freshRows.add(rows.length);
           rows.push(titleRow(section.visit, null, "visit"));
           break;
         case "title":
           rows.push(titleRow(section.title));
           break;
         case "grid-head":
+          merges.push({ row: rows.length, column: at.step, rows: 1, columns: shownColumns - at.step });
           rows.push(gridHeadRow(section.columns));
+          break;
+        case "grid-labels":
+          rows.push(gridLabelRow(section.columns));
           break;
         case "list-head":
           rows.push(labelRow(listHeads));
@@ -198,6 +215,21 @@ function partsKeptWhole(rows: readonly SectionRow[], start: number): [from: numb
 /** Headers of a list below the rows of a grid. */
 const listHeads = Object.fromEntries(tabColumnKeys.slice(0, shownColumns).map((key) => [key, tabColumns[key].header]));
 
+/** Adds the sheets that are cut out of the print: each is kept whole, and what comes below them begins a page. */
+function addPocketSheets({ rows, merges, whole, freshRows, steps }: TabRows, { expanded }: TabSource): void {
+  const sheets = pocketSheets(expanded, ({ key }) => steps.get(key)!.no);
+  if (sheets.length === 0) return;
+  freshRows.add(rows.length);
+  for (const sheet of sheets) {
+    const first = rows.length;
+    rows.push(titleRow(sheet.title));
+    for (const row of sheet.rows) addSummaryRow({ rows, merges }, row);
+    whole.set(first, rows.length);
+    rows.push(rowOf({}));
+  }
+  freshRows.add(rows.length);
+}
+
 function addSnags({ rows, heads, steps }: TabRows, { records: { snags, usedSnagIds } }: TabSource, { stepRows, snagRows }: TabBlocks): void {
   heads.add(rows.length).add(rows.length + 1);
   rows.push(titleRow("Snags: what must be put right", tags.snags), labelRow(snagHeads));
@@ -224,6 +256,13 @@ function addElsewhere({ rows, heads }: TabRows, { records: { elsewhere } }: TabS
     rows.push(labelRow(foundHeads));
   } else rows.push(rowOf({ no: styled("Nothing found.", "note") }));
   rows.push(...elsewhere.map(foundRow), rowOf({}));
+}
+
+/** Adds the line in which those who type a filled print into the tab say so; once filled it stands, with its build, among what was found elsewhere. */
+function addPaperLine({ rows, heads }: TabRows, { stamp }: TabSource): void {
+  heads.add(rows.length);
+  rows.push(titleRow("Entered from paper by, on, scan kept at: where steps were filled in on a print of this build"));
+  rows.push(paperLineRow(stamp.build), rowOf({}));
 }
 
 function addSeals({ rows, heads }: TabRows, { records: { seals } }: TabSource): void {

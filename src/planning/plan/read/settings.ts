@@ -9,11 +9,11 @@ interface SettingRule {
   /** What holds where the row is missing or blank, as it is written in the sheet. */
   readonly initial: string;
   readonly meaning: string;
-  /** Null for a share, which may be written 20% or 0.2. */
-  readonly rule: NumberRule | null;
+  /** Null for a share, which may be written 20% or 0.2; a list for one of some words. */
+  readonly rule: NumberRule | null | readonly string[];
 }
 
-/** Every threshold of the checks, and the size of labels, in the order in which set-up writes them. */
+/** Every threshold of the checks, the size of labels and the paper of tabs, in the order in which set-up writes them. */
 export const settingRules = {
   sparesPerArray: {
     name: "Spares an array",
@@ -95,12 +95,13 @@ export const settingRules = {
   labelsAcross: { name: "Labels across", initial: "4", meaning: "Labels side by side on a sheet of A4.", rule: { min: 1, max: 20, whole: true, example: 4 } },
   labelsDown: { name: "Labels down", initial: "10", meaning: "Labels one below the other on a sheet of A4.", rule: { min: 1, max: 36, whole: true, example: 10 } },
   labelGapMm: { name: "Label gap mm", initial: "0", meaning: "Gap between labels that stand side by side. The labels lie in the middle of the sheet.", rule: { min: 0, max: 50, example: 2.5 } },
+  paper: { name: "Paper", initial: "A4", meaning: "Paper on which commissioning tabs are printed: A4 or Letter.", rule: ["A4", "Letter"] },
 } as const satisfies Record<string, SettingRule>;
 
 export type SettingKey = keyof typeof settingRules;
 
-/** The value of every threshold. */
-export type Settings = Readonly<Record<SettingKey, number>>;
+/** The value of every setting. */
+export type Settings = { readonly [Key in SettingKey]: (typeof settingRules)[Key]["rule"] extends readonly (infer Word)[] ? Word : number };
 
 /** A row of the Settings table that says nothing the checks can use. */
 export interface SettingFault {
@@ -117,7 +118,7 @@ export function readSettings(plan: PlanTables): { readonly settings: Settings; r
   const byName = new Map<string, SettingKey>(settingKeys().map((key) => [foldName(settingRules[key].name), key]));
   const settings = Object.fromEntries(settingKeys().map((key) => [key, parseSetting(settingRules[key].initial, settingRules[key])])) as Record<
     SettingKey,
-    number
+    number | string
   >;
   const faults: SettingFault[] = [];
   for (const row of rowsOf(plan, "settings")) {
@@ -138,7 +139,7 @@ export function readSettings(plan: PlanTables): { readonly settings: Settings; r
       faults.push({ row, kind: "unreadable", sentence: thrown.sentence });
     }
   }
-  return { settings, faults };
+  return { settings: settings as Settings, faults };
 }
 
 function settingKeys(): SettingKey[] {
@@ -146,7 +147,12 @@ function settingKeys(): SettingKey[] {
 }
 
 /** Reads the text of the column Value: the column is text, so digits there are a number. */
-function parseSetting(text: string, { name, rule }: SettingRule): number {
+function parseSetting(text: string, { name, rule }: SettingRule): number | string {
+  if (rule !== null && !("example" in rule)) {
+    const word = rule.find((one) => foldName(one) === foldName(text));
+    if (word === undefined) throw invalid(name, text, `${name} ${quote(text)} is not known. Write ${rule.join(" or ")}.`);
+    return word;
+  }
   const value = isNumberText(text) ? Number(text) : text;
   if (rule === null) return parseShare(value, name);
   if (typeof value === "string") {

@@ -265,7 +265,7 @@ function numberRepeats(): (id: string, mark: string) => string {
 }
 
 /** Names an array for good: by its id, and by its name as long as set-up has given it none. */
-function idOf({ id, array }: ArrayRow): string {
+export function idOf({ id, array }: ArrayRow): string {
   return id === "" ? `~${foldName(array)}` : id;
 }
 

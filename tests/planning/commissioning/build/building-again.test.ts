@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { buildJob, jobsOf, readCommissioningPlan, type JobBuild } from "../../../../src/planning/commissioning/build";
 import { stepFields } from "../../../../src/planning/commissioning/record";
 import { isSpent, readPlannedTab, readTab, type TabReading } from "../../../../src/planning/commissioning/tab";
+import { at } from "../../../../src/planning/commissioning/tab/tab-columns";
 import type { TableRows } from "../../../../src/planning/plan/schema";
 import type { Scalar, SheetSnapshot } from "../../../../src/sheet";
 import { jobName, moment, planWorkbook, smallPlan } from "../../../support/commissioning-plan";
@@ -41,6 +42,18 @@ describe("building again", () => {
     const again = build(small, filled(build(small), { "T-10/A0001": { ...seen, witness: "@EF", unit: "each" } }));
     expect(stepOf(again, "T-10/A0001")?.typed).toEqual({ ...seen, witness: "@EF", unit: "each", recheckedBy: null });
     expect(again.counts).toEqual({ carried: 1, orphaned: 0, again: 0 });
+  });
+
+  test("keeps who typed a filled print into a tab and where it went, with the build, and offers the line anew", () => {
+    const first = build(small);
+    const row = first.tab.rows.findIndex((line) => line[at.key]!.value === "#paper");
+    const typed = tabSheet(first.tab, jobName, [{ row, column: at.step, value: "AB, 2026-03-04, binder 4" }]);
+    const again = build(small, typed);
+    const told = { from: "Build 1", text: "AB, 2026-03-04, binder 4", place: "On paper" };
+    expect(read(again).elsewhere.map((one) => one.typed)).toEqual([told]);
+    expect(again.remarks).toEqual([]);
+    expect(again.tab.rows.find((line) => line[at.key]!.value === "#paper")!.slice(0, 3).map(({ value }) => value)).toEqual([undefined, "Build 2", undefined]);
+    expect(read(build(small, tabSheet(again.tab, jobName))).elsewhere.map((one) => one.typed)).toEqual([told]);
   });
 
   test("shows the old expectation and asks to be seen again when it has changed since", () => {

@@ -47,9 +47,10 @@ const portA = { "T-20/A0001.A.0": "192.0.2.1", "T-21/A0001.A.0": 8972, "T-22/A00
 describe("a section that is shown as a grid", () => {
   test("has a row a subject, under what its steps say, and one that signs for them", () => {
     const pairs = ["Expect T-20", "Found T-20", "Expect T-21", "Found T-21, bytes", "Expect T-22", "Found T-22", "Expect T-23", "Found T-23"];
-    expect(seen(first, "Ports", 8)).toEqual([
+    expect(seen(first, "Ports", 9)).toEqual([
       "Ports",
-      ["No.", "T-20: Do T-20\nT-21: Do T-21\nT-22: Do T-22\nT-23: Do T-23", "For", "Result", ...pairs, "Note"].join(" | "),
+      "T-20: Do T-20\nT-21: Do T-21\nT-22: Do T-22\nT-23: Do T-23",
+      ["No.", "For", "Result", ...pairs, "Note"].join(" | "),
       "9 | T-20 | n-1 A0 | 192.0.2.1 | 8972 | none | Link up",
       "10 | T-20 | n-1 B0 | 192.0.2.2 | 8972 | none | Link up",
       "11 | T-20 | n-2 A0 | 192.0.2.3 | 8972 | none | Link up",
@@ -109,7 +110,7 @@ describe("a section that is shown as a grid", () => {
 describe("a grid that is built again", () => {
   test("keeps what is as expected, and the note of the row", () => {
     const next = again(beside(typed(first, portA), "T-20/A0001.A.0", { note: "by lamp" }));
-    expect(seen(next, "Ports", 3)[2]).toBe("9 | T-20 | n-1 A0 | As expected | 192.0.2.1 | 192.0.2.1 | 8972 | 8972 | none | none | Link up | Yes | by lamp");
+    expect(seen(next, "Ports", 4)[3]).toBe("9 | T-20 | n-1 A0 | As expected | 192.0.2.1 | 192.0.2.1 | 8972 | 8972 | none | none | Link up | Yes | by lamp");
     expect(read(next).elsewhere).toEqual([]);
   });
 
@@ -120,7 +121,7 @@ describe("a grid that is built again", () => {
     const sheet = typed(first, { ...portA, "T-21/A0001.A.0": 1, "T-23/A0001.B.0": "Waived", "T-20/A0002.A.0": "192.0.2.3", "T-20/A0002.B.0": "192.0.2.4" });
     const about = Number(recordOf(sheet, "T-20/A0002.A.0").no);
     const next = again(computed(withCells(sheet, [snagsRow + 2, columns.stepId!, about], [snagsRow + 2, columns.step!, "Loose"])), other);
-    expect(seen(next, "Ports", 12).slice(2)).toEqual([
+    expect(seen(next, "Ports", 13).slice(3)).toEqual([
       "9 | T-20 | In rows of their own below: T-21. | n-1 A0 | As expected | 192.0.2.1 | 192.0.2.1 | none | none | Link up | Yes",
       "10 | T-20 | In rows of their own below: T-23. | n-1 B0 | 192.0.2.2 | 8972 | none",
       "11 | T-21 | In rows of their own below: T-20. | n-2 A0 | 8972 | none | Link up",

@@ -10,7 +10,7 @@ test("a cell looks like what Result says, and stands out where something is stil
     // A name is missing beside a result of a required step, a reason beside a waiver that no snag gave, a look beside a changed expectation.
     [4, 10, 12, 1, "isMissing", '=AND(ISERROR(FIND(" grid ",$P5)),$E5<>"",$K5="",LEFT($P5,8)="required")'],
     [4, 13, 12, 1, "isMissing", '=AND(ISERROR(FIND(" grid ",$P5)),OR(LEFT($E5,6)="Waived",LEFT($E5,14)="Not applicable"),$N5="",$U5="")'],
-    [4, 9, 12, 1, "isMissing", '=AND(ISERROR(FIND(" grid ",$P5)),$I5<>"",$J5="")'],
+    [4, 9, 12, 1, "isMissing", '=AND(ISERROR(FIND(" grid ",$P5)),$I5<>"",$J5="",$P5<>"")'],
     [20, 8, 10, 1, "isWaiting", "=$R21=1"],
   ]);
 });

@@ -2,7 +2,8 @@ import { buildJob, jobsOf, readCommissioningPlan, type AdjustReading } from "../
 import { recordFingerprint, snagFingerprint, type JobRecords } from "../../../../src/planning/commissioning/record";
 import { snagColumns, type SnagColumn } from "../../../../src/planning/commissioning/tab/snag-columns";
 import { readPlannedTab } from "../../../../src/planning/commissioning/tab";
-import { at, shownColumns, tabColumns, type TabColumn } from "../../../../src/planning/commissioning/tab/tab-columns";
+import { at, shownColumns, tabColumnKeys, tabColumns, type TabColumn } from "../../../../src/planning/commissioning/tab/tab-columns";
+import { writingHeight } from "../../../../src/planning/commissioning/tab/tab-paper";
 import type { TableRows } from "../../../../src/planning/plan/schema";
 import type { Cell, SheetPlan } from "../../../../src/sheet";
 import { moment, planWorkbook, smallPlan, step } from "../../../support/commissioning-plan";
@@ -43,7 +44,8 @@ const styles = (tab: SheetPlan, row: number, ...columns: TabColumn[]) => columns
 describe("a planned tab", () => {
   test("uses styles that it has, in columns that have a width", () => {
     expect(lookFaults(first).filter((fault) => !fault.endsWith("is faint"))).toEqual([]);
-    expect(first.columnWidths.slice(0, shownColumns)).toEqual([5.5, 8.5, 24, 10.5, 10.5, 12.5, 12.5, 9, 9.5, 11.5, 9, 9, 10, 7.9]);
+    expect(first.columnWidths).toHaveLength(tabColumnKeys.length);
+    expect(first.columnWidths.every((width) => width !== null && width >= 4.8)).toBe(true);
     expect(first.tabColor).toBe("#2f5d50");
   });
 
@@ -57,17 +59,27 @@ describe("a planned tab", () => {
     expect(first.merges!.slice(0, 2)).toEqual([{ row: 0, column: 0, rows: 1, columns: 6 }, { row: 0, column: 6, rows: 1, columns: 8 }]);
   });
 
-  test("hides the columns of keys, stops its top two rows and first three columns, and prints them on every page", () => {
+  test("hides the columns of keys, stops its top two rows and first three columns, and prints the headers on every page", () => {
     expect(shownColumns).toBe(14);
     expect(first.hiddenColumns).toEqual([14, 15, 16, 17, 18, 19, 20, 21, 22, 23, 24, 25, 26, 27, 28, 29, 30, 31, 32, 33, 34, 35]);
     expect(first.freeze).toEqual({ rows: 2, columns: 3 });
-    expect([first.rowHeights![0], first.rowHeights![1]]).toEqual([30, 30]);
+    expect([first.rowHeights![0], first.rowHeights![1]]).toEqual([32, 32]);
     expect(Object.keys(first.rowHeights!)).toHaveLength(first.rows.length);
     expect(first.print).toMatchObject({
-      orientation: "landscape", fitToWidth: true, titleRows: { row: 0, rows: 2 },
+      orientation: "landscape", fitToWidth: false, titleRows: { row: 1, rows: 1 }, paper: "A4", firstPage: 1,
       // In a page header & begins a code: doubled it is itself.
-      header: "Nuts && bolts · build 1 · made 2026-03-02 09:15", footer: "Nuts && bolts · build 1 · page &P of &N",
+      header: "Nuts && bolts · North hall · build 1 · made 2026-03-02 09:15",
+      footer: `Nuts && bolts · North hall · build 1 · page &P of ${first.print!.breaksBefore.length + 1} as built`,
     });
+  });
+
+  test("lies on the paper that Settings names", () => {
+    const onLetter = planWorkbook({ ...rows, settings: [{ setting: "Paper", value: "letter" }] });
+    const source = readCommissioningPlan(onLetter);
+    const { tab } = buildJob(source, jobsOf(source)[0]!, () => "new", moment);
+    expect(tab.print).toMatchObject({ paper: "Letter" });
+    // Letter is 17.6 mm narrower than A4 when both lie across; the step gives it up.
+    expect(tab.columnWidths[at.step]!).toBeLessThan(first.columnWidths[at.step]!);
   });
 
   test("says of a step what gets hurt, what is to be done and what the maker's guide says, in this order", () => {
@@ -125,8 +137,8 @@ describe("a planned tab", () => {
 
   test("is high enough to be written in by hand, at every step and in every row for snags", () => {
     const written = [...["T-01", "T-02", "T-06"].map((id) => stepRowOf(first, id)), ...rowsTagged(first, "#snag")];
-    for (const row of written) expect(first.rowHeights![row]).toBeGreaterThanOrEqual(28);
-    expect(first.rowHeights![rowsTagged(first, "#snags")[0]!]).toBeLessThan(28);
+    for (const row of written) expect(first.rowHeights![row]).toBeGreaterThanOrEqual(writingHeight);
+    expect(first.rowHeights![rowsTagged(first, "#snags")[0]!]).toBeLessThan(writingHeight);
   });
 
   test("says so where no step applies", () => {
@@ -257,7 +269,7 @@ describe("a hold point and a visit on a tab", () => {
   const tab = buildJob(source, jobsOf(source)[0]!, () => "working name", moment).tab;
 
   test("a hold point says so in its words, and its number and id stand white on dark, so that it stands out without colour", () => {
-    expect(cell(tab, stepRowOf(tab, "T-01"), "step").value).toMatch(/^HOLD POINT: nothing further before this is done and signed by two\.\nCAUTION: Hot!/);
+    expect(cell(tab, stepRowOf(tab, "T-01"), "step").value).toMatch(/^HOLD POINT: nothing further before this is signed by two\.\nCAUTION: Hot!/);
     expect(styles(tab, stepRowOf(tab, "T-01"), "no", "stepId", "step")).toEqual(["holdPoint", "holdPointId", "stepCaution"]);
     expect(styles(tab, stepRowOf(tab, "T-02"), "no", "stepId", "step")).toEqual(["no", "stepId", "step"]);
     expect(lookFaults(tab).filter((fault) => !fault.endsWith("is faint"))).toEqual([]);
@@ -281,5 +293,26 @@ describe("a hold point and a visit on a tab", () => {
     const read = readPlannedTab(tab);
     expect(read.steps).toHaveLength(7);
     expect(read.elsewhere).toEqual([]);
+  });
+
+  test("a pocket sheet of the site and of each array lists them by their numbers, on a page of their own, with no cell to fill in", () => {
+    const small = smallPlan();
+    const both = [step("T-01", "Start", { holdPoint: "yes", sign: "two", expect: "Agreed" }), step("T-10", "Arrays", { holdPoint: "yes" }), step("T-20", "Ports")];
+    const pocketed = readCommissioningPlan(planWorkbook({ ...small, steps: both }));
+    const plan = buildJob(pocketed, jobsOf(pocketed)[0]!, () => "new", moment).tab;
+    const start = plan.rows.findIndex((line) => line[at.no]!.value === "Pocket sheet: hold points of North hall");
+    const end = plan.rows.findIndex((line) => line[at.key]!.value === "#snags");
+    const lines = plan.rows.slice(start, end).map((_, index) => shown(plan, start + index, "no", "stepId", "step", "expected", "unit", "by"));
+    const blank = [null, null, null, null, null, null];
+    const heads = ["No.", "Step id", "Nothing further before this", "Expected", "For", "Signed by"];
+    expect(lines).toEqual([
+      ["Pocket sheet: hold points of North hall", null, null, null, null, null], heads, [1, "T-01", "Do T-01", "Agreed", "North hall", "two names"], blank,
+      ["Pocket sheet: hold points of n-1", null, null, null, null, null], heads, [2, "T-10", "Do T-10", null, "n-1", "one name"], blank,
+      ["Pocket sheet: hold points of n-2", null, null, null, null, null], heads, [3, "T-10", "Do T-10", null, "n-2", "one name"], blank,
+    ]);
+    expect(plan.print!.breaksBefore).toEqual(expect.arrayContaining([start, end]));
+    expect(plan.rows.slice(start, end).flat().some(({ style }) => style !== undefined && "locked" in plan.styles[style]!)).toBe(false);
+    expect(readPlannedTab(plan)).toMatchObject({ faults: [], elsewhere: [], orphans: [], snags: [] });
+    expect(readPlannedTab(plan).steps).toHaveLength(7);
   });
 });

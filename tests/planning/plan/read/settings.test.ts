@@ -9,7 +9,7 @@ describe("the settings", () => {
       settings: {
         sparesPerArray: 1, fillLimit: 0.8, promisedLimit: 2, readErrorRate: 1e-15, readFaultShare: 0.1, driveRate: 100, liftReachCm: 35, liftFromCm: 75, rackFootCm: 10,
         twoPersonShare: 0.667, liftTableAboveCm: 175, heavierAboveKg: 10, marginFloor: 0, marginCeiling: 0.75, warrantyNoticeDays: 90,
-        labelWidthMm: 48.5, labelHeightMm: 25.4, labelsAcross: 4, labelsDown: 10, labelGapMm: 0,
+        labelWidthMm: 48.5, labelHeightMm: 25.4, labelsAcross: 4, labelsDown: 10, labelGapMm: 0, paper: "A4",
       },
       faults: [],
     });
@@ -33,6 +33,13 @@ describe("the settings", () => {
       [7, "unreadable", "Spares an array is 1.5. Write a whole number from 0 to 1000, such as 1."],
       [8, "unreadable", 'Lift reach cm "40,5" has a comma. Write 40.5.'],
     ]);
+  });
+
+  test("take one of their words, without case, and refuse any other", () => {
+    expect(read(["Paper", "letter"])).toMatchObject({ settings: { paper: "Letter" }, faults: [] });
+    const { settings, faults } = read(["Paper", "A5"]);
+    expect(settings.paper).toBe("A4");
+    expect(faults.map(({ sentence }) => sentence)).toEqual(['Paper "A5" is not known. Write A4 or Letter.']);
   });
 
   test.each<[string, readonly (string | number)[], readonly (string | number)[], number | null]>([

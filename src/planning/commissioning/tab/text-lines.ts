@@ -1,0 +1,71 @@
+/**
+ * How wide letters are, as shares of a digit, in which columns are measured: those of the default font of workbooks, whose widths are those of
+ * Carlito, the free font that stands in for it. What is not listed is a little wider than a digit.
+ */
+const widths: readonly (readonly [letters: string, width: number])[] = [
+  [" il'’j", 0.46],
+  [".,:;I|·", 0.53],
+  ["()[]{}-fJ", 0.62],
+  ["!tr", 0.69],
+  ["sz/\\\"“”", 0.79],
+  ["cxL", 0.85],
+  ["gkvy?FSZ", 0.93],
+  ["aETY", 0.96],
+  ["e0123456789#$*+<=>^_~•–", 1],
+  ["ABDGHNORUVQ&", 1.3],
+  ["mw%—…", 1.58],
+  ["MW@", 1.76],
+];
+const widthOf = new Map(widths.flatMap(([letters, width]) => [...letters].map((letter) => [letter, width] as const)));
+const otherWidth = 1.06;
+/** Ideographs and the like fill a square. */
+const squareWidth = 2;
+const firstSquare = 0x2e80;
+
+/** How much wider bold letters are, and how much narrower than its width a column may come out. */
+const boldShare = 1.03;
+const columnShare = 0.97;
+
+/** Tells how many lines a text takes in a column so many characters wide. */
+export type LineCount = (columnWidth: number) => number;
+
+/** Measures a text once, to be wrapped between words in columns of any width. */
+export function lineCount(text: string, isBold: boolean): LineCount {
+  const paragraphs = text.split("\n").map((paragraph) => paragraph.split(" ").map(textWidth));
+  // The same widths are tried again and again.
+  const known = new Map<number, number>();
+  return (columnWidth) => {
+    const found = known.get(columnWidth);
+    if (found !== undefined) return found;
+    const width = (columnWidth * columnShare) / (isBold ? boldShare : 1);
+    const lines = paragraphs.reduce((sum, words) => sum + linesOf(words, width), 0);
+    known.set(columnWidth, lines);
+    return lines;
+  };
+}
+
+const space = textWidth(" ");
+
+function linesOf(words: readonly number[], width: number): number {
+  let lines = 1;
+  let used = 0;
+  for (const word of words) {
+    if (used > 0 && used + space + word > width) {
+      lines += 1;
+      used = 0;
+    }
+    used += (used > 0 ? space : 0) + word;
+    // A word that no line holds is broken wherever it comes to its end.
+    while (used > width) {
+      lines += 1;
+      used -= width;
+    }
+  }
+  return lines;
+}
+
+function textWidth(text: string): number {
+  let width = 0;
+  for (const letter of text) width += widthOf.get(letter) ?? (letter.codePointAt(0)! >= firstSquare ? squareWidth : otherWidth);
+  return width;
+}
