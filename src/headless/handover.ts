@@ -1,5 +1,5 @@
 import { basename } from "node:path";
-import { handoverSheet } from "../actions/handover";
+import { readHandover } from "../actions/handover";
 import { momentOf } from "../actions/moment";
 import { openDocumentPort } from "../workbook/document/document-port";
 import { emptyDocument } from "../workbook/document/workbook-document";
@@ -17,7 +17,7 @@ async function main(args: readonly string[]): Promise<CommandAnswer> {
   const [file, out, job] = [files[0]!, required(values.output), required(values.job)];
   return holdOutput(out, async (write) => {
     const { port } = await openWorkbookFile(file);
-    const sheet = await handoverSheet(port, job, momentOf(new Date(), basename(file)).madeAt);
+    const { sheet } = await readHandover(port, job, momentOf(new Date(), basename(file)).madeAt);
     const pack = openDocumentPort(emptyDocument);
     await pack.port.apply([{ kind: "add-sheet", plan: sheet }]);
     await write(writeFile(null, emptyDocument, pack.finish()));
