@@ -20,6 +20,8 @@ export interface HandoverPack {
   /** Code of the seal that holds; "" where none does. */
   readonly seal: string;
   readonly madeAt: string;
+  /** Paper on which it is printed. */
+  readonly paper: "A4" | "Letter";
   readonly blocks: readonly PackBlock[];
   /** Who signs below it. */
   readonly signatures: readonly string[];
@@ -60,6 +62,7 @@ export function handoverPack(source: CommissioningPlan, job: PlanRow<"jobs">, { 
     isComplete,
     seal: sealHolds && isClosed(tab) ? canonicalText(tab.seals.at(-1)!.typed.code) : "",
     madeAt,
+    paper: "A4",
     blocks: [
       ...openBlocks(open, openSnags),
       ...deviationBlocks(records),
