@@ -4,17 +4,8 @@ import { create } from "fontkit";
 import Printer from "pdfmake/js/Printer";
 import medium from "roboto-fontface/fonts/roboto/Roboto-Medium.woff";
 import regular from "roboto-fontface/fonts/roboto/Roboto-Regular.woff";
-import { handoverMark, type HandoverPack } from "../planning/commissioning/reports";
+import { handoverMark, type HandoverPack, type PackPicture } from "../planning/commissioning/reports";
 import { aside, blockTable } from "./block-table";
-
-/** A drawing on a page of its own behind the tables, as large as the drawing is. */
-export interface PackPicture {
-  /** As one SVG document that refers to nothing outside itself. */
-  readonly svg: string;
-  /** Millimetres. */
-  readonly width: number;
-  readonly height: number;
-}
 
 /** Prints without asking any address: all that a pack shows is in it. */
 class OfflinePrinter extends Printer {
@@ -29,10 +20,10 @@ class OfflinePrinter extends Printer {
  *
  * The same pack gives the same bytes. Its font has the Latin, Greek and Cyrillic letters; of others a box is seen, and a line at the end says so.
  */
-export async function writePack(pack: HandoverPack, pictures: readonly PackPicture[] = []): Promise<Uint8Array<ArrayBuffer>> {
-  const { job, build, facts, standing, isComplete, seal, madeAt, paper, blocks, signatures } = pack;
+export async function writePack(pack: HandoverPack): Promise<Uint8Array<ArrayBuffer>> {
+  const { job, build, facts, standing, isComplete, seal, madeAt, paper, blocks, pictures, signatures } = pack;
   const title = `${handoverMark}: ${job}`;
-  const sealed = seal === "" ? "not sealed" : `seal ${seal}`;
+  const mark = `build ${build}, ${seal === "" ? "not sealed" : `seal ${seal}`}`;
   const { width } = pageSizes[paper];
   const text = [title, facts, standing, ...blocks.flatMap(({ title: name, note, headers, lines, none }) => [name, note, none, ...headers, ...lines.flat().map(String)])].join("\n");
   const definition = {
@@ -42,7 +33,7 @@ export async function writePack(pack: HandoverPack, pictures: readonly PackPictu
     language: "en",
     displayTitle: true,
     defaultStyle: { font: "Roboto", fontSize: 9, color: ink },
-    header: { margin: [margin, margin - 6, margin, 0], fontSize: 8, columns: [{ text: title, bold: true }, { text: `build ${build}, ${sealed}`, alignment: "right" }] },
+    header: { margin: [margin, margin - 6, margin, 0], fontSize: 8, columns: [{ text: title, bold: true }, { text: mark, alignment: "right" }] },
     footer: (page: number, pages: number) => ({
       margin: [margin, 8, margin, 0],
       fontSize: 8,
@@ -55,7 +46,7 @@ export async function writePack(pack: HandoverPack, pictures: readonly PackPictu
       ...blocks.map((block) => blockTable(block, width - 2 * margin)),
       ...unseenLetters(text),
       signatureLines(signatures),
-      ...pictures.map(picturePage),
+      ...pictures.map((picture) => picturePage(picture, `${title}, ${mark}`)),
     ],
   };
   const fonts = { Roboto: { normal: Buffer.from(regular), bold: Buffer.from(medium) } };
@@ -91,10 +82,11 @@ function unseenLetters(text: string): object[] {
 /** Points of a millimetre. */
 const millimetre = 72 / 25.4;
 
-/** Gives a drawing a page of its own size, without head and foot: it has a title block of its own. */
-function picturePage({ svg, width, height }: PackPicture): object {
+/** Gives a drawing a page of its own size. It has a title block of its own: `head` stands small below its frame. */
+function picturePage({ svg, width, height }: PackPicture, head: string): object {
   const pageSize = { width: width * millimetre, height: height * millimetre };
-  return { section: [{ svg, width: pageSize.width }], pageSize, pageMargins: 0, header: null, footer: null };
+  const line = { text: head, fontSize: 7, absolutePosition: { x: margin, y: pageSize.height - 16 } };
+  return { section: [{ svg, width: pageSize.width }, line], pageSize, pageMargins: { left: 0, top: 0, right: 0, bottom: 0 }, header: null, footer: null };
 }
 
 function signatureLines(signatures: readonly string[]): object {

@@ -10,7 +10,7 @@ const block = (more: Partial<PackBlock> = {}): PackBlock => ({ title: "Arrays", 
 function packOf(more: Partial<HandoverPack> = {}): HandoverPack {
   return {
     job: "North hall", build: 3, facts: "Try out, site North hall, build 3, made 2026-03-09 10:00", standing: "All settled.", isComplete: true, seal: "AB12-CD34", madeAt: "2026-03-09 10:00",
-    paper: "A4", blocks: [block()], signatures: ["For the site, name and date", "For the installer, name and date"],
+    paper: "A4", blocks: [block()], pictures: [], signatures: ["For the site, name and date", "For the installer, name and date"],
     ...more,
   };
 }
@@ -112,15 +112,15 @@ test("the same pack gives the same bytes, and says when it was made", async () =
   expect(Buffer.from(await writePack(packOf({ madeAt: "2026-03-09 10:01" }))).equals(Buffer.from(one))).toBe(false);
 });
 
-test("drawings stand behind the tables, each on a page of its own size, with words that can be searched", async () => {
+test("drawings stand behind the tables, each on a page of its own size, with words that can be searched and the seal below", async () => {
   const shapes = '<rect x="10" y="10" width="50" height="20" fill="none" stroke="#17352d"/><text x="12" y="22" font-size="5" font-family="Arial, sans-serif">Rack RR-R1</text>';
   const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="420mm" height="297mm" viewBox="0 0 420 297">${shapes}</svg>`;
-  const { pages } = await readPdf(await writePack(packOf(), [{ svg, width: 420, height: 297 }, { svg, width: 420, height: 297 }]));
+  const { pages } = await readPdf(await writePack(packOf({ pictures: [{ svg, width: 420, height: 297 }, { svg, width: 420, height: 297 }] })));
   expect(pages).toHaveLength(3);
   expect(textOf(pages[0]!)).toContain(withoutSpaces("page 1 of 3"));
   for (const page of pages.slice(1)) {
     // ISO 216: A3 is 297 mm by 420 mm.
     expect([Math.round((page.width / 72) * 25.4), Math.round((page.height / 72) * 25.4)]).toEqual([420, 297]);
-    expect(textOf(page)).toBe("RackRR-R1");
+    expect(textOf(page)).toBe(withoutSpaces("Rack RR-R1 Handover: North hall, build 3, seal AB12-CD34"));
   }
 });

@@ -6,7 +6,7 @@ import { expandJob, type ExpandedJob } from "../job";
 import { isClosed, isReopened, isSnagClosed, judgedByPlan, results, signed, snagText, type JobRecords, type Snag, type StepRecord } from "../record";
 import { FoundBlocks } from "./found-blocks";
 import { wordsOf } from "./found-plan";
-import { block, type PackBlock, type PackLine } from "./pack-block";
+import { block, type PackBlock, type PackLine, type PackPicture } from "./pack-block";
 
 /** What is handed over of a job, as plain data: the sheet and the PDF show the same. */
 export interface HandoverPack {
@@ -23,6 +23,8 @@ export interface HandoverPack {
   /** Paper on which it is printed. */
   readonly paper: "A4" | "Letter";
   readonly blocks: readonly PackBlock[];
+  /** Drawings of the site; on the sheet there is no place for them. */
+  readonly pictures: readonly PackPicture[];
   /** Who signs below it. */
   readonly signatures: readonly string[];
 }
@@ -71,6 +73,7 @@ export function handoverPack(source: CommissioningPlan, job: PlanRow<"jobs">, { 
       ...found.contactBlocks(),
       sealBlock(tab, sealHolds),
     ],
+    pictures: [],
     signatures: ["For the site, name and date", "For the installer, name and date"],
   };
 }

@@ -10,6 +10,15 @@ export interface PackBlock {
   readonly none: string;
 }
 
+/** A drawing on a page of its own behind the blocks, as large as the drawing is. */
+export interface PackPicture {
+  /** As one SVG document that refers to nothing outside itself. */
+  readonly svg: string;
+  /** Millimetres. */
+  readonly width: number;
+  readonly height: number;
+}
+
 /** Makes a block; `none` is said where it has no lines. */
 export function block(title: string, headers: readonly string[], lines: readonly PackLine[], none: string, note = ""): PackBlock {
   return { title, note, headers, lines, none };

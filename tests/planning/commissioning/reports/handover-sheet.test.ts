@@ -7,7 +7,7 @@ const block = (more: Partial<PackBlock> = {}): PackBlock => ({ title: "Arrays", 
 function sheetOf(more: Partial<HandoverPack> = {}): SheetPlan {
   return planHandover("North hall handover", {
     job: "North hall", build: 3, facts: "Try out, site North hall, build 3, made 2026-03-09 10:00", standing: "All settled.", isComplete: true, seal: "", madeAt: "2026-03-09 10:00", paper: "A4",
-    blocks: [block()], signatures: ["For the site, name and date", "For the installer, name and date"],
+    blocks: [block()], pictures: [], signatures: ["For the site, name and date", "For the installer, name and date"],
     ...more,
   });
 }
