@@ -10,7 +10,8 @@ import { soundTab } from "./tab-in-use";
 /**
  * Makes what plans the changes that the accepted records of a job call for: serials, drives, units, firmware, addresses, and what was found of the site.
  *
- * Refuses a job that is not closed, and one whose seal does not hold. Hand it to `writeShownChanges` with the changes that were shown.
+ * Refuses a job that is not closed, and one whose seal does not hold, for which it wants formulas too (`readWithFormulas`). Hand it to `writeShownChanges` with the
+ * changes that were shown.
  */
 export function planAsBuilt(name: string): (workbook: WorkbookSnapshot) => Changes {
   return (workbook) => {

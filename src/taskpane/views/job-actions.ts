@@ -4,6 +4,7 @@ import { handover, readHandover } from "../../actions/handover";
 import { momentOf } from "../../actions/moment";
 import { reopen } from "../../actions/reopen";
 import { planAsBuilt } from "../../actions/plan-as-built";
+import { readWithFormulas } from "../../actions/read-plan";
 import { cellArea } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { countOf } from "../elements/count-of";
@@ -41,6 +42,7 @@ export function makeJobActions(pane: PaneContext, job: BuiltJob, refresh: () => 
         propose(pane, place, {
           title: "Update plan from this job",
           planner: () => planAsBuilt(job.name),
+          read: readWithFormulas,
           nothing: "The plan says already what the accepted records of this job say.",
           written: refresh,
         }),
