@@ -4,7 +4,7 @@ import { groupBy, type PlanCell } from "../../plan/model";
 import { readCell, type PlanRow } from "../../plan/read";
 import { columnsOf, type Column, type ColumnKey, type TableKey, type TableRow } from "../../plan/schema";
 import type { CommissioningPlan } from "../build";
-import { canonicalText, foldName, Problem } from "../../text";
+import { canonicalText, foldName, noAnswer, Problem } from "../../text";
 import { expandJob } from "../job";
 import { signed, type JobRecords, type StepRecord } from "../record";
 import { foundCells, foundDrives, isAccepted, type FoundCell, type FoundDrive } from "./found-cells";
@@ -24,7 +24,7 @@ const furtherColumns: { readonly [Key in TableKey]?: readonly ColumnKey<Key>[] }
  * A record counts where its step expects one cell of the plan and nothing else, is no limit on one side, and is accepted: as expected, or
  * waived by name, as the tab has judged it. The value is that of the last retest, else the first one found; one that its column cannot take, or about which subjects do not
  * agree, is left out. Serial numbers of drives go by bay: a bay without a row gets one; where another drive was in place, with the day on which it was
- * fitted, its row stays and is given the day on which it was out.
+ * fitted, its row stays and is given the day on which it was out. Refuses where drives have no table to go into.
  */
 export function asBuiltChanges(workbook: WorkbookSnapshot, source: CommissioningPlan, job: PlanRow<"jobs">, tab: JobRecords): Changes {
   const { model } = source;
@@ -49,7 +49,12 @@ export function asBuiltChanges(workbook: WorkbookSnapshot, source: Commissioning
       return { ...Object.fromEntries(others.map((one) => [one.cell.column, valueOf(one)])), ...driveRow(drive, dayOf(drive, tab)) };
     }),
   ];
-  const added = model.table("drives") === null || newRows.length === 0 ? { writes: [], growths: [] } : appendRows(workbook, model.table("drives")!, "drives", newRows);
+  const table = model.table("drives");
+  if (table === null && newRows.length > 0) {
+    const sentence = `The job recorded serial numbers of drives (${newRows.length}), and the plan has no table for them. Add Drives in the Plan view, then choose this again.`;
+    throw noAnswer("Drives", null, sentence);
+  }
+  const added = table === null || newRows.length === 0 ? { writes: [], growths: [] } : appendRows(workbook, table, "drives", newRows);
   return {
     writes: [
       ...cells.flatMap((group) => {

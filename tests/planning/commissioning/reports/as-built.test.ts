@@ -145,6 +145,12 @@ describe("drives go back by bay", () => {
     expect(changes({ "T-40/A0001.bay-2": { found: "D-2", done: day } }, [], installing)).toContainEqual(["Drives", null, "2026-03-04"]);
   });
 
+  test("or not at all, with a sentence, where the plan has no table for them", () => {
+    const rows: TableRows = { ...plan, drives: [] };
+    expect(() => changes({ "T-40/A0001.bay-1": { found: "D-1" } }, [], rows)).toThrow("The job recorded serial numbers of drives (1), and the plan has no table for them.");
+    expect(changes({ "T-11/A0001": { found: 4 } }, [], rows)).toEqual([]);
+  });
+
   test("with the day on which the earlier one was out, where the plan says that one was fitted", () => {
     const rows: TableRows = {
       ...plan,
