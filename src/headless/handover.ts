@@ -16,24 +16,25 @@ Exit code 0: the file is written; 2: nothing is written, the call or the file is
 async function main(args: readonly string[]): Promise<CommandAnswer> {
   const { files, values } = readCall(args, 1, { output: { type: "string", short: "o" }, job: { type: "string" } });
   const [file, out, job] = [files[0]!, required(values.output), required(values.job)];
-  const bytesOf = writers[extname(out).toLowerCase()];
-  if (bytesOf === undefined) throw invalid("output", out, `${quote(out)} is neither a workbook nor a PDF. Name a file that ends in .xlsx or .pdf.`);
+  const fileOf = writers[extname(out).toLowerCase()];
+  if (fileOf === undefined) throw invalid("output", out, `${quote(out)} is neither a workbook nor a PDF. Name a file that ends in .xlsx or .pdf.`);
   return holdOutput(out, async (write) => {
     const { port } = await openWorkbookFile(file);
     const made = await readHandover(port, job, momentOf(new Date(), basename(file)).madeAt);
-    await write(await bytesOf(made));
-    return { line: { file, out, job, sheets: [made.sheet.name] }, isWhole: true };
+    const { bytes, sheets } = await fileOf(made);
+    await write(bytes);
+    return { line: { file, out, job, sheets }, isWhole: true };
   });
 }
 
-/** What makes the bytes of the file, by the end of its name. */
-const writers: Readonly<Record<string, (made: Handover) => Promise<Uint8Array>>> = {
+/** What makes the file, by the end of its name, and says which sheets are in it. */
+const writers: Readonly<Record<string, (made: Handover) => Promise<{ readonly bytes: Uint8Array; readonly sheets: readonly string[] }>>> = {
   ".xlsx": async ({ sheet }) => {
-    const pack = openDocumentPort(emptyDocument);
-    await pack.port.apply([{ kind: "add-sheet", plan: sheet }]);
-    return writeFile(null, emptyDocument, pack.finish());
+    const made = openDocumentPort(emptyDocument);
+    await made.port.apply([{ kind: "add-sheet", plan: sheet }]);
+    return { bytes: writeFile(null, emptyDocument, made.finish()), sheets: [sheet.name] };
   },
-  ".pdf": async ({ pack }) => (await import("../pdf/write-pack")).writePack(pack),
+  ".pdf": async ({ pack }) => ({ bytes: await (await import("../pdf/write-pack")).writePack(pack), sheets: [] }),
 };
 
 runCommand(usage, main);

@@ -85,7 +85,7 @@ test("a filled tab is closed, its seal holds, a cell that is changed is named, a
   expect(JSON.stringify(sheets)).toContain("Capacity to hosts");
 
   const printed = await run("handover", at("closed.xlsx"), "--job", jobName, "-o", at("handover.pdf"));
-  expect(printed).toMatchObject({ code: 0, lines: [{ job: jobName, out: at("handover.pdf") }] });
+  expect(printed).toMatchObject({ code: 0, lines: [{ job: jobName, out: at("handover.pdf"), sheets: [] }] });
   const { title, pages } = await readPdf(await readFile(at("handover.pdf")));
   expect(title).toBe(`Handover: ${jobName}, build 1`);
   for (const page of pages) expect(textOf(page)).toContain(closed.lines[0]!.code);

@@ -157,9 +157,9 @@ function makeHandover({ port, host, status }: PaneContext, { name }: BuiltJob): 
 /** Saves the handover as a PDF; what writes it is loaded only now. */
 function saveHandover({ port, host, status }: PaneContext, { name }: BuiltJob): Promise<void> {
   return status.run("Save PDF", async () => {
-    const { pack, sheet } = await readHandover(port, name, momentOf(host.now(), host.workbookName()).madeAt);
+    const { pack } = await readHandover(port, name, momentOf(host.now(), host.workbookName()).madeAt);
     const { writePack } = await import(/* webpackChunkName: "pdf" */ "../../pdf/write-pack");
-    const file = `${sheet.name}.pdf`;
+    const file = `${pack.job} handover.pdf`;
     saveFile(file, new Blob([await writePack(pack)], { type: "application/pdf" }));
     return { sentence: `${file} is among your downloads. If none came, make the handover sheet and print it as a PDF.` };
   });
