@@ -1,6 +1,6 @@
 import { isIsoDate, type Scalar, type WorkbookSnapshot } from "../../../sheet";
-import { appendRows, writeCell, type CellWrite, type Changes } from "../../plan/changes";
-import { groupBy, type PlanCell } from "../../plan/model";
+import { appendRows, type CellWrite, type Changes } from "../../plan/changes";
+import { groupBy, type PlanCell, type PlanModel } from "../../plan/model";
 import { readCell, type PlanRow } from "../../plan/read";
 import { columnsOf, type Column, type ColumnKey, type TableKey, type TableRow } from "../../plan/schema";
 import type { CommissioningPlan } from "../build";
@@ -31,42 +31,45 @@ export function asBuiltChanges(workbook: WorkbookSnapshot, source: Commissioning
   const expanded = expandJob(model, job);
   const isInstalled = model.places.emptiesDrives(job.procedure);
   const drives = foundDrives(tab, model, expanded.places.arrays).filter(({ record }) => record !== null && isAccepted(record));
-  const swapped = drives.filter((drive) => !isInstalled && isSwapped(drive));
-  const gone = new Set(swapped.map(({ row }) => row!.row));
+  const swapped = new Map(drives.flatMap((drive) => (!isInstalled && isSwapped(drive) ? [[drive.row!.row, drive] as const] : [])));
   const found = foundCells(tab, expanded).filter(({ record, step, seen, cell }) => seen !== null && isAccepted(record) && !isLimit(step) && !isDriveSerial(cell));
-  const isOfGone = ({ cell }: FoundCell): boolean => cell.table === "drives" && gone.has(cell.row);
+  const isOfSwapped = ({ cell }: FoundCell): boolean => cell.table === "drives" && swapped.has(cell.row);
+  const write = (cell: PlanCell, value: Scalar): CellWrite[] => changed(model.write(cell, value));
 
-  const write = (cell: PlanCell, value: Scalar): CellWrite[] => {
-    const table = model.table(cell.table);
-    const one = table === null ? null : writeCell(workbook, table, cell.row, cell.column, value);
-    return one === null || foldName(canonicalText(one.before)) === foldName(canonicalText(value)) ? [] : [one];
-  };
-  const cells = [...groupBy(found.filter((one) => mayCorrect(one.cell) && !isOfGone(one)), ({ cell }) => `${cell.table} ${cell.row} ${cell.column}`).values()];
-  const newRows = [
+  const corrected = groupBy(found.filter((one) => mayCorrect(one.cell) && !isOfSwapped(one)), ({ cell }) => `${cell.table} ${cell.row} ${cell.column}`);
+  const added = addDrives(workbook, model, [
     ...drives.filter(({ row }) => row === null).map((drive) => driveRow(drive, isInstalled ? dayOf(drive, tab) : null)),
-    ...swapped.map((drive) => {
-      const others = found.filter((one) => isOfGone(one) && one.cell.row === drive.row!.row);
+    ...[...swapped].map(([row, drive]) => {
+      const others = found.filter((one) => isOfSwapped(one) && one.cell.row === row);
       return { ...Object.fromEntries(others.map((one) => [one.cell.column, valueOf(one)])), ...driveRow(drive, dayOf(drive, tab)) };
     }),
-  ];
-  const table = model.table("drives");
-  if (table === null && newRows.length > 0) {
-    const sentence = `The job recorded serial numbers of drives (${newRows.length}), and the plan has no table for them. Add Drives in the Plan view, then choose this again.`;
-    throw noAnswer("Drives", null, sentence);
-  }
-  const added = table === null || newRows.length === 0 ? { writes: [], growths: [] } : appendRows(workbook, table, "drives", newRows);
+  ]);
   return {
     writes: [
-      ...cells.flatMap((group) => {
+      ...[...corrected.values()].flatMap((group) => {
         const value = agreedValue(group, source);
         return value === null ? [] : write(group[0]!.cell, value);
       }),
-      ...swapped.flatMap((drive) => write({ table: "drives", row: drive.row!.row, column: "takenOut" }, dayOf(drive, tab))),
-      ...drives.flatMap(({ row, seen }) => (row === null || gone.has(row.row) ? [] : write({ table: "drives", row: row.row, column: "serial" }, canonicalText(seen)))),
+      ...[...swapped].flatMap(([row, drive]) => write({ table: "drives", row, column: "takenOut" }, dayOf(drive, tab))),
+      ...drives.flatMap(({ row, seen }) => (row === null || swapped.has(row.row) ? [] : write({ table: "drives", row: row.row, column: "serial" }, canonicalText(seen)))),
       ...added.writes,
     ],
     growths: added.growths,
   };
+}
+
+/** Leaves out a write of what stands there already. */
+function changed(write: CellWrite | null): CellWrite[] {
+  return write === null || foldName(canonicalText(write.before)) === foldName(canonicalText(write.value)) ? [] : [write];
+}
+
+/** Adds rows of drives; refuses where the plan has no table for them. */
+function addDrives(workbook: WorkbookSnapshot, model: PlanModel, rows: readonly TableRow<"drives">[]): Changes {
+  if (rows.length === 0) return { writes: [], growths: [] };
+  const table = model.table("drives");
+  if (table !== null) return appendRows(workbook, table, "drives", rows);
+  const sentence = `The job recorded serial numbers of drives (${rows.length}), and the plan has no table for them. Add Drives in the Plan view, then choose this again.`;
+  throw noAnswer("Drives", null, sentence);
 }
 
 /** Tells whether a cell is the serial number of a drive: those go by bay, whether the plan has a row for the bay or not. */
