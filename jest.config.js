@@ -7,8 +7,8 @@ const modules = [
 const shared = {
   rootDir: __dirname,
   testEnvironment: "node",
-  transform: { "\\.[cm]?[jt]s$": swc },
-  transformIgnorePatterns: [`/node_modules/(?!(${modules.join("|")})/)`],
+  transform: { "\\.[cm]?[jt]s$": swc, "\\.woff$": "<rootDir>/scripts/font-as-bytes.js" },
+  transformIgnorePatterns: [`/node_modules/(?!(${modules.join("|")})/)(?!.*\\.woff$)`],
 };
 
 /** @type {import("jest").Config} */

@@ -49,6 +49,7 @@ async function build(target) {
     banner: { js: 'import { createRequire as requireFrom } from "node:module"; const require = requireFrom(import.meta.url);' },
     // The engine keeps the text of what it runs: fifteen megabytes with blanks and licences, twelve without.
     minifyWhitespace: true,
+    loader: { ".woff": "binary" },
     legalComments: "none",
     // They find their own files beside themselves, or are to be the same module for the code bundled here and for what it loads.
     external: ["playwright-core", "@sparticuz/chromium", "office-addin-mock", "typescript", "esbuild", "expect", "fast-check", "jest-circus"],

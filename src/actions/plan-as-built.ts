@@ -1,19 +1,29 @@
 import { jobNamed, readCommissioningPlan } from "../planning/commissioning/build";
+import { isClosed } from "../planning/commissioning/record";
 import { asBuiltChanges } from "../planning/commissioning/reports";
+import { checkTabSeal } from "../planning/commissioning/tab";
 import type { Changes } from "../planning/plan/changes";
+import { noAnswer, quote } from "../planning/text";
 import type { WorkbookSnapshot } from "../sheet";
 import { soundTab } from "./tab-in-use";
 
 /**
- * Makes what plans the changes that the accepted records of a job call for: serials, units, firmware and addresses.
+ * Makes what plans the changes that the accepted records of a job call for: serials, drives, units, firmware, addresses, and what was found of the site.
  *
- * Hand it to `writeShownChanges` with the changes that were shown.
+ * Refuses a job that is not closed, and one whose seal does not hold, for which it wants formulas too (`readWithFormulas`). Hand it to `writeShownChanges` with the
+ * changes that were shown.
  */
 export function planAsBuilt(name: string): (workbook: WorkbookSnapshot) => Changes {
   return (workbook) => {
     const source = readCommissioningPlan(workbook);
     const job = jobNamed(source, name);
-    soundTab(source, job);
-    return asBuiltChanges(workbook, source, job);
+    const tab = soundTab(source, job);
+    const refuse = (sentence: string): never => {
+      throw noAnswer("Jobs", name, sentence);
+    };
+    if (tab === null || !isClosed(tab)) return refuse(`Job ${quote(job.job)} is not closed. Close it out first: the plan takes what was accepted and sealed.`);
+    const sheet = source.tabSheets.find((one) => one.name === tab.sheet)!;
+    if (checkTabSeal(sheet, tab)?.holds !== true) return refuse(`The seal of ${quote(job.job)} does not hold. Check the seal, then reopen the job and close it out again.`);
+    return asBuiltChanges(workbook, source, job, tab);
   };
 }

@@ -30,6 +30,11 @@ export function readShown(port: WorkbookPort): Promise<WorkbookSnapshot> {
   return port.read((sheet) => sheet.hasTables || mayBeInUse(sheet), "values");
 }
 
+/** Reads what `readShown` reads with its formulas, without which nobody can tell whether the seal of a tab holds. */
+export function readWithFormulas(port: WorkbookPort): Promise<WorkbookSnapshot> {
+  return port.read((sheet) => sheet.hasTables || mayBeInUse(sheet));
+}
+
 /** Reads tabs of a plan by the names of their sheets; without any the plan stays as it is. */
 export async function withTabsNamed(port: WorkbookPort, plan: CommissioningPlan, names: readonly string[]): Promise<CommissioningPlan> {
   return names.length === 0 ? plan : withTabs(plan, await port.read(names));

@@ -1,6 +1,7 @@
 import { andMore } from "../planning/text";
 import { chooseFile } from "../taskpane/choose-file";
 import { make } from "../taskpane/elements/make";
+import { saveFile } from "../taskpane/elements/save-file";
 import { explain } from "../taskpane/elements/work";
 import type { Desk, Keeping } from "./desk";
 import type { KeptPlanTitle } from "./plan-store";
@@ -75,7 +76,7 @@ export function makeTopBar(desk: () => Desk | null): TopBar {
   const save = () =>
     run(async (at) => {
       const { file, outOfDate, pointing } = await at.saveFile();
-      download(`${at.name}.xlsx`, file);
+      saveFile(`${at.name}.xlsx`, file);
       const of = ([first = "", ...others]: readonly string[]) => andMore(first, others.length);
       const stale =
         outOfDate.length === 0 ? [] : [`${of(outOfDate)} cannot be computed here after what was changed. The file has them without a result; the next spreadsheet program computes them.`];
@@ -151,13 +152,4 @@ function button(label: string, help: string, press: () => unknown): HTMLButtonEl
   // A sign is read aloud as what it does; a word is read as itself.
   const name = /\w/.test(label) ? {} : { "aria-label": help };
   return make("button", { type: "button", title: help, ...name, on: { click: () => void press() } }, label);
-}
-
-function download(name: string, file: Blob): void {
-  const address = URL.createObjectURL(file);
-  make("a", { href: address, download: name }).click();
-  // The browser reads it after the click has returned.
-  setTimeout(() => {
-    URL.revokeObjectURL(address);
-  }, 60_000);
 }

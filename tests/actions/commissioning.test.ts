@@ -361,17 +361,23 @@ describe("a filled tab that comes back", () => {
 });
 
 describe("after the work", () => {
-  test("accepted serials, units and addresses go back to the plan once they were shown", async () => {
+  test("accepted serials, units and addresses go back to the plan once the job is closed and they were shown", async () => {
     const workbook = await built();
-    await type(workbook, { ...complete, "T-10/A0001": { found: "N-0077", by: "AB" }, "T-11/A0002": { found: 9, by: "AB" } });
+    await type(workbook, { ...complete, "T-10/A0001": { found: "N-0077", by: "AB" } });
     const plan = planAsBuilt(jobName);
     const changes = async () => plan(await workbook.port.read());
-    expect((await changes()).writes).toEqual([]);
     await snag(workbook, 0, "T-10/A0001", { foundWrong: "Other chassis", closed: "Accepted", by: "EF" });
+    await expect(changes()).rejects.toThrow(`Job "${jobName}" is not closed. Close it out first`);
+    await closeOut(workbook.port, jobName, "AB", "2026-03-09");
     const shown = await changes();
     expect(shown.writes.map(({ sheet, before, value }) => [sheet, before, value])).toEqual([["Arrays", "N-0001", "N-0077"]]);
     await writeShownChanges(workbook.port, shown, plan);
     expect((await changes()).writes).toEqual([]);
+    // What the job had expected stands on its tab as it did, and its seal holds.
+    expect((await tabInSight(workbook.port)).steps.find(({ key }) => key.endsWith("T-10/A0001"))).toMatchObject({ expected: "N-0001", typed: { found: "N-0077" } });
+    expect((await checkSeal(workbook.port, jobName)).holds).toBe(true);
+    await type(workbook, { "T-11/A0001": { found: 5 } });
+    await expect(changes()).rejects.toThrow(`The seal of "${jobName}" does not hold.`);
   });
 
   test("a handover and a progress sheet are made, and made again in their places", async () => {

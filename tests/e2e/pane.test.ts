@@ -428,7 +428,7 @@ describe("the life of a tab", () => {
     expect(await page.evaluate(() => globalThis.page.port.selected!.sheet)).toBe("Progress");
     await page.locator("summary", { hasText: "More" }).first().click();
     await button(/^Handover sheet/).first().click();
-    await said("holds what was built");
+    await said("holds what is open, what was found and measured");
     expect(await page.evaluate(() => globalThis.page.port.selected!.sheet)).toContain("handover");
   });
 });

@@ -1,5 +1,6 @@
 import { execFileSync } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
+import { readFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
@@ -7,6 +8,7 @@ import { catalogue } from "../../src/functions/catalogue";
 import type { ProbeOutcome } from "../../src/workbook/self-test";
 import { readTabs } from "../../src/planning/commissioning/tab";
 import { computeSheets, type HeldSheet } from "../support/host-workbook/compute-sheets";
+import { readPdf, textOf } from "../support/read-pdf";
 import { columnOf } from "../support/tab-on-sheet";
 import type { ComputedSheets, HostOnPage } from "./spreadsheet-host";
 import { launchBrowser } from "./support/launch-browser";
@@ -185,7 +187,7 @@ describe("the pane in the spreadsheet host", () => {
     expect(formats).toContain("@");
   });
 
-  test("sets up, assigns, checks, builds, rebuilds and closes out a job under the page's own policy", async () => {
+  test("sets up, assigns, checks, builds, rebuilds, closes out and hands over a job under the page's own policy", async () => {
     const button = (name: string | RegExp) => page.getByRole("button", { name });
     const turnTo = async (view: string) => {
       await page.getByRole("tab", { name: view }).click();
@@ -220,6 +222,15 @@ describe("the pane in the spreadsheet host", () => {
     await page.getByRole("textbox", { name: "Closed by" }).fill("GH");
     await button("Close and seal").click();
     await said("is closed and sealed with code");
+    const code = /sealed with code (\S+)\./.exec((await page.locator(".bay-status [role=status]").textContent())!)![1]!;
+    await page.locator(`summary[aria-label="More for ${job}"]`).click();
+    const waiting = page.waitForEvent("download");
+    await button(/^Save PDF/).click();
+    const { pages } = await readPdf(await readFile(await (await waiting).path()));
+    expect(pages.length).toBeGreaterThan(1);
+    for (const one of pages) expect(textOf(one)).toContain(code);
+    await button(/^Update plan from this job/).click();
+    await said("The plan says already what the accepted records of this job say.");
     expect(await page.evaluate(() => globalThis.hostOnPage.unknown)).toEqual([]);
   });
 

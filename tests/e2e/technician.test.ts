@@ -1,7 +1,9 @@
+import { readFile } from "node:fs/promises";
 import { Workbook } from "exceljs";
 import type { Page } from "playwright-core";
 import type { CellValue, SheetSnapshot } from "../../src/sheet";
 import { hasLibreOffice, saveInLibreOffice } from "../support/libre-office";
+import { readPdf, textOf, withoutSpaces } from "../support/read-pdf";
 import { beginStory, closeWhole } from "./support/story";
 import type { WorkbookPage } from "./support/workbook-page";
 
@@ -203,6 +205,21 @@ describe("a technician at the desk", () => {
     await openMore();
     await workbook.button(/^Check the seal/).click();
     await workbook.said(`The seal of ${job} holds: code ${code}`);
+  });
+
+  test("saves the handover as a PDF that has the code of the seal on every page", async () => {
+    const waiting = page.waitForEvent("download");
+    await workbook.button(/^Save PDF/).click();
+    const download = await waiting;
+    expect(download.suggestedFilename()).toBe(`${job} handover.pdf`);
+    const { title, pages } = await readPdf(await readFile(await download.path()));
+    expect(title).toMatch(`Handover: ${job}, build`);
+    expect(pages.length).toBeGreaterThan(1);
+    pages.forEach((one, number) => {
+      expect(textOf(one)).toContain(withoutSpaces(`seal ${code}`));
+      expect(textOf(one)).toContain(withoutSpaces(`page ${number + 1} of ${pages.length}`));
+    });
+    await workbook.said(`${job} handover.pdf is among your downloads.`);
   });
 
   test("finds the one row whose cell was changed under the seal", async () => {

@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { strToU8, unzipSync, zipSync } from "fflate";
 import { readSnapshot } from "../../src/workbook/xlsx/read-snapshot";
 import { addPlan, complete, jobName, smallPlan } from "../support/commissioning-plan";
+import { readPdf, textOf } from "../support/read-pdf";
 import { runCommand as run } from "../support/run-command";
 import { tabInSight, typeInto } from "../support/tab-on-sheet";
 import { workbookFolder } from "../support/workbook-folder";
@@ -82,6 +83,16 @@ test("a filled tab is closed, its seal holds, a cell that is changed is named, a
   const { sheets } = readSnapshot(new Uint8Array(await readFile(at("handover.xlsx"))));
   expect(sheets.map(({ name }) => name)).toEqual(pack.lines[0]!.sheets);
   expect(JSON.stringify(sheets)).toContain("Capacity to hosts");
+
+  const printed = await run("handover", at("closed.xlsx"), "--job", jobName, "-o", at("handover.pdf"));
+  expect(printed).toMatchObject({ code: 0, lines: [{ job: jobName, out: at("handover.pdf"), sheets: [] }] });
+  const { title, pages } = await readPdf(await readFile(at("handover.pdf")));
+  expect(title).toBe(`Handover: ${jobName}, build 1`);
+  for (const page of pages) expect(textOf(page)).toContain(closed.lines[0]!.code);
+
+  const neither = await run("handover", at("closed.xlsx"), "--job", jobName, "-o", at("handover.docx"));
+  expect(neither).toMatchObject({ code: 2, lines: [], complaint: expect.stringContaining("Name a file that ends in .xlsx or .pdf.") as string });
+  expect((await readdir(at(""))).filter((file) => file.includes("docx"))).toEqual([]);
 });
 
 test("a part that is not known and names a tab which was built again is told, once, and stays as it was", async () => {

@@ -1,15 +1,17 @@
 import { checkSeal } from "../../actions/check-seal";
 import { acceptAsItIs, closeOut, previewCloseOut } from "../../actions/close-out";
-import { handover } from "../../actions/handover";
+import { handover, readHandover } from "../../actions/handover";
 import { momentOf } from "../../actions/moment";
 import { reopen } from "../../actions/reopen";
 import { planAsBuilt } from "../../actions/plan-as-built";
+import { readWithFormulas } from "../../actions/read-plan";
 import { cellArea } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { countOf } from "../elements/count-of";
 import { goTo } from "../elements/go-to";
 import { fill, make } from "../elements/make";
 import { propose } from "../elements/preview";
+import { saveFile } from "../elements/save-file";
 import { makeTextInput } from "../elements/text-input";
 import type { PaneContext } from "./view";
 
@@ -36,15 +38,17 @@ export function makeJobActions(pane: PaneContext, job: BuiltJob, refresh: () => 
       button("Go to the tab", () => goToTab(pane, job.sheet)),
       job.isClosed ? button("Check the seal", () => tellSeal(pane, place, job)) : button("Close out …", () => offerCloseOut(pane, place, job, refresh)),
       job.isClosed && button("Reopen …", () => offerReopening(pane, place, job, refresh)),
-      button("Take as built …", () =>
+      job.isClosed && button("Update plan from this job …", () =>
         propose(pane, place, {
-          title: "Take as built",
+          title: "Update plan from this job",
           planner: () => planAsBuilt(job.name),
+          read: readWithFormulas,
           nothing: "The plan says already what the accepted records of this job say.",
           written: refresh,
         }),
       ),
       button("Handover sheet", () => makeHandover(pane, job)),
+      button("Save PDF", () => saveHandover(pane, job)),
     ),
     place,
   );
@@ -146,7 +150,18 @@ function makeHandover({ port, host, status }: PaneContext, { name }: BuiltJob): 
   return status.run("Handover sheet", async () => {
     const sheet = await handover(port, name, momentOf(host.now(), host.workbookName()).madeAt);
     await port.apply([{ kind: "select", sheet, area: cellArea({ row: 0, column: 0 }) }]);
-    return { sentence: `Sheet ${sheet} holds what was built, deviations, open snags, capacity, contacts and the seal.` };
+    return { sentence: `Sheet ${sheet} holds what is open, what was found and measured, capacity, contacts and the seal.` };
+  });
+}
+
+/** Saves the handover as a PDF; what writes it is loaded only now. */
+function saveHandover({ port, host, status }: PaneContext, { name }: BuiltJob): Promise<void> {
+  return status.run("Save PDF", async () => {
+    const { pack } = await readHandover(port, name, momentOf(host.now(), host.workbookName()).madeAt);
+    const { writePack } = await import(/* webpackChunkName: "pdf" */ "../../pdf/write-pack");
+    const file = `${pack.job} handover.pdf`;
+    saveFile(file, new Blob([await writePack(pack)], { type: "application/pdf" }));
+    return { sentence: `${file} is among your downloads. If none came, make the handover sheet and print it as a PDF.` };
   });
 }
 

@@ -1,6 +1,7 @@
 import type { PlanModel } from "../../planning/plan/model";
 import { makeButton } from "../elements/button";
 import { fill, make } from "../elements/make";
+import { saveFile } from "../elements/save-file";
 import { drawCabling, layoutCabling } from "../pictures/cabling-graph";
 import { drawCapacity, layoutCapacity } from "../pictures/capacity-bars";
 import { renderPng } from "../pictures/copy-picture";
@@ -123,13 +124,7 @@ function copy(pane: PaneContext, drawing: SVGSVGElement, title: string): Promise
       return { sentence: `${title} is copied; paste it where you need it.` };
     } catch {
       // A host may forbid the clipboard to its panes: the person can still save the file.
-      return { sentence: "Copying is not allowed to the pane here. Save the picture as a file instead.", waysOn: [{ label: "Save as PNG", run: () => save(png, title) }] };
+      return { sentence: "Copying is not allowed to the pane here. Save the picture as a file instead.", waysOn: [{ label: "Save as PNG", run: () => saveFile(`${title}.png`, png) }] };
     }
   });
-}
-
-function save(png: Blob, title: string): void {
-  const address = URL.createObjectURL(png);
-  make("a", { href: address, download: `${title}.png` }).click();
-  setTimeout(() => URL.revokeObjectURL(address), 10_000);
 }

@@ -1,48 +1,139 @@
-import type { Scalar, WorkbookSnapshot } from "../../../sheet";
-import { writeCell, type Changes } from "../../plan/changes";
-import type { PlanRow } from "../../plan/read";
-import { columnsOf } from "../../plan/schema";
+import { isIsoDate, type Scalar, type WorkbookSnapshot } from "../../../sheet";
+import { appendRows, type CellWrite, type Changes } from "../../plan/changes";
+import { groupBy, type PlanCell, type PlanModel } from "../../plan/model";
+import { readCell, type PlanRow } from "../../plan/read";
+import { columnsOf, type Column, type ColumnKey, type TableKey, type TableRow } from "../../plan/schema";
 import type { CommissioningPlan } from "../build";
-import { canonicalText, foldName } from "../../text";
-import { expandJob, idOfJob, type JobStep } from "../job";
-import { judgedByPlan, results, snagEndOf, type JobRecords, type StepRecord } from "../record";
-import { tabFamily } from "../tab";
+import { canonicalText, foldName, noAnswer, Problem } from "../../text";
+import { expandJob } from "../job";
+import { signed, type JobRecords, type StepRecord } from "../record";
+import { foundCells, foundDrives, isAccepted, type FoundCell, type FoundDrive } from "./found-cells";
 
-/** Columns of the plan that commissioning may correct: serials, units, firmware and addresses. */
-const asBuiltColumns: ReadonlySet<string> = new Set(["arrays.serial", "arrays.firmware", "arrays.bottomUnit", "drives.serial", "ports.address", "clusters.sharedAddress"]);
+/** Tables that say what stands at a site: whoever looked there knows better than the plan. What names their rows stays the plan's. */
+const tablesOfSites: ReadonlySet<TableKey> = new Set<TableKey>(["sites", "racks", "feeds", "networks", "switches", "hosts", "hostPorts", "shelves", "drives", "ports"]);
+
+/** Columns that commissioning may correct in tables that the plan alone decides otherwise. */
+const furtherColumns: { readonly [Key in TableKey]?: readonly ColumnKey<Key>[] } = {
+  arrays: ["serial", "firmware", "rack", "bottomUnit", "feedA", "feedB", "used"],
+  clusters: ["sharedAddress"],
+};
 
 /**
- * Lists what the accepted records of a job would change in the plan, as cells to be shown first and written then.
+ * Lists what the accepted records of a closed job would change in the plan, as cells to be shown first and written then.
  *
- * A record counts where its step expects one cell of the plan as it stands, and where it is accepted: as expected, or waived by name. The
- * value is that of the last retest, else the first one found.
+ * A record counts where its step expects one cell of the plan and nothing else, is no limit on one side, and is accepted: as expected, or
+ * waived by name, as the tab has judged it. The value is that of the last retest, else the first one found; one that its column cannot take, or about which subjects do not
+ * agree, is left out. Serial numbers of drives go by bay: a bay without a row gets one; where another drive was in place, with the day on which it was
+ * fitted, its row stays and is given the day on which it was out. Refuses where drives have no table to go into.
  */
-export function asBuiltChanges(workbook: WorkbookSnapshot, source: CommissioningPlan, job: PlanRow<"jobs">): Changes {
-  const { current } = tabFamily(source.tabs, idOfJob(job), job.job);
-  if (current === null) return { writes: [], growths: [] };
-  const expanded = expandJob(source.model, job);
-  const records = new Map(judgedByPlan(current, expanded).steps.map((record) => [record.key, record]));
-  const steps = expanded.sections.flatMap((section) => section.steps);
-  const writes = steps.flatMap((step) => {
-    const record = records.get(step.key);
-    const value = record === undefined ? null : acceptedValue(current, record, step);
-    const cell = step.planCell;
-    const table = cell === null ? null : source.model.table(cell.table);
-    if (cell === null || table === null || value === null || !asBuiltColumns.has(`${cell.table}.${cell.column}`)) return [];
-    const write = writeCell(workbook, table, cell.row, cell.column, value);
-    return write === null || foldName(canonicalText(write.before)) === foldName(canonicalText(value)) ? [] : [write];
-  });
-  return { writes, growths: [] };
+export function asBuiltChanges(workbook: WorkbookSnapshot, source: CommissioningPlan, job: PlanRow<"jobs">, tab: JobRecords): Changes {
+  const { model } = source;
+  const expanded = expandJob(model, job);
+  const isInstalled = model.places.emptiesDrives(job.procedure);
+  const drives = foundDrives(tab, model, expanded.places.arrays).filter(({ record }) => record !== null && isAccepted(record));
+  const swapped = new Map(drives.flatMap((drive) => (!isInstalled && isSwapped(drive) ? [[drive.row!.row, drive] as const] : [])));
+  const found = foundCells(tab, expanded).filter(({ record, step, seen, cell }) => seen !== null && isAccepted(record) && !isLimit(step) && !isDriveSerial(cell));
+  const isOfSwapped = ({ cell }: FoundCell): boolean => cell.table === "drives" && swapped.has(cell.row);
+  const write = (cell: PlanCell, value: Scalar): CellWrite[] => changed(model.write(cell, value));
+
+  const corrected = groupBy(found.filter((one) => mayCorrect(one.cell) && !isOfSwapped(one)), ({ cell }) => `${cell.table} ${cell.row} ${cell.column}`);
+  const added = addDrives(workbook, model, [
+    ...drives.filter(({ row }) => row === null).map((drive) => driveRow(drive, isInstalled ? dayOf(drive, tab) : null)),
+    ...[...swapped].map(([row, drive]) => {
+      const others = found.filter((one) => isOfSwapped(one) && one.cell.row === row);
+      return { ...Object.fromEntries(others.map((one) => [one.cell.column, valueOf(one)])), ...driveRow(drive, dayOf(drive, tab)) };
+    }),
+  ]);
+  return {
+    writes: [
+      ...[...corrected.values()].flatMap((group) => {
+        const value = agreedValue(group, source);
+        return value === null ? [] : write(group[0]!.cell, value);
+      }),
+      ...[...swapped].flatMap(([row, drive]) => write({ table: "drives", row, column: "takenOut" }, dayOf(drive, tab))),
+      ...drives.flatMap(({ row, seen }) => (row === null || swapped.has(row.row) ? [] : write({ table: "drives", row: row.row, column: "serial" }, canonicalText(seen)))),
+      ...added.writes,
+    ],
+    growths: added.growths,
+  };
 }
 
-/** Finds what was accepted for a step: the last retest, else the first thing found; null where nothing was. */
-function acceptedValue({ snags }: JobRecords, { key, typed, result }: StepRecord, step: JobStep): Scalar {
-  const isAccepted = result === results.asExpected || result === results.waived;
-  if (typed.found === null || !isAccepted || canonicalText(typed.found) === results.waived) return null;
-  const retest = snags.filter((snag) => snag.key === key && snag.typed.foundAgain !== null && snagEndOf(snag) !== null).at(-1);
-  const seen = retest?.typed.foundAgain ?? typed.found;
-  const [, column] = (step.planCell === null ? [] : columnsOf(step.planCell.table)).find(([name]) => name === step.planCell?.column) ?? [];
-  if (column?.kind !== "count" && column?.kind !== "number") return canonicalText(seen);
+/** Leaves out a write of what stands there already. */
+function changed(write: CellWrite | null): CellWrite[] {
+  return write === null || foldName(canonicalText(write.before)) === foldName(canonicalText(write.value)) ? [] : [write];
+}
+
+/** Adds rows of drives; refuses where the plan has no table for them. */
+function addDrives(workbook: WorkbookSnapshot, model: PlanModel, rows: readonly TableRow<"drives">[]): Changes {
+  if (rows.length === 0) return { writes: [], growths: [] };
+  const table = model.table("drives");
+  if (table !== null) return appendRows(workbook, table, "drives", rows);
+  const sentence = `The job recorded serial numbers of drives (${rows.length}), and the plan has no table for them. Add Drives in the Plan view, then choose this again.`;
+  throw noAnswer("Drives", null, sentence);
+}
+
+/** Tells whether a cell is the serial number of a drive: those go by bay, whether the plan has a row for the bay or not. */
+function isDriveSerial({ table, column }: PlanCell): boolean {
+  return table === "drives" && column === "serial";
+}
+
+function mayCorrect({ table, column: key }: PlanCell): boolean {
+  const column = columnNamed(table, key);
+  if (column === null || column.required === true) return false;
+  return tablesOfSites.has(table) || (furtherColumns[table] as readonly string[] | undefined)?.includes(key) === true;
+}
+
+function columnNamed(table: TableKey, key: string): Column | null {
+  return columnsOf(table).find(([name]) => name === key)?.[1] ?? null;
+}
+
+/** Tells whether a step only sets a limit: what is measured against it says nothing about the limit. */
+function isLimit({ expectation: { wanted, shown } }: FoundCell["step"]): boolean {
+  return wanted?.by === "range" && /^at (least|most) /.test(shown);
+}
+
+/** Finds what is accepted of a cell: of one subject the last thing; null where several subjects say different things, or the column cannot take it. */
+function agreedValue(group: readonly FoundCell[], { model }: Pick<CommissioningPlan, "model">): Scalar {
+  const last = new Map(group.map((one) => [foldName(one.step.subject), one]));
+  const values = [...last.values()].map(valueOf);
+  const [value = null] = values;
+  const { cell } = group[0]!;
+  if (value === null || values.some((other) => foldName(canonicalText(other)) !== foldName(canonicalText(value)))) return null;
+  const column = columnNamed(cell.table, cell.column)!;
+  if (column.from !== undefined && model.find(column.from, canonicalText(value)) === null) return null;
+  return isReadBy(column, value) ? value : null;
+}
+
+function isReadBy(column: Column, value: Scalar): boolean {
+  try {
+    readCell(value, column);
+    return true;
+  } catch (thrown) {
+    if (thrown instanceof Problem) return false;
+    throw thrown;
+  }
+}
+
+/** Writes what was seen as the column of the plan takes it: a size with its unit, a count as a number, the rest as text. */
+function valueOf({ cell, record, seen }: FoundCell): Scalar {
+  const column = columnNamed(cell.table, cell.column);
+  if (column?.kind === "size") return record.seenUnit === "" ? seen : `${canonicalText(seen)} ${record.seenUnit}`;
+  if (column?.kind !== "count" && column?.kind !== "number" && column?.kind !== "share") return canonicalText(seen, column?.kind === "date");
   const number = Number(canonicalText(seen));
-  return Number.isFinite(number) ? number : null;
+  return Number.isFinite(number) ? number : column.kind === "share" ? canonicalText(seen) : null;
+}
+
+/** Tells whether another drive sits in a bay than the one that the plan says was fitted there on a day. */
+function isSwapped({ row, seen }: FoundDrive): boolean {
+  return row !== null && row.fitted !== null && row.serial !== "" && foldName(row.serial) !== foldName(canonicalText(seen));
+}
+
+function driveRow({ array, shelf, bay, seen }: FoundDrive, fitted: string | null): TableRow<"drives"> {
+  return { array: array.array, shelf: shelf === "" ? null : shelf, bay, serial: canonicalText(seen), fitted };
+}
+
+/** Finds the day on which a drive was seen in its bay: that beside its record, else that of the seal; null where neither is a day. */
+function dayOf({ record }: { readonly record: StepRecord | null }, tab: JobRecords): string | null {
+  const days = [record === null ? null : signed(record, tab.steps).typed.done, tab.seals.at(-1)?.typed.sealed ?? null];
+  return days.map((day) => canonicalText(day, true).slice(0, 10)).find(isIsoDate) ?? null;
 }

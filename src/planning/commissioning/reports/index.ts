@@ -1,3 +1,5 @@
 export { asBuiltChanges } from "./as-built";
-export { handoverMark, planHandover } from "./handover";
+export { handoverMark, handoverPack, type HandoverPack } from "./handover-pack";
+export { planHandover } from "./handover-sheet";
+export type { PackBlock, PackLine, PackPicture } from "./pack-block";
 export { planProgress, progressMark, progressOf, type JobProgress } from "./progress";

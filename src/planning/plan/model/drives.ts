@@ -77,7 +77,7 @@ function bayKey({ shelf, bay }: PlanRow<"drives">): string {
 }
 
 /** Says where a drive sits, as people read it, such as rr-array-1 S1 bay 3. */
-export function driveLabel({ array, shelf, bay }: PlanRow<"drives">): string {
+export function driveLabel({ array, shelf, bay }: Pick<PlanRow<"drives">, "array" | "shelf" | "bay">): string {
   return [array, shelf, bay === null ? "" : `bay ${bay}`].filter((part) => part !== "").join(" ");
 }
 

@@ -24,13 +24,12 @@ const plan: TableRows = {
     step("T-30", "Cluster", { expect: "{{Shared address}}", record: "address" }),
   ],
 };
-const workbook = planWorkbook(plan);
-
 type Cells = Readonly<Record<string, Scalar>>;
 type SnagCells = Readonly<Partial<Record<SnagField, Scalar>>>;
 
 /** Lists what would be written into the plan, with a tab in which cells of steps, and snags about them, were typed. */
-function changes(records: Readonly<Record<string, Cells>>, snags: readonly { readonly about: string; readonly cells: SnagCells }[] = []): unknown[] {
+function changes(records: Readonly<Record<string, Cells>>, snags: readonly { readonly about: string; readonly cells: SnagCells }[] = [], rows = plan): unknown[] {
+  const workbook = planWorkbook(rows);
   const source = readCommissioningPlan(workbook);
   const { tab } = buildJob(source, jobsOf(source)[0]!, () => "new", moment);
   const reading = readPlannedTab(tab);
@@ -45,10 +44,12 @@ function changes(records: Readonly<Record<string, Cells>>, snags: readonly { rea
   ]);
   const sheets = [...workbook.sheets, sheet];
   const again = readCommissioningPlan({ sheets });
-  const { writes, growths } = asBuiltChanges({ sheets }, again, jobsOf(again)[0]!);
-  expect(growths).toEqual([]);
+  const { writes } = asBuiltChanges({ sheets }, again, jobsOf(again)[0]!, again.tabs[0]!);
   return writes.map(({ sheet: name, before, value }) => [name, before, value]);
 }
+
+/** Accepts by name what was found for some steps. */
+const acceptedAll = (records: Readonly<Record<string, Cells>>) => Object.keys(records).map((about) => ({ about, cells: { closed: "Accepted", by: "EF" } }));
 
 describe("what was accepted goes back to the plan", () => {
   const accepted: SnagCells = { closed: "Accepted", by: "EF" };
@@ -64,7 +65,7 @@ describe("what was accepted goes back to the plan", () => {
     ["no column that the plan alone decides", { "T-14/A0001": { found: "Oak 8" } }, []],
     ["no text around a field", { "T-15/A0001": { found: "Serial N-0077" } }, []],
   ])("where a snag about it was accepted by name: %s", (_, records, writes) => {
-    expect(changes(records, Object.keys(records).map((about) => ({ about, cells: accepted })))).toEqual(writes);
+    expect(changes(records, acceptedAll(records))).toEqual(writes);
   });
 
   test.each<[string, Readonly<Record<string, Cells>>]>([
@@ -90,9 +91,77 @@ describe("what was accepted goes back to the plan", () => {
   ])("%s", (_, snags, value) => {
     expect(changes(found, snags)).toEqual([["Arrays", "N-0001", value]]);
   });
+});
 
-  test("and nothing does where the job has no tab", () => {
-    const source = readCommissioningPlan(workbook);
-    expect(asBuiltChanges(workbook, source, jobsOf(source)[0]!)).toEqual({ writes: [], growths: [] });
+describe("what was found of the site goes back too", () => {
+  const survey: TableRows = {
+    ...plan,
+    racks: [{ rack: "N1", site: "North hall", units: 42, numberedFrom: "bottom" }],
+    steps: [
+      step("T-70", "Start", { expect: "{{Site.Contact}}", record: "text" }),
+      step("T-71", "Arrays", { expect: "{{Rack.Units}}", record: "number" }),
+      step("T-72", "Arrays", { expect: "{{Rack.Depth mm}}", record: "number" }),
+      step("T-73", "Arrays", { expect: "{{Rack.Numbered from}}", record: "text" }),
+      step("T-74", "Arrays", { expect: "{{Used}}", record: "size", unit: "TB" }),
+      step("T-75", "Arrays", { expect: "{{Feed A}}", record: "text" }),
+      step("T-76", "Start", { expect: "{{Longest standstill s}}", record: "number", bound: "at most" }),
+      step("T-77", "Arrays", { expect: "{{Rack.Rack}}", record: "text" }),
+    ],
+    jobs: plan.jobs!.map((row) => ({ ...row, longestStandstill: 30 })),
+  };
+  const back = (records: Readonly<Record<string, Cells>>) => changes(records, [], survey);
+
+  test.each<[string, Readonly<Record<string, Cells>>, unknown[]]>([
+    ["a measure that the plan had left open", { "T-72/A0001": { found: 1000 }, "T-72/A0002": { found: 1000 } }, [["Racks", null, 1000]]],
+    ["space in use, with the unit that was seen", { "T-74/A0001": { found: 3.5, unit: "TiB" } }, [["Arrays", null, "3.5 TiB"]]],
+    ["but nothing on which two subjects do not agree", { "T-72/A0001": { found: 1000 }, "T-72/A0002": { found: 1100 } }, []],
+    ["but no measure taken against a limit", { "T-76/site": { found: 12 } }, []],
+  ])("%s", (_, records, writes) => {
+    expect(back(records)).toEqual(writes);
+  });
+
+  test.each<[string, Readonly<Record<string, Cells>>, unknown[]]>([
+    ["whom to ask", { "T-70/site": { found: "Night desk" } }, [["Sites", "Desk", "Night desk"]]],
+    ["the units of a rack", { "T-71/A0001": { found: 47 } }, [["Racks", 42, 47]]],
+    ["a word that the column knows", { "T-73/A0001": { found: "top" } }, [["Racks", "bottom", "top"]]],
+    ["but none that it does not know", { "T-73/A0001": { found: "left" } }, []],
+    ["a row of another table", { "T-75/A0001": { found: "N-B" } }, [["Arrays", "N-A", "N-B"]]],
+    ["but none that the plan does not have", { "T-75/A0001": { found: "N-C" } }, []],
+    ["but no name by which rows are found", { "T-77/A0001": { found: "N9" } }, []],
+  ])("where a snag about it was accepted by name: %s", (_, records, writes) => {
+    expect(changes(records, acceptedAll(records), survey)).toEqual(writes);
+  });
+});
+
+describe("drives go back by bay", () => {
+  const day = 46_085;
+
+  test("into a new row where the plan has none for the bay", () => {
+    const rows: TableRows = { ...plan, arrays: plan.arrays!.map((row) => ({ ...row, drives: 2 })) };
+    expect(changes({ "T-40/A0001.bay-2": { found: "D-2", done: day } }, [], rows)).toEqual([["Drives", null, "n-1"], ["Drives", null, 2], ["Drives", null, "D-2"]]);
+    // A job that installs has fitted it: the day is known.
+    const procedures = rows.procedures!.map((row) => (row.section === "End" ? { ...row, forEach: "array" as const } : row));
+    const installing = { ...rows, steps: [...rows.steps!, step("T-90", "End", { when: "Cluster act = create" })], procedures };
+    expect(changes({ "T-40/A0001.bay-2": { found: "D-2", done: day } }, [], installing)).toContainEqual(["Drives", null, "2026-03-04"]);
+  });
+
+  test("or not at all, with a sentence, where the plan has no table for them", () => {
+    const rows: TableRows = { ...plan, drives: [] };
+    expect(() => changes({ "T-40/A0001.bay-1": { found: "D-1" } }, [], rows)).toThrow("The job recorded serial numbers of drives (1), and the plan has no table for them.");
+    expect(changes({ "T-11/A0001": { found: 4 } }, [], rows)).toEqual([]);
+  });
+
+  test("with the day on which the earlier one was out, where the plan says that one was fitted", () => {
+    const rows: TableRows = {
+      ...plan,
+      drives: [{ array: "n-1", bay: 1, serial: "D-1", firmware: "A1", fitted: "2025-01-02" }],
+      steps: [...plan.steps!, step("T-41", "Drives", { expect: "{{Drive.Firmware}}", record: "text" })],
+    };
+    const swap = { "T-40/A0001.bay-1": { found: "D-7", done: day }, "T-41/A0001.bay-1": { found: "A2", done: day } };
+    expect(changes(swap, acceptedAll(swap), rows)).toEqual([
+      ["Drives", null, "2026-03-04"],
+      ["Drives", null, "n-1"], ["Drives", null, 1], ["Drives", null, "D-7"], ["Drives", null, "A2"], ["Drives", null, "2026-03-04"],
+    ]);
+    expect(changes({ "T-40/A0001.bay-1": { found: "D-1", done: day } }, [], rows)).toEqual([]);
   });
 });

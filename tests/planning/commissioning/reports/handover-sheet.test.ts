@@ -1,0 +1,64 @@
+import { planHandover, type HandoverPack, type PackBlock } from "../../../../src/planning/commissioning/reports";
+import type { SheetPlan } from "../../../../src/sheet";
+import { lookFaults, lookOf } from "../../../support/sheet-look";
+
+const block = (more: Partial<PackBlock> = {}): PackBlock => ({ title: "Arrays", note: "", headers: ["Array", "TB"], lines: [["n-1", 16]], none: "No arrays.", ...more });
+
+function sheetOf(more: Partial<HandoverPack> = {}): SheetPlan {
+  return planHandover("North hall handover", {
+    job: "North hall", build: 3, facts: "Try out, site North hall, build 3, made 2026-03-09 10:00", standing: "All settled.", isComplete: true, seal: "", madeAt: "2026-03-09 10:00", paper: "A4",
+    blocks: [block()], pictures: [], signatures: ["For the site, name and date", "For the installer, name and date"],
+    ...more,
+  });
+}
+
+const cellsOf = ({ rows }: SheetPlan) => rows.map((cells) => cells.map(({ value = "", style }) => [value, style]));
+
+describe("a handover sheet", () => {
+  test("begins with the job, its facts and what is open, and ends with two lines to sign on", () => {
+    const sheet = sheetOf({ isComplete: false, standing: "Not complete: 2 required steps and 0 snags open." });
+    expect(cellsOf(sheet).slice(0, 3)).toEqual([
+      [["Handover: North hall", "title"]],
+      [["Try out, site North hall, build 3, made 2026-03-09 10:00", "note"]],
+      [["Not complete: 2 required steps and 0 snags open.", "open"]],
+    ]);
+    expect(cellsOf(sheetOf())[2]).toEqual([["All settled.", "complete"]]);
+    expect(sheet.rows.at(-1)!.map(({ value }) => value)).toEqual(["For the site, name and date", undefined, undefined, undefined, "For the installer, name and date", undefined, undefined]);
+    expect(sheet.print).toMatchObject({ orientation: "landscape", fitToWidth: true, footer: "page &P of &N", breaksBefore: [] });
+  });
+
+  test("shows each block as a band with its note, headers and lines, or the sentence in their place", () => {
+    const band = (title: string) => [[title, "section"], ...Array.from({ length: 7 }, () => ["", "section"])];
+    const cells = cellsOf(sheetOf({ blocks: [block({ note: "As planned." }), block({ title: "Hosts", lines: [], note: "As planned.", none: "No hosts." })] }));
+    expect(cells.slice(3, 11)).toEqual([
+      [], band("Arrays"), [["As planned.", "note"]], [["Array", "header"], ["TB", "header"]], [["n-1", "text"], [16, "number"]],
+      [], band("Hosts"), [["No hosts.", "note"]],
+    ]);
+  });
+
+  test("frames a cell with nothing to say, and makes a row as high as its longest text", () => {
+    const lines = [["n-1", ""], ["a\nb", ""], ["x".repeat(20), ""], ["x\n".repeat(100), ""]];
+    const { rows, rowHeights } = sheetOf({ blocks: [block({ lines })] });
+    const first = rows.findIndex((cells) => cells[0]?.value === "n-1");
+    expect(rows[first]![1]).toEqual({ style: "text" });
+    // Lines of 15 points, and 4 around them; 409 points are the most that a row takes.
+    expect([0, 1, 2, 3].map((at) => rowHeights![first + at])).toEqual([undefined, 34, 34, 409]);
+  });
+
+  test("can be read and printed: every style is there, no text is faint", () => {
+    const sheet = sheetOf();
+    expect(lookFaults(sheet)).toEqual([]);
+    expect(sheet.columnWidths).toHaveLength(8);
+    expect(Object.entries(sheet.styles).map(([name, style]) => `${name}: ${lookOf(style)}`)).toEqual([
+      "title: bold 18 pt #17352d",
+      "note: italic #3d4f49",
+      "complete: bold 12 pt #17352d",
+      "open: bold 12 pt #8c1c13",
+      "section: bold 12 pt #17352d on #cfe0da",
+      "header: bold 10 pt on #e6eeeb, wrapped, middle, frame all #b9c4c0",
+      "text: wrapped, top, frame all #b9c4c0, as @",
+      "number: center, top, frame all #b9c4c0",
+      "line: 9 pt, frame bottom #17352d",
+    ]);
+  });
+});
