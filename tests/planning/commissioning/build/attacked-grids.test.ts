@@ -15,10 +15,11 @@ const tab = readTab(empty)!;
 const columns = columnsOf(tab);
 const at = (key: string): number => columns[key]!;
 const foundColumns = slotColumns.map(({ found }) => at(found));
-/** Rows of the grid of ports, and the row above them that names their columns. */
+/** Rows of the grid of ports. */
 const grid = rowsOfSteps(tab.steps).filter(({ records }) => records.length > 1).map(({ row }) => row);
 const [first, second, third] = grid as [number, number, number];
-const head = first - 1;
+/** The row that says what the steps of the grid are; below it stand the names of its columns. */
+const head = first - 2;
 
 /** A text of its own in every cell in which somebody may type, so that it is found wherever it stands. */
 const marks: string[] = [];
@@ -83,10 +84,10 @@ const attacks: Readonly<Record<string, readonly [attack: Attack, closing: "seen"
   "a row is copied above the headers": [moving((cells) => { cells.splice(tab.headerRow, 0, [...cells[second]!]); }), "unseen", "seen"],
   "a row is moved above the headers": [moved(second, tab.headerRow), "seen", "seen"],
   "all rows are deleted": [moving((cells) => { cells.splice(first, grid.length); }), "seen", "seen"],
-  "the row that names the columns is deleted": [moving((cells) => { cells.splice(head, 1); }), "seen", "seen"],
-  "the row that names the columns is emptied": [(sheet) => emptied(head, allOf(sheet, head))(sheet), "seen", "seen"],
-  "the columns are named otherwise": [(sheet) => withCells(sheet, [head, at("found"), "Seen address"], [head, at("step"), "What"]), "seen", "seen"],
-  "the row that names the columns is moved behind the seals": [moved(head, filled.values.length - 1), "seen", "unseen"],
+  "the row that says what the steps are is deleted": [moving((cells) => { cells.splice(head, 1); }), "seen", "seen"],
+  "the row that says what the steps are is emptied": [(sheet) => emptied(head, allOf(sheet, head))(sheet), "seen", "seen"],
+  "the steps and a column are named otherwise": [(sheet) => withCells(sheet, [head, at("found"), "Seen address"], [head, at("step"), "What"]), "seen", "seen"],
+  "the row that says what the steps are is moved behind the seals": [moved(head, filled.values.length - 1), "seen", "unseen"],
   "two slots are merged into one cell": [emptied(second, ["unit", "expectedBefore"].map(at)), "seen", "seen"],
   "every formula is pasted over by its value": [(sheet) => ({ ...sheet, formulas: sheet.formulas.map((line) => line.map(() => null)) }), "seen", "seen"],
   ...Object.fromEntries(["rule", "low", "high", "plannedUnit", "compares", "settled", "low2", "compares2"].flatMap((key) => [
