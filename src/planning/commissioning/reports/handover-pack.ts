@@ -64,7 +64,7 @@ export function handoverPack(source: CommissioningPlan, job: PlanRow<"jobs">, { 
     isComplete,
     seal: sealHolds && isClosed(tab) ? canonicalText(tab.seals.at(-1)!.typed.code) : "",
     madeAt,
-    paper: "A4",
+    paper: model.settings.paper,
     blocks: [
       ...openBlocks(open, openSnags),
       ...deviationBlocks(records),

@@ -98,8 +98,8 @@ export function hostsSee(prefix: string, testVolume: string): readonly SectionDr
       forEach: "host port",
       shownAs: "grid",
       steps: [
-        { id: `${prefix}-412`, do: "From this port of the host, bound as the source, ping every address of the row, fragmentation forbidden, with as many bytes as expected. Enter the largest size that passed to all. Where pings are forbidden, measure a transfer and say so in the note.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 4 },
-        { id: `${prefix}-413`, do: "Every one of these answered.", expect: "{{Ping targets}}", minutes: 1 },
+        { id: `${prefix}-413`, do: "From this port of the host, bound as the source, ping each of these, fragmentation forbidden, with as many bytes as the next column expects: every one answers. Where pings are forbidden, measure a transfer and say so in the note.", expect: "{{Ping targets}}", minutes: 4 },
+        { id: `${prefix}-412`, do: "Enter the largest size that passed to all of them.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 1 },
         { id: `${prefix}-414`, do: "Repeat one of them with one byte more: it must be refused. An answer means that the host's own MTU is not what the plan says.", expect: "Refused", record: "choice:Refused|Answered", minutes: 1 },
       ],
     },
@@ -115,8 +115,8 @@ export function hostsSee(prefix: string, testVolume: string): readonly SectionDr
       forEach: "host",
       shownAs: "grid",
       steps: [
-        { id: `${prefix}-418`, do: "Rescan storage on the host. Enter how many paths to the arrays of this tab it shows, all together.", expect: "{{Paths to arrays}}", record: "number", minutes: 6 },
-        { id: `${prefix}-419`, do: "So many to each array, all usable; the active controller's are the preferred ones where the array prefers some.", expect: "{{Paths by array}}", minutes: 3 },
+        { id: `${prefix}-419`, do: "Rescan storage on the host: it shows so many paths to each array, all usable, and prefers those of the active controller where the array prefers some.", expect: "{{Paths by array}}", minutes: 3 },
+        { id: `${prefix}-418`, do: "Enter how many paths to the arrays of this tab it shows, all together.", expect: "{{Paths to arrays}}", record: "number", minutes: 6 },
       ],
     },
   ];
