@@ -2,6 +2,7 @@ import type { ProbeOutcome, SelfTestProgress } from "../../workbook/self-test";
 import { makeButton } from "../elements/button";
 import { countOf } from "../elements/count-of";
 import { fill, make } from "../elements/make";
+import { saveFile } from "../elements/save-file";
 import { explain } from "../elements/work";
 import type { ProgramTest } from "../pane-host";
 import type { PaneContext } from "./view";
@@ -113,18 +114,13 @@ function makeAnswers(pane: PaneContext, { program }: ProgramTest, outcomes: read
       fill(said, "Copying is not allowed to the pane here. The text is selected: press Ctrl+C, or Cmd+C on a Mac.");
     }
   };
+  const save = (): void => saveFile("baywright-self-test.json", new Blob([text], { type: "application/json" }));
   return make(
     "section",
     { class: "bay-group" },
     make("h3", {}, "The answers"),
     make("p", {}, "They hold nothing of your workbook."),
     box,
-    make("div", { class: "bay-row" }, makeButton("Copy", copy), makeButton("Save as a file", () => save(text)), said),
+    make("div", { class: "bay-row" }, makeButton("Copy", copy), makeButton("Save as a file", save), said),
   );
-}
-
-function save(text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
-  make("a", { href: address, download: "baywright-self-test.json" }).click();
-  setTimeout(() => URL.revokeObjectURL(address), 10_000);
 }
