@@ -2,7 +2,9 @@ import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import type { Server } from "node:http";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { crc32 } from "node:zlib";
 import type { AxeResults } from "axe-core";
+import { strFromU8, unzipSync } from "fflate";
 import type { Browser, Page } from "playwright-core";
 import { isFurther, tableKeys } from "../../src/planning/plan/schema";
 import type { WorkbookSnapshot } from "../../src/sheet";
@@ -54,6 +56,19 @@ async function open({ width = 320, theme = "light", sample = true } = {}): Promi
   if (!sample) return;
   await button("Load the sample").click();
   await said("Thornmere");
+}
+
+/** Reads the size of a PNG and its dots a metre, and holds the check sum of each chunk against what it covers (ISO/IEC 15948). */
+function readPng(png: Buffer): { readonly width: number; readonly height: number; readonly perMetre: number } {
+  let [width, height, perMetre] = [0, 0, 0];
+  for (let at = 8; at < png.length; at += 12 + png.readUInt32BE(at)) {
+    const end = at + 8 + png.readUInt32BE(at);
+    expect(png.readUInt32BE(end)).toBe(crc32(png.subarray(at + 4, end)));
+    const name = png.toString("latin1", at + 4, at + 8);
+    if (name === "IHDR") [width, height] = [png.readUInt32BE(at + 8), png.readUInt32BE(at + 12)];
+    if (name === "pHYs") perMetre = png.readUInt32BE(at + 8);
+  }
+  return { width, height, perMetre };
 }
 
 const button = (name: string | RegExp) => page.getByRole("button", { name });
@@ -239,6 +254,29 @@ describe("the Plan view", () => {
       return (await createImageBitmap(blob)).width;
     });
     expect(size).toBe(870);
+  });
+
+  test("shows each page of the drawings of a site with what it says in words, and saves all of them as SVG and as PNG of 300 dots an inch", async () => {
+    await open();
+    await page.getByLabel("Site drawn").selectOption("Cold Store");
+    await page.getByLabel("Page drawn").selectOption("Cabling of Cold Store");
+    const sheet = page.getByRole("region", { name: "The page, to be scrolled" }).getByRole("img");
+    expect(await sheet.getAttribute("alt")).toContain("cs-sw1: port 1 cs-array-1 port A/0");
+    const saved = async (name: string): Promise<Record<string, Uint8Array>> => {
+      const [download] = await Promise.all([page.waitForEvent("download", { timeout: 60_000 }), button(name).click()]);
+      await said("is given to the browser to save");
+      return unzipSync(readFileSync(await download.path()));
+    };
+    const drawings = await saved("Save SVG of every page");
+    expect(Object.keys(drawings)).toEqual(["01 Capacity to hosts, and what it is made of.svg", "02 Rack CS-R1, front and rear.svg", "03 Feed loads.svg", "04 Cabling of Cold Store.svg"]);
+    expect(strFromU8(drawings["04 Cabling of Cold Store.svg"]!)).toMatch(/^<svg [^>]*width="420mm" height="297mm"/);
+    const pictures = Object.values(await saved("Save PNG of every page"));
+    expect(pictures).toHaveLength(4);
+    for (const png of pictures) {
+      const { width, height, perMetre } = readPng(Buffer.from(png));
+      expect([width, height]).toEqual([Math.round((420 / 25.4) * 300), Math.round((297 / 25.4) * 300)]);
+      expect(Math.round(perMetre * 0.0254)).toBe(300);
+    }
   });
 
   test("follows the workbook: an array moved onto another is marked in the rack", async () => {
