@@ -2,7 +2,6 @@ import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import type { Server } from "node:http";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { crc32 } from "node:zlib";
 import type { AxeResults } from "axe-core";
 import { strFromU8, unzipSync } from "fflate";
 import type { Browser, Page } from "playwright-core";
@@ -11,6 +10,7 @@ import type { WorkbookSnapshot } from "../../src/sheet";
 import type { PlainPort } from "../support/plain-workbook";
 import { launchBrowser } from "./support/launch-browser";
 import { buildPaneSite } from "./support/pane-site";
+import { readPng } from "./support/read-png";
 import { serveSite } from "./support/serve-site";
 
 declare global {
@@ -56,19 +56,6 @@ async function open({ width = 320, theme = "light", sample = true } = {}): Promi
   if (!sample) return;
   await button("Load the sample").click();
   await said("Thornmere");
-}
-
-/** Reads the size of a PNG and its dots a metre, and holds the check sum of each chunk against what it covers (ISO/IEC 15948). */
-function readPng(png: Buffer): { readonly width: number; readonly height: number; readonly perMetre: number } {
-  let [width, height, perMetre] = [0, 0, 0];
-  for (let at = 8; at < png.length; at += 12 + png.readUInt32BE(at)) {
-    const end = at + 8 + png.readUInt32BE(at);
-    expect(png.readUInt32BE(end)).toBe(crc32(png.subarray(at + 4, end)));
-    const name = png.toString("latin1", at + 4, at + 8);
-    if (name === "IHDR") [width, height] = [png.readUInt32BE(at + 8), png.readUInt32BE(at + 12)];
-    if (name === "pHYs") perMetre = png.readUInt32BE(at + 8);
-  }
-  return { width, height, perMetre };
 }
 
 const button = (name: string | RegExp) => page.getByRole("button", { name });
