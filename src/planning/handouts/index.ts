@@ -1,5 +1,5 @@
-export { cableLabels, labelsMark, planLabels } from "./labels";
+export { cableLabels, labelsMark, planLabels, switchEnd } from "./labels";
 export { namesOfPlan, type NamesOfPlan } from "./name-lines";
 export { plannedNames } from "./planned-names";
 export { namesMark, planNames, planSwitchList, switchListMark } from "./sheets";
-export { portLinesOf, type SwitchPortLine } from "./switch-ports";
+export { cablesOfSwitch, linksOf, linksOfSwitch, portLinesOf, type SwitchPortLine } from "./switch-ports";

@@ -27,9 +27,14 @@ export function cableLabels(model: PlanModel): CableLabel[] {
   const known = model.wiring.all().filter(({ row, to }) => to !== null && row.switchPort !== "");
   return [...groupBy(known, ({ cable }) => cable).values()].flatMap((rows): CableLabel[] => {
     const { label, row, to } = rows[0]!;
-    const far = `${to!.switch} port ${row.switchPort}`;
+    const far = switchEnd(to!.switch, row.switchPort);
     return [{ near: label, far }, { near: far, far: label }];
   });
+}
+
+/** Names the end of a cable at a switch. */
+export function switchEnd(name: string, port: string): string {
+  return `${name} port ${port}`;
 }
 
 /**

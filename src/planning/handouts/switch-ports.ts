@@ -18,11 +18,32 @@ export interface SwitchPortLine {
  * Rows of one cable make one line: its VLANs side by side, the largest of its MTUs.
  */
 export function portLinesOf(model: PlanModel, row: PlanRow<"switches">): SwitchPortLine[] {
-  const cables = [...groupBy(model.wiring.all().filter(({ to }) => to === row), ({ cable, row: { switchPort } }) => `${cable}\n${foldName(switchPort)}`).values()];
   const order = new Map((portsOfSwitch(row) ?? []).map((port, at) => [foldName(port), at]));
   const rank = ({ port }: SwitchPortLine): number => (port === "" ? Infinity : (order.get(foldName(port)) ?? order.size));
-  const lines = cables.map(lineOf).sort((a, b) => compare(rank(a), rank(b)) || a.port.localeCompare(b.port, "en", { numeric: true }));
+  const lines = cablesOfSwitch(model, row).map(lineOf).sort((a, b) => compare(rank(a), rank(b)) || a.port.localeCompare(b.port, "en", { numeric: true }));
   return [...lines, ...keptLines(row), ...linkLines(model, row)];
+}
+
+/** Lists what is plugged into a switch, cable by cable: the rows of one cable together. */
+export function cablesOfSwitch(model: PlanModel, row: PlanRow<"switches">): readonly (readonly SwitchCable[])[] {
+  const rows = model.wiring.all().filter(({ to }) => to === row);
+  return [...groupBy(rows, ({ cable, row: { switchPort } }) => `${cable}\n${foldName(switchPort)}`).values()];
+}
+
+/** Lists the links of a switch to switches and to hosts that are cabled by Links alone, each with the name of its other end. */
+export function linksOfSwitch(model: PlanModel, { switch: name }: PlanRow<"switches">): readonly LinkEnd[] {
+  return linksOf(model, name).filter(({ end }) => end !== "" && (model.find("switches", end) !== null || isByLinksAlone(model, end)));
+}
+
+/** A link, and the name of its other end. */
+export interface LinkEnd {
+  readonly row: PlanRow<"links">;
+  readonly end: string;
+}
+
+/** Lists the links of a switch or a host. */
+export function linksOf(model: PlanModel, name: string): readonly LinkEnd[] {
+  return [...model.rowsWith("links", "from", name).map((row) => ({ row, end: row.to })), ...model.rowsWith("links", "to", name).map((row) => ({ row, end: row.from }))];
 }
 
 function compare(a: number, b: number): number {
@@ -46,10 +67,8 @@ function keptLines(row: PlanRow<"switches">): SwitchPortLine[] {
   return (keptPortsOf(row)?.size ?? 0) === 0 ? [] : [{ port: row.keptPorts, vlan: "", mtu: null, description: "kept: the plan leaves it alone" }];
 }
 
-function linkLines(model: PlanModel, { switch: name }: PlanRow<"switches">): SwitchPortLine[] {
-  const ends = [...model.rowsWith("links", "from", name).map(({ to }) => to), ...model.rowsWith("links", "to", name).map(({ from }) => from)];
-  const told = ends.filter((end) => end !== "" && (model.find("switches", end) !== null || isByLinksAlone(model, end)));
-  return told.map((end) => ({ port: "", vlan: "", mtu: null, description: `link to ${end}, whose port the plan does not say` }));
+function linkLines(model: PlanModel, row: PlanRow<"switches">): SwitchPortLine[] {
+  return linksOfSwitch(model, row).map(({ end }) => ({ port: "", vlan: "", mtu: null, description: `link to ${end}, whose port the plan does not say` }));
 }
 
 /** Tells whether a host is cabled by Links and not by rows of Host ports. */

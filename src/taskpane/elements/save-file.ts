@@ -1,9 +1,11 @@
 import { make } from "./make";
 
-/** Hands a file to the person, as the place in which the page lives does that: most put it among the downloads. */
+/** How long the browser may take to begin reading what it saves. */
+const milliseconds = 60_000;
+
+/** Hands a file to the browser to save; a program may forbid that to its panes, and does not say so. */
 export function saveFile(name: string, file: Blob): void {
   const address = URL.createObjectURL(file);
   make("a", { href: address, download: name }).click();
-  // The browser reads it after the click has returned.
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+  setTimeout(() => URL.revokeObjectURL(address), milliseconds);
 }

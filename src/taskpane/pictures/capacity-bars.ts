@@ -1,58 +1,6 @@
-import type { PlanModel } from "../../planning/plan/model";
+import { fillOf, limitOf, describePool, toHostsOf, type PoolCapacity } from "../../planning/drawings";
 import { formatPercent, formatTerabytes } from "../../planning/text";
-import type { PlanRow } from "../../planning/plan/read";
 import { label, line, pictureWidth, rect, type Picture, type Shape } from "./picture";
-
-/** Where the raw capacity of a pool's arrays goes. The parts add up to `raw`; `used` may be more than `usable`. */
-export interface PoolCapacity {
-  readonly pool: string;
-  /** Scheme laid over the arrays, as it is written; "" for none. What it takes is part of what is used. */
-  readonly across: string;
-  readonly fillLimit: number;
-  readonly raw: bigint;
-  readonly usable: bigint;
-  /** What hosts can store of it, after the scheme over the arrays; null where that is not known. */
-  readonly toHosts: bigint | null;
-  readonly used: bigint;
-  readonly redundancy: bigint;
-  readonly reserve: bigint;
-  /** Hot spares and drives that fill no group. */
-  readonly spare: bigint;
-  /** Arrays whose capacity is not known: they are in no bar. */
-  readonly left: readonly string[];
-}
-
-/** Adds up, pool by pool, what the arrays hold; arrays without a pool come last. */
-export function layoutCapacity(model: PlanModel): readonly PoolCapacity[] {
-  const pools = model.capacity.pools().map((contents) => {
-    const { pool, across, fillLimit, arrays } = contents;
-    return { ...addUp(model, pool.pool, across === null ? "" : pool.acrossArrays, fillLimit, arrays), toHosts: model.capacity.toHosts(contents) };
-  });
-  const rest = model.rows("arrays").filter(({ pool }) => model.find("pools", pool) === null);
-  return [...pools, addUp(model, "No pool", "", model.settings.fillLimit, rest)].filter(({ raw, left }) => raw > 0n || left.length > 0);
-}
-
-function addUp(model: PlanModel, pool: string, across: string, fillLimit: number, arrays: readonly PlanRow<"arrays">[]): PoolCapacity {
-  const counted = arrays.flatMap((row) => {
-    const capacity = model.capacity.of(row);
-    return capacity === null ? [] : [{ row, ...capacity }];
-  });
-  const sum = (of: (part: (typeof counted)[number]) => bigint) => counted.reduce((total, part) => total + of(part), 0n);
-  const usable = sum((part) => part.usable);
-  return {
-    pool,
-    across,
-    fillLimit,
-    raw: sum((part) => part.raw),
-    usable,
-    toHosts: usable,
-    used: sum(({ row }) => row.used ?? 0n),
-    redundancy: sum((part) => part.redundancy),
-    reserve: sum((part) => part.reserve),
-    spare: sum((part) => part.spares + part.outside),
-    left: arrays.filter((row) => !counted.some((part) => part.row === row)).map(({ array }) => array),
-  };
-}
 
 const top = 6;
 const blockHeight = 62;
@@ -97,25 +45,4 @@ export function drawCapacity(pools: readonly PoolCapacity[]): Picture {
     ];
   });
   return { title: "Capacity by pool", summary: pools.map(describePool).join(" "), width: pictureWidth, height: top + pools.length * blockHeight + 2, shapes, legend: looks };
-}
-
-/** Says in words what a pool holds. */
-export function describePool(pool: PoolCapacity): string {
-  const over = pool.used > limitOf(pool) ? " Over its fill limit." : "";
-  const across = pool.across === "" ? "" : ` What is used holds ${pool.across} over the arrays.`;
-  const left = pool.left.length === 0 ? "" : ` Not counted, for want of scheme, drives or drive size that fit: ${pool.left.join(", ")}.`;
-  const fill = `${fillOf(pool)}, limit ${formatPercent(pool.fillLimit)}`;
-  return `${pool.pool}: ${toHostsOf(pool)}; ${formatTerabytes(pool.used)} used of ${formatTerabytes(pool.usable)} usable (${fill}), ${formatTerabytes(pool.raw)} raw.${over}${across}${left}`;
-}
-
-function limitOf({ usable, fillLimit }: PoolCapacity): bigint {
-  return (usable * BigInt(Math.round(fillLimit * 1e6))) / 1_000_000n;
-}
-
-function toHostsOf({ toHosts }: PoolCapacity): string {
-  return toHosts === null ? "to hosts not known" : `${formatTerabytes(toHosts)} to hosts`;
-}
-
-function fillOf({ used, usable }: PoolCapacity): string {
-  return usable === 0n ? "nothing usable" : formatPercent(Number(used) / Number(usable));
 }

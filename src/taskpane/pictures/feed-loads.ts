@@ -1,3 +1,4 @@
+import { describeFeedLoads } from "../../planning/drawings";
 import type { PlannedFeedLoad } from "../../planning/plan/model";
 import { formatAmps, formatPercent, formatWatts } from "../../planning/text";
 import { label, line, pictureWidth, rect, type Picture, type Shape } from "./picture";
@@ -27,14 +28,4 @@ export function drawFeedLoads(site: string, loads: readonly PlannedFeedLoad[], u
     ];
   });
   return { title: `Feed loads of ${site}`, summary: describeFeedLoads(site, loads, unfed), width: pictureWidth, height: top + loads.length * blockHeight, shapes, legend: looks };
-}
-
-/** Says in words what the feeds of a site carry. */
-function describeFeedLoads(site: string, loads: readonly PlannedFeedLoad[], unfed: readonly string[]): string {
-  const each = loads.map(({ row, normal, worst }) => {
-    const excess = worst.ok ? "" : normal.ok ? ": too much once another feed is lost" : ": too much already";
-    const atWorst = `${formatAmps(worst.worstAmps)} of ${formatAmps(worst.limitAmps)} (${formatPercent(worst.share)})`;
-    return `${row.feed} carries ${formatAmps(normal.worstAmps)}, at worst ${atWorst}${excess}.`;
-  });
-  return `${site}: ${each.join(" ")}${unfed.length === 0 ? "" : ` On no feed yet, and in no bar: ${unfed.join(", ")}.`}`;
 }

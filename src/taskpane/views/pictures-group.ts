@@ -1,14 +1,15 @@
+import { layoutCapacity, layoutRack } from "../../planning/drawings";
 import type { PlanModel } from "../../planning/plan/model";
 import { makeButton } from "../elements/button";
 import { fill, make } from "../elements/make";
-import { saveFile } from "../elements/save-file";
 import { drawCabling, layoutCabling } from "../pictures/cabling-graph";
-import { drawCapacity, layoutCapacity } from "../pictures/capacity-bars";
-import { renderPng } from "../pictures/copy-picture";
+import { drawCapacity } from "../pictures/capacity-bars";
+import { renderPicture } from "../pictures/copy-picture";
 import { drawPicture } from "../pictures/draw-picture";
 import { drawFeedLoads } from "../pictures/feed-loads";
 import type { Picture } from "../pictures/picture";
-import { drawRack, layoutRack } from "../pictures/rack-elevation";
+import { drawRack } from "../pictures/rack-elevation";
+import { copyPng } from "./copy-png";
 import type { PaneContext } from "./view";
 
 interface PictureKind {
@@ -92,7 +93,7 @@ export function makePicturesGroup(pane: PaneContext): { readonly element: HTMLEl
       picture.legend !== undefined && make("ul", { class: "bay-legend small" }, picture.legend.map(({ look, meaning }) => make("li", {}, swatch(look), meaning))),
       make("figcaption", { class: "small" }, picture.summary),
       kind.caution !== undefined && make("p", { class: "bay-caution small" }, kind.caution),
-      make("div", { class: "bay-row" }, makeButton("Copy as PNG", () => copy(pane, drawing, picture.title), { size: "small" })),
+      make("div", { class: "bay-row" }, makeButton("Copy as PNG", () => copyPng(pane, picture.title, () => renderPicture(drawing)), { size: "small" })),
     );
   }
 
@@ -114,17 +115,4 @@ function swatch(look: string): SVGElement {
   for (const [name, value] of Object.entries({ x: 0.5, y: 0.5, width: 15, height: 9, class: `part ${look}` })) area.setAttribute(name, String(value));
   box.append(area);
   return box;
-}
-
-function copy(pane: PaneContext, drawing: SVGSVGElement, title: string): Promise<void> {
-  return pane.status.run("Copy the picture", async () => {
-    const png = await renderPng(drawing);
-    try {
-      await navigator.clipboard.write([new ClipboardItem({ "image/png": png })]);
-      return { sentence: `${title} is copied; paste it where you need it.` };
-    } catch {
-      // A host may forbid the clipboard to its panes: the person can still save the file.
-      return { sentence: "Copying is not allowed to the pane here. Save the picture as a file instead.", waysOn: [{ label: "Save as PNG", run: () => saveFile(`${title}.png`, png) }] };
-    }
-  });
 }

@@ -12,6 +12,7 @@ import { pace } from "../elements/pace";
 import { explain } from "../elements/work";
 import { makeAddressesGroup } from "./addresses-group";
 import { makeCompareGroup } from "./compare-group";
+import { makeDrawingsGroup } from "./drawings-group";
 import { makeHandoutsGroup } from "./handouts-group";
 import { makeListsGroup } from "./lists-group";
 import { makeMissingGroup } from "./missing-group";
@@ -27,6 +28,7 @@ export function makePlanView(pane: PaneContext): View {
   const addresses = makeAddressesGroup(pane);
   const handouts = makeHandoutsGroup(pane);
   const pictures = makePicturesGroup(pane);
+  const drawings = makeDrawingsGroup(pane);
   const comparison = makeCompareGroup(pane);
   const missingNow = makeMissingGroup(pane);
 
@@ -40,6 +42,7 @@ export function makePlanView(pane: PaneContext): View {
     handouts.hidden = model.rows("switches").length + model.addresses.all().length === 0;
     comparison.hidden = !isPlan(model.plan);
     pictures.show(model);
+    drawings.show(model);
     missingNow.show(model);
     lists.show(model);
   };
@@ -102,5 +105,5 @@ export function makePlanView(pane: PaneContext): View {
     );
   }
 
-  return { element: make("div", {}, tables, site, missingNow.element, lists.element, further, addresses, handouts, pictures.element, comparison), show, changed: followChanges };
+  return { element: make("div", {}, tables, site, missingNow.element, lists.element, further, addresses, handouts, pictures.element, drawings.element, comparison), show, changed: followChanges };
 }

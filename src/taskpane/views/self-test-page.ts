@@ -114,12 +114,13 @@ function makeAnswers(pane: PaneContext, { program }: ProgramTest, outcomes: read
       fill(said, "Copying is not allowed to the pane here. The text is selected: press Ctrl+C, or Cmd+C on a Mac.");
     }
   };
+  const save = (): void => saveFile("baywright-self-test.json", new Blob([text], { type: "application/json" }));
   return make(
     "section",
     { class: "bay-group" },
     make("h3", {}, "The answers"),
     make("p", {}, "They hold nothing of your workbook."),
     box,
-    make("div", { class: "bay-row" }, makeButton("Copy", copy), makeButton("Save as a file", () => saveFile("baywright-self-test.json", new Blob([text], { type: "application/json" }))), said),
+    make("div", { class: "bay-row" }, makeButton("Copy", copy), makeButton("Save as a file", save), said),
   );
 }
