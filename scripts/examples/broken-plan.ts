@@ -196,7 +196,7 @@ export const breaks: readonly Break[] = [
       ["array-on-one-switch", "Arrays 12 Array"],
     ],
   },
-  { what: "A data port on the management network", change: ({ ports }) => set(ports[18], { network: "mgmt", address: "10.64.0.41", mtu: 1500 }), found: [["port-role", "Ports 23 Network"]] },
+  { what: "A data port on the management network", change: ({ ports }) => set(ports[18], { network: "mgmt", address: "10.64.0.41", mtu: 1500 }), found: [["port-of-other-role", "Ports 23 Network"]] },
   {
     what: "The data ports of an array on one switch, and all ports of its second controller",
     change: ({ ports }) => {
@@ -209,6 +209,32 @@ export const breaks: readonly Break[] = [
     what: "A port of side A on the switch of side B",
     change: ({ ports }) => set(ports[30], { switch: "cs-sw2", switchPort: "9" }),
     found: [["wrong-side", "Ports 35 Switch"], ["switch-without-network", "Ports 35 Switch"]],
+  },
+  {
+    what: "A port of one array is for data, the same port of another array of its model for management, and nobody says what the model's ports are for",
+    change: ({ arrays, ports }) => {
+      arrays.push({ id: "A0009", array: "at-array-3", site: "Attic", model: "Sorrel 8" });
+      ports.push({ array: "at-array-3", controller: "A", port: "0", network: "mgmt", address: "10.64.0.42", switch: "at-sw1", switchPort: "4" });
+    },
+    found: [["port-role", "Ports 56 Network"], ["array-without-data", "Arrays 13 Ports"], ["array-on-one-switch", "Arrays 13 Array"]],
+  },
+  {
+    what: "A port that an array does not have, on a network of another kind than IP",
+    change: ({ networks, ports }) => {
+      networks.push({ network: "bi-fabric", site: "Bindery", kind: "other", role: "replication" });
+      ports.push({ array: "bi-array-1", controller: "A", port: "7", network: "bi-fabric", switch: "bi-sw2", switchPort: "19" });
+    },
+    found: [["port-beyond-array", "Ports 57 Port"], ["network-not-checked", "Networks 19 Kind"], ["switch-without-network", "Ports 57 Switch"]],
+  },
+  {
+    what: "The switches of a site are one stack",
+    change: ({ switches }) => switches.slice(4, 6).forEach((row) => set(row, { stack: "cs-core" })),
+    found: [["paths-on-one-stack", "Arrays 9 Array"], ["paths-on-one-stack", "Arrays 10 Array"]],
+  },
+  {
+    what: "A second customer, whom the management network reaches too",
+    change: ({ sites }) => set(sites.find(({ site }) => site === "Attic"), { customer: "Hollin Print Room" }),
+    found: [["network-of-customers", "Networks 11 Routing"]],
   },
   { what: "A port that the switch does not have", change: ({ ports }) => set(ports[8], { switchPort: "99" }), found: [["switch-port-beyond", "Ports 13 Switch port"]] },
   { what: "A port that the switch keeps for its uplink", change: ({ ports }) => set(ports[9], { switchPort: "23" }), found: [["switch-port-kept", "Ports 14 Switch port"]] },

@@ -58,8 +58,12 @@ import { initiatorTwice } from "./rules/intent/initiator-twice";
 import { installedAgain } from "./rules/intent/installed-again";
 import { marginRange } from "./rules/intent/margin-range";
 import { moreDrivesThanBays } from "./rules/intent/more-drives-than-bays";
+import { networkNotChecked } from "./rules/intent/network-not-checked";
+import { networkOfCustomers } from "./rules/intent/network-of-customers";
 import { networkRole } from "./rules/intent/network-role";
 import { offerPastDay } from "./rules/intent/offer-past-day";
+import { portBeyondArray } from "./rules/intent/port-beyond-array";
+import { portOfOtherRole } from "./rules/intent/port-of-other-role";
 import { portRole } from "./rules/intent/port-role";
 import { quoteQuantity } from "./rules/intent/quote-quantity";
 import { rightsDiffer } from "./rules/intent/rights-differ";
@@ -103,6 +107,7 @@ import { controllerOnOneSwitch } from "./rules/resilience/controller-on-one-swit
 import { feedTakeover } from "./rules/resilience/feed-takeover";
 import { hostOnOneSwitch } from "./rules/resilience/host-on-one-switch";
 import { hostWithoutPath } from "./rules/resilience/host-without-path";
+import { pathsOnOneStack } from "./rules/resilience/paths-on-one-stack";
 import { poolDomain } from "./rules/resilience/pool-domain";
 import { poolWithoutScheme } from "./rules/resilience/pool-without-scheme";
 import { portWithoutSwitch } from "./rules/resilience/port-without-switch";
@@ -167,6 +172,7 @@ export const rules: readonly Rule[] = [
   feedTakeover,
   hostWithoutPath,
   hostOnOneSwitch,
+  pathsOnOneStack,
   singlePoint,
   poolDomain,
   poolWithoutScheme,
@@ -175,9 +181,13 @@ export const rules: readonly Rule[] = [
   hostOnOneSide,
   hostDataOnOneSwitch,
   networkRole,
+  networkNotChecked,
+  networkOfCustomers,
   dataNetworkUnused,
   arrayWithoutData,
   portRole,
+  portOfOtherRole,
+  portBeyondArray,
   dataOnOneSwitch,
   wrongSide,
   sidesOnOneSwitch,

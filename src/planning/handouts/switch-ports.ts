@@ -33,13 +33,18 @@ function lineOf(cables: readonly SwitchCable[]): SwitchPortLine {
   const [first] = cables;
   const networks = [...new Set(cables.flatMap(({ network }) => network ?? []))];
   const vlans = [...new Set(networks.flatMap(({ row }) => row.vlan ?? []))];
-  const mtus = cables.flatMap(({ row, network }) => row.mtu ?? network?.mtu ?? []);
+  const mtus = cables.flatMap(({ row, network }) => row.mtu ?? (network?.isIp === true ? network.mtu : []));
   return {
     port: first!.row.switchPort,
     vlan: vlans.join(", "),
     mtu: mtus.length === 0 ? null : Math.max(...mtus),
-    description: [first!.label, ...networks.map(({ row }) => row.network)].join(", "),
+    description: [first!.label, ...networks.map(({ row }) => row.network), socketText(first!)].filter((text) => text !== "").join(", "),
   };
+}
+
+/** Says what the other end is like, by its model: speed and connector, as far as it tells. */
+function socketText({ duty }: SwitchCable): string {
+  return duty === null ? "" : [duty.gbits === null ? "" : `${duty.gbits} Gbit/s`, duty.connector].filter((text) => text !== "").join(" ");
 }
 
 function keptLines(row: PlanRow<"switches">): SwitchPortLine[] {

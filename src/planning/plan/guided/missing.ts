@@ -36,11 +36,17 @@ export function missingValues(model: PlanModel): MissingColumn[] {
   return tableKeys.flatMap((key): MissingColumn[] =>
     columnsOf(key).flatMap(([column, { header }]): MissingColumn[] => {
       if (!(needed[key] as readonly string[] | undefined)?.includes(column) || model.table(key)?.columns[column] === undefined) return [];
-      const empty = model.rows(key).filter((row) => isEmpty(cellOf(row, column)));
+      const empty = model.rows(key).filter((row) => isEmpty(cellOf(row, column)) && !isForNobody(model, key, row, column));
       const [first] = empty;
       return first === undefined ? [] : [{ table: tables[key].name, header, rows: empty.map((row) => textOf(row, nameColumn(key))), first: { table: key, row: first.row, column } }];
     }),
   );
+}
+
+/** Tells whether a cell may stay empty: in a network that is none of IP nothing has an address. */
+function isForNobody(model: PlanModel, key: TableKey, row: { readonly row: number }, column: string): boolean {
+  if (key !== "networks" && !(key === "ports" && column === "address")) return false;
+  return column !== "role" && model.networks.named(textOf(row, "network"))?.isIp === false;
 }
 
 function isEmpty(value: unknown): boolean {

@@ -11,7 +11,7 @@ import type { Ports } from "./ports";
 /** How many paths a host of the site has to an array. */
 export interface HostPathCount {
   readonly host: PlanRow<"hosts">;
-  /** Pairs of a host address and a port address in one data network; null where the plan does not say enough. */
+  /** Pairs of a host address and a port address in one data network, of two ports where it is none of IP; null where the plan does not say enough. */
   readonly paths: number | null;
   /** Data networks in which both stand; none where it is not known. */
   readonly networks: readonly Network[];
@@ -50,13 +50,16 @@ export class HostPaths {
     const ports = this.ports.of(array);
     // A network without a role may be for data or not, and a port without an address may be in use or not: then no figure is given.
     const ends = this.hostPorts.endsOf(host);
-    const isHostKnown = ends.every(({ network, address }) => address !== null || isForOther(network));
+    const isHostKnown = ends.every(({ network, address }) => address !== null || isForOther(network) || network?.isIp === false);
     const isKnown = own !== null && isHostKnown && ports.length > 0 && ports.every(({ network, address }) => {
-      return network !== null && (!own.includes(network) || (network.roles.size > 0 && address !== null));
+      return network !== null && (!own.includes(network) || (network.roles.size > 0 && (address !== null || !network.isIp)));
     });
     if (!isKnown) return { host, paths: null, networks: [] };
-    const arrayPorts = ports.map(({ row }) => ({ device: "array", network: row.network, address: row.address }));
-    const data = ends.flatMap(({ network, address }) => (network?.roles.has("data") && address !== null ? [{ device: "host", network: network.row.network, address: formatAddress(address) }] : []));
+    const arrayPorts = ports.map(({ row, network }) => ({ device: "array", network: row.network, address: network?.isIp === true ? row.address : null }));
+    const data = ends.flatMap(({ network, address }) => {
+      if (!network?.roles.has("data") || (address === null && network.isIp)) return [];
+      return [{ device: "host", network: network.row.network, address: address === null || !network.isIp ? null : formatAddress(address) }];
+    });
     const networks = [...new Set(own)].filter((network) => network.roles.has("data") && ports.some((port) => port.network === network));
     return { host, paths: data.length === 0 ? 0 : countPaths(data, arrayPorts)[0]!.paths, networks };
   }

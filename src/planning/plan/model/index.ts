@@ -4,7 +4,7 @@ export { driveLabel, shelfLabel } from "./drives";
 export type { ExpectedPort } from "./expected-ports";
 export { groupBy } from "./group-by";
 export type { HostPathCount } from "./host-paths";
-export { hostPortLabel, hostPortUse, type HostPortFacts } from "./host-ports";
+export { hostPortLabel, hostPortUse, type HostPortFacts, type Initiator } from "./host-ports";
 export { gatewayAddress, isHostOf, isReserved, networkRoles, usualMtu, type Network } from "./networks";
 export type { HostPath } from "./paths";
 export type { JobPlaces } from "./places";

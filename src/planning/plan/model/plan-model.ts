@@ -3,6 +3,7 @@ import { Capacity } from "./capacity";
 import { Drives } from "./drives";
 import { HostPaths } from "./host-paths";
 import { HostPorts } from "./host-ports";
+import { ModelPorts } from "./model-ports";
 import { Networks } from "./networks";
 import { Paths } from "./paths";
 import { Places } from "./places";
@@ -24,7 +25,8 @@ import { Wiring } from "./wiring";
  */
 export class PlanModel extends PlanRows {
   readonly networks = new Networks(this);
-  readonly ports = new Ports(this, this.networks);
+  readonly modelPorts = new ModelPorts(this);
+  readonly ports = new Ports(this, this.networks, this.modelPorts);
   readonly hostPorts = new HostPorts(this, this.networks);
   readonly wiring = new Wiring(this.ports, this.hostPorts);
   readonly addresses = new UsedAddresses(this, this.networks, this.ports, this.hostPorts);

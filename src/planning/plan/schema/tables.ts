@@ -12,6 +12,7 @@ import { hosts } from "./tables/hosts";
 import { jobs } from "./tables/jobs";
 import { links } from "./tables/links";
 import { lists } from "./tables/lists";
+import { modelPorts } from "./tables/model-ports";
 import { models } from "./tables/models";
 import { networks } from "./tables/networks";
 import { pools } from "./tables/pools";
@@ -29,7 +30,7 @@ import { volumes } from "./tables/volumes";
 
 /** The planning tables by their keys; `tableKeys` says their order. */
 export const tables = {
-  settings, sites, racks, feeds, networks, switches, hosts, hostPorts, links, clusters, pools, models, arrays, shelves, drives, ports, volumes,
+  settings, sites, racks, feeds, networks, switches, hosts, hostPorts, links, clusters, pools, models, modelPorts, arrays, shelves, drives, ports, volumes,
   access, procedures, steps, prompts, jobs, quote, assumptions, lists,
 } as const satisfies Readonly<Record<TableKey, Table>>;
 
