@@ -302,6 +302,11 @@ export const breaks: readonly Break[] = [
     },
     found: [["host-ports-differ", "Links 6 To"], ["host-on-one-switch", "Hosts 6 Host"]],
   },
+  {
+    what: "A cable that runs to another port since its label was printed, one that is gone, and the others without a row",
+    change: ({ cables }) => void cables.push({ id: "C0001", from: "cs-array-2 port B/2", to: "cs-sw2 port 16", colour: "yellow" }, { id: "C0002", from: "print-7", to: "bi-sw1 port 24" }),
+    found: [["cable-ends", "Cables 5 From"], ["cable-ends", "Cables 6 From"], ["cable-without-row", "Cables 5 Id"]],
+  },
   { what: "A password in the plan (an invented one)", change: ({ prompts }) => set(prompts[3], { value: "sesame-4711" }), found: [["stored-secret", "Prompts 8 Value"]] },
 ];
 

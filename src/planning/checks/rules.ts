@@ -88,6 +88,8 @@ import { impossibleGrid } from "./rules/procedure/impossible-grid";
 import { repeatedStep } from "./rules/procedure/repeated-step";
 import { uncomparableExpectation } from "./rules/procedure/uncomparable-expectation";
 import { unknownPlaceholder } from "./rules/procedure/unknown-placeholder";
+import { cableEnds } from "./rules/references/cable-ends";
+import { cableWithoutRow } from "./rules/references/cable-without-row";
 import { dateInText } from "./rules/references/date-in-text";
 import { missingColumn } from "./rules/references/missing-column";
 import { missingId } from "./rules/references/missing-id";
@@ -131,6 +133,8 @@ export const rules: readonly Rule[] = [
   repeatedName,
   tabName,
   missingId,
+  cableEnds,
+  cableWithoutRow,
   dateInText,
   numberAsText,
   unknownSetting,

@@ -53,12 +53,6 @@ function keptLines(row: PlanRow<"switches">): SwitchPortLine[] {
 
 function linkLines(model: PlanModel, { switch: name }: PlanRow<"switches">): SwitchPortLine[] {
   const ends = [...model.rowsWith("links", "from", name).map(({ to }) => to), ...model.rowsWith("links", "to", name).map(({ from }) => from)];
-  const told = ends.filter((end) => end !== "" && (model.find("switches", end) !== null || isByLinksAlone(model, end)));
+  const told = ends.filter((end) => end !== "" && (model.find("switches", end) !== null || model.hostPorts.isByLinksAlone(end)));
   return told.map((end) => ({ port: "", vlan: "", mtu: null, description: `link to ${end}, whose port the plan does not say` }));
-}
-
-/** Tells whether a host is cabled by Links and not by rows of Host ports. */
-function isByLinksAlone(model: PlanModel, name: string): boolean {
-  const host = model.find("hosts", name);
-  return host !== null && model.hostPorts.switchesOf(host) === null;
 }

@@ -31,7 +31,8 @@ describe("the ports of a switch for its owner", () => {
     const modelPorts = [{ model: "M", port: "0", gbits: 25, connector: "SFP28" }, { model: "M", port: "1", connector: "RJ45" }];
     const ports = ["0", "1"].map((port) => ({ array: "arr", controller: "A", port, network: "d1", switch: "s1", switchPort: port }));
     expect(lines({ arrays: [{ array: "arr", site, model: "M" }], modelPorts, ports }).slice(0, 2)).toEqual([
-      "1 | 11 | 9000 | arr port A/1, d1, RJ45", "0 | 11 | 9000 | arr port A/0, d1, 25 Gbit/s SFP28"]);
+      "1 | 11 | 9000 | arr port A/1, d1, RJ45", "0 | 11 | 9000 | arr port A/0, d1, 25 Gbit/s SFP28",
+    ]);
   });
 
   test("end with what has no port yet, kept ports, and links; a host with rows in Host ports is told by those alone", () => {

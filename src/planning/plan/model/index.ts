@@ -1,3 +1,4 @@
+export type { PlannedCable } from "./cables";
 export { saysNone, type PoolContents, type PoolMember } from "./capacity";
 export type { Device } from "./devices";
 export { driveLabel, shelfLabel } from "./drives";
@@ -5,6 +6,7 @@ export type { ExpectedPort } from "./expected-ports";
 export { groupBy } from "./group-by";
 export type { HostPathCount } from "./host-paths";
 export { hostPortLabel, hostPortUse, type HostPortFacts, type Initiator } from "./host-ports";
+export { formatId, lastIdNumber } from "./ids";
 export { gatewayAddress, isHostOf, isReserved, networkRoles, usualMtu, type Network } from "./networks";
 export type { HostPath } from "./paths";
 export type { JobPlaces } from "./places";

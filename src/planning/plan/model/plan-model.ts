@@ -1,4 +1,5 @@
 import { Assumptions } from "./assumptions";
+import { Cables } from "./cables";
 import { Capacity } from "./capacity";
 import { Drives } from "./drives";
 import { HostPaths } from "./host-paths";
@@ -34,6 +35,7 @@ export class PlanModel extends PlanRows {
   readonly drives = new Drives(this);
   readonly volumes = new Volumes(this, this.capacity);
   readonly power = new Power(this);
+  readonly cables = new Cables(this, this.wiring, this.hostPorts, this.power);
   readonly racks = new Racks(this);
   readonly paths = new Paths(this, this.ports, this.hostPorts);
   readonly hostPaths = new HostPaths(this, this.ports, this.hostPorts);

@@ -4,7 +4,7 @@ import { nameColumn, tables, type TableKey } from "../../../plan/schema";
 import { quote } from "../../../text";
 import { remarkAt, remarkOn, type Remark, type Rule } from "../../finding";
 
-const named = ["settings", "sites", "racks", "feeds", "networks", "switches", "hosts", "clusters", "pools", "models", "arrays", "volumes", "jobs"] as const;
+const named = ["settings", "sites", "racks", "feeds", "networks", "switches", "hosts", "clusters", "pools", "models", "arrays", "cables", "volumes", "jobs"] as const;
 const idKeys = ["arrays", "jobs"] as const;
 
 export const repeatedName: Rule = {
