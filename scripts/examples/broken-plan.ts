@@ -307,6 +307,15 @@ export const breaks: readonly Break[] = [
     change: ({ cables }) => void cables.push({ id: "C0001", from: "cs-array-2 port B/2", to: "cs-sw2 port 16", colour: "yellow" }, { id: "C0002", from: "print-7", to: "bi-sw1 port 24" }),
     found: [["cable-ends", "Cables 5 From"], ["cable-ends", "Cables 6 From"], ["cable-without-row", "Cables 5 Id"]],
   },
+  {
+    what: "An array whose drive sets say something else than its own row",
+    change: ({ arrays, driveSets }) => {
+      arrays.push({ id: "A0108", array: "cs-trial-2", site: "Cold Store", drives: 8, driveSize: "4 TB", spares: 1 });
+      const set = { array: "cs-trial-2", driveSize: "4 TB" };
+      driveSets.push({ ...set, set: "fast", drives: 4, scheme: "RAID 10" }, { ...set, set: "bulk", drives: 6, scheme: "RAID 6", spares: 1 });
+    },
+    found: [["drive-sets-differ", "Arrays 15 Drives"]],
+  },
   { what: "A password in the plan (an invented one)", change: ({ prompts }) => set(prompts[3], { value: "sesame-4711" }), found: [["stored-secret", "Prompts 8 Value"]] },
 ];
 

@@ -47,6 +47,7 @@ import { baysNotKnown } from "./rules/intent/bays-not-known";
 import { clusterWithoutState } from "./rules/intent/cluster-without-state";
 import { dataNetworkUnused } from "./rules/intent/data-network-unused";
 import { dataOnOneSwitch } from "./rules/intent/data-on-one-switch";
+import { driveSetsDiffer } from "./rules/intent/drive-sets-differ";
 import { drivesDiffer } from "./rules/intent/drives-differ";
 import { frameBytes } from "./rules/intent/frame-bytes";
 import { hostDataOnOneSwitch } from "./rules/intent/host-data-on-one-switch";
@@ -221,6 +222,7 @@ export const rules: readonly Rule[] = [
   moreDrivesThanBays,
   bayBeyondModel,
   bayTwice,
+  driveSetsDiffer,
   drivesDiffer,
   serialTwice,
   warrantyEnd,

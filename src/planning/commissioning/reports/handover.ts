@@ -1,6 +1,6 @@
 import type { Cell, SheetPlan } from "../../../sheet";
 import { formatAddress } from "../../addressing";
-import { topUnit, type PlanModel, type PoolContents } from "../../plan/model";
+import { topUnit, type DriveSet, type PlanModel, type PoolContents } from "../../plan/model";
 import type { PlanRow } from "../../plan/read";
 import { canonicalText, foldName, formatPercent, terabytesOf } from "../../text";
 import type { CommissioningPlan } from "../build";
@@ -44,7 +44,7 @@ export function planHandover(name: string, { model }: CommissioningPlan, job: Pl
     {
       title: "Capacity",
       headers: ["Array", "Pool", "Scheme", "Drives", "Spares", "Usable TB", "Reserve TB", "Raw TB"],
-      lines: arrays.map((array) => capacityLine(array, model)),
+      lines: arrays.flatMap((array) => model.capacity.setsOf(array)).map((set) => capacityLine(set, model)),
       none: "No arrays.",
     },
     {
@@ -192,10 +192,10 @@ function asBuiltLine(array: PlanRow<"arrays">, model: PlanModel): Line {
   ];
 }
 
-function capacityLine(array: PlanRow<"arrays">, model: PlanModel): Line {
-  const capacity = model.capacity.of(array);
+function capacityLine(set: DriveSet, model: PlanModel): Line {
+  const capacity = model.capacity.ofSet(set);
   const sizes = capacity === null ? ["", "", ""] : [capacity.usable, capacity.reserve, capacity.raw].map(terabytesOf);
-  return [array.array, array.pool, array.scheme?.name ?? "", array.drives ?? "", array.spares ?? "", ...sizes];
+  return [set.label, set.pool, set.scheme?.name ?? "", set.drives ?? "", set.spares ?? "", ...sizes];
 }
 
 /** Pairs of subject and serial number that stand side by side. */

@@ -39,7 +39,7 @@ export class PlanModel extends PlanRows {
   readonly racks = new Racks(this);
   readonly paths = new Paths(this, this.ports, this.hostPorts);
   readonly hostPaths = new HostPaths(this, this.ports, this.hostPorts);
-  readonly places = new Places(this);
+  readonly places = new Places(this, this.capacity);
   readonly reach = new StepReach(this);
   readonly assumptions = new Assumptions(this, this.places);
   readonly spellings = new Spellings(this);

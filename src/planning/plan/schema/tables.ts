@@ -6,6 +6,7 @@ import { arrays } from "./tables/arrays";
 import { assumptions } from "./tables/assumptions";
 import { cables } from "./tables/cables";
 import { clusters } from "./tables/clusters";
+import { driveSets } from "./tables/drive-sets";
 import { drives } from "./tables/drives";
 import { feeds } from "./tables/feeds";
 import { hostPorts } from "./tables/host-ports";
@@ -31,7 +32,7 @@ import { volumes } from "./tables/volumes";
 
 /** The planning tables by their keys; `tableKeys` says their order. */
 export const tables = {
-  settings, sites, racks, feeds, networks, switches, hosts, hostPorts, links, clusters, pools, models, modelPorts, arrays, shelves, drives, ports, cables, volumes,
+  settings, sites, racks, feeds, networks, switches, hosts, hostPorts, links, clusters, pools, models, modelPorts, arrays, shelves, driveSets, drives, ports, cables, volumes,
   access, procedures, steps, prompts, jobs, quote, assumptions, lists,
 } as const satisfies Readonly<Record<TableKey, Table>>;
 

@@ -56,6 +56,19 @@ describe("a handover sheet", () => {
     expect(block(handover({}, { ...plan, arrays }), "Capacity")[1]).toEqual(["n-1", "North", "", "", "", "", "", ""]);
   });
 
+  test("says what capacity each drive set of an array has, with its pool", () => {
+    // RAID 10 of 4 x 4 TB keeps 8; RAID 6 of 5 x 8 TB beside a spare keeps 3 x 8 = 24.
+    const plan = smallPlan();
+    const arrays = [{ ...plan.arrays![0]!, scheme: null, drives: null, driveSize: null, spares: null }];
+    const driveSets = [
+      { array: "n-1", set: "fast", drives: 4, driveSize: "4 TB", scheme: "RAID 10", pool: "Fast" },
+      { array: "n-1", set: "bulk", drives: 6, driveSize: "8 TB", scheme: "RAID 6", spares: 1 },
+    ];
+    const made = handover({}, { ...plan, arrays, driveSets, pools: [{ pool: "North" }, { pool: "Fast" }] });
+    expect(block(made, "Capacity").slice(1)).toEqual([["n-1 fast", "Fast", "RAID 10", 4, "", 8, 0, 16], ["n-1 bulk", "North", "RAID 6", 6, 1, 24, 0, 48]]);
+    expect(block(made, "Capacity to hosts").slice(1).map((line) => [line[0], line[3]])).toEqual([["North", 24], ["Fast", 8]]);
+  });
+
   test("says what hosts can store, and which of them open what", () => {
     // Two copies over two arrays of 16 TB each leave 16 TB.
     const plan = smallPlan();
