@@ -27,8 +27,17 @@ function makePlan(addressed: boolean): TableRows {
     const site = `Site ${s}`;
     rows.sites!.push({ site });
     for (const side of ["A", "B"]) rows.feeds!.push({ feed: `S${s}-${side}`, site, source: `S${s} board ${side}`, volts: 400, phases: 3, breakerA: 125 });
-    for (let n = 0; n < 4; n += 1) rows.networks!.push({ network: `s${s}-n${n}`, site, prefix: `10.${s}.${n * 4}.0/22`, gateway: `10.${s}.${n * 4}.1`, mtu: 9000, role: "data", side: n % 2 === 0 ? "A" : "B" });
-    for (let w = 0; w < 4; w += 1) rows.switches!.push({ switch: `s${s}-sw${w}`, site, feedA: `S${s}-A`, feedB: `S${s}-B`, watts: 150, networks: [0, 1, 2, 3].map((n) => `s${s}-n${n}`).join(", "), ports: "512", keptPorts: "511-512", frameBytes: 9216, side: w % 2 === 0 ? "A" : "B" });
+    for (let n = 0; n < 4; n += 1) {
+      rows.networks!.push({
+        network: `s${s}-n${n}`, site, prefix: `10.${s}.${n * 4}.0/22`, gateway: `10.${s}.${n * 4}.1`, mtu: 9000, role: "data", side: n % 2 === 0 ? "A" : "B",
+      });
+    }
+    for (let w = 0; w < 4; w += 1) {
+      rows.switches!.push({
+        switch: `s${s}-sw${w}`, site, feedA: `S${s}-A`, feedB: `S${s}-B`, watts: 150, networks: [0, 1, 2, 3].map((n) => `s${s}-n${n}`).join(", "),
+        ports: "512", keptPorts: "511-512", frameBytes: 9216, side: w % 2 === 0 ? "A" : "B",
+      });
+    }
     for (let w = 0; w < 4; w += 1) rows.links!.push({ from: `s${s}-sw${w}`, to: `s${s}-sw${(w + 1) % 4}` });
     for (let h = 0; h < hostsPerSite; h += 1) {
       const host = `s${s}-host${h}`;

@@ -15,7 +15,7 @@ export interface ExpectedPort {
 }
 
 /** The networks of one address family that ports take in turn; null for those that are none of IP. */
-interface Lane {
+export interface Lane {
   readonly family: Family | null;
   readonly networks: readonly Network[];
 }
@@ -31,31 +31,56 @@ interface Lane {
  */
 export function expectPorts(
   sockets: readonly Socket[],
-  networks: readonly Network[],
+  lanesOf: (duty: string) => readonly Lane[],
   rows: readonly PortFacts[],
   dutyOf: (socket: Socket) => PlanRow<"modelPorts"> | null,
 ): readonly ExpectedPort[] {
   const found = new SocketRows(rows);
-  const lanesOf = oncePer((duty: string): readonly Lane[] => lanesFor(duty === "" ? networks : networks.filter((network) => isFor(network, duty, networks))));
-  const turns = new Map<string, number>();
-  return sockets.flatMap(({ controller, port, at, socket }): ExpectedPort[] => {
-    const duty = dutyText(dutyOf({ controller, port, at, socket }));
-    const place = duty === "" ? at : (turns.get(`${controller} ${duty}`) ?? 0);
-    turns.set(`${controller} ${duty}`, place + 1);
-    const inTurn = lanesOf(duty).map(({ family, networks: own }) => ({ family, network: own[place % own.length]! }));
-    const expect = (network: Network, own: PortFacts | undefined): ExpectedPort => {
-      const named = own?.network ?? null;
-      return { controller, port, network: named !== null && (named.prefix !== null || !named.isIp) ? named : network, row: own?.row ?? null };
-    };
-    const [first] = inTurn;
-    const elsewhere = found.take(socket, null);
-    if (elsewhere !== undefined) return [expect(elsewhere.network!, elsewhere)];
-    if (first?.network.isIp === false) return [expect(first.network, found.take(socket, 4) ?? found.take(socket, 6))];
-    return inTurn.flatMap(({ family, network }) => (network.isIp && family !== null ? [expect(network, found.take(socket, family))] : []));
-  });
+  const placeOf = placesByDuty();
+  const expected: ExpectedPort[] = [];
+  for (const one of sockets) {
+    const duty = dutyText(dutyOf(one));
+    const place = duty === "" ? one.at : placeOf(`${one.controller} ${duty}`);
+    const elsewhere = found.take(one.socket, null);
+    const lanes = elsewhere === undefined ? lanesOf(duty) : [];
+    const first = lanes[0]?.networks[place % lanes[0].networks.length];
+    if (elsewhere !== undefined) expected.push(expectAt(one, elsewhere.network!, elsewhere));
+    else if (first?.isIp === false) expected.push(expectAt(one, first, found.take(one.socket, 4) ?? found.take(one.socket, 6)));
+    else {
+      for (const { family, networks } of lanes) {
+        const network = networks[place % networks.length]!;
+        if (network.isIp && family !== null) expected.push(expectAt(one, network, found.take(one.socket, family)));
+      }
+    }
+  }
+  return expected;
 }
 
-/** Networks of other kinds stand in the lanes of both families, so that a port is in one of them or in those of IP. */
+/** Expects the network that the row of a port names, where that can be read, else the one whose turn it is. */
+function expectAt({ controller, port }: Socket, network: Network, own: PortFacts | undefined): ExpectedPort {
+  const named = own?.network ?? null;
+  return { controller, port, network: named !== null && (named.prefix !== null || !named.isIp) ? named : network, row: own?.row ?? null };
+}
+
+/** Makes a function that counts how often it was asked for a key before. */
+function placesByDuty(): (key: string) => number {
+  const turns = new Map<string, number>();
+  return (key) => {
+    const place = turns.get(key) ?? 0;
+    turns.set(key, place + 1);
+    return place;
+  };
+}
+
+/**
+ * Makes the lanes of the networks of a site for each duty that a port may have by `dutyText`; all networks stand in those of none.
+ *
+ * Networks of other kinds stand in the lanes of both families, so that a port is in one of them or in those of IP.
+ */
+export function lanesByDuty(all: readonly Network[]): (duty: string) => readonly Lane[] {
+  return oncePer((duty) => lanesFor(duty === "" ? all : all.filter((network) => isFor(network, duty, all))));
+}
+
 function lanesFor(networks: readonly Network[]): readonly Lane[] {
   const others = networks.filter(({ isIp }) => !isIp);
   const lanes = ([4, 6] as const).flatMap((family): Lane[] => {

@@ -143,6 +143,9 @@ const controllerMark = "\u0000controller ";
 class ArraySearch {
   private readonly search: Search;
 
+  /** Lists what alone parts the arrays from a node; null where nothing joins them. */
+  private readonly pointsAt = oncePer((node: number): readonly Point[] | null => singlePointsTo(this.search, node));
+
   constructor(
     links: readonly Link[],
     private readonly switchesOf: (host: PlanRow<"hosts">) => readonly string[],
@@ -155,7 +158,7 @@ class ArraySearch {
   pointsOf(host: PlanRow<"hosts">): readonly Point[] | null {
     const ways = this.switchesOf(host).flatMap((end): Point[][] => {
       const node = this.search.graph.nodeNumbers.get(foldName(end));
-      const before = node === undefined ? null : singlePointsTo(this.search, node);
+      const before = node === undefined ? null : this.pointsAt(node);
       return before === null ? [] : [[...before, { kind: "node", name: end }, { kind: "link", name: `${end} - ${host.host}` }]];
     });
     const [first, ...others] = ways;

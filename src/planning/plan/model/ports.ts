@@ -1,7 +1,7 @@
 import { parseControllerNames, parsePortNames, readAddress } from "../../addressing";
 import { foldName } from "../../text";
 import type { PlanRow } from "../read";
-import { expectPorts, type ExpectedPort } from "./expected-ports";
+import { expectPorts, lanesByDuty, type ExpectedPort } from "./expected-ports";
 import { groupBy } from "./group-by";
 import type { ModelPorts } from "./model-ports";
 import type { Networks } from "./networks";
@@ -22,6 +22,9 @@ export class Ports {
 
   // Arrays of one model have the same sockets: they are worked out once for all.
   private readonly sockets = oncePer((controllers: string) => oncePer((ports: string) => workOutSockets(controllers, ports)));
+
+  // Arrays of one site take the same networks.
+  private readonly lanesOf = oncePer((site: string) => lanesByDuty(site === "" ? [] : this.networks.ofSite(site)));
 
   constructor(
     private readonly rows: PlanRows,
@@ -47,8 +50,7 @@ export class Ports {
 
   /** Lists what the Ports table ought to hold for an array. */
   expected(array: PlanRow<"arrays">): readonly ExpectedPort[] {
-    const networks = array.site === "" ? [] : this.networks.ofSite(array.site);
-    return expectPorts(this.socketsOf(array) ?? [], networks, this.of(array), (socket) => this.modelPorts.of(array, socket));
+    return expectPorts(this.socketsOf(array) ?? [], this.lanesOf(array.site), this.of(array), (socket) => this.modelPorts.of(array, socket));
   }
 
   private readPort(row: PlanRow<"ports">): PortFacts {
