@@ -196,7 +196,7 @@ export const breaks: readonly Break[] = [
       ["array-on-one-switch", "Arrays 12 Array"],
     ],
   },
-  { what: "A data port on the management network", change: ({ ports }) => set(ports[18], { network: "mgmt", address: "10.64.0.41", mtu: 1500 }), found: [["port-role", "Ports 23 Network"]] },
+  { what: "A data port on the management network", change: ({ ports }) => set(ports[18], { network: "mgmt", address: "10.64.0.41", mtu: 1500 }), found: [["port-of-other-role", "Ports 23 Network"]] },
   {
     what: "The data ports of an array on one switch, and all ports of its second controller",
     change: ({ ports }) => {
@@ -209,6 +209,32 @@ export const breaks: readonly Break[] = [
     what: "A port of side A on the switch of side B",
     change: ({ ports }) => set(ports[30], { switch: "cs-sw2", switchPort: "9" }),
     found: [["wrong-side", "Ports 35 Switch"], ["switch-without-network", "Ports 35 Switch"]],
+  },
+  {
+    what: "A port of one array is for data, the same port of another array of its model for management, and nobody says what the model's ports are for",
+    change: ({ arrays, ports }) => {
+      arrays.push({ id: "A0009", array: "at-array-3", site: "Attic", model: "Sorrel 8" });
+      ports.push({ array: "at-array-3", controller: "A", port: "0", network: "mgmt", address: "10.64.0.42", switch: "at-sw1", switchPort: "4" });
+    },
+    found: [["port-role", "Ports 56 Network"], ["array-without-data", "Arrays 13 Ports"], ["array-on-one-switch", "Arrays 13 Array"]],
+  },
+  {
+    what: "A port that an array does not have, on a network of another kind than IP",
+    change: ({ networks, ports }) => {
+      networks.push({ network: "bi-fabric", site: "Bindery", kind: "other", role: "replication" });
+      ports.push({ array: "bi-array-1", controller: "A", port: "7", network: "bi-fabric", switch: "bi-sw2", switchPort: "19" });
+    },
+    found: [["port-beyond-array", "Ports 57 Port"], ["network-not-checked", "Networks 19 Kind"], ["switch-without-network", "Ports 57 Switch"]],
+  },
+  {
+    what: "The switches of a site are one stack",
+    change: ({ switches }) => switches.slice(4, 6).forEach((row) => set(row, { stack: "cs-core" })),
+    found: [["paths-on-one-stack", "Arrays 9 Array"], ["paths-on-one-stack", "Arrays 10 Array"]],
+  },
+  {
+    what: "A second customer, whom the management network reaches too",
+    change: ({ sites }) => set(sites.find(({ site }) => site === "Attic"), { customer: "Hollin Print Room" }),
+    found: [["network-of-customers", "Networks 11 Routing"]],
   },
   { what: "A port that the switch does not have", change: ({ ports }) => set(ports[8], { switchPort: "99" }), found: [["switch-port-beyond", "Ports 13 Switch port"]] },
   { what: "A port that the switch keeps for its uplink", change: ({ ports }) => set(ports[9], { switchPort: "23" }), found: [["switch-port-kept", "Ports 14 Switch port"]] },
@@ -283,6 +309,20 @@ export const breaks: readonly Break[] = [
       set(steps.find(({ stepId }) => stepId === "INS-404"), { stepId: "INS-152" });
     },
     found: [["no-step-for-cluster", "Jobs 6 Procedure"], ["withdrawn-step", "Steps 141 Step id"]],
+  },
+  {
+    what: "A cable that runs to another port since its label was printed, one that is gone, and the others without a row",
+    change: ({ cables }) => void cables.push({ id: "C0001", from: "cs-array-2 port B/2", to: "cs-sw2 port 16", colour: "yellow" }, { id: "C0002", from: "print-7", to: "bi-sw1 port 24" }),
+    found: [["cable-ends", "Cables 5 From"], ["cable-ends", "Cables 6 From"], ["cable-without-row", "Cables 5 Id"]],
+  },
+  {
+    what: "An array whose drive sets say something else than its own row",
+    change: ({ arrays, driveSets }) => {
+      arrays.push({ id: "A0108", array: "cs-trial-2", site: "Cold Store", drives: 8, driveSize: "4 TB", spares: 1 });
+      const set = { array: "cs-trial-2", driveSize: "4 TB" };
+      driveSets.push({ ...set, set: "fast", drives: 4, scheme: "RAID 10" }, { ...set, set: "bulk", drives: 6, scheme: "RAID 6", spares: 1 });
+    },
+    found: [["drive-sets-differ", "Arrays 15 Drives"]],
   },
   { what: "A password in the plan (an invented one)", change: ({ prompts }) => set(prompts[5], { value: "sesame-4711" }), found: [["stored-secret", "Prompts 10 Value"]] },
 ];

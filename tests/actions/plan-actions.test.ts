@@ -82,14 +82,14 @@ describe("bringing up a plan of the first layout", () => {
     const port = new PlainPort(before);
     const { added, broughtUp } = await setUp(port);
     expect(added).toEqual(["Volumes", "Access"]);
-    expect(broughtUp).toEqual(["Networks", "Switches", "Hosts", "Arrays", "Procedures", "Steps", "Jobs", "Quote"]);
+    expect(broughtUp).toEqual(["Sites", "Networks", "Switches", "Hosts", "Arrays", "Procedures", "Steps", "Jobs", "Quote"]);
     for (const sheet of before.sheets) {
       const now = port.workbook.sheets.find(({ name }) => name === sheet.name)!;
       sheet.values.forEach((line, row) => expect(now.values[row]!.slice(0, line.length)).toEqual(line));
     }
     const networks = port.workbook.sheets.find(({ name }) => name === "Networks")!;
-    expect(networks.values[3]).toEqual([...layout1.Networks!, "Role", "Side"]);
-    expect(networks.tables[0]!.area.columns).toBe(layout1.Networks!.length + 2);
+    expect(networks.values[3]).toEqual([...layout1.Networks!, "Role", "Side", "Kind"]);
+    expect(networks.tables[0]!.area.columns).toBe(layout1.Networks!.length + 3);
     const formulas = port.applied[0]!.flatMap((edit) => (edit.kind === "write" && edit.sheet === "Quote" ? [edit.cells[1]!.map((cell) => cell?.formula)] : []));
     expect(formulas[0]![1]).toMatch(/^=IF\(\$B5="","",IFERROR\(INDEX\(Arrays!\$AF\$5/);
     expect(await setUp(port)).toMatchObject({ added: [], broughtUp: [] });

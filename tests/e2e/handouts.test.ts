@@ -23,13 +23,26 @@ describe("sheets to hand out", () => {
   test("are made of the plan, and made anew in their own place", async () => {
     await press("Ports by switch");
     await workbook.said("switch by switch");
-    expect((await workbook.sheet("Ports by switch")).values[5]!.slice(0, 4)).toEqual(["1", "111", 9000, "rr-array-1 port A/0, rr-data-1"]);
+    expect((await workbook.sheet("Ports by switch")).values[5]!.slice(0, 4)).toEqual(["1", "111", 9000, "rr-array-1 port A/0, rr-data-1, 25 Gbit/s SFP28"]);
     await press("Cable labels");
     await workbook.said("two labels a cable");
     await press("Cable labels");
     await workbook.said("two labels a cable");
     expect((await workbook.sheet("Cable labels")).values[0]!.slice(0, 2)).toEqual(["Cable labels", "rr-array-1 port A/0\nto rr-sw1 port 1"]);
     expect((await workbook.sheetNames()).filter((name) => name.startsWith("Cable labels"))).toEqual(["Cable labels"]);
+  });
+
+  test("have the ids of the cables on the labels, once they are written into a table of their own with a preview", async () => {
+    await press("Write cables …");
+    await workbook.page.getByRole("button", { name: /^Write \d+ cells$/ }).click();
+    await workbook.said("Write cables:");
+    const cables = (await workbook.sheet("Cables")).values.slice(4).filter((line) => typeof line[0] === "string");
+    // 36 cables of ports, 9 links, and two cords for each of six arrays and six switches.
+    expect(cables).toHaveLength(69);
+    expect(cables[0]!.slice(0, 3)).toEqual(["C0001", "rr-array-1 port A/0", "rr-sw1 port 1"]);
+    await press("Cable labels");
+    await workbook.said("two labels a cable");
+    expect((await workbook.sheet("Cable labels")).values[0]![1]).toBe("C0001\nrr-array-1 port A/0\nto rr-sw1 port 1");
   });
 
   test("say what to write where the domain of the names is missing, and write nothing", async () => {

@@ -16,7 +16,7 @@ interface Want {
 
 /**
  * Plans an address for every port of every array, for every cluster without a shared address, and for every host port that names its network;
- * what stands stays.
+ * what stands stays. A port that belongs in a network of another kind than IP gets its row alone.
  *
  * The p-th port of a controller takes the networks of its site in turn, data networks first, each address family apart; a row that names
  * its network gets one of that, and its MTU where that says one. The lowest free address comes first: what a network keeps back, and whatever
@@ -36,7 +36,7 @@ export function assignPlanAddresses(workbook: WorkbookSnapshot): Changes {
     ...model.rows("clusters").flatMap((cluster) => wantsOfCluster(model, cluster, sheet)),
     ...model.hostPorts.all().flatMap((port) => wantsOfHostPort(port, sheet)),
   ];
-  const used = groupBy(model.addresses.all(), ({ network }) => network?.routing ?? "");
+  const used = groupBy(model.addresses.all(), ({ routing }) => routing);
   for (const [network, list] of groupBy(wants, (want) => want.network)) fillNetwork(network, list, used.get(network.routing) ?? [], model.addresses.keptIn(network));
   return sheet.changes();
 }
@@ -44,7 +44,7 @@ export function assignPlanAddresses(workbook: WorkbookSnapshot): Changes {
 /** What is written into the plan: cells of rows that stand, and rows that are added. */
 class AddressWriter {
   private readonly writes: CellWrite[] = [];
-  private readonly added: (Record<"array" | "controller" | "port" | "network" | "address", string> & { mtu: number | null })[] = [];
+  private readonly added: (Record<"array" | "controller" | "port" | "network", string> & { address: string | null; mtu: number | null })[] = [];
 
   constructor(private readonly model: PlanModel) {}
 
@@ -55,7 +55,7 @@ class AddressWriter {
 
   /** Adds a row at once, so that rows stand in the order of arrays and ports, whatever network they are in; its address is filled in later. */
   row(array: string, { controller, port, network }: ExpectedPort): (address: string) => void {
-    const row = { array, controller, port, network: network.row.network, address: "", mtu: network.row.mtu };
+    const row = { array, controller, port, network: network.row.network, address: null as string | null, mtu: network.isIp ? network.row.mtu : null };
     this.added.push(row);
     return (address) => {
       row.address = address;
@@ -79,7 +79,7 @@ function wantsOfPorts(model: PlanModel, array: PlanRow<"arrays">, sheet: Address
       if (row.network === "") sheet.cell("ports", row.row, "network", network.row.network);
       if (row.mtu === null && network.row.mtu !== null) sheet.cell("ports", row.row, "mtu", network.row.mtu);
     };
-    return [{ network, use: portUse(array.array, array.portSharing, port), label: `${array.array} port ${portLabel(port)}`, write }];
+    return !network.isIp ? [] : [{ network, use: portUse(array.array, array.portSharing, port), label: `${array.array} port ${portLabel(port)}`, write }];
   });
 }
 
@@ -128,18 +128,19 @@ function assignOrExplain({ row }: Network, prefix: Prefix, wants: readonly Want[
 
 /** Refuses the first cell that must be read and cannot: an address that is not seen might be given away again. */
 function refuseUnreadable(model: PlanModel): void {
-  for (const { row, gateway, reserved } of model.networks.all()) {
+  for (const { row, isIp, gateway, reserved } of model.networks.all()) {
+    if (!isIp) continue;
     const place = `Networks row ${row.row + 1}`;
     if (row.prefix !== "") parsePrefix(row.prefix, `${place} prefix`);
     if (gateway === null) parseAddress(row.gateway, `${place} gateway`);
     if (reserved === null) parseBlocks(row.reserved, `${place} reserved`);
   }
-  for (const { row, address } of model.ports.all()) {
-    if (row.address !== "" && address === null) parseAddress(row.address, `Ports row ${row.row + 1} address`);
+  for (const { row, network, address } of model.ports.all()) {
+    if (row.address !== "" && address === null && network?.isIp !== false) parseAddress(row.address, `Ports row ${row.row + 1} address`);
   }
   for (const row of model.rows("clusters")) if (row.sharedAddress !== "") parseAddress(row.sharedAddress, `Clusters row ${row.row + 1} shared address`);
-  for (const { row, address } of model.hostPorts.all()) {
-    if (row.address !== "" && address === null) parseAddress(row.address, `Host ports row ${row.row + 1} address`);
+  for (const { row, network, address } of model.hostPorts.all()) {
+    if (row.address !== "" && address === null && network?.isIp !== false) parseAddress(row.address, `Host ports row ${row.row + 1} address`);
   }
   for (const row of model.rows("hosts")) for (const text of splitNames(row.address)) parseAddress(text, `Hosts row ${row.row + 1} address`);
 }

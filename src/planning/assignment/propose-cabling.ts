@@ -54,7 +54,7 @@ function devicesOf(model: PlanModel): { readonly site: string; readonly ends: re
 /** Fills the MTU of host ports that have none; those of arrays get theirs with their address. */
 function mtusOf(model: PlanModel): CellWrite[] {
   return model.hostPorts.all().flatMap(({ row, network }) => {
-    const mtu = row.mtu === null ? (network?.row.mtu ?? null) : null;
+    const mtu = row.mtu === null && network?.isIp === true ? network.row.mtu : null;
     return (mtu === null ? null : model.write({ table: "hostPorts", row: row.row, column: "mtu" }, mtu)) ?? [];
   });
 }

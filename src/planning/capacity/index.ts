@@ -10,5 +10,5 @@ export { usableOfMixed } from "./mixed";
 export { roomWithout, type PoolMember, type PoolRoom } from "./pool-room";
 export { parseReduction } from "./reduction";
 export { mostDrives, parseScheme, type Grouping, type Scheme } from "./scheme";
-export { breakDown, usableBytes, type Breakdown } from "./usable";
+export { breakDown, sumOfBreakdowns, usableBytes, type Breakdown } from "./usable";
 export { pairWriteSizes, writeCost, type WriteSizes } from "./write-cost";

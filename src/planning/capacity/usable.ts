@@ -41,6 +41,12 @@ export function breakDown(layout: Layout, driveSize: Bytes, reserve: Share): Bre
   };
 }
 
+/** Adds up, line by line, where the raw capacity of several sets of drives goes. */
+export function sumOfBreakdowns(parts: readonly Breakdown[]): Breakdown {
+  const sum = (line: keyof Breakdown): Bytes => bytes(parts.reduce((total, part) => total + part[line], 0n));
+  return { raw: sum("raw"), spares: sum("spares"), outside: sum("outside"), redundancy: sum("redundancy"), reserve: sum("reserve"), usable: sum("usable") };
+}
+
 function scaledData(layout: Layout, driveSize: Bytes, numerator: bigint, denominator: bigint): bigint {
   const data = BigInt(layout.members * layout.data) * driveSize * numerator;
   return data / (BigInt(layout.data + layout.redundancy) * denominator);

@@ -47,6 +47,7 @@ import { baysNotKnown } from "./rules/intent/bays-not-known";
 import { clusterWithoutState } from "./rules/intent/cluster-without-state";
 import { dataNetworkUnused } from "./rules/intent/data-network-unused";
 import { dataOnOneSwitch } from "./rules/intent/data-on-one-switch";
+import { driveSetsDiffer } from "./rules/intent/drive-sets-differ";
 import { drivesDiffer } from "./rules/intent/drives-differ";
 import { frameBytes } from "./rules/intent/frame-bytes";
 import { hostDataOnOneSwitch } from "./rules/intent/host-data-on-one-switch";
@@ -58,9 +59,13 @@ import { initiatorTwice } from "./rules/intent/initiator-twice";
 import { installedAgain } from "./rules/intent/installed-again";
 import { marginRange } from "./rules/intent/margin-range";
 import { moreDrivesThanBays } from "./rules/intent/more-drives-than-bays";
+import { networkNotChecked } from "./rules/intent/network-not-checked";
+import { networkOfCustomers } from "./rules/intent/network-of-customers";
 import { networkRole } from "./rules/intent/network-role";
 import { noStepForCluster } from "./rules/intent/no-step-for-cluster";
 import { offerPastDay } from "./rules/intent/offer-past-day";
+import { portBeyondArray } from "./rules/intent/port-beyond-array";
+import { portOfOtherRole } from "./rules/intent/port-of-other-role";
 import { portRole } from "./rules/intent/port-role";
 import { quoteQuantity } from "./rules/intent/quote-quantity";
 import { rightsDiffer } from "./rules/intent/rights-differ";
@@ -86,6 +91,8 @@ import { repeatedStep } from "./rules/procedure/repeated-step";
 import { uncomparableExpectation } from "./rules/procedure/uncomparable-expectation";
 import { unknownPlaceholder } from "./rules/procedure/unknown-placeholder";
 import { withdrawnStep } from "./rules/procedure/withdrawn-step";
+import { cableEnds } from "./rules/references/cable-ends";
+import { cableWithoutRow } from "./rules/references/cable-without-row";
 import { dateInText } from "./rules/references/date-in-text";
 import { missingColumn } from "./rules/references/missing-column";
 import { missingId } from "./rules/references/missing-id";
@@ -105,6 +112,7 @@ import { controllerOnOneSwitch } from "./rules/resilience/controller-on-one-swit
 import { feedTakeover } from "./rules/resilience/feed-takeover";
 import { hostOnOneSwitch } from "./rules/resilience/host-on-one-switch";
 import { hostWithoutPath } from "./rules/resilience/host-without-path";
+import { pathsOnOneStack } from "./rules/resilience/paths-on-one-stack";
 import { poolDomain } from "./rules/resilience/pool-domain";
 import { poolWithoutScheme } from "./rules/resilience/pool-without-scheme";
 import { portWithoutSwitch } from "./rules/resilience/port-without-switch";
@@ -128,6 +136,8 @@ export const rules: readonly Rule[] = [
   repeatedName,
   tabName,
   missingId,
+  cableEnds,
+  cableWithoutRow,
   dateInText,
   numberAsText,
   unknownSetting,
@@ -169,6 +179,7 @@ export const rules: readonly Rule[] = [
   feedTakeover,
   hostWithoutPath,
   hostOnOneSwitch,
+  pathsOnOneStack,
   singlePoint,
   poolDomain,
   poolWithoutScheme,
@@ -177,9 +188,13 @@ export const rules: readonly Rule[] = [
   hostOnOneSide,
   hostDataOnOneSwitch,
   networkRole,
+  networkNotChecked,
+  networkOfCustomers,
   dataNetworkUnused,
   arrayWithoutData,
   portRole,
+  portOfOtherRole,
+  portBeyondArray,
   dataOnOneSwitch,
   wrongSide,
   sidesOnOneSwitch,
@@ -210,6 +225,7 @@ export const rules: readonly Rule[] = [
   moreDrivesThanBays,
   bayBeyondModel,
   bayTwice,
+  driveSetsDiffer,
   drivesDiffer,
   serialTwice,
   warrantyEnd,

@@ -1,4 +1,4 @@
-import type { PlanModel } from "../plan/model";
+import type { DriveSet, PlanModel } from "../plan/model";
 import type { PlanRow } from "../plan/read";
 import { foldName, formatPercent, formatTerabytes } from "../text";
 import { flow, titleOfPart, type Block } from "./flow";
@@ -90,15 +90,20 @@ function tableHead(y: number): readonly Mark[] {
 }
 
 function arrayRow(model: PlanModel, pool: PoolCapacity, row: PlanRow<"arrays">, y: number): readonly Mark[] {
-  const capacity = model.capacity.of(row);
+  const own = pool.contents?.pool ?? null;
+  const capacity = model.capacity.partIn(row, own);
+  const sets = model.capacity.setsOf(row).filter((set) => model.find("pools", set.pool) === own);
   const hosts = pool.contents === null ? (capacity?.usable ?? null) : model.capacity.partToHosts(pool.contents, [row]);
-  const spares = row.spares === null || row.spares === 0 ? "" : `, ${row.spares} spare`;
-  const drives = row.drives === null ? "not said" : `${row.drives} x ${row.driveSize === null ? "?" : formatTerabytes(row.driveSize)}${spares}`;
   const known = (size: bigint | null): string => (size === null ? "not known" : formatTerabytes(size));
   const fill = capacity === null || capacity.usable === 0n || row.used === null ? "" : formatPercent(Number(row.used) / Number(capacity.usable));
   const words = [
-    row.array, row.site, drives, row.scheme?.name ?? "not said",
+    row.array, row.site, sets.map(drivesText).join(" + "), sets.map(({ scheme }) => scheme?.name ?? "not said").join(" + "),
     known(capacity?.raw ?? null), known(capacity?.usable ?? null), known(hosts), row.used === null ? "" : formatTerabytes(row.used), fill,
   ];
   return cells(body.left, y, words.map((word, at) => [word, columns[at]!]));
+}
+
+function drivesText({ drives, driveSize, spares }: DriveSet): string {
+  if (drives === null) return "not said";
+  return `${drives} x ${driveSize === null ? "?" : formatTerabytes(driveSize)}${spares === null || spares === 0 ? "" : `, ${spares} spare`}`;
 }

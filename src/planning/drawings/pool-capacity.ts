@@ -29,27 +29,26 @@ export interface PoolCapacity {
 export function layoutCapacity(model: PlanModel): readonly PoolCapacity[] {
   const pools = model.capacity.pools().map((contents) => {
     const { pool, across, fillLimit, arrays } = contents;
-    return { ...addUp(model, pool.pool, across === null ? "" : pool.acrossArrays, fillLimit, arrays), toHosts: model.capacity.toHosts(contents), contents };
+    return { ...addUp(model, pool, across === null ? "" : pool.acrossArrays, fillLimit, arrays), toHosts: model.capacity.toHosts(contents), contents };
   });
-  const rest = model.rows("arrays").filter(({ pool }) => model.find("pools", pool) === null);
-  return [...pools, addUp(model, "No pool", "", model.settings.fillLimit, rest)].filter(({ raw, left }) => raw > 0n || left.length > 0);
+  return [...pools, addUp(model, null, "", model.settings.fillLimit, model.capacity.arraysIn(null))].filter(({ raw, left }) => raw > 0n || left.length > 0);
 }
 
-function addUp(model: PlanModel, pool: string, across: string, fillLimit: number, arrays: readonly PlanRow<"arrays">[]): PoolCapacity {
+function addUp(model: PlanModel, pool: PlanRow<"pools"> | null, across: string, fillLimit: number, arrays: readonly PlanRow<"arrays">[]): PoolCapacity {
   const counted = arrays.flatMap((row) => {
-    const capacity = model.capacity.of(row);
+    const capacity = model.capacity.partIn(row, pool);
     return capacity === null ? [] : [{ row, ...capacity }];
   });
   const sum = (of: (part: (typeof counted)[number]) => bigint) => counted.reduce((total, part) => total + of(part), 0n);
   const usable = sum((part) => part.usable);
   return {
-    pool,
+    pool: pool?.pool ?? "No pool",
     across,
     fillLimit,
     raw: sum((part) => part.raw),
     usable,
     toHosts: usable,
-    used: sum(({ row }) => row.used ?? 0n),
+    used: sum(({ row }) => model.capacity.usedIn(row, pool)),
     redundancy: sum((part) => part.redundancy),
     reserve: sum((part) => part.reserve),
     spare: sum((part) => part.spares + part.outside),

@@ -1,5 +1,5 @@
 import type { Cell, SheetPlan } from "../../sheet";
-import { groupBy, type PlanModel } from "../plan/model";
+import type { PlanModel } from "../plan/model";
 import type { Settings } from "../plan/read";
 import { cutSentence, invalid, noAnswer, quote } from "../text";
 
@@ -14,21 +14,25 @@ const [besideText, characterPoints] = [8, 4.8];
 
 /** The text of a label: the end at which it is, and the other end. */
 export interface CableLabel {
+  /** Id, colour and length of the cable, as far as Cables says; "" without a row there. */
+  readonly head: string;
   readonly near: string;
   readonly far: string;
 }
 
 /**
- * Lists the labels of the cables of a plan, two a cable: each names both ends, its own first, as ANSI/TIA-606 asks of an identifier.
+ * Lists the labels of the cables of a plan, two a cable: each names both ends, its own first, as ANSI/TIA-606 asks of an identifier, below what its row in
+ * Cables says of it.
  *
- * A cable of which the plan does not know switch and port has none: its label would not be the only one of its text.
+ * A cable of which the plan does not know both ends has none. Links and cords do not say at which port or outlet they end: they have labels once Cables gives
+ * them an id, as without it a label would not be the only one of its text.
  */
 export function cableLabels(model: PlanModel): CableLabel[] {
-  const known = model.wiring.all().filter(({ row, to }) => to !== null && row.switchPort !== "");
-  return [...groupBy(known, ({ cable }) => cable).values()].flatMap((rows): CableLabel[] => {
-    const { label, row, to } = rows[0]!;
-    const far = switchEnd(to!.switch, row.switchPort);
-    return [{ near: label, far }, { near: far, far: label }];
+  return model.cables.all().flatMap((cable): CableLabel[] => {
+    const row = model.cables.rowOf(cable);
+    if (row === null && cable.kind !== "port") return [];
+    const head = row === null ? "" : [row.id, row.colour, row.lengthM === null ? "" : `${row.lengthM} m`].filter((text) => text !== "").join(" ");
+    return [{ head, near: cable.from, far: cable.to }, { head, near: cable.to, far: cable.from }];
   });
 }
 
@@ -50,7 +54,7 @@ export function planLabels(model: PlanModel): SheetPlan {
   for (const label of labels) refuseLong(label, width, height);
   const rows: Cell[][] = [];
   for (let at = 0; at < labels.length; at += across) {
-    const cells = labels.slice(at, at + across).map(({ near, far }): Cell => ({ value: `${near}\nto ${far}`, style: "label" }));
+    const cells = labels.slice(at, at + across).map((label): Cell => ({ value: linesOf(label).join("\n"), style: "label" }));
     rows.push([at === 0 ? { value: labelsMark } : {}, ...(gap === 0 ? cells : cells.flatMap((cell) => [cell, {}]))]);
   }
   const widths = Array.from({ length: gap === 0 ? across : 2 * across - 1 }, (_, at) => charactersOf(gap > 0 && at % 2 === 1 ? gap : width));
@@ -80,11 +84,16 @@ function marginsOf({ labelWidthMm, labelHeightMm, labelsAcross, labelsDown, labe
   return [(page.width - wide) / 2, (page.height - high) / 2];
 }
 
-function refuseLong({ near, far }: CableLabel, width: number, height: number): void {
+function linesOf({ head, near, far }: CableLabel): string[] {
+  return [...(head === "" ? [] : [head]), near, `to ${far}`];
+}
+
+function refuseLong(label: CableLabel, width: number, height: number): void {
   const perLine = Math.max(1, Math.floor((width * pointsPerMm - besideText) / characterPoints));
-  const lines = Math.ceil(near.length / perLine) + Math.ceil(`to ${far}`.length / perLine);
+  const lines = linesOf(label).reduce((sum, line) => sum + Math.ceil(line.length / perLine), 0);
   if (lines * linePoints <= height * pointsPerMm) return;
-  throw invalid("Settings", near, cutSentence(`Labels of ${inMm(width)} x ${inMm(height)} mm have no room for ${quote(`${near} to ${far}`)}. Take larger ones, in Settings.`));
+  const text = quote(linesOf(label).join(" "));
+  throw invalid("Settings", label.near, cutSentence(`Labels of ${inMm(width)} x ${inMm(height)} mm have no room for ${text}. Take larger ones, in Settings.`));
 }
 
 function inMm(millimetres: number): string {

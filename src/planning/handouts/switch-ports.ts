@@ -32,7 +32,7 @@ export function cablesOfSwitch(model: PlanModel, row: PlanRow<"switches">): read
 
 /** Lists the links of a switch to switches and to hosts that are cabled by Links alone, each with the name of its other end. */
 export function linksOfSwitch(model: PlanModel, { switch: name }: PlanRow<"switches">): readonly LinkEnd[] {
-  return linksOf(model, name).filter(({ end }) => end !== "" && (model.find("switches", end) !== null || isByLinksAlone(model, end)));
+  return linksOf(model, name).filter(({ end }) => end !== "" && (model.find("switches", end) !== null || model.hostPorts.isByLinksAlone(end)));
 }
 
 /** A link, and the name of its other end. */
@@ -54,13 +54,18 @@ function lineOf(cables: readonly SwitchCable[]): SwitchPortLine {
   const [first] = cables;
   const networks = [...new Set(cables.flatMap(({ network }) => network ?? []))];
   const vlans = [...new Set(networks.flatMap(({ row }) => row.vlan ?? []))];
-  const mtus = cables.flatMap(({ row, network }) => row.mtu ?? network?.mtu ?? []);
+  const mtus = cables.flatMap(({ row, network }) => row.mtu ?? (network?.isIp === true ? network.mtu : []));
   return {
     port: first!.row.switchPort,
     vlan: vlans.join(", "),
     mtu: mtus.length === 0 ? null : Math.max(...mtus),
-    description: [first!.label, ...networks.map(({ row }) => row.network)].join(", "),
+    description: [first!.label, ...networks.map(({ row }) => row.network), socketText(first!)].filter((text) => text !== "").join(", "),
   };
+}
+
+/** Says what the other end is like, by its model: speed and connector, as far as it tells. */
+function socketText({ duty }: SwitchCable): string {
+  return duty === null ? "" : [duty.gbits === null ? "" : `${duty.gbits} Gbit/s`, duty.connector].filter((text) => text !== "").join(" ");
 }
 
 function keptLines(row: PlanRow<"switches">): SwitchPortLine[] {
@@ -69,10 +74,4 @@ function keptLines(row: PlanRow<"switches">): SwitchPortLine[] {
 
 function linkLines(model: PlanModel, row: PlanRow<"switches">): SwitchPortLine[] {
   return linksOfSwitch(model, row).map(({ end }) => ({ port: "", vlan: "", mtu: null, description: `link to ${end}, whose port the plan does not say` }));
-}
-
-/** Tells whether a host is cabled by Links and not by rows of Host ports. */
-function isByLinksAlone(model: PlanModel, name: string): boolean {
-  const host = model.find("hosts", name);
-  return host !== null && model.hostPorts.switchesOf(host) === null;
 }

@@ -1,12 +1,13 @@
 import { findSelectedPortPlan } from "../../actions/find-port-plan";
 import { readPlanValues } from "../../actions/read-plan";
-import { assignPlanAddresses, keepPlannedPorts, proposeCabling } from "../../planning/assignment";
+import { addTables } from "../../actions/set-up";
+import { assignPlanAddresses, keepPlannedPorts, proposeCabling, writeCables } from "../../planning/assignment";
 import { makeButton } from "../elements/button";
 import { make } from "../elements/make";
 import { propose, type Proposal } from "../elements/preview";
 import type { PaneContext } from "./view";
 
-/** Makes the part of the Plan view that fills Ports and Clusters: every change is shown before it is written. */
+/** Makes the part of the Plan view that fills Ports, Clusters and Cables: every change is shown before it is written. */
 export function makeAddressesGroup(pane: PaneContext): HTMLElement {
   const preview = make("div");
   const proposals: readonly (Proposal & { readonly help: string })[] = [
@@ -23,6 +24,16 @@ export function makeAddressesGroup(pane: PaneContext): HTMLElement {
       planner: () => proposeCabling,
       read: readPlanValues,
       nothing: "No port is left to cable, or no switch of its site carries its network.",
+    },
+    {
+      title: "Write cables",
+      help: "gives every cable a row and an id in Cables, which labels show",
+      planner: async () => {
+        await addTables(pane.port, ["cables"]);
+        return writeCables;
+      },
+      read: readPlanValues,
+      nothing: "Every cable that is known from end to end has its row already.",
     },
     {
       title: "Keep these addresses",

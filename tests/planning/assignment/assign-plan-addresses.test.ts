@@ -284,3 +284,15 @@ test("refuses an address of a host port that cannot be read, as it might be give
   const workbook = planWorkbook({ hosts: [{ host: "h" }], hostPorts: [{ host: "h", address: "10.0.1" }] });
   expect(() => assignPlanAddresses(workbook)).toThrow("Host ports row 5 address");
 });
+
+test("gives a port of a network that is none of IP its row, and no address or MTU", () => {
+  const site = "Mill";
+  const workbook = planWorkbook({
+    networks: [{ network: "f", site, role: "data", kind: "other", prefix: "no prefix", gateway: "no gateway", mtu: 2112, reserved: "x" },
+      { network: "m", site, prefix: "10.0.0.0/24", role: "management" }],
+    arrays: [{ array: "a", site, controllers: "A", ports: "0,1" }], hosts: [{ host: "h", site }], hostPorts: [{ host: "h", card: "f1", network: "f" }], ports: [],
+  });
+  const after = carryOut(workbook, assignPlanAddresses(workbook));
+  expect(after.sheets.find(({ name }) => name === "Ports")!.values.slice(4)).toEqual([["a", "A", "0", "f"], ["a", "A", "1", "m", "10.0.0.1"]]);
+  expect(assignPlanAddresses(after)).toEqual({ writes: [], growths: [] });
+});

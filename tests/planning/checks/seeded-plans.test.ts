@@ -36,8 +36,8 @@ const seeded: readonly (readonly [what: string, rule: string, seed: (rows: Edita
   }],
   ["a host without a link stands beside one that has some", "host-without-path", ({ hosts }) => void hosts.push({ host: "scan-3", site: "Reading Room", address: "10.64.11.66, 10.64.12.66" })],
   ["an array has management ports alone", "array-without-data", ({ ports }) => ports.slice(0, 6).forEach((port) => void (port.network = "mgmt"))],
-  ["a data port is on the management network", "port-role", ({ ports }) => void (ports[6]!.network = "mgmt")],
-  ["a management port is on a data network", "port-role", ({ ports }) => void (ports[8]!.network = "rr-data-1")],
+  ["a data port is on the management network", "port-of-other-role", ({ ports }) => void (ports[6]!.network = "mgmt")],
+  ["a management port is on a data network", "port-of-other-role", ({ ports }) => void (ports[8]!.network = "rr-data-1")],
   ["a port of side A is on a switch of side B", "wrong-side", ({ ports }) => void Object.assign(ports[24]!, { switch: "cs-sw2", switchPort: "9" })],
   ["both sides of a pair are on one switch", "sides-on-one-switch", ({ switches, ports }) => {
     for (const row of switches) row.side = null;
@@ -45,6 +45,9 @@ const seeded: readonly (readonly [what: string, rule: string, seed: (rows: Edita
   }],
   ["a cable goes to the port that is kept for the uplink", "switch-port-kept", ({ ports }) => void (ports[0]!.switchPort = "24")],
   ["a switch says its ports so that nobody can read them", "switch-port-beyond", ({ switches }) => void (switches[0]!.ports = "24-1")],
+  ["the switches of a site are one stack", "paths-on-one-stack", ({ switches }) => switches.slice(0, 2).forEach((row) => void (row.stack = "rr-core"))],
+  ["a network reaches the sites of two customers", "network-of-customers", ({ sites }) => void (sites[1]!.customer = "Another library")],
+  ["an array has a cable in a port that it does not have", "port-beyond-array", ({ ports }) => void (ports[0]!.port = "9")],
   ["a switch forwards frames of 9000 bytes where packets have 9000", "frame-bytes", ({ switches }) => void (switches[0]!.frameBytes = 9000)],
   ["a port has a smaller MTU than its network", "port-mtu", ({ ports }) => void (ports[0]!.mtu = 1500)],
   ["two cables go to one port", "switch-port-twice", ({ ports }) => void (ports[0]!.switchPort = "2")],

@@ -23,8 +23,8 @@ function plan(settings: Readonly<Record<string, string>> = {}, more: TableRows =
 describe("labels of cables", () => {
   test("are two a cable, each with both ends, its own first; a cable that is not known from end to end has none", () => {
     expect(cableLabels(modelOf(rows))).toEqual([
-      { near: "arr port A/0", far: "s1 port 1" }, { near: "s1 port 1", far: "arr port A/0" },
-      { near: "h port c1", far: "s1 port 2" }, { near: "s1 port 2", far: "h port c1" },
+      { head: "", near: "arr port A/0", far: "s1 port 1" }, { head: "", near: "s1 port 1", far: "arr port A/0" },
+      { head: "", near: "h port c1", far: "s1 port 2" }, { head: "", near: "s1 port 2", far: "h port c1" },
     ]);
   });
 
@@ -50,6 +50,13 @@ describe("labels of cables", () => {
     ]);
     expect(columnWidths.slice(1).map((width) => Math.round(columnPoints(width!) / 72 * 25.4))).toEqual([70, 5, 70]);
     expect(print!.breaksBefore).toEqual([1]);
+  });
+
+  test("begin with what Cables says of the cable, and have room for it", () => {
+    const cables = [{ id: "C0001", from: "arr port A/0", to: "s1 port 1", colour: "blue", lengthM: 3 }];
+    expect(plan({}, { cables }).rows[0]![1]!.value).toBe("C0001 blue 3 m\narr port A/0\nto s1 port 1");
+    const low = problemOf(() => plan({ "Label height mm": "10" }, { cables }));
+    expect(low.sentence).toBe('Labels of 48.5 x 10 mm have no room for "C0001 blue 3 m arr port A/0 to s1 port 1". Take larger ones, in Settings.');
   });
 
   test.each<[string, Readonly<Record<string, string>>, string]>([

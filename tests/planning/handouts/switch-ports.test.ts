@@ -27,6 +27,14 @@ describe("the ports of a switch for its owner", () => {
     })).toEqual(["X1 | 11 | 9000 | h port c1, d1", "2 | 11, 16 | 1500 | arr port A/0, d1, d6", "10 | 11 | 9000 | arr port A/1, d1", "23-24 |  |  | kept: the plan leaves it alone"]);
   });
 
+  test("say how fast the other end is and what it has for a connector, where its model does", () => {
+    const modelPorts = [{ model: "M", port: "0", gbits: 25, connector: "SFP28" }, { model: "M", port: "1", connector: "RJ45" }];
+    const ports = ["0", "1"].map((port) => ({ array: "arr", controller: "A", port, network: "d1", switch: "s1", switchPort: port }));
+    expect(lines({ arrays: [{ array: "arr", site, model: "M" }], modelPorts, ports }).slice(0, 2)).toEqual([
+      "1 | 11 | 9000 | arr port A/1, d1, RJ45", "0 | 11 | 9000 | arr port A/0, d1, 25 Gbit/s SFP28",
+    ]);
+  });
+
   test("end with what has no port yet, kept ports, and links; a host with rows in Host ports is told by those alone", () => {
     const links = [{ from: "s1", to: "s2" }, { from: "h", to: "s1" }];
     const switches = [...rows.switches, { switch: "s2", site }];

@@ -52,11 +52,12 @@ export class FoundBlocks {
     return block(
       "Capacity of each array",
       ["Array", "Pool", "Scheme", "Drives", "Spares", "Usable TB", "Reserve TB", "Raw TB"],
-      this.arraysHere.map((array) => {
-        const capacity = model.capacity.of(array);
+      this.arraysHere.flatMap((array) => model.capacity.setsOf(array)).map((set) => {
+        const capacity = model.capacity.ofSet(set);
         const sizes = capacity === null ? ["", "", ""] : [capacity.usable, capacity.reserve, capacity.raw].map(terabytesOf);
-        const scheme = this.found.cell("arrays", array.row, "scheme", array.scheme?.name ?? "");
-        return [array.array, this.ofArray(array, "pool"), scheme, this.ofArray(array, "drives"), this.ofArray(array, "spares"), ...sizes];
+        if (set.at.table === "driveSets") return [set.label, set.pool, set.scheme?.name ?? "", set.drives ?? "", set.spares ?? "", ...sizes];
+        const scheme = this.found.cell("arrays", set.array.row, "scheme", set.scheme?.name ?? "");
+        return [set.label, this.ofArray(set.array, "pool"), scheme, this.ofArray(set.array, "drives"), this.ofArray(set.array, "spares"), ...sizes];
       }),
       "No arrays.",
       "The sizes are worked out from the plan; what the array itself showed stands under Measured.",

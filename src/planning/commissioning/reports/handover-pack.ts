@@ -1,3 +1,4 @@
+import { drawingPages, svgOf } from "../../drawings";
 import { groupBy } from "../../plan/model";
 import type { PlanRow } from "../../plan/read";
 import { canonicalText } from "../../text";
@@ -73,7 +74,7 @@ export function handoverPack(source: CommissioningPlan, job: PlanRow<"jobs">, { 
       ...found.contactBlocks(),
       sealBlock(tab, sealHolds),
     ],
-    pictures: [],
+    pictures: drawingPages(model, job.site, { madeAt, planName: "" }).map((page) => ({ svg: svgOf(page), width: page.width, height: page.height })),
     signatures: ["For the site, name and date", "For the installer, name and date"],
   };
 }

@@ -1,4 +1,4 @@
-import { topUnit, type PlanModel } from "../../plan/model";
+import { groupBy, topUnit, type PlanModel } from "../../plan/model";
 import type { PlanRow } from "../../plan/read";
 import { ampsOf, foldName, formatKilograms, formatPercent, roundTo, terabytesOf } from "../../text";
 import type { Cell } from "../../../sheet";
@@ -104,10 +104,10 @@ export function poolTable({ places }: ExpandedJob, model: PlanModel): SummaryRow
     { label: "To fill TB", from: "witness", to: "witness" },
     { label: "Arrays", from: "done", to: "note" },
   ] as const;
-  const pools = new Map<string, PlanRow<"arrays">[]>();
-  for (const array of places.arrays) if (array.pool !== "") pools.set(array.pool, [...(pools.get(array.pool) ?? []), array]);
-  const lines = [...pools].map(([name, arrays]) => {
-    const capacities = arrays.map((array) => model.capacity.of(array));
+  const sets = places.arrays.flatMap((array) => model.capacity.setsOf(array)).filter(({ pool }) => pool !== "");
+  const lines = [...groupBy(sets, ({ pool }) => pool)].map(([name, own]) => {
+    const arrays = [...new Set(own.map(({ array }) => array))];
+    const capacities = arrays.map((array) => model.capacity.partIn(array, model.find("pools", name)));
     const total = capacities.every((one) => one !== null) ? capacities.reduce((sum, { usable }) => sum + usable, 0n) : null;
     const contents = model.capacity.pools().find(({ pool }) => foldName(pool.pool) === foldName(name));
     const toHosts = contents === undefined ? total : model.capacity.partToHosts(contents, arrays);

@@ -8,7 +8,9 @@ import { columnsOf, nameColumn, tableKeys, tables, type TableKey, type TableRow,
 import { questions, sections, type Answers, type QuestionKey } from "./questions";
 
 /** Tables into which the set-up of a site writes. */
-const guidedTables = ["sites", "racks", "feeds", "networks", "switches", "hosts", "hostPorts", "clusters", "pools", "models", "arrays", "jobs", "assumptions"] as const satisfies readonly TableKey[];
+const guidedTables = [
+  "sites", "racks", "feeds", "networks", "switches", "hosts", "hostPorts", "clusters", "pools", "models", "modelPorts", "arrays", "jobs", "assumptions",
+] as const satisfies readonly TableKey[];
 
 /** Most rows of one kind: more come by a list. */
 const mostRows = 200;
@@ -53,7 +55,7 @@ function addedRows<Key extends TableKey>(model: PlanModel, key: Key, rows: Pick<
 
 /** Tells whether each row of a table has a name of its own. */
 function namesRows(key: TableKey): boolean {
-  return key !== "assumptions" && key !== "hostPorts";
+  return key !== "assumptions" && key !== "hostPorts" && key !== "modelPorts";
 }
 
 function refuseTaken(model: PlanModel, key: TableKey, name: string): void {
@@ -94,6 +96,7 @@ class SiteRows {
       clusters: arrays.length === 0 ? [] : [cluster],
       pools: arrays.length === 0 ? [] : [pool],
       models: this.model.find("models", model.model as string) === null ? [model] : [],
+      modelPorts: this.model.find("models", model.model as string) === null ? this.modelPorts(model) : [],
       arrays,
       jobs: arrays.length === 0 ? [] : [{ job: `${site} installation`, site, procedure: firstProcedure[cluster.state === "existing" ? "existing" : "new"], plannedDate: this.value("plannedDate"), state: "planned" }],
       assumptions: this.assumptions,
@@ -171,6 +174,12 @@ class SiteRows {
     const asked = this.given({ bays: "bays", depthMm: "depth", weightKg: "weight", liftKg: "liftKg", watts: "watts" });
     const liftBy = this.choice("liftBy", ["one", "two", "lift table"]);
     return this.withAssumed("models", { model: name, ...asked, liftBy, ports: ports === 0 ? null : String(ports) }, { units: "units", controllers: "controllers" });
+  }
+
+  /** The data ports of a controller come first, then those for management alone. */
+  private modelPorts({ model = null }: TableRow<"models">): TableRow<"modelPorts">[] {
+    const data = this.count("dataPorts");
+    return Array.from({ length: data + this.count("managementPorts") }, (_, at): TableRow<"modelPorts"> => ({ model, port: String(at), role: at < data ? "data" : "management" }));
   }
 
   /** Arrays go into the racks in turn, from the bottom up: the heaviest stands lowest. */

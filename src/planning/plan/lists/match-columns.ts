@@ -43,9 +43,9 @@ const synonyms: Readonly<Record<string, readonly string[]>> = {
   Quantity: ["qty", "amount", "count"],
 };
 
-/** Lists the columns of a table into which a list may go: all but formulas and our ids, which are never written anew. */
+/** Lists the columns of a table into which a list may go: all but formulas and the ids of arrays and jobs, which we alone write. */
 export function openColumns(key: TableKey): readonly (readonly [name: string, column: Column])[] {
-  return columnsOf(key).filter(([name, { kind }]) => kind !== "formula" && name !== "id");
+  return columnsOf(key).filter(([name, { kind }]) => kind !== "formula" && (name !== "id" || name === nameColumn(key)));
 }
 
 /** Proposes where each column of a list goes: as it went the last time, else by its header, else by what stands in it; no column gets two. */

@@ -29,12 +29,12 @@ export interface ImportPlan {
 
 /** Tables whose rows have no name of their own: what tells one from the other. */
 const severalTogether: { readonly [Key in TableKey]?: readonly ColumnKey<Key>[] } = {
-  ports: ["array", "controller", "port"], hostPorts: ["host", "card", "network"], drives: ["array", "shelf", "bay"], shelves: ["array", "shelf"], links: ["from", "to"],
-  access: ["volume", "to"], quote: ["item", "for"], prompts: ["model", "order"], procedures: ["procedure", "section"],
+  ports: ["array", "controller", "port"], hostPorts: ["host", "card", "network"], drives: ["array", "shelf", "bay"], shelves: ["array", "shelf"], driveSets: ["array", "set"], links: ["from", "to"],
+  modelPorts: ["model", "controller", "port"], access: ["volume", "to"], quote: ["item", "for"], prompts: ["model", "order"], procedures: ["procedure", "section"],
 };
 
 /** Columns that may be blank in what tells rows apart. */
-const mayBeBlank: ReadonlySet<string> = new Set(["shelf", "card", "for"]);
+const mayBeBlank: ReadonlySet<string> = new Set(["shelf", "card", "controller", "for"]);
 
 /** Lists by what rows of a table can be found again, the best first; each a column, or several together. */
 export function waysToFind(key: TableKey): (readonly string[])[] {

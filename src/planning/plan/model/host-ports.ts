@@ -77,6 +77,12 @@ export class HostPorts {
     return [...cables.values()];
   }
 
+  /** Tells whether a name is that of a host whose cables are its Links: no port of it is cabled. */
+  isByLinksAlone(name: string): boolean {
+    const host = this.rows.find("hosts", name);
+    return host !== null && this.switchesOf(host) === null;
+  }
+
   /** Lists every initiator name of the plan, of hosts and of their cards. */
   initiators(): readonly Initiator[] {
     const named = ({ row }: Initiator): boolean => row.initiatorName !== "";

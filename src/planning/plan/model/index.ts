@@ -1,10 +1,13 @@
-export { saysNone, type PoolContents, type PoolMember } from "./capacity";
+export type { PlannedCable } from "./cables";
+export { saysNone, type DriveSet, type PoolContents, type PoolMember } from "./capacity";
 export type { Device } from "./devices";
+export { setColumns } from "./drive-sets";
 export { driveLabel, shelfLabel } from "./drives";
 export type { ExpectedPort } from "./expected-ports";
 export { groupBy } from "./group-by";
 export type { HostPathCount } from "./host-paths";
-export { hostPortLabel, hostPortUse, isForOther, type HostEnd, type HostPortFacts } from "./host-ports";
+export { hostPortLabel, hostPortUse, isForOther, type HostEnd, type HostPortFacts, type Initiator } from "./host-ports";
+export { formatId, lastIdNumber } from "./ids";
 export { frameFor, gatewayAddress, isHostOf, isReserved, networkRoles, usualMtu, type Network } from "./networks";
 export type { HostPath } from "./paths";
 export type { JobPlaces } from "./places";

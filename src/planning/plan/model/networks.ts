@@ -3,6 +3,7 @@ import {
 } from "../../addressing";
 import { foldName, splitNames } from "../../text";
 import type { PlanRow } from "../read";
+import { groupBy } from "./group-by";
 import { once, oncePer } from "./once";
 import type { PlanRows } from "./plan-rows";
 import { orNull } from "./refusal";
@@ -29,8 +30,10 @@ export interface Network {
   /** "none" where the row says so, "blank" where it says nothing, null where it cannot be read. */
   readonly gateway: Address | "none" | "blank" | null;
   readonly reserved: readonly Block[] | null;
-  /** Routing table in lower case; "" is the common one. */
+  /** Routing table without case; "" is the common one. */
   readonly routing: string;
+  /** False where its row says that it is none of IP: what its prefix, gateway, MTU and Reserved say is not read. */
+  readonly isIp: boolean;
   readonly mtu: number;
   /** What it is for; nothing where its row does not say, or says what is no role. */
   readonly roles: ReadonlySet<NetworkRole>;
@@ -39,7 +42,13 @@ export interface Network {
 /** The networks of a plan. */
 export class Networks {
   /** Lists every network in the order of its row. */
-  readonly all = once((): readonly Network[] => this.rows.rows("networks").map(readNetwork));
+  readonly all = once((): readonly Network[] => this.rows.rows("networks").map((row) => readNetwork(row, this.routingAt(row.site))));
+
+  /** Lists the customers of the sites, each once, as they are spelt first. */
+  readonly customers = once((): readonly string[] => {
+    const named = groupBy(this.rows.rows("sites").map(({ customer }) => customer), foldName);
+    return [...named].flatMap(([key, [first = ""]]) => (key === "" ? [] : [first]));
+  });
 
   private readonly byRow = once(() => new Map(this.all().map((network) => [network.row, network])));
 
@@ -49,6 +58,12 @@ export class Networks {
   readonly carriedBy = oncePer((row: PlanRow<"switches">): ReadonlySet<string> => new Set(splitNames(row.networks).map(foldName)));
 
   constructor(private readonly rows: PlanRows) {}
+
+  /** Names the routing table of what lies at a site in no network that names one: with several customers each has its own, else there is the common one. */
+  routingAt(site: string): string {
+    const customer = this.customers().length < 2 ? "" : foldName(this.rows.find("sites", site)?.customer ?? "");
+    return customer === "" ? "" : `customer\n${customer}`;
+  }
 
   /** Finds a network by its name; null where there is none. */
   named(name: string): Network | null {
@@ -67,14 +82,16 @@ export class Networks {
   }
 }
 
-function readNetwork(row: PlanRow<"networks">): Network {
+function readNetwork(row: PlanRow<"networks">, routing: string): Network {
   const gateway = foldName(row.gateway);
+  const isIp = row.kind !== "other";
   return {
     row,
-    prefix: orNull(() => parsePrefix(row.prefix)),
-    gateway: gateway === "none" ? "none" : gateway === "" ? "blank" : readAddress(row.gateway),
-    reserved: orNull(() => parseBlocks(row.reserved)),
-    routing: foldName(row.routing),
+    isIp,
+    prefix: isIp ? orNull(() => parsePrefix(row.prefix)) : null,
+    gateway: gateway === "none" || !isIp ? "none" : gateway === "" ? "blank" : readAddress(row.gateway),
+    reserved: isIp ? orNull(() => parseBlocks(row.reserved)) : [],
+    routing: row.routing === "" ? routing : foldName(row.routing),
     mtu: row.mtu ?? usualMtu,
     roles: new Set(networkRoles.filter((role) => splitNames(row.role).some((word) => foldName(word) === role))),
   };

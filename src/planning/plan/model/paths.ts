@@ -7,12 +7,16 @@ import type { PlanRows } from "./plan-rows";
 import { controllersOf, type PortFacts } from "./port-facts";
 import type { Ports } from "./ports";
 
-/** How a host and an array of its site reach each other. */
-export interface HostPath {
+/** What alone parts a host from an array of its site. */
+interface HostPoints {
   readonly host: PlanRow<"hosts">;
-  readonly array: PlanRow<"arrays">;
   /** Nodes and links whose loss alone parts them, in no order; null where nothing joins them at all. */
   readonly points: readonly Point[] | null;
+}
+
+/** How a host and an array of its site reach each other. */
+export interface HostPath extends HostPoints {
+  readonly array: PlanRow<"arrays">;
 }
 
 /** The paths between the hosts and the arrays of a plan. */
@@ -24,7 +28,13 @@ export class Paths {
    * host and no other array passes anything on. A node parts an array from a host exactly when, for each switch of the host, it is that
    * switch or parts the array from it; so one search for each array serves all hosts, and arrays cabled alike share one.
    */
-  readonly all = once((): readonly HostPath[] => this.workOut());
+  readonly all = once((): readonly HostPath[] => this.reached().flatMap(({ array, hosts }) => hosts.map((one) => ({ array, ...one }))));
+
+  /** Lists those of them that something alone parts, or that nothing joins: few, however many hosts and arrays there are. */
+  readonly weak = once((): readonly HostPath[] => {
+    const weakAmong = oncePer((hosts: readonly HostPoints[]) => hosts.filter(({ points }) => points === null || points.length > 0));
+    return this.reached().flatMap(({ array, hosts }) => weakAmong(hosts).map((one) => ({ array, ...one })));
+  });
 
   /** Lists the switches that a host is linked to, one for each cable of its ports; one for each of its links where no port of it is cabled. */
   readonly switchesOf = oncePer((host: PlanRow<"hosts">): readonly string[] => {
@@ -65,21 +75,26 @@ export class Paths {
     return theOneOf(this.switchesOf(host));
   }
 
-  private workOut(): HostPath[] {
+  /** Lists the cabled arrays, each with the linked hosts of its site; arrays that are cabled alike share their hosts' list. */
+  private readonly reached = once((): readonly { readonly array: PlanRow<"arrays">; readonly hosts: readonly HostPoints[] }[] => {
     const fabric = this.fabric();
-    const searches = new Map<string, ArraySearch>();
     return [...this.rows.groupBy("hosts", "site")].flatMap(([site, hosts]) => {
       const linked = hosts.filter((host) => this.switchesOf(host).length > 0);
-      if (linked.length === 0) return [];
-      return this.rows.rowsWith("arrays", "site", site).flatMap((array): HostPath[] => {
-        const cables = this.cablesOf(array);
+      const known = new Map<string, readonly HostPoints[]>();
+      return this.rows.rowsWith("arrays", "site", site).flatMap((array) => {
+        const cables = linked.length === 0 ? [] : this.cablesOf(array);
         if (cables.length === 0) return [];
         const key = cables.map(({ from, to }) => `${from}\n${to}`).join("\n\n");
-        const search = searches.get(key) ?? new ArraySearch([...cables, ...fabric], (host) => this.switchesOf(host));
-        searches.set(key, search);
-        return linked.map((host) => ({ host, array, points: search.pointsOf(host) }));
+        const points = known.get(key) ?? this.pointsOf(linked, [...cables, ...fabric]);
+        known.set(key, points);
+        return [{ array, hosts: points }];
       });
     });
+  });
+
+  private pointsOf(hosts: readonly PlanRow<"hosts">[], links: readonly Link[]): readonly HostPoints[] {
+    const search = new ArraySearch(links, (host) => this.switchesOf(host));
+    return hosts.map((host) => ({ host, points: search.pointsOf(host) }));
   }
 
   /** Lists the links between switches. */
@@ -126,10 +141,10 @@ const controllerMark = "\u0000controller ";
 
 /** A search from arrays that are cabled alike, which answers for every host. */
 class ArraySearch {
-  /** Lists what alone parts the arrays from a host; null where nothing joins them. */
-  readonly pointsOf = oncePer((host: PlanRow<"hosts">): readonly Point[] | null => this.pointsBetween(host));
-
   private readonly search: Search;
+
+  /** Lists what alone parts the arrays from a node; null where nothing joins them. */
+  private readonly pointsAt = oncePer((node: number): readonly Point[] | null => singlePointsTo(this.search, node));
 
   constructor(
     links: readonly Link[],
@@ -139,10 +154,11 @@ class ArraySearch {
     this.search = searchFrom(graph, graph.nodeNumbers.get(start)!);
   }
 
-  private pointsBetween(host: PlanRow<"hosts">): readonly Point[] | null {
+  /** Lists what alone parts the arrays from a host; null where nothing joins them. */
+  pointsOf(host: PlanRow<"hosts">): readonly Point[] | null {
     const ways = this.switchesOf(host).flatMap((end): Point[][] => {
       const node = this.search.graph.nodeNumbers.get(foldName(end));
-      const before = node === undefined ? null : singlePointsTo(this.search, node);
+      const before = node === undefined ? null : this.pointsAt(node);
       return before === null ? [] : [[...before, { kind: "node", name: end }, { kind: "link", name: `${end} - ${host.host}` }]];
     });
     const [first, ...others] = ways;

@@ -1,6 +1,7 @@
 import type { Kilograms } from "../../quantity";
 import { conditionHolds, foldName, invalid, parseCondition, quote, splitNames } from "../../text";
 import type { PlanRow } from "../read";
+import type { Capacity } from "./capacity";
 import { groupBy } from "./group-by";
 import { once, oncePer } from "./once";
 import type { PlanRows } from "./plan-rows";
@@ -20,7 +21,7 @@ export interface JobPlaces {
 
 /** The places of the jobs of a plan: where each is done, and on which job the steps of a cluster or a pool stand. */
 export class Places {
-  constructor(private readonly rows: PlanRows) {}
+  constructor(private readonly rows: PlanRows, private readonly capacity: Capacity) {}
 
   /** Finds the site and the arrays of a job; refuses a site or an array that the plan does not have. */
   of(job: PlanRow<"jobs">): JobPlaces {
@@ -40,7 +41,7 @@ export class Places {
 
   /** Finds the array on whose job the steps of a pool stand: that of its cluster, or the pool's first where it has no cluster. */
   homeOfPool(pool: PlanRow<"pools">): ArrayRow | null {
-    return this.homeOfCluster(pool.cluster) ?? lowest(this.rows.rowsWith("arrays", "pool", pool.pool));
+    return this.homeOfCluster(pool.cluster) ?? lowest(this.capacity.arraysIn(pool));
   }
 
   /** Tells what a job does with an array and its cluster: create for the first of a new one, else join; blank without one that is new or existing. */

@@ -1,8 +1,10 @@
 import { Assumptions } from "./assumptions";
+import { Cables } from "./cables";
 import { Capacity } from "./capacity";
 import { Drives } from "./drives";
 import { HostPaths } from "./host-paths";
 import { HostPorts } from "./host-ports";
+import { ModelPorts } from "./model-ports";
 import { Networks } from "./networks";
 import { Paths } from "./paths";
 import { Places } from "./places";
@@ -24,7 +26,8 @@ import { Wiring } from "./wiring";
  */
 export class PlanModel extends PlanRows {
   readonly networks = new Networks(this);
-  readonly ports = new Ports(this, this.networks);
+  readonly modelPorts = new ModelPorts(this);
+  readonly ports = new Ports(this, this.networks, this.modelPorts);
   readonly hostPorts = new HostPorts(this, this.networks);
   readonly wiring = new Wiring(this.ports, this.hostPorts);
   readonly addresses = new UsedAddresses(this, this.networks, this.ports, this.hostPorts);
@@ -32,10 +35,11 @@ export class PlanModel extends PlanRows {
   readonly drives = new Drives(this);
   readonly volumes = new Volumes(this, this.capacity);
   readonly power = new Power(this);
+  readonly cables = new Cables(this, this.wiring, this.hostPorts, this.power);
   readonly racks = new Racks(this);
   readonly paths = new Paths(this, this.ports, this.hostPorts);
   readonly hostPaths = new HostPaths(this, this.ports, this.hostPorts);
-  readonly places = new Places(this);
+  readonly places = new Places(this, this.capacity);
   readonly reach = new StepReach(this);
   readonly assumptions = new Assumptions(this, this.places);
   readonly spellings = new Spellings(this);

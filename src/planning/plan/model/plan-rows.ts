@@ -3,6 +3,7 @@ import { foldName } from "../../text";
 import { writeCell, type CellWrite } from "../changes";
 import { readPlan, readSettings, rowsOf, type Plan, type PlanRow, type ReadTable, type SettingFault, type Settings } from "../read";
 import { nameColumn, tableKeys, type TableKey, type TextColumn } from "../schema";
+import { joinDriveSets } from "./drive-sets";
 import { inheritModels } from "./inherit-models";
 import { RowLookup } from "./row-lookup";
 
@@ -31,7 +32,7 @@ export class PlanRows {
     this.settings = settings;
     this.settingFaults = faults;
     // One look-up a table, over the rows of that table: what is made here table by table is what the type says.
-    const rowsAsTheyAre = (key: TableKey): readonly { readonly row: number }[] => (key === "arrays" ? inheritModels(this.plan) : rowsOf(this.plan, key));
+    const rowsAsTheyAre = (key: TableKey): readonly { readonly row: number }[] => (key === "arrays" ? joinDriveSets(this.plan, inheritModels(this.plan)) : rowsOf(this.plan, key));
     this.lookups = Object.fromEntries(tableKeys.map((key) => [key, new RowLookup(rowsAsTheyAre(key), nameColumn(key))])) as unknown as Lookups;
     this.sheets = new Map(workbook.sheets.map((sheet) => [sheet.name, sheet]));
   }
@@ -41,7 +42,7 @@ export class PlanRows {
     return this.plan[key];
   }
 
-  /** Lists the rows of a table; none where the table is not there. Arrays are as they are with their models. */
+  /** Lists the rows of a table; none where the table is not there. Arrays are as they are with their models and drive sets. */
   rows<Key extends TableKey>(key: Key): readonly PlanRow<Key>[] {
     return this.lookups[key].rows;
   }

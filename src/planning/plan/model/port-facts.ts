@@ -15,6 +15,8 @@ export interface PortFacts {
   readonly to: PlanRow<"switches"> | null;
   /** Controller and port in one text without case: rows of the same one stand for the same socket. */
   readonly socket: string;
+  /** Row of its model that says what the port is for; null where there is none. */
+  readonly duty: PlanRow<"modelPorts"> | null;
 }
 
 /** A port of a controller that an array has by its columns Controllers and Ports. */

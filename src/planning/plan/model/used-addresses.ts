@@ -21,6 +21,8 @@ export type UsedAddress = Holder & {
   readonly address: Address;
   /** Network that its row names, else the one of its site in which it lies. */
   readonly network: Network | null;
+  /** Routing table of that network, or of its site where it is in none. */
+  readonly routing: string;
 };
 
 /** An address that a site uses though no row of the plan holds it: a server that its arrays are told of. */
@@ -29,7 +31,7 @@ export interface ServiceAddress {
   /** What it does, such as "time server". */
   readonly does: string;
   readonly address: Address;
-  /** Routing table of the network in which it lies; "" where it lies in none of its site. */
+  /** Routing table of the network in which it lies, or of its site where it is in none. */
   readonly routing: string;
 }
 
@@ -53,7 +55,7 @@ export class UsedAddresses {
       services.flatMap(([column, does]) =>
         splitNames(row[column]).flatMap((text): ServiceAddress[] => {
           const address = readAddress(text);
-          return address === null ? [] : [{ row, does, address, routing: this.networks.holding(row.site, address)?.routing ?? "" }];
+          return address === null ? [] : [{ row, does, address, routing: this.routingOf(this.networks.holding(row.site, address), row.site) }];
         }),
       ),
     ),
@@ -70,9 +72,10 @@ export class UsedAddresses {
   private ofPorts(): UsedAddress[] {
     const used: UsedAddress[] = [];
     for (const { row, array, network, address } of this.ports.all()) {
-      if (address === null) continue;
+      if (address === null || network?.isIp === false) continue;
       const use = portUse(row.array, array?.portSharing ?? "", row);
-      used.push({ table: "ports", column: "address", row, use, address, network: network ?? (array === null ? null : this.networks.holding(array.site, address)) });
+      const own = network ?? (array === null ? null : this.networks.holding(array.site, address));
+      used.push({ table: "ports", column: "address", row, use, address, network: own, routing: this.routingOf(own, array?.site ?? "") });
     }
     return used;
   }
@@ -81,14 +84,16 @@ export class UsedAddresses {
     return this.rows.rows("clusters").flatMap((row): UsedAddress[] => {
       const address = readAddress(row.sharedAddress);
       if (address === null) return [];
-      return [{ table: "clusters", column: "sharedAddress", row, use: clusterUse(row), address, network: this.networks.named(row.network) }];
+      const network = this.networks.named(row.network);
+      return [{ table: "clusters", column: "sharedAddress", row, use: clusterUse(row), address, network, routing: this.routingOf(network, "") }];
     });
   }
 
   private ofHostPorts(): UsedAddress[] {
     return this.hostPorts.all().flatMap(({ row, host, network, address }): UsedAddress[] => {
-      if (address === null) return [];
-      return [{ table: "hostPorts", column: "address", row, use: hostPortUse(row), address, network: network ?? (host === null ? null : this.networks.holding(host.site, address)) }];
+      if (address === null || network?.isIp === false) return [];
+      const own = network ?? (host === null ? null : this.networks.holding(host.site, address));
+      return [{ table: "hostPorts", column: "address", row, use: hostPortUse(row), address, network: own, routing: this.routingOf(own, host?.site ?? "") }];
     });
   }
 
@@ -98,9 +103,14 @@ export class UsedAddresses {
       const told = this.hostPorts.of(row).flatMap(({ address }) => address ?? []);
       return this.hostPorts.shorthandOf(row).flatMap((address, at): UsedAddress[] => {
         if (told.some((other) => isSameAddress(other, address))) return [];
-        return [{ table: "hosts", column: "address", row, use: `host\n${row.row}\n${at}`, address, network: this.networks.holding(row.site, address) }];
+        const network = this.networks.holding(row.site, address);
+        return [{ table: "hosts", column: "address", row, use: `host\n${row.row}\n${at}`, address, network, routing: this.routingOf(network, row.site) }];
       });
     });
+  }
+
+  private routingOf(network: Network | null, site: string): string {
+    return network?.routing ?? this.networks.routingAt(site);
   }
 }
 

@@ -30,6 +30,9 @@ export interface Opening {
 export class Volumes {
   constructor(private readonly rows: PlanRows, private readonly capacity: Capacity) {}
 
+  /** Names, without case, the groups that a host is in. */
+  private readonly groupsOf = oncePer(({ groups }: PlanRow<"hosts">): readonly string[] => splitNames(groups).map(foldName));
+
   /** Lists the pools that have volumes with what these take of them. */
   readonly demands = once((): readonly PoolDemand[] =>
     this.capacity.pools().flatMap((contents): PoolDemand[] => {
@@ -56,19 +59,20 @@ export class Volumes {
 
   /** The hosts of every group, by its name without case. */
   readonly groups = once((): ReadonlyMap<string, readonly PlanRow<"hosts">[]> => {
-    const members = this.rows.rows("hosts").flatMap((host) => groupsOf(host).map((group) => ({ group, host })));
+    const members = this.rows.rows("hosts").flatMap((host) => this.groupsOf(host).map((group) => ({ group, host })));
     return new Map([...groupBy(members, ({ group }) => group)].map(([group, some]) => [group, some.map(({ host }) => host)]));
   });
+
+  /** Lists the groups in which any of these hosts is, each with all its hosts. */
+  groupsWith(hosts: readonly PlanRow<"hosts">[]): readonly (readonly PlanRow<"hosts">[])[] {
+    return [...new Set(hosts.flatMap((host) => this.groupsOf(host)))].map((group) => this.groups().get(group) ?? []);
+  }
 
   /** Tells whether all of these hosts are in one group, and so made to open one volume together. */
   areOneGroup(hosts: readonly PlanRow<"hosts">[]): boolean {
     const [first, ...others] = hosts;
-    return first === undefined || groupsOf(first).some((group) => others.every((other) => groupsOf(other).includes(group)));
+    return first === undefined || this.groupsOf(first).some((group) => others.every((other) => this.groupsOf(other).includes(group)));
   }
-}
-
-function groupsOf({ groups }: PlanRow<"hosts">): string[] {
-  return splitNames(groups).map(foldName);
 }
 
 function isThin({ provisioning }: PlanRow<"volumes">): boolean {

@@ -20,9 +20,11 @@ export interface SwitchCable {
   readonly label: string;
   /** Rows with the same text share one cable. */
   readonly cable: string;
-  /** Side of the port, by its row or its network; blank where neither says, or the network is not for data. */
+  /** Side of the port, by its row, its model or its network; blank where neither says, or the network is not for data. */
   readonly side: "A" | "B" | "";
   readonly network: Network | null;
+  /** Row of its model that says what the port is for; null where there is none, as of every host. */
+  readonly duty: PlanRow<"modelPorts"> | null;
   /** Null where no switch is named or it has no row. */
   readonly to: PlanRow<"switches"> | null;
 }
@@ -31,13 +33,13 @@ export interface SwitchCable {
 export class Wiring {
   /** Lists the rows of all ports of arrays, then those of hosts. */
   readonly all = once((): readonly SwitchCable[] => [
-    ...this.ports.all().map(({ row, array, network, to, socket }): SwitchCable => ({
+    ...this.ports.all().map(({ row, array, network, to, socket, duty }): SwitchCable => ({
       table: "ports", row, device: array, group: foldName(row.controller), port: foldName(row.port), label: `${row.array} port ${portLabel(row)}`,
-      cable: `port\n${foldName(row.array)}\n${socket}`, side: sideOf("", network), network, to,
+      cable: `port\n${foldName(row.array)}\n${socket}`, side: sideOf(duty?.side ?? "", network), network, duty, to,
     })),
     ...this.hostPorts.all().map(({ row, host, network, to }): SwitchCable => ({
       table: "hostPorts", row, device: host, group: "", port: foldName(row.card), label: hostPortLabel(row),
-      cable: hostCable(row), side: sideOf(row.side, network), network, to,
+      cable: hostCable(row), side: sideOf(row.side, network), network, duty: null, to,
     })),
   ]);
 

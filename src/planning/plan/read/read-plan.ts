@@ -1,7 +1,7 @@
 import { foldName, invalid, Problem } from "../../text";
 import { isBlank, showCell, type CellValue, type WorkbookSnapshot } from "../../../sheet";
-import { columnsOf, tableKeys, tables, type Column, type TableKey, type Tables } from "../schema";
-import { locateTable } from "./locate-table";
+import { columnsOf, isFurther, tableKeys, tables, type Column, type TableKey, type Tables } from "../schema";
+import { hostTableName, locateTable } from "./locate-table";
 import { blankOf, readCell } from "./read-cell";
 import { cellOf, type CellFault, type PlanRow, type Row } from "./row";
 
@@ -61,7 +61,10 @@ export function requireTables(plan: PlanTables, needed: readonly TableKey[]): vo
   for (const key of needed) {
     const { name } = tables[key];
     const found: ReadTable | null = plan[key];
-    if (found === null) throw invalid(name, null, `The workbook has no table ${name}. Choose Set up tables, or name the table Bay${name}.`);
+    if (found === null) {
+      const where = isFurther(key) ? `Choose ${name} under Add a table` : "Choose Set up tables";
+      throw invalid(name, null, `The workbook has no table ${name}. ${where}, or name the table ${hostTableName(key)}.`);
+    }
     const missing = columnsOf(key).find(([column, { required }]) => required && found.columns[column] === undefined);
     if (missing !== undefined) throw invalid(name, null, `Table ${name} has no column ${missing[1].header}. Add a column with that header text.`);
   }

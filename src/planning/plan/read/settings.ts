@@ -111,7 +111,7 @@ export interface SettingFault {
 }
 
 /** Rows of the Settings table that remember the last id ever given, so that one whose row was deleted is not given again. */
-export const lastIdSettings = { arrays: "Last array id", jobs: "Last job id" } as const;
+export const lastIdSettings = { arrays: "Last array id", jobs: "Last job id", cables: "Last cable id" } as const;
 
 /** Reads the thresholds; where a row is missing, blank or unreadable its initial value holds and the fault is told. */
 export function readSettings(plan: PlanTables): { readonly settings: Settings; readonly faults: readonly SettingFault[] } {

@@ -60,7 +60,7 @@ export const derivedFields = {
   },
   Port: {
     "First controller": firstController,
-    /** Its MTU, else that of its network, else 1500. */
+    /** Its MTU, else that of its network, else 1500; blank, as are those of pings, in a network that is none of IP. */
     "Port MTU": {},
     /** Payload of an echo request that just fills the MTU: MTU − 28, in IPv6 MTU − 48. */
     "Ping size": {},

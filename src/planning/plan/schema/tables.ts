@@ -4,7 +4,9 @@ import type { TableKey } from "./table-keys";
 import { access } from "./tables/access";
 import { arrays } from "./tables/arrays";
 import { assumptions } from "./tables/assumptions";
+import { cables } from "./tables/cables";
 import { clusters } from "./tables/clusters";
+import { driveSets } from "./tables/drive-sets";
 import { drives } from "./tables/drives";
 import { feeds } from "./tables/feeds";
 import { hostPorts } from "./tables/host-ports";
@@ -12,6 +14,7 @@ import { hosts } from "./tables/hosts";
 import { jobs } from "./tables/jobs";
 import { links } from "./tables/links";
 import { lists } from "./tables/lists";
+import { modelPorts } from "./tables/model-ports";
 import { models } from "./tables/models";
 import { networks } from "./tables/networks";
 import { pools } from "./tables/pools";
@@ -29,7 +32,7 @@ import { volumes } from "./tables/volumes";
 
 /** The planning tables by their keys; `tableKeys` says their order. */
 export const tables = {
-  settings, sites, racks, feeds, networks, switches, hosts, hostPorts, links, clusters, pools, models, arrays, shelves, drives, ports, volumes,
+  settings, sites, racks, feeds, networks, switches, hosts, hostPorts, links, clusters, pools, models, modelPorts, arrays, shelves, driveSets, drives, ports, cables, volumes,
   access, procedures, steps, prompts, jobs, quote, assumptions, lists,
 } as const satisfies Readonly<Record<TableKey, Table>>;
 

@@ -20,6 +20,7 @@ export function sampleRows(): TableRows {
     clusters,
     pools,
     models,
+    modelPorts,
     arrays,
     ports,
     volumes,
@@ -32,18 +33,19 @@ export function sampleRows(): TableRows {
 
 const lastIds: Readonly<Record<string, string>> = { [lastIdSettings.arrays]: "A0006", [lastIdSettings.jobs]: "J0003" };
 
+const customer = "Thornmere Map Library";
 const sites: readonly TableRow<"sites">[] = [
   {
     site: "Reading Room", room: "Basement, room 0.12", contact: "Duty librarian, front desk", timeServers: "10.64.0.5, 10.64.0.6", nameServers: "10.64.0.5",
-    alertsTo: "storage-alerts@thornmere.example", access: "Ramp at the north door; lift carries 600 kg; book the corridor a day ahead.",
+    alertsTo: "storage-alerts@thornmere.example", access: "Ramp at the north door; lift carries 600 kg; book the corridor a day ahead.", customer,
   },
   {
     site: "Bindery", room: "Ground floor, room 1.03", contact: "Bindery foreman, workshop", timeServers: "10.64.0.5, 10.64.0.6", nameServers: "10.64.0.6",
-    alertsTo: "storage-alerts@thornmere.example", access: "Level from the yard; door 95 cm wide.",
+    alertsTo: "storage-alerts@thornmere.example", access: "Level from the yard; door 95 cm wide.", customer,
   },
   {
     site: "Cold Store", room: "Annex, room C.2", contact: "Conservator on duty, annex", timeServers: "10.64.0.5, 10.64.0.6", nameServers: "10.64.0.5",
-    alertsTo: "storage-alerts@thornmere.example", access: "Two steps at the door: take the folding ramp. 12 °C inside: let the crates warm up first.",
+    alertsTo: "storage-alerts@thornmere.example", access: "Two steps at the door: take the folding ramp. 12 °C inside: let the crates warm up first.", customer,
   },
 ];
 
@@ -127,6 +129,12 @@ const models: readonly TableRow<"models">[] = [
   { ...anyModel, model: "Alder 24", bays: 24, units: 4, depthMm: 820, weightKg: 46, liftKg: 24, liftBy: "lift table", watts: 620 },
   { ...anyModel, model: "Rowan 12", bays: 12, units: 2, depthMm: 760, weightKg: 29, liftKg: 15, liftBy: "two", watts: 380 },
 ];
+
+const modelPorts: readonly TableRow<"modelPorts">[] = models.flatMap(({ model = null }) => [
+  { model, port: "0", role: "data", gbits: 25, connector: "SFP28" },
+  { model, port: "1", role: "data", gbits: 25, connector: "SFP28" },
+  { model, port: "2", role: "management", gbits: 1, connector: "RJ45" },
+] as const);
 
 const alder = { model: "Alder 24", drives: 24, driveSize: "8 TB", scheme: "RAID 60 9+2", spares: 2, reserve: 0.1 } as const;
 const rowan = { model: "Rowan 12", drives: 12, driveSize: "16 TB", scheme: "RAID 6", spares: 1, reserve: 0.1 } as const;

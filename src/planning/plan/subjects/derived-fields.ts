@@ -62,16 +62,17 @@ export function deriveControllerFields({ array }: PlanRow<"arrays">, controller:
 
 /** Derives the fields of a row of the Ports table, of a port of an array. */
 export function derivePortFields(model: PlanModel, array: PlanRow<"arrays">, port: PlanRow<"ports">, network: Network | null, isFirst: boolean): DerivedTexts<"Port"> {
+  const places = { "First controller": isFirst ? "yes" : "no", "Own address": array.portSharing === "array" && !isFirst ? "no" : "yes" } as const;
+  if (network?.isIp === false) return { ...places, "Port MTU": "", "Ping size": "", "Ping too large": "", "Ping targets": "" };
   const mtu = port.mtu ?? network?.mtu ?? usualMtu;
   const family = readAddress(port.address)?.family ?? network?.prefix?.family ?? 4;
   const size = pingSize(mtu, family);
   return {
-    "First controller": isFirst ? "yes" : "no",
+    ...places,
     "Port MTU": String(mtu),
     "Ping size": String(size),
     "Ping too large": String(size + 1),
     "Ping targets": pingTargets(model, array, network, family),
-    "Own address": array.portSharing === "array" && !isFirst ? "no" : "yes",
   };
 }
 

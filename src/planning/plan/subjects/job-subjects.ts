@@ -106,7 +106,7 @@ export class JobSubjects {
 
   private pools(): Subject[] {
     return this.model.rows("pools").flatMap((pool): Subject[] => {
-      const members = this.model.rowsWith("arrays", "pool", pool.pool);
+      const members = this.model.capacity.arraysIn(pool);
       if (members.length === 0 || !this.isHere(this.model.places.homeOfPool(pool))) return [];
       const cluster = this.model.find("clusters", pool.cluster);
       const layers = { ...this.outer, Pool: layerOf("Pool", pool), Cluster: layerOf("Cluster", cluster), Network: networkLayer(this.networkOf(cluster)) };

@@ -157,6 +157,18 @@ describe("what stands at the site", () => {
     expect(linesOf(handover({}, { ...smallPlan(), arrays }), "Capacity of each array")[0]).toEqual(["n-1", "North (plan)", "not recorded", "not recorded", "not recorded", "", "", ""]);
   });
 
+  test("say what capacity each drive set of an array has, with its pool", () => {
+    // RAID 10 of 4 x 4 TB keeps 8; RAID 6 of 5 x 8 TB beside a spare keeps 3 x 8 = 24.
+    const plan = smallPlan();
+    const arrays = [{ ...plan.arrays![0]!, scheme: null, drives: null, driveSize: null, spares: null }];
+    const driveSets = [
+      { array: "n-1", set: "fast", drives: 4, driveSize: "4 TB", scheme: "RAID 10", pool: "Fast" },
+      { array: "n-1", set: "bulk", drives: 6, driveSize: "8 TB", scheme: "RAID 6", spares: 1 },
+    ];
+    const made = handover({}, { ...plan, arrays, driveSets, pools: [{ pool: "North" }, { pool: "Fast" }] });
+    expect(linesOf(made, "Capacity of each array").slice(0, 2)).toEqual([["n-1 fast", "Fast", "RAID 10", 4, "", 8, 0, 16], ["n-1 bulk", "North", "RAID 6", 6, 1, 24, 0, 48]]);
+  });
+
   test("says what hosts can store by pool, and which of them open what with which rights", () => {
     // Two copies over two arrays of 16 TB each leave 16 TB.
     const rows: TableRows = {

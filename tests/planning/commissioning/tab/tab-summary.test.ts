@@ -130,6 +130,14 @@ test("what of a pool is to be filled is told to two decimals", () => {
   expect(lines.find(({ G }) => G === "North")).toMatchObject({ K: "80.5%", L: 25.76 });
 });
 
+test("an array of two drive sets stands in both of their pools, with what each set holds", () => {
+  // RAID 10 of 4 x 4 TB keeps 8; RAID 6 of 6 x 4 TB keeps 16, beside the 16 of the other array.
+  const driveSets = [{ array: "n-1", set: "fast", drives: 4, driveSize: "4 TB", scheme: "RAID 10", pool: "Fast" }, { array: "n-1", set: "bulk", drives: 6, driveSize: "4 TB", scheme: "RAID 6" }];
+  const lines = summary(tabOf({ ...small, driveSets, pools: [...small.pools!, { pool: "Fast" }] }));
+  expect(lines.find(({ G }) => G === "North")).toMatchObject({ J: 32, M: "n-1, n-2" });
+  expect(lines.find(({ G }) => G === "Fast")).toMatchObject({ H: 8, J: 8, M: "n-1" });
+});
+
 test("a feed over its limit stands out", () => {
   const feeds = small.feeds!.map((row) => ({ ...row, breakerA: 2 }));
   const tab = tabOf({ ...small, feeds });

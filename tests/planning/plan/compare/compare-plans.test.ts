@@ -58,3 +58,13 @@ test("formulas are left out, and a table or a column that one plan lacks is blan
   expect(told(planOf({}), racks(["R1"]))).toEqual(["Racks R1: added"]);
   expect(told(racks(["R1"]), planOf({}))).toEqual(["Racks R1: gone"]);
 });
+
+test("rows that have a name only together are found by all of it: sets of an array, ports of a model and of a host", () => {
+  const sets = (...lines: Lines) => planOf({ "Drive sets": [["Array", "Set", "Drives"], ...lines] });
+  expect(told(sets(["a", "fast", 4], ["a", "bulk", 8]), sets(["a", "bulk", 9], ["a", "fast", 4]))).toEqual(["Drive sets a, bulk Drives: 8 > 9"]);
+  const modelPorts = (...lines: Lines) => planOf({ "Model ports": [["Model", "Controller", "Port", "Role"], ...lines] });
+  const ports = modelPorts(["M", null, "0", "data"], ["M", "B", "0", "data"]);
+  expect(told(ports, modelPorts(["M", "B", "0", "management"], ["M", null, "0", "data"]))).toEqual(["Model ports M, B, 0 Role: data > management"]);
+  const hostPorts = (...lines: Lines) => planOf({ "Host ports": [["Host", "Card", "Network", "Switch"], ...lines] });
+  expect(told(hostPorts(["h", "c1", "n1", "s1"], ["h", "c2", "n2", "s2"]), hostPorts(["h", "c2", "n2", "s3"], ["h", "c1", "n1", "s1"]))).toEqual(["Host ports h, c2 Switch: s2 > s3"]);
+});

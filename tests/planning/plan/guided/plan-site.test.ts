@@ -107,6 +107,10 @@ function blank(...keys: readonly QuestionKey[]): Answers {
   return Object.fromEntries(keys.map((key) => [key, ""]));
 }
 
+test("the ports of the model say what they are for: data ports first, then those for management", () => {
+  expect(new PlanModel(planned(answers)).rows("modelPorts").map(({ model, port, role }) => `${model} ${port} ${role}`)).toEqual(["Alder 24 0 data", "Alder 24 1 data", "Alder 24 2 management"]);
+});
+
 test("arrays that do not fit into the racks get no place", () => {
   const book = planned({ ...answers, racks: "1", rackUnits: "5" });
   expect(new PlanModel(book).rows("arrays").map(({ rack, bottomUnit }) => [rack, bottomUnit])).toEqual([["Map Store rack 1", 1], ["Map Store rack 1", 3], ["", null]]);

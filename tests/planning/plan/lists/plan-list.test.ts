@@ -179,6 +179,17 @@ test("rows without a name of their own are found by all that tells them apart", 
   expect(ports.map(({ controller, port, switch: to }) => [controller, port, to])).toEqual([["A", "0", "sw1"], ["A", "1", "sw9"], ["B", "1", "sw8"]]);
 });
 
+test("cables keep the ids of a firm's list, by which the next one finds them, and ports of models are found with a blank controller", () => {
+  const cables = { cables: [{ id: "K-7", from: "a port A/0", to: "s1 port 1" }] };
+  const [book, list] = [bookOf(cables), readList([["Id", "Colour", "Length m"], ["K-7", "aqua", 3], ["K-8", "grey", 5]])];
+  const model = new PlanModel(book);
+  const { changes, refused } = planImport(model, { table: "cables", list, matches: proposeMatches(model, "cables", list), keyColumns: waysToFind("cables")[0]! });
+  expect(refused).toEqual([]);
+  expect(new PlanModel(carryOut(book, changes)).rows("cables").map(({ id, from, colour }) => [id, from, colour])).toEqual([["K-7", "a port A/0", "aqua"], ["K-8", "", "grey"]]);
+  expect(waysToFind("modelPorts")).toEqual([["model", "controller", "port"]]);
+  expect(waysToFind("driveSets")).toEqual([["array", "set"]]);
+});
+
 test("drives are found by array, shelf and bay, though the bay is a number and the shelf blank", () => {
   const [book, list] = [bookOf({ drives: [{ array: "a", bay: 1, serial: "S1" }] }), readList([["Array", "Bay", "Serial"], ["a", 1, "S7"], ["a", 2, "S2"]])];
   const model = new PlanModel(book);

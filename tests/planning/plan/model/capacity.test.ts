@@ -8,7 +8,8 @@ const tera = 10n ** 12n;
 function capacityOf(more: TableRow<"arrays"> = {}, settings: TableRows["settings"] = []) {
   const model = modelOf({ settings, arrays: [{ ...array, ...more }] });
   const row = model.rows("arrays")[0]!;
-  return { layout: model.capacity.layoutOf(row), capacity: model.capacity.of(row), hours: model.capacity.rebuildHoursOf(row), again: model.capacity.layoutOf(row) };
+  const [set] = model.capacity.setsOf(row);
+  return { layout: model.capacity.layoutOf(set!), capacity: model.capacity.of(row), hours: model.capacity.rebuildHoursOf(row), again: model.capacity.layoutOf(set!) };
 }
 
 describe("the capacity of an array", () => {

@@ -53,3 +53,10 @@ describe("the paths of the hosts of a site to an array", () => {
     expect(pathsOf({ hosts: [] })).toBe("fewest ?");
   });
 });
+
+test("in a network that is none of IP, ports count as they are: two of the host, two of the array, four paths", () => {
+  const fabric = { network: "f", site, role: "data", kind: "other" } as const;
+  const ports = ["A", "B"].map((controller) => ({ array: "a", controller, port: "1", network: "f" }));
+  const hostPorts = ["f1", "f2"].map((card) => ({ host: "h1", card, network: "f" }));
+  expect(pathsOf({ networks: [fabric], hosts: [{ host: "h1", site }], ports, hostPorts })).toBe("h1 4, fewest 4");
+});

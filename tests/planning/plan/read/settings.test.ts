@@ -72,9 +72,9 @@ describe("the settings", () => {
 
   test("are written by set-up with the value that holds without them, and rows for the last ids behind them", () => {
     const rows = initialSettings();
-    expect(rows.slice(0, -2).map(({ setting, value, meaning }) => ({ setting, value, meaning }))).toEqual(Object.values(settingRules).map(({ name, initial, meaning }) => ({
+    expect(rows.slice(0, -3).map(({ setting, value, meaning }) => ({ setting, value, meaning }))).toEqual(Object.values(settingRules).map(({ name, initial, meaning }) => ({
       setting: name, value: initial, meaning,
     })));
-    expect(rows.slice(-2).map(({ setting, value }) => [setting, value])).toEqual([["Last array id", ""], ["Last job id", ""]]);
+    expect(rows.slice(-3).map(({ setting, value }) => [setting, value])).toEqual([["Last array id", ""], ["Last job id", ""], ["Last cable id", ""]]);
   });
 });

@@ -12,7 +12,7 @@ export const addressTwice: Rule = {
   check: (model) => {
     const first = new Map<string, UsedAddress>();
     return model.addresses.all().flatMap((cell): Remark[] => {
-      const key = addressKey(cell.address, cell.network?.routing ?? "");
+      const key = addressKey(cell.address, cell.routing);
       const earlier = first.get(key);
       if (earlier === undefined) {
         first.set(key, cell);

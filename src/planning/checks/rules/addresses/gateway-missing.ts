@@ -14,7 +14,7 @@ function forClusters(model: PlanModel): Remark[] {
   const told = new Set<Network>();
   return model.rows("clusters").flatMap((row): Remark[] => {
     const network = row.sharedAddress === "" ? null : model.networks.named(row.network);
-    if (network === null || hasGateway(network) || told.has(network)) return [];
+    if (network?.isIp !== true || hasGateway(network) || told.has(network)) return [];
     told.add(network);
     const sentence = `${network.row.network} has no gateway, so the shared address of ${row.cluster} is reached from inside it only. Write its gateway.`;
     return [remarkAt(model, "networks", network.row, "gateway", sentence)];

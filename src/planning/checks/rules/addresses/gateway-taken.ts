@@ -14,8 +14,8 @@ export const gatewayTaken: Rule = {
       if (gateway !== null) gateways.set(addressKey(gateway, network.routing), network.row.network);
     }
     return model.addresses.all().flatMap((cell): Remark[] => {
-      const { table, row, column, address, network } = cell;
-      const owner = gateways.get(addressKey(address, network?.routing ?? ""));
+      const { table, row, column, address, routing } = cell;
+      const owner = gateways.get(addressKey(address, routing));
       if (owner === undefined) return [];
       const sentence = `${formatAddress(address)} of ${userOf(cell)} is the gateway of ${owner}. Give it another address.`;
       return [remarkOn(model, { table, row: row.row, column }, sentence)];

@@ -7,9 +7,10 @@ export const notAnAddress: Rule = {
   name: "not-an-address",
   family: "addresses",
   weight: "stop",
-  meaning: "Addresses, prefixes, gateways and reserved ranges can be read, and a prefix has no bits set after its length.",
+  meaning: "In networks of IP addresses, prefixes, gateways and reserved ranges can be read, and a prefix has no bits set after its length.",
   check: (model) => [
-    ...model.networks.all().flatMap(({ row }): Remark[] => {
+    ...model.networks.all().flatMap(({ row, isIp }): Remark[] => {
+      if (!isIp) return [];
       const prefix = row.prefix === "" ? null : refusalOf(() => parsePrefix(row.prefix, "Prefix"));
       const gateway = row.gateway === "" || foldName(row.gateway) === "none" ? null : refusalOf(() => parseAddress(row.gateway, "Gateway"));
       const reserved = refusalOf(() => parseBlocks(row.reserved, "Reserved"));
@@ -19,12 +20,12 @@ export const notAnAddress: Rule = {
         ...(reserved === null ? [] : [remarkAt(model, "networks", row, "reserved", reserved)]),
       ];
     }),
-    ...model.ports.all().flatMap(({ row, address }): Remark[] => {
-      const refusal = row.address === "" || address !== null ? null : refusalOf(() => parseAddress(row.address, "Address"));
+    ...model.ports.all().flatMap(({ row, network, address }): Remark[] => {
+      const refusal = row.address === "" || address !== null || network?.isIp === false ? null : refusalOf(() => parseAddress(row.address, "Address"));
       return refusal === null ? [] : [remarkAt(model, "ports", row, "address", refusal)];
     }),
-    ...model.hostPorts.all().flatMap(({ row, address }): Remark[] => {
-      const refusal = row.address === "" || address !== null ? null : refusalOf(() => parseAddress(row.address, "Address"));
+    ...model.hostPorts.all().flatMap(({ row, network, address }): Remark[] => {
+      const refusal = row.address === "" || address !== null || network?.isIp === false ? null : refusalOf(() => parseAddress(row.address, "Address"));
       return refusal === null ? [] : [remarkAt(model, "hostPorts", row, "address", refusal)];
     }),
     ...model.rows("clusters").flatMap((row): Remark[] => {

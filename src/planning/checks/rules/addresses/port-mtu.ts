@@ -8,7 +8,7 @@ export const portMtu: Rule = {
   mends: "Writes the MTU of the network.",
   check: (model) =>
     model.wiring.all().flatMap(({ table, row, network }): Remark[] => {
-      if (row.mtu === null || network === null) return [];
+      if (row.mtu === null || network?.isIp !== true) return [];
       const { mtu } = network;
       if (row.mtu === mtu) return [];
       const sentence = `MTU ${row.mtu} is not that of ${network.row.network}, ${mtu}: large packets would be lost. Write ${mtu}.`;

@@ -1,4 +1,4 @@
-import { type Remark, remarkAt, type Rule } from "../../finding";
+import { type Remark, remarkOn, type Rule } from "../../finding";
 
 export const drivesOutsideGroup: Rule = {
   name: "drives-outside-group",
@@ -6,11 +6,11 @@ export const drivesOutsideGroup: Rule = {
   weight: "warn",
   meaning: "Every drive that is no spare fills a group of its scheme; one outside a group stores nothing.",
   check: (model) =>
-    model.rows("arrays").flatMap((row): Remark[] => {
-      const layout = model.capacity.layoutOf(row);
+    model.capacity.sets().flatMap((set): Remark[] => {
+      const layout = model.capacity.layoutOf(set);
       if (layout === null || layout.outside === 0) return [];
       const many = layout.outside === 1 ? "1 drive of" : `${layout.outside} drives of`;
-      const sentence = `${many} ${row.array} would fill no group of ${layout.scheme.name} and store nothing. Change drives, spares or the group shape.`;
-      return [remarkAt(model, "arrays", row, "drives", sentence)];
+      const sentence = `${many} ${set.label} would fill no group of ${layout.scheme.name} and store nothing. Change drives, spares or the group shape.`;
+      return [remarkOn(model, { ...set.at, column: "drives" }, sentence)];
     }),
 };

@@ -1,17 +1,16 @@
 import { layoutDrives, parseScheme } from "../../../capacity";
 import { refusalOf, saysNone } from "../../../plan/model";
-import { type Remark, remarkAt, type Rule } from "../../finding";
+import { type Remark, remarkAt, remarkOn, type Rule } from "../../finding";
 
 export const schemeLayout: Rule = {
   name: "scheme-layout",
   family: "capacity",
   weight: "stop",
-  meaning: "The drives of an array, less its spares, can be laid out by its scheme, and the arrays of a pool by the scheme across them.",
+  meaning: "The drives of an array, or of each of its drive sets, less its spares, can be laid out by its scheme, and the arrays of a pool by the scheme across them.",
   check: (model) => [
-    ...model.rows("arrays").flatMap((row): Remark[] => {
-      const { scheme, drives, spares } = row;
+    ...model.capacity.sets().flatMap(({ at, scheme, drives, spares }): Remark[] => {
       const refusal = scheme === null || drives === null ? null : refusalOf(() => layoutDrives(scheme, drives, spares ?? 0));
-      return refusal === null ? [] : [remarkAt(model, "arrays", row, refusal.startsWith("spares") ? "spares" : "drives", refusal)];
+      return refusal === null ? [] : [remarkOn(model, { ...at, column: refusal.startsWith("spares") ? "spares" : "drives" }, refusal)];
     }),
     ...model.capacity.pools().flatMap(({ pool, arrays }): Remark[] => {
       if (saysNone(pool.acrossArrays)) return [];

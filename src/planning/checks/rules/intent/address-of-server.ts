@@ -10,7 +10,7 @@ export const addressOfServer: Rule = {
   check: (model) => {
     const servers = new Map(model.addresses.services().map((server) => [addressKey(server.address, server.routing), server]));
     return model.addresses.all().flatMap((cell): Remark[] => {
-      const server = cell.table === "hosts" ? undefined : servers.get(addressKey(cell.address, cell.network?.routing ?? ""));
+      const server = cell.table === "hosts" ? undefined : servers.get(addressKey(cell.address, cell.routing));
       if (server === undefined) return [];
       const sentence = `${formatAddress(cell.address)} of ${userOf(cell)} is a ${server.does} of ${server.row.site}. Give it another address.`;
       return [remarkOn(model, { table: cell.table, row: cell.row.row, column: cell.column }, sentence)];

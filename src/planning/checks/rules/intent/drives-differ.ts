@@ -1,3 +1,5 @@
+import type { PlanModel } from "../../../plan/model";
+import type { PlanRow } from "../../../plan/read";
 import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -15,9 +17,16 @@ export const drivesDiffer: Rule = {
       return [remarkAt(model, "arrays", row, "drives", cutSentence(`${said}, the table Drives has ${count} of ${row.array} in place. Mend the one that is wrong.`))];
     }),
     ...model.rows("drives").flatMap((row): Remark[] => {
-      const wanted = model.find("arrays", row.array)?.driveSize ?? null;
+      const wanted = smallestOf(model, row);
       if (row.takenOut !== null || row.size === null || wanted === null || row.size >= wanted) return [];
       return [remarkAt(model, "drives", row, "size", cutSentence(`This drive is smaller than the Drive size of ${row.array}, from which its capacity is worked out. Mend one of the two.`))];
     }),
   ],
 };
+
+/** Finds the smallest drive size of an array and its sets; null where one of them does not say. */
+function smallestOf(model: PlanModel, { array }: PlanRow<"drives">): bigint | null {
+  const row = model.find("arrays", array);
+  if (row === null) return null;
+  return model.capacity.setsOf(row).map(({ driveSize }): bigint | null => driveSize).reduce((least, size) => (least === null || size === null ? null : size < least ? size : least));
+}

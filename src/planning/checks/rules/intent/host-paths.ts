@@ -9,6 +9,9 @@ export const hostPaths: Rule = {
     const told = new Set<object>();
     return model.rows("arrays").flatMap((array) => {
       const counts = model.hostPaths.to(array);
+      // Arrays that stand alike share one list: it is told at the first of them.
+      if (told.has(counts)) return [];
+      told.add(counts);
       const most = Math.max(0, ...counts.map(({ paths }) => paths ?? 0));
       const hasData = model.hostPaths.dataPortsOf(array).length > 0;
       return counts.flatMap(({ host, paths }): Remark[] => {

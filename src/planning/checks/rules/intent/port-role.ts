@@ -6,12 +6,13 @@ export const portRole: Rule = {
   name: "port-role",
   family: "intent",
   weight: "stop",
-  meaning: "The same port of every controller, of every array of one model at a site, is in networks of one role: data ports are not on a management network, nor the other way round.",
+  meaning: "Where Model ports does not say what a port is for, the same port of all controllers and arrays of a model at a site is in networks of one role.",
   check: (model) => {
     const first = new Map<string, PortFacts>();
     return model.ports.all().flatMap((port): Remark[] => {
       const { row, array, network } = port;
       if (array === null || network === null || network.roles.size === 0) return [];
+      if (port.duty !== null && port.duty.role !== "") return []; // told by a rule of its own
       const kind = array.model === "" ? `\n${array.row}` : foldName(array.model);
       const key = [foldName(array.site), kind, foldName(row.port)].join("\n");
       const earlier = first.get(key);

@@ -14,9 +14,8 @@ export const rightsDiffer: Rule = {
         return own.length === 0 ? "not at all" : own.some(({ writes }) => writes) ? "to read and write" : "to read";
       };
       for (const { row, hosts } of openings) {
-        for (const group of model.volumes.groups().values()) {
-          const [first, ...others] = group;
-          if (first === undefined || !hosts.some((host) => group.includes(host))) continue;
+        for (const [first, ...others] of model.volumes.groupsWith(hosts)) {
+          if (first === undefined) continue;
           const other = others.find((host) => rightOf(host) !== rightOf(first));
           if (other === undefined) continue;
           const sentence = `${first.host} opens ${volume} ${rightOf(first)}, ${other.host} of the same group ${rightOf(other)}. Give both one right.`;

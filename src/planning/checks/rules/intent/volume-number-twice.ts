@@ -10,8 +10,9 @@ export const volumeNumberTwice: Rule = {
     const seen = new Map<string, string>();
     return model.rows("access").flatMap((row): Remark[] => {
       if (row.number === null) return [];
-      for (const { host } of model.volumes.hostsOf(row.to)) {
-        const key = JSON.stringify([targetOf(model.find("volumes", row.volume)?.pool ?? ""), foldName(host), row.number]);
+      const target = targetOf(model.find("volumes", row.volume)?.pool ?? "");
+      for (const { host, row: place } of model.volumes.hostsOf(row.to)) {
+        const key = `${row.number} ${place} ${target}`;
         const other = seen.get(key) ?? row.volume;
         seen.set(key, other);
         if (foldName(other) === foldName(row.volume)) continue;

@@ -1,3 +1,4 @@
+import { portLabel, type Network } from "../../../plan/model";
 import { cutSentence } from "../../../text";
 import { mendAt, remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -5,17 +6,28 @@ export const wrongSide: Rule = {
   name: "wrong-side",
   family: "intent",
   weight: "warn",
-  meaning: "A port of side A is in no data network of side B and cabled to no switch of side B, nor the other way round.",
+  meaning: "A port of side A, by its row, its model or its network, is in no data network of side B and cabled to no switch of side B, nor the other way round.",
   check: (model) => [
-    ...model.wiring.all().flatMap(({ table, row, label, side, to }): Remark[] => {
-      if (to === null || side === "" || to.side === "" || to.side === side) return [];
+    ...model.wiring.all().flatMap(({ table, row, label, side, network, to }): Remark[] => {
+      // What the network of a port says against the port itself is told at its network.
+      if (to === null || side === "" || to.side === "" || to.side === side || isOfOther(network, side)) return [];
       const where = row.network === "" ? `side ${side}` : `${row.network} (side ${side})`;
       return [remarkAt(model, table, row, "switch", cutSentence(`${label} is in ${where}, ${to.switch} is of side ${to.side}. Cable it to one of side ${side}.`))];
     }),
+    ...model.ports.all().flatMap(({ row, network, duty }): Remark[] => {
+      if (duty === null || network === null || !isOfOther(network, duty.side)) return [];
+      const sentence = `${row.array} port ${portLabel(row)} is of side ${duty.side} by its model, ${row.network} of side ${network.row.side}. Name a network of side ${duty.side}.`;
+      return [remarkAt(model, "ports", row, "network", cutSentence(sentence))];
+    }),
     ...model.hostPorts.all().flatMap(({ row, network }): Remark[] => {
-      const side = network?.roles.has("data") ? network.row.side : "";
-      if (row.side === "" || side === "" || row.side === side) return [];
+      if (network === null || !isOfOther(network, row.side)) return [];
+      const { side } = network.row;
       return [remarkAt(model, "hostPorts", row, "side", `Side ${row.side} is not that of ${row.network}, ${side}. Write ${side}, or another network.`, mendAt(model, "hostPorts", row, "side", side))];
     }),
   ],
 };
+
+/** Tells whether a data network is of the other side than a port. */
+function isOfOther(network: Network | null, side: "A" | "B" | ""): boolean {
+  return network !== null && network.roles.has("data") && network.row.side !== "" && side !== "" && network.row.side !== side;
+}

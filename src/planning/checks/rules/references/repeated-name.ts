@@ -1,22 +1,26 @@
-import { sectionOf, type PlanModel } from "../../../plan/model";
+import { portLabel, sectionOf, type PlanModel } from "../../../plan/model";
 import { textOf } from "../../../plan/read";
 import { nameColumn, tables, type TableKey } from "../../../plan/schema";
-import { quote } from "../../../text";
+import { foldName, quote } from "../../../text";
 import { remarkAt, remarkOn, type Remark, type Rule } from "../../finding";
 
-const named = ["settings", "sites", "racks", "feeds", "networks", "switches", "hosts", "clusters", "pools", "models", "arrays", "volumes", "jobs"] as const;
+const named = ["settings", "sites", "racks", "feeds", "networks", "switches", "hosts", "clusters", "pools", "models", "arrays", "cables", "volumes", "jobs"] as const;
 const idKeys = ["arrays", "jobs"] as const;
 
 export const repeatedName: Rule = {
   name: "repeated-name",
   family: "references",
   weight: "stop",
-  meaning: "A name stands once in its table, an id once, a section once in its procedure, a shelf once at its array; hosts, switches and arrays have names apart.",
+  meaning:
+    "A name stands once in its table, an id once, a section once in its procedure, a shelf and a drive set once at its array, a port once at its model; " +
+    "hosts, switches and arrays have names apart.",
   check: (model) => [
     ...named.flatMap((key) => repeatsIn(model, key, nameColumn(key), model.namesakes(key))),
     ...idKeys.flatMap((key) => repeatsIn(model, key, "id", model.groupBy(key, "id"))),
     ...repeatedSections(model),
     ...repeatedShelves(model),
+    ...repeatedSets(model),
+    ...repeatedPorts(model),
     ...sharedEnds(model),
   ],
 };
@@ -49,6 +53,25 @@ function repeatedShelves(model: PlanModel): Remark[] {
     const first = model.drives.shelfNamed(row.array, row.shelf);
     if (row.shelf === "" || first === null || first === row) return [];
     return [remarkAt(model, "shelves", row, "shelf", `Shelf ${quote(row.shelf)} of ${quote(row.array)} stands in row ${first.row + 1} already. Give each its own name.`)];
+  });
+}
+
+function repeatedSets(model: PlanModel): Remark[] {
+  return model.rows("driveSets").flatMap((row): Remark[] => {
+    const first = model.rowsWith("driveSets", "array", row.array).find((one) => foldName(one.set) === foldName(row.set));
+    if (row.set === "" || first === undefined || first === row) return [];
+    return [remarkAt(model, "driveSets", row, "set", `Set ${quote(row.set)} of ${quote(row.array)} stands in row ${first.row + 1} already. Give each its own name.`)];
+  });
+}
+
+function repeatedPorts(model: PlanModel): Remark[] {
+  const seen = new Map<string, number>();
+  return model.rows("modelPorts").flatMap((row): Remark[] => {
+    const name = [row.model, row.controller, row.port].map(foldName).join("\n");
+    const earlier = seen.get(name);
+    if (earlier === undefined) seen.set(name, row.row);
+    if (earlier === undefined || row.port === "") return [];
+    return [remarkAt(model, "modelPorts", row, "port", `Port ${portLabel(row)} of ${quote(row.model)} stands in row ${earlier + 1} already, which is what counts. Keep one.`)];
   });
 }
 

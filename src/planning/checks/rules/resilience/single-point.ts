@@ -10,8 +10,8 @@ export const singlePoint: Rule = {
   check: (model) => {
     // One remark a point and array, however many hosts it parts from it.
     const parted = new Map<string, { readonly path: HostPath; readonly point: string; hosts: number }>();
-    for (const path of model.paths.all()) {
-      if (path.points === null || path.points.length === 0 || dependsOnOneSwitch(model, path)) continue;
+    for (const path of model.paths.weak()) {
+      if (path.points === null || dependsOnOneSwitch(model, path)) continue;
       for (const { name } of path.points) {
         const key = `${path.array.row} ${name}`;
         const earlier = parted.get(key);

@@ -15,7 +15,7 @@ export const arrays = table("Arrays", "One row an array. Ids are written once an
   feedA: text("Feed A", "Feed of its first supply.", { from: "feeds" }),
   feedB: text("Feed B", "Feed of its second supply.", { from: "feeds" }),
   ...control,
-  drives: count("Drives", "Drives fitted, spares included."),
+  drives: count("Drives", "Drives fitted, spares included. An array of several sets leaves this, their size, scheme and spares to Drive sets."),
   driveSize: size("Drive size", "Marketed size of a drive, such as 4 TB."),
   scheme: scheme("Scheme", "Redundancy scheme, such as RAID 6 8+2.", {
     suggestions: ["none", "RAID 1", "RAID 10", "RAID 5", "RAID 6", "RAID 60 8+2", "triple parity", "8+2", "3 copies"],
@@ -27,7 +27,7 @@ export const arrays = table("Arrays", "One row an array. Ids are written once an
   pool: text("Pool", "Pool its capacity goes to.", { from: "pools" }),
   used: size("Used", "Space in use, or expected to be.", { zero: true }),
   warrantyUntil: date("Warranty until", "Last day of the warranty."),
-  usable: formula("Usable", "Usable TB, computed in the sheet.", {
+  usable: formula("Usable", "Usable TB, computed in the sheet; blank where Drive sets says what it has, which shows it set by set.", {
     formula: '=IF([Scheme]="","",BAY.USABLE([Scheme],[Drives],[Drive size],[Spares],[Reserve]))',
   }),
   toHosts: formula("To hosts", "TB of it that hosts can store: its part of what the scheme across the arrays of its pool leaves.", {

@@ -8,10 +8,11 @@ export const networks = table("Networks", "One row a network. Array ports take t
   gateway: text("Gateway", "Gateway, or none."),
   vlan: count("VLAN", "VLAN number; empty when untagged."),
   mtu: count("MTU", "Largest packet; 1500 when empty."),
-  routing: text("Routing", "Routing table it belongs to; empty for the common one."),
+  routing: text("Routing", "Routing table it belongs to; empty for the common one, with several customers for that of its site's."),
   reserved: text("Reserved", "Addresses the plan must not use: addresses, a-b ranges and prefixes, with commas between."),
   role: text("Role", "What it is for: data, management, replication, cluster; several with commas between. Only data networks count as paths of hosts.", {
     suggestions: ["data", "management", "replication", "cluster"], since: 2,
   }),
   side: choice("Side", "A or B where data networks come in pairs that share no switch; empty where ports of one network go to several switches.", ["A", "B"], { since: 2 }),
+  kind: choice("Kind", "IP, so when empty; other: Fibre Channel and the like, whose addresses, MTU and gateways are neither given nor checked.", ["IP", "other"], { since: 5 }),
 });

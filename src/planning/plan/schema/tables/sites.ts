@@ -9,4 +9,5 @@ export const sites = table("Sites", "One row a site. Contacts are roles with a w
   nameServers: text("Name servers", "DNS servers the arrays use."),
   alertsTo: text("Alerts to", "Where alerts are sent."),
   access: text("Access and lift", "How to get in and how to bring a rack array up.", { width: 50 }),
+  customer: text("Customer", "Whose site it is; with several customers each has routing tables of its own, so that two may use one range.", { since: 5 }),
 });

@@ -15,4 +15,5 @@ export const switches = table("Switches", "One row a switch that array ports or 
   ports: text("Ports", "How many ports it has (24), numbered from 1, or their names (1-24, x1, x2).", { since: 2 }),
   keptPorts: text("Kept ports", "Ports that the plan must not use, such as uplinks: 23, 24 or 23-24.", { since: 2 }),
   frameBytes: count("Frame bytes", "Largest frame it forwards, header, tag and check sequence included, such as 9216.", { since: 2 }),
+  stack: text("Stack", "Stack it is part of: its switches fail one by one, but run one firmware and restart together.", { since: 5 }),
 });

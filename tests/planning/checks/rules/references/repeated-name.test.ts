@@ -47,3 +47,9 @@ test("says of a model that stands twice", () => {
   rows.models = [{ model: "Alder 24" }, { model: "ALDER 24" }];
   expect(found(repeatedName, rows)).toEqual(['Models 6 Model: "ALDER 24" stands in row 5 of Models already. Give each its own.']);
 });
+
+test("says of a port that stands twice at one model, and takes one of every controller beside one of a controller", () => {
+  const rows = sample();
+  rows.modelPorts.push({ model: "Alder 24", controller: "B", port: "0", role: "data" }, { model: "alder 24", port: "2", role: "data" });
+  expect(found(repeatedName, rows)).toEqual(['Model ports 12 Port: Port 2 of "alder 24" stands in row 7 already, which is what counts. Keep one.']);
+});

@@ -18,7 +18,7 @@ test("finds what stands beside a prompt for a password, and never repeats it", (
 });
 
 test.each([["Admin password"], ["Passphrase"], ["SNMP community"], ["Community string"], ["PIN"], ["API secret"], ["Key phrase"]])("finds it below the user's own header %s", (header) => {
-  const workbook = withCell(withCell(workbookWith(sample()), "Sites", 3, 7, header), "Sites", 5, 7, "hunter2");
+  const workbook = withCell(withCell(workbookWith(sample()), "Sites", 3, 8, header), "Sites", 5, 8, "hunter2");
   const loose = { sheets: workbook.sheets.map((sheet) => (sheet.name === "Sites" ? { ...sheet, tables: [] } : sheet)) };
   expect(cells(storedSecret, loose)).toEqual([`Sites 6 ${header}`]);
 });
@@ -29,7 +29,7 @@ test.each([
   ["a word that only begins alike", "Pinning", "yes"],
   ["the people who live there", "Community hall", "north door"],
 ])("takes %s", (_, header, value) => {
-  const workbook = withCell(withCell(workbookWith(sample()), "Sites", 3, 7, header), "Sites", 5, 7, value);
+  const workbook = withCell(withCell(workbookWith(sample()), "Sites", 3, 8, header), "Sites", 5, 8, value);
   const loose = { sheets: workbook.sheets.map((sheet) => (sheet.name === "Sites" ? { ...sheet, tables: [] } : sheet)) };
   expect(cells(storedSecret, loose)).toEqual([]);
 });
@@ -63,7 +63,7 @@ test.each<[string, string, string, Scalar, boolean]>([
 });
 
 test("looks at the first row below a header, of a planning table and of another sheet, and says what to do", () => {
-  const workbook = withCell(withCell(workbookWith(sample()), "Sites", 3, 7, "Password"), "Sites", 4, 7, "hunter2");
+  const workbook = withCell(withCell(workbookWith(sample()), "Sites", 3, 8, "Password"), "Sites", 4, 8, "hunter2");
   const loose = { sheets: workbook.sheets.map((sheet) => (sheet.name === "Sites" ? { ...sheet, tables: [] } : sheet)) };
   expect(found(storedSecret, loose)).toEqual([
     "Sites 5 Password: This looks like a stored secret. Keep it in a vault, write its place there, such as vault:site/device, and change it, for it was seen.",
