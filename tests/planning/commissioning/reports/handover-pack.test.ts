@@ -157,7 +157,7 @@ describe("what stands at the site", () => {
     expect(linesOf(handover({}, { ...smallPlan(), arrays }), "Capacity of each array")[0]).toEqual(["n-1", "North (plan)", "not recorded", "not recorded", "not recorded", "", "", ""]);
   });
 
-  test("say what capacity each drive set of an array has, with its pool", () => {
+  test("says what capacity each drive set of an array has, with its pool", () => {
     // RAID 10 of 4 x 4 TB keeps 8; RAID 6 of 5 x 8 TB beside a spare keeps 3 x 8 = 24.
     const plan = smallPlan();
     const arrays = [{ ...plan.arrays![0]!, scheme: null, drives: null, driveSize: null, spares: null }];
