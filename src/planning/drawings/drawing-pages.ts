@@ -14,5 +14,5 @@ import { finishPages, type Made } from "./title-block";
 export function drawingPages(model: PlanModel, site: string, made: Made | null = null): readonly DrawingPage[] {
   const before = [...capacityPages(model, site), ...rackPages(model, site), ...feedPages(model, site)];
   const row = model.find("sites", site);
-  return finishPages([...before, ...cablingPages(model, site, before.length)], row?.site ?? site, row?.room ?? "", made);
+  return finishPages([...before, ...cablingPages(model, site, before.length)], row?.site ?? site, [row?.customer ?? "", row?.room ?? ""].filter((part) => part !== "").join(", "), made);
 }

@@ -8,8 +8,8 @@ export interface Made {
   readonly planName: string;
 }
 
-/** Gives the pages of a site their frame and title block: for whom, what, of when, and the how manieth of how many. */
-export function finishPages(contents: readonly PageContent[], site: string, room: string, made: Made | null): readonly DrawingPage[] {
+/** Gives the pages of a site their frame and title block: for which site and whom, what, of when, and the how manieth of how many. */
+export function finishPages(contents: readonly PageContent[], site: string, below: string, made: Made | null): readonly DrawingPage[] {
   const plan = made === null ? "" : [made.planName === "" ? "" : `Plan ${made.planName}`, `made ${made.madeAt}`].filter((part) => part !== "").join(", ");
   return contents.map((content, at): DrawingPage => ({
     ...content,
@@ -21,7 +21,7 @@ export function finishPages(contents: readonly PageContent[], site: string, room
       line([[frame.left, titleTop], [frame.right, titleTop]], firm),
       ...[siteEnd, titleEnd].map((x) => line([[x, titleTop], [x, frame.bottom]], thin)),
       ...text(frame.left + 4, titleTop + 8, siteEnd - frame.left - 8, site, { size: large, isBold: true }),
-      ...text(frame.left + 4, titleTop + 14, siteEnd - frame.left - 8, room),
+      ...text(frame.left + 4, titleTop + 14, siteEnd - frame.left - 8, below),
       ...text(siteEnd + 4, titleTop + 8, titleEnd - siteEnd - 8, content.title, { size: large, isBold: true }),
       ...text(siteEnd + 4, titleTop + 14, titleEnd - siteEnd - 8, plan),
       ...text(titleEnd + 4, titleTop + 8, frame.right - titleEnd - 8, `Page ${at + 1} of ${contents.length}`, { size: medium, isBold: true }),

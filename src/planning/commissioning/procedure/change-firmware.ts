@@ -14,7 +14,7 @@ export const changeFirmware: ProcedureDraft = {
       steps: [
         { id: "FWM-020", do: "Read the serial number of {{Array}}: it is the right one.", expect: "{{Array.Serial}}", record: "serial", sign: "two", minutes: 2 },
         { id: "FWM-021", do: "Enter the firmware that {{Array}} runs now.", record: "text", sign: "none", minutes: 2 },
-        { id: "FWM-022", do: "Enter the firmware that it is to run, and where its files and their check sums came from.", expect: "", record: "text", sign: "none", minutes: 5 },
+        { id: "FWM-022", do: "Enter the firmware that it is to run, and where its files and their check sums came from.", record: "text", sign: "none", minutes: 5 },
         { id: "FWM-023", do: "Read the maker's notes between the two versions: a way back, versions between, hosts, drives, shelves and members of the cluster that must be changed first. Enter what was found, or none.", record: "text", minutes: 20 },
         { id: "FWM-024", do: "{{Array}} is fully redundant, no fault, no rebuild; both controllers healthy, the cache mirrored, every path seen on both by every host. Enter the fewest paths that any host shows; by the plan: {{Host paths}}.", caution: "A controller that restarts is a controller that is missing: hosts with paths on one side only lose their data.", expect: "{{Paths}}", record: "number", sign: "two", minutes: 10 },
         { id: "FWM-025", do: "Export the configuration of {{Array}} and its fault log. Enter where.", record: "text", sign: "none", minutes: 5 },

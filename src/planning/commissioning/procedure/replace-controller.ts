@@ -46,7 +46,7 @@ export const replaceController: ProcedureDraft = {
     {
       section: "Ports of the new controller",
       forEach: "port",
-      when: "Is subject = yes",
+      when: "Is subject = yes and Network.Kind <> other",
       shownAs: "grid",
       steps: [
         { id: "RCT-055", do: "Read the address of the port back from the array.", expect: "{{Address}}", record: "address", minutes: 2 },

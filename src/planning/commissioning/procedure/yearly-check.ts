@@ -75,13 +75,14 @@ export const yearlyCheck: ProcedureDraft = {
       forEach: "port",
       shownAs: "grid",
       steps: [
-        { id: "YCK-050", do: "Read the address of the port.", expect: "{{Address}}", record: "address", minutes: 1 },
+        { id: "YCK-050", when: "Network.Kind <> other", do: "Read the address of the port.", expect: "{{Address}}", record: "address", minutes: 1 },
         { id: "YCK-051", do: "Errors counted on the port and on the switch port at its other end since the last reset.", expect: "10", record: "number", bound: "at most", minutes: 2 },
       ],
     },
     {
       section: "Full packets",
       forEach: "host port",
+      when: "Network.Kind <> other",
       shownAs: "grid",
       steps: [
         { id: "YCK-053", do: "From this port of the host, bound as the source, ping every address of the row, fragmentation forbidden, with as many bytes as expected. Enter the largest size that passed to all.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 2 },

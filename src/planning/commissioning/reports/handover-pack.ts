@@ -49,6 +49,7 @@ export const handoverMark = "Handover";
  */
 export function handoverPack(source: CommissioningPlan, job: PlanRow<"jobs">, { tab, sealHolds }: HandedOver, madeAt: string): HandoverPack {
   const { model } = source;
+  const customer = model.find("sites", job.site)?.customer ?? "";
   const expanded = expandJob(model, job);
   const records = isClosed(tab) ? tab : judgedByPlan(tab, expanded);
   const open = records.steps.filter(({ required, settled }) => required && !settled);
@@ -58,7 +59,7 @@ export function handoverPack(source: CommissioningPlan, job: PlanRow<"jobs">, { 
   return {
     job: job.job,
     build: tab.build,
-    facts: `${job.procedure}, site ${job.site}, build ${tab.build}, made ${madeAt}`,
+    facts: `${job.procedure}, site ${job.site}${customer === "" ? "" : ` of ${customer}`}, build ${tab.build}, made ${madeAt}`,
     standing: isComplete
       ? "Every required step is settled and every snag is closed or accepted by name."
       : `Not complete: ${counted(open.length, "required step")} and ${counted(openSnags.length, "snag")} open.`,

@@ -34,6 +34,7 @@ export function settingUp(prefix: string, firmware: Pick<StepDraft, "do" | "expe
     {
       section: "Ports",
       forEach: "port",
+      when: "Network.Kind <> other",
       shownAs: "grid",
       steps: [
         { id: `${prefix}-372`, do: "Set the address of the port with prefix length or mask, gateway and largest packet (MTU) as the row says, and enable it. Read the address back from the array.", expect: "{{Address}}", record: "address", minutes: 4 },
@@ -96,6 +97,7 @@ export function hostsSee(prefix: string, testVolume: string): readonly SectionDr
     {
       section: "Full packets",
       forEach: "host port",
+      when: "Network.Kind <> other",
       shownAs: "grid",
       steps: [
         { id: `${prefix}-413`, do: "From this port of the host, bound as the source, ping each of these, fragmentation forbidden, with as many bytes as the next column expects: every one answers. Where pings are forbidden, measure a transfer and say so in the note.", expect: "{{Ping targets}}", minutes: 4 },
