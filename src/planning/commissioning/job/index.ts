@@ -1,4 +1,4 @@
 export { expandJob, idOfJob } from "./expand-job";
 export type { ExpandedJob, JobSection, JobStep, Sign } from "./job-step";
-export { stepWords } from "./step-words";
+export { readStepWords, stepWords, type StepWords } from "./step-words";
 export { touchedSteps } from "./touched-steps";
