@@ -1,5 +1,4 @@
-import { readFileSync, writeFileSync } from "node:fs";
-import { mkdtempSync, rmSync } from "node:fs";
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, BrowserContext, Page } from "playwright-core";
@@ -9,6 +8,9 @@ import { jobName } from "../support/commissioning-plan";
 import { runCommand } from "../support/run-command";
 import { foundInRows, stepPlan, tabFile } from "../support/step-plan";
 import { launchBrowser } from "./support/launch-browser";
+import { serveSite } from "./support/serve-site";
+
+const axeSource = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 
 // One story in the order in which it happens: every test goes on where the one before it left off.
 let folder: string;
@@ -292,6 +294,72 @@ describe("the lead who gets the file", () => {
     expect(await page.getByRole("textbox").count()).toBe(0);
     expect(await button(/Record|Sign|Raise|wrongly/).count()).toBe(0);
   });
+});
+
+test.each(["light", "dark"] as const)("the accessibility checker finds nothing on any screen, in the %s theme", async (colorScheme) => {
+  const checked = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, colorScheme });
+  page = await checked.newPage();
+  await page.goto(`${process.env["BAYWRIGHT_URL"]!}step/`);
+  const complaints = async (screen: string) => {
+    await page.evaluate(axeSource);
+    const { violations } = await page.evaluate(() => globalThis.axe.run(document, {}));
+    expect({ screen, found: violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(" | ")}`) }).toEqual({ screen, found: [] });
+  };
+  const goTo = async (row: RegExp) => {
+    await page.evaluate(() => document.querySelectorAll("details").forEach((one) => (one.open = true)));
+    await button(row).tap();
+  };
+  await complaints("start");
+  await chooseFile(at("plan.xlsx"));
+  await button(/^Next open step/).waitFor();
+  await complaints("list");
+  await goTo(/^4 T-09 n-1/);
+  await complaints("hold point");
+  await press("Record");
+  await page.getByText("Found is empty.").or(page.getByText("By is empty.")).first().waitFor();
+  await complaints("refusal");
+  await press("List");
+  await goTo(/^13 T-20/);
+  await complaints("grid");
+  await press("List");
+  await goTo(/^2 T-03/);
+  await answer("Found", 46_346);
+  await fill("By", "AB");
+  await press("Record");
+  await page.locator(".outcome").waitFor();
+  await complaints("outcome");
+  await press("Raise a snag");
+  await complaints("snag");
+  await checked.close();
+});
+
+test("a newer release is offered, takes its place once it is asked to, and what was typed stays", async () => {
+  const site = at("site");
+  // Without the compressed copies, which say the old release; the server counts the files once, so that the new worker is as long as the old one.
+  cpSync(join(__dirname, "..", "..", "dist", "step"), join(site, "step"), { recursive: true, filter: (name) => !/\.(gz|br)$/.test(name) });
+  const { server, url } = await serveSite(site);
+  const fresh = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+  page = await fresh.newPage();
+  await page.goto(`${url}step/`);
+  await page.getByText("The page itself opens without a network from now on.").waitFor();
+  await chooseFile(at("plan.xlsx"));
+  await press(/^Next open step/);
+  await answer("Found", "At the desk");
+  await fill("By", "AB");
+  await press("Record");
+  await page.getByText("As expected").waitFor();
+
+  const worker = join(site, "step", "worker.js");
+  writeFileSync(worker, readFileSync(worker, "utf8").replace(/"name":"\w+"/, `"name":"${"0".repeat(16)}"`));
+  await page.reload();
+  await page.getByText("A newer release is here. What was typed stays.").waitFor();
+  await press("Take it now");
+  await page.waitForFunction(() => !document.body.textContent.includes("A newer release is here"));
+  await press(/^plan.xlsx/);
+  await page.getByText("1 of 28 steps settled").waitFor();
+  expect(await page.evaluate(() => caches.keys())).toEqual([`baywright steps ${"0".repeat(16)}`]);
+  await fresh.close();
+  server.close();
 });
 
 test("a phone of 320 pixels, and letters twice as large, need no scrolling sideways either", async () => {
