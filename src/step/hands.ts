@@ -10,6 +10,8 @@ export interface Hands {
   readonly record: (entries: () => readonly Entry[], names?: Partial<DeviceNames>) => Promise<void>;
   readonly giveBack: () => Promise<void>;
   readonly say: (sentence: string) => void;
+  /** Goes to the choice of another job of the file; null where it has but one. */
+  readonly otherJob: (() => void) | null;
   /** Goes back to the choice of the file. */
   readonly leave: () => void;
   /** Names that were last written on this device. */

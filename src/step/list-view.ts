@@ -38,6 +38,7 @@ export function listView(job: JobTab, hands: Hands, keeping: string): HTMLElemen
     ]),
     make("p", { class: "soft" }, keeping),
     hands.notGivenBack === 0 && makeButton("Give the file back", hands.giveBack),
+    hands.otherJob !== null && makeButton("Another job of this file", hands.otherJob),
     makeButton("Another file", hands.leave),
   );
 }

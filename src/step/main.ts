@@ -89,7 +89,12 @@ class StepPage {
     this.persists ??= await askToPersist();
     const [only, ...others] = visit.file.jobs;
     if (only !== undefined && others.length === 0) await this.begin(only);
-    else this.show("jobs", jobsView(visit.file.jobs, (job) => this.run(() => this.begin(job))));
+    else this.chooseJob(visit.file.jobs);
+  }
+
+  private chooseJob(jobs: readonly string[]): void {
+    this.show("jobs", jobsView(jobs, (job) => this.run(() => this.begin(job))));
+    fill(this.ways);
   }
 
   private async begin(sheet: string): Promise<void> {
@@ -120,6 +125,7 @@ class StepPage {
         this.say(`${name} is in the downloads of this device. Hand it to the lead, who brings it back in the pane.`);
       }),
       say: (sentence) => this.say(sentence),
+      otherJob: visit.file.jobs.length > 1 ? () => { this.chooseJob(visit.file.jobs); } : null,
       leave: () => void this.run(() => this.start()),
       names: this.names,
       today: () => sheetDayOf(dayOf(new Date()))!,
@@ -155,7 +161,7 @@ class StepPage {
     const { place } = this.walk!;
     switch (place.at) {
       case "list":
-        return listView(job, hands, this.keeping().join(" "));
+        return listView(job, hands, [`File: ${this.visit!.name}.`, ...this.keeping()].join(" "));
       case "step": {
         const row = rowsOf(job).find((one) => one.row === place.row)!;
         return stepView(job, screenOf(job, row, place.isOpen), hands);
