@@ -1,3 +1,4 @@
+import { countOf } from "../taskpane/elements/count-of";
 import { make } from "../taskpane/elements/make";
 import { makeButton, makeHeading } from "./parts";
 import type { KeptTitle } from "./step-store";
@@ -30,8 +31,8 @@ export function startView(titles: readonly KeptTitle[], keeping: readonly string
 
 function describe({ answers, givenBack, keptAt }: KeptTitle): string {
   const day = new Date(keptAt).toLocaleString();
-  const count = answers === 1 ? "1 answer" : `${answers} answers`;
-  return ` ${count}, ${answers === givenBack ? "all given back" : `${answers - givenBack} not given back`} · ${day}`;
+  const told = answers === 0 ? "no answer yet" : `${countOf(answers, "answer")}, ${answers === givenBack ? "all given back" : `${answers - givenBack} not given back`}`;
+  return ` ${told} · ${day}`;
 }
 
 /** Asks which tab of a file is meant. */

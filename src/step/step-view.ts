@@ -1,5 +1,6 @@
 import { results, type StepRecord } from "../planning/commissioning/record";
 import { isoDateOf, showCell, type Scalar } from "../sheet";
+import { countOf } from "../taskpane/elements/count-of";
 import { make } from "../taskpane/elements/make";
 import { requireText } from "./answer";
 import { makeAnswerField, type AnswerField } from "./answer-field";
@@ -49,7 +50,7 @@ function heldNotice(hold: StepRecord, { turn }: Hands): HTMLElement {
 
 /** Says that answers stand on this device alone, with the way to give them back. */
 export function giveBackNotice({ notGivenBack, giveBack }: Hands): HTMLElement {
-  const what = notGivenBack === 1 ? "1 answer stands" : `${notGivenBack} answers stand`;
+  const what = `${countOf(notGivenBack, "answer")} ${notGivenBack === 1 ? "stands" : "stand"}`;
   return make("div", { class: "give-back" }, make("p", {}, `${what} on this device alone.`), makeButton("Give the file back", giveBack, { look: "main" }));
 }
 
