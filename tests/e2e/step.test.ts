@@ -309,6 +309,7 @@ test.each(["light", "dark"] as const)("the accessibility checker finds nothing o
     await page.evaluate(() => document.querySelectorAll("details").forEach((one) => (one.open = true)));
     await button(row).tap();
   };
+  await button("Choose the .xlsx file").waitFor();
   await complaints("start");
   await chooseFile(at("plan.xlsx"));
   await button(/^Next open step/).waitFor();
