@@ -40,7 +40,7 @@ export default tseslint.config(
   },
   {
     // Packages bring the types of Node into what is checked for the page: what would not be there is refused here.
-    files: ["src/{workbook,actions,taskpane,standalone}/**/*.ts"],
+    files: ["src/{workbook,actions,taskpane,standalone,step}/**/*.ts"],
     rules: { "no-restricted-globals": ["error", "process", "Buffer", "global", "require", "__dirname", "__filename", "setImmediate"] },
   },
   {

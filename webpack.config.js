@@ -11,6 +11,7 @@ const { version } = require("./package.json");
 const { hostLibrary } = require("./scripts/host-library.js");
 const { ShippedLicences } = require("./scripts/shipped-licences.js");
 const { SizeBudget } = require("./scripts/size-budget.js");
+const { StepWorker } = require("./scripts/step-worker.js");
 
 const source = (...parts) => resolve(__dirname, "src", ...parts);
 const docs = resolve(__dirname, "docs");
@@ -30,7 +31,7 @@ function addHelpAddresses(text, baseUrl) {
 }
 
 /**
- * Builds dist/: functions.js and functions.json for the host, taskpane.html for its pane, index.html for the browser workbook.
+ * Builds dist/: functions.js and functions.json for the host, taskpane.html for its pane, index.html for the browser workbook, step/ for a phone.
  *
  * `--env baseUrl=https://…/` is the address from which the add-in will be served; it goes into the manifest. `--env hostLibrary=carried`
  * copies the host library beside the pane, for closed networks.
@@ -50,6 +51,8 @@ module.exports = (env = {}, { mode = "production" } = {}) => {
       // The pane's page holds the functions too (a shared runtime): what both use stands in functions.js, which runs alone as well.
       taskpane: { import: source("taskpane", "main.ts"), dependOn: "functions" },
       standalone: source("standalone", "main.ts"),
+      step: source("step", "main.ts"),
+      worker: source("step", "worker.ts"),
     },
     output: {
       path: resolve(__dirname, "dist"),
@@ -58,7 +61,7 @@ module.exports = (env = {}, { mode = "production" } = {}) => {
       publicPath: "",
       globalObject: "globalThis",
       // The manifest and people's deployments point at functions.js by name; everything else is found through its page.
-      filename: ({ chunk }) => (chunk.name === "functions" ? "functions.js" : "[name].[contenthash:10].js"),
+      filename: ({ chunk }) => ({ functions: "functions.js", step: "step/[name].[contenthash:10].js", worker: "step/worker.js" })[chunk.name] ?? "[name].[contenthash:10].js",
       chunkFilename: "[name].[contenthash:10].js",
       assetModuleFilename: "[name].[contenthash:10][ext]",
     },
@@ -73,20 +76,23 @@ module.exports = (env = {}, { mode = "production" } = {}) => {
       rules: [
         { test: /roboto-fontface.*\.woff$/, type: "asset/bytes" },
         { test: /\.ts$/, loader: "esbuild-loader", options: { target: "es2022" } },
+        // Rules do nothing by being loaded: of an index only what is asked for need be there.
+        { test: /\.ts$/, include: [source("sheet"), source("planning")], sideEffects: false },
         { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] },
       ],
     },
     optimization: {
       // The default minifier takes a minute over the browser workbook, this one a second.
       minimizer: [new EsbuildPlugin({ target: "es2022", css: true, legalComments: "none" })],
-      splitChunks: { chunks: ({ name }) => name !== "functions" },
+      // Each of these is whole by itself: one runs in a bare context, the page for a phone and its worker have a folder of their own.
+      splitChunks: { chunks: ({ name }) => !["functions", "step", "worker"].includes(name) },
     },
     performance: { hints: false },
     stats: { preset: "errors-warnings" },
     plugins: [
       // The engine's hyphenation of text documents in 70 languages beside English: no sheet asks for it.
       new IgnorePlugin({ resourceRegExp: /^\.\/(?!en-)[a-z0-9-]+-[\w-]{8}\.js$/, contextRegExp: /engine-render/ }),
-      new MiniCssExtractPlugin({ filename: "[name].[contenthash:10].css", chunkFilename: "[name].[contenthash:10].css" }),
+      new MiniCssExtractPlugin({ filename: ({ chunk }) => `${chunk.name === "step" ? "step/" : ""}[name].[contenthash:10].css`, chunkFilename: "[name].[contenthash:10].css" }),
       new HtmlPlugin({ filename: "index.html", template: source("standalone", "index.html"), chunks: ["standalone"], scriptLoading: "module" }),
       new HtmlPlugin({
         filename: "taskpane.html",
@@ -96,6 +102,7 @@ module.exports = (env = {}, { mode = "production" } = {}) => {
         inject: "body",
         templateParameters: { hostLibrary: carried },
       }),
+      new HtmlPlugin({ filename: "step/index.html", template: source("step", "index.html"), chunks: ["step"], scriptLoading: "module", publicPath: "../" }),
       new CopyPlugin({
         patterns: [
           { from: source("functions", "functions.json"), to: "functions.json", transform: (text) => addHelpAddresses(text, baseUrl) },
@@ -103,11 +110,13 @@ module.exports = (env = {}, { mode = "production" } = {}) => {
           { context: "docs", from: "pictures/*.png", to: "help/[path][name][ext]", noErrorOnMissing: true },
           { from: "manifest/manifest.xml", to: "manifest.xml", transform: fillManifest },
           { from: "manifest/icons", to: "icons" },
+          { context: "src/step", from: "*.{svg,webmanifest}", to: "step" },
           ...carried.copies,
           { from: "examples", to: "examples", noErrorOnMissing: true },
         ],
       }),
       new ShippedLicences(),
+      new StepWorker(),
       // Copies beside the files, for servers that hand them out as they are.
       ...(production
         ? [
@@ -129,6 +138,7 @@ module.exports = (env = {}, { mode = "production" } = {}) => {
               { entry: "standalone", kilobytes: 120 },
               // What is loaded once somebody saves a PDF, its fonts with it.
               { chunk: "pdf", kilobytes: 480 },
+              { entry: "step", kilobytes: 120 },
             ]),
           ]
         : []),

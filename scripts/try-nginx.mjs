@@ -52,11 +52,17 @@ try {
   const hashed = readdirSync(dist).find((name) => /^taskpane\.\w+\.js$/.test(name));
   expect("hashed file is kept for good", (await ask(`/${hashed}`)).headers["cache-control"], /immutable/);
   expect("hashed file has no open door", (await ask(`/${hashed}`)).headers["access-control-allow-origin"], undefined);
+  const steps = readdirSync(join(dist, "step")).find((name) => /^step\.\w+\.js$/.test(name));
+  expect("hashed file of the page for a phone is kept for good", (await ask(`/step/${steps}`)).headers["cache-control"], /immutable/);
+  expect("worker of that page is asked for again", (await ask("/step/worker.js")).headers["cache-control"], "no-cache");
+  expect("that page may ask for the camera", (await ask("/step/")).headers["permissions-policy"], /^camera=\(self\),/);
+  expect("no other page may", page.headers["permissions-policy"], /^camera=\(\),/);
   expect("what is not there", (await ask("/nowhere")).status, 404);
   expect("posting", (await ask("/functions.json", {}, "POST")).status, 403);
   expect("help", (await ask("/help/")).status, 200);
   await look("/taskpane.html", "This page is the pane of the add-in");
   await look("/", undefined);
+  await look("/step/", "One step at a time");
 } finally {
   nginx.kill("SIGTERM");
   rmSync(folder, { recursive: true, force: true });

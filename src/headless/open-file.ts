@@ -1,3 +1,4 @@
+import { answersOfTab } from "../planning/commissioning/tab";
 import { tableKeys } from "../planning/plan/schema";
 import { readPlan } from "../planning/plan/read";
 import { invalid, quote } from "../planning/text";
@@ -11,7 +12,7 @@ import { pointingParts } from "../workbook/xlsx/pointing-parts";
 import { readFile } from "../workbook/xlsx/read-workbook";
 import { FileWriter } from "../workbook/xlsx/write-workbook";
 import { readNamedFile } from "./command";
-import { answersOfTab, withKnownAnswers } from "./known-answers";
+import { withKnownAnswers } from "./known-answers";
 import { nodeDeflater } from "./node-deflater";
 
 /** A workbook file that is open without anything that computes. */

@@ -28,6 +28,7 @@ const host: PaneHost = {
   chooseFile,
   readSnapshot: async (bytes) => (await import(/* webpackChunkName: "xlsx" */ "../workbook/xlsx/read-snapshot")).readSnapshot(bytes),
   helpAddress: (page) => new URL(`help/${page}`, location.href).href,
+  stepAddress: new URL("step/", location.href).href,
   now: () => new Date(),
 };
 

@@ -55,6 +55,8 @@ export interface PaneHost {
   readSnapshot(bytes: Uint8Array): Promise<WorkbookSnapshot>;
   /** Address of a help page, such as `functions/USABLE.html`. */
   helpAddress(page: string): string;
+  /** Address of the page on which a tab is filled one step at a time. */
+  readonly stepAddress: string;
 
   /** The present moment: planning has no clock. */
   now(): Date;

@@ -50,7 +50,7 @@ describe("the table of layers", () => {
   });
 
   test("lets only joining entries import an adapter", () => {
-    expect(layers.filter(({ joins }) => joins).map(({ folder }) => folder)).toEqual(["src/taskpane/main.ts", "src/standalone", "src/headless"]);
+    expect(layers.filter(({ joins }) => joins).map(({ folder }) => folder)).toEqual(["src/taskpane/main.ts", "src/standalone", "src/step", "src/headless"]);
     const adapters = /^src\/workbook\/[a-z-]+\//;
     const choosers = files.filter((file) => !adapters.test(file) && importsOf.get(file)!.some((imported) => adapters.test(resolveImport(file, imported))));
     expect(choosers.filter((file) => layerOf(file)?.joins !== true)).toEqual([]);

@@ -45,5 +45,6 @@ mountPane(document.getElementById("pane")!, port, {
   chooseFile: () => Promise.resolve(page.returned === null ? null : { name: "returned.xlsx", bytes: new Uint8Array() }),
   readSnapshot: () => Promise.resolve(page.returned!),
   helpAddress: (path) => path,
+  stepAddress: asked.get("steps") ?? new URL("step/", location.href).href,
   now: () => new Date(),
 });

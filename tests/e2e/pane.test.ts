@@ -47,12 +47,12 @@ afterEach(async () => {
   expect(faults).toEqual([]);
 });
 
-async function open({ width = 320, theme = "light", sample = true } = {}): Promise<void> {
+async function open({ width = 320, theme = "light", sample = true, steps = "" } = {}): Promise<void> {
   page = await browser.newPage({ viewport: { width, height: 900 } });
   faults = [];
   page.on("pageerror", (error) => faults.push(String(error)));
   page.on("console", (message) => message.type() === "error" && faults.push(message.text()));
-  await page.goto(`${address}?theme=${theme}`);
+  await page.goto(`${address}?theme=${theme}${steps === "" ? "" : `&steps=${steps}`}`);
   if (!sample) return;
   await button("Load the sample").click();
   await said("Thornmere");
@@ -309,6 +309,18 @@ describe("the Check view", () => {
 });
 
 describe("the Commission view", () => {
+  test("shows where the page for a phone stands, and says that no phone reaches an address of this machine", async () => {
+    await open({ sample: false });
+    await turnTo("Commission");
+    await page.getByRole("link", { name: `${address}step/` }).waitFor();
+    expect(await page.getByText("a phone cannot reach it").count()).toBe(1);
+    await page.close();
+    await open({ sample: false, steps: "https://baywright.example.com/step/" });
+    await turnTo("Commission");
+    expect(await page.getByRole("link", { name: "https://baywright.example.com/step/" }).getAttribute("rel")).toBe("noopener");
+    expect(await page.getByText("a phone cannot reach it").or(page.getByText("from an https address alone")).count()).toBe(0);
+  });
+
   test("builds the chosen jobs alone and reports each", async () => {
     await open();
     await turnTo("Commission");

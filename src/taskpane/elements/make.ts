@@ -21,7 +21,8 @@ export function make(tag: string, attributes: Attributes = {}, ...children: Chil
     if (typeof value === "object" && value !== null) {
       for (const [event, listener] of Object.entries(value)) element.addEventListener(event, listener as EventListener);
     } else if (value !== false && value !== null && value !== undefined) {
-      element.setAttribute(name, value === true ? "" : String(value));
+      // An attribute for screen readers says true in a word: an empty one says nothing.
+      element.setAttribute(name, value === true && !name.startsWith("aria-") ? "" : String(value));
     }
   }
   append(element, children);

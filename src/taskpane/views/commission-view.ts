@@ -14,6 +14,7 @@ import { makeBringBackGroup } from "./bring-back-group";
 import { buildWithReport } from "./build-report";
 import { describeProgress } from "./describe-progress";
 import { makeJobActions } from "./job-actions";
+import { makeStepGroup } from "./step-group";
 import type { PaneContext, View } from "./view";
 
 /** The least time between two readings of the tabs while somebody fills one. */
@@ -141,7 +142,7 @@ export function makeCommissionView(pane: PaneContext): View {
     tabs,
   );
   return {
-    element: make("div", {}, jobs, makeBringBackGroup(pane, refresh)),
+    element: make("div", {}, jobs, makeStepGroup(pane), makeBringBackGroup(pane, refresh)),
     changed: pace(() => refresh().catch((thrown: unknown) => status.say(explain(thrown, "Read the jobs"))), paceMilliseconds),
     show: () =>
       status.run("Read the jobs", async () => {

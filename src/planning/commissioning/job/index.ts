@@ -1,5 +1,5 @@
 export { clusterStepFault } from "./cluster-step-fault";
 export { expandJob, idOfJob } from "./expand-job";
 export type { ExpandedJob, JobSection, JobStep, Sign } from "./job-step";
-export { stepWords } from "./step-words";
+export { readStepWords, stepWords, type StepWords } from "./step-words";
 export { touchedSteps } from "./touched-steps";

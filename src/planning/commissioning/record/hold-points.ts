@@ -13,9 +13,9 @@ export function passedHoldPoints({ jobId, steps }: Pick<JobRecords, "jobId" | "s
   const arrayOf = arrayIn(jobId);
   const byKey = new Map(steps.map((step) => [step.key, step]));
   const found = steps.filter(({ typed }) => typed.found !== null).map((step): Found => ({ step, no: Number(step.no), array: arrayOf(step), day: dayOf(byKey.get(step.slot?.signKey ?? "") ?? step) }));
-  return steps.filter(({ holdPoint, required, typed }) => holdPoint && (required || typed.found !== null)).flatMap((hold): OpenItem[] => {
+  return steps.filter(isHolding).flatMap((hold): OpenItem[] => {
     const [array, day] = [arrayOf(hold), dayOf(hold)];
-    const below = found.filter((one) => one.no > Number(hold.no) && (array === null || one.array === array));
+    const below = found.filter((one) => one.no > Number(hold.no) && isHeldWith(array, one.array));
     const past = hold.settled ? below.filter((one) => one.day !== null && day !== null && one.day < day) : below;
     const first = past.reduce<Found | undefined>((least, one) => (least === undefined || one.no < least.no ? one : least), undefined);
     if (first === undefined) return [];
@@ -24,6 +24,22 @@ export function passedHoldPoints({ jobId, steps }: Pick<JobRecords, "jobId" | "s
     const fact = `No. ${first.no} ${first.step.stepId} ${rows} done before hold point No. ${hold.no} ${hold.stepId} was signed.`;
     return [hold.settled ? { row: first.step.row, fact, sentence: `${fact} Mend the day, or accept it by name.` } : { row: first.step.row, sentence: `${fact} Stop there, and sign it first.` }];
   });
+}
+
+/** Finds the first hold point that is still open and holds a step: nothing may be done there before it is signed. Null where there is none. */
+export function openHoldPoint({ jobId, steps }: Pick<JobRecords, "jobId" | "steps">, step: StepRecord): StepRecord | null {
+  const arrayOf = arrayIn(jobId);
+  return steps.find((hold) => isHolding(hold) && !hold.settled && Number(hold.no) < Number(step.no) && isHeldWith(arrayOf(hold), arrayOf(step))) ?? null;
+}
+
+/** Tells whether a step is a hold point that counts: one that is not required does once something was found. */
+function isHolding({ holdPoint, required, typed }: StepRecord): boolean {
+  return holdPoint && (required || typed.found !== null);
+}
+
+/** Tells whether a hold point about an array, or about everything, holds what is about this one. */
+function isHeldWith(held: string | null, array: string | null): boolean {
+  return held === null || array === held;
 }
 
 /** A record in which something was found. */

@@ -5,7 +5,7 @@ export { factLine, missingNumbers, openItems, withoutAccepted, type OpenItem } f
 export { entriesOf, isFilled, isText, withoutSpaces, type Entries } from "./entries";
 export { foundFields, foundFingerprint, foundLabels, type FoundField, type FoundText } from "./found-text";
 export { recordFingerprint, snagFingerprint } from "./fingerprint";
-export { arrayIn, passedHoldPoints } from "./hold-points";
+export { arrayIn, openHoldPoint, passedHoldPoints } from "./hold-points";
 export { isClosed, type JobRecords } from "./job-records";
 export { readResult, results, type Result } from "./result";
 export { isReopened, sealFields, sealLabels, type SealField, type SealLine } from "./seal-line";

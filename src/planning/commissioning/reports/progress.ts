@@ -25,7 +25,7 @@ export interface JobProgress {
 }
 
 /** Counts how far a job is by its tab in use, row by row as the tab itself does: steps that stand side by side are one. */
-export function progressOf(job: PlanRow<"jobs">, tab: (JobRecords & Pick<TabReading, "faults">) | null): JobProgress {
+export function progressOf(job: Pick<PlanRow<"jobs">, "job" | "site">, tab: (JobRecords & Pick<TabReading, "faults">) | null): JobProgress {
   const steps = rowsOfSteps(tab?.steps ?? []);
   const count = (holds: (step: (typeof steps)[number]) => boolean): number => steps.filter(holds).length;
   return {

@@ -1,11 +1,14 @@
 export { tabSheet } from "./tab-sheet";
 export { jobIdOf, readPlannedTab, readTab, readTabs } from "./read-tab";
 export { acceptBlocks } from "./accept-blocks";
+export { answersOfTab } from "./answers-of-tab";
+export { snagBlocks, stepBlocks } from "./entry-blocks";
+export { readSections, type TabSection } from "./tab-sections";
 export { reopenBlocks, sealBlocks, sealRowOf } from "./seal-blocks";
 export { checkTabSeal } from "./sealed-tab";
 export { isSpent, mayBeInUse, sheetNameWith, tabFamily, tabsInUse, type TabFamily } from "./tab-family";
 export { isTagged } from "./tab-columns";
 export { headRows, isTab, stateCell, tabStates } from "./tab-mark";
 export type { TabReading } from "./tab-reading";
-export { forgedCells, tabAnswers, type ForgedCell } from "./twin-cells";
+export { forgedCells, type ForgedCell } from "./twin-cells";
 export { refuseFaulty } from "./tab-faults";

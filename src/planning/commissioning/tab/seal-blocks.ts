@@ -1,9 +1,9 @@
 import type { Cell, CellBlock, Scalar, SheetSnapshot } from "../../../sheet";
-import { invalid, quote } from "../../text";
 import { sealOf } from "../seal";
 import { rowCodes } from "./coded-columns";
 import { scopeText, sealedRows } from "./sealed-tab";
-import { sealColumns, tabColumns, tags, type TabColumn } from "./tab-columns";
+import { columnOf } from "./sheet-columns";
+import { sealColumns, tags, type TabColumn } from "./tab-columns";
 import { sealCountColumn } from "./tab-mark";
 import type { TabReading } from "./tab-reading";
 
@@ -70,11 +70,4 @@ function lineBlock(tab: TabReading, row: number, texts: Partial<Record<TabColumn
   const cells = new Array<Cell | null>(Math.max(...columns.map(([column]) => column)) + 1).fill(null);
   for (const [column, value] of columns) cells[column] = { value };
   return { row, column: 0, cells: [cells] };
-}
-
-function columnOf(tab: TabReading, column: TabColumn): number {
-  const found = tab.places.columns[column];
-  if (found !== undefined) return found;
-  const { header } = tabColumns[column];
-  throw invalid("tab", header, `The header ${quote(header)} of ${quote(tab.sheet)} is gone. Undo that, or write it back over its column.`);
 }

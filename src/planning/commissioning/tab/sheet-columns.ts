@@ -1,7 +1,7 @@
 import { columnLetters, isBlank, type SheetSnapshot } from "../../../sheet";
-import { canonicalText } from "../../text";
+import { canonicalText, invalid, quote } from "../../text";
 import { tabColumnKeys, tabColumns, type TabColumn } from "./tab-columns";
-import type { TabPlaces } from "./tab-reading";
+import type { TabPlaces, TabReading } from "./tab-reading";
 
 /** A column of a sheet with a tab, ours or people's own. */
 export interface SheetColumn {
@@ -40,4 +40,12 @@ export function formulaAt({ values, formulas }: SheetSnapshot, row: number, colu
 /** Numbers a cell of a sheet, so that a set can hold it. */
 export function cellNumber(row: number, column: number): number {
   return row * 16_384 + column;
+}
+
+/** Finds a column of a tab; refuses a tab that has lost its header. */
+export function columnOf(tab: Pick<TabReading, "sheet" | "places">, column: TabColumn): number {
+  const found = tab.places.columns[column];
+  if (found !== undefined) return found;
+  const { header } = tabColumns[column];
+  throw invalid("tab", header, `The header ${quote(header)} of ${quote(tab.sheet)} is gone. Undo that, or write it back over its column.`);
 }

@@ -1,4 +1,4 @@
-import { passedHoldPoints, type StepRecord } from "../../../../src/planning/commissioning/record";
+import { openHoldPoint, passedHoldPoints, type StepRecord } from "../../../../src/planning/commissioning/record";
 import { jobRecords, stepRecord } from "../../../support/job-records";
 
 type Some = Parameters<typeof stepRecord>[0];
@@ -85,5 +85,22 @@ describe("a hold point that is signed", () => {
     const sign = (day: number): StepRecord => row(3, "drives", { key: signKey, ...done(day) });
     expect(told(hold(1, "A1", done(46_084)), inGrid, sign(46_083))).toHaveLength(1);
     expect(told(hold(1, "A1", done(46_084)), inGrid, sign(46_084))).toEqual([]);
+  });
+});
+
+describe("what comes first of a step", () => {
+  const first = (step: StepRecord, ...steps: StepRecord[]): string | null => openHoldPoint(jobRecords({ steps: [...steps, step] }), step)?.no ?? null;
+
+  test("is the first open hold point above it that holds it too; none once it is settled, nor one below or of another array", () => {
+    expect(first(row(5, "A1"), hold(2, "A1"), hold(3, "A1"))).toBe("2");
+    expect(first(row(5, "A1"), hold(2, "A1", done()), hold(3, "A1"))).toBe("3");
+    expect(first(row(5, "A1"), hold(2, "A1", done()), hold(3, "A2"), hold(6, "A1"))).toBeNull();
+    expect(first(row(5, "A1.bay-2"), hold(2, "site"))).toBe("2");
+    expect(first(row(5, "site"), hold(2, "A1"))).toBeNull();
+  });
+
+  test("is no hold point that nobody asks for, and never itself", () => {
+    expect(first(row(5, "A1"), hold(2, "A1", { required: false }))).toBeNull();
+    expect(first(hold(5, "A1"))).toBeNull();
   });
 });
