@@ -21,7 +21,7 @@ export interface SealNote {
   readonly by: string;
 }
 
-/** Version of the canonical text. It is open until its test vectors are pinned. */
+/** Version of the canonical text. Vectors pin the codes of version 1: whatever changes one of them is version 2. */
 export const sealVersion = "1";
 
 const codeLength = 20;

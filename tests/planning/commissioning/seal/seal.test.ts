@@ -1,4 +1,6 @@
-import { checkSeal, RowCodes, sealOf, type SealedRow, type SealedTab } from "../../../../src/planning/commissioning/seal";
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { cellToken, checkSeal, RowCodes, sealOf, sealVersion, type SealedRow, type SealedTab } from "../../../../src/planning/commissioning/seal";
 import { digestByHand } from "../../../support/job-records";
 
 const names = ["no", "found", "note"];
@@ -15,7 +17,26 @@ const note = { sealed: "2026-03-09 14:20", by: "AB" };
 const tab: Parameters<typeof checkSeal>[0] = { rows: [one, two], note, code: sealOf([one, two], note), isReopened: false, scope: { version: "1", rows: [3, 5] }, row: 9, columns };
 const withCells = (sealed: SealedRow, cells: Readonly<Record<string, string>>): SealedRow => ({ ...sealed, cells: new Map(Object.entries(cells)) });
 
+interface Vector extends Pick<Parameters<typeof sealOf>[1], "sealed" | "by"> {
+  readonly rows: readonly Readonly<Record<string, string>>[];
+  readonly code: string;
+}
+const { vectors } = JSON.parse(readFileSync(join(__dirname, "seal-vectors-1.json"), "utf8")) as { vectors: readonly Vector[] };
+
 describe("the code of a seal", () => {
+  test("is, in version 1, that of the vectors, which other code worked out from its definition: they are pinned for good", () => {
+    expect(sealVersion).toBe("1");
+    expect(vectors.map(({ rows, ...made }) => sealOf(rows.map((cells) => ({ cells: new Map(Object.entries(cells)) })), made))).toEqual(vectors.map(({ code }) => code));
+  });
+
+  test("says of a cell what kind it is before its text: text in NFC without spaces around it, a number at 15 digits, of a formula at 12", () => {
+    const cells: [Parameters<typeof cellToken>[0], boolean, string][] = [
+      ["4", false, "t4"], [4, false, "n4"], [true, false, "bTRUE"], [null, false, ""], ["  a\r\nb ", false, "ta\nb"], ["Re\u0301", false, "tR\u00e9"],
+      [0.1 + 0.2, false, "n0.3"], [1 / 3, true, "fn0.333333333333"], ["", true, "f"],
+    ];
+    expect(cells.map(([value, hasFormula]) => cellToken(value, hasFormula))).toEqual(cells.map(([, , token]) => token));
+  });
+
   test("is 20 characters in fours over version, time, name and every row, columns and rows in the order of their texts", () => {
     const code = digestByHand(["1", "2026-03-09 14:20", "AB", "2:no2:n1\n5:found2:t4", "2:no2:n2\n5:+Mine2:tx"], 20);
     expect(sealOf([one, two], note)).toBe(code.match(/.{4}/g)!.join("-"));
