@@ -1,5 +1,8 @@
+import { readFileSync } from "node:fs";
+import { strFromU8, unzipSync } from "fflate";
 import type { Browser } from "playwright-core";
 import { launchBrowser } from "./support/launch-browser";
+import { readPng } from "./support/read-png";
 import { WorkbookPage } from "./support/workbook-page";
 
 let browser: Browser;
@@ -56,4 +59,26 @@ describe("sheets to hand out", () => {
     expect(lines).toContain("rr-array-1-a0 IN A 10.64.11.1");
     expect(lines).toContain("1 IN PTR rr-array-1-a0.thornmere.example.");
   });
+});
+
+test("the drawings of a site are shown page by page with what each says in words, and all of them are saved as SVG and as PNG of 300 dots an inch", async () => {
+  await workbook.page.getByLabel("Site drawn").selectOption("Cold Store");
+  await workbook.page.getByLabel("Page drawn").selectOption("Cabling of Cold Store");
+  const sheet = workbook.page.getByRole("region", { name: "The page, to be scrolled" }).getByRole("img");
+  expect(await sheet.getAttribute("alt")).toContain("cs-sw1: port 1 cs-array-1 port A/0");
+  const saved = async (name: string): Promise<Record<string, Uint8Array>> => {
+    const [download] = await Promise.all([workbook.page.waitForEvent("download", { timeout: 60_000 }), press(name)]);
+    await workbook.said("is given to the browser to save");
+    return unzipSync(readFileSync(await download.path()));
+  };
+  const drawings = await saved("Save SVG of every page");
+  expect(Object.keys(drawings)).toEqual(["01 Capacity to hosts, and what it is made of.svg", "02 Rack CS-R1, front and rear.svg", "03 Feed loads.svg", "04 Cabling of Cold Store.svg"]);
+  expect(strFromU8(drawings["04 Cabling of Cold Store.svg"]!)).toMatch(/^<svg [^>]*width="420mm" height="297mm"/);
+  const pictures = Object.values(await saved("Save PNG of every page"));
+  expect(pictures).toHaveLength(4);
+  for (const png of pictures) {
+    const { width, height, perMetre } = readPng(Buffer.from(png));
+    expect([width, height]).toEqual([Math.round((420 / 25.4) * 300), Math.round((297 / 25.4) * 300)]);
+    expect(Math.round(perMetre * 0.0254)).toBe(300);
+  }
 });

@@ -3,14 +3,12 @@ import type { Server } from "node:http";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { AxeResults } from "axe-core";
-import { strFromU8, unzipSync } from "fflate";
 import type { Browser, Page } from "playwright-core";
 import { isFurther, tableKeys } from "../../src/planning/plan/schema";
 import type { WorkbookSnapshot } from "../../src/sheet";
 import type { PlainPort } from "../support/plain-workbook";
 import { launchBrowser } from "./support/launch-browser";
 import { buildPaneSite } from "./support/pane-site";
-import { readPng } from "./support/read-png";
 import { serveSite } from "./support/serve-site";
 
 declare global {
@@ -241,29 +239,6 @@ describe("the Plan view", () => {
       return (await createImageBitmap(blob)).width;
     });
     expect(size).toBe(870);
-  });
-
-  test("shows each page of the drawings of a site with what it says in words, and saves all of them as SVG and as PNG of 300 dots an inch", async () => {
-    await open();
-    await page.getByLabel("Site drawn").selectOption("Cold Store");
-    await page.getByLabel("Page drawn").selectOption("Cabling of Cold Store");
-    const sheet = page.getByRole("region", { name: "The page, to be scrolled" }).getByRole("img");
-    expect(await sheet.getAttribute("alt")).toContain("cs-sw1: port 1 cs-array-1 port A/0");
-    const saved = async (name: string): Promise<Record<string, Uint8Array>> => {
-      const [download] = await Promise.all([page.waitForEvent("download", { timeout: 60_000 }), button(name).click()]);
-      await said("is given to the browser to save");
-      return unzipSync(readFileSync(await download.path()));
-    };
-    const drawings = await saved("Save SVG of every page");
-    expect(Object.keys(drawings)).toEqual(["01 Capacity to hosts, and what it is made of.svg", "02 Rack CS-R1, front and rear.svg", "03 Feed loads.svg", "04 Cabling of Cold Store.svg"]);
-    expect(strFromU8(drawings["04 Cabling of Cold Store.svg"]!)).toMatch(/^<svg [^>]*width="420mm" height="297mm"/);
-    const pictures = Object.values(await saved("Save PNG of every page"));
-    expect(pictures).toHaveLength(4);
-    for (const png of pictures) {
-      const { width, height, perMetre } = readPng(Buffer.from(png));
-      expect([width, height]).toEqual([Math.round((420 / 25.4) * 300), Math.round((297 / 25.4) * 300)]);
-      expect(Math.round(perMetre * 0.0254)).toBe(300);
-    }
   });
 
   test("follows the workbook: an array moved onto another is marked in the rack", async () => {

@@ -82,6 +82,7 @@ class SiteRows {
     const arrays = this.arrays(site, racks, units, model);
     const hosts = this.names("hosts", "hostNames", `${site} host`).map((host): TableRow<"hosts"> => ({ host, site }));
     const cluster = { cluster: `${site} cluster`, network: `${site} management`, state: this.choice("clusterState", ["new", "existing"]) };
+    const procedure = firstProcedure[cluster.state === "existing" ? "existing" : "new"];
     const pool = this.withAssumed("pools", { pool: `${site} pool`, cluster: cluster.cluster }, { fillLimit: "fillLimit" });
     return {
       sites: [{ site, ...this.given({ room: "room", contact: "contact", timeServers: "timeServers", nameServers: "nameServers", alertsTo: "alertsTo", access: "access" }) }],
@@ -98,7 +99,7 @@ class SiteRows {
       models: this.model.find("models", model.model as string) === null ? [model] : [],
       modelPorts: this.model.find("models", model.model as string) === null ? this.modelPorts(model) : [],
       arrays,
-      jobs: arrays.length === 0 ? [] : [{ job: `${site} installation`, site, procedure: firstProcedure[cluster.state === "existing" ? "existing" : "new"], plannedDate: this.value("plannedDate"), state: "planned" }],
+      jobs: arrays.length === 0 ? [] : [{ job: `${site} installation`, site, procedure, plannedDate: this.value("plannedDate"), state: "planned" }],
       assumptions: this.assumptions,
     };
   }
