@@ -308,13 +308,24 @@ describe("the Commission view", () => {
     expect(names).not.toContain("Bindery installation");
   });
 
+  test("previews a procedure for one array, on a sheet that is no tab", async () => {
+    await open();
+    await turnTo("Commission");
+    await page.getByLabel("Procedure to preview").selectOption("Replace a drive");
+    await button("Preview").click();
+    await said("shows every step of Replace a drive for one array");
+    const rows = await page.evaluate(() => globalThis.page.port.workbook.sheets.find(({ name }) => name === "Preview")!.values);
+    expect(rows.flat()).toEqual(expect.arrayContaining(["RDR-040", "two names"]));
+    expect(await page.getByRole("button", { name: /^Build 3 tabs$/ }).count()).toBe(1);
+  });
+
   test("stops between two jobs, leaves whole tabs only, and reports those", async () => {
     await open();
     await page.evaluate(() => {
       const { port } = globalThis.page;
       const { values } = port.workbook.sheets.find(({ name }) => name === "Jobs")!;
       const row = (at: number) => {
-        const job: Record<string, string> = { Job: `Extra ${at}`, Site: "Bindery", Procedure: "Install a rack array", Id: `J9${at}` };
+        const job: Record<string, string> = { Job: `Extra ${at}`, Site: "Bindery", Procedure: "Add an array to a live cluster", Id: `J9${at}` };
         return values[3]!.map((header) => ({ value: typeof header === "string" ? (job[header] ?? null) : null }));
       };
       return port.apply([{ kind: "write", sheet: "Jobs", row: 7, column: 0, cells: Array.from({ length: 30 }, (_, at) => row(at)) }]);

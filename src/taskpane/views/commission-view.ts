@@ -14,6 +14,7 @@ import { makeBringBackGroup } from "./bring-back-group";
 import { buildWithReport } from "./build-report";
 import { describeProgress } from "./describe-progress";
 import { makeJobActions } from "./job-actions";
+import { makePreviewGroup } from "./preview-group";
 import { makeStepGroup } from "./step-group";
 import type { PaneContext, View } from "./view";
 
@@ -50,6 +51,7 @@ export function makeCommissionView(pane: PaneContext): View {
   const choices = make("div", { class: "bay-row" }, choice("Choose all", true), choice("Choose none", false));
   const tabs = make("div", { class: "bay-row" }, makeButton("Progress sheet", () => listProgress()));
   const report = make("div");
+  const procedures = makePreviewGroup(pane);
   /** Jobs that the next build takes, in table order, and those the person took out: a new job is chosen from the start. */
   let chosen: readonly string[] = [];
   const left = new Set<string>();
@@ -67,6 +69,7 @@ export function makeCommissionView(pane: PaneContext): View {
     jobs.forEach(({ progress }, at) => entries[at]!.tell(progress));
     choices.hidden = boxes().length < 2;
     tabs.hidden = source.tabs.length === 0;
+    procedures.offer([...new Set(source.model.rows("procedures").map(({ procedure }) => procedure))].filter((name) => name !== ""));
     tellChoice();
   }
 
@@ -142,7 +145,7 @@ export function makeCommissionView(pane: PaneContext): View {
     tabs,
   );
   return {
-    element: make("div", {}, jobs, makeStepGroup(pane), makeBringBackGroup(pane, refresh)),
+    element: make("div", {}, jobs, makeStepGroup(pane), makeBringBackGroup(pane, refresh), procedures.element),
     changed: pace(() => refresh().catch((thrown: unknown) => status.say(explain(thrown, "Read the jobs"))), paceMilliseconds),
     show: () =>
       status.run("Read the jobs", async () => {

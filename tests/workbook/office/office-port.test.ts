@@ -207,7 +207,7 @@ describe("looks", () => {
       'B2:B6 dataValidation.rule {"decimal":{"formula1":0,"formula2":1000000000000000,"operator":"Between"}}',
       ' pageLayout.orientation "Landscape"',
       ' pageLayout.paperSize "A4"',
-      ' pageLayout.printMargins {"unit":"Centimeters","margins":{"left":0.8,"right":0.5,"top":2.15,"bottom":1.85,"header":0,"footer":0}}',
+      ' pageLayout.printMargins {"unit":"Centimeters","margins":{"left":0.8,"right":0.5,"top":2.15,"bottom":1.85,"header":1,"footer":0.8}}',
       ' pageLayout.zoom {"scale":100}',
       ' pageLayout.printTitleRows "$1:$1"',
       ' pageLayout.headersFooters.defaultForAllPages.centerFooter "Page &P of &N"',

@@ -2,4 +2,5 @@ export { asBuiltChanges } from "./as-built";
 export { handoverMark, handoverPack, type HandoverPack } from "./handover-pack";
 export { planHandover } from "./handover-sheet";
 export type { PackBlock, PackLine, PackPicture } from "./pack-block";
+export { planPreview, previewMark } from "./preview";
 export { planProgress, progressMark, progressOf, type JobProgress } from "./progress";
