@@ -69,7 +69,7 @@ export function makeCommissionView(pane: PaneContext): View {
     jobs.forEach(({ progress }, at) => entries[at]!.tell(progress));
     choices.hidden = boxes().length < 2;
     tabs.hidden = source.tabs.length === 0;
-    procedures.offer([...new Set(source.model.rows("procedures").map(({ procedure }) => procedure))].filter((name) => name !== ""));
+    procedures.offer(source.model);
     tellChoice();
   }
 
