@@ -199,7 +199,8 @@ describe("the pane in the spreadsheet host", () => {
     await page.evaluate((name) => {
       const { book } = globalThis.hostOnPage;
       const column = (sheet: string, header: string) => Array.from({ length: 40 }, (_, at) => at).find((at) => book.value(sheet, 3, at) === header)!;
-      // Somebody clears an address of the plan, and writes a job below its others.
+      // Somebody has every section as a list, so that each step is waived in a row of its own, clears an address of the plan, and writes a job below its others.
+      for (let at = 4; book.value("Procedures", at, 0) !== null; at += 1) book.type("Procedures", at, column("Procedures", "Shown as"), "list");
       book.type("Ports", 4, column("Ports", "Address"), "");
       const row = Array.from({ length: 40 }, (_, at) => at).find((at) => at > 3 && book.value("Jobs", at, column("Jobs", "Job")) === null)!;
       [name, "Bindery", "Site survey", "bi-array-1"].forEach((text, at) => { book.type("Jobs", row, column("Jobs", "Job") + at, text); });

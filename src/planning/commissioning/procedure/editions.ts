@@ -65,6 +65,6 @@ function stepsOf(procedure: string): readonly TableRow<"steps">[] {
 }
 
 /** Writes a cell so that a blank is one however it is kept. */
-function textOf(value: unknown): string {
-  return value === null || value === undefined ? "" : String(value as string | number).trim();
+function textOf(value: string | number | boolean | null | undefined): string {
+  return String(value ?? "").trim();
 }
