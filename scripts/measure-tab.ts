@@ -5,37 +5,13 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
 import { buildJob, jobsOf, readCommissioningPlan } from "../src/planning/commissioning/build";
-import { rowsOfSteps } from "../src/planning/commissioning/record";
-import { readPlannedTab } from "../src/planning/commissioning/tab";
 import { openHeadless } from "../src/headless/open-headless";
-import { pageScale, type SheetPlan, type WorkbookSnapshot } from "../src/sheet";
+import type { SheetPlan, WorkbookSnapshot } from "../src/sheet";
+import { countCells, smallestPoints } from "../tests/support/count-cells";
 import { hasLibreOffice, printInLibreOffice } from "../tests/support/libre-office";
 import { largeSite } from "../tests/support/large-site";
 
 const moment = { madeAt: "2026-03-02 09:15", instant: "2026-03-02T09:15:00.000Z", planName: "plan.xlsx" };
-
-/** What is to be typed into a tab: besides hold points, which stop the work whatever they cost, and serial numbers of a grid, which are pasted as a list. */
-function countCells(tab: SheetPlan) {
-  const { steps } = readPlannedTab(tab);
-  const count = { typed: 0, atHoldPoints: 0, pasted: 0 };
-  for (const { slot, kind, sign, holdPoint } of steps) {
-    // Names and day of a grid stand once, in the row that signs for it.
-    const cells = 1 + (slot !== null || sign === "none" ? 0 : sign === "two" ? 3 : 2);
-    if (holdPoint) count.atHoldPoints += cells;
-    else if (slot !== null && kind === "serial") count.pasted += cells;
-    else count.typed += cells;
-  }
-  return { rows: rowsOfSteps(steps).length, ...count };
-}
-
-/** Finds the smallest size, in points, in which anything that people see is printed. */
-function smallestPoints({ rows, styles, columnWidths, hiddenColumns = [], print }: SheetPlan): number {
-  const isSeen = (column: number): boolean => !hiddenColumns.includes(column);
-  const used = new Set(rows.flatMap((row) => row.flatMap(({ value = null, formula, style }, column) => ((value === null && formula === undefined) || !isSeen(column) ? [] : [style]))));
-  const sizes = [...used].map((style) => (style === undefined ? undefined : styles[style]?.fontSize) ?? 11);
-  const scale = print?.fitToWidth === true ? pageScale(print.orientation, columnWidths.filter((_, column) => isSeen(column))) : (print?.scale ?? 100);
-  return (Math.min(...sizes) * scale) / 100;
-}
 
 async function workbookOf(tab: SheetPlan): Promise<Uint8Array> {
   const { port, close } = await openHeadless();

@@ -21,8 +21,15 @@ const answers: Answers = {
   hosts: "3", plannedDate: "2026-12-01",
 };
 
+/** What may be otherwise at that site. */
+export interface LargeSite {
+  readonly cluster?: string;
+  readonly paper?: string;
+  readonly joinAddsCapacity?: "yes" | "no" | null;
+}
+
 /** Plans that site, with every serial, address and cable; its cluster is new, or one that holds live data already. */
-export function largeSite({ cluster = "new", paper = "A4" }: { readonly cluster?: string; readonly paper?: string } = {}): WorkbookSnapshot {
+export function largeSite({ cluster = "new", paper = "A4", joinAddsCapacity = null }: LargeSite = {}): WorkbookSnapshot {
   const empty = snapshotOf(planTables({ sheets: [] }, tableKeys, {}));
   const rows = siteRows(new PlanModel(empty), { ...answers, clusterState: cluster });
   const facts = { guide: "Sample row: invented", plug: "C14", supplies: 2, supplySwitch: "no", consoleLine: "115200 8N1", warmUpHours: 24, startUpMinutes: 15, paths: "preferred" } as const;
@@ -32,7 +39,7 @@ export function largeSite({ cluster = "new", paper = "A4" }: { readonly cluster?
     ...initial,
     settings: initial.settings!.map((row) => (row.setting === "Paper" ? { ...row, value: paper } : row)),
     ...rows,
-    models: rows.models!.map((model) => ({ ...model, ...facts })),
+    models: rows.models!.map((model) => ({ ...model, ...facts, joinAddsCapacity })),
     arrays,
     drives: arrays.flatMap(({ array = null }, shelf) =>
       Array.from({ length: bays }, (_, at) => ({ array, bay: at + 1, serial: `TMD8-${shelf + 1}${String(at + 1).padStart(2, "0")}-4471`, size: "8 TB" }))),

@@ -84,7 +84,7 @@ export const addToLiveCluster: ProcedureDraft = {
       forEach: "volume",
       shownAs: "grid",
       steps: [
-        { id: "JOI-491", do: "Every host and group of the row still sees the volume with all its paths.", expect: "{{Opened by}}", minutes: 4 },
+        { id: "JOI-491", do: "Every host and group of the row still sees the volume with all its paths.", expect: "{{Opened by}}", sign: "none", minutes: 4 },
       ],
     },
     leavingSite("Left safe after the acceptance", ["JOI-971", "JOI-972", "JOI-973", "JOI-974"], "Tell the site's contact which arrays are in use from now on, and which are not in use. Hang a sign on those that are not."),
