@@ -8,9 +8,10 @@ export const wrongSide: Rule = {
   weight: "warn",
   meaning: "A port of side A, by its row, its model or its network, is in no data network of side B and cabled to no switch of side B, nor the other way round.",
   check: (model) => [
-    ...model.wiring.all().flatMap(({ table, row, label, side, network, to }): Remark[] => {
-      // What the network of a port says against the port itself is told at its network.
-      if (to === null || side === "" || to.side === "" || to.side === side || isOfOther(network, side)) return [];
+    ...model.wiring.all().flatMap(({ table, row, label, side, network, to, duty }): Remark[] => {
+      if (to === null || side === "" || to.side === "" || to.side === side) return [];
+      // What the network of a port says against its model is told at the network.
+      if (duty !== null && isOfOther(network, duty.side)) return [];
       const where = row.network === "" ? `side ${side}` : `${row.network} (side ${side})`;
       return [remarkAt(model, table, row, "switch", cutSentence(`${label} is in ${where}, ${to.switch} is of side ${to.side}. Cable it to one of side ${side}.`))];
     }),
