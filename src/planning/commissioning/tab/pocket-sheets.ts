@@ -13,10 +13,10 @@ export interface PocketSheet {
 const columns = [
   { label: "No.", from: "no", to: "no" },
   { label: "Step id", from: "stepId", to: "stepId" },
-  { label: "Nothing further before this", from: "step", to: "result" },
-  { label: "Expected", from: "expected", to: "found" },
-  { label: "For", from: "unit", to: "recheckedBy" },
-  { label: "Signed by", from: "by", to: "witness" },
+  { label: "Nothing further before this", from: "step", to: "step" },
+  { label: "For", from: "subject", to: "subject" },
+  { label: "Expected", from: "expected", to: "expected" },
+  { label: "Signed by", from: "unit", to: "unit" },
 ] as const;
 
 /**
@@ -43,8 +43,8 @@ function lineOf({ stepId, do: what, subject, expectation, sign }: JobStep, no: n
     { value: no, style: "holdPoint" },
     { value: stepId, style: "holdPointId" },
     fact(what),
-    fact(expectation.shown),
     fact(subject),
+    fact(expectation.shown),
     fact(sign === "two" ? "two names" : "one name"),
   ];
 }

@@ -302,13 +302,13 @@ describe("a hold point and a visit on a tab", () => {
     const plan = buildJob(pocketed, jobsOf(pocketed)[0]!, () => "new", moment).tab;
     const start = plan.rows.findIndex((line) => line[at.no]!.value === "Pocket sheet: hold points of North hall");
     const end = plan.rows.findIndex((line) => line[at.key]!.value === "#snags");
-    const lines = plan.rows.slice(start, end).map((_, index) => shown(plan, start + index, "no", "stepId", "step", "expected", "unit", "by"));
+    const lines = plan.rows.slice(start, end).map((_, index) => shown(plan, start + index, "no", "stepId", "step", "subject", "expected", "unit"));
     const blank = [null, null, null, null, null, null];
-    const heads = ["No.", "Step id", "Nothing further before this", "Expected", "For", "Signed by"];
+    const heads = ["No.", "Step id", "Nothing further before this", "For", "Expected", "Signed by"];
     expect(lines).toEqual([
-      ["Pocket sheet: hold points of North hall", null, null, null, null, null], heads, [1, "T-01", "Do T-01", "Agreed", "North hall", "two names"], blank,
-      ["Pocket sheet: hold points of n-1", null, null, null, null, null], heads, [2, "T-10", "Do T-10", null, "n-1", "one name"], blank,
-      ["Pocket sheet: hold points of n-2", null, null, null, null, null], heads, [3, "T-10", "Do T-10", null, "n-2", "one name"], blank,
+      ["Pocket sheet: hold points of North hall", null, null, null, null, null], heads, [1, "T-01", "Do T-01", "North hall", "Agreed", "two names"], blank,
+      ["Pocket sheet: hold points of n-1", null, null, null, null, null], heads, [2, "T-10", "Do T-10", "n-1", null, "one name"], blank,
+      ["Pocket sheet: hold points of n-2", null, null, null, null, null], heads, [3, "T-10", "Do T-10", "n-2", null, "one name"], blank,
     ]);
     expect(plan.print!.breaksBefore).toEqual(expect.arrayContaining([start, end]));
     expect(plan.rows.slice(start, end).flat().some(({ style }) => style !== undefined && "locked" in plan.styles[style]!)).toBe(false);
