@@ -78,7 +78,7 @@ export const derivedFields = {
     "Least frame": {},
   },
   Feed: {
-    /** Share of the feed in use, and after the loss of another feed. */
+    /** Share of the feed in use, and after the loss of another feed; in words where the plan does not tell. */
     "Planned load": {},
   },
   Host: {

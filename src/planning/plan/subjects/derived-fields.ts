@@ -99,7 +99,7 @@ export function deriveSwitchFields(model: PlanModel, row: PlanRow<"switches">): 
 /** Derives the fields of a feed. */
 export function deriveFeedFields(model: PlanModel, row: PlanRow<"feeds">): DerivedTexts<"Feed"> {
   const load = model.power.loads().find((one) => one.row === row);
-  return { "Planned load": load === undefined ? "" : describeLoad(load) };
+  return { "Planned load": load === undefined ? "what nobody knows, as its volts or its breaker are not in the plan" : describeLoad(load) };
 }
 
 /** Derives the fields of a host of a job. */
