@@ -55,6 +55,8 @@ const sideBySide = [
   column(body.right - 120, 120, [12, 19, 24, 31, 35, 0]),
 ] as const;
 const thirds = [0, 1, 2].map((at) => column(body.left + at * (wide / 3 + 2), wide / 3 - 4, [11, 19, 21, 31, 38, 8]));
+/** Columns for devices with addresses: two wide ones where all of them fit on a page, so that no name is shortened, else three. */
+const wideHalves = [0, 1].map((at) => column(body.left + at * (wide / 2 + 2), wide / 2 - 4, [13, 19, 44, 40, 66, 9]));
 const halves = [0, 1].map((at) => column(body.left + at * (wide / 2 + 2), wide / 2 - 4, [20, 18, 50, 0, 78, 12]));
 
 /**
@@ -116,10 +118,16 @@ function onPages(boxes: readonly DeviceBox[]): readonly PageLayout[] {
   const hosts = boxes.filter(({ column: kind }) => kind === "hosts");
   const pairs = Array.from({ length: Math.ceil(switches.length / 2) }, (_, at) => switches.slice(2 * at, 2 * at + 2));
   return [
-    ...[...groupBy(arrays, ({ rack }) => foldName(rack)).values()].flatMap((own) => fillColumns(own, thirds, titleOfRack(own[0]!), false)),
+    ...[...groupBy(arrays, ({ rack }) => foldName(rack)).values()].flatMap((own) => fillWidest(own, titleOfRack(own[0]!))),
     ...pairs.flatMap((own) => fillColumns(own, halves, `Cabling, ${own.length === 1 ? "switch" : "switches"} ${own.map(({ name }) => name).join(" and ")}`, true)),
-    ...fillColumns(hosts, thirds, "Cabling, hosts", false),
+    ...fillWidest(hosts, "Cabling, hosts"),
   ];
+}
+
+/** Puts devices with addresses into two columns of one page where these have room for all, else into three. */
+function fillWidest(boxes: readonly DeviceBox[], title: string): readonly PageLayout[] {
+  const inTwo = fillAtPitch(boxes, wideHalves, title, false, mostPitch);
+  return inTwo.length <= 1 ? inTwo : fillColumns(boxes, thirds, title, false);
 }
 
 function titleOfRack({ rack }: DeviceBox): string {
