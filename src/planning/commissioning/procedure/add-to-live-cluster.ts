@@ -50,7 +50,7 @@ export const addToLiveCluster: ProcedureDraft = {
     ...failureTests("JOI", "Failure tests"),
     leavingSite("Left safe after the failure tests", ["JOI-951", "JOI-952", "JOI-953", "JOI-954"], "Tell the site's contact that the new arrays are still not in use. Leave the signs on them."),
     driveTest("JOI", "Drive test"),
-    leavingSite("Left safe while a spare is built", ["JOI-961", "JOI-962", "JOI-963", "JOI-964"], "Tell the site's contact that the new arrays build onto a spare and are not in use: until that has ended nobody touches them."),
+    leavingSite("Left safe while a spare is built", ["JOI-961", "JOI-962", "JOI-963", "JOI-964"], "Tell the site's contact that the new arrays build onto a spare and are not in use: until that has ended nobody touches them.", "With spares = yes"),
     driveTestOver("JOI", "Acceptance and capacity in"),
     testVolumeGone("JOI"),
     ...acceptance("JOI"),

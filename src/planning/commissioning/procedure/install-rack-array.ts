@@ -85,7 +85,7 @@ export const installRackArray: ProcedureDraft = {
     },
     leavingSite("Left safe after the failure tests", ["INS-951", "INS-952", "INS-953", "INS-954"], "Tell the site's contact that the arrays are still not in use. Leave the signs on them."),
     driveTest("INS", "Drive test"),
-    leavingSite("Left safe while a spare is built", ["INS-961", "INS-962", "INS-963", "INS-964"], "Tell the site's contact that the arrays build onto a spare and are not in use: until that has ended nobody touches them."),
+    leavingSite("Left safe while a spare is built", ["INS-961", "INS-962", "INS-963", "INS-964"], "Tell the site's contact that the arrays build onto a spare and are not in use: until that has ended nobody touches them.", "With spares = yes"),
     driveTestOver("INS", "Acceptance"),
     testVolumeGone("INS"),
     ...acceptance("INS"),

@@ -15,6 +15,10 @@ const firstController = { choices: ["yes", "no"] } as const;
  * A field that cannot be computed, because a column it needs is blank or cannot be read, is blank.
  */
 export const derivedFields = {
+  Job: {
+    /** "yes" where an array of the job has a hot spare, so that a drive may be pulled to try it. */
+    "With spares": { choices: ["yes", "no"] },
+  },
   Array: {
     /** "create" for the array of order 1 of a new cluster, else "join"; blank without a cluster that is new or existing. */
     "Cluster act": { choices: ["create", "join"] },

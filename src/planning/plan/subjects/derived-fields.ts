@@ -4,6 +4,11 @@ import { controllersOf, frameFor, topUnit, usualMtu, type HostEnd, type JobPlace
 import type { PlanRow } from "../read";
 import type { DerivedTexts } from "../schema";
 
+/** Derives the fields of a job. */
+export function deriveJobFields(model: PlanModel, { arrays }: JobPlaces): DerivedTexts<"Job"> {
+  return { "With spares": arrays.some((array) => model.capacity.setsOf(array).some(({ spares }) => (spares ?? 0) > 0)) ? "yes" : "no" };
+}
+
 /** Derives the fields of an array. */
 export function deriveArrayFields(model: PlanModel, places: JobPlaces, array: PlanRow<"arrays">): DerivedTexts<"Array"> {
   const capacity = model.capacity.of(array);

@@ -5,7 +5,7 @@ import { isForOther, once, oncePer, usualMtu } from "../model";
 import type { PlanRow } from "../read";
 import { forEachOf, type ForEach } from "../schema";
 import {
-  deriveArrayFields, deriveControllerFields, deriveFeedFields, deriveHostFields, deriveHostPortFields, deriveNetworkFields, derivePortFields,
+  deriveArrayFields, deriveControllerFields, deriveFeedFields, deriveHostFields, deriveHostPortFields, deriveJobFields, deriveNetworkFields, derivePortFields,
   deriveSwitchFields, deriveVolumeFields, firstController,
 } from "./derived-fields";
 import { layerOf, layerOfFields, lookupIn, scopeOf, type Layer, type Scope } from "./scope";
@@ -71,7 +71,7 @@ export class JobSubjects {
     private readonly places: JobPlaces,
     private readonly job: PlanRow<"jobs">,
   ) {
-    this.outer = { Site: layerOf("Site", places.site), Job: layerOf("Job", job) };
+    this.outer = { Site: layerOf("Site", places.site), Job: layerOf("Job", job, deriveJobFields(model, places)) };
   }
 
   /** Lists the subjects of a section; one that says nothing in For each is about the site. */

@@ -98,8 +98,9 @@ describe("a formula that a new row begins with", () => {
 });
 
 test("the values that a derived field can have, where those are few", () => {
-  const choices = (["Array", "Controller", "Port"] as const).map((layer) => derivedFieldsOf(layer).flatMap(([name, field]) => (field.choices ? [[name, field.choices]] : [])));
+  const choices = (["Job", "Array", "Controller", "Port"] as const).map((layer) => derivedFieldsOf(layer).flatMap(([name, field]) => (field.choices ? [[name, field.choices]] : [])));
   expect(choices).toEqual([
+    [["With spares", ["yes", "no"]]],
     [["Cluster act", ["create", "join"]], ["Cluster live", ["yes", "no"]]],
     [["First controller", ["yes", "no"]], ["Is subject", ["yes", "no"]]],
     [["First controller", ["yes", "no"]], ["Own address", ["yes", "no"]]],
