@@ -132,6 +132,8 @@ describe("the pane in the spreadsheet host", () => {
     await page.evaluate(() => { globalThis.hostOnPage.book.sheet("Sheet1").setFormat(0, 0, "0.00"); });
     await page.getByRole("button", { name: "Menu" }).focus();
     await page.keyboard.press("Enter");
+    // The menu gives the focus to its first item once it is open: whoever is quicker would lose it again.
+    await page.locator("fluent-menu-item:focus").waitFor();
     await page.getByRole("menuitem", { name: "Self-test" }).focus();
     await page.keyboard.press("Enter");
     const dialog = page.getByRole("dialog", { name: "Self-test" });
