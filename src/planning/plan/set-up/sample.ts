@@ -9,7 +9,7 @@ import type { TableRow, TableRows } from "../schema";
  */
 export function sampleRows(): TableRows {
   return {
-    settings: initialSettings().map((row) => ({ ...row, value: lastIds[row.setting] ?? row.value })),
+    settings: initialSettings().map((row) => ({ ...row, value: lastIds[row.setting] ?? (row.value === "" ? null : row.value) })),
     sites,
     racks,
     feeds,
