@@ -1,5 +1,5 @@
 import type { ProcedureDraft } from "./draft";
-import { authority, liveData } from "./parts/arriving";
+import { authority, liveData, safety } from "./parts/arriving";
 import { acceptance } from "./parts/handing-over";
 import { leavingSite } from "./parts/leaving-site";
 
@@ -7,8 +7,9 @@ import { leavingSite } from "./parts/leaving-site";
 export const addDriveShelf: ProcedureDraft = {
   procedure: "Add a drive shelf",
   sections: [
-    authority("SHF", "Extension", "until the new drives are put to use, the shelf is simply unplugged again"),
+    authority("SHF", "Extension", "until the new drives are put to use no data lies on the shelf: it is taken off again as the maker's guide says"),
     liveData("SHF"),
+    safety("SHF"),
     {
       section: "Is the array well",
       forEach: "array",
@@ -17,7 +18,7 @@ export const addDriveShelf: ProcedureDraft = {
         { id: "SHF-021", do: "See that {{Array}} is fully redundant, with no fault and no rebuild running. If not, mend that first.", expect: "Fully redundant", sign: "none", minutes: 3 },
         { id: "SHF-022", do: "Both controllers of {{Array}} present, every host on all paths. Enter the fewest that any host shows; by the plan: {{Host paths}}.", expect: "{{Paths}}", record: "number", sign: "none", minutes: 5 },
         { id: "SHF-023", do: "Export the configuration of {{Array}}. Enter where.", record: "text", sign: "none", minutes: 5 },
-        { id: "SHF-024", do: "Firmware of the controllers: new enough for this shelf by the maker's guide?", expect: "{{Firmware}}", record: "text", sign: "none", minutes: 5 },
+        { id: "SHF-024", do: "Enter the firmware of the controllers. If it is not new enough for this shelf by the maker's guide, stop.", record: "text", sign: "none", minutes: 5 },
       ],
     },
     {
@@ -45,7 +46,7 @@ export const addDriveShelf: ProcedureDraft = {
       forEach: "array",
       steps: [
         { id: "SHF-050", do: "Read the load of feeds {{Feed A}} and {{Feed B}} on their displays, and add the shelf's plate. By the plan: {{Feed load}}. Enter the share each would carry alone.", caution: "An overloaded feed takes everything on it down. A licensed electrician and the local code decide.", record: "text", minutes: 5 },
-        { id: "SHF-051", do: "Supply switches off where it has some, strap off, step clear of the fans; cords in, one on {{Feed A}}, one on {{Feed B}}; locked and labelled; switches on.", caution: "Electric shock: look at cords and plugs first; never touch a breaker. A shelf without a switch starts as soon as a cord is in.", expect: "Both supplies run", holdPoint: true, minutes: 5 },
+        { id: "SHF-051", do: "Supply switches off where it has some, strap off, step clear of the fans; cords in, one on each of the two feeds that the table Shelves has for it, else on {{Feed A}} and {{Feed B}}; locked and labelled; switches on.", caution: "Electric shock: look at cords and plugs first; never touch a breaker. A shelf without a switch starts as soon as a cord is in.", expect: "Both supplies run", holdPoint: true, minutes: 5 },
       ],
     },
     {
@@ -69,8 +70,8 @@ export const addDriveShelf: ProcedureDraft = {
       steps: [
         { id: "SHF-070", do: "Enter the number of drives that {{Array}} shows now; the plan counts old and new ones.", expect: "{{Drives}}", record: "number", sign: "none", minutes: 3 },
         { id: "SHF-071", do: "See that the new drives are on both controllers and none is faulty. Let them run unused for a day where the plan has the time (common practice).", expect: "All on both", sign: "none", minutes: 5 },
-        { id: "SHF-072", do: "Pull one data cable of the shelf, see that it stays present, put it back. Then the other.", caution: "Only while the new drives hold no data: do it before the next section.", expect: "Stays present both times", holdPoint: true, minutes: 10 },
-        { id: "SHF-073", do: "Pull one cord of the shelf, see that it stays present, put it back. Then the other.", caution: "The shelf's own cords, never a breaker. Hold the plug by its body.", expect: "Stays present both times", holdPoint: true, minutes: 10 },
+        { id: "SHF-072", do: "Pull one data cable of this shelf, and of no other one: it stays present. Put it back and wait until that path is well again. Only then the other.", caution: "Only while the new drives hold no data: do it before the next section.", expect: "Stays present both times", holdPoint: true, minutes: 10 },
+        { id: "SHF-073", do: "Pull one cord of this shelf: it stays present. Put it back, lock it and wait until that supply is well again. Only then the other.", caution: "The shelf's own cords, never a breaker. Hold the plug by its body.", expect: "Stays present both times", holdPoint: true, minutes: 10 },
       ],
     },
     {

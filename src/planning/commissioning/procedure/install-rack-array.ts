@@ -20,7 +20,7 @@ export const installRackArray: ProcedureDraft = {
     ...boxes("INS"),
     ...placing("INS"),
     ...powering("INS"),
-    ...settingUp("INS", { do: "Enter the firmware version that it shows. Is it older than the one prepared in the workshop, stop and ask.", expect: "{{Firmware}}" }),
+    ...settingUp("INS", { do: "Enter the firmware version that it shows. If it is older than the one prepared in the workshop, stop and ask.", expect: "{{Firmware}}" }),
     {
       section: "New cluster",
       forEach: "array",
@@ -65,7 +65,7 @@ export const installRackArray: ProcedureDraft = {
       section: "Failure tests: switches",
       forEach: "switch",
       steps: [
-        { id: "INS-455", do: "Only if the owner of everything else on switch {{Switch}} has signed for this hour, named in the note: restart it while the load runs. Enter the seconds for which the load stood still.", caution: "Everything else on this switch loses it too.", expect: "{{Longest standstill s}}", bound: "at most", record: "number", unit: "s", sign: "two", holdPoint: true, minutes: 20 },
+        { id: "INS-455", do: "Only if every host shows all its paths, some of them not over switch {{Switch}}, and the owner of everything else on it has signed for this hour, named in the note: restart it while the load runs. Enter the seconds for which the load stood still.", caution: "Everything else on this switch loses it too.", expect: "{{Longest standstill s}}", bound: "at most", record: "number", unit: "s", sign: "two", holdPoint: true, minutes: 20 },
       ],
     },
     {
@@ -73,7 +73,7 @@ export const installRackArray: ProcedureDraft = {
       forEach: "host",
       shownAs: "grid",
       steps: [
-        { id: "INS-457", do: "Only if nothing else runs on the host, or its owner has signed: restart it. It comes back with its test volume; enter how many paths to the arrays of this tab it shows.", expect: "{{Paths to arrays}}", record: "number", minutes: 15 },
+        { id: "INS-457", do: "Only if nothing else runs on the host, or its owner has signed: restart it. It comes back with its test volume; enter how many paths to the arrays of this tab it shows.", expect: "{{Paths to arrays}}", record: "number", sign: "two", minutes: 15 },
       ],
     },
     {

@@ -1,5 +1,5 @@
 import type { ProcedureDraft } from "./draft";
-import { authority, liveData } from "./parts/arriving";
+import { authority, liveData, safety } from "./parts/arriving";
 import { leavingSite } from "./parts/leaving-site";
 
 /** A controller exchanged while its partner carries the load: the danger is pulling the wrong one. */
@@ -8,6 +8,7 @@ export const replaceController: ProcedureDraft = {
   sections: [
     authority("RCT", "Exchange", "the old controller stays on the mat, untouched, until the end of this tab"),
     liveData("RCT"),
+    safety("RCT"),
     {
       section: "Which one",
       forEach: "array",
@@ -17,16 +18,16 @@ export const replaceController: ProcedureDraft = {
         { id: "RCT-022", do: "The other controller works and reports no fault; every host has a path to it.", caution: "If the other one is not well, stop: pulling this one takes the data away.", expect: "Works without fault", sign: "two", minutes: 5 },
         { id: "RCT-023", do: "No drive has failed and none is rebuilding.", expect: "Fully redundant", sign: "none", minutes: 3 },
         { id: "RCT-024", do: "Export the configuration, the fault log and the addresses of every port. Enter where.", record: "text", sign: "none", minutes: 10 },
-        { id: "RCT-025", do: "Is unsaved data held in the failing controller's cache? Enter what the maker's guide and the page say.", caution: "Data in a cache without power lasts only as long as its battery.", record: "text", minutes: 5 },
+        { id: "RCT-025", do: "Is unsaved data held in the failing controller's cache? Enter what the maker's guide and the page say. If any is held, stop until it is on the drives.", caution: "Data in a cache without power lasts only as long as its battery.", record: "text", minutes: 5 },
       ],
     },
     {
       section: "New part",
       forEach: "array",
       steps: [
+        { id: "RCT-032", do: "Leave it closed in its bag in the room for at least as long as the maker's guide asks. How many hours did it lie?", expect: "{{Warm-up hours}}", bound: "at least", caution: "Cold equipment draws water and shorts.", record: "number", unit: "h", sign: "none", minutes: 1 },
         { id: "RCT-030", do: "Part number, memory and cards of the new controller are those of the old one.", expect: "Same", record: "choice:Same|Different", minutes: 5 },
         { id: "RCT-031", do: "Enter the serial number of the new controller.", record: "serial", sign: "none", minutes: 2 },
-        { id: "RCT-032", do: "Leave it closed in its bag in the room for at least as long as the maker's guide asks. How many hours did it lie?", expect: "{{Warm-up hours}}", bound: "at least", caution: "Cold equipment draws water and shorts.", record: "number", unit: "h", sign: "none", minutes: 1 },
       ],
     },
     {
@@ -34,7 +35,7 @@ export const replaceController: ProcedureDraft = {
       forEach: "array",
       steps: [
         { id: "RCT-040", do: "Rack stabilised; strap on the bonding point of rack {{Rack}}.", caution: "A discharge destroys the new board before it has run.", expect: "Strap on", sign: "none", minutes: 2 },
-        { id: "RCT-041", do: "Take controller {{Subject}} of {{Array}} out of work on the page, and wait until the other carries everything.", expect: "Other one carries all", holdPoint: true, minutes: 10 },
+        { id: "RCT-041", do: "Only with the other controller healthy, every host on its paths, no drive failed and none rebuilding at this moment: take controller {{Subject}} of {{Array}} out of work on the page, and wait until the other carries everything.", expect: "Other one carries all", holdPoint: true, minutes: 10 },
         { id: "RCT-042", do: "Label every cable on controller {{Subject}}, photograph them, and unplug them.", expect: "All labelled", sign: "none", minutes: 5 },
         { id: "RCT-043", do: "Both people point at the controller to be pulled and read its letter or number aloud. Then pull it, straight, and lay it on the mat. Enter which one it was.", caution: "The wrong one takes the data away.", expect: "{{Subject}}", record: "text", sign: "two", holdPoint: true, minutes: 5 },
         { id: "RCT-044", do: "Look into the slot with a lamp: no bent pins, nothing loose.", expect: "Clean and straight", sign: "none", minutes: 2 },
@@ -51,8 +52,8 @@ export const replaceController: ProcedureDraft = {
       steps: [
         { id: "RCT-055", do: "Read the address of the port back from the array.", expect: "{{Address}}", record: "address", minutes: 2 },
         { id: "RCT-056", do: "Read the rest back, and see that the link is up.", expect: "/{{Prefix length}}, gateway {{Gateway}}, MTU {{Port MTU}}, link up", minutes: 1 },
-        { id: "RCT-057", when: "Own address = yes", do: "From each of these, ping the port with as many bytes as expected, fragmentation forbidden. Enter the largest size that passed.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 2 },
-        { id: "RCT-058", when: "Own address = yes", do: "Every one of these reached it.", expect: "{{Ping targets}}", minutes: 1 },
+        { id: "RCT-058", when: "Own address = yes", do: "From each of these, ping the port, fragmentation forbidden, with as many bytes as the next column expects: it answers.", expect: "{{Ping targets}}", minutes: 2 },
+        { id: "RCT-057", when: "Own address = yes", do: "Enter the largest size that passed from all of them.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 1 },
       ],
     },
     {

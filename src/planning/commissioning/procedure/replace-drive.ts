@@ -1,5 +1,5 @@
 import type { ProcedureDraft } from "./draft";
-import { authority, liveData } from "./parts/arriving";
+import { authority, liveData, safety } from "./parts/arriving";
 import { leavingSite } from "./parts/leaving-site";
 
 /** A failed drive exchanged: the danger is pulling a healthy one out of a group that has already lost one. */
@@ -8,13 +8,14 @@ export const replaceDrive: ProcedureDraft = {
   sections: [
     authority("RDR", "Exchange", "until a drive is pulled, nothing has changed"),
     liveData("RDR"),
+    safety("RDR"),
     {
       section: "Which one",
       forEach: "array",
       steps: [
         { id: "RDR-020", do: "Read the serial number of {{Array}}: it is the right one.", expect: "{{Array.Serial}}", record: "serial", sign: "two", minutes: 2 },
         { id: "RDR-021", do: "Enter bay and serial number of the failed drive, from the fault report and from the array's own page. Both name the same one; the job's subject is {{Subject}}.", record: "text", sign: "two", minutes: 4 },
-        { id: "RDR-022", do: "Has a spare taken over, and is {{Array}} fully redundant again? If a rebuild still runs, wait for its end.", caution: "A second drive out of a group that rebuilds may take everything. No other drive is touched today.", expect: "Fully redundant on a spare", record: "choice:Fully redundant on a spare|No spare left|Rebuild runs", sign: "none", minutes: 5 },
+        { id: "RDR-022", do: "Has a spare taken over, and is {{Array}} fully redundant again? Enter which. If a rebuild runs, wait for its end; with no spare left this drive alone is touched.", caution: "A second drive out of a group that rebuilds may take everything. No other drive is touched today.", record: "choice:Fully redundant on a spare|No spare left|Rebuild runs", sign: "none", minutes: 5 },
         { id: "RDR-023", do: "The new drive has the size and the kind that the maker's guide asks for, and has stood closed in the room. Enter its serial number.", record: "serial", sign: "none", minutes: 3 },
       ],
     },
@@ -22,7 +23,7 @@ export const replaceDrive: ProcedureDraft = {
       section: "Exchange",
       forEach: "array",
       steps: [
-        { id: "RDR-040", do: "Light the locate lamp of the failed drive. Strap on. Both people point at its bay, read bay and serial number aloud and compare with the page; then it is pulled a hand's width, left until it rests, and lifted out. Enter bay and serial number as they stand on it.", caution: "The wrong drive takes the data away. If what is on the label is not what the page says, push it back and stop.", record: "text", sign: "two", holdPoint: true, minutes: 10 },
+        { id: "RDR-040", do: "Only while no rebuild runs and no other drive has failed: light the locate lamp of the failed drive. Strap on. Both people point at its bay, read bay and serial number aloud and compare with the page; then it is pulled a hand's width, left until it rests, and lifted out. Enter bay and serial number as they stand on it.", caution: "The wrong drive takes the data away. If what is on the label is not what the page says, push it back and stop.", record: "text", sign: "two", holdPoint: true, minutes: 10 },
         { id: "RDR-041", do: "Push the new drive home until it latches; it stays put. The array shows it by bay and serial number. Enter the serial number as it shows it.", record: "serial", sign: "none", minutes: 5 },
         { id: "RDR-042", do: "It becomes a spare, or data is copied back to it, as the maker's guide says. Enter the hours until {{Array}} was fully redundant with all its spares.", record: "number", unit: "h", sign: "none", minutes: 10 },
         { id: "RDR-043", do: "Enter the number of hot spares now.", expect: "{{Spares}}", record: "number", minutes: 2 },

@@ -1,12 +1,13 @@
 import type { ProcedureDraft } from "./draft";
-import { authority } from "./parts/arriving";
+import { authority, safety } from "./parts/arriving";
 import { leavingSite } from "./parts/leaving-site";
 
 /** An array taken away for good: data moved and proved elsewhere, then erased with a certificate, then lifted out. */
 export const takeOutOfService: ProcedureDraft = {
   procedure: "Take an array out of service",
   sections: [
-    authority("OUT", "Data moved", "up to the erasure the array can be joined again"),
+    authority("OUT", "Data moved", "up to the erasure the data is still on the array and can be read back; joining it to a cluster again would empty it"),
+    safety("OUT"),
     {
       section: "Whose data",
       forEach: "site",
@@ -51,11 +52,12 @@ export const takeOutOfService: ProcedureDraft = {
       section: "Erasure",
       forEach: "array",
       steps: [
-        { id: "OUT-050", do: "Last stop: the owner of the data agrees once more. Witness: the owner or their deputy.", caution: "Erased data does not come back.", expect: "Erase", record: "choice:Erase|Do not erase", sign: "two", holdPoint: true, minutes: 5 },
-        { id: "OUT-051", do: "Erase by the method in the order. Enter the method and the name of the tool and its version.", record: "text", holdPoint: true, minutes: 30 },
+        { id: "OUT-049", do: "Enter the space in use by data on {{Array}} once more: nothing may have been stored on it since the move.", expect: "0", record: "number", unit: "TB", minutes: 3 },
+        { id: "OUT-050", do: "Last stop for {{Array}}, {{Array.Serial}}: the owner of the data agrees once more. If the answer is not Erase, stop here. Witness: the owner or their deputy.", caution: "Erased data does not come back.", expect: "Erase", record: "choice:Erase|Do not erase", sign: "two", holdPoint: true, minutes: 5 },
+        { id: "OUT-051", do: "Both people read name and serial number of {{Array}} on the screen aloud; then erase it by the method in the order. Enter the method and the name of the tool and its version.", record: "text", sign: "two", holdPoint: true, minutes: 30 },
         { id: "OUT-057", do: "Enter the number of drives of {{Array}} that report a finished erasure. With those of the next step they make {{Drives}}, spares and failed ones counted.", record: "number", minutes: 10 },
         { id: "OUT-058", do: "Enter the number of drives that do not: failed ones, and those that stopped on the way. They are destroyed as the order says.", record: "number", minutes: 5 },
-        { id: "OUT-053", do: "Read samples of every drive back: nothing of the old data.", expect: "Nothing readable", sign: "two", minutes: 20 },
+        { id: "OUT-053", do: "Read samples of every drive that reported a finished erasure back: nothing of the old data.", expect: "Nothing readable", sign: "two", minutes: 20 },
         { id: "OUT-054", do: "Enter the serial numbers of the drives to be destroyed, or none.", caution: "Drilled and shredded drives cut, and batteries burn: leave destruction to a firm that is equipped for it.", record: "text", minutes: 10 },
         { id: "OUT-055", do: "Controllers: settings, keys, logs and caches wiped.", expect: "Wiped", minutes: 10 },
         { id: "OUT-056", do: "Enter the number of the certificate that lists every drive's serial number, method and result.", record: "text", sign: "two", minutes: 10 },
@@ -68,7 +70,7 @@ export const takeOutOfService: ProcedureDraft = {
         { id: "OUT-060", do: "Shut {{Array}} down in the orderly way, its shelves after it; supply switches off where it has some, then its cords out of feeds {{Feed A}} and {{Feed B}}.", caution: "Electric shock: own cords only, never a breaker. Read the label on both ends of each cord before pulling it.", expect: "Cords out", sign: "two", holdPoint: true, minutes: 10 },
         { id: "OUT-061", do: "Unplug the network cables by their labels and close the open switch ports.", expect: "Ports closed", minutes: 10 },
         { id: "OUT-062", do: "Strap on; take the drives out and count them.", caution: "With its drives in, the array is too heavy for the planned lift.", expect: "{{Drives}}", record: "number", minutes: 15 },
-        { id: "OUT-063", do: "Rack {{Rack}} stabilised; lift {{Array}} out by: {{Lift by}} ({{Lift kg}} kg without drives).", caution: "Lifting injures backs and crushes fingers; a rack tips when weight slides out. One person speaks.", expect: "Out", minutes: 15 },
+        { id: "OUT-063", do: "Rack {{Rack}} stabilised; from the top down, lift {{Array}} and each of its shelves out by: {{Lift by}} ({{Lift kg}} kg without drives).", caution: "Lifting injures backs and crushes fingers; a rack tips when weight slides out. One person speaks.", expect: "Out", minutes: 15 },
         { id: "OUT-064", do: "Blanks into the free units {{Bottom unit}} to {{Top unit}}.", expect: "Closed", minutes: 5 },
         { id: "OUT-065", do: "Enter where chassis, drives and batteries go, and the paper that proves it.", caution: "Batteries and boards are special waste: local rules decide.", record: "text", minutes: 10 },
       ],

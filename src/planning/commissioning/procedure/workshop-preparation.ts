@@ -29,8 +29,8 @@ export const workshopPreparation: ProcedureDraft = {
       section: "Put together",
       forEach: "array",
       steps: [
-        { id: "WSP-023", do: "Weigh the chassis of {{Array}} as it will be lifted: drives and supplies out.", caution: "Lifting injures backs: two people or the lift table, as the plan says.", expect: "{{Lift kg}}", record: "number", unit: "kg", bound: "at most", when: "Drives travel <> in", sign: "none", minutes: 5 },
         { id: "WSP-030", do: "Fit controllers, memory, cards and supplies of {{Array}} as ordered. No power yet.", caution: "Strap on; cords out. Boards cut: hold them by their edges.", expect: "As ordered", minutes: 30 },
+        { id: "WSP-025", do: "Weigh the chassis of {{Array}} as it will be lifted on site: drives out, all else in.", caution: "Lifting injures backs: two people or the lift table, as the plan says. If it weighs more, the plan is mended before anybody lifts it.", expect: "{{Lift kg}}", record: "number", unit: "kg", bound: "at most", when: "Drives travel <> in", sign: "none", minutes: 5 },
       ],
     },
     {
@@ -45,7 +45,7 @@ export const workshopPreparation: ProcedureDraft = {
       section: "Power and burn-in",
       forEach: "array",
       steps: [
-        { id: "WSP-050", do: "Close the cover of {{Array}}, plug both cords in and switch on.", caution: "Fans and live parts: the cover stays closed while there is power.", expect: "Both supplies run", holdPoint: true, minutes: 5 },
+        { id: "WSP-050", do: "Close the cover of {{Array}}. Strap off, step clear of the fans: plug both cords in, and switch on where it has switches.", caution: "Fans and live parts: the cover stays closed while there is power.", expect: "Both supplies run", holdPoint: true, minutes: 5 },
         { id: "WSP-053", do: "Bring controllers, drives and supplies to the firmware agreed for this customer. Enter the version of the controllers.", expect: "{{Firmware}}", record: "text", holdPoint: true, minutes: 40 },
         { id: "WSP-055", do: "Run the burn-in of {{Array}}: every block written and read, all drives at once. 48 hours are common practice; large drives take longer. Enter the hours it ran.", expect: "48", record: "number", unit: "h", bound: "at least", minutes: 20 },
         { id: "WSP-057", do: "Pull one cord of {{Array}}, then the other: it keeps working on either.", caution: "Hold the plug by its body; dry hands; one hand only.", expect: "Works on either", holdPoint: true, minutes: 5 },
@@ -83,7 +83,7 @@ export const workshopPreparation: ProcedureDraft = {
       steps: [
         { id: "WSP-070", do: "Wipe the test layout of {{Array}}, its addresses and test accounts.", expect: "As delivered", sign: "none", minutes: 10 },
         { id: "WSP-071", do: "Shut {{Array}} down in the orderly way, switch off and take the cords out.", caution: "Wait until fans and drives stand still before a drive is pulled.", expect: "Off, cords out", minutes: 5 },
-        { id: "WSP-072", do: "Take the drives of {{Array}} out, label each with array and bay, and pack them in their cushions in the order of the bays. Count them.", caution: "Drives left in the chassis break on the road and make it too heavy to lift.", expect: "{{Drives}}", record: "number", when: "Drives travel <> in", minutes: 20 },
+        { id: "WSP-072", do: "Strap on. Take the drives of {{Array}} out, label each with array and bay, and pack them in their cushions in the order of the bays. Count them.", caution: "Drives left in the chassis break on the road and make it too heavy to lift.", expect: "{{Drives}}", record: "number", when: "Drives travel <> in", minutes: 20 },
         { id: "WSP-076", do: "Leave the drives in {{Array}} and secure them and the chassis for the road as the maker's guide says. Count the drives.", caution: "With its drives in, the array is lifted as heavy as it is ({{Weight kg}} kg): by {{Lift by}}.", expect: "{{Drives}}", record: "number", when: "Drives travel = in", minutes: 10 },
       ],
     },

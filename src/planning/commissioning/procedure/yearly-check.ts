@@ -12,7 +12,7 @@ export const yearlyCheck: ProcedureDraft = {
       steps: [
         { id: "YCK-010", do: "Name who leads the visit, and say that anyone may stop it at any time.", record: "text", minutes: 2 },
         { id: "YCK-011", do: "Ask the site's contact what has been changed, moved or gone wrong since last year.", record: "text", minutes: 15 },
-        { id: "YCK-012", do: "Check the seal of the last closed tab of this site. Enter the code on its signed page.", record: "text", minutes: 5 },
+        { id: "YCK-012", do: "Check the seal of the last closed tab of this site. Enter the code on its signed page, and whether the seal holds.", record: "text", minutes: 5 },
         { id: "YCK-013", do: "This system holds live data: nothing is pulled, switched or restarted unless a step says so and the contact agrees.", caution: "A test of redundancy on a system that has already lost some takes the data away.", expect: "Understood", minutes: 1 },
       ],
     },
@@ -76,7 +76,7 @@ export const yearlyCheck: ProcedureDraft = {
       shownAs: "grid",
       steps: [
         { id: "YCK-050", when: "Network.Kind <> other", do: "Read the address of the port.", expect: "{{Address}}", record: "address", minutes: 1 },
-        { id: "YCK-051", do: "Errors counted on the port and on the switch port at its other end since the last reset.", expect: "10", record: "number", bound: "at most", minutes: 2 },
+        { id: "YCK-051", do: "Errors counted on the port and on the switch port at its other end since the last reset. Up to ten are common practice.", expect: "10", record: "number", bound: "at most", minutes: 2 },
       ],
     },
     {
@@ -85,8 +85,8 @@ export const yearlyCheck: ProcedureDraft = {
       when: "Network.Kind <> other",
       shownAs: "grid",
       steps: [
-        { id: "YCK-053", do: "From this port of the host, bound as the source, ping every address of the row, fragmentation forbidden, with as many bytes as expected. Enter the largest size that passed to all.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 2 },
-        { id: "YCK-054", do: "Every one of these answered.", expect: "{{Ping targets}}", minutes: 1 },
+        { id: "YCK-054", do: "From this port of the host, bound as the source, ping each of these, fragmentation forbidden, with as many bytes as the next column expects: every one answers.", expect: "{{Ping targets}}", minutes: 2 },
+        { id: "YCK-053", do: "Enter the largest size that passed to all of them.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 1 },
       ],
     },
     {
@@ -94,7 +94,7 @@ export const yearlyCheck: ProcedureDraft = {
       forEach: "array",
       steps: [
         { id: "YCK-060", do: "Smallest number of paths to {{Array}} that any host shows. By the plan: {{Host paths}}.", expect: "{{Paths}}", record: "number", minutes: 10 },
-        { id: "YCK-061", do: "The cluster answers at its shared address.", expect: "{{Shared address}}", record: "address", minutes: 2 },
+        { id: "YCK-061", when: "Array.Cluster <>", do: "The cluster answers at its shared address.", expect: "{{Shared address}}", record: "address", minutes: 2 },
       ],
     },
     {
@@ -102,7 +102,7 @@ export const yearlyCheck: ProcedureDraft = {
       forEach: "array",
       when: "Controller count = 2",
       steps: [
-        { id: "YCK-070", do: "Only if everything above is well and the contact agrees: hand the work over to the other controller and back, from the page. Enter the seconds the load stood still.", expect: "{{Longest standstill s}}", bound: "at most", caution: "Live data: a tested backup first; stop at the first thing that is not as expected.", record: "number", unit: "s", sign: "two", required: false, minutes: 15 },
+        { id: "YCK-070", do: "Only if everything above is well, the cache is mirrored, every host has paths on both controllers and the contact agrees: hand the work over to the other controller and back, from the page. Enter the seconds the load stood still.", expect: "{{Longest standstill s}}", bound: "at most", caution: "Live data: a tested backup first; stop at the first thing that is not as expected.", record: "number", unit: "s", sign: "two", required: false, holdPoint: true, minutes: 15 },
       ],
     },
     {

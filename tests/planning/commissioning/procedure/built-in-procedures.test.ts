@@ -36,6 +36,7 @@ describe("the built-in procedures", () => {
       "RDR-040", "RDR-072",
       "FWM-040", "FWM-041", "FWM-050", "FWM-072",
       "OUT-041", "OUT-050", "OUT-051", "OUT-060", "OUT-071",
+      "YCK-070",
     ]);
   });
 

@@ -43,13 +43,16 @@ export function failureTests(prefix: string, visit: string): readonly SectionDra
       section: "Failure tests: cords",
       forEach: "array",
       steps: [
-        { id: `${prefix}-450`, do: "Read again what each feed of {{Array}} carries after the loss of the other, as the plan has it here and on the displays. Is a share over what the plan allows, leave this test out and raise a snag.", caution: "The test moves the whole load to one feed. Pull this array's own cords only: never open a breaker, which takes other people's equipment down.", expect: "{{Feed load}}", sign: "none", minutes: 3 },
-        { id: `${prefix}-451`, do: "Pull the cord of {{Array}} on feed {{Feed A}} at the supply and wait a minute: it keeps working, the alert comes. Plug it back, lock it, and wait until the supply is well again.", caution: "Electric shock: hold the plug by its body, dry hands, one hand only.", expect: "Kept working, supply well again", holdPoint: true, minutes: 8 },
-        { id: `${prefix}-452`, do: "Pull the cord of {{Array}} on feed {{Feed B}} at the supply and wait a minute: it keeps working, the alert comes. Plug it back, lock it, and wait until the supply is well again.", caution: "Electric shock: hold the plug by its body, dry hands, one hand only.", expect: "Kept working, supply well again", holdPoint: true, minutes: 8 },
+        { id: `${prefix}-450`, when: bothFeeds, do: "Read again what each feed of {{Array}} carries after the loss of the other, as the plan has it here and on the displays. If a share is over what the plan allows, leave this test out and raise a snag.", caution: "The test moves the whole load to one feed. Pull this array's own cords only: never open a breaker, which takes other people's equipment down.", expect: "{{Feed load}}", sign: "none", minutes: 3 },
+        { id: `${prefix}-451`, when: bothFeeds, do: "Release the lock and pull the cord of {{Array}} on feed {{Feed A}} at the supply, and wait a minute: it keeps working, the alert comes. Plug it back, lock it, and wait until the supply is well again.", caution: "Electric shock: hold the plug by its body, dry hands, one hand only.", expect: "Kept working, supply well again", holdPoint: true, minutes: 8 },
+        { id: `${prefix}-452`, when: bothFeeds, do: "Release the lock and pull the cord of {{Array}} on feed {{Feed B}} at the supply, and wait a minute: it keeps working, the alert comes. Plug it back, lock it, and wait until the supply is well again.", caution: "Electric shock: hold the plug by its body, dry hands, one hand only.", expect: "Kept working, supply well again", holdPoint: true, minutes: 8 },
       ],
     },
   ];
 }
+
+/** An array with one feed is switched off where its cord is pulled. */
+const bothFeeds = "Feed A <> and Feed B <>";
 
 /** A drive pulled on purpose, on a visit of its own: the rebuild takes hours, and nothing else may happen meanwhile. */
 export function driveTest(prefix: string, visit: string): SectionDraft {
@@ -74,8 +77,8 @@ export function driveTestOver(prefix: string, visit: string): SectionDraft {
     shownAs: "grid",
     steps: [
       { id: `${prefix}-465`, do: "Wait for full redundancy, no fault and no rebuild. Enter the hours it took from the pull.", record: "number", unit: "h", sign: "two", minutes: 3 },
-      { id: `${prefix}-466`, do: "Fully redundant again, with as many spares ready as the plan says.", expect: "Fully redundant, {{Spares}} spares", minutes: 2 },
       { id: `${prefix}-467`, do: "Put a drive into the empty bay as the maker's guide says: the pulled one declared good and made a spare, or a new one. Enter the serial number that the array now shows for that bay, and bring Drives up to date.", record: "serial", minutes: 10 },
+      { id: `${prefix}-466`, do: "Fully redundant again, with as many spares ready as the plan says.", expect: "Fully redundant, {{Spares}} spares", minutes: 2 },
     ],
   };
 }
@@ -87,8 +90,8 @@ export function testVolumeGone(prefix: string): SectionDraft {
     forEach: "array",
     shownAs: "grid",
     steps: [
-      { id: `${prefix}-470`, do: "Stop the load, and compare what the test volume holds with what was written.", expect: "Identical", record: "choice:Identical|Differs", sign: "two", minutes: 5 },
-      { id: `${prefix}-471`, do: "Delete the test volume, and a pool that was made for it. Enter the space that the array then calls used by data.", expect: "0", record: "number", unit: "TB", minutes: 3 },
+      { id: `${prefix}-470`, do: "Stop the load where it still runs, and compare what the test volume holds with what was written.", expect: "Identical", record: "choice:Identical|Differs", sign: "two", minutes: 5 },
+      { id: `${prefix}-471`, do: "Both people read the name of the test volume aloud, and that of a pool that was made for it: only these are deleted. Enter the space that the array then calls used by data.", expect: "0", record: "number", unit: "TB", minutes: 3 },
     ],
   };
 }

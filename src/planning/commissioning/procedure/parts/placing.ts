@@ -14,7 +14,7 @@ export function placing(prefix: string): readonly SectionDraft[] {
       section: "Before lifting",
       forEach: "site",
       steps: [
-        { id: `${prefix}-334`, do: "Agree who speaks, and on which word all lift and lower. Clear the way to the rack.", caution: "Lifting injures backs and crushes fingers between chassis and rail. Hands under the chassis, never in the rail; back straight; never below a raised load. If it does not go in, lower it and start again.", expect: "Agreed", sign: "none", minutes: 3 },
+        { id: `${prefix}-334`, do: "Agree who speaks, and on which word all lift and lower. Clear the way to the rack. It is loaded from the bottom: shelves that stand below an array go in before it.", caution: "Lifting injures backs and crushes fingers between chassis and rail. Hands under the chassis, never in the rail; back straight; never below a raised load. If it does not go in, lower it and start again.", expect: "Agreed", sign: "none", minutes: 3 },
       ],
     },
     {

@@ -6,7 +6,7 @@ export const chassis = {
   units: count("Units", "Rack units it fills."),
   depthMm: measure("Depth mm", "Depth with cables and bend radius.", "mm"),
   weightKg: measure("Weight kg", "Weight fully fitted.", "kg"),
-  liftKg: measure("Lift kg", "Weight as lifted: drives and supplies out.", "kg"),
+  liftKg: measure("Lift kg", "Weight as lifted: drives out, all else in.", "kg"),
   liftBy: choice("Lift by", "Who or what lifts it.", ["one", "two", "lift table"]),
   watts: measure("Watts", "Power the whole array draws.", "W"),
   plug: text("Plug", "Plug of its cords, such as C14."),
