@@ -24,7 +24,8 @@ export function keptPortsOf({ keptPorts }: PlanRow<"switches">): ReadonlySet<str
 function namesIn(text: string): readonly string[] | null {
   const lists = splitNames(text).map((name): readonly string[] | null => {
     const [, before = "", from = "", to = ""] = /^(.*?)(\d+)\s*(?:-|\u2013)\s*(\d+)$/.exec(name) ?? [];
-    if (from === "") return [name];
+    // A run without one of its ends is no name: nobody would know which ports it means.
+    if (from === "") return /^[-\u2013]|[-\u2013]$/.test(name) ? null : [name];
     const count = Number(to) - Number(from) + 1;
     return count < 1 || count > mostPorts ? null : Array.from({ length: count }, (_, at) => `${before}${Number(from) + at}`);
   });

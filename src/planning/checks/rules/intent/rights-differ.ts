@@ -5,7 +5,7 @@ export const rightsDiffer: Rule = {
   name: "rights-differ",
   family: "intent",
   weight: "warn",
-  meaning: "The hosts of a group open a volume with one right, and all of them do: else a takeover by another host of the group fails.",
+  meaning: "The hosts of a group open a volume with one right, and all of them do, and no host opens it with two: else a takeover by another host of the group fails.",
   check: (model) =>
     model.rows("volumes").flatMap(({ volume }): Remark[] => {
       const openings = model.volumes.openingsOf(volume);
@@ -13,7 +13,9 @@ export const rightsDiffer: Rule = {
         const own = openings.filter(({ hosts }) => hosts.some((one) => one === host));
         return own.length === 0 ? "not at all" : own.some(({ writes }) => writes) ? "to read and write" : "to read";
       };
-      for (const { row, hosts } of openings) {
+      for (const { row, hosts, writes } of openings) {
+        const twice = hosts.find((host) => openings.some((other) => other.writes !== writes && other.hosts.includes(host)));
+        if (twice !== undefined && !writes) return [remarkAt(model, "access", row, "right", cutSentence(`${twice.host} may only read ${volume} here, and write it by another row. Give it one right.`))];
         for (const [first, ...others] of model.volumes.groupsWith(hosts)) {
           if (first === undefined) continue;
           const other = others.find((host) => rightOf(host) !== rightOf(first));

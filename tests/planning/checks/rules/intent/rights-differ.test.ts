@@ -14,6 +14,14 @@ test("finds a group of which one host cannot open the volume, or only read it", 
 test("takes a group that reads, and a host that is in no group", () => {
   const rows = sample();
   rows.access[0]!.right = "read";
-  rows.access.push({ volume: "masters", to: "archive-1", right: "read" });
+  rows.access[2]!.right = "read";
   expect(cells(rightsDiffer, rows)).toEqual([]);
+});
+
+test("finds a host that opens a volume with two rights: by itself and by its group, or by two rows", () => {
+  const rows = sample();
+  rows.access.push({ volume: "scans-live", to: "scan-1", right: "read" });
+  expect(found(rightsDiffer, rows)).toEqual(["Access 8 Right: scan-1 may only read scans-live here, and write it by another row. Give it one right."]);
+  rows.access[3] = { volume: "masters", to: "archive-1", right: "read" };
+  expect(cells(rightsDiffer, rows)).toEqual(["Access 8 Right"]);
 });
