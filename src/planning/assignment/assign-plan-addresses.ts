@@ -1,6 +1,6 @@
 import type { WorkbookSnapshot } from "../../sheet";
 import { assignAddresses, containsAddress, formatAddress, formatPrefix, parseAddress, parseBlocks, parsePrefix, RangeList, type Address, type Prefix } from "../addressing";
-import { appendRows, type CellWrite, type Changes } from "../plan/changes";
+import { appendRows, noChanges, type CellWrite, type Changes } from "../plan/changes";
 import { clusterUse, groupBy, hostPortLabel, hostPortUse, PlanModel, portLabel, portUse, type ExpectedPort, type HostPortFacts, type Network, type UsedAddress } from "../plan/model";
 import { requireTables, type PlanRow } from "../plan/read";
 import type { TableRow } from "../plan/schema";
@@ -65,7 +65,7 @@ class AddressWriter {
   changes(): Changes {
     const rows: readonly TableRow<"ports">[] = this.added;
     const table = this.model.table("ports");
-    const appended = table === null ? { writes: [], growths: [] } : appendRows(this.model.workbook, table, "ports", rows);
+    const appended = table === null ? noChanges : appendRows(this.model.workbook, table, "ports", rows);
     return { writes: [...this.writes, ...appended.writes], growths: appended.growths };
   }
 }

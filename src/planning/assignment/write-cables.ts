@@ -1,5 +1,5 @@
 import type { WorkbookSnapshot } from "../../sheet";
-import { appendRows, type Changes } from "../plan/changes";
+import { appendRows, joinChanges, noChanges, type Changes } from "../plan/changes";
 import { formatId, lastIdNumber, PlanModel } from "../plan/model";
 import { initialSettings, lastIdSettings, requireTables } from "../plan/read";
 import type { TableRow } from "../plan/schema";
@@ -19,18 +19,16 @@ export function writeCables(workbook: WorkbookSnapshot): Changes {
   const last = lastIdNumber(model, "cables");
   const added = model.cables.unlisted().map(({ kind, from, to }, at): TableRow<"cables"> => ({ id: formatId("cables", last + at + 1), from, to, kind: kind === "power" ? kind : null }));
   const rows = appendRows(workbook, model.table("cables")!, "cables", added);
-  const memory = added.length === 0 ? nothing : remember(model, formatId("cables", last + added.length));
-  return { writes: [...ends, ...rows.writes, ...memory.writes], growths: [...rows.growths, ...memory.growths] };
+  const memory = added.length === 0 ? noChanges : remember(model, formatId("cables", last + added.length));
+  return joinChanges({ writes: ends, growths: [] }, rows, memory);
 }
-
-const nothing: Changes = { writes: [], growths: [] };
 
 /** Writes the last id into the settings, in a row of its own where a plan of an earlier layout has none for it. */
 function remember(model: PlanModel, id: string): Changes {
   const row = model.find("settings", lastIdSettings.cables);
   const table = model.table("settings");
   const fresh = initialSettings().find(({ setting }) => setting === lastIdSettings.cables)!;
-  if (row === null) return table === null ? nothing : appendRows(model.workbook, table, "settings", [{ ...fresh, value: id }]);
+  if (row === null) return table === null ? noChanges : appendRows(model.workbook, table, "settings", [{ ...fresh, value: id }]);
   const write = model.write({ table: "settings", row: row.row, column: "value" }, id);
   return { writes: write === null ? [] : [write], growths: [] };
 }

@@ -1,5 +1,5 @@
 import type { ProcedureDraft } from "./draft";
-import { authority, liveData, safety } from "./parts/arriving";
+import { authority, liveData, rightArray, safety } from "./parts/arriving";
 import { acceptance } from "./parts/handing-over";
 import { leavingSite } from "./parts/leaving-site";
 
@@ -14,7 +14,7 @@ export const addDriveShelf: ProcedureDraft = {
       section: "Is the array well",
       forEach: "array",
       steps: [
-        { id: "SHF-020", do: "Read the serial number of {{Array}}: it is the right one.", expect: "{{Array.Serial}}", record: "serial", sign: "two", minutes: 2 },
+        rightArray("SHF-020"),
         { id: "SHF-021", do: "See that {{Array}} is fully redundant, with no fault and no rebuild running. If not, mend that first.", expect: "Fully redundant", sign: "none", minutes: 3 },
         { id: "SHF-022", do: "Both controllers of {{Array}} present, every host on all paths. Enter the fewest that any host shows; by the plan: {{Host paths}}.", expect: "{{Paths}}", record: "number", sign: "none", minutes: 5 },
         { id: "SHF-023", do: "Export the configuration of {{Array}}. Enter where.", record: "text", sign: "none", minutes: 5 },
@@ -86,6 +86,6 @@ export const addDriveShelf: ProcedureDraft = {
       ],
     },
     ...acceptance("SHF"),
-    leavingSite("Left safe", ["SHF-941", "SHF-942", "SHF-943", "SHF-944"], "Tell the site's contact which drives are in use from now on, and which are not in use. Hang a sign on the shelf if it is not."),
+    leavingSite("Left safe", "SHF-94", "Tell the site's contact which drives are in use from now on, and which are not in use. Hang a sign on the shelf if it is not."),
   ],
 };

@@ -1,5 +1,6 @@
 import type { ProcedureDraft } from "./draft";
-import { authority, liveData } from "./parts/arriving";
+import { authority, liveData, rightArray } from "./parts/arriving";
+import { siteAccepts } from "./parts/handing-over";
 import { leavingSite } from "./parts/leaving-site";
 
 /** Firmware changed on arrays in use, one controller after the other, with a look at everything between them. */
@@ -12,7 +13,7 @@ export const changeFirmware: ProcedureDraft = {
       section: "May it be changed",
       forEach: "array",
       steps: [
-        { id: "FWM-020", do: "Read the serial number of {{Array}}: it is the right one.", expect: "{{Array.Serial}}", record: "serial", sign: "two", minutes: 2 },
+        rightArray("FWM-020"),
         { id: "FWM-021", do: "Enter the firmware that {{Array}} runs now.", record: "text", sign: "none", minutes: 2 },
         { id: "FWM-022", do: "Enter the firmware that it is to run, and where its files and their check sums came from.", record: "text", sign: "none", minutes: 5 },
         { id: "FWM-023", do: "Read the maker's notes between the two versions: a way back, versions between, hosts, drives, shelves and members of the cluster that must be changed first. Enter what was found, or none.", record: "text", minutes: 20 },
@@ -50,9 +51,9 @@ export const changeFirmware: ProcedureDraft = {
       forEach: "site",
       steps: [
         { id: "FWM-070", do: "Export the configurations again, and write the new version into Arrays and, where all members run it, under Release in Clusters. Enter where the exports are.", record: "text", sign: "none", minutes: 8 },
-        { id: "FWM-072", do: "The site accepts. Witness: the site's contact.", expect: "Accepted", record: "choice:Accepted|Refused", sign: "two", holdPoint: true, minutes: 5 },
+        siteAccepts("FWM-072"),
       ],
     },
-    leavingSite("Left safe", ["FWM-941", "FWM-942", "FWM-943", "FWM-944"], "Tell the site's contact that the work is over, or which controller still runs the old version and is not in use."),
+    leavingSite("Left safe", "FWM-94", "Tell the site's contact that the work is over, or which controller still runs the old version and is not in use."),
   ],
 };

@@ -1,4 +1,4 @@
-import { appendRows, type Changes } from "../../plan/changes";
+import { appendRows, joinChanges, noChanges, type Changes } from "../../plan/changes";
 import type { PlanModel } from "../../plan/model";
 import type { TableKey, TableRow } from "../../plan/schema";
 import { foldName, invalid } from "../../text";
@@ -46,16 +46,15 @@ export function describeOlder(editions: readonly ProcedureEdition[]): string {
 /** Adds the built-in procedures that a plan has none of that name of; nothing that stands there is changed. */
 export function addProcedures(model: PlanModel, workbook: WorkbookSnapshot): Changes {
   const lacking = new Set(procedureEditions(model).filter(({ isThere }) => !isThere).map(({ procedure }) => procedure));
-  const both = [
+  return joinChanges(
     append(model, workbook, "procedures", builtInProcedures.procedures.filter(({ procedure }) => lacking.has(String(procedure)))),
     append(model, workbook, "steps", builtInProcedures.steps.filter(({ procedure }) => lacking.has(String(procedure)))),
-  ];
-  return { writes: both.flatMap(({ writes }) => writes), growths: both.flatMap(({ growths }) => growths) };
+  );
 }
 
 function append<Key extends TableKey>(model: PlanModel, workbook: WorkbookSnapshot, key: Key, rows: readonly TableRow<Key>[]): Changes {
   const table = model.table(key);
-  if (rows.length === 0) return { writes: [], growths: [] };
+  if (rows.length === 0) return noChanges;
   if (table === null) throw invalid("Procedures", null, "The workbook lacks the table Procedures or Steps. Set up the tables first.");
   return appendRows(workbook, table, key, rows);
 }

@@ -1,5 +1,6 @@
 import type { ProcedureDraft } from "./draft";
-import { authority, liveData, safety } from "./parts/arriving";
+import { authority, liveData, rightArray, safety } from "./parts/arriving";
+import { siteAccepts } from "./parts/handing-over";
 import { leavingSite } from "./parts/leaving-site";
 
 /** A controller exchanged while its partner carries the load: the danger is pulling the wrong one. */
@@ -13,7 +14,7 @@ export const replaceController: ProcedureDraft = {
       section: "Which one",
       forEach: "array",
       steps: [
-        { id: "RCT-020", do: "Read the serial number of {{Array}}: it is the right one.", expect: "{{Array.Serial}}", record: "serial", sign: "two", minutes: 2 },
+        rightArray("RCT-020"),
         { id: "RCT-021", do: "Enter the controller that is to be replaced, from the fault report and from the array's own page. Both name the same one.", expect: "{{Subject}}", record: "text", sign: "two", minutes: 3 },
         { id: "RCT-022", do: "The other controller works and reports no fault; every host has a path to it.", caution: "If the other one is not well, stop: pulling this one takes the data away.", expect: "Works without fault", sign: "two", minutes: 5 },
         { id: "RCT-023", do: "No drive has failed and none is rebuilding.", expect: "Fully redundant", sign: "none", minutes: 3 },
@@ -73,9 +74,9 @@ export const replaceController: ProcedureDraft = {
       steps: [
         { id: "RCT-070", do: "Configuration exported again. Enter where.", record: "text", sign: "none", minutes: 5 },
         { id: "RCT-071", do: "The old controller may hold data or keys: pack it, label it and enter where it goes.", record: "text", sign: "none", minutes: 5 },
-        { id: "RCT-072", do: "The site accepts. Witness: the site's contact.", expect: "Accepted", record: "choice:Accepted|Refused", sign: "two", holdPoint: true, minutes: 5 },
+        siteAccepts("RCT-072"),
       ],
     },
-    leavingSite("Left safe", ["RCT-941", "RCT-942", "RCT-943", "RCT-944"], "Tell the site's contact that both controllers carry the load again, or which one is not in use."),
+    leavingSite("Left safe", "RCT-94", "Tell the site's contact that both controllers carry the load again, or which one is not in use."),
   ],
 };

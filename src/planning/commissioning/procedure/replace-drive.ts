@@ -1,5 +1,6 @@
 import type { ProcedureDraft } from "./draft";
-import { authority, liveData, safety } from "./parts/arriving";
+import { authority, liveData, rightArray, safety } from "./parts/arriving";
+import { siteAccepts } from "./parts/handing-over";
 import { leavingSite } from "./parts/leaving-site";
 
 /** A failed drive exchanged: the danger is pulling a healthy one out of a group that has already lost one. */
@@ -13,7 +14,7 @@ export const replaceDrive: ProcedureDraft = {
       section: "Which one",
       forEach: "array",
       steps: [
-        { id: "RDR-020", do: "Read the serial number of {{Array}}: it is the right one.", expect: "{{Array.Serial}}", record: "serial", sign: "two", minutes: 2 },
+        rightArray("RDR-020"),
         { id: "RDR-021", do: "Enter bay and serial number of the failed drive, from the fault report and from the array's own page. Both name the same one; the job's subject is {{Subject}}.", record: "text", sign: "two", minutes: 4 },
         { id: "RDR-022", do: "Has a spare taken over, and is {{Array}} fully redundant again? Enter which. If a rebuild runs, wait for its end; with no spare left this drive alone is touched.", caution: "A second drive out of a group that rebuilds may take everything. No other drive is touched today.", record: "choice:Fully redundant on a spare|No spare left|Rebuild runs", sign: "none", minutes: 5 },
         { id: "RDR-023", do: "The new drive has the size and the kind that the maker's guide asks for, and has stood closed in the room. Enter its serial number.", record: "serial", sign: "none", minutes: 3 },
@@ -35,9 +36,9 @@ export const replaceDrive: ProcedureDraft = {
       steps: [
         { id: "RDR-070", do: "Bring the table Drives up to date: the old row gets its day under Taken out, the new drive a row of its own.", expect: "Both rows", sign: "none", minutes: 3 },
         { id: "RDR-071", do: "The old drive holds data: it is locked away, erased or destroyed as the owner of the data says. Enter where it goes, and the paper.", caution: "A drive that failed can still be read by others. It does not leave the site without the owner's word.", record: "text", sign: "two", minutes: 5 },
-        { id: "RDR-072", do: "The site accepts. Witness: the site's contact.", expect: "Accepted", record: "choice:Accepted|Refused", sign: "two", holdPoint: true, minutes: 5 },
+        siteAccepts("RDR-072"),
       ],
     },
-    leavingSite("Left safe", ["RDR-941", "RDR-942", "RDR-943", "RDR-944"], "Tell the site's contact that the array is fully redundant, or what is still being built and not in use as a spare yet."),
+    leavingSite("Left safe", "RDR-94", "Tell the site's contact that the array is fully redundant, or what is still being built and not in use as a spare yet."),
   ],
 };

@@ -37,7 +37,7 @@ export const takeOutOfService: ProcedureDraft = {
         { id: "OUT-034", do: "Space in use on {{Array}} now.", expect: "0", record: "number", unit: "TB", minutes: 3 },
       ],
     },
-    leavingSite("Left safe after the move", ["OUT-941", "OUT-942", "OUT-943", "OUT-944"], "Tell the site's contact that the old arrays are not in use any more, still hold the data and keep their power. Hang a sign on each that says so."),
+    leavingSite("Left safe after the move", "OUT-94", "Tell the site's contact that the old arrays are not in use any more, still hold the data and keep their power. Hang a sign on each that says so."),
     {
       section: "Out of the cluster",
       visit: "Erased and taken out",
@@ -83,6 +83,6 @@ export const takeOutOfService: ProcedureDraft = {
         { id: "OUT-071", do: "The site signs for the certificate and the empty units. Witness: the site's contact.", expect: "Signed", record: "choice:Signed|Refused", sign: "two", holdPoint: true, minutes: 5 },
       ],
     },
-    leavingSite("Left safe after the removal", ["OUT-951", "OUT-952", "OUT-953", "OUT-954"], "Tell the site's contact which units, feeds and switch ports are not in use any more."),
+    leavingSite("Left safe after the removal", "OUT-95", "Tell the site's contact which units, feeds and switch ports are not in use any more."),
   ],
 };

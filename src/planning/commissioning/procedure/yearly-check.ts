@@ -116,6 +116,6 @@ export const yearlyCheck: ProcedureDraft = {
         { id: "YCK-084", do: "Go through findings and what will be full, out of warranty or worn within a year. Witness: the site's contact.", expect: "Gone through", sign: "two", minutes: 20 },
       ],
     },
-    leavingSite("Left safe", ["YCK-941", "YCK-942", "YCK-943", "YCK-944"], "Tell the site's contact that the work is over, what is in use as before and what is not in use."),
+    leavingSite("Left safe", "YCK-94", "Tell the site's contact that the work is over, what is in use as before and what is not in use."),
   ],
 };

@@ -1,5 +1,5 @@
 import { isIsoDate, type Scalar, type WorkbookSnapshot } from "../../../sheet";
-import { appendRows, type CellWrite, type Changes } from "../../plan/changes";
+import { appendRows, noChanges, type CellWrite, type Changes } from "../../plan/changes";
 import { groupBy, type PlanCell, type PlanModel } from "../../plan/model";
 import { readCell, type PlanRow } from "../../plan/read";
 import { columnsOf, type Column, type ColumnKey, type TableKey, type TableRow } from "../../plan/schema";
@@ -65,7 +65,7 @@ function changed(write: CellWrite | null): CellWrite[] {
 
 /** Adds rows of drives; refuses where the plan has no table for them. */
 function addDrives(workbook: WorkbookSnapshot, model: PlanModel, rows: readonly TableRow<"drives">[]): Changes {
-  if (rows.length === 0) return { writes: [], growths: [] };
+  if (rows.length === 0) return noChanges;
   const table = model.table("drives");
   if (table !== null) return appendRows(workbook, table, "drives", rows);
   const sentence = `The job recorded serial numbers of drives (${rows.length}), and the plan has no table for them. Add Drives in the Plan view, then choose this again.`;

@@ -1,8 +1,7 @@
-import { showCell } from "../../../sheet";
 import type { PlanModel } from "../../plan/model";
 import type { ColumnKey, TableKey } from "../../plan/schema";
 import { canonicalText, foldName } from "../../text";
-import type { ExpandedJob } from "../job";
+import { readStepWords, type ExpandedJob } from "../job";
 import { results, type JobRecords, type StepRecord } from "../record";
 import { foundCells, foundDrives, seenLast, type FoundCell, type FoundDrive } from "./found-cells";
 
@@ -70,6 +69,5 @@ function beside({ kind, expected, result }: StepRecord, found: string): string {
 
 /** Writes what a step tells people to do, without what is said around it: that it is a hold point, what gets hurt, what the maker's guide says. */
 export function wordsOf({ step }: StepRecord): string {
-  const lines = showCell(step).split("\n");
-  return lines.filter((line) => !/^(HOLD POINT|CAUTION|Maker's guide): /.test(line)).join("\n") || step;
+  return readStepWords(step).do || step;
 }

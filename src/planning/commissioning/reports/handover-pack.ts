@@ -75,7 +75,10 @@ export function handoverPack(source: CommissioningPlan, job: PlanRow<"jobs">, { 
       ...found.contactBlocks(),
       sealBlock(tab, sealHolds),
     ],
-    pictures: drawingPages(model, job.site, { madeAt, planName: "" }).map((page) => ({ svg: svgOf(page), width: page.width, height: page.height })),
+    // The sheet has no place for them: they are drawn when the PDF asks.
+    get pictures() {
+      return drawingPages(model, job.site, { madeAt, planName: "" }).map((page) => ({ svg: svgOf(page), width: page.width, height: page.height }));
+    },
     signatures: ["For the site, name and date", "For the installer, name and date"],
   };
 }

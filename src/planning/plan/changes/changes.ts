@@ -26,6 +26,14 @@ export interface Changes {
   readonly growths: readonly TableGrowth[];
 }
 
+/** Nothing to be changed. */
+export const noChanges: Changes = { writes: [], growths: [] };
+
+/** Makes one of several changes. */
+export function joinChanges(...some: readonly Changes[]): Changes {
+  return { writes: some.flatMap(({ writes }) => writes), growths: some.flatMap(({ growths }) => growths) };
+}
+
 /** Changes one cell of a row of a table; null where the table has no such column. */
 export function writeCell(workbook: WorkbookSnapshot, table: ReadTable, row: number, column: string, value: Scalar): CellWrite | null {
   const at = table.columns[column];

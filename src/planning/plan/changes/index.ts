@@ -1,1 +1,1 @@
-export { appendRows, appendValues, writeCell, type CellWrite, type Changes } from "./changes";
+export { appendRows, appendValues, joinChanges, noChanges, writeCell, type CellWrite, type Changes } from "./changes";

@@ -1,7 +1,7 @@
 import { findFreeSubnet, firstHost, formatAddress, formatPrefix, parsePrefix, rangesOfPrefixes, type Prefix } from "../../addressing";
 import { invalid, quote, splitNames } from "../../text";
 import { sheetDayOf, showCell, type Scalar } from "../../../sheet";
-import { appendRows, type Changes } from "../changes";
+import { appendRows, joinChanges, noChanges, type Changes } from "../changes";
 import { orNull, type PlanModel } from "../model";
 import { readCell } from "../read";
 import { columnsOf, nameColumn, tableKeys, tables, type TableKey, type TableRow, type TableRows } from "../schema";
@@ -32,7 +32,7 @@ const firstProcedure = { new: "Install a rack array", existing: "Add an array to
 export function planSite(model: PlanModel, answers: Answers): Changes {
   const rows = siteRows(model, answers);
   const changes = guidedTables.map((key) => addedRows(model, key, rows));
-  return { writes: changes.flatMap(({ writes }) => writes), growths: changes.flatMap(({ growths }) => growths) };
+  return joinChanges(...changes);
 }
 
 /** Works out the rows of a new site, table by table; refuses what `planSite` does, but for what depends on where the tables stand. */
@@ -48,7 +48,7 @@ export function siteRows(model: PlanModel, answers: Answers): TableRows {
 function addedRows<Key extends TableKey>(model: PlanModel, key: Key, rows: Pick<TableRows, Key>): Changes {
   const added: readonly TableRow<Key>[] = rows[key] ?? [];
   const table = model.table(key);
-  if (added.length === 0) return { writes: [], growths: [] };
+  if (added.length === 0) return noChanges;
   if (table === null) throw invalid(tables[key].name, null, `The workbook has no table ${tables[key].name}. Choose Set up tables first.`);
   return appendRows(model.workbook, table, key, added);
 }

@@ -1,6 +1,6 @@
 import { isBlank, showCell, type CellValue, type Scalar } from "../../../sheet";
 import { foldName, invalid, Problem, quote } from "../../text";
-import { appendRows, appendValues, type CellWrite, type Changes } from "../changes";
+import { appendRows, appendValues, noChanges, type CellWrite, type Changes } from "../changes";
 import type { PlanModel } from "../model";
 import { cellOf, readCell, type ReadTable } from "../read";
 import { columnsOf, nameColumn, tables, type Column, type ColumnKey, type TableKey, type TableRow } from "../schema";
@@ -95,7 +95,7 @@ export function planImport(model: PlanModel, { table: key, list, matches, keyCol
     }
   }
   const appended = appendValues(model.workbook, table, key, added);
-  const kept = writes.length + added.length === 0 ? { writes: [], growths: [] } : keptMatches(model, key, list, matches);
+  const kept = writes.length + added.length === 0 ? noChanges : keptMatches(model, key, list, matches);
   return {
     changes: { writes: [...writes, ...appended.writes, ...kept.writes], growths: [...appended.growths, ...kept.growths] },
     added: added.length,
@@ -168,7 +168,7 @@ function isSame(now: CellValue, value: Scalar, column: Column): boolean {
 /** Writes into Lists how the columns of a list went, where that is not known yet. */
 function keptMatches(model: PlanModel, key: TableKey, { headers }: List, matches: readonly Match[]): Changes {
   const table = model.table("lists");
-  if (table === null) return { writes: [], growths: [] };
+  if (table === null) return noChanges;
   const named = new Map(columnsOf(key));
   const rows = headers.map((header, at): TableRow<"lists"> => {
     const { column, readAs } = matches[at]!;

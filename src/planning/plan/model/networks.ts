@@ -57,6 +57,12 @@ export class Networks {
   /** Names, in lower case, the networks that a switch carries. */
   readonly carriedBy = oncePer((row: PlanRow<"switches">): ReadonlySet<string> => new Set(splitNames(row.networks).map(foldName)));
 
+  /** Lists the networks that a switch carries, in the order of their rows. */
+  readonly carriedOn = oncePer((row: PlanRow<"switches">): readonly Network[] => {
+    const names = this.carriedBy(row);
+    return this.all().filter(({ row: { network } }) => names.has(foldName(network)));
+  });
+
   constructor(private readonly rows: PlanRows) {}
 
   /** Names the routing table of what lies at a site in no network that names one: with several customers each has its own, else there is the common one. */

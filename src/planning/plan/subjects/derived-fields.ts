@@ -96,8 +96,7 @@ function pingTargets(model: PlanModel, array: PlanRow<"arrays">, network: Networ
 
 /** Derives the fields of a switch. */
 export function deriveSwitchFields(model: PlanModel, row: PlanRow<"switches">): DerivedTexts<"Switch"> {
-  const carried = model.networks.carriedBy(row);
-  const largest = Math.max(usualMtu, ...model.networks.all().filter(({ row: network }) => carried.has(foldName(network.network))).map(({ mtu }) => mtu));
+  const largest = Math.max(usualMtu, ...model.networks.carriedOn(row).map(({ mtu }) => mtu));
   return { "Largest MTU": String(largest), "Least frame": String(frameFor(largest)) };
 }
 

@@ -1,5 +1,4 @@
 import { frameFor } from "../../../plan/model";
-import { foldName } from "../../../text";
 import { mendAt, remarkAt, type Remark, type Rule } from "../../finding";
 
 export const frameBytes: Rule = {
@@ -10,7 +9,7 @@ export const frameBytes: Rule = {
   mends: "Writes the frame bytes that its networks need.",
   check: (model) =>
     model.rows("switches").flatMap((row): Remark[] => {
-      const networks = model.networks.all().filter((network) => network.isIp && model.networks.carriedBy(row).has(foldName(network.row.network)));
+      const networks = model.networks.carriedOn(row).filter(({ isIp }) => isIp);
       const widest = networks.reduce<(typeof networks)[number] | null>((most, one) => (most === null || one.mtu > most.mtu ? one : most), null);
       if (row.frameBytes === null || widest === null || row.frameBytes >= frameFor(widest.mtu)) return [];
       const needed = frameFor(widest.mtu);

@@ -1,4 +1,4 @@
-import type { SectionDraft } from "../draft";
+import type { SectionDraft, StepDraft } from "../draft";
 
 /** Who leads, who may stop, and until when the work can be undone. `wayBack` says how; nothing where the people on site agree it. */
 export function authority(prefix: string, visit: string, wayBack = "what is switched back, moved back or carried out again"): SectionDraft {
@@ -29,6 +29,11 @@ export function safety(prefix: string): SectionDraft {
       { id: `${prefix}-314`, do: "Everybody present has heard these cautions. By: the lead of the work. Witness: the site's contact.", expect: "All present", sign: "two", minutes: 2 },
     ],
   };
+}
+
+/** The step that tells the array of the job from its neighbours, with two names. */
+export function rightArray(id: string): StepDraft {
+  return { id, do: "Read the serial number of {{Array}}: it is the right one.", expect: "{{Array.Serial}}", record: "serial", sign: "two", minutes: 2 };
 }
 
 /** That the data was saved before anybody touches a system that holds some. */

@@ -1,4 +1,4 @@
-import type { SectionDraft } from "../draft";
+import type { SectionDraft, StepDraft } from "../draft";
 
 /** What stays behind, and the signature. */
 export function acceptance(prefix: string): readonly SectionDraft[] {
@@ -22,6 +22,11 @@ export function acceptance(prefix: string): readonly SectionDraft[] {
       ],
     },
   ];
+}
+
+/** The signature under work on an array that was in use before. */
+export function siteAccepts(id: string): StepDraft {
+  return { id, do: "The site accepts. Witness: the site's contact.", expect: "Accepted", record: "choice:Accepted|Refused", sign: "two", holdPoint: true, minutes: 5 };
 }
 
 /** The step after the tab was closed. */

@@ -1,20 +1,20 @@
 import type { SectionDraft, StepDraft } from "../draft";
 
-/** Ids of the steps that leave a site safe: cords and cables, alerts, what is told, the file. */
-type LeavingIds = readonly [cords: string, alerts: string, told: string, file: string];
-
-/** Ends a visit so that nothing is left to chance until the next one; `told` is what the site must know and sign, `when` under which condition there is such a visit. */
-export function leavingSite(section: string, [cords, alerts, toldId, file]: LeavingIds, told: string, when?: string): SectionDraft {
+/**
+ * Ends a visit so that nothing is left to chance until the next one; `told` is what the site must know and sign, `when` under which condition there is such a visit. Its four steps
+ * have ids that begin with `ids`, such as INS-94.
+ */
+export function leavingSite(section: string, ids: string, told: string, when?: string): SectionDraft {
   return {
     section,
     forEach: "site",
     ...(when === undefined ? {} : { when }),
     shownAs: "grid",
     steps: [
-      { id: cords, do: "Look at every cord and cable that was touched: locked or latched at both ends, labelled, and out of the way of doors and feet.", expect: "All locked", minutes: 5 },
-      { id: alerts, do: "See that alerts are on, and that none was left silenced for the work. Enter who gets them from tonight on.", record: "text", minutes: 3 },
-      { id: toldId, do: `${told} Witness: the site's contact.`, expect: "Told {{Contact}}", sign: "two", minutes: 5 },
-      fileGivenBack(file),
+      { id: `${ids}1`, do: "Look at every cord and cable that was touched: locked or latched at both ends, labelled, and out of the way of doors and feet.", expect: "All locked", minutes: 5 },
+      { id: `${ids}2`, do: "See that alerts are on, and that none was left silenced for the work. Enter who gets them from tonight on.", record: "text", minutes: 3 },
+      { id: `${ids}3`, do: `${told} Witness: the site's contact.`, expect: "Told {{Contact}}", sign: "two", minutes: 5 },
+      fileGivenBack(`${ids}4`),
     ],
   };
 }
