@@ -15,7 +15,10 @@ export const rightsDiffer: Rule = {
       };
       for (const { row, hosts, writes } of openings) {
         const twice = hosts.find((host) => openings.some((other) => other.writes !== writes && other.hosts.includes(host)));
-        if (twice !== undefined && !writes) return [remarkAt(model, "access", row, "right", cutSentence(`${twice.host} may only read ${volume} here, and write it by another row. Give it one right.`))];
+        if (twice !== undefined && !writes) {
+          const sentence = `${twice.host} may only read ${volume} here, and write it by another row. Give it one right.`;
+          return [remarkAt(model, "access", row, "right", cutSentence(sentence))];
+        }
         for (const [first, ...others] of model.volumes.groupsWith(hosts)) {
           if (first === undefined) continue;
           const other = others.find((host) => rightOf(host) !== rightOf(first));

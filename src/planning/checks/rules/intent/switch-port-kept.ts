@@ -16,7 +16,9 @@ export const switchPortKept: Rule = {
         if (names === null) return [remarkAt(model, "switches", row, "keptPorts", `Kept ports ${quote(row.keptPorts)} cannot be read. Write 23, 24 or 23-24.`)];
         const ports = portsOfSwitch(row)?.map(foldName);
         const missing = [...names].find((name) => ports?.includes(name) === false);
-        return missing === undefined ? [] : [remarkAt(model, "switches", row, "keptPorts", `${row.switch} keeps port ${missing}, which it does not have: what is meant stays free. Write one of its ports.`)];
+        if (missing === undefined) return [];
+        const sentence = `${row.switch} keeps port ${missing}, which it does not have: what is meant stays free. Write one of its ports.`;
+        return [remarkAt(model, "switches", row, "keptPorts", sentence)];
       }),
       ...model.wiring.all().flatMap(({ table, row, to }): Remark[] => {
         if (to === null || row.switchPort === "" || !kept(to)?.has(foldName(row.switchPort))) return [];
