@@ -106,7 +106,7 @@ function expandSection(jobId: string, row: PlanRow<"procedures">, steps: readonl
   if (row.shownAs !== "grid") return { title: row.section, steps: filled.map(({ step }) => step), columns: [] };
   const [fault] = gridFaults(steps);
   if (fault !== undefined) throw invalid("Shown as", row.shownAs, fault.sentence);
-  return gridSection(jobId, { title: row.section, stepIds: steps.map(({ stepId }) => stepId), filled });
+  return { ...gridSection(jobId, { title: row.section, stepIds: steps.map(({ stepId }) => stepId), filled }), isPasted: row.forEach === "drive" };
 }
 
 /** Fills the steps of a section for one subject after the other. */
@@ -119,7 +119,7 @@ function stepsOfSection(jobId: string, row: PlanRow<"procedures">, steps: readon
     if (!conditionHolds(condition, lookupIn(subject.scope, name))) return [];
     return templates.flatMap((template): FilledStep[] => {
       const step = fillStep(jobId, template, subject);
-      return step === null ? [] : [{ step, subjectId: subject.id }];
+      return step === null ? [] : [{ step, subjectId: subject.id, part: subject.part }];
     });
   });
 }

@@ -28,10 +28,14 @@ export interface JobStep {
   readonly slot: JobSlot | null;
 }
 
-/** Where a step stands in a grid: the row of its subject, and which pair of columns is its own, from 0. */
+/** Where a step stands in a grid: its row, and which pair of columns is its own, from 0. */
 export interface JobSlot {
-  readonly subjectId: string;
+  readonly rowId: string;
+  /** What the row is for: the subject, or the part that the subjects of its slots are called alike. */
+  readonly label: string;
   readonly place: number;
+  /** What heads its columns: its step id, or, where subjects stand side by side, what stands there. */
+  readonly head: string;
   /** Key of the step by which all rows of the grid are signed; "" where no name signs. */
   readonly signKey: string;
 }
@@ -42,8 +46,10 @@ export interface JobSection {
   /** Heading of the visit that begins with it, where the job has several; else "". */
   readonly visit: string;
   readonly steps: readonly JobStep[];
-  /** One step of each column of a grid; none in a list. */
+  /** Every step of each pair of columns of a grid, once; none in a list. */
   readonly columns: readonly JobStep[];
+  /** True where an array lists what is to be found, so that it is pasted and nobody writes it by hand. */
+  readonly isPasted?: boolean;
 }
 
 /** A job worked out: where, about what, and every step in order. */

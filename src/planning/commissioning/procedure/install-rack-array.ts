@@ -26,9 +26,9 @@ export const installRackArray: ProcedureDraft = {
       forEach: "array",
       when: "Cluster live = no",
       steps: [
-        { id: "INS-385", when: "Cluster act = create", do: "Create cluster {{Cluster}} on {{Array}}. Enter the shared address that it took.", caution: "Creating a cluster empties the drives that are in it. Make sure that this is the new array.", expect: "{{Shared address}}", record: "address", sign: "two", holdPoint: true, minutes: 10 },
-        { id: "INS-386", when: "Cluster act = join", do: "Stop: open the management address of cluster {{Cluster}} from this room. If it does not answer, do not join.", expect: "Answers at {{Shared address}}", sign: "none", minutes: 3 },
-        { id: "INS-387", when: "Cluster act = join", do: "Join {{Array}} to cluster {{Cluster}}, which is new and holds no data. Enter the cluster's name as {{Array}} shows it afterwards.", caution: "Joining empties the drives of the array that joins, never those of the cluster: read both names on the screen twice.", expect: "{{Cluster}}", record: "text", sign: "two", holdPoint: true, minutes: 10 },
+        { id: "INS-385", when: "Cluster act = create", do: "Create cluster {{Cluster}} on this array. Enter the shared address that it took.", caution: "Creating a cluster empties the drives that are in it. Make sure that this is the new array.", expect: "{{Shared address}}", record: "address", sign: "two", holdPoint: true, minutes: 10 },
+        { id: "INS-386", when: "Cluster act = join", do: "Stop: open the management address of cluster {{Cluster}}, {{Shared address}}, from this room. If it does not answer, do not join.", expect: "It answers", sign: "none", minutes: 3 },
+        { id: "INS-387", when: "Cluster act = join", do: "Join this array to cluster {{Cluster}}, which is new and holds no data. Enter the cluster's name as the array shows it afterwards.", caution: "Joining empties the drives of the array that joins, never those of the cluster: read both names on the screen twice.", expect: "{{Cluster}}", record: "text", sign: "two", holdPoint: true, minutes: 10 },
       ],
     },
     {
@@ -46,7 +46,7 @@ export const installRackArray: ProcedureDraft = {
       forEach: "array",
       when: "Array.Pool <>",
       steps: [
-        { id: "INS-404", do: "Put the capacity of {{Array}} into pool {{Array.Pool}}, which is new and holds no data. Enter the pool.", caution: "A pool that others use already is a live one: stop, and follow the procedure for a live cluster.", expect: "{{Array.Pool}}", record: "text", holdPoint: true, minutes: 3 },
+        { id: "INS-404", do: "Put its capacity into pool {{Array.Pool}}, which is new and holds no data. Enter the pool.", caution: "A pool that others use already is a live one: stop, and follow the procedure for a live cluster.", expect: "{{Array.Pool}}", record: "text", holdPoint: true, minutes: 3 },
       ],
     },
     {
@@ -65,7 +65,7 @@ export const installRackArray: ProcedureDraft = {
       section: "Failure tests: switches",
       forEach: "switch",
       steps: [
-        { id: "INS-455", do: "Only if every host shows all its paths, some of them not over switch {{Switch}}, and the owner of everything else on it has signed for this hour, named in the note: restart it while the load runs. Enter the seconds for which the load stood still.", caution: "Everything else on this switch loses it too.", expect: "{{Longest standstill s}}", bound: "at most", record: "number", unit: "s", sign: "two", holdPoint: true, minutes: 20 },
+        { id: "INS-455", do: "Only if every host shows all its paths, some not over this switch, and the owner of all else on it, named in the note, signed for this hour: restart it under load. Enter the seconds of standstill.", caution: "Everything else on this switch loses it too.", expect: "{{Longest standstill s}}", bound: "at most", record: "number", unit: "s", sign: "two", holdPoint: true, minutes: 20 },
       ],
     },
     {
@@ -80,7 +80,7 @@ export const installRackArray: ProcedureDraft = {
       section: "Failure tests: orderly stop",
       forEach: "cluster",
       steps: [
-        { id: "INS-459", do: "Stop the load. Shut every array of cluster {{Cluster}} down in the order of the maker's guide, shelves last; then start the shelves first. Enter the minutes until every host shows its test volume with all paths.", caution: "Only while the cluster is new and holds no data of anybody.", record: "number", unit: "min", sign: "two", holdPoint: true, minutes: 60 },
+        { id: "INS-459", do: "Stop the load. Shut every array of {{Cluster}} down in the order of the maker's guide, shelves last; start the shelves first. Enter the minutes until every host has all paths.", caution: "Only while the cluster is new and holds no data of anybody.", record: "number", unit: "min", sign: "two", holdPoint: true, minutes: 60 },
       ],
     },
     leavingSite("Left safe after the failure tests", "INS-95", "Tell the site's contact that the arrays are still not in use. Leave the signs on them."),
@@ -93,7 +93,7 @@ export const installRackArray: ProcedureDraft = {
       section: "Put into use",
       forEach: "pool",
       steps: [
-        { id: "INS-490", do: "Data may go into pool {{Pool}} from here on: only with full redundancy, every test above as expected, and the site's acceptance signed.", expect: "Pool {{Pool}} may be used", sign: "two", holdPoint: true, minutes: 5 },
+        { id: "INS-490", do: "Data may go into pool {{Pool}} from here on: only with full redundancy, every test above as expected, and the site's acceptance signed.", expect: "May be used", sign: "two", holdPoint: true, minutes: 5 },
       ],
     },
     {

@@ -29,6 +29,8 @@ export interface Slot {
   readonly rowKey: string;
   /** Key of the step that signs for the grid; "" where no name signs. */
   readonly signKey: string;
+  /** What heads its columns where subjects stand side by side, as an array; else "". */
+  readonly head: string;
 }
 
 /** The record of a step as it was read from a tab. */

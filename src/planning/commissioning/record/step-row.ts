@@ -42,10 +42,11 @@ export function rowsOfSteps(steps: readonly StepRecord[]): StepRow[] {
   }));
 }
 
-/** Says what Result shows of a row: the worst of its results, and in a grid of several columns the step in whose column it stands. */
+/** Says what Result shows of a row: the worst of its results, and in a grid of several columns the step or subject in whose column it stands. */
 export function rowResultOf({ records, result }: StepRow): string {
   const worst = worstOf(records);
   if (records.length === 1 || worst === undefined || result === "" || result === results.asExpected) return result;
+  if (worst.slot !== null && worst.slot.head !== "") return `${result}: ${worst.slot.head}`;
   // By the key where it does not hold the step id of the row, as the formula says what it was built with when that was typed over.
   return `${result}: ${worst.key.includes(`/${worst.stepId}/`) ? worst.stepId : (worst.key.split("/")[1] ?? worst.stepId)}`;
 }

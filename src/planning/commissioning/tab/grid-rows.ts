@@ -2,7 +2,7 @@ import type { Cell } from "../../../sheet";
 import { stepWords, type JobSection, type JobStep } from "../job";
 import type { CarriedStep } from "../record";
 import { kindsOnTab } from "./kind-on-tab";
-import { gridRuleText, packed } from "./rule-cell";
+import { gridRuleText, packed, type SlotRule } from "./rule-cell";
 import { wantedCells } from "./step-rows";
 import { hidden, inShownColumns, rowOf, styled, type TabCells } from "./tab-cells";
 import { slotColumns, slotsPrefix, tags, type TabColumn } from "./tab-columns";
@@ -15,23 +15,42 @@ export interface GridSlot {
 }
 
 /** Lays out what stands above the rows of a grid: what each step says, in a cell that runs over all columns behind it. */
-export function gridHeadRow(columns: JobSection["columns"]): Cell[] {
+export function gridHeadRow(title: string, columns: JobSection["columns"]): Cell[] {
+  const steps = [...new Map(columns.map((step) => [step.stepId, step])).values()];
   return rowOf({
     ...inShownColumns("gridHead"),
-    step: styled(columns.map((step) => `${step.stepId}: ${stepWords(step)}`).join("\n"), "gridHead"),
+    no: styled(title, "sideTitle"),
+    stepId: { style: "sideTitle" },
+    step: styled(steps.map((step) => `${step.stepId}: ${stepWords(step)}`).join("\n"), "gridHead"),
     key: hidden(tags.grid),
-    rule: hidden(packed(columns.map(({ stepId }) => stepId))),
+    rule: hidden(packed(steps.map(({ stepId }) => stepId))),
   });
 }
 
-/** Lays out the names of the columns of a grid: of those that are a step's own by its id. */
+/** Lays out what stands above steps of a list that say the same: their words, in a cell that runs over all columns behind it, and whose they are. */
+export function wordsRow(title: string, steps: readonly JobStep[]): Cell[] {
+  const [first] = steps;
+  const style = first!.caution === "" ? "gridHead" : "stepCaution";
+  return rowOf({
+    ...inShownColumns(style),
+    no: styled(title, "sideTitle"),
+    stepId: { style: "sideTitle" },
+    step: styled(`${first!.stepId}: ${stepWords(first!)}`, style),
+    key: hidden(tags.words),
+    rule: hidden(packed([first!.stepId, ...steps.map(({ key }) => key)])),
+  });
+}
+
+/** Lays out the names of the columns of a grid: above what is expected of a step stands its id, or whose it is. */
 export function gridLabelRow(columns: JobSection["columns"]): Cell[] {
   const cells: TabCells = { ...inShownColumns("label"), no: styled("No.", "label"), subject: styled("For", "label"), result: styled("Result", "label"), note: styled("Note", "label") };
-  columns.forEach(({ stepId, unit }, place) => {
+  for (const { slot, stepId, unit } of columns) {
+    const { place, head } = slot!;
     const { expected, found } = slotColumns[place]!;
-    cells[expected] = styled(`Expect ${stepId}`, "label");
-    cells[found] = styled(`Found ${stepId}${unit === "" ? "" : `, ${unit}`}`, "label");
-  });
+    cells[expected] = styled(head, "label");
+    // Where subjects stand side by side each row has its unit under For.
+    cells[found] = styled(head !== stepId || unit === "" ? "Found" : `Found, ${unit}`, "label");
+  }
   return rowOf(cells);
 }
 
@@ -46,8 +65,17 @@ export interface GridPlace {
   /** Row of the sheet, from 0. */
   readonly row: number;
   readonly no: number;
-  /** Ids of steps of this subject that stand in rows of their own below the grid. */
+  /** What heads the columns whose steps stand in rows of their own below the grid. */
   readonly apart: readonly string[];
+}
+
+/** Writes the hidden key of the row of a grid: those of its steps by place. */
+export function gridKey(slots: readonly (GridSlot | null)[]): string {
+  return slotsPrefix + packed(slots.map((slot) => slot && slot.step.key));
+}
+
+function slotRule({ stepId, required, expectation: { kind }, subject, slot }: JobStep): SlotRule {
+  return { stepId, ...(slot!.head !== stepId && { head: slot!.head, subject }), rule: { required, sign: "none", kind, holdPoint: false } };
 }
 
 /** Lays out the row of a subject in a grid: its slots by place, null where it has none; the note is that of the first. */
@@ -62,7 +90,7 @@ export function gridRow(slots: readonly (GridSlot | null)[], { row, no, apart }:
     cells[columns.low] = low;
     cells[columns.high] = high;
   }
-  const formulas = gridFormulas(row, there.map(({ step, columns }) => ({ expectation: step.expectation, stepId: step.stepId, columns })));
+  const formulas = gridFormulas(row, there.map(({ step, columns }) => ({ expectation: step.expectation, name: step.slot!.head, columns })));
   for (const key of Object.keys(formulas) as TabColumn[]) {
     cells[key] = { formula: formulas[key], style: key === "result" ? "result" : "hidden" };
   }
@@ -72,12 +100,12 @@ export function gridRow(slots: readonly (GridSlot | null)[], { row, no, apart }:
     no: styled(no, "no"),
     stepId: styled(first.stepId, "stepId"),
     step: styled(apart.length === 0 ? null : `In rows of their own below: ${apart.join(", ")}.`, "step"),
-    subject: styled(first.subject, "text"),
+    subject: styled(first.slot!.label, "text"),
     note: styled(firstCarried?.typed.note ?? null, "typedText"),
-    key: hidden(slotsPrefix + byPlace(({ step }) => step.key)),
+    key: hidden(gridKey(slots)),
     rule: hidden(gridRuleText({
       signKey: first.slot?.signKey ?? "",
-      slots: slots.map((slot) => slot && { stepId: slot.step.stepId, rule: { required: slot.step.required, sign: "none", kind: slot.step.expectation.kind, holdPoint: false } }),
+      slots: slots.map((slot) => slot && slotRule(slot.step)),
     })),
     plannedUnit: hidden(byPlace(({ step }) => step.unit)),
     minutes: hidden(there.reduce((sum, { step }) => sum + step.minutes, 0)),

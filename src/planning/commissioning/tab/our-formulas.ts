@@ -11,7 +11,7 @@ const anywhere = { first: 0, last: 0 };
 const compared = [null, { by: "text", text: "" }] as const;
 
 function formulasOfGrid(expectation: FormulaSlot["expectation"], width: number): string[] {
-  return Object.values(gridFormulas(0, slotColumns.slice(0, width).map((columns) => ({ expectation, stepId: "", columns }))));
+  return Object.values(gridFormulas(0, slotColumns.slice(0, width).map((columns) => ({ expectation, name: "", columns }))));
 }
 
 /** The functions of every formula that a build writes. */

@@ -2,49 +2,48 @@ import type { Cell } from "../../../sheet";
 import { idOfArray } from "../../plan/subjects";
 import type { ExpandedJob, JobStep } from "../job";
 import { arrayIn } from "../record";
-import { fact, summaryTable, type SummaryRow } from "./summary-row";
+import { blankRow, fact, joinRows, spanRow, type Span, type SummaryRow } from "./summary-row";
 
-/** A block that is cut out and carried along. */
-export interface PocketSheet {
-  readonly title: string;
-  readonly rows: readonly SummaryRow[];
+/** A hold point with the section in which it stands. */
+interface HoldPoint {
+  readonly step: JobStep;
+  readonly section: string;
 }
 
-const columns = [
-  { label: "No.", from: "no", to: "no" },
-  { label: "Step id", from: "stepId", to: "stepId" },
-  { label: "Nothing further before this", from: "step", to: "step" },
-  { label: "For", from: "subject", to: "subject" },
-  { label: "Expected", from: "expected", to: "expected" },
-  { label: "Signed by", from: "unit", to: "unit" },
-] as const;
+/** Over which columns the pocket sheets run that stand side by side. */
+const sides: readonly Span[] = [{ from: "no", to: "subject" }, { from: "result", to: "found" }, { from: "unit", to: "recheckedBy" }, { from: "by", to: "note" }];
 
 /**
- * Plans a pocket sheet for the site and one for each array that has any: their hold points in the order of the work, by the numbers of their rows.
+ * Plans a pocket sheet for each array that has hold points and one for the site, side by side: their hold points in the order of the work, by
+ * the numbers of their rows. Each is cut out and carried along.
  *
  * Nothing is filled in there: a hold point is signed in its own row.
  */
-export function pocketSheets({ id, places: { site, arrays }, sections }: ExpandedJob, numberOf: (step: JobStep) => number): PocketSheet[] {
+export function pocketSheets({ id, places: { site, arrays }, sections }: ExpandedJob, numberOf: (step: JobStep) => number): SummaryRow[][] {
   const arrayOf = arrayIn(id);
-  const sheets = new Map<string | null, JobStep[]>();
-  for (const step of sections.flatMap(({ steps }) => steps).filter(({ holdPoint }) => holdPoint)) {
-    const array = arrayOf(step);
-    sheets.set(array, [...(sheets.get(array) ?? []), step]);
-  }
-  const nameOf = new Map<string | null, string>([[null, site.site], ...arrays.map((array) => [idOfArray(array), array.array] as const)]);
-  return [...sheets].map(([array, steps]) => ({
-    title: `Pocket sheet: hold points of ${nameOf.get(array) ?? steps[0]!.subject}`,
-    rows: summaryTable(columns, steps.map((step) => lineOf(step, numberOf(step)))),
-  }));
+  const points = sections.flatMap(({ title, steps }) => steps.filter(({ holdPoint }) => holdPoint).map((step): HoldPoint => ({ step, section: title })));
+  const ids = arrays.map(idOfArray);
+  const own = arrays.map(({ array }, index) => sheetOf(array, points.filter(({ step }) => arrayOf(step) === ids[index]), numberOf));
+  const others = sheetOf(site.site, points.filter(({ step }) => !ids.includes(arrayOf(step) ?? "")), numberOf);
+  const sheets = [...own, others].filter((sheet) => sheet !== null);
+  return inRows(sheets, sides.length).map((row) => {
+    const beside = row.map((sheet, side) => sheet(sides[side]!));
+    return Array.from({ length: Math.max(...beside.map(({ length }) => length)) }, (_, line) => beside.map((rows) => rows[line]).reduce((left, right) => joinRows(left, right)) ?? blankRow);
+  });
 }
 
-function lineOf({ stepId, do: what, subject, expectation, sign }: JobStep, no: number): Cell[] {
-  return [
-    { value: no, style: "holdPoint" },
-    { value: stepId, style: "holdPointId" },
-    fact(what),
-    fact(subject),
-    fact(expectation.shown),
-    fact(sign === "two" ? "two names" : "one name"),
-  ];
+function inRows<Item>(items: readonly Item[], length: number): Item[][] {
+  return Array.from({ length: Math.ceil(items.length / length) }, (_, row) => items.slice(row * length, (row + 1) * length));
+}
+
+/** Plans the sheet of an array or a site, for the side on which it is then to stand; null where it has no hold point. */
+function sheetOf(name: string, points: readonly HoldPoint[], numberOf: (step: JobStep) => number): ((side: Span) => SummaryRow[]) | null {
+  if (points.length === 0) return null;
+  const heads = [`Pocket sheet: ${name}`, "Hold points; (2): two names sign"].map((value): Cell => ({ value, style: "label" }));
+  return (side) => [...heads, ...points.map((point) => fact(lineOf(point, name, numberOf(point.step))))].map((cell) => spanRow([[side, cell]]));
+}
+
+function lineOf({ step: { stepId, subject, sign }, section }: HoldPoint, name: string, no: number): string {
+  const about = subject === name ? "" : subject.startsWith(`${name} `) ? subject.slice(name.length + 1) : subject;
+  return `${no} ${stepId} ${[section, about].filter((text) => text !== "").join(", ")}${sign === "two" ? " (2)" : ""}`;
 }

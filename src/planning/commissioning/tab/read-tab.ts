@@ -4,7 +4,7 @@ import { snagNumber, type FoundText, type SealLine, type Snag, type StepRecord }
 import { RowReader, withResult, type Header } from "./row-reader";
 import { orphanPrefix, slotsPrefix, tabColumnKeys, tabColumns, tags, type TabColumn } from "./tab-columns";
 import { tabFaults } from "./tab-faults";
-import { columnsInOrder, headersOf, type TabLayout } from "./tab-layout";
+import { columnsInOrder, headersOf, tabLayouts, type TabLayout } from "./tab-layout";
 import { findMarker, headerWithin, readMark, sealCountColumn, stateColumn, tabStates } from "./tab-mark";
 import type { TabPlaces, TabReading } from "./tab-reading";
 import { typedElsewhere } from "./typed-elsewhere";
@@ -97,7 +97,7 @@ export function readPlannedTab(plan: SheetPlan): TabReading {
 
 /** Reads a row of headers as the layout of which it has most; the one without grids where it has none of their columns. */
 function readHeader(header: readonly CellValue[]): Header {
-  const read = (["lists", "today", "earlier"] as const).map((layout) => readHeaderAs(layout, header));
+  const read = tabLayouts.map((layout) => readHeaderAs(layout, header));
   return read.reduce((best, one) => (Object.keys(one.columns).length > Object.keys(best.columns).length ? one : best));
 }
 
@@ -137,7 +137,11 @@ function readRows(reader: RowReader, headerRow: number, { snagsRow, orphansRow, 
   const elsewhere: FoundText[] = [];
   const freeIds = new Set<number>();
   const words = new Map<string, string>();
-  for (let row = headerRow + 1; row < snagsRow; row += 1) if (reader.text(row, "key") === tags.grid) for (const [stepId, text] of reader.gridHead(row)) words.set(stepId, text);
+  for (let row = headerRow + 1; row < snagsRow; row += 1) {
+    const tag = reader.text(row, "key");
+    // Of a grid by the ids of its steps, of a list by the keys of those that say the same.
+    for (const [of, text] of tag === tags.grid ? reader.gridHead(row) : tag === tags.words ? reader.listHead(row) : []) words.set(of, text);
+  }
   for (let row = headerRow + 1; row < rows; row += 1) {
     const key = reader.text(row, "key");
     if (key.startsWith(orphanPrefix)) orphans.push(reader.step(row, key.slice(orphanPrefix.length)));
@@ -149,7 +153,7 @@ function readRows(reader: RowReader, headerRow: number, { snagsRow, orphansRow, 
     else if (key.startsWith(slotsPrefix)) steps.push(...reader.slots(row, key, words));
     else if (key === tags.text) elsewhere.push(...reader.found(row));
     else if (key === tags.paper) elsewhere.push(...reader.paperLine(row));
-    else if (key !== "" && !key.startsWith("#")) steps.push(reader.step(row, key));
+    else if (key !== "" && !key.startsWith("#")) steps.push(reader.step(row, key, words));
   }
   return { steps: steps.map((step) => withResult(step, snags)), snags, orphans, seals, elsewhere, freeIds };
 }

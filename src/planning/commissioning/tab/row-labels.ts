@@ -12,14 +12,14 @@ export function rowLabels({ steps, snags, orphans, seals }: Pick<TabReading, "st
   return (row) => labels.get(row) ?? `row ${row + 1}`;
 }
 
-/** Names the columns of each row of a grid whose headers say something else: those of its slots, by step id. */
+/** Names the columns of each row of a grid whose headers say something else: those of its slots, by step id, or by whose they are. */
 export function slotHeaders({ steps }: Pick<TabReading, "steps">): ReadonlyMap<number, ReadonlyMap<string, string>> {
   const headers = new Map<number, Map<TabColumn, string>>();
   for (const { row, slot, stepId } of steps) {
     if (slot === null) continue;
     const ofRow = headers.get(row) ?? new Map<TabColumn, string>();
     const { expected, found } = slotColumns[slot.place]!;
-    headers.set(row, ofRow.set(expected, `Expected ${stepId}`).set(found, `Found ${stepId}`));
+    headers.set(row, ofRow.set(expected, `Expected ${slot.head || stepId}`).set(found, `Found ${slot.head || stepId}`));
   }
   return headers;
 }

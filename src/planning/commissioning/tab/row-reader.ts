@@ -35,7 +35,8 @@ export class RowReader {
     return canonicalText(this.cell(row, column));
   }
 
-  step(row: number, key: string): StepRecord {
+  /** Reads the row of a step; `words` are what it says where that stands above it. */
+  step(row: number, key: string, words: ReadonlyMap<string, string> = new Map()): StepRecord {
     const plannedUnit = this.text(row, "plannedUnit");
     const typed = entriesOf(stepFields, (field) => this.typed(row, stepColumns[field]));
     const isPlannedUnit = typed.unit !== null && canonicalText(typed.unit) === plannedUnit;
@@ -45,7 +46,7 @@ export class RowReader {
       slot: null,
       no: this.text(row, "no"),
       stepId: this.text(row, "stepId"),
-      step: this.text(row, "step"),
+      step: words.get(key) ?? words.get(this.text(row, "stepId")) ?? this.text(row, "step"),
       subject: this.text(row, "subject"),
       expected: this.text(row, "expected"),
       plannedUnit,
@@ -61,6 +62,13 @@ export class RowReader {
       carried: this.text(row, "carried"),
       row,
     };
+  }
+
+  /** Reads what steps of a list say from the row above them, by their keys. */
+  listHead(row: number): (readonly [key: string, words: string])[] {
+    const [stepId, ...keys] = unpacked(this.text(row, "rule"));
+    const words = this.text(row, "step").slice((stepId ?? "").length + ": ".length);
+    return keys.flatMap((key) => (key === null ? [] : [[key, words] as const]));
   }
 
   /** Reads what each step of a grid says from the row above it. */
@@ -81,15 +89,15 @@ export class RowReader {
       const stepId = isFirst ? this.text(row, "stepId") : (slots[place]?.stepId ?? "");
       const rule = slots[place]?.rule ?? readRule("");
       const plannedUnit = units?.[place] ?? "";
-      const found = this.typed(row, columns.found, `Found ${stepId}`);
+      const found = this.typed(row, columns.found, `Found ${slots[place]?.head ?? stepId}`);
       const note = isFirst ? this.typed(row, "note") : null;
       return [withResult({
         key,
-        slot: { place, rowKey, signKey },
+        slot: { place, rowKey, signKey, head: slots[place]?.head ?? "" },
         no: this.text(row, "no"),
         stepId,
         step: words.get(slots[place]?.stepId ?? stepId) ?? "",
-        subject: this.text(row, "subject"),
+        subject: slots[place]?.subject ?? this.text(row, "subject"),
         expected: this.text(row, columns.expected),
         plannedUnit,
         expectedBefore: "",

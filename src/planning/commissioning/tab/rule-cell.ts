@@ -31,7 +31,15 @@ export function readRule(text: string): StepRule {
 /** What the hidden cell Rule says of the row of a grid: by which step it is signed, and the step and rule of each slot by its place. */
 export interface GridRule {
   readonly signKey: string;
-  readonly slots: readonly ({ readonly stepId: string; readonly rule: StepRule } | null)[];
+  readonly slots: readonly (SlotRule | null)[];
+}
+
+/** What a slot is of: its step and rule; where subjects stand side by side, what heads its columns, and its subject. */
+export interface SlotRule {
+  readonly stepId: string;
+  readonly head?: string;
+  readonly subject?: string;
+  readonly rule: StepRule;
 }
 
 /** Word that tells the rule of a grid's row from that of a step. */
@@ -40,14 +48,19 @@ export const gridWord = "grid";
 /** Writes the rule of a grid's row: it is required where one of its slots is. */
 export function gridRuleText({ signKey, slots }: GridRule): string {
   const isRequired = slots.some((slot) => slot?.rule.required === true);
-  return `${isRequired ? requiredWord : "optional"} ${gridWord} ${packed([signKey, ...slots.map((slot) => slot && `${ruleText(slot.rule)} ${slot.stepId}`)])}`;
+  const textOf = ({ rule, stepId, head, subject }: SlotRule): string => [`${ruleText(rule)} ${stepId}`, ...(head === undefined ? [] : [head, subject])].join("\n");
+  return `${isRequired ? requiredWord : "optional"} ${gridWord} ${packed([signKey, ...slots.map((slot) => slot && textOf(slot))])}`;
 }
 
 /** Reads the rule of a grid's row; a place of which it says nothing is null. */
 export function readGridRule(text: string): GridRule {
   const [signKey = null, ...lines] = unpacked(text.split(" ").slice(2).join(" "));
   // What stands behind the rule of a slot is its step id, whatever it says: none is a hold point.
-  const slots = lines.map((line) => line === null ? null : { rule: { ...readRule(line), holdPoint: false }, stepId: line.split(" ").slice(3).join(" ") });
+  const slots = lines.map((line): SlotRule | null => {
+    if (line === null) return null;
+    const [rule = "", head, subject] = line.split("\n");
+    return { rule: { ...readRule(rule), holdPoint: false }, stepId: rule.split(" ").slice(3).join(" "), ...(head !== undefined && subject !== undefined && { head, subject }) };
+  });
   return { signKey: signKey ?? "", slots };
 }
 

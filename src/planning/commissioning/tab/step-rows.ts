@@ -1,5 +1,5 @@
 import type { Cell } from "../../../sheet";
-import { stepWords, type JobStep } from "../job";
+import type { JobStep } from "../job";
 import type { Expectation } from "../procedure";
 import { recordFingerprint, type CarriedStep, type StepRecord } from "../record";
 import { kindsOnTab } from "./kind-on-tab";
@@ -14,10 +14,12 @@ export interface StepPlace {
   readonly row: number;
   readonly no: number;
   readonly snagRows: RowSpan;
+  /** What its row says under Step: all of it, or, where that stands above, how to find it there. */
+  readonly says: string;
 }
 
 /** Lays out the row of a step with what was carried to it. */
-export function stepRow(step: JobStep, carried: CarriedStep | undefined, { row, no, snagRows }: StepPlace): Cell[] {
+export function stepRow(step: JobStep, carried: CarriedStep | undefined, { row, no, snagRows, says }: StepPlace): Cell[] {
   const { expectation, sign, holdPoint } = step;
   const { low, high } = wantedCells(expectation);
   const typed = carried?.typed;
@@ -28,7 +30,7 @@ export function stepRow(step: JobStep, carried: CarriedStep | undefined, { row, 
   return rowOf({
     no: styled(no, holdPoint ? "holdPoint" : "no"),
     stepId: styled(step.stepId, holdPoint ? "holdPointId" : "stepId"),
-    step: styled(stepWords(step), step.caution === "" ? "step" : "stepCaution"),
+    step: styled(says, step.caution === "" ? "step" : "stepCaution"),
     subject: styled(step.subject, "text"),
     expected: styled(expectation.shown, "expected"),
     found: styled(typed?.found ?? null, kind.foundStyle),

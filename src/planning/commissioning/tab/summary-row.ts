@@ -49,6 +49,11 @@ export function fact(value: string): Cell {
   return value === "" ? { style: "fact" } : { value, style: "fact" };
 }
 
+/** Takes the first sentence of a text that has several. */
+export function firstSentence(text: string): string {
+  return /^.*?[.!](?=\s|$)/s.exec(text)?.[0] ?? text;
+}
+
 /** Makes a cell that states a figure; blank where there is none. */
 export function figure(value: number | null): Cell {
   return value === null ? fact("") : { value, style: "factNumber" };

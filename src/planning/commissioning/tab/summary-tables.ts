@@ -5,83 +5,82 @@ import type { Cell } from "../../../sheet";
 import type { ExpandedJob } from "../job";
 import { fact, figure, summaryTable, type SummaryRow } from "./summary-row";
 
-/** Lists the addresses of the arrays, a row for each port and network with the controllers side by side, then those of their clusters. */
+/** Lists the addresses of the arrays, a row for each port with the controllers in their order, then those of their clusters. */
 export function addressTable({ places: { arrays } }: ExpandedJob, model: PlanModel): SummaryRow[] {
-  const lines = [...arrays.flatMap((array) => portLines(array, model)), ...clusterLines(arrays, model)];
-  const controllers = [...new Set(arrays.flatMap((array) => model.rowsWith("ports", "array", array.array).map(({ controller }) => controller)))];
+  const ports = arrays.flatMap((array) => model.rowsWith("ports", "array", array.array));
+  const controllers = [...new Set(ports.map(({ controller }) => controller))];
   const columns = [
-    { label: "Addresses", from: "no", to: "stepId" },
-    { label: "Port and network", from: "step", to: "step" },
-    { label: `Controller ${controllers[0] ?? ""}`, from: "subject", to: "result" },
-    { label: `Controller ${controllers.slice(1).join(", ")}`, from: "expected", to: "expected" },
+    { label: "Addresses", from: "no", to: "step" },
+    { label: "Network", from: "subject", to: "subject" },
+    { label: `Controller ${controllers.join(" · ")}`, from: "result", to: "expected" },
   ] as const;
-  return summaryTable(columns, lines);
+  return summaryTable(columns, [...arrays.flatMap((array) => portLines(array, controllers, model)), ...clusterLines(arrays, model)]);
 }
 
-function portLines({ array }: PlanRow<"arrays">, model: PlanModel): Cell[][] {
-  const ports = model.rowsWith("ports", "array", array);
-  const [first, ...others] = new Set(ports.map(({ controller }) => controller));
-  const lines = new Map<string, PlanRow<"ports">[]>();
-  for (const port of ports) {
-    const line = `${foldName(port.port)} ${foldName(port.network)}`;
-    lines.set(line, [...(lines.get(line) ?? []), port]);
-  }
+function portLines({ array }: PlanRow<"arrays">, controllers: readonly string[], model: PlanModel): Cell[][] {
+  const lines = groupBy(model.rowsWith("ports", "array", array), ({ port, network }) => `${foldName(port)} ${foldName(network)}`);
   return [...lines.values()].map((line) => {
     const { port, network } = line[0]!;
-    const addressOf = (controller: string | undefined): string => line.find((one) => one.controller === controller)?.address ?? "";
-    const rest = others.map((controller) => (others.length > 1 ? `${controller} ${addressOf(controller)}` : addressOf(controller)));
-    return [fact(array), fact(`Port ${port} · ${networkFacts(network, model)}`), fact(addressOf(first)), fact(rest.join("\n"))];
+    const addresses = controllers.map((controller) => line.find((one) => one.controller === controller && one.address !== "")?.address ?? "–");
+    return [fact(`${array}, port ${port}`), fact(network), fact(addresses.join(" · "))];
   });
 }
 
-function networkFacts(name: string, model: PlanModel): string {
-  const network = model.find("networks", name);
-  const facts = network === null ? [] : [network.prefix, network.gateway && `gateway ${network.gateway}`, network.vlan === null ? "" : `VLAN ${network.vlan}`];
-  return [name, ...facts].filter((text) => text !== "").join(", ");
+/** Says what the networks are in which the arrays have ports. */
+export function networkTable({ places: { arrays } }: ExpandedJob, model: PlanModel): SummaryRow[] {
+  const columns = [
+    { label: "Networks", from: "found", to: "unit" },
+    { label: "Prefix", from: "expectedBefore", to: "recheckedBy" },
+    { label: "Gateway, VLAN", from: "by", to: "note" },
+  ] as const;
+  const names = new Set(arrays.flatMap((array) => model.rowsWith("ports", "array", array.array)).map(({ network }) => network).filter((name) => name !== ""));
+  const lines = [...names].map((name) => {
+    const network = model.find("networks", name);
+    return [name, network?.prefix ?? "", both(network?.gateway ? `gateway ${network.gateway}` : "", network?.vlan ? `VLAN ${network.vlan}` : "")].map(fact);
+  });
+  return summaryTable(columns, lines);
 }
 
 function clusterLines(arrays: readonly PlanRow<"arrays">[], model: PlanModel): Cell[][] {
   const clusters = new Set(arrays.map(({ cluster }) => cluster).filter((name) => name !== ""));
-  return [...clusters].map((cluster) => {
-    const address = model.find("clusters", cluster)?.sharedAddress ?? "";
-    return [fact(cluster), fact("Shared address of the cluster"), fact(address), fact("")];
+  return [...clusters].map((name) => {
+    const cluster = model.find("clusters", name);
+    return [fact(`${name}, shared address`), fact(cluster?.network ?? ""), fact(cluster?.sharedAddress ?? "")];
   });
 }
 
-/** Says where each array stands, how it is lifted and from which feeds it is supplied. */
+/** Says where each array stands, how heavy it is to lift and from which feeds it is supplied. */
 export function positionTable({ places: { arrays } }: ExpandedJob): SummaryRow[] {
   const columns = [
-    { label: "Rack positions", from: "found", to: "found" },
-    { label: "Rack", from: "unit", to: "expectedBefore" },
-    { label: "Units", from: "recheckedBy", to: "recheckedBy" },
+    { label: "Rack positions", from: "found", to: "unit" },
+    { label: "Rack, units", from: "expectedBefore", to: "recheckedBy" },
     { label: "Lift", from: "by", to: "by" },
-    { label: "Lift by", from: "witness", to: "witness" },
-    { label: "Feed A", from: "done", to: "done" },
-    { label: "Feed B", from: "note", to: "note" },
+    { label: "Feeds A, B", from: "witness", to: "note" },
   ] as const;
-  const lines = arrays.map(({ array, rack, bottomUnit, units, liftKg, liftBy, feedA, feedB }) =>
+  const lines = arrays.map(({ array, rack, bottomUnit, units, liftKg, feedA, feedB }) =>
     [
       array,
-      rack,
-      bottomUnit === null ? "" : `${bottomUnit}–${topUnit(bottomUnit, units)}`,
+      both(rack, bottomUnit === null ? "" : `${bottomUnit}–${topUnit(bottomUnit, units)}`),
       liftKg === null ? "" : formatKilograms(liftKg),
-      liftBy,
-      feedA,
-      feedB,
+      both(feedA, feedB),
     ].map(fact),
   );
   return summaryTable(columns, lines);
 }
 
+function both(one: string, other: string): string {
+  return [one, other].filter((text) => text !== "").join(", ");
+}
+
 /** Says how much each feed of the arrays carries, normally and at worst, and whether that is within its limit. */
 export function feedTable({ places: { arrays } }: ExpandedJob, model: PlanModel): SummaryRow[] {
   const columns = [
-    { label: "Feed loads (local code decides)", from: "found", to: "found" },
-    { label: "Normal W", from: "unit", to: "expectedBefore" },
+    { label: "Feed loads (local code decides)", from: "found", to: "unit" },
+    { label: "Normal W", from: "expectedBefore", to: "expectedBefore" },
     { label: "Worst W", from: "recheckedBy", to: "recheckedBy" },
     { label: "Worst A", from: "by", to: "by" },
     { label: "Limit A", from: "witness", to: "witness" },
-    { label: "Share at worst", from: "done", to: "note" },
+    { label: "Share of limit", from: "done", to: "note" },
   ] as const;
   const lines = model.power.loadsOf(arrays).map(({ worst: { feed, normalWatts, worstWatts, worstAmps, limitAmps, share, ok } }): Cell[] => [
     fact(feed),
@@ -89,7 +88,7 @@ export function feedTable({ places: { arrays } }: ExpandedJob, model: PlanModel)
     figure(roundTo(0, worstWatts)),
     figure(ampsOf(worstAmps)),
     figure(ampsOf(limitAmps)),
-    ok ? fact(`${formatPercent(share)}, within the limit`) : { value: `${formatPercent(share)}: over the limit`, style: "alarm" },
+    ok ? fact(formatPercent(share)) : { value: `${formatPercent(share)}: over the limit`, style: "alarm" },
   ]);
   return summaryTable(columns, lines);
 }
@@ -97,8 +96,8 @@ export function feedTable({ places: { arrays } }: ExpandedJob, model: PlanModel)
 /** Says what the arrays of this job add to each pool: what hosts can store of it, the usable capacity that is made of, and how much may be filled. */
 export function poolTable({ places }: ExpandedJob, model: PlanModel): SummaryRow[] {
   const columns = [
-    { label: "Capacity by pool, here", from: "found", to: "found" },
-    { label: "To hosts TB", from: "unit", to: "expectedBefore" },
+    { label: "Capacity by pool, here", from: "found", to: "unit" },
+    { label: "To hosts TB", from: "expectedBefore", to: "expectedBefore" },
     { label: "Usable TB", from: "recheckedBy", to: "recheckedBy" },
     { label: "Fill limit", from: "by", to: "by" },
     { label: "To fill TB", from: "witness", to: "witness" },
@@ -118,7 +117,7 @@ export function poolTable({ places }: ExpandedJob, model: PlanModel): SummaryRow
       figure(total === null ? null : terabytesOf(total)),
       fact(limit === null ? "" : formatPercent(limit)),
       figure(toHosts === null || limit === null ? null : roundTo(2, (Number(toHosts) / 1e12) * limit)),
-      fact(arrays.map(({ array }) => array).join(", ")),
+      figure(arrays.length),
     ];
   });
   return summaryTable(columns, lines);

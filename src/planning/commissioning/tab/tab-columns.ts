@@ -8,19 +8,19 @@ import { foundFields, foundLabels, sealFields, sealLabels, stepLabels, type Foun
  * serial number, a day, the longest word of a header. What the paper leaves goes where it is needed most.
  */
 export const tabColumns = {
-  no: { header: "No.", width: 4.8 },
+  no: { header: "No.", width: 4.4 },
   stepId: { header: "Step id", width: 7.6 },
-  step: { header: "Step", width: 24 },
+  step: { header: "Step", width: 20 },
   subject: { header: "For", width: 10 },
   result: { header: "Result", width: 9 },
   expected: { header: "Expected", width: 14.2 },
   found: { header: stepLabels.found, width: 13 },
-  unit: { header: stepLabels.unit, width: 9 },
-  expectedBefore: { header: "Expected before", width: 8.8 },
-  recheckedBy: { header: stepLabels.recheckedBy, width: 9.2 },
-  by: { header: stepLabels.by, width: 7 },
-  witness: { header: stepLabels.witness, width: 7.6 },
-  done: { header: stepLabels.done, width: 9.8 },
+  unit: { header: stepLabels.unit, width: 14.4 },
+  expectedBefore: { header: "Before", width: 10.5 },
+  recheckedBy: { header: stepLabels.recheckedBy, width: 14.4 },
+  by: { header: stepLabels.by, width: 9.5 },
+  witness: { header: stepLabels.witness, width: 14.4 },
+  done: { header: stepLabels.done, width: 10 },
   note: { header: stepLabels.note, width: 9 },
   key: { header: "Key", width: 30 },
   rule: { header: "Rule", width: 16 },
@@ -118,7 +118,7 @@ export function headsOf<Field extends string>(
 }
 
 /** Texts in the key column that mark what is not a step. The row of a record whose step is gone has its key behind `orphanPrefix`, that of a grid its keys behind `slotsPrefix`. */
-export const tags = { grid: "#grid", snags: "#snags", snag: "#snag", orphans: "#kept", texts: "#elsewhere", text: "#text", paper: "#paper", seals: "#seals", seal: "#seal" } as const;
+export const tags = { grid: "#grid", words: "#words", snags: "#snags", snag: "#snag", orphans: "#kept", texts: "#elsewhere", text: "#text", paper: "#paper", seals: "#seals", seal: "#seal" } as const;
 export const orphanPrefix = "kept:";
 export const slotsPrefix = "slots:";
 

@@ -46,7 +46,7 @@ function columnFaults({ sheet, headerRow, places: { layout, columns }, steps }: 
   let last = -1;
   // A tab with a grid has had their columns.
   const hasGrid = layout === "lists" && steps.some(({ slot }) => slot !== null);
-  return columnsInOrder(hasGrid ? "today" : layout).flatMap((key) => {
+  return columnsInOrder(hasGrid ? "grids" : layout).flatMap((key) => {
     const header = headersOf(layout)[key];
     const column = columns[key];
     if (column === undefined) return [faultOf(header, "is gone")];

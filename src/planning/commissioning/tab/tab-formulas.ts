@@ -63,7 +63,8 @@ export function stepFormulas(row: number, { kind, wanted }: Expectation, sign: S
 /** A step of a grid as the formulas of its row see it. */
 export interface FormulaSlot {
   readonly expectation: Pick<Expectation, "kind" | "wanted">;
-  readonly stepId: string;
+  /** What its columns are called. */
+  readonly name: string;
   readonly columns: SlotColumns;
 }
 
@@ -79,7 +80,7 @@ export function gridFormulas(row: number, slots: readonly FormulaSlot[]): Readon
     const instead = [results.notApplicable, results.waived].map((word) => `IF(${found}="${word}","${word}",`).join("");
     return `=IFERROR(IF(${isEmpty(found)},"",${instead}${kindsOnTab[kind].comparison(compared)}))),"no")`;
   };
-  const states = slots.map(({ columns, stepId }) => ({ state: cell(columns.compares), name: slots.length === 1 ? "" : `: ${stepId.replaceAll('"', '""')}` }));
+  const states = slots.map(({ columns, name }) => ({ state: cell(columns.compares), name: slots.length === 1 ? "" : `: ${name.replaceAll('"', '""')}` }));
   const worst = slotStates.flatMap(([word, result]) => states.map(({ state, name }) => `IF(${state}="${word}","${result}${name}",`));
   const isOpen = `OR(${states.map(({ state }) => `LEN(${state})=0`).join(",")})`;
   return {

@@ -1,7 +1,10 @@
 import { at, tabColumnKeys, tabColumns, type TabColumn } from "./tab-columns";
 
-/** Which headers a tab has, in which order: today's, those of a release without grids, or of one before that. */
-export type TabLayout = "today" | "lists" | "earlier";
+/** Which headers a tab has, in which order: today's, those before a header was shortened, those of a release without grids, or of one before that. */
+export type TabLayout = "today" | "grids" | "lists" | "earlier";
+
+/** Every layout; of those that match a row of headers alike the first is taken. */
+export const tabLayouts = ["lists", "grids", "today", "earlier"] as const satisfies readonly TabLayout[];
 
 /** Columns of a release without grids: today's but for those behind them. */
 const listColumns = tabColumnKeys.slice(0, at.digest + 1);
@@ -11,11 +14,17 @@ const listColumns = tabColumnKeys.slice(0, at.digest + 1);
  *
  * Such a tab is read like any other, so that nothing typed into it is lost when it is built again; then it has the columns of today.
  */
+const longHeaders: Partial<Record<TabColumn, string>> = { expectedBefore: "Expected before" };
 const earlierHeaders: Partial<Record<TabColumn, string>> = { expectedBefore: "Was", recheckedBy: "Seen again", witness: "Second" };
 const earlierOrder: readonly TabColumn[] = listColumns.flatMap((key) => (key === "result" || key === "built" ? [] : key === "unit" ? [key, "result"] : [key]));
 
 const todaysHeaders = Object.fromEntries(tabColumnKeys.map((key) => [key, tabColumns[key].header])) as Record<TabColumn, string>;
-const headers: Readonly<Record<TabLayout, Readonly<Record<TabColumn, string>>>> = { today: todaysHeaders, lists: todaysHeaders, earlier: { ...todaysHeaders, ...earlierHeaders } };
+const headers: Readonly<Record<TabLayout, Readonly<Record<TabColumn, string>>>> = {
+  today: todaysHeaders,
+  grids: { ...todaysHeaders, ...longHeaders },
+  lists: { ...todaysHeaders, ...longHeaders },
+  earlier: { ...todaysHeaders, ...earlierHeaders },
+};
 
 /** Lists the header of each column in a layout. */
 export function headersOf(layout: TabLayout): Readonly<Record<TabColumn, string>> {
@@ -24,5 +33,5 @@ export function headersOf(layout: TabLayout): Readonly<Record<TabColumn, string>
 
 /** Lists the columns of a layout from left to right. */
 export function columnsInOrder(layout: TabLayout): readonly TabColumn[] {
-  return { today: tabColumnKeys, lists: listColumns, earlier: earlierOrder }[layout];
+  return { today: tabColumnKeys, grids: tabColumnKeys, lists: listColumns, earlier: earlierOrder }[layout];
 }

@@ -7,7 +7,7 @@ import { lineCount, type LineCount } from "./text-lines";
 const scale = 82;
 
 /** As narrow as printers take them; header and footer stand in those at top and bottom. */
-const marginsMm: Margins = { left: 10, right: 10, top: 12, bottom: 11, header: 6, footer: 5 };
+const marginsMm: Margins = { left: 10, right: 10, top: 10.5, bottom: 10.5, header: 4.5, footer: 4.5 };
 
 /** Says how a tab lies on paper. Programs that fit a sheet to a page pass over its breaks: here the columns are made for the paper. */
 export function onPaper(paper: Paper): Pick<PrintPlan, "orientation" | "fitToWidth" | "scale" | "paper" | "marginsMm" | "firstPage"> {
@@ -23,15 +23,17 @@ function roomOn(paper: Paper): { readonly width: number; readonly height: number
 /** Points that stay free on the right, as every program rounds the widths of columns in its own way. */
 const spare = 6;
 
-/** Points of a line of text, and those around all lines of a cell. */
-const pointsPerLine = 14.5;
-const pointsAround = 3;
+/** Points of a line of text, as programs make rows of wrapped text in the default font of workbooks. */
+const pointsPerLine = 15;
 
 /** A row of one line, and the highest that a sheet takes. */
 const [lowest, highest] = [18, 409];
 
+/** To how many points programs round the height of a row. */
+const pixel = 0.75;
+
 /** Lowest row, in points, in which people write by hand: 7 mm on paper. */
-export const writingHeight = Math.ceil(((7 / 25.4) * 72 * 100) / scale);
+export const writingHeight = Math.ceil(((7 / 25.4) * 72 * 100) / scale / pixel) * pixel;
 
 /** A row of a tab, as its height is worked out. */
 export interface PaperRow {
@@ -46,19 +48,28 @@ export interface PaperRow {
 export function rowHeight({ cells, merges, least }: PaperRow, widths: readonly number[]): number {
   const lines = cells.slice(0, shownColumns).map((cell, column) => {
     const across = merges.find((area) => area.column === column)?.columns ?? 1;
-    return lineCountOf(cell)?.(widths.slice(column, column + across).reduce((sum, one) => sum + one, 0)) ?? 1;
+    return lineCountOf(cell)?.(widthOf(widths.slice(column, column + across))) ?? 1;
   });
   return heightOf(Math.max(1, ...lines), least);
 }
 
+/** Points of a character of a column, and those that a column has beside its characters. */
+const besidePoints = columnPoints(0);
+const characterPoints = columnPoints(1) - besidePoints;
+
+/** Finds how many characters wide columns are that run together: those of each, and what they would have between them. */
+function widthOf(widths: readonly number[]): number {
+  return widths.reduce((sum, one) => sum + one, 0) + ((widths.length - 1) * besidePoints) / characterPoints;
+}
+
 function heightOf(lines: number, least: number): number {
-  return Math.min(highest, Math.max(lowest, least, lines * pointsPerLine + pointsAround));
+  return Math.min(highest, Math.max(lowest, least, lines * pointsPerLine));
 }
 
 /** Measures what a cell shows; null where it takes one line in any case. */
 function lineCountOf(cell: Cell | undefined): LineCount | null {
   if (typeof cell?.value !== "string" || isStyled(cell, "visit", "section", "note")) return null;
-  return lineCount(cell.value, isStyled(cell, "expected", "label", "holdPointId"));
+  return lineCount(cell.value, isStyled(cell, "expected", "label", "header", "holdPointId", "sideTitle"));
 }
 
 function isStyled(cell: Cell, ...styles: readonly TabStyle[]): boolean {
@@ -76,7 +87,7 @@ const mostAtOnce = 16;
 export function columnWidthsOn(paper: Paper, rows: readonly PaperRow[]): number[] {
   const widths = tabColumnKeys.map((key): number => tabColumns[key].width);
   const room = roomOn(paper).width - spare - widths.slice(0, shownColumns).reduce((sum, width) => sum + columnPoints(width), 0);
-  let left = Math.floor(room / (columnPoints(1) - columnPoints(0)));
+  let left = Math.floor(room / characterPoints);
   const lines = rows.filter(({ merges }) => merges.length === 0).map(({ cells, least }) => new RowLines(cells, least, widths));
   while (left > 0) {
     let best = { column: at.step, more: left, rate: 0 };
@@ -137,18 +148,16 @@ class RowLines {
 export interface PageRows {
   /** First row below the headers, which stand again on every page; what is above them stands on the first one alone. */
   readonly first: number;
-  /** Sections that are better kept on one page, as what stands above their rows is needed to read them: their first row, and the one below their last. */
+  /** Rows that are kept on one page wherever one holds them: the first, and the one below the last. */
   readonly whole: ReadonlyMap<number, number>;
   /** Rows that are read with the row below: no page ends with one. */
   readonly heads: ReadonlySet<number>;
-  /** Rows with which a page begins, however much room is left. */
-  readonly fresh: ReadonlySet<number>;
   /** Rows in which nothing stands: no page holds such rows alone. */
   readonly blank: ReadonlySet<number>;
 }
 
 /** Chooses the rows at which pages begin, so that every program breaks alike: where no further row fits, and before what is better kept whole and fits a page of its own. */
-export function pageBreaks(heights: readonly number[], { first, whole, heads, fresh, blank }: PageRows, paper: Paper): number[] {
+export function pageBreaks(heights: readonly number[], { first, whole, heads, blank }: PageRows, paper: Paper): number[] {
   const sumOf = (from: number, to: number): number => heights.slice(from, to).reduce((sum, one) => sum + one, 0);
   const room = roomOn(paper).height - spare - sumOf(first - 1, first);
   const isMoved = (row: number, used: number): boolean => {
@@ -166,7 +175,7 @@ export function pageBreaks(heights: readonly number[], { first, whole, heads, fr
   for (let row = first, next = first; row < heights.length; row = next) {
     while (heads.has(next) && next + 1 < heights.length) next += 1;
     next += 1;
-    if (isFilled && (fresh.has(row) || used + sumOf(row, next) > room || isMoved(row, used))) begin(row);
+    if (isFilled && (used + sumOf(row, next) > room || isMoved(row, used))) begin(row);
     for (let one = row; one < next; one += 1) {
       if (isFilled && used + heights[one]! > room) begin(one);
       used += heights[one]!;

@@ -1,7 +1,7 @@
 import { isBlank, type SheetSnapshot } from "../../../sheet";
 import { canonicalText } from "../../text";
 import { rowsOfSteps, type StepRow } from "../record";
-import { shownColumns, tabColumnKeys } from "./tab-columns";
+import { shownColumns, tabColumnKeys, tags } from "./tab-columns";
 import type { TabReading } from "./tab-reading";
 
 /** A section of a tab as a reader of it sees it. */
@@ -36,5 +36,7 @@ function headingIn({ values }: Pick<SheetSnapshot, "values">, { places: { column
   const filled = tabColumnKeys.slice(0, shownColumns + 1).filter((key) => columns[key] !== undefined && !isBlank(values[row]?.[columns[key]]));
   if (filled.length === 0) return "";
   const cell = columns.no === undefined ? null : values[row]?.[columns.no];
-  return filled.length === 1 && typeof cell === "string" ? canonicalText(cell) : null;
+  const tag = columns.key === undefined ? null : values[row]?.[columns.key];
+  // Beside the words of its first steps, or, as tabs were built before, alone.
+  return typeof cell === "string" && !isBlank(cell) && (filled.length === 1 || tag === tags.grid || tag === tags.words) ? canonicalText(cell) : null;
 }

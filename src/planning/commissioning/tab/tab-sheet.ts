@@ -1,17 +1,17 @@
 import type { Area, Cell, SheetPlan } from "../../../sheet";
 import { sealFields, snagId, type CarriedRecords } from "../record";
-import type { PlanModel } from "../../plan/model";
-import type { ExpandedJob, JobStep } from "../job";
+import { groupBy, type PlanModel } from "../../plan/model";
+import { stepWords, type ExpandedJob, type JobSection, type JobStep } from "../job";
 import { entryValidations, type PlacedStep } from "./entry-validations";
 import { resultFormats } from "./result-formats";
 import { foundRow, paperLineRow } from "./found-rows";
-import { gridHeadRow, gridLabelRow, gridRow } from "./grid-rows";
-import { sectionRows as planSection, type SectionRow } from "./section-rows";
+import { gridHeadRow, gridKey, gridLabelRow, gridRow, wordsRow } from "./grid-rows";
+import { sectionRows as planSection, type SectionRow, type StepRowPlan } from "./section-rows";
 import { snagRow, type NumberedStep } from "./snag-rows";
 import { orphanRow, stepRow } from "./step-rows";
-import { hidden, labelRow, rowOf, styled, titleRow, type TabCells } from "./tab-cells";
+import { hidden, inShownColumns, labelRow, rowOf, styled, titleRow, type TabCells } from "./tab-cells";
 import { snagHeads } from "./snag-columns";
-import { at, foundHeads, sealColumns, sealHeads, shownColumns, slotColumns, tabColumnKeys, tabColumns, tags, type SlotColumns } from "./tab-columns";
+import { at, foundHeads, sealColumns, sealHeads, shownColumns, slotColumns, slotsPrefix, tabColumnKeys, tabColumns, tags, type SlotColumns } from "./tab-columns";
 import { progressFormulas, type RowSpan } from "./tab-formulas";
 import { pocketSheets } from "./pocket-sheets";
 import { markCells, tabStates } from "./tab-mark";
@@ -24,11 +24,14 @@ import { withAnswers } from "./with-answers";
 import { withBuilt } from "./with-built";
 
 /** Blank rows for snags behind those that are there. */
-const spareSnags = 15;
+const spareSnags = 12;
 
-/** Rows at the top that stay in sight, and the height of each in points; the last of them, the headers, stands again on every page. */
+/** Rows that are laid out for the next seals; more take rows as they come. */
+const spareSeals = 1;
+
+/** Rows at the top that stay in sight: the title, its height in points, and the headers, which stand again on every page. */
 const headRows = 2;
-const titleHeight = 32;
+const titleHeight = 26;
 
 /** Height, in points, of a row that only parts two blocks. */
 const gapHeight = 9;
@@ -52,51 +55,77 @@ interface TabBlocks {
 interface TabRows {
   readonly rows: Cell[][];
   readonly merges: Area[];
-  /** Sections that are better kept on one page: their first row, and the one below their last. */
+  /** What is cut out in one piece: the first row, and the one below the last. */
   readonly whole: Map<number, number>;
   /** Rows that are read with the row below. */
   readonly heads: Set<number>;
-  /** Rows with which a page begins: those of visits, and the first of what is cut out. */
-  readonly freshRows: Set<number>;
   /** The steps with their rows. */
   readonly placed: PlacedStep[];
-  /** Each step with its number, by its key. */
-  readonly steps: Map<string, NumberedStep>;
+  /** Rows in which people write by hand. */
+  readonly written: Set<number>;
+}
+
+/** A section with its rows. */
+interface PlannedSection {
+  readonly section: JobSection;
+  readonly rows: readonly SectionRow[];
 }
 
 /**
  * Lays out the commissioning tab of a job under a sheet name, marked as unfinished until it is put in place.
  *
- * Row 1 holds title and progress, row 2 the headers, which stand on every printed page. Below come the summary, the sections with their
- * steps, the pocket sheets, the snags, the records whose step is gone, what was found elsewhere, where the paper went, and the seals.
+ * Row 1 holds title and progress, row 2 the headers, which stand on every printed page. Below come the summary, the pocket sheets, the sections with
+ * their steps, the snags, the records whose step is gone, what was found elsewhere, where the paper went, and the seals.
  */
 export function tabSheet(name: string, source: TabSource): SheetPlan {
+  let plan = layOut(name, source, new Set());
+  // Where a page begins within a grid its labels stand again, which may move what comes below.
+  for (let tries = 0, labelled: ReadonlySet<string> = new Set(); tries < mostLayouts; tries += 1) {
+    const parted = partedGrids(plan);
+    if (parted.size === labelled.size && [...parted].every((key) => labelled.has(key))) break;
+    plan = layOut(name, source, parted);
+    labelled = parted;
+  }
+  const reading = readPlannedTab(plan);
+  return withAnswers(withBuilt(plan, reading), reading);
+}
+
+/** How often a tab is laid out again at most. */
+const mostLayouts = 4;
+
+/** Lists the rows of grids with which a page begins, or below whose labels alone, by their hidden keys. */
+function partedGrids({ rows, print }: SheetPlan): Set<string> {
+  const keyIn = (row: number): string => String(rows[row]?.[at.key]?.value ?? "");
+  return new Set((print?.breaksBefore ?? []).map((row) => keyIn(row) || keyIn(row + 1)).filter((key) => key.startsWith(slotsPrefix)));
+}
+
+/** Lays out a tab, with the labels of a grid above the rows of these keys too. */
+function layOut(name: string, source: TabSource, parted: ReadonlySet<string>): SheetPlan {
   const { expanded, stamp } = source;
-  const blocks = placeBlocks(source);
-  const tab: TabRows = { rows: [], merges: [], whole: new Map(), heads: new Set(), freshRows: new Set(), placed: [], steps: new Map() };
+  const sections = expanded.sections.map((section): PlannedSection => ({ section, rows: withLabels(planSection(section, source.records), parted) }));
+  const steps = numberSteps(sections);
+  const blocks = placeBlocks(source, sections);
+  const tab: TabRows = { rows: [], merges: [], whole: new Map(), heads: new Set(), placed: [], written: new Set() };
   addTop(tab, source, blocks);
-  addSteps(tab, source, blocks);
-  addPocketSheets(tab, source);
-  addSnags(tab, source, blocks);
+  addPocketSheets(tab, expanded, steps);
+  addSteps(tab, sections, steps, source.records, blocks);
+  addSnags(tab, source, steps, blocks);
   addOrphans(tab, source);
   addElsewhere(tab, source);
   addPaperLine(tab, source);
   addSeals(tab, source);
 
-  const { rows, merges, whole, heads, freshRows, placed } = tab;
+  const { rows, merges, whole, heads, placed, written } = tab;
   const { paper } = source.model.settings;
   const { stepRows, snagRows } = blocks;
-  const stepAt = new Set(placed.map(({ row }) => row));
-  const isWrittenIn = (row: number): boolean => stepAt.has(row) || (row >= snagRows.first && row <= snagRows.last);
-  const mergesOf = new Map<number, Area[]>();
-  for (const area of merges) mergesOf.set(area.row, [...(mergesOf.get(area.row) ?? []), area]);
+  const mergesOf = groupBy(merges, ({ row }) => row);
   const blank = new Set(rows.flatMap((cells, row) => (cells.every(({ value = null, formula }) => value === null && formula === undefined) ? [row] : [])));
-  const paperRows = rows.map((cells, row): PaperRow => ({ cells, merges: mergesOf.get(row) ?? [], least: isWrittenIn(row) ? writingHeight : 0 }));
+  const paperRows = rows.map((cells, row): PaperRow => ({ cells, merges: mergesOf.get(row) ?? [], least: written.has(row) ? writingHeight : 0 }));
   const columnWidths = columnWidthsOn(paper, paperRows);
-  const heights = paperRows.map((row, index) => (index < headRows ? titleHeight : blank.has(index) ? gapHeight : rowHeight(row, columnWidths)));
+  const heights = paperRows.map((row, index) => (index === 0 ? titleHeight : blank.has(index) && !written.has(index) ? gapHeight : rowHeight(row, columnWidths)));
   const title = escapeCode([expanded.job.job, expanded.places.site.site, `build ${stamp.build}`].join(" · "));
-  const breaksBefore = pageBreaks(heights, { first: headRows, whole, heads, fresh: freshRows, blank }, paper);
-  const plan: SheetPlan = {
+  const breaksBefore = pageBreaks(heights, { first: headRows, whole, heads, blank }, paper);
+  return {
     name,
     rows,
     styles: tabStyles,
@@ -117,8 +146,11 @@ export function tabSheet(name: string, source: TabSource): SheetPlan {
     },
     tabColor: "#2f5d50",
   };
-  const reading = readPlannedTab(plan);
-  return withAnswers(withBuilt(plan, reading), reading);
+}
+
+/** Puts the labels of a grid above those of its rows that have one of these keys. */
+function withLabels(rows: readonly SectionRow[], keys: ReadonlySet<string>): SectionRow[] {
+  return rows.flatMap((row) => (row.is === "grid" && keys.has(gridKey(row.slots)) ? [{ is: "grid-labels" } as const, row] : [row]));
 }
 
 /** Keeps a text from being read as a code of the page header, where & begins one. */
@@ -126,16 +158,24 @@ function escapeCode(text: string): string {
   return text.replaceAll("&", "&&");
 }
 
+/** Numbers the rows of the steps from top to bottom. */
+function numberSteps(sections: readonly PlannedSection[]): Map<string, NumberedStep> {
+  const steps = new Map<string, NumberedStep>();
+  const inRows = sections.flatMap(({ rows }) => rows.flatMap((row) => (row.is === "step" ? [[row.step]] : row.is === "grid" ? [row.slots.flatMap((slot) => slot?.step ?? [])] : [])));
+  for (const [index, ofRow] of inRows.entries()) for (const step of ofRow) steps.set(step.key, { no: index + 1, step });
+  return steps;
+}
+
 /** Works out where the blocks will stand, as the summary above them refers to their rows. */
-function placeBlocks({ expanded, model, stamp, records }: TabSource): TabBlocks {
+function placeBlocks({ expanded, model, stamp, records }: TabSource, sections: readonly PlannedSection[]): TabBlocks {
   const nowhere = { first: 0, last: 0 };
   const summaryLength = planSummary(expanded, model, stamp, progressFormulas(nowhere, nowhere, 0)).length;
-  const stepCount = expanded.sections.reduce((sum, section) => sum + planSection(section, records).length, 0);
-  const firstStep = headRows + summaryLength;
+  const pocketLength = pocketSheets(expanded, () => 0).reduce((sum, rows) => sum + rows.length + 1, 0);
+  const stepCount = sections.reduce((sum, { rows }) => sum + rows.length, 0);
+  const firstStep = headRows + summaryLength + pocketLength;
   const stepRows: RowSpan = { first: firstStep, last: firstStep + Math.max(stepCount, 1) - 1 };
   // Between two blocks stand a blank row, a title and a row of labels; the orphans have no labels. A block without rows says so in one.
-  const pocketRows = pocketSheets(expanded, () => 0).reduce((sum, { rows }) => sum + rows.length + 2, 0);
-  const firstSnag = stepRows.last + pocketRows + 4;
+  const firstSnag = stepRows.last + 4;
   const snagRows: RowSpan = { first: firstSnag, last: firstSnag + records.snags.length + spareSnags - 1 };
   return { stepRows, snagRows, firstSeal: snagRows.last + Math.max(records.orphans.length, 1) + records.elsewhere.length + 12 };
 }
@@ -155,29 +195,25 @@ function addSummaryRow({ rows, merges }: Pick<TabRows, "rows" | "merges">, row: 
   rows.push(tabColumnKeys.map((_, index) => row.cells.get(index) ?? {}));
 }
 
-function addSteps({ rows, merges, whole, heads, freshRows, placed, steps }: TabRows, { expanded, records }: TabSource, { snagRows }: TabBlocks): void {
-  let no = 0;
-  const place = (step: JobStep, columns: SlotColumns | null): void => {
-    steps.set(step.key, { no, step });
-    placed.push({ row: rows.length, step, columns });
-  };
-  for (const section of expanded.sections) {
-    const sectionPlan = planSection(section, records);
-    for (const [from, to] of partsKeptWhole(sectionPlan, rows.length)) whole.set(from, to);
+function addSteps(
+  { rows, merges, heads, placed, written }: TabRows, sections: readonly PlannedSection[], steps: ReadonlyMap<string, NumberedStep>, records: CarriedRecords, { snagRows }: TabBlocks,
+): void {
+  const numberOf = ({ key }: JobStep): number => steps.get(key)!.no;
+  const place = (step: JobStep, columns: SlotColumns | null): number => placed.push({ row: rows.length, step, columns });
+  for (const { section, rows: sectionPlan } of sections) {
     for (const planned of sectionPlan) {
       if (planned.is !== "step" && planned.is !== "grid") heads.add(rows.length);
       switch (planned.is) {
         case "visit":
-          // The first one goes on below the summary.
-          if (no > 0) freshRows.add(rows.length);
           rows.push(titleRow(section.visit, null, "visit"));
           break;
-        case "title":
-          rows.push(titleRow(section.title));
-          break;
         case "grid-head":
-          merges.push({ row: rows.length, column: at.step, rows: 1, columns: shownColumns - at.step });
-          rows.push(gridHeadRow(section.columns));
+          merges.push(...headMerges(rows.length));
+          rows.push(gridHeadRow(section.title, section.columns));
+          break;
+        case "words":
+          merges.push(...headMerges(rows.length));
+          rows.push(wordsRow(planned.steps[0] === section.steps[0] ? section.title : "", planned.steps));
           break;
         case "grid-labels":
           rows.push(gridLabelRow(section.columns));
@@ -186,56 +222,56 @@ function addSteps({ rows, merges, whole, heads, freshRows, placed, steps }: TabR
           rows.push(labelRow(listHeads));
           break;
         case "step":
-          no += 1;
           place(planned.step, null);
-          rows.push(stepRow(planned.step, records.steps.get(planned.step.key), { row: rows.length, no, snagRows }));
+          written.add(rows.length);
+          rows.push(stepRow(planned.step, records.steps.get(planned.step.key), { row: rows.length, no: numberOf(planned.step), snagRows, says: saysInRow(planned, numberOf) }));
           break;
         case "grid":
-          no += 1;
+          if (section.isPasted !== true) written.add(rows.length);
           planned.slots.forEach((slot, index) => {
             if (slot !== null) place(slot.step, slotColumns[index]!);
           });
-          rows.push(gridRow(planned.slots, { row: rows.length, no, apart: planned.apart }));
+          rows.push(gridRow(planned.slots, { row: rows.length, no: numberOf(planned.slots.find((slot) => slot !== null)!.step), apart: planned.apart }));
       }
     }
   }
-  if (expanded.sections.length === 0) rows.push(rowOf({ step: styled("No step of the procedure applies to this job.", "note") }));
+  if (sections.length === 0) rows.push(rowOf({ step: styled("No step of the procedure applies to this job.", "note") }));
   rows.push(rowOf({}));
 }
 
-/** Lists the parts of a section that need what stands above their rows: a grid, and the list below it. */
-function partsKeptWhole(rows: readonly SectionRow[], start: number): [from: number, to: number][] {
-  const heads = rows.map(({ is }) => is);
-  if (!heads.includes("grid-head")) return [];
-  const end = start + rows.length;
-  const list = heads.indexOf("list-head");
-  return list < 0 ? [[start, end]] : [[start, start + list], [start + list, end]];
+/** In a row of words the title of the section stands on the left, and the words over all columns behind. */
+function headMerges(row: number): Area[] {
+  return [{ row, column: at.no, rows: 1, columns: at.step }, { row, column: at.step, rows: 1, columns: shownColumns - at.step }];
+}
+
+/** Says in the row of a step what it says, or where that stands above. */
+function saysInRow({ step, words }: StepRowPlan, numberOf: (step: JobStep) => number): string {
+  if (words === "own") return stepWords(step);
+  const first = words === "above" ? "" : `as No. ${numberOf(words)}`;
+  const said = [step.holdPoint ? "hold point" : "", first].filter((text) => text !== "").join(", ");
+  return said.charAt(0).toUpperCase() + said.slice(1);
 }
 
 /** Headers of a list below the rows of a grid. */
 const listHeads = Object.fromEntries(tabColumnKeys.slice(0, shownColumns).map((key) => [key, tabColumns[key].header]));
 
-/** Adds the sheets that are cut out of the print: each is kept whole, and what comes below them begins a page. */
-function addPocketSheets({ rows, merges, whole, freshRows, steps }: TabRows, { expanded }: TabSource): void {
-  const sheets = pocketSheets(expanded, ({ key }) => steps.get(key)!.no);
-  if (sheets.length === 0) return;
-  freshRows.add(rows.length);
-  for (const sheet of sheets) {
+/** Adds the sheets that are cut out of a print: those beside each other are kept whole. */
+function addPocketSheets({ rows, merges, whole }: TabRows, expanded: ExpandedJob, steps: ReadonlyMap<string, NumberedStep>): void {
+  for (const sheet of pocketSheets(expanded, ({ key }) => steps.get(key)!.no)) {
     const first = rows.length;
-    rows.push(titleRow(sheet.title));
-    for (const row of sheet.rows) addSummaryRow({ rows, merges }, row);
+    for (const row of sheet) addSummaryRow({ rows, merges }, row);
     whole.set(first, rows.length);
     rows.push(rowOf({}));
   }
-  freshRows.add(rows.length);
 }
 
-function addSnags({ rows, heads, steps }: TabRows, { records: { snags, usedSnagIds } }: TabSource, { stepRows, snagRows }: TabBlocks): void {
+function addSnags({ rows, heads, written }: TabRows, { records: { snags, usedSnagIds } }: TabSource, steps: ReadonlyMap<string, NumberedStep>, { stepRows, snagRows }: TabBlocks): void {
   heads.add(rows.length).add(rows.length + 1);
   rows.push(titleRow("Snags: what must be put right", tags.snags), labelRow(snagHeads));
   for (let index = 0; index < snags.length + spareSnags; index += 1) {
     const snag = snags[index];
     const id = snag?.id ?? snagId(usedSnagIds + 1 + index - snags.length);
+    written.add(rows.length);
     rows.push(snagRow(snag, { row: rows.length, id, stepRows, snagRows, steps }));
   }
   rows.push(rowOf({}));
@@ -265,12 +301,17 @@ function addPaperLine({ rows, heads }: TabRows, { stamp }: TabSource): void {
   rows.push(paperLineRow(stamp.build), rowOf({}));
 }
 
-function addSeals({ rows, heads }: TabRows, { records: { seals } }: TabSource): void {
+function addSeals({ rows, heads, written }: TabRows, { records: { seals } }: TabSource): void {
   heads.add(rows.length);
   rows.push(titleRow("Seals: they show that something changed, not who changed it; the code on the signed page is the proof", tags.seals), labelRow(sealHeads));
   for (const { typed } of seals) {
     const cells: TabCells = { key: hidden(tags.seal) };
     for (const field of sealFields) cells[sealColumns[field]] = styled(typed[field], "text");
     rows.push(rowOf(cells));
+  }
+  // Below stand the next ones.
+  for (let spare = 0; spare < spareSeals; spare += 1) {
+    written.add(rows.length);
+    rows.push(rowOf(inShownColumns("sealed")));
   }
 }

@@ -1,8 +1,8 @@
 import type { Cell } from "../../../sheet";
 import type { PlanModel } from "../../plan/model";
 import type { ExpandedJob } from "../job";
-import { blankRow, joinRows, spanRow, type Span, type SummaryRow } from "./summary-row";
-import { addressTable, feedTable, poolTable, positionTable } from "./summary-tables";
+import { blankRow, firstSentence, joinRows, spanRow, type Span, type SummaryRow } from "./summary-row";
+import { addressTable, feedTable, networkTable, poolTable, positionTable } from "./summary-tables";
 import type { TabColumn } from "./tab-columns";
 import type { ProgressFormulas } from "./tab-formulas";
 import type { TabStyle } from "./tab-styles";
@@ -32,7 +32,7 @@ const howToFill = [
  */
 export function planSummary(expanded: ExpandedJob, model: PlanModel, stamp: BuildStamp, formulas: ProgressFormulas): SummaryRow[] {
   const left = addressTable(expanded, model);
-  const right = [...positionTable(expanded), ...feedTable(expanded, model), ...poolTable(expanded, model)];
+  const right = [...positionTable(expanded), ...networkTable(expanded, model), ...feedTable(expanded, model), ...poolTable(expanded, model)];
   const height = Math.max(left.length, right.length);
   return [
     wideRow(whereAndWhat(expanded, stamp), "facts"),
@@ -78,19 +78,17 @@ function progressRows(formulas: ProgressFormulas): SummaryRow[] {
   ];
 }
 
-/** The first sentence of a text that has several. */
-const firstSentence = /^.*?[.!](?=\s|$)/s;
-
 /** Lists what can hurt in two columns, in the order of the work: the first sentence of every caution, once. */
 function cautionRows({ sections }: ExpandedJob): SummaryRow[] {
-  const firsts = sections.flatMap(({ steps }) => steps.map(({ caution }) => firstSentence.exec(caution)?.[0] ?? caution));
+  const firsts = sections.flatMap(({ steps }) => steps.map(({ caution }) => firstSentence(caution)));
   const lines = [...new Set(firsts)].filter((text) => text !== "").map((text) => `• ${text}`);
   if (lines.length === 0) return [];
-  const half = Math.ceil(lines.length / 2);
+  const length = (some: readonly string[]): number => some.reduce((sum, text) => sum + text.length, 0);
+  const half = lines.findIndex((_, index) => length(lines.slice(0, index + 1)) >= length(lines) / 2) + 1;
   const list = (some: readonly string[]): Cell => ({ value: some.join("\n"), style: "caution" });
   return [
     wideRow("Cautions, in the order of the work. Each stands in full at its step.", "cautionHead"),
-    spanRow([[{ from: "no", to: "expected" }, list(lines.slice(0, half))], [{ from: "found", to: "note" }, list(lines.slice(half))]]),
+    spanRow([[{ from: "no", to: "found" }, list(lines.slice(0, half))], [{ from: "unit", to: "note" }, list(lines.slice(half))]]),
   ];
 }
 

@@ -1,20 +1,31 @@
 /**
- * How wide letters are, as shares of a digit, in which columns are measured: those of the default font of workbooks, whose widths are those of
- * Carlito, the free font that stands in for it. What is not listed is a little wider than a digit.
+ * How wide letters are at most, as shares of a digit, in which columns are measured: by the advance widths of Carlito, the free font that is as wide
+ * as the default one of workbooks. What is not listed is a little wider than a digit.
  */
 const widths: readonly (readonly [letters: string, width: number])[] = [
-  [" il'’j", 0.46],
-  [".,:;I|·", 0.53],
-  ["()[]{}-fJ", 0.62],
-  ["!tr", 0.69],
-  ["sz/\\\"“”", 0.79],
-  ["cxL", 0.85],
-  ["gkvy?FSZ", 0.93],
-  ["aETY", 0.96],
+  [" il'", 0.455],
+  ["j’.,I·", 0.5],
+  [":;", 0.53],
+  ["()[]{}-fJ", 0.63],
+  ["!t", 0.665],
+  ["r", 0.69],
+  ["sz/\\", 0.78],
+  ["\"“”", 0.83],
+  ["cxL", 0.86],
+  ["kvy", 0.9],
+  ["g?FSZ|", 0.93],
+  ["aETY", 0.965],
   ["e0123456789#$*+<=>^_~•–", 1],
-  ["ABDGHNORUVQ&", 1.3],
-  ["mw%—…", 1.58],
-  ["MW@", 1.76],
+  ["bdhnopquKPX", 1.04],
+  ["BR", 1.075],
+  ["AV", 1.145],
+  ["DGH", 1.25],
+  ["NU", 1.275],
+  ["OQ&", 1.35],
+  ["w%…", 1.41],
+  ["m", 1.58],
+  ["M", 1.69],
+  ["W@—", 1.79],
 ];
 const widthOf = new Map(widths.flatMap(([letters, width]) => [...letters].map((letter) => [letter, width] as const)));
 const otherWidth = 1.06;

@@ -1,2 +1,2 @@
-export { idOf as idOfArray, JobSubjects, type Subject } from "./job-subjects";
+export { idOf as idOfArray, JobSubjects, type Subject, type SubjectPart } from "./job-subjects";
 export { lookupIn, planCellOf, type Scope } from "./scope";

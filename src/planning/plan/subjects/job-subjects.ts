@@ -18,7 +18,15 @@ export interface Subject {
   readonly id: string;
   /** What people call it. */
   readonly label: string;
+  /** What it is a part of; none where it is no part of anything. */
+  readonly part?: SubjectPart;
   readonly scope: Scope;
+}
+
+/** The array or host in which a subject is, and what it is called there: bay 1 of one array is where that of another is. */
+export interface SubjectPart {
+  readonly of: string;
+  readonly name: string;
 }
 
 /**
@@ -148,8 +156,8 @@ export class JobSubjects {
         Network: networkLayer(end.network),
       };
       const port = row !== null && row.card !== "" ? row.card : shown.Network;
-      const label = [host.host, ...(port === "" ? [] : [port]), ...(readAddress(shown.Address)?.family === 6 ? ["IPv6"] : [])].join(" ");
-      return [{ id: number(`host port.${foldName(host.host)}.${foldName(port)}`, "."), label, scope: scopeOf("host port", layers) }];
+      const name = [...(port === "" ? [] : [port]), ...(readAddress(shown.Address)?.family === 6 ? ["IPv6"] : [])].join(" ");
+      return [{ id: number(`host port.${foldName(host.host)}.${foldName(port)}`, "."), ...partOf(host.host, name), scope: scopeOf("host port", layers) }];
     });
   }
 
@@ -203,7 +211,7 @@ export class JobSubjects {
         Network: networkLayer(network),
       };
       const id = `${idOf(array)}.${port.controller}.${port.port}${isVersion6 ? ".v6" : ""}`;
-      return { id: number(id, "."), label: `${array.array} ${port.controller}${port.port}${isVersion6 ? " IPv6" : ""}`, scope: scopeOf("port", layers) };
+      return { id: number(id, "."), ...partOf(array.array, `${port.controller}${port.port}${isVersion6 ? " IPv6" : ""}`), scope: scopeOf("port", layers) };
     });
   }
 
@@ -211,7 +219,7 @@ export class JobSubjects {
     const number = numberRepeats();
     return this.model.drives.expectedIn(array).map(({ shelf, bay, row }) => ({
       id: number(`${idOf(array)}.${shelf === "" ? "" : `${foldName(shelf)}.`}bay-${bay}`, "."),
-      label: [array.array, shelf, `bay ${bay}`].filter((part) => part !== "").join(" "),
+      ...partOf(array.array, [shelf, `bay ${bay}`].filter((part) => part !== "").join(" ")),
       scope: scopeOf("drive", { ...this.layersOf(array), Drive: layerOf("Drive", row, { Array: array.array, Shelf: shelf, Bay: String(bay) }) }),
     }));
   }
@@ -226,7 +234,7 @@ export class JobSubjects {
       const value = fillTemplate(parseTemplate(prompt.value, argument), lookupIn(ofArray, argument));
       return {
         id: number(`${idOf(array)}.prompt ${foldName(prompt.prompt)}`, " "),
-        label: `${array.array}: ${prompt.prompt}`,
+        ...partOf(array.array, prompt.prompt, ": "),
         scope: scopeOf("prompt", { ...this.layersOf(array), Prompt: layerOf("Prompt", prompt, { Value: value }) }),
       };
     });
@@ -247,6 +255,11 @@ export class JobSubjects {
 
 function networkLayer(network: Network | null): Layer {
   return layerOf("Network", network?.row ?? null, deriveNetworkFields(network));
+}
+
+/** Names a part of an array or host, by itself and within it. */
+function partOf(of: string, name: string, between = " "): Pick<Subject, "label"> & { readonly part: SubjectPart } {
+  return { label: `${of}${name === "" ? "" : between}${name}`, part: { of, name } };
 }
 
 /** A subject that has no id of its own: it is known by its name. */

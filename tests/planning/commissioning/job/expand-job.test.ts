@@ -23,8 +23,8 @@ describe("a hold point", () => {
   });
 
   test("says so before its caution, and how many names it wants", () => {
-    expect(stepWords(hold({ caution: "It cuts." }))).toBe("HOLD POINT: nothing further before this is signed.\nCAUTION: It cuts.\nDo T-01");
-    expect(stepWords(hold({ sign: "two" }))).toBe("HOLD POINT: nothing further before this is signed by two.\nDo T-01");
+    expect(stepWords(hold({ caution: "It cuts." }))).toBe("HOLD POINT: nothing further until it is signed. CAUTION: It cuts.\nDo T-01");
+    expect(stepWords(hold({ sign: "two" }))).toBe("HOLD POINT: nothing further until two have signed.\nDo T-01");
     expect(stepWords(hold({ holdPoint: "no" }))).toBe("Do T-01");
   });
 

@@ -242,7 +242,7 @@ describe("texts beside the rows of a returned tab", () => {
 describe("a returned tab with a grid", () => {
   const signKey = "J1/sign/drives";
   const inGrid = (bay: number, found: string | null): StepRecord =>
-    stepRecord({ key: `J1/S-1/A1.bay-${bay}`, slot: { place: 0, rowKey: `slots:${bay}`, signKey }, sign: "none", row: bay, typed: { found } });
+    stepRecord({ key: `J1/S-1/A1.bay-${bay}`, slot: { place: 0, rowKey: `slots:${bay}`, signKey, head: "" }, sign: "none", row: bay, typed: { found } });
   const sign = (by: string | null): StepRecord => stepRecord({ key: signKey, row: 9, typed: { found: by === null ? null : "Yes", by } });
   const ours = withSteps(inGrid(1, "N-1"), inGrid(2, null), sign("AB"));
   const everything = (theirs: JobRecords) => new Set(compareReturned(ours, theirs).items.map(({ id }) => id));

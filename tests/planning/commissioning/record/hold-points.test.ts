@@ -62,7 +62,7 @@ describe("a hold point that is open", () => {
   });
 
   test("counts the row of a grid once, by whichever of its steps is found first", () => {
-    const inGrid = (place: number): StepRecord => row(2, `A1.${place}`, { ...done(), slot: { place, rowKey: "slots:2", signKey: "J1/sign/x" } });
+    const inGrid = (place: number): StepRecord => row(2, `A1.${place}`, { ...done(), slot: { place, rowKey: "slots:2", signKey: "J1/sign/x", head: "" } });
     expect(told(hold(1, "A1"), inGrid(0), inGrid(1))).toEqual(["No. 2 S-2 was done before hold point No. 1 S-1 was signed. Stop there, and sign it first."]);
   });
 });
@@ -81,7 +81,7 @@ describe("a hold point that is signed", () => {
 
   test("was passed by the rows of a grid on the day of the row that signs for them", () => {
     const signKey = "J1/sign/drives";
-    const inGrid = row(2, "A1.bay-1", { typed: { found: "N-1" }, slot: { place: 0, rowKey: "slots:2", signKey } });
+    const inGrid = row(2, "A1.bay-1", { typed: { found: "N-1" }, slot: { place: 0, rowKey: "slots:2", signKey, head: "" } });
     const sign = (day: number): StepRecord => row(3, "drives", { key: signKey, ...done(day) });
     expect(told(hold(1, "A1", done(46_084)), inGrid, sign(46_083))).toHaveLength(1);
     expect(told(hold(1, "A1", done(46_084)), inGrid, sign(46_084))).toEqual([]);

@@ -18,7 +18,7 @@ export function acceptance(prefix: string): readonly SectionDraft[] {
       section: "Acceptance",
       forEach: "site",
       steps: [
-        { id: `${prefix}-481`, do: "Go through everything on this tab that differs and every snag with the site's contact, and agree whom the site calls, and whom we call, by day and by night. Then the site accepts. By: the lead of the work. Witness: the site's contact.", expect: "Accepted", record: "choice:Accepted|Refused", sign: "two", holdPoint: true, minutes: 20 },
+        { id: `${prefix}-481`, do: "Go through all that differs and every snag with the site's contact; agree who calls whom, by day and night. Then the site accepts. By: the lead. Witness: the contact.", expect: "Accepted", record: "choice:Accepted|Refused", sign: "two", holdPoint: true, minutes: 20 },
       ],
     },
   ];

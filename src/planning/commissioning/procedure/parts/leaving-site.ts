@@ -13,7 +13,7 @@ export function leavingSite(section: string, ids: string, told: string, when?: s
     steps: [
       { id: `${ids}1`, do: "Look at every cord and cable that was touched: locked or latched at both ends, labelled, and out of the way of doors and feet.", expect: "All locked", minutes: 5 },
       { id: `${ids}2`, do: "See that alerts are on, and that none was left silenced for the work. Enter who gets them from tonight on.", record: "text", minutes: 3 },
-      { id: `${ids}3`, do: `${told} Witness: the site's contact.`, expect: "Told {{Contact}}", sign: "two", minutes: 5 },
+      { id: `${ids}3`, do: `${told} Witness: the site's contact.`, expect: "Contact told", sign: "two", minutes: 5 },
       fileGivenBack(`${ids}4`),
     ],
   };

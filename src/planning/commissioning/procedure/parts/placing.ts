@@ -7,14 +7,14 @@ export function placing(prefix: string): readonly SectionDraft[] {
       section: "Racks",
       forEach: "rack",
       steps: [
-        { id: `${prefix}-330`, do: "Rack {{Rack}}: bolted down or bayed, stabilisers out, bonded to the building's earth. Clip your strap to its bonding point.", caution: "A rack tips when weight is pulled out at its front: fix it first, load it from the bottom up, pull out one device at a time. Without its earth bond a fault makes the frame live: if it is missing or loose, stop and call the site's electrician.", expect: "Fixed, stabilised, bonded", sign: "none", minutes: 8 },
+        { id: `${prefix}-330`, do: "The rack is bolted down or bayed, its stabilisers out, bonded to the building's earth. Clip your strap to its bonding point.", caution: "A rack tips when weight is pulled out of it: fix it first, load it from the bottom, pull out one device at a time. Without its earth bond a fault makes it live: if loose, stop.", expect: "Fixed, bonded", sign: "none", minutes: 8 },
       ],
     },
     {
       section: "Before lifting",
       forEach: "site",
       steps: [
-        { id: `${prefix}-334`, do: "Agree who speaks, and on which word all lift and lower. Clear the way to the rack. It is loaded from the bottom: shelves that stand below an array go in before it.", caution: "Lifting injures backs and crushes fingers between chassis and rail. Hands under the chassis, never in the rail; back straight; never below a raised load. If it does not go in, lower it and start again.", expect: "Agreed", sign: "none", minutes: 3 },
+        { id: `${prefix}-334`, do: "Agree who speaks, and on which word all lift and lower. Clear the way to the rack. It is loaded from the bottom: shelves that stand below an array go in before it.", caution: "Lifting injures backs and crushes fingers between chassis and rail. Hands under the chassis, never in the rail; back straight; never below a raised load. If it sticks, start again.", expect: "Agreed", sign: "none", minutes: 3 },
       ],
     },
     {
@@ -23,8 +23,8 @@ export function placing(prefix: string): readonly SectionDraft[] {
       shownAs: "grid",
       steps: [
         { id: `${prefix}-335`, do: "See in the table of rack positions above which units the array fills, and that they are free, front and back, and that the doors close over its depth. Fix the rails there, level, every catch closed and every screw of the maker's set in place. Enter the lowest unit they fill.", expect: "{{Bottom unit}}", record: "number", minutes: 18 },
-        { id: `${prefix}-336`, when: "Drives travel <> in", do: "Lift it, drives out, by as many people as the row says or by the lift table. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "Rack {{Rack}}, {{Lift kg}} kg by {{Lift by}}; fixed and bonded", sign: "two", minutes: 20 },
-        { id: `${prefix}-337`, when: "Drives travel = in", do: "Lift it as heavy as it is, its drives in, by as many people as the row says or by the lift table; a knock breaks drives. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "Rack {{Rack}}, {{Weight kg}} kg by {{Lift by}}; fixed and bonded", sign: "two", minutes: 20 },
+        { id: `${prefix}-336`, when: "Drives travel <> in", do: "Lift it, drives out, by as many people as the row says or by the lift table. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "{{Rack}}, {{Lift kg}} kg by {{Lift by}}", sign: "two", minutes: 20 },
+        { id: `${prefix}-337`, when: "Drives travel = in", do: "Lift it as heavy as it is, its drives in, by as many people as the row says or by the lift table; a knock breaks drives. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "{{Rack}}, {{Weight kg}} kg by {{Lift by}}", sign: "two", minutes: 20 },
       ],
     },
     {
@@ -34,7 +34,7 @@ export function placing(prefix: string): readonly SectionDraft[] {
       steps: [
         { id: `${prefix}-340`, when: "Drives travel <> in", do: "Strap on. Push each drive into the bay that its label names until it latches, and a blank into every empty bay. Run a finger along the front: nothing stands out. Count the drives.", expect: "{{Drives}}", record: "number", minutes: 20 },
         { id: `${prefix}-341`, when: "Drives travel = in", do: "Run a finger along the front: no drive stands out, every latch is closed, a blank in every empty bay. No drive is pulled. Count the drives.", expect: "{{Drives}}", record: "number", minutes: 4 },
-        { id: `${prefix}-342`, do: "Strap on. Pull each controller and each supply without opening its latch: it must stay put; the road loosens boards. Look behind the front door for anything loose or left behind, which shorts the moment power comes on, then close and lock it.", expect: "None moves, nothing loose, door locked", minutes: 9 },
+        { id: `${prefix}-342`, do: "Strap on. Pull each controller and supply without opening its latch: it must stay put. Take anything loose, which shorts at power on, from behind the front door; lock it.", expect: "Tight, locked", minutes: 9 },
       ],
     },
     {
@@ -63,7 +63,7 @@ export function powering(prefix: string): readonly SectionDraft[] {
       section: "Feeds",
       forEach: "feed",
       steps: [
-        { id: `${prefix}-350`, do: "Read on the display of its strip what feed {{Feed}} carries now, before these arrays. By the plan it then carries {{Planned load}}. If the display already shows more than the plan leaves room for, stop.", caution: "An overloaded feed takes everything on it down. These are planning figures: the local code and a licensed electrician decide.", record: "number", unit: "A", sign: "none", minutes: 4 },
+        { id: `${prefix}-350`, do: "Read on its display what the feed carries before these arrays. With them it carries what the table of feed loads on the first page says: if that leaves no room for both, stop.", caution: "An overloaded feed takes everything on it down. These are planning figures: the local code and a licensed electrician decide.", record: "number", unit: "A", sign: "none", minutes: 4 },
       ],
     },
     {
@@ -77,9 +77,9 @@ export function powering(prefix: string): readonly SectionDraft[] {
       section: "Power",
       forEach: "array",
       steps: [
-        { id: `${prefix}-355`, when: "Supply switch = yes", do: "Turn every supply switch of {{Array}} off. Cord of its first supply into feed {{Feed A}}, of the second into {{Feed B}}; lock them at both ends and label them. Enter both feeds in this order, as you read them.", caution: shock, expect: "{{Feed A}} {{Feed B}}", record: "text", minutes: 6 },
-        { id: `${prefix}-356`, when: "Supply switch = yes", do: "Strap off, step clear of the fans, and turn the supplies of {{Array}} on, first feed then second.", caution: smoke, expect: "Both supplies run", holdPoint: true, minutes: 2 },
-        { id: `${prefix}-357`, when: "Supply switch <> yes", do: "{{Array}} starts as soon as a cord is in: its supplies have no switch, or nobody knows of one. Strap off, step clear of the fans: cord of its first supply into feed {{Feed A}}, of the second into {{Feed B}}; lock them at both ends and label them. Enter both feeds in this order, as you read them.", caution: `${shock} ${smoke}`, expect: "{{Feed A}} {{Feed B}}", record: "text", holdPoint: true, minutes: 7 },
+        { id: `${prefix}-355`, when: "Supply switch = yes", do: "Turn every supply switch of the array off. Cord of its first supply into the first feed that the row expects, of the second into the second; lock them at both ends and label them. Enter both feeds in this order, as you read them.", caution: shock, expect: "{{Feed A}} {{Feed B}}", record: "text", minutes: 6 },
+        { id: `${prefix}-356`, when: "Supply switch = yes", do: "Strap off, step clear of the fans, and turn the supplies of the array on, first feed then second.", caution: smoke, expect: "Both supplies run", holdPoint: true, minutes: 2 },
+        { id: `${prefix}-357`, when: "Supply switch <> yes", do: "The array starts as soon as a cord is in: its supplies have no switch, or nobody knows of one. Strap off, step clear of the fans: cord of its first supply into the first feed that the row expects, of the second into the second; lock them at both ends and label them. Enter both feeds in this order, as you read them.", caution: `${shock} ${smoke}`, expect: "{{Feed A}} {{Feed B}}", record: "text", holdPoint: true, minutes: 7 },
       ],
     },
   ];

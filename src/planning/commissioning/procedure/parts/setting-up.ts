@@ -8,7 +8,7 @@ export function settingUp(prefix: string, firmware: Pick<StepDraft, "do" | "expe
     when,
     shownAs: "grid",
     steps: [
-      { id, do: "When the console asks what stands under For, give the answer that stands beside it. Something else is asked: stop and ask. Enter what it took; of what nobody else may read only where it is kept.", expect: "{{Value}}", record: "text", minutes: 1 },
+      { id, do: "When the console asks what stands under For, give the answer beside it. Something else is asked: stop and ask. Enter what it took; of a secret only where it is kept.", expect: "{{Value}}", record: "text", minutes: 1 },
     ],
   });
   return [
@@ -38,25 +38,24 @@ export function settingUp(prefix: string, firmware: Pick<StepDraft, "do" | "expe
       shownAs: "grid",
       steps: [
         { id: `${prefix}-372`, do: "Set the address of the port with prefix length or mask, gateway and largest packet (MTU) as the row says, and enable it. Read the address back from the array.", expect: "{{Address}}", record: "address", minutes: 4 },
-        { id: `${prefix}-373`, do: "Read the rest back, and see that the link is up.", expect: "/{{Prefix length}}, gateway {{Gateway}}, MTU {{Port MTU}}, link up", minutes: 1 },
+        { id: `${prefix}-373`, do: "Read the rest back, and see that the link is up.", expect: "/{{Prefix length}}, gateway {{Gateway}}, MTU {{Port MTU}}", minutes: 1 },
       ],
     },
     prompts("First set-up after the ports", `${prefix}-371`, "Prompts before ports = no"),
     {
-      section: "Passwords and keys",
+      section: "Servers and alerts",
+      forEach: "site",
+      steps: [
+        { id: `${prefix}-377`, do: "Set on every array of this tab, and look a name up on each: time servers {{Time servers}}; name servers {{Name servers}}; alerts go to {{Alerts to}}.", expect: "Set, a name found", sign: "none", minutes: 10 },
+      ],
+    },
+    {
+      section: "Passwords, keys and clock",
       forEach: "array",
       shownAs: "grid",
       steps: [
         { id: `${prefix}-375`, do: "Change the password and the keys of every administrative account: console, page, service, programming interface. One left as delivered is known to everybody who owns the maker's guide. Put the new ones into the vault; enter only the name of the vault entry, never what it holds.", record: "text", sign: "two", minutes: 15 },
-        { id: `${prefix}-376`, do: "Sign in once with each new one taken out of the vault, and once with an old one.", expect: "New ones work, old one refused", minutes: 5 },
-      ],
-    },
-    {
-      section: "Clock, names and alerts",
-      forEach: "array",
-      shownAs: "grid",
-      steps: [
-        { id: `${prefix}-378`, do: "Set time servers, name servers and where alerts go as the row says, and look a name up.", expect: "Time {{Time servers}}; names {{Name servers}}; alerts {{Alerts to}}", minutes: 6 },
+        { id: `${prefix}-376`, do: "Sign in once with each new one taken out of the vault, and once with an old one.", expect: "Old one refused", minutes: 5 },
         { id: `${prefix}-379`, do: "Enter by how many seconds its clock differs from one of the time servers.", expect: "0", record: "number", unit: "s", tolerance: 1, minutes: 2 },
       ],
     },
@@ -76,9 +75,9 @@ export function raidBuild(prefix: string): SectionDraft {
     section: "Initial RAID build",
     forEach: "array",
     steps: [
-      { id: `${prefix}-400`, do: "Lay out the drives of {{Array}} and start the initial RAID build. Enter the scheme as the screen names it, in the plan's words.", caution: "This empties the drives of the array that is named: read the name on the screen twice. A wrong scheme cannot be changed later without moving all data off.", expect: "{{Scheme}}", record: "text", sign: "two", holdPoint: true, minutes: 10 },
-      { id: `${prefix}-401`, do: "Set the hot spares of {{Array}}. Enter their number.", expect: "{{Spares}}", record: "number", sign: "none", minutes: 3 },
-      { id: `${prefix}-402`, do: "Enter the usable capacity that {{Array}} shows, and in Unit whether it says TB, TiB or bytes; the planned reserve is still in it. Many pages write TB and count TiB: compare with the bytes where it shows them.", expect: "{{Usable before reserve}}", record: "size", unit: "TB", tolerancePercent: 3, sign: "none", minutes: 4 },
+      { id: `${prefix}-400`, do: "Lay out the drives of this array and start the initial RAID build. Enter the scheme as the screen names it, in the plan's words.", caution: "This empties the drives of the array that is named: read the name twice. A wrong scheme stays until all data is moved.", expect: "{{Scheme}}", record: "text", sign: "two", holdPoint: true, minutes: 10 },
+      { id: `${prefix}-401`, do: "Set its hot spares. Enter their number.", expect: "{{Spares}}", record: "number", sign: "none", minutes: 3 },
+      { id: `${prefix}-402`, do: "Enter the usable capacity that it shows, and in Unit whether it says TB, TiB or bytes; the planned reserve is still in it. Many write TB and count TiB: compare the bytes.", expect: "{{Usable before reserve}}", record: "size", unit: "TB", tolerancePercent: 3, sign: "none", minutes: 4 },
     ],
   };
 }
@@ -100,7 +99,7 @@ export function hostsSee(prefix: string, testVolume: string): readonly SectionDr
       when: "Network.Kind <> other",
       shownAs: "grid",
       steps: [
-        { id: `${prefix}-413`, do: "From this port of the host, bound as the source, ping each of these, fragmentation forbidden, with as many bytes as the next column expects: every one answers. Where pings are forbidden, measure a transfer and say so in the note.", expect: "{{Ping targets}}", minutes: 4 },
+        { id: `${prefix}-413`, do: "From this port of the host, bound as the source, ping each of these, fragmentation forbidden, with the size that the next step expects. Pings forbidden: measure a transfer; say so.", expect: "{{Ping targets}}", minutes: 4 },
         { id: `${prefix}-412`, do: "Enter the largest size that passed to all of them.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 1 },
         { id: `${prefix}-414`, do: "Repeat one of them with one byte more: it must be refused. An answer means that the host's own MTU is not what the plan says.", expect: "Refused", record: "choice:Refused|Answered", minutes: 1 },
       ],
