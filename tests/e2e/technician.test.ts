@@ -185,7 +185,7 @@ describe("a technician at the desk", () => {
     expect(Object.keys(before)).toHaveLength(47);
     expect(recordsOf(await tab())).toEqual(before);
     const asking = [...stepsOf(await tab())].filter(([, { cells }]) => cells["Result"] !== "As expected");
-    const seen = asking.map(([key, { cells }]) => [key, cells["Expected before"], cells["Expected"], cells["Found"], cells["Result"]]);
+    const seen = asking.map(([key, { cells }]) => [key, cells["Before"], cells["Expected"], cells["Found"], cells["Result"]]);
     expect(seen).toEqual([["SUR-042 bi-array-1", "at least 760", "at least 800", "1005", "Check again"]]);
   });
 

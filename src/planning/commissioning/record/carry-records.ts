@@ -39,7 +39,7 @@ export interface CarryCounts {
   readonly again: number;
 }
 
-/** Shown under Expected before where the earlier expectation let anything pass. */
+/** Shown under Before where the earlier expectation let anything pass. */
 const anything = "(anything)";
 
 /**

@@ -71,7 +71,7 @@ export interface GridPlace {
 
 /** Writes the hidden key of the row of a grid: those of its steps by place. */
 export function gridKey(slots: readonly (GridSlot | null)[]): string {
-  return slotsPrefix + packed(slots.map((slot) => slot && slot.step.key));
+  return slotsPrefix + packed(slots.map((slot) => slot?.step.key ?? null));
 }
 
 function slotRule({ stepId, required, expectation: { kind }, subject, slot }: JobStep): SlotRule {

@@ -2,7 +2,7 @@ import type { Cell } from "../../../sheet";
 import { idOfArray } from "../../plan/subjects";
 import type { ExpandedJob, JobStep } from "../job";
 import { arrayIn } from "../record";
-import { blankRow, fact, joinRows, spanRow, type Span, type SummaryRow } from "./summary-row";
+import { blankRow, joinRows, spanRow, type Span, type SummaryRow } from "./summary-row";
 
 /** A hold point with the section in which it stands. */
 interface HoldPoint {
@@ -39,8 +39,10 @@ function inRows<Item>(items: readonly Item[], length: number): Item[][] {
 /** Plans the sheet of an array or a site, for the side on which it is then to stand; null where it has no hold point. */
 function sheetOf(name: string, points: readonly HoldPoint[], numberOf: (step: JobStep) => number): ((side: Span) => SummaryRow[]) | null {
   if (points.length === 0) return null;
-  const heads = [`Pocket sheet: ${name}`, "Hold points; (2): two names sign"].map((value): Cell => ({ value, style: "label" }));
-  return (side) => [...heads, ...points.map((point) => fact(lineOf(point, name, numberOf(point.step))))].map((cell) => spanRow([[side, cell]]));
+  const heads = [`Pocket sheet: ${name}`, "Hold points; (2): two names sign"].map((value): Cell => ({ value, style: "pocketHead" }));
+  const lines = points.map((point): Cell => ({ value: lineOf(point, name, numberOf(point.step)), style: "pocket" }));
+  // A text runs over the blank cells beside it: cells that are merged are slow to write.
+  return (side) => [...heads, ...lines].map((cell) => ({ ...spanRow([[side, cell]]), merges: [] }));
 }
 
 function lineOf({ step: { stepId, subject, sign }, section }: HoldPoint, name: string, no: number): string {

@@ -80,7 +80,7 @@ export function feedTable({ places: { arrays } }: ExpandedJob, model: PlanModel)
     { label: "Worst W", from: "recheckedBy", to: "recheckedBy" },
     { label: "Worst A", from: "by", to: "by" },
     { label: "Limit A", from: "witness", to: "witness" },
-    { label: "Share of limit", from: "done", to: "note" },
+    { label: "Share at worst", from: "done", to: "note" },
   ] as const;
   const lines = model.power.loadsOf(arrays).map(({ worst: { feed, normalWatts, worstWatts, worstAmps, limitAmps, share, ok } }): Cell[] => [
     fact(feed),
@@ -88,7 +88,7 @@ export function feedTable({ places: { arrays } }: ExpandedJob, model: PlanModel)
     figure(roundTo(0, worstWatts)),
     figure(ampsOf(worstAmps)),
     figure(ampsOf(limitAmps)),
-    ok ? fact(formatPercent(share)) : { value: `${formatPercent(share)}: over the limit`, style: "alarm" },
+    ok ? fact(`${formatPercent(share)}, within the limit`) : { value: `${formatPercent(share)}: over the limit`, style: "alarm" },
   ]);
   return summaryTable(columns, lines);
 }
@@ -117,7 +117,7 @@ export function poolTable({ places }: ExpandedJob, model: PlanModel): SummaryRow
       figure(total === null ? null : terabytesOf(total)),
       fact(limit === null ? "" : formatPercent(limit)),
       figure(toHosts === null || limit === null ? null : roundTo(2, (Number(toHosts) / 1e12) * limit)),
-      figure(arrays.length),
+      fact(arrays.map(({ array }) => array).join(", ")),
     ];
   });
   return summaryTable(columns, lines);

@@ -4,7 +4,7 @@ import { at, tabColumnKeys, tabColumns, type TabColumn } from "./tab-columns";
 export type TabLayout = "today" | "grids" | "lists" | "earlier";
 
 /** Every layout; of those that match a row of headers alike the first is taken. */
-export const tabLayouts = ["lists", "grids", "today", "earlier"] as const satisfies readonly TabLayout[];
+export const tabLayouts = ["lists", "today", "grids", "earlier"] as const satisfies readonly TabLayout[];
 
 /** Columns of a release without grids: today's but for those behind them. */
 const listColumns = tabColumnKeys.slice(0, at.digest + 1);

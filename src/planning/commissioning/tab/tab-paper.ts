@@ -68,7 +68,7 @@ function heightOf(lines: number, least: number): number {
 
 /** Measures what a cell shows; null where it takes one line in any case. */
 function lineCountOf(cell: Cell | undefined): LineCount | null {
-  if (typeof cell?.value !== "string" || isStyled(cell, "visit", "section", "note")) return null;
+  if (typeof cell?.value !== "string" || isStyled(cell, "visit", "section", "note", "pocketHead", "pocket")) return null;
   return lineCount(cell.value, isStyled(cell, "expected", "label", "header", "holdPointId", "sideTitle"));
 }
 

@@ -24,7 +24,7 @@ import { withAnswers } from "./with-answers";
 import { withBuilt } from "./with-built";
 
 /** Blank rows for snags behind those that are there. */
-const spareSnags = 12;
+const spareSnags = 10;
 
 /** Rows that are laid out for the next seals; more take rows as they come. */
 const spareSeals = 1;
@@ -208,13 +208,15 @@ function addSteps(
           rows.push(titleRow(section.visit, null, "visit"));
           break;
         case "grid-head":
-          merges.push(...headMerges(rows.length));
+          merges.push(...headMerges(rows.length, section.title));
           rows.push(gridHeadRow(section.title, section.columns));
           break;
-        case "words":
-          merges.push(...headMerges(rows.length));
-          rows.push(wordsRow(planned.steps[0] === section.steps[0] ? section.title : "", planned.steps));
+        case "words": {
+          const title = planned.steps[0] === section.steps[0] ? section.title : "";
+          merges.push(...headMerges(rows.length, title));
+          rows.push(wordsRow(title, planned.steps));
           break;
+        }
         case "grid-labels":
           rows.push(gridLabelRow(section.columns));
           break;
@@ -240,8 +242,9 @@ function addSteps(
 }
 
 /** In a row of words the title of the section stands on the left, and the words over all columns behind. */
-function headMerges(row: number): Area[] {
-  return [{ row, column: at.no, rows: 1, columns: at.step }, { row, column: at.step, rows: 1, columns: shownColumns - at.step }];
+function headMerges(row: number, title: string): Area[] {
+  const words = { row, column: at.step, rows: 1, columns: shownColumns - at.step };
+  return title === "" ? [words] : [{ row, column: at.no, rows: 1, columns: at.step }, words];
 }
 
 /** Says in the row of a step what it says, or where that stands above. */

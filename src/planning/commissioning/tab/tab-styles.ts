@@ -24,6 +24,8 @@ export const tabStyles = {
   alarm: { ...block, border: "all", borderColor: "#b9c4c0", bold: true, color: "#8c1c13", fill: "#fbdcd8", format: "@" },
   visit: { bold: true, fontSize: 14, color: "#ffffff", fill: "#2f5d50", vertical: "middle" },
   section: { bold: true, fontSize: 12, color: "#17352d", fill: "#cfe0da", vertical: "middle" },
+  pocketHead: { ...block, bold: true, color: "#3d4f49", fill: "#e6eeeb", border: "bottom", borderColor: "#b9c4c0" },
+  pocket: { ...block, border: "bottom", borderColor: "#b9c4c0" },
   sideTitle: { bold: true, fontSize: 11, color: "#17352d", fill: "#cfe0da", vertical: "top", wrap: true },
   note: { italic: true, fontSize: 11, color: "#3d4f49", vertical: "middle" },
   no: { ...body, align: "center", color: "#3d4f49" },

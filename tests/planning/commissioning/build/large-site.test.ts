@@ -1,5 +1,6 @@
 import { buildJob, jobsOf, readCommissioningPlan } from "../../../../src/planning/commissioning/build";
 import { readPlannedTab } from "../../../../src/planning/commissioning/tab";
+import { at, slotsPrefix } from "../../../../src/planning/commissioning/tab/tab-columns";
 import { moment } from "../../../support/commissioning-plan";
 import { countCells, smallestPoints } from "../../../support/count-cells";
 import { largeSite, type LargeSite } from "../../../support/large-site";
@@ -40,6 +41,19 @@ describe.each<[string, LargeSite]>([
     }
   });
 
+  test("takes at most 16 pages of A4, each of which begins with the labels of the grid that it is in", () => {
+    const { breaksBefore } = tab.print!;
+    expect(breaksBefore.length + 1).toBeLessThanOrEqual(16);
+    const keyOf = (row: number): string => String(tab.rows[row]![at.key]!.value ?? "");
+    expect(breaksBefore.filter((row) => keyOf(row).startsWith(slotsPrefix))).toEqual([]);
+    expect(breaksBefore.filter((row) => keyOf(row + 1).startsWith(slotsPrefix)).every((row) => tab.rows[row]!.some(({ value }) => value === "Found"))).toBe(true);
+  });
+
+  test("has rows of 7 mm wherever people write by hand", () => {
+    const written = steps.filter(({ key }) => !key.includes(".bay-")).map(({ row }) => row);
+    expect(Math.min(...written.map((row) => tab.rowHeights![row]!)) * 0.82 * (25.4 / 72)).toBeGreaterThanOrEqual(7);
+  });
+
   test("prints at 9 points or more, on paper of its own", () => {
     expect(tab.print).toMatchObject({ orientation: "landscape", fitToWidth: false, paper: "A4", firstPage: 1 });
     expect(smallestPoints(tab)).toBeGreaterThanOrEqual(9);
@@ -50,4 +64,12 @@ test("no step of a tab for a live cluster has switches, hosts or other members s
   const { steps } = tabOf({ cluster: "existing", joinAddsCapacity: "no" });
   expect(steps.filter(({ stepId }) => stepId.startsWith("INS-"))).toEqual([]);
   expect(steps.filter(({ step }) => /restart (it|switch|the host)|Shut every array/i.test(step))).toEqual([]);
+});
+
+test("a step that is done of several arrays says what it says once, above the first of its rows", () => {
+  const { tab, steps } = tabOf({});
+  const words = tab.rows.flatMap((row) => row.flatMap(({ value }) => (typeof value === "string" && value.startsWith("INS-357: ") ? [value] : [])));
+  expect(words).toHaveLength(1);
+  const power = steps.filter(({ stepId }) => stepId === "INS-357");
+  expect([power.length, new Set(power.map(({ step }) => step)).size, power[0]!.step]).toEqual([4, 1, words[0]!.slice("INS-357: ".length)]);
 });

@@ -10,6 +10,8 @@ describe("the words of a step", () => {
     ["Look at the lamps.", { caution: "", do: "Look at the lamps.", makersGuide: "" }],
     ["If wanted: Look at the lamps.", { caution: "", do: "If wanted: Look at the lamps.", makersGuide: "" }],
     ["CAUTION: Hot.\nOpen it.", { caution: "Hot.", do: "Open it.", makersGuide: "" }],
+    ["HOLD POINT: nothing further until two have signed. CAUTION: Hot.\nOpen it.", { caution: "Hot.", do: "Open it.", makersGuide: "" }],
+    ["HOLD POINT: nothing further until it is signed.\nOpen it.", { caution: "", do: "Open it.", makersGuide: "" }],
     ["Open it.\nCAUTION: it may be hot.", { caution: "", do: "Open it.\nCAUTION: it may be hot.", makersGuide: "" }],
     ["", { caution: "", do: "", makersGuide: "" }],
   ])("%j have the parts that they have", (words, parts) => {

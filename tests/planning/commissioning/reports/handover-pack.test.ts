@@ -92,7 +92,7 @@ describe("what differs", () => {
   });
 
   test("in a grid names who has signed for the grid", () => {
-    const slot = { place: 1, rowKey: "slots:", signKey: "J1/sign/ports" };
+    const slot = { place: 1, rowKey: "slots:", signKey: "J1/sign/ports", head: "" };
     const steps = [
       stepRecord({ no: "3", stepId: "S-3", slot, sign: "none", result: "Differs", typed: { found: 4, note: "n" } }),
       stepRecord({ no: "4", key: slot.signKey, stepId: "sign", result: "As expected", typed: { found: "Yes", by: "CD" } }),

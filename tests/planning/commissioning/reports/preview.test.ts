@@ -24,7 +24,7 @@ describe("the preview of a procedure", () => {
       ["Visit 1 of 2: One", null, null, null, null, null, null],
       ["Look", null, null, null, null, null, null],
       ["OWN-1", "a1", "Read a1.", "S-1", "serial", "one name", 2],
-      ["OWN-2", "a1", "HOLD POINT: nothing further before this is signed by two.\nCAUTION: It is heavy.\nPull it.", "", "number in s", "two names", 5],
+      ["OWN-2", "a1", "HOLD POINT: nothing further until two have signed. CAUTION: It is heavy.\nPull it.", "", "number in s", "two names", 5],
       ["Visit 2 of 2: Two", null, null, null, null, null, null],
       ["Leave", null, null, null, null, null, null],
       ["OWN-3", "Mill", "Lock the door.", "", "locked | open", "nobody", 0],

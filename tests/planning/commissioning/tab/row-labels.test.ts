@@ -7,7 +7,7 @@ test("rows are named by what stands in them, and by their number as the sheet co
 });
 
 test("a row of a grid names the columns of its slots by their steps, any other row has those of the tab", () => {
-  const slot = (place: number) => ({ place, rowKey: "slots:[]", signKey: "" });
+  const slot = (place: number) => ({ place, rowKey: "slots:[]", signKey: "", head: "" });
   const headers = slotHeaders({ steps: [stepRecord({ row: 9 }), stepRecord({ row: 10, slot: slot(0) }), stepRecord({ row: 10, stepId: "S-2", slot: slot(1) })] });
   expect([...headers.keys()]).toEqual([10]);
   expect([...headers.get(10)!.values()]).toEqual(["Expected S-1", "Found S-1", "Expected S-2", "Found S-2"]);

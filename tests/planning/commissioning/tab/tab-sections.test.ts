@@ -15,7 +15,7 @@ describe("the sections of a tab", () => {
       ["", "Ports", [9, 10, 11, 12, 13]],
       ["Visit 2 of 2: To the Cluster", "Cluster", [14]],
       ["", "End", [15]],
-      ["", "Drives", [16, 17, 18, 19, 20, 21, 22, 23, 24]],
+      ["", "Drives", [16, 17, 18, 19, 20]],
     ]);
   });
 

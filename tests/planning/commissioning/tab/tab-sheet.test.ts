@@ -45,7 +45,7 @@ describe("a planned tab", () => {
   test("uses styles that it has, in columns that have a width", () => {
     expect(lookFaults(first).filter((fault) => !fault.endsWith("is faint"))).toEqual([]);
     expect(first.columnWidths).toHaveLength(tabColumnKeys.length);
-    expect(first.columnWidths.every((width) => width !== null && width >= 4.8)).toBe(true);
+    expect(first.columnWidths.every((width) => width !== null && width >= 4.4)).toBe(true);
     expect(first.tabColor).toBe("#2f5d50");
   });
 
@@ -54,7 +54,7 @@ describe("a planned tab", () => {
     expect(cell(first, 0, "no")).toEqual({ value: "Nuts & bolts", style: "title" });
     expect(cell(first, 0, "found")).toMatchObject({ formula: expect.stringContaining("steps done") as string, style: "progress" });
     // The marker, then job, build, first build, state, and how many ids were given to rows for snags.
-    expect(first.rows[0]!.slice(at.key, at.key + 6).map(({ value }) => value)).toEqual(["Commissioning tab", "J0001", 1, moment.instant, "unfinished", 15]);
+    expect(first.rows[0]!.slice(at.key, at.key + 6).map(({ value }) => value)).toEqual(["Commissioning tab", "J0001", 1, moment.instant, "unfinished", 10]);
     expect(first.rows[1]!.map(({ value }) => value)).toEqual(Object.values(tabColumns).map(({ header }) => header));
     expect(first.merges!.slice(0, 2)).toEqual([{ row: 0, column: 0, rows: 1, columns: 6 }, { row: 0, column: 6, rows: 1, columns: 8 }]);
   });
@@ -63,7 +63,7 @@ describe("a planned tab", () => {
     expect(shownColumns).toBe(14);
     expect(first.hiddenColumns).toEqual([14, 15, 16, 17, 18, 19, 20, 21, 22, 23, 24, 25, 26, 27, 28, 29, 30, 31, 32, 33, 34, 35]);
     expect(first.freeze).toEqual({ rows: 2, columns: 3 });
-    expect([first.rowHeights![0], first.rowHeights![1]]).toEqual([32, 32]);
+    expect([first.rowHeights![0], first.rowHeights![1]]).toEqual([26, 18]);
     expect(Object.keys(first.rowHeights!)).toHaveLength(first.rows.length);
     expect(first.print).toMatchObject({
       orientation: "landscape", fitToWidth: false, titleRows: { row: 1, rows: 1 }, paper: "A4", firstPage: 1,
@@ -84,8 +84,10 @@ describe("a planned tab", () => {
 
   test("says of a step what gets hurt, what is to be done and what the maker's guide says, in this order", () => {
     const row = stepRowOf(first, "T-01");
-    expect(cell(first, row, "step")).toEqual({ value: "CAUTION: Hot! Stay away.\nIf wanted: Do T-01\nMaker's guide: Page 4", style: "stepCaution" });
-    expect(cell(first, stepRowOf(first, "T-02"), "step")).toEqual({ value: "Do T-02", style: "step" });
+    expect(cell(first, row - 1, "step")).toEqual({ value: "T-01: CAUTION: Hot! Stay away.\nIf wanted: Do T-01\nMaker's guide: Page 4", style: "stepCaution" });
+    expect(cell(first, row, "step")).toEqual({ style: "stepCaution" });
+    expect(cell(first, stepRowOf(first, "T-02") - 1, "step")).toEqual({ value: "T-02: Do T-02", style: "gridHead" });
+    expect(readPlannedTab(first).steps.slice(0, 2).map(({ step }) => step)).toEqual(["CAUTION: Hot! Stay away.\nIf wanted: Do T-01\nMaker's guide: Page 4", "Do T-02"]);
   });
 
   test("says at the rows of its steps what may be typed there, by what each records", () => {
@@ -173,7 +175,7 @@ describe("a tab that is planned again", () => {
 
   test("lists the snags with the numbers that their steps have now", () => {
     const places = rowsTagged(tab, "#snag");
-    expect(places).toHaveLength(4 + 15);
+    expect(places).toHaveLength(4 + 10);
     expect(places[0]).toBe(rowsTagged(tab, "#snags")[0]! + 2);
     const cells = (row: number, ...columns: SnagColumn[]) => columns.map((column) => cell(tab, row, snagColumns[column]));
     const fields = ["id", "about", "foundWrong", "mender", "byWhen", "foundAgain", "by", "closed", "note"] as const;
@@ -188,8 +190,8 @@ describe("a tab that is planned again", () => {
 
   test("gives each snag an id of its own, the first of two the one it had, and blank rows those behind that nobody has had", () => {
     const ids = rowsTagged(tab, "#snag").map((row) => cell(tab, row, snagColumns.id).value);
-    expect(ids).toEqual(["S-2", "S-7", "S-8", "S-9", ...Array.from({ length: 15 }, (_, index) => `S-${10 + index}`)]);
-    expect(tab.rows[0]![at.key + 5]!.value).toBe(24);
+    expect(ids).toEqual(["S-2", "S-7", "S-8", "S-9", ...Array.from({ length: 10 }, (_, index) => `S-${10 + index}`)]);
+    expect(tab.rows[0]![at.key + 5]!.value).toBe(19);
   });
 
   test("takes what a retest found as the step records it: a number where it may be one, digits as text where they are a text", () => {
@@ -252,7 +254,7 @@ describe("a tab that is planned again", () => {
     const snagRows = rowsTagged(tab, "#snag");
     expect(cell(tab, snagRows[0]!, snagColumns.place).formula).toContain(`MATCH($B${snagRows[0]! + 1},$B${snagRows[0]! + 2}:$B$${snagRows.at(-1)! + 2},0)`);
     const firstStep = stepRowOf(tab, "T-01");
-    expect(cell(tab, snagRows[0]!, snagColumns.stepId).formula).toContain(place([firstStep - 1, firstStep + 5]));
+    expect(cell(tab, snagRows[0]!, snagColumns.stepId).formula).toContain(place([firstStep - 1, stepRowOf(tab, "T-06")]));
     const sealRow = rowsTagged(tab, "#seal")[0]!;
     const seal = tab.rows.flat().find(({ formula }) => formula?.includes("not sealed"));
     expect(seal!.formula).toContain(`COUNTA($D$${sealRow + 1}:$D$${sealRow + 40})`);
@@ -269,7 +271,8 @@ describe("a hold point and a visit on a tab", () => {
   const tab = buildJob(source, jobsOf(source)[0]!, () => "working name", moment).tab;
 
   test("a hold point says so in its words, and its number and id stand white on dark, so that it stands out without colour", () => {
-    expect(cell(tab, stepRowOf(tab, "T-01"), "step").value).toMatch(/^HOLD POINT: nothing further before this is signed by two\.\nCAUTION: Hot!/);
+    expect(cell(tab, stepRowOf(tab, "T-01") - 1, "step").value).toMatch(/^T-01: HOLD POINT: nothing further until two have signed\. CAUTION: Hot!/);
+    expect(cell(tab, stepRowOf(tab, "T-01"), "step").value).toBe("Hold point");
     expect(styles(tab, stepRowOf(tab, "T-01"), "no", "stepId", "step")).toEqual(["holdPoint", "holdPointId", "stepCaution"]);
     expect(styles(tab, stepRowOf(tab, "T-02"), "no", "stepId", "step")).toEqual(["no", "stepId", "step"]);
     expect(lookFaults(tab).filter((fault) => !fault.endsWith("is faint"))).toEqual([]);
@@ -282,7 +285,7 @@ describe("a hold point and a visit on a tab", () => {
     expect(read.faults).toEqual([]);
   });
 
-  test("each visit begins with a heading above its first section, and a page begins with it at the earliest", () => {
+  test("each visit begins with a heading above its first section", () => {
     const titles = tab.rows.flatMap((line, row) => (line[at.no]!.style === "visit" ? [[cell(tab, row, "no").value, cell(tab, row + 1, "no").value]] : []));
     expect(titles).toEqual([["Visit 1 of 2: Set-up", "Start"], ["Visit 2 of 2: Tests", "End"]]);
     expect(stepRowOf(tab, "T-90")).toBe(tab.rows.findIndex((line) => line[at.no]!.value === "Visit 2 of 2: Tests") + 2);
@@ -295,22 +298,21 @@ describe("a hold point and a visit on a tab", () => {
     expect(read.elsewhere).toEqual([]);
   });
 
-  test("a pocket sheet of the site and of each array lists them by their numbers, on a page of their own, with no cell to fill in", () => {
+  test("a pocket sheet of each array and of the site lists them by their numbers, side by side above the steps, with no cell to fill in", () => {
     const small = smallPlan();
     const both = [step("T-01", "Start", { holdPoint: "yes", sign: "two", expect: "Agreed" }), step("T-10", "Arrays", { holdPoint: "yes" }), step("T-20", "Ports")];
     const pocketed = readCommissioningPlan(planWorkbook({ ...small, steps: both }));
     const plan = buildJob(pocketed, jobsOf(pocketed)[0]!, () => "new", moment).tab;
-    const start = plan.rows.findIndex((line) => line[at.no]!.value === "Pocket sheet: hold points of North hall");
-    const end = plan.rows.findIndex((line) => line[at.key]!.value === "#snags");
-    const lines = plan.rows.slice(start, end).map((_, index) => shown(plan, start + index, "no", "stepId", "step", "subject", "expected", "unit"));
-    const blank = [null, null, null, null, null, null];
-    const heads = ["No.", "Step id", "Nothing further before this", "For", "Expected", "Signed by"];
+    const start = plan.rows.findIndex((line) => line[at.no]!.value === "Pocket sheet: n-1");
+    const end = start + 4;
+    const lines = plan.rows.slice(start, end).map((_, index) => shown(plan, start + index, "no", "result", "unit", "by"));
+    const head = "Hold points; (2): two names sign";
     expect(lines).toEqual([
-      ["Pocket sheet: hold points of North hall", null, null, null, null, null], heads, [1, "T-01", "Do T-01", "North hall", "Agreed", "two names"], blank,
-      ["Pocket sheet: hold points of n-1", null, null, null, null, null], heads, [2, "T-10", "Do T-10", "n-1", null, "one name"], blank,
-      ["Pocket sheet: hold points of n-2", null, null, null, null, null], heads, [3, "T-10", "Do T-10", "n-2", null, "one name"], blank,
+      ["Pocket sheet: n-1", "Pocket sheet: n-2", "Pocket sheet: North hall", null],
+      [head, head, head, null],
+      ["2 T-10 Arrays", "3 T-10 Arrays", "1 T-01 Start (2)", null],
+      [null, null, null, null],
     ]);
-    expect(plan.print!.breaksBefore).toEqual(expect.arrayContaining([start, end]));
     expect(plan.rows.slice(start, end).flat().some(({ style }) => style !== undefined && "locked" in plan.styles[style]!)).toBe(false);
     expect(readPlannedTab(plan)).toMatchObject({ faults: [], elsewhere: [], orphans: [], snags: [] });
     expect(readPlannedTab(plan).steps).toHaveLength(7);

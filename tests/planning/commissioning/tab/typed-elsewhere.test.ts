@@ -32,7 +32,7 @@ describe("what people typed where no build looks for it", () => {
     ["over a figure", 5, at.step, "Step of row 6"],
     ["over Result", first, at.result, "Result of No. 1 T-01 North hall"],
     ["over Expected", first, at.expected, "Expected of No. 1 T-01 North hall"],
-    ["over Expected before", first, at.expectedBefore, "Expected before of No. 1 T-01 North hall"],
+    ["over Before", first, at.expectedBefore, "Before of No. 1 T-01 North hall"],
     ["over a step id", second, at.stepId, "Step id of No. 2 x n-1"],
     ["over a hidden cell", second, at.low, "Low of No. 2 T-10 n-1"],
     ["in a section row", first - 1, at.found, `Found of row ${first}`],
