@@ -5,7 +5,7 @@ export const quote = table("Quote", "What is offered. Prices are yours; formulas
   item: text("Item", "What is offered.", named),
   for: text("For", "Array or site it is for."),
   quantity: count("Quantity", "How many."),
-  cost: number("Cost", "What one costs you.", { within: { min: 0, example: 450 } }),
+  cost: number("Cost", "What one costs you.", { within: { min: 0, max: 1e12, example: 450 } }),
   margin: share("Margin", "Margin, such as 25%."),
   currency: text("Currency", "Currency of the row, such as EUR."),
   validUntil: date("Valid until", "Last day of the offer."),
