@@ -1,4 +1,3 @@
-import { isBlank } from "../../../sheet";
 import { setColumns, usualMtu, type PlanCell, type PlanModel } from "../model";
 import { cellOf, textOf } from "../read";
 import { columnsOf, nameColumn, tableKeys, tables, type ColumnKey, type TableKey } from "../schema";
@@ -76,6 +75,7 @@ function isForNobody(model: PlanModel, key: TableKey, row: { readonly row: numbe
   }
 }
 
+/** Texts come without blanks around them. */
 function isEmpty(value: unknown): boolean {
-  return value === null || value === undefined || (typeof value === "string" && isBlank(value));
+  return value === null || value === undefined || value === "";
 }

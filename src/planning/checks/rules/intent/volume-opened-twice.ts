@@ -8,8 +8,10 @@ export const volumeOpenedTwice: Rule = {
   meaning: "A host opens a volume by one row of Access, its own or that of its group: by a second it would see the volume twice, or keep it when one is taken away.",
   check: (model) =>
     model.rows("volumes").flatMap(({ volume }): Remark[] => {
+      const openings = model.volumes.openingsOf(volume);
+      if (openings.length < 2) return [];
       const seen = new Map<object, { readonly at: number; readonly writes: boolean }>();
-      return model.volumes.openingsOf(volume).flatMap(({ row, hosts, writes }): Remark[] => {
+      return openings.flatMap(({ row, hosts, writes }): Remark[] => {
         const twice = hosts.find((host) => seen.get(host)?.writes === writes);
         const earlier = twice === undefined ? undefined : seen.get(twice);
         for (const host of hosts) if (!seen.has(host)) seen.set(host, { at: row.row, writes });
