@@ -3,7 +3,7 @@ import { checkPlan, rules } from "../../../../src/planning/checks";
 import { missingValues, planSite, questions, sections, type Answers, type QuestionKey } from "../../../../src/planning/plan/guided";
 import { PlanModel } from "../../../../src/planning/plan/model";
 import { tableKeys } from "../../../../src/planning/plan/schema";
-import { planTables } from "../../../../src/planning/plan/set-up";
+import { planTables, sampleRows } from "../../../../src/planning/plan/set-up";
 import type { WorkbookSnapshot } from "../../../../src/sheet";
 import { initialRows } from "../../../../src/actions/set-up";
 import { carryOut } from "../../../support/plan-changes";
@@ -62,6 +62,14 @@ test("what was answered stands in the tables, each once, and nothing of it is as
 
 test("once addresses and cables are proposed nothing stops, and what warns is an id or an assumption", () => {
   let book = planned(answers);
+  for (const propose of [assignPlanAddresses, proposeCabling]) book = carryOut(book, propose(book));
+  expect(findings(book, ["stop"])).toEqual([]);
+  expect([...new Set(findings(book, ["warn"]).map((one) => one.split(" ")[0]))]).toEqual(["missing-id", "assumed-value"]);
+});
+
+test("a site beside others, whose management network reaches every site, manages its arrays in its own", () => {
+  const given = { ...answers, model: "Sorrel 8", dataPrefixes: "10.65.81.0/24, 10.65.82.0/24", managementPrefix: "10.65.80.0/24", managementGateway: "10.65.80.1" };
+  let book = planned(given, snapshotOf(planTables({ sheets: [] }, tableKeys, { ...initialRows(), ...sampleRows() })));
   for (const propose of [assignPlanAddresses, proposeCabling]) book = carryOut(book, propose(book));
   expect(findings(book, ["stop"])).toEqual([]);
   expect([...new Set(findings(book, ["warn"]).map((one) => one.split(" ")[0]))]).toEqual(["missing-id", "assumed-value"]);
