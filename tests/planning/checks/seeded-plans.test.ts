@@ -178,3 +178,65 @@ describe("plans that were once told clean", () => {
     expect(Number(model.capacity.partToHosts(pool, pool.arrays.slice(0, 2))) / 1e12).toBeCloseTo(129.6, 9);
   });
 });
+
+describe("a site whose data goes over two fabrics of Fibre Channel", () => {
+  const site = "Mill";
+  const onRails = { site, rack: "R1", units: 1, watts: 90, feedA: "A", feedB: "B" };
+  const feed = { site, volts: 230, phases: 1, breakerA: 16 };
+  const fabrics = (): EditableRows =>
+    editable({
+      sites: [{ site, room: "1.01", contact: "Front desk", timeServers: "10.1.0.5", nameServers: "10.1.0.5", alertsTo: "ops@mill.example", access: "Level from the yard" }],
+      racks: [{ rack: "R1", site, units: 42, numberedFrom: "bottom", depthMm: 1000, limitKg: 800, coolingW: 4000, outlets: "12 x C13" }],
+      feeds: [{ feed: "A", source: "UPS", ...feed }, { feed: "B", source: "Mains board", ...feed }],
+      networks: [
+        { network: "fab-a", site, kind: "other", role: "data", side: "A" },
+        { network: "fab-b", site, kind: "other", role: "data", side: "B" },
+        { network: "mgmt", site, prefix: "10.1.0.0/24", gateway: "10.1.0.1", role: "management", vlan: 10 },
+      ],
+      switches: [
+        { switch: "fc-1", ...onRails, bottomUnit: 40, networks: "fab-a", side: "A", ports: "0-23", keptPorts: "22-23" },
+        { switch: "fc-2", ...onRails, bottomUnit: 39, networks: "fab-b", side: "B", ports: "0-23", keptPorts: "22-23" },
+        { switch: "lan-1", ...onRails, bottomUnit: 38, networks: "mgmt", ports: "24" },
+        { switch: "lan-2", ...onRails, bottomUnit: 37, networks: "mgmt", ports: "24" },
+      ],
+      hosts: ["h1", "h2"].map((host) => ({ host, site, groups: "db" })),
+      hostPorts: ["h1", "h2"].flatMap((host) => [{ host, card: "c1", network: "fab-a" }, { host, card: "c2", network: "fab-b" }]),
+      models: [{ model: "Elm", bays: 24, units: 2, depthMm: 800, weightKg: 30, liftKg: 15, liftBy: "lift table", watts: 400, plug: "C14", controllers: "A,B", ports: "3", supplies: 2 }],
+      modelPorts: [{ model: "Elm", port: "0", role: "data", side: "A" }, { model: "Elm", port: "1", role: "data", side: "B" }, { model: "Elm", port: "2", role: "management" }],
+      clusters: [{ cluster: "C", network: "mgmt", sharedAddress: "10.1.0.250", state: "new" }],
+      pools: [{ pool: "P", cluster: "C", fillLimit: 0.8, acrossArrays: "none" }],
+      arrays: [
+        {
+          id: "A0001", array: "a1", site, model: "Elm", serial: "M-1", rack: "R1", bottomUnit: 4, feedA: "A", feedB: "B", drives: 24, driveSize: "8 TB", scheme: "RAID 6", spares: 1,
+          cluster: "C", clusterOrder: 1, pool: "P",
+        },
+      ],
+      volumes: [{ volume: "v1", pool: "P", size: "20 TB" }],
+      access: [{ volume: "v1", to: "db", right: "read and write", number: 1 }],
+    });
+  const planned = (rows: EditableRows): WorkbookSnapshot => {
+    const addressed = carryOut(workbookWith(rows), assignPlanAddresses(workbookWith(rows)));
+    return carryOut(addressed, proposeCabling(addressed));
+  };
+
+  test("gives nothing but the note that its fabrics have no addresses to check, and each host four paths: two ports of it, two controllers", () => {
+    const workbook = planned(fabrics());
+    expect(checkPlan(workbook, rules, "2026-06-01").map(({ rule }) => rule)).toEqual(["network-not-checked", "network-not-checked"]);
+    const model = new PlanModel(workbook);
+    expect(model.hostPaths.to(model.find("arrays", "a1")!).map(({ paths }) => paths)).toEqual([4, 4]);
+  });
+
+  test.each<[string, string, (rows: EditableRows) => void]>([
+    ["a host is on one fabric alone", "host-on-one-side", ({ hostPorts }) => void hostPorts.splice(1, 1)],
+    ["a card is cabled to the other fabric", "switch-without-network", ({ hostPorts }) => void Object.assign(hostPorts[0]!, { switch: "fc-2", switchPort: "9" })],
+    ["both fabrics are on one switch", "sides-on-one-switch", ({ switches }) => {
+      Object.assign(switches[0]!, { networks: "fab-a, fab-b", side: null });
+      switches[1]!.networks = null;
+    }],
+    ["a card goes to a port that the switch does not have", "switch-port-beyond", ({ hostPorts }) => void Object.assign(hostPorts[0]!, { switch: "fc-1", switchPort: "24" })],
+  ])("where %s: told by %s", (_, rule, seed) => {
+    const rows = fabrics();
+    seed(rows);
+    expect(checkPlan(planned(rows), rules, "2026-06-01").map((finding) => finding.rule)).toContain(rule);
+  });
+});
