@@ -133,6 +133,8 @@ test.each<[Answers, string]>([
   [{ arrayNames: "north, south" }, "Names of the arrays: 2 for 3. Write one for each, or none."],
   [{ dataPrefixes: "10.64.81.0/24" }, "Prefixes of the data networks: 1 for 2. Write one for each, or none."],
   [{ driveSize: "four" }, 'Drive size "four" is not a size. Write TB as a number, such as 4, or text with a unit, such as "960 GB".'],
+  [{ dataVlans: "181, 4095" }, "VLANs of the data networks is 4095. Write a whole number from 1 to 4094, such as 100."],
+  [{ volts: "-230" }, "Volts is -230. Write a number above 0 and at most 1000, such as 230."],
   [{ fillLimit: "80" }, ""],
 ])("%j is refused with a sentence, and nothing is planned", (wrong, sentence) => {
   const said = refusal({ ...answers, ...wrong });
