@@ -34,7 +34,7 @@ const writers: Readonly<Record<string, (made: Handover) => Promise<{ readonly by
     await made.port.apply([{ kind: "add-sheet", plan: sheet }]);
     return { bytes: writeFile(null, emptyDocument, made.finish()), sheets: [sheet.name] };
   },
-  ".pdf": async ({ pack }) => ({ bytes: await (await import("../pdf/write-pack")).writePack(pack), sheets: [] }),
+  ".pdf": async ({ pack }) => ({ bytes: await (await import("../pdf/write-printout")).writePrintout(pack), sheets: [] }),
 };
 
 runCommand(usage, main);
