@@ -45,9 +45,12 @@ export interface Offer {
   readonly byCurrency: readonly CurrencyPart[];
   /** The distinct arrays that its rows of the kind array are for, but for optional ones. */
   readonly arrays: readonly ArrayRow[];
-  /** What hosts can store on these arrays; null where there are none, or where it is not known of one. */
+  /** What hosts can store on these arrays; null where there are none, where it is not known of one, or where a row of the kind array is for none. */
   readonly toHosts: Bytes | null;
-  /** Price of a TB to hosts, without tax and optional rows: of all of it, and of the arrays alone; null where it has several currencies or no capacity. */
+  /**
+   * Price of a TB to hosts, without tax and optional rows: of all of it, and of the arrays alone. Null where it has several currencies, where the
+   * capacity is not known, and where a row counts other than the arrays that it is for.
+   */
   readonly pricePerTb: { readonly whole: Decimal; readonly hardware: Decimal } | null;
   /** Share of its net amount that is left after the cost, without optional rows; null where it has several currencies or comes to nothing. */
   readonly margin: Decimal | null;
@@ -124,16 +127,19 @@ export class Quote {
       const fixed = some.filter(({ row }) => row.optional !== "yes");
       return { currency, lines: fixed, totals: totalsOf(fixed, smallestAmount(currency)), optional: some.filter(({ row }) => row.optional === "yes") };
     });
-    const arrays = [...new Set(rows.filter(({ kind, optional }) => kind === "array" && optional !== "yes").flatMap((row) => this.arraysOf(row)))];
+    const arrayRows = rows.filter(({ kind, optional }) => kind === "array" && optional !== "yes");
+    const arrays = [...new Set(arrayRows.flatMap((row) => this.arraysOf(row)))];
     const capacities = arrays.map((array) => this.capacity.toHostsOf(array));
-    const toHosts = arrays.length === 0 || capacities.includes(null) ? null : bytes(capacities.reduce<bigint>((sum, one) => sum + (one ?? 0n), 0n));
+    const isKnown = arrays.length > 0 && arrayRows.every((row) => this.arraysOf(row).length > 0) && !capacities.includes(null);
+    const isCounted = arrayRows.every((row) => this.arraysOf(row).length === row.quantity);
+    const toHosts = !isKnown ? null : bytes(capacities.reduce<bigint>((sum, one) => sum + (one ?? 0n), 0n));
     const unpriced = rows.filter((row) => this.lineOf(row) === null);
     // Several currencies have no sum, and neither have rows of which one has no price.
     const [only = null] = byCurrency.length === 1 && unpriced.length === 0 ? byCurrency : [];
     return {
       name: rows[0]!.offer, rows, unpriced, byCurrency, arrays, toHosts,
       revision: Math.max(0, ...rows.map(({ revision }) => revision ?? 0)),
-      pricePerTb: only === null || toHosts === null || toHosts === 0n ? null : pricesPerTb(only.lines, sizeIn(toHosts, terabyte)),
+      pricePerTb: only === null || !isCounted || toHosts === null || toHosts === 0n ? null : pricesPerTb(only.lines, sizeIn(toHosts, terabyte)),
       margin: only === null ? null : realMargin(sumOf(only.lines.map(({ cost }) => cost)), only.totals.net),
     };
   }
