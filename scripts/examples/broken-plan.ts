@@ -240,7 +240,7 @@ export const breaks: readonly Break[] = [
   { what: "A port that the switch keeps for its uplink", change: ({ ports }) => set(ports[9], { switchPort: "23" }), found: [["switch-port-kept", "Ports 14 Switch port"]] },
   { what: "A switch that forwards small frames alone", change: ({ switches }) => set(switches[3], { frameBytes: 1522 }), found: [["frame-bytes", "Switches 8 Frame bytes"]] },
   { what: "A margin that is a slip of the pen", change: ({ quote }) => set(quote[1], { margin: 0.99 }), found: [["margin-range", "Quote 6 Margin"]] },
-  { what: "An offer that nobody can accept any more", change: ({ quote }) => set(quote[3], { validUntil: "2024-02-29" }), found: [["offer-past-day", "Quote 8 Valid until"]] },
+  { what: "An offer that nobody can accept any more", change: ({ quote }) => set(quote[3], { validUntil: "2024-02-29" }), found: [["offer-past-day", "Quote 8 Valid until"], ["offer-rows-differ", "Quote 8 Valid until"]] },
   { what: "A warranty that has ended", change: ({ arrays }) => set(arrays[5], { warrantyUntil: "2025-03-31" }), found: [["warranty-end", "Arrays 10 Warranty until"]] },
   {
     what: "Halves in a quantity, a discount and a tax that are no shares",
@@ -261,12 +261,12 @@ export const breaks: readonly Break[] = [
     found: [["offer-currencies", "Quote 14 Currency"]],
   },
   {
-    what: "An offer with a row that has no price, none for its tax, another last day, and arrays that the plan does not have",
+    what: "An offer with a row that has no price, none for its tax, another last day, and is for no array",
     change: ({ quote }) => {
       const line = { offer: "TML-26-017", cost: 100, margin: 0.2, currency: "EUR" };
-      quote.push({ item: "Rails", kind: "service", quantity: 2, taxRate: 0.2, validUntil: "2099-12-31", ...line }, { item: "Alder 24", kind: "array", for: "Attic", ...line });
+      quote.push({ item: "Rails", kind: "service", quantity: 2, taxRate: 0.2, validUntil: "2099-12-31", ...line }, { item: "Alder 24", kind: "array", ...line });
     },
-    found: [["offer-row-unpriced", "Quote 16 Quantity"], ["tax-rate-missing", "Quote 16 Tax rate"], ["offer-rows-differ", "Quote 16 Valid until"], ["offered-array-not-known", "Quote 16 For"]],
+    found: [["offer-row-unpriced", "Quote 16 Quantity"], ["tax-rate-missing", "Quote 16 Tax rate"], ["offer-rows-differ", "Quote 16 Valid until"], ["offered-for-no-array", "Quote 16 For"]],
   },
   { what: "A currency that is no code", change: ({ quote }) => void quote.push({ item: "Crate", currency: "Euro" }), found: [["currency-code", "Quote 17 Currency"]] },
   {

@@ -71,7 +71,7 @@ import { offerMargin } from "./rules/intent/offer-margin";
 import { offerPastDay } from "./rules/intent/offer-past-day";
 import { offerRowUnpriced } from "./rules/intent/offer-row-unpriced";
 import { offerRowsDiffer } from "./rules/intent/offer-rows-differ";
-import { offeredArrayNotKnown } from "./rules/intent/offered-array-not-known";
+import { offeredForNoArray } from "./rules/intent/offered-for-no-array";
 import { portBeyondArray } from "./rules/intent/port-beyond-array";
 import { portOfOtherRole } from "./rules/intent/port-of-other-role";
 import { portRole } from "./rules/intent/port-role";
@@ -216,7 +216,7 @@ export const rules: readonly Rule[] = [
   switchPortKept,
   frameBytes,
   quoteQuantity,
-  offeredArrayNotKnown,
+  offeredForNoArray,
   marginRange,
   discountedMargin,
   offerMargin,
