@@ -17,6 +17,8 @@ export interface Break {
 
 const step = { procedure: "Install a rack array", section: "Boxes left closed", record: "tick", required: "no" };
 
+const pastDay = [["offer-past-day", "Quote 8 Valid until"], ["offer-rows-differ", "Quote 8 Valid until"]] as const;
+
 /** Every break; all of them are in one plan, so that a change may add to the findings of another. */
 export const breaks: readonly Break[] = [
   { what: "A warranty ends at no date", change: ({ arrays }) => set(arrays[0], { warrantyUntil: "next year" }), found: [["unreadable-cell", "Arrays 5 Warranty until"]] },
@@ -240,7 +242,7 @@ export const breaks: readonly Break[] = [
   { what: "A port that the switch keeps for its uplink", change: ({ ports }) => set(ports[9], { switchPort: "23" }), found: [["switch-port-kept", "Ports 14 Switch port"]] },
   { what: "A switch that forwards small frames alone", change: ({ switches }) => set(switches[3], { frameBytes: 1522 }), found: [["frame-bytes", "Switches 8 Frame bytes"]] },
   { what: "A margin that is a slip of the pen", change: ({ quote }) => set(quote[1], { margin: 0.99 }), found: [["margin-range", "Quote 6 Margin"]] },
-  { what: "An offer that nobody can accept any more", change: ({ quote }) => set(quote[3], { validUntil: "2024-02-29" }), found: [["offer-past-day", "Quote 8 Valid until"], ["offer-rows-differ", "Quote 8 Valid until"]] },
+  { what: "An offer that nobody can accept any more", change: ({ quote }) => set(quote[3], { validUntil: "2024-02-29" }), found: pastDay },
   { what: "A warranty that has ended", change: ({ arrays }) => set(arrays[5], { warrantyUntil: "2025-03-31" }), found: [["warranty-end", "Arrays 10 Warranty until"]] },
   {
     what: "Halves in a quantity, a discount and a tax that are no shares",

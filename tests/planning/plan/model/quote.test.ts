@@ -46,7 +46,7 @@ describe("the price of a TB of an offer", () => {
   });
 
   test("leaves out what is optional, the arrays too", () => {
-    const optional = [{ kind: "array", for: "x2", cost: 1, optional: "yes" }, { kind: "support", cost: 900, optional: "yes" }];
+    const optional: Record<string, Scalar>[] = [{ kind: "array", for: "x2", cost: 1, optional: "yes" }, { kind: "support", cost: 900, optional: "yes" }];
     expect(perTb([{ ...mill, for: "x1", quantity: 1 }, ...optional])).toEqual({ whole: 154.32, hardware: 154.32 });
   });
 
