@@ -2,7 +2,7 @@ import { sheetNameWith } from "../commissioning/tab";
 import { writeCell, type CellWrite } from "../plan/changes";
 import type { Offer, PlanModel } from "../plan/model";
 import { planPrintout, type Printout } from "../printouts";
-import { cellAddress, showCell, type SheetPlan, type SheetSnapshot, type WorkbookSnapshot } from "../../sheet";
+import { cellAddress, isBlank, showCell, type SheetPlan, type SheetSnapshot, type WorkbookSnapshot } from "../../sheet";
 import { foldName, invalid } from "../text";
 import { findOffer, offerMark, offerPrintout, offerTitle } from "./offer-printout";
 
@@ -80,7 +80,7 @@ function firstDifference({ rows }: SheetPlan, { values }: SheetSnapshot): string
     for (let column = 0; column < Math.max(rows[row]?.length ?? 0, values[row]?.length ?? 0); column += 1) {
       const planned = rows[row]?.[column]?.value ?? null;
       const shown = values[row]?.[column] ?? null;
-      if (planned === shown || (planned === null && shown === "")) continue;
+      if (planned === shown || (isBlank(planned) && isBlank(shown))) continue;
       if (typeof planned === "number" && typeof shown === "number" && planned.toPrecision(15) === shown.toPrecision(15)) continue;
       return cellAddress({ row, column });
     }

@@ -21,7 +21,7 @@ export function planPrintout(name: string, { title, facts, standing, isComplete,
       complete: { bold: true, fontSize: 12, color: "#17352d" },
       open: { bold: true, fontSize: 12, color: "#8c1c13" },
       section: { bold: true, fontSize: 12, fill: "#cfe0da", color: "#17352d" },
-      header: { bold: true, fontSize: 10, fill: "#e6eeeb", border: "all", borderColor: "#b9c4c0", wrap: true, vertical: "middle" },
+      header,
       text: { format: "@", wrap: true, vertical: "top", border: "all", borderColor: "#b9c4c0" },
       number: { align: "center", vertical: "top", border: "all", borderColor: "#b9c4c0" },
       ...amountStyles(rows),
@@ -39,7 +39,7 @@ export function planPrintout(name: string, { title, facts, standing, isComplete,
 function blockRows({ title, note, headers, lines, none }: PackBlock, columnCount: number): Cell[][] {
   const band = Array.from({ length: columnCount }, (_, index): Cell => ({ ...(index === 0 && { value: title }), style: "section" }));
   if (lines.length === 0) return [[], band, [{ value: none, style: "note" }]];
-  const head = headers.map((value): Cell => ({ value, style: "header" }));
+  const head = headers.map((value, at): Cell => ({ value, style: lines.some((line) => typeof line[at] === "object") ? "amountHeader" : "header" }));
   return [[], band, ...(note === "" ? [] : [[{ value: note, style: "note" }]]), head, ...lines.map((line) => line.map(lineCell))];
 }
 
@@ -49,9 +49,16 @@ function lineCell(value: PackLine[number]): Cell {
   return value === "" ? { style: "text" } : { value, style: "text" };
 }
 
-/** Makes the styles of the amounts that are there, by their decimals. */
+const header: CellStyle = { bold: true, fontSize: 10, fill: "#e6eeeb", border: "all", borderColor: "#b9c4c0", wrap: true, vertical: "middle" };
+
+/** Makes the styles of the amounts that are there, by their decimals, and of their headers, which stand above the digits. */
 function amountStyles(rows: readonly (readonly Cell[])[]): Record<string, CellStyle> {
   const used = new Set(rows.flat().flatMap(({ style }) => (style?.startsWith("amount") === true ? [style] : [])));
+  if (used.delete("amountHeader")) return { amountHeader: { ...header, align: "right" }, ...stylesByDecimals(used) };
+  return {};
+}
+
+function stylesByDecimals(used: ReadonlySet<string>): Record<string, CellStyle> {
   const formatOf = (decimals: number): string => `#,##0${decimals === 0 ? "" : `.${"0".repeat(decimals)}`}`;
   return Object.fromEntries([...used].map((style) => [style, { format: formatOf(Number(style.slice("amount".length))), align: "right", vertical: "top", border: "all", borderColor: "#b9c4c0" }]));
 }

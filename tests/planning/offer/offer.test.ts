@@ -15,7 +15,7 @@ describe("what is sent out of an offer", () => {
   const printout = printed(sample());
 
   test("is its lines with their prices, whose the sites are, and until when it can be accepted", () => {
-    expect(printout).toMatchObject({ title: "Offer TML-26-014, revision 1", facts: "For Thornmere Map Library, made 2026-06-01 10:00", standing: "It names no last day.", paper: "A4" });
+    expect(printout).toMatchObject({ title: "Offer TML-26-014, revision 1", facts: "For Thornmere Map Library, made 2026-06-01 10:00", standing: "No last day is named.", paper: "A4" });
     // 21,400 / 0.78; 15,900 / 0.78; 22,150 / 0.8; the same less 2 %; 1,850 / 0.7, each rounded to cents.
     expect(shown(printout, "Offered, in EUR")).toEqual([
       ["Two Alder 24, prepared", "Reading Room", "", "2", "27,435.90", "", "20%", "54,871.80"],
