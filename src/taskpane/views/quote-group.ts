@@ -110,6 +110,7 @@ export function makeQuoteGroup(pane: PaneContext, refresh: () => Promise<void>):
 
 const workbookType = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
+/** Shows a block as a list: the pane is too narrow for its columns. */
 function showBlock({ title, note, headers, lines }: PackBlock): HTMLElement {
   return make(
     "div",
@@ -117,10 +118,12 @@ function showBlock({ title, note, headers, lines }: PackBlock): HTMLElement {
     make("h4", {}, title),
     note !== "" && make("p", { class: "small soft" }, note),
     make(
-      "table",
-      {},
-      make("thead", {}, make("tr", {}, headers.map((text) => make("th", { scope: "col" }, text)))),
-      make("tbody", {}, lines.map((line) => make("tr", {}, line.map((cell) => make("td", {}, cellText(cell)))))),
+      "ul",
+      { class: "bay-list" },
+      lines.map(([first = "", ...cells]) => {
+        const said = cells.flatMap((cell, at) => (cell === "" ? [] : [`${headers[at + 1]!} ${cellText(cell)}`]));
+        return make("li", {}, make("strong", {}, cellText(first)), make("div", { class: "small" }, said.join(" · ")));
+      }),
     ),
   );
 }

@@ -66,7 +66,9 @@ describe("the sheet of a printout", () => {
 
   test("holds amounts as numbers, and shows each with the decimals of its currency", () => {
     const { rows, styles } = sheetOf({ blocks: [block({ lines: [["yen", { amount: 1234567, decimals: 0 }], ["dinar", { amount: 1234.5, decimals: 3 }]] })] });
-    expect(rows.flat().filter(({ style }) => style?.startsWith("amount"))).toEqual([{ value: 1234567, style: "amount0" }, { value: 1234.5, style: "amount3" }]);
+    expect(rows.flat().filter(({ style }) => style?.startsWith("amount"))).toEqual([
+      { value: "TB", style: "amountHeader" }, { value: 1234567, style: "amount0" }, { value: 1234.5, style: "amount3" },
+    ]);
     expect([styles["amount0"]?.format, styles["amount3"]?.format]).toEqual(["#,##0", "#,##0.000"]);
   });
 });
