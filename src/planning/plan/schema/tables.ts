@@ -19,6 +19,7 @@ import { models } from "./tables/models";
 import { networks } from "./tables/networks";
 import { pools } from "./tables/pools";
 import { ports } from "./tables/ports";
+import { prices } from "./tables/prices";
 import { procedures } from "./tables/procedures";
 import { prompts } from "./tables/prompts";
 import { quote } from "./tables/quote";
@@ -33,7 +34,7 @@ import { volumes } from "./tables/volumes";
 /** The planning tables by their keys; `tableKeys` says their order. */
 export const tables = {
   settings, sites, racks, feeds, networks, switches, hosts, hostPorts, links, clusters, pools, models, modelPorts, arrays, shelves, driveSets, drives, ports, cables, volumes,
-  access, procedures, steps, prompts, jobs, quote, assumptions, lists,
+  access, procedures, steps, prompts, jobs, prices, quote, assumptions, lists,
 } as const satisfies Readonly<Record<TableKey, Table>>;
 
 export type Tables = typeof tables;
@@ -46,10 +47,15 @@ export type TextColumn<Key extends TableKey> = {
   [Name in ColumnKey<Key>]: Tables[Key]["columns"][Name] extends Column<"text"> | ChoiceColumn ? Name : never;
 }[ColumnKey<Key>];
 
+type ColumnList = readonly (readonly [name: string, column: Column])[];
+
+const columnLists = Object.fromEntries(
+  Object.entries<Table>(tables).map(([key, { columns }]) => [key, Object.entries(columns)]),
+) as Partial<Record<TableKey, ColumnList>> as Readonly<Record<TableKey, ColumnList>>;
+
 /** Lists the columns of a table with their keys, in the order in which set-up writes them. */
-export function columnsOf(key: TableKey): readonly (readonly [name: string, column: Column])[] {
-  const { columns }: Table = tables[key];
-  return Object.entries(columns);
+export function columnsOf(key: TableKey): ColumnList {
+  return columnLists[key];
 }
 
 /** Tells whether set-up leaves a table out until somebody asks for it. */
