@@ -224,7 +224,7 @@ describe("subjects that stand side by side, as the drives of two arrays in the s
 
   test("keep what was found when the job gets a third array, or has one left", () => {
     const filled = typed(built, serials);
-    const found = (rows: TableRows) => Object.keys(serials).map((key) => recordOf(again(filled, rows), key)?.typed.found ?? null);
+    const found = (rows: TableRows) => Object.keys(serials).map((key) => read(again(filled, rows)).steps.find((one) => one.key === `J0001/${key}`)?.typed.found ?? null);
     expect(found({ ...drives, arrays: [...drives.arrays!, { ...drives.arrays![1]!, id: "A0003", array: "n-3", serial: "N-0003", bottomUnit: 20 }] })).toEqual(["D-11", "D-21"]);
     expect(found({ ...drives, arrays: [drives.arrays![0]!] })).toEqual(["D-11", null]);
   });
