@@ -52,7 +52,7 @@ function rowButton(row: StepRow, { turn }: Hands): HTMLElement {
     [
       make("span", { class: "sign", "data-state": state, "aria-hidden": true }, { good: "✓", blank: "", open: "!" }[state]),
       make("span", { class: "no" }, `${no} ${stepId}`),
-      make("span", { class: "about" }, records[0]!.subject, isHoldPoint && make("strong", {}, " HOLD POINT")),
+      make("span", { class: "about" }, row.subject, isHoldPoint && make("strong", {}, " HOLD POINT")),
       make("span", { class: "soft brief" }, result === "" && records[0]!.slot === null ? readStepWords(records[0]!.step).do : result),
     ],
     () => turn({ to: "row", row: row.row }),

@@ -66,10 +66,10 @@ export function screenOf(job: JobTab, row: StepRow, isOpen: boolean): Screen {
     total: all.length,
     visit,
     section: section?.title ?? "",
-    subject: row.records[0]!.subject,
+    subject: row.subject,
     isHoldPoint: row.records.some(({ holdPoint }) => holdPoint),
     questions,
-    heldBy: openHoldPoint(job.tab, row.records[0]!),
+    heldBy: row.records.map((record) => openHoldPoint(job.tab, record)).find((hold) => hold !== null) ?? null,
     names: namesAsked(row),
     asShown: asShown(questions),
     stays: staysAt(row),
@@ -92,7 +92,7 @@ function namesAsked({ records }: StepRow): Screen["names"] {
 
 /** Lists the ticks that may be answered at once: of one subject, without a caution, and nothing that is read back. */
 function asShown(questions: readonly Question[]): readonly StepRecord[] {
-  if (questions.some(({ record, caution }) => record.slot === null || caution !== "")) return [];
+  if (questions.some(({ record, caution }) => record.slot?.head !== "" || caution !== "")) return [];
   const ticks = questions.filter(({ record, isAsked }) => isAsked && record.kind === "tick").map(({ record }) => record);
   return ticks.length < 2 || ticks.length > mostAsShown ? [] : ticks;
 }

@@ -34,6 +34,11 @@ export function stepView(job: JobTab, screen: Screen, hands: Hands): HTMLElement
   );
 }
 
+/** Names a step in the row of a grid: by its id, or by its subject where subjects stand side by side. */
+function nameOf({ slot, stepId, subject }: StepRecord): string {
+  return slot === null || slot.head === "" ? stepId : subject;
+}
+
 /** Tells whether several steps of a subject may stand side by side in the row. */
 function isOfGrid({ questions }: Screen): boolean {
   return questions[0]!.record.slot !== null;
@@ -60,7 +65,7 @@ function describeQuestion({ record, caution, do: what, makersGuide, expected, is
     "section",
     { class: "question" },
     caution !== "" && make("div", { class: "caution" }, make("strong", {}, "Caution"), make("p", {}, caution)),
-    make("p", { class: "do" }, isGrid && make("span", { class: "no" }, `${record.stepId} `), what),
+    make("p", { class: "do" }, isGrid && make("span", { class: "no" }, `${nameOf(record)} `), what),
     makersGuide !== "" && make("p", { class: "guide" }, make("span", { class: "soft" }, "Maker's guide: "), makersGuide),
     expected !== "" && make("p", { class: "expected" }, make("span", { class: "soft" }, "Expected "), make("strong", {}, expected)),
     outcome !== null && make(
@@ -99,7 +104,7 @@ function typedNames(fields: NameFields): Partial<Record<keyof NameFields, string
 function askForm(job: JobTab, screen: Screen, hands: Hands): HTMLElement {
   const asked = screen.questions.filter(({ isAsked }) => isAsked).map(({ record }) => record);
   const isGrid = isOfGrid(screen);
-  const fields = asked.map((record) => ({ record, field: answerFieldOf(record, isGrid ? `Found ${record.stepId}` : "Found", hands) }));
+  const fields = asked.map((record) => ({ record, field: answerFieldOf(record, isGrid ? `Found ${nameOf(record)}` : "Found", hands) }));
   const names = nameFields(screen, hands.names);
   const note = noteField(screen, hands);
   const entriesOf = (record: StepRecord, found: Scalar, unit: string | null = null): Entry[] => {

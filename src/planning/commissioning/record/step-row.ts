@@ -6,6 +6,8 @@ export interface StepRow {
   readonly row: number;
   readonly no: string;
   readonly stepId: string;
+  /** What it is for: one subject, or those that stand side by side in it. */
+  readonly subject: string;
   readonly records: readonly StepRecord[];
   /** The worst of its results; "" where nothing is wrong and something is still to be done. */
   readonly result: Result | "";
@@ -34,6 +36,7 @@ export function rowsOfSteps(steps: readonly StepRecord[]): StepRow[] {
     row: records[0]!.row,
     no: records[0]!.no,
     stepId: records[0]!.stepId,
+    subject: [...new Set(records.map(({ subject }) => subject))].join(", "),
     records,
     result: worstOf(records)?.result ?? "",
     settled: records.every(({ settled }) => settled),
