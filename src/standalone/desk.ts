@@ -2,7 +2,7 @@ import type { IWorkbookData } from "@univerjs/core";
 import { emptyWorkbook } from "../workbook/engine/stored-sheet";
 import type { LiveWorkbook } from "../workbook/engine/live-workbook";
 import type { SavedFile } from "../workbook/engine/workbook-file";
-import type { Grid } from "./open-grid";
+import type { Grid } from "./grid/open-grid";
 import type { KeptPlan, KeptPlanTitle, PlanStore } from "./plan-store";
 
 /** How long after the first change that is not kept the plan is kept, in milliseconds, however one types on. */

@@ -33,7 +33,7 @@ const host: PaneHost = {
 };
 
 async function startGrid() {
-  const gridCode = import(/* webpackChunkName: "grid" */ "./open-grid");
+  const gridCode = import(/* webpackChunkName: "grid" */ "./grid/open-grid");
   desk = await Desk.open(await openPlanStore(), bar);
   const { openGrid } = await gridCode;
   const container = document.getElementById("grid")!;

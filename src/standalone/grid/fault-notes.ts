@@ -2,8 +2,8 @@ import type { Univer } from "@univerjs/core";
 import type { FUniver } from "@univerjs/core/facade";
 import { SheetsSelectionsService } from "@univerjs/sheets";
 import { CellAlertManagerService, HoverManagerService } from "@univerjs/sheets-ui";
-import { faultNote } from "../workbook/engine/bay-functions";
-import type { LiveWorkbook } from "../workbook/engine/live-workbook";
+import { faultNote } from "../../workbook/engine/bay-functions";
+import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
 
 /** Where the sentence of an error is shown. */
 export interface FaultDisplay {
