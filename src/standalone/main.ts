@@ -5,6 +5,7 @@ import { make } from "../taskpane/elements/make";
 import { explain } from "../taskpane/elements/work";
 import { mountPane } from "../taskpane/pane";
 import type { PaneHost } from "../taskpane/pane-host";
+import type { WorkbookPort } from "../workbook/port";
 import { deferredPort } from "./deferred-port";
 import { Desk } from "./desk";
 import "./page.css";
@@ -32,7 +33,7 @@ const host: PaneHost = {
   now: () => new Date(),
 };
 
-async function startGrid() {
+async function startGrid(joinPane: (port: WorkbookPort) => void) {
   const gridCode = import(/* webpackChunkName: "grid" */ "./grid/open-grid");
   desk = await Desk.open(await openPlanStore(), bar);
   const { openGrid } = await gridCode;
@@ -55,7 +56,14 @@ async function startGrid() {
     await desk!.setAside();
     return show(desk!.data);
   });
-  desk.attach(grid);
+  desk.attach({
+    live: grid.live,
+    endTyping: () => grid.endTyping(),
+    show(data) {
+      grid.show(data);
+      joinPane(grid.port);
+    },
+  });
   bar.refresh();
   document.documentElement.dataset["ready"] = "true";
   performance.mark("grid up");
@@ -67,11 +75,13 @@ async function startGrid() {
 function start(): void {
   document.getElementById("bar")!.append(bar.element);
   document.getElementById("work")!.append(cellNote, bubble);
-  const port = startGrid();
+  const port = startGrid((next) => {
+    joinPane(next);
+  });
   port.catch((thrown: unknown) => {
     bar.say(explain(thrown, "Open the workbook").sentence);
   });
-  mountPane(document.getElementById("pane")!, deferredPort(port), host);
+  const joinPane = mountPane(document.getElementById("pane")!, deferredPort(port), host);
   performance.mark("pane up");
   // Before the grid has the key, which takes all of them.
   window.addEventListener("keydown", (event) => {

@@ -16,15 +16,19 @@ import { bayFunctionHelp, bayFunctions } from "../../workbook/engine/bay-functio
 import { createBrowserPort } from "../../workbook/engine/browser-port";
 import { LiveWorkbook } from "../../workbook/engine/live-workbook";
 import type { WorkbookPort } from "../../workbook/port";
+import { addDeskKeys } from "./desk-keys";
 import { showFaultNotes, type FaultDisplay } from "./fault-notes";
 import { keepHostRules } from "./host-rules";
 import { keepPastedText } from "./plain-text-paste";
 import { passStaleSuggestions } from "./stale-suggestions";
+import { keepTabRuns } from "./tab-run";
+import { showWhatFits } from "./too-wide-numbers";
 
 /** A grid on the page: the one workbook that is open in it, and how to open another. */
 export interface Grid {
   readonly api: FUniver;
   readonly live: LiveWorkbook;
+  /** The port of the workbook that is open now; that of an earlier one refuses every call. */
   readonly port: WorkbookPort;
   /** Lets what is being typed stand in its cell, and closes the cell. */
   endTyping(): Promise<void>;
@@ -34,6 +38,7 @@ export interface Grid {
 
 /** Opens a workbook as a grid inside `container`, and answers once it is drawn; sentences of errors and refusals go to `display`. */
 export async function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: FaultDisplay & { say(sentence: string): void }): Promise<Grid> {
+  showWhatFits();
   const univer = new Univer({
     locale: LocaleType.EN_US,
     locales: { [LocaleType.EN_US]: mergeLocales(coreEnglish, dataValidationEnglish, conditionalFormattingEnglish) },
@@ -72,13 +77,18 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
     display.say(sentence);
   });
   passStaleSuggestions(univer, live);
+  keepTabRuns(univer, live);
+  addDeskKeys(univer, live);
   keepPastedText(univer);
   showFaultNotes(univer, api, live, container, display);
   comeAlive();
+  let port = createBrowserPort(univer, live);
   return {
     api,
     live,
-    port: createBrowserPort(univer, live),
+    get port() {
+      return port;
+    },
     async endTyping() {
       // While a formula is written the engine keeps its cell open for references that may be clicked.
       univer.__getInjector().get(IEditorBridgeService).disableForceKeepVisible();
@@ -90,6 +100,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
       univer.createUnit(UniverInstanceType.UNIVER_SHEET, { ...next, id: `${before}+` });
       api.disposeUnit(before);
       live.wake();
+      port = createBrowserPort(univer, live);
       comeAlive();
     },
   };
