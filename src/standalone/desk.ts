@@ -87,8 +87,8 @@ export class Desk {
       if (!titles.some(({ id }) => id === this.current.id)) this.touch("");
     }, () => undefined);
     grid.live.onChange(({ id, sheetId }) => {
-      // Heights that rows find for themselves while they are drawn are nobody's change.
-      if (id.includes("auto-height")) return;
+      // Heights that rows find for themselves while they are drawn, and frozen columns that give way to a narrow grid, are nobody's change.
+      if (id.includes("auto-height") || (id === "sheet.mutation.set-frozen" && grid.live.isOurs)) return;
       this.unfiled = true;
       this.touch(sheetId);
     });

@@ -8,12 +8,16 @@ import type { PaneHost } from "../taskpane/pane-host";
 import type { WorkbookPort } from "../workbook/port";
 import { deferredPort } from "./deferred-port";
 import { Desk } from "./desk";
+import { makeFoldingPane } from "./folding-pane";
+import type { Grid } from "./grid/open-grid";
 import "./page.css";
 import { openPlanStore } from "./plan-store";
+import { cellRegion, leadThroughRegions, regionOf } from "./regions";
 import { makeTopBar } from "./top-bar";
 
 let desk: Desk | null = null;
-const bar = makeTopBar(() => desk);
+const pane = makeFoldingPane(document.getElementById("pane")!);
+const bar = makeTopBar(() => desk, pane.button);
 const cellNote = make("div", { class: "cell-note", role: "status", hidden: true });
 const bubble = make("div", { class: "cell-bubble", role: "tooltip", hidden: true });
 
@@ -30,8 +34,21 @@ const host: PaneHost = {
   readSnapshot: async (bytes) => (await import(/* webpackChunkName: "xlsx" */ "../workbook/xlsx/read-snapshot")).readSnapshot(bytes),
   helpAddress: (page) => new URL(`help/${page}`, location.href).href,
   stepAddress: new URL("step/", location.href).href,
+  enterSheet() {
+    // On a small screen the pane covers the cells.
+    if (pane.covers()) pane.fold(true);
+    enterCells();
+  },
   now: () => new Date(),
 };
+
+/** The grid, once it is up. */
+let grid: Grid | null = null;
+
+function enterCells(): boolean {
+  grid?.focus();
+  return grid !== null;
+}
 
 async function startGrid(joinPane: (port: WorkbookPort) => void) {
   const gridCode = import(/* webpackChunkName: "grid" */ "./grid/open-grid");
@@ -51,25 +68,26 @@ async function startGrid(joinPane: (port: WorkbookPort) => void) {
         if (cell !== undefined) Object.assign(bubble.style, { left: `${cell.left}px`, top: `${cell.bottom + 2}px` });
       },
     });
-  const grid = await show(desk.data).catch(async () => {
+  const shown = await show(desk.data).catch(async () => {
     container.replaceChildren();
     await desk!.setAside();
     return show(desk!.data);
   });
+  grid = shown;
   desk.attach({
-    live: grid.live,
-    endTyping: () => grid.endTyping(),
+    live: shown.live,
+    endTyping: () => shown.endTyping(),
     show(data) {
-      grid.show(data);
-      joinPane(grid.port);
+      shown.show(data);
+      joinPane(shown.port);
     },
   });
   bar.refresh();
   document.documentElement.dataset["ready"] = "true";
   performance.mark("grid up");
   // For people at the console, and for the tests that drive the page.
-  Object.assign(globalThis, { baywright: grid });
-  return grid.port;
+  Object.assign(globalThis, { baywright: shown });
+  return shown.port;
 }
 
 function start(): void {
@@ -81,8 +99,15 @@ function start(): void {
   port.catch((thrown: unknown) => {
     bar.say(explain(thrown, "Open the workbook").sentence);
   });
-  const joinPane = mountPane(document.getElementById("pane")!, deferredPort(port), host);
+  const joinPane = mountPane(pane.element, deferredPort(port), host);
   performance.mark("pane up");
+  leadThroughRegions([
+    cellRegion(enterCells),
+    regionOf("#grid [data-u-comp=formula-bar]", "input"),
+    regionOf("#pane", "fluent-tab[aria-selected=true]"),
+    regionOf("#bar", "button"),
+    regionOf("#grid [data-u-comp=ribbon-toolbar]", "button:enabled"),
+  ]);
   // Before the grid has the key, which takes all of them.
   window.addEventListener("keydown", (event) => {
     if (!(event.ctrlKey || event.metaKey) || event.altKey || event.shiftKey || event.key.toLowerCase() !== "s") return;

@@ -31,6 +31,8 @@ const host: PaneHost = {
   readSnapshot: async (bytes) => (await import(/* webpackChunkName: "xlsx" */ "../workbook/xlsx/read-snapshot")).readSnapshot(bytes),
   helpAddress: (page) => new URL(`help/${page}`, location.href).href,
   stepAddress: new URL("step/", location.href).href,
+  // The program keeps the keyboard in the pane until the person goes to the sheet.
+  enterSheet: () => undefined,
   now: () => new Date(),
 };
 

@@ -46,5 +46,6 @@ mountPane(document.getElementById("pane")!, port, {
   readSnapshot: () => Promise.resolve(page.returned!),
   helpAddress: (path) => path,
   stepAddress: asked.get("steps") ?? new URL("step/", location.href).href,
+  enterSheet: () => undefined,
   now: () => new Date(),
 });

@@ -1,6 +1,6 @@
-import { CommandType, EDITOR_ACTIVATED, FOCUSING_SHEET, FOCUSING_UNIVER_EDITOR, ICommandService, type IContextService, type Univer, type Worksheet } from "@univerjs/core";
+import { BooleanNumber, CommandType, EDITOR_ACTIVATED, FOCUSING_SHEET, FOCUSING_UNIVER_EDITOR, ICommandService, type IContextService, type Univer, type Worksheet } from "@univerjs/core";
 import { IRenderManagerService, SHEET_VIEWPORT_KEY } from "@univerjs/engine-render";
-import { SetSelectionsOperation } from "@univerjs/sheets";
+import { SetSelectionsOperation, SetWorksheetActiveOperation } from "@univerjs/sheets";
 import { SheetSkeletonManagerService } from "@univerjs/sheets-ui";
 import { IShortcutService, MetaKeys } from "@univerjs/ui";
 import type { CellPlace } from "../../sheet";
@@ -24,7 +24,10 @@ const moves: readonly Move[] = [
   { id: "page-up", key: keys.pageUp, to: (_, { row, column }, seen) => ({ row: Math.max(row - seen, 0), column }) },
 ];
 
-/** Gives the grid the keys of desk spreadsheets that the engine lacks: Home, Ctrl+Home, Ctrl+End and a page up or down. */
+/**
+ * Gives the grid the keys of desk spreadsheets that the engine lacks: Home, Ctrl+Home, Ctrl+End, a page up or down, and to the next sheet or the one
+ * before with Ctrl, or with Alt where the browser keeps the other for itself.
+ */
 export function addDeskKeys(univer: Univer, live: LiveWorkbook): void {
   const injector = univer.__getInjector();
   const [commands, shortcuts] = [injector.get(ICommandService), injector.get(IShortcutService)];
@@ -45,6 +48,19 @@ export function addDeskKeys(univer: Univer, live: LiveWorkbook): void {
       },
     });
     shortcuts.registerShortcut({ id: command, binding: key, preconditions: isGridReady });
+  }
+  for (const [id, key, step] of [["next-sheet", keys.pageDown, 1], ["sheet-before", keys.pageUp, -1]] as const) {
+    const command = `baywright.operation.${id}`;
+    commands.registerCommand({
+      id: command,
+      type: CommandType.OPERATION,
+      handler() {
+        const shown = live.workbook.getSheets().filter((sheet) => sheet.isSheetHidden() === BooleanNumber.FALSE);
+        const next = shown[shown.indexOf(live.workbook.getActiveSheet()) + step];
+        return next !== undefined && commands.syncExecuteCommand(SetWorksheetActiveOperation.id, { unitId: live.workbook.getUnitId(), subUnitId: next.getSheetId() });
+      },
+    });
+    for (const held of [MetaKeys.CTRL_COMMAND, MetaKeys.ALT]) shortcuts.registerShortcut({ id: command, binding: key | held, preconditions: isGridReady });
   }
 }
 

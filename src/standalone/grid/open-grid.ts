@@ -9,6 +9,7 @@ import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-v
 import dataValidationEnglish from "@univerjs/preset-sheets-data-validation/locales/en-US";
 import { SheetsDataValidationValidatorService } from "@univerjs/sheets-data-validation";
 import { CalculationMode } from "@univerjs/sheets-formula";
+import { ILayoutService } from "@univerjs/ui";
 import "@univerjs/preset-sheets-core/lib/index.css";
 import "@univerjs/preset-sheets-data-validation/lib/index.css";
 import "@univerjs/preset-sheets-conditional-formatting/lib/index.css";
@@ -18,6 +19,7 @@ import { LiveWorkbook } from "../../workbook/engine/live-workbook";
 import type { WorkbookPort } from "../../workbook/port";
 import { addDeskKeys } from "./desk-keys";
 import { showFaultNotes, type FaultDisplay } from "./fault-notes";
+import { giveWay } from "./frozen-columns";
 import { keepHostRules } from "./host-rules";
 import { keepPastedText } from "./plain-text-paste";
 import { passStaleSuggestions } from "./stale-suggestions";
@@ -30,6 +32,8 @@ export interface Grid {
   readonly live: LiveWorkbook;
   /** The port of the workbook that is open now; that of an earlier one refuses every call. */
   readonly port: WorkbookPort;
+  /** Gives the keyboard to the cells: what is typed then goes into the selected one. */
+  focus(): void;
   /** Lets what is being typed stand in its cell, and closes the cell. */
   endTyping(): Promise<void>;
   /** Puts another workbook in place of the one that is open. */
@@ -79,6 +83,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   passStaleSuggestions(univer, live);
   keepTabRuns(univer, live);
   addDeskKeys(univer, live);
+  giveWay(univer, live, container);
   keepPastedText(univer);
   showFaultNotes(univer, api, live, container, display);
   comeAlive();
@@ -88,6 +93,9 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
     live,
     get port() {
       return port;
+    },
+    focus() {
+      univer.__getInjector().get(ILayoutService).focus();
     },
     async endTyping() {
       // While a formula is written the engine keeps its cell open for references that may be clicked.

@@ -95,7 +95,7 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
 }
 
 /** Mutations that change how a sheet is looked at, not what it holds. */
-const quietMutations = new Set(["sheet.mutation.set-worksheet-row-auto-height", "sheet.mutation.set-worksheet-row-height", "sheet.mutation.set-worksheet-col-width"]);
+const quietMutations = new Set(["sheet.mutation.set-frozen", "sheet.mutation.set-worksheet-row-auto-height", "sheet.mutation.set-worksheet-row-height", "sheet.mutation.set-worksheet-col-width"]);
 
 function carryOut(live: LiveWorkbook, edit: Edit, sheetNamed: (name: string) => Worksheet): void {
   switch (edit.kind) {
