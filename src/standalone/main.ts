@@ -21,6 +21,9 @@ const bar = makeTopBar(() => desk, pane.button);
 const cellNote = make("div", { class: "cell-note", role: "status", hidden: true });
 const bubble = make("div", { class: "cell-bubble", role: "tooltip", hidden: true });
 
+const dark = matchMedia("(prefers-color-scheme: dark)");
+const contrast = matchMedia("(forced-colors: active)");
+
 const host: PaneHost = {
   name: "the browser workbook",
   version: manifest.version,
@@ -28,8 +31,12 @@ const host: PaneHost = {
   loading: null,
   selfTest: null,
   workbookName: () => (desk === null ? "" : `${desk.name}.xlsx`),
-  theme: () => "light",
-  watchTheme: () => () => undefined,
+  theme: () => (contrast.matches ? "contrast" : dark.matches ? "dark" : "light"),
+  watchTheme(listener) {
+    const tell = () => { listener(host.theme()); };
+    for (const one of [contrast, dark]) one.addEventListener("change", tell);
+    return () => { for (const one of [contrast, dark]) one.removeEventListener("change", tell); };
+  },
   chooseFile,
   readSnapshot: async (bytes) => (await import(/* webpackChunkName: "xlsx" */ "../workbook/xlsx/read-snapshot")).readSnapshot(bytes),
   helpAddress: (page) => new URL(`help/${page}`, location.href).href,
@@ -74,6 +81,8 @@ async function startGrid(joinPane: (port: WorkbookPort) => void) {
     return show(desk!.data);
   });
   grid = shown;
+  if (dark.matches) shown.darken(true);
+  dark.addEventListener("change", ({ matches }) => { shown.darken(matches); });
   desk.attach({
     live: shown.live,
     endTyping: () => shown.endTyping(),

@@ -177,3 +177,99 @@ test("the pane follows another workbook at once: what belonged to the one before
   await workbook.button("Back to Thornmere sample").click();
   await pane.getByText("3 sites, 6 arrays").waitFor();
 });
+
+describe("finding and sorting", () => {
+  beforeEach(async () => {
+    await workbook.paste("Sheet1", 0, 0, [["Name", "Size"], ["pear", "3"], ["apple", "1"], ["quince", "2"]]);
+  });
+
+  test("Ctrl+F finds a text, and Escape leads back to the cell that was found", async () => {
+    await workbook.click(0, 0);
+    // The engine can search some seconds after it is up; until then the key does nothing.
+    const isSearching = () => page.evaluate(() => document.activeElement?.tagName === "INPUT");
+    for (let tries = 0; tries < 40 && !(await isSearching()); tries += 1) {
+      await page.keyboard.press("Control+f");
+      await page.waitForTimeout(250);
+    }
+    await page.keyboard.type("quin");
+    await page.keyboard.press("Enter");
+    await expectSelected("A4");
+    await page.keyboard.press("Escape");
+    await page.waitForFunction(() => document.activeElement?.closest("[data-u-comp=editor]") !== null);
+    await type("Enter", "medlar");
+    expect((await values())[3]).toEqual(["medlar", 2]);
+  });
+
+  test("rows are sorted by a column, and stand so in the file", async () => {
+    await workbook.click(1, 0);
+    await press("Shift+ArrowRight", "Shift+ArrowDown", "Shift+ArrowDown");
+    await page.evaluate(() => globalThis.baywright.api.executeCommand("sheet.command.sort-range-asc"));
+    await workbook.settle();
+    const sorted = [["Name", "Size"], ["apple", 1], ["pear", 3], ["quince", 2]];
+    expect(await values()).toEqual(sorted);
+    await workbook.save(at("sorted.xlsx"));
+    expect(readSnapshot(new Uint8Array(readFileSync(at("sorted.xlsx")))).sheets[0]!.values).toEqual(sorted);
+  });
+});
+
+/** Waits until a cell is selected. */
+async function expectSelected(cell: string): Promise<void> {
+  await workbook.until(
+    async (wanted) => {
+      const { area } = await globalThis.baywright.port.selection();
+      return String.fromCharCode(65 + area.column) + String(area.row + 1) === wanted;
+    },
+    cell,
+  );
+}
+
+test.each([
+  ["a misspelt function", '=BAY.USEABLE("RAID 6",12,4)', "#NAME?: There is no function BAY.USEABLE. Write BAY.USABLE?"],
+  ["a division by an empty cell", "=1/C9", "#DIV/0!: Something is divided by 0 or by an empty cell."],
+])("%s has its sentence below the grid and under the pointer", async (_, formula, sentence) => {
+  await workbook.type(0, 0, formula);
+  await workbook.click(0, 0);
+  await page.locator(".cell-note", { hasText: sentence }).waitFor();
+  await workbook.click(4, 4);
+  await workbook.hover(0, 0);
+  await page.getByRole("tooltip").filter({ hasText: sentence }).waitFor();
+});
+
+test("a blocked table says what is in its way", async () => {
+  await workbook.type(1, 0, "in the way");
+  await workbook.type(0, 0, "=SEQUENCE(3)");
+  await workbook.click(0, 0);
+  await page.locator(".cell-note", { hasText: "#SPILL!: Something stands in the cells that this formula fills." }).waitFor();
+});
+
+test("the help of a function shows an example as it is written", async () => {
+  await workbook.click(0, 0);
+  await page.keyboard.type("=BAY.USABLE(");
+  await page.getByText("driveSize").first().waitFor();
+  expect(await page.getByText('BAY.USABLE("RAID 6",12,4').count()).toBeGreaterThan(0);
+  expect(await page.getByText("BAY.USABLE(=BAY").count()).toBe(0);
+  await press("Escape", "Escape");
+});
+
+test("blanks at the end of pasted lines are not kept", async () => {
+  await workbook.paste("Sheet1", 0, 0, [["one", "two  "], ["three", "four "]]);
+  expect(await values()).toEqual([["one", "two"], ["three", "four"]]);
+});
+
+test("setting up the tables leads to Sites, with which people begin", async () => {
+  await workbook.button("Set up tables").click();
+  await workbook.said("Begin with Sites.");
+  expect(await page.evaluate(() => globalThis.baywright.port.selection())).toEqual({ sheet: "Sites", area: { row: 4, column: 0, rows: 1, columns: 1 } });
+});
+
+test("grid, bar and pane follow the theme of the system", async () => {
+  const ground = () => page.evaluate(() => [".top-bar", "#pane .bay"].map((one) => getComputedStyle(document.querySelector(one)!).backgroundColor));
+  const light = await ground();
+  await page.emulateMedia({ colorScheme: "dark" });
+  await page.waitForFunction(() => document.documentElement.classList.contains("univer-dark"));
+  const dark = await ground();
+  expect(dark.filter((color, place) => color === light[place])).toEqual([]);
+  expect(await page.locator("#pane .bay").getAttribute("data-theme")).toBe("dark");
+  await page.emulateMedia({ colorScheme: "light" });
+  expect(await ground()).toEqual(light);
+});
