@@ -9,6 +9,7 @@ import { no, yes } from "./engine-values";
 import { readFormulaLiteralsAsWritten } from "./formula-literals";
 import { indexOnlyLookups } from "./lookup-index";
 import { readRangesWithoutLostSpills } from "./lost-spills";
+import { shareFormulas } from "./shared-formulas";
 
 /** Prefix of every worksheet function of ours. */
 export const namespace = "BAY";
@@ -30,6 +31,7 @@ export function bayFunctions(): [new (name: string) => BaseFunction, string][] {
   readFormulaLiteralsAsWritten();
   indexOnlyLookups();
   readRangesWithoutLostSpills();
+  shareFormulas();
   const ours = catalogue.map((one): [new (name: string) => BaseFunction, string] => [engineClass(one), `${namespace}.${one.id}`]);
   return [...ours, [Comparison, "COMPARE"]];
 }
