@@ -179,28 +179,28 @@ test("the pane follows another workbook at once: what belonged to the one before
 });
 
 describe("finding and sorting", () => {
-  beforeEach(async () => {
-    await workbook.paste("Sheet1", 0, 0, [["Name", "Size"], ["pear", "3"], ["apple", "1"], ["quince", "2"]]);
-  });
-
   test("Ctrl+F finds a text, and Escape leads back to the cell that was found", async () => {
+    await workbook.click(0, 0);
+    await type("Enter", "Name", "pear", "apple", "quince");
     await workbook.click(0, 0);
     // The engine can search some seconds after it is up; until then the key does nothing.
     const isSearching = () => page.evaluate(() => document.activeElement?.tagName === "INPUT");
-    for (let tries = 0; tries < 40 && !(await isSearching()); tries += 1) {
+    for (let tries = 0; tries < 8 && !(await isSearching()); tries += 1) {
       await page.keyboard.press("Control+f");
-      await page.waitForTimeout(250);
+      await page.waitForTimeout(1_500);
     }
     await page.keyboard.type("quin");
     await page.keyboard.press("Enter");
-    await expectSelected("A4");
+    await page.getByText("1/1").waitFor();
     await page.keyboard.press("Escape");
     await page.waitForFunction(() => document.activeElement?.closest("[data-u-comp=editor]") !== null);
+    await expectSelected("A4");
     await type("Enter", "medlar");
-    expect((await values())[3]).toEqual(["medlar", 2]);
+    expect((await values())[3]).toEqual(["medlar"]);
   });
 
   test("rows are sorted by a column, and stand so in the file", async () => {
+    await workbook.paste("Sheet1", 0, 0, [["Name", "Size"], ["pear", "3"], ["apple", "1"], ["quince", "2"]]);
     await workbook.click(1, 0);
     await press("Shift+ArrowRight", "Shift+ArrowDown", "Shift+ArrowDown");
     await page.evaluate(() => globalThis.baywright.api.executeCommand("sheet.command.sort-range-asc"));
