@@ -16,6 +16,7 @@ import { makeDrawingsGroup } from "./drawings-group";
 import { makeHandoutsGroup } from "./handouts-group";
 import { makeListsGroup } from "./lists-group";
 import { makeMissingGroup } from "./missing-group";
+import { makeOptionsGroup } from "./options-group";
 import { makePicturesGroup } from "./pictures-group";
 import { makeSiteGroup } from "./site-group";
 import type { PaneContext, View } from "./view";
@@ -48,6 +49,7 @@ export function makePlanView(pane: PaneContext): View {
   };
   const lists = makeListsGroup(pane, refresh);
   const site = makeSiteGroup(pane, refresh, missingNow.element);
+  const options = makeOptionsGroup(pane, refresh);
   const followChanges = pace(() => refresh().catch((thrown: unknown) => status.say(explain(thrown, "Read the plan"))), 1000);
   const show = () => status.run("Read the plan", async () => (await refresh(), null));
 
@@ -105,5 +107,6 @@ export function makePlanView(pane: PaneContext): View {
     );
   }
 
-  return { element: make("div", {}, tables, site, missingNow.element, lists.element, further, addresses, handouts, pictures.element, drawings.element, comparison), show, changed: followChanges };
+  const groups = [tables, options, site, missingNow.element, lists.element, further, addresses, handouts, pictures.element, drawings.element, comparison];
+  return { element: make("div", {}, groups), show, changed: followChanges };
 }
