@@ -1,4 +1,4 @@
-import { labelsMark, namesMark, planLabels, planNames, planSwitchList, switchListMark } from "../planning/handouts";
+import { labelsMark, namesMark, outlookMark, planLabels, planNames, planOutlook, planSwitchList, switchListMark } from "../planning/handouts";
 import { PlanModel } from "../planning/plan/model";
 import type { WorkbookPort } from "../workbook/port";
 import { readShown } from "./read-plan";
@@ -20,4 +20,10 @@ export async function writeNames(port: WorkbookPort, domain: string, madeAt: str
 export async function writeLabels(port: WorkbookPort): Promise<string> {
   const workbook = await readShown(port);
   return replaceSheet(port, workbook, labelsMark, planLabels(new PlanModel(workbook)));
+}
+
+/** Writes the sheet that says when pools and arrays will be full, in place of an earlier one, and answers with its name. */
+export async function writeOutlook(port: WorkbookPort, madeAt: string): Promise<string> {
+  const workbook = await readShown(port);
+  return replaceSheet(port, workbook, outlookMark, planOutlook(new PlanModel(workbook), madeAt));
 }

@@ -23,8 +23,10 @@ import { drivesOutsideGroup } from "./rules/capacity/drives-outside-group";
 import { poolFill } from "./rules/capacity/pool-fill";
 import { poolRemoval } from "./rules/capacity/pool-removal";
 import { rebuildReadFault } from "./rules/capacity/rebuild-read-fault";
+import { readingNotCounted } from "./rules/capacity/reading-not-counted";
 import { schemeLayout } from "./rules/capacity/scheme-layout";
 import { tooFewSpares } from "./rules/capacity/too-few-spares";
+import { usedBesideReading } from "./rules/capacity/used-beside-reading";
 import { circuitLoad } from "./rules/facility/circuit-load";
 import { feedPhase } from "./rules/facility/feed-phase";
 import { heavierAbove } from "./rules/facility/heavier-above";
@@ -148,6 +150,8 @@ export const rules: readonly Rule[] = [
   poolFill,
   poolRemoval,
   rebuildReadFault,
+  readingNotCounted,
+  usedBesideReading,
   notAnAddress,
   unusableRange,
   networksOverlap,

@@ -40,7 +40,7 @@ export function makePlanView(pane: PaneContext): View {
     showTables(model, missing, earlierTables(workbook).map(({ key }) => key));
     showFurther(missing.length > 0 ? [] : furtherTables(workbook));
     addresses.hidden = model.table("ports") === null;
-    handouts.hidden = model.rows("switches").length + model.addresses.all().length === 0;
+    handouts.hidden = model.rows("switches").length + model.rows("arrays").length + model.addresses.all().length === 0;
     comparison.hidden = !isPlan(model.plan);
     pictures.show(model);
     drawings.show(model);

@@ -1,4 +1,4 @@
-export { asBuiltChanges } from "./as-built";
+export { asBuiltChanges, readingsOf } from "./as-built";
 export { handoverMark, handoverPack, type HandoverPack } from "./handover-pack";
 export { planHandover } from "./handover-sheet";
 export type { PackBlock, PackLine, PackPicture } from "./pack-block";

@@ -9,6 +9,7 @@ export type { HostPathCount } from "./host-paths";
 export { hostPortLabel, hostPortUse, isForOther, type HostEnd, type HostPortFacts, type Initiator } from "./host-ports";
 export { formatId, lastIdNumber } from "./ids";
 export { frameFor, gatewayAddress, isHostOf, isReserved, networkRoles, usualMtu, type Network } from "./networks";
+export { type Outlook } from "./outlooks";
 export type { HostPath } from "./paths";
 export type { JobPlaces } from "./places";
 export { PlanModel } from "./plan-model";
@@ -17,6 +18,7 @@ export { controllersOf, portLabel, portUse, type PortFacts, type PortName } from
 export type { PlannedFeedLoad } from "./power";
 export { topUnit, unitFromBottom, unitsOf, type RackContents, type RackDevice } from "./racks";
 export { once, oncePer } from "./once";
+export { latestOf, asReading, sizeOfReading, type PlannedReading } from "./readings";
 export { orNull, refusalOf } from "./refusal";
 export { ownersOf, sectionOf, type PlacedStep, type ReachedLayer } from "./step-reach";
 export { keptPortsOf, portsOfSwitch } from "./switch-ports";

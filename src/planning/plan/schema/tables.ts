@@ -23,6 +23,7 @@ import { procedures } from "./tables/procedures";
 import { prompts } from "./tables/prompts";
 import { quote } from "./tables/quote";
 import { racks } from "./tables/racks";
+import { readings } from "./tables/readings";
 import { settings } from "./tables/settings";
 import { shelves } from "./tables/shelves";
 import { sites } from "./tables/sites";
@@ -33,7 +34,7 @@ import { volumes } from "./tables/volumes";
 /** The planning tables by their keys; `tableKeys` says their order. */
 export const tables = {
   settings, sites, racks, feeds, networks, switches, hosts, hostPorts, links, clusters, pools, models, modelPorts, arrays, shelves, driveSets, drives, ports, cables, volumes,
-  access, procedures, steps, prompts, jobs, quote, assumptions, lists,
+  access, procedures, steps, prompts, jobs, readings, quote, assumptions, lists,
 } as const satisfies Readonly<Record<TableKey, Table>>;
 
 export type Tables = typeof tables;
