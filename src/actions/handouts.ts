@@ -1,4 +1,5 @@
 import { labelsMark, namesMark, outlookMark, planLabels, planNames, planOutlook, planSwitchList, switchListMark } from "../planning/handouts";
+import { partsMark, planPartsSheet } from "../planning/parts";
 import { PlanModel } from "../planning/plan/model";
 import type { WorkbookPort } from "../workbook/port";
 import { readShown } from "./read-plan";
@@ -26,4 +27,10 @@ export async function writeLabels(port: WorkbookPort): Promise<string> {
 export async function writeOutlook(port: WorkbookPort, madeAt: string): Promise<string> {
   const workbook = await readShown(port);
   return replaceSheet(port, workbook, outlookMark, planOutlook(new PlanModel(workbook), madeAt));
+}
+
+/** Writes the sheet of the parts of the plan, in place of an earlier one, and answers with its name. */
+export async function writePartsSheet(port: WorkbookPort, madeAt: string): Promise<string> {
+  const workbook = await readShown(port);
+  return replaceSheet(port, workbook, partsMark, planPartsSheet(new PlanModel(workbook), madeAt));
 }
