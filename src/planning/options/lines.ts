@@ -1,7 +1,7 @@
 import { tables, type Column } from "../plan/schema";
 
 /** How the cell of a line looks: which number format it has. */
-export type LineLook = "text" | "plain" | "figure" | "money" | "percent" | "chance" | "date";
+export type LineLook = "text" | "plain" | "figure" | "money" | "percent" | "year" | "chance" | "date";
 
 /** A line of the sheet into which people type: once for the needs, once a design. */
 export interface InputLine extends Column {
@@ -84,7 +84,7 @@ export const designFigures: readonly FigureLine[] = [
     header: "Full after years", meaning: "Years until the data reaches the fill limit; never where it does not grow.", look: "figure",
     formula: 'IFERROR(BAY.RUNWAY([Data now],[Growth a year],[Usable to hosts],[Fill limit]),"never")',
   },
-  { header: "Full in", meaning: "Year in which that is.", look: "plain", formula: 'IF(ISNUMBER([Full after years]),YEAR([Begins on]+365.25*[Full after years]),"never")' },
+  { header: "Full in", meaning: "Year in which that is.", look: "year", formula: 'IF(ISNUMBER([Full after years]),YEAR([Begins on]+365.25*[Full after years]),"never")' },
   {
     header: "Operations a second", meaning: "What all drives sustain together.", look: "plain",
     formula: "[Arrays counted]*BAY.IOPS([Scheme],[Drives an array],[Operations of one drive],[Share of reads],[Spares an array?])",

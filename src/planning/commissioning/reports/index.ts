@@ -4,3 +4,5 @@ export { planHandover } from "./handover-sheet";
 export type { PackBlock, PackLine, PackPicture } from "./pack-block";
 export { planPreview, previewMark } from "./preview";
 export { planProgress, progressMark, progressOf, type JobProgress } from "./progress";
+export { programmeOf, type PlannedWork, type ProgrammeLine } from "./programme";
+export { planProgramme, programmeMark } from "./programme-sheet";
