@@ -53,6 +53,7 @@ export function makeOptionsGroup(pane: PaneContext, refresh: () => Promise<void>
       const { designs } = readOptions(await readShown(port));
       const select = make("select", { "aria-label": "Design" }, designs.map(({ design }) => make("option", {}, design)));
       const site = makeTextInput("Site", { required: true });
+      site.value = "";
       const prepare = async () => {
         const [name, where] = [select.value, site.value];
         // Before any table is added: what cannot be planned changes nothing.

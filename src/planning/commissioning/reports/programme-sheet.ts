@@ -26,6 +26,9 @@ const crewHeaders = ["Crew", "", "Jobs", "Closed", "Blocked", "Late", "", "Snags
 /** Characters that a line of the column Blocked by takes, and the points of a line. */
 const [blockedWidth, linePoints] = [52, 15];
 
+/** Lines that the headers of the minutes take. */
+const headerLines = 2;
+
 /** Plans the sheet of the programme: every job by day and crew, and below it what each crew has. No answer for a plan without jobs. */
 export function planProgramme(lines: readonly ProgrammeLine[], madeAt: string): SheetPlan {
   if (lines.length === 0) throw noAnswer("Jobs", null, "No job stands in the plan yet. Write one row a piece of work into Jobs: its name, site and procedure.");
@@ -41,9 +44,9 @@ export function planProgramme(lines: readonly ProgrammeLine[], madeAt: string): 
     name: "Programme",
     rows,
     styles,
-    columnWidths: [12, 16, 30, 20, 26, 11, blockedWidth, 9, 10, 10, 10],
+    columnWidths: [12, 16, 30, 20, 26, 17, blockedWidth, 9, 10, 10, 10],
     rowHeights: Object.fromEntries(rows.flatMap((row, at) => {
-      const wrapped = Math.ceil(String(row[6]?.value ?? "").length / (blockedWidth - 4));
+      const wrapped = row[0]?.style === "header" ? headerLines : Math.ceil(String(row[6]?.value ?? "").length / (blockedWidth - 4));
       return wrapped > 1 ? [[at, wrapped * linePoints]] : [];
     })),
     freeze: { rows: top.length, columns: 3 },
