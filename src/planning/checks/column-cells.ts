@@ -5,14 +5,19 @@ import { type Column, columnsOf, type TableKey, tableKeys } from "../plan/schema
 import type { Remark } from "./finding";
 
 /** One cell of a planning table as it stands on its sheet, and what was read of it. */
-export interface ColumnCell extends PlanCell {
+export interface ColumnCell<Value extends CellValue> extends PlanCell {
   readonly header: string;
-  readonly value: CellValue | undefined;
+  readonly value: Value;
   readonly read: unknown;
 }
 
-/** Remarks on the cells of every row in every column that `chosen` picks, table by table and column by column. */
-export function remarkOnCells(model: PlanModel, chosen: (column: Column, key: TableKey) => boolean, remark: (cell: ColumnCell) => Remark | null): Remark[] {
+/** Remarks on the cells of every row in every column that `chosen` picks, where `isSuspect` says so of what stands there, table by table and column by column. */
+export function remarkOnCells<Value extends CellValue>(
+  model: PlanModel,
+  chosen: (column: Column, key: TableKey) => boolean,
+  isSuspect: (value: CellValue | undefined) => value is Value,
+  remark: (cell: ColumnCell<Value>) => Remark | null,
+): Remark[] {
   return tableKeys.flatMap((key): Remark[] => {
     const table = model.table(key);
     if (table === null) return [];
@@ -22,7 +27,9 @@ export function remarkOnCells(model: PlanModel, chosen: (column: Column, key: Ta
       if (column === undefined || !chosen(described, key)) return [];
       const remarks: Remark[] = [];
       for (const row of model.rows(key)) {
-        const found = remark({ table: key, row: row.row, column: name, header: described.header, value: values[row.row]?.[column], read: cellOf(row, name) });
+        const value = values[row.row]?.[column];
+        if (!isSuspect(value)) continue;
+        const found = remark({ table: key, row: row.row, column: name, header: described.header, value, read: cellOf(row, name) });
         if (found !== null) remarks.push(found);
       }
       return remarks;

@@ -31,8 +31,12 @@ const option = /(?:^|\s)--?(?:password|passwd|pass|token|secret|api-?key|psk)[ =
 const account = /\b(?:login|logon|sign-?in|credentials?|zugangsdaten|identifiants|credenciales|credenziali)\b[^:=\n]{0,20}[:=]?\s*\S+\s*[/|]\s*(\S+)/gu;
 const community = /\bsnmp\b.{0,30}\bcommunity\s+(?:string\s+|name\s+)?(\S+)/gu;
 
-/** Most cells are a short name, number or address, which holds nothing of the above. */
 const plainName = /^[\p{L}\d_./-]{0,19}$/u;
+
+/** Tells whether a text is a short name, number or address, as most cells are: it holds no secret beside a word for one. */
+export function isPlainName(text: string): boolean {
+  return plainName.test(text);
+}
 
 /** Nothing of the above matches a text without one of these words. */
 const speaking = new RegExp(`${secretWord}|pass|key|community|login|logon|sign-?in|credenziali`, "u");
@@ -63,7 +67,7 @@ function isValue(text: string): boolean {
  * says it, as in "Password: x", "pw x1y2z3" or "--token x".
  */
 export function holdsSecret(text: string): boolean {
-  if (plainName.test(text)) return false;
+  if (isPlainName(text)) return false;
   if (forms.some((form) => form.test(text))) return true;
   const folded = foldMarks(text);
   if (!speaking.test(folded)) return false;

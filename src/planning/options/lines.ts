@@ -1,7 +1,7 @@
 import { tables, type Column } from "../plan/schema";
 
 /** How the cell of a line looks: which number format it has. */
-export type LineLook = "text" | "plain" | "figure" | "money" | "percent" | "year" | "chance" | "date";
+export type LineLook = "text" | "plain" | "whole" | "figure" | "money" | "percent" | "year" | "chance" | "date";
 
 /** A line of the sheet into which people type: once for the needs, once a design. */
 export interface InputLine extends Column {
@@ -86,7 +86,7 @@ export const designFigures: readonly FigureLine[] = [
   },
   { header: "Full in", meaning: "Year in which that is.", look: "year", formula: 'IF(ISNUMBER([Full after years]),YEAR([Begins on]+365.25*[Full after years]),"never")' },
   {
-    header: "Operations a second", meaning: "What all drives sustain together.", look: "plain",
+    header: "Operations a second", meaning: "What all drives sustain together.", look: "whole",
     formula: "[Arrays counted]*BAY.IOPS([Scheme],[Drives an array],[Operations of one drive],[Share of reads],[Spares an array?])",
   },
   { header: "Against those wanted", meaning: "enough, or too few.", look: "text", formula: 'IF([Operations a second]>=[Operations wanted a second],"enough","too few")' },

@@ -14,12 +14,12 @@ const helpColumn = firstDesign + mostDesigns;
 const lookedAtRows = 2000;
 
 const formats: Readonly<Record<LineLook, string | null>> = {
-  text: "@", plain: "#,##0.####", figure: "#,##0.00", money: "#,##0.00", percent: "0.0##%", year: "0", chance: "0.0E+00", date: "yyyy-mm-dd",
+  text: "@", plain: null, whole: "#,##0", figure: "#,##0.00", money: "#,##0.00", percent: "0.0##%", year: "0", chance: "0.0E+00", date: "yyyy-mm-dd",
 };
 
 const edge = { border: "all", borderColor: "#b9c4c0" } as const;
 const lookStyle = (look: LineLook, more: CellStyle): CellStyle => ({ ...more, ...edge, align: "center", vertical: "top", ...(formats[look] === null ? {} : { format: formats[look] }) });
-const looks: readonly LineLook[] = ["text", "plain", "figure", "money", "percent", "year", "chance", "date"];
+const looks: readonly LineLook[] = ["text", "plain", "whole", "figure", "money", "percent", "year", "chance", "date"];
 
 const styles: Readonly<Record<string, CellStyle>> = {
   title: { bold: true, fontSize: 18, color: "#17352d" },

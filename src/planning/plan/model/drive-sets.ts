@@ -1,6 +1,6 @@
 import { showCell } from "../../../sheet";
 import { foldName } from "../../text";
-import { rowsOf, type PlanRow, type PlanTables } from "../read";
+import { heirOf, rowsOf, type PlanRow, type PlanTables } from "../read";
 import { tables } from "../schema";
 import { groupBy } from "./group-by";
 
@@ -29,7 +29,6 @@ export function joinDriveSets(plan: PlanTables, arrays: readonly PlanRow<"arrays
     const shown = {
       [drives.header]: showCell(joined.drives), [driveSize.header]: each(driveSize.header), [scheme.header]: each(scheme.header), [spares.header]: showCell(joined.spares),
     };
-    const heir = Object.assign(Object.create(array) as PlanRow<"arrays">, joined);
-    return Object.defineProperty(heir, "shown", { get: () => Object.assign(Object.create(null) as Record<string, string>, array.shown, shown) });
+    return heirOf(array, joined, () => Object.assign(Object.create(null) as Record<string, string>, array.shown, shown));
   });
 }

@@ -1,4 +1,4 @@
-import { cellOf, rowsOf, type PlanRow, type PlanTables } from "../read";
+import { cellOf, heirOf, rowsOf, type PlanRow, type PlanTables, type Shown } from "../read";
 import { columnsOf, inheritedColumns, nameColumn } from "../schema";
 import { RowLookup } from "./row-lookup";
 
@@ -18,10 +18,9 @@ export function inheritModels(plan: PlanTables): readonly PlanRow<"arrays">[] {
     const taken = columnsOf("arrays").filter(
       ([name, { header }]) => inheritedColumns.has(name) && isEmpty(cellOf(row, name)) && !unread.has(`${row.row} ${header}`),
     );
-    const heir = Object.create(row) as PlanRow<"arrays">;
-    if (model !== null) Object.assign(heir, Object.fromEntries(taken.map(([name]) => [name, cellOf(model, name)])));
-    const given = new Set(taken.map(([, { header }]) => header));
-    return Object.defineProperty(heir, "shown", { get: () => showHeir(row.shown, (model ?? anyModel).shown, model !== null, given) });
+    const given = model === null ? {} : Object.fromEntries(taken.map(([name]) => [name, cellOf(model, name)]));
+    const headers = new Set(taken.map(([, { header }]) => header));
+    return heirOf(row, given, () => showHeir(row.shown, (model ?? anyModel).shown, model !== null, headers));
   });
 }
 
@@ -35,5 +34,3 @@ function showHeir(own: Shown, ofModel: Shown, hasModel: boolean, given: Readonly
   for (const [header, text] of Object.entries(ofModel)) if (given.has(header) || !(header in shown)) shown[header] = hasModel ? text : "";
   return shown;
 }
-
-type Shown = PlanRow<"arrays">["shown"];

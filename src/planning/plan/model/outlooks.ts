@@ -4,6 +4,7 @@ import { bytes, share, type Bytes } from "../../quantity";
 import { formatTerabytes, foldName, roundTo } from "../../text";
 import type { PlanRow } from "../read";
 import type { Capacity, PoolContents } from "./capacity";
+import { groupBy } from "./group-by";
 import { once } from "./once";
 import type { PlanRows } from "./plan-rows";
 import { asReading, latestOf, type PlannedReading } from "./readings";
@@ -46,7 +47,7 @@ export class Outlooks {
     ...this.capacity.arraysIn(null).flatMap((array) => this.ofArray(array) ?? []),
   ]);
 
-  private readonly readings = once((): readonly PlannedReading[] => this.rows.rows("readings").flatMap((row) => asReading(row) ?? []));
+  private readonly bySubject = once(() => groupBy(this.rows.rows("readings").flatMap((row) => asReading(row) ?? []), ({ row }) => foldName(row.subject)));
 
   constructor(
     private readonly rows: PlanRows,
@@ -54,7 +55,7 @@ export class Outlooks {
   ) {}
 
   private of(subject: string, what: "used" | "capacity"): readonly PlannedReading[] {
-    return this.readings().filter(({ row }) => row.what === what && foldName(row.subject) === foldName(subject));
+    return (this.bySubject().get(foldName(subject)) ?? []).filter(({ row }) => row.what === what);
   }
 
   private ofPool(contents: PoolContents): Outlook | null {

@@ -1,8 +1,9 @@
 import { parseSizeOrZero, type Bytes } from "../../quantity";
 import { sheetDayOf, showCell } from "../../../sheet";
 import { foldName } from "../../text";
-import { rowsOf, type PlanRow, type PlanTables } from "../read";
+import { heirOf, rowsOf, type PlanRow, type PlanTables } from "../read";
 import { tables } from "../schema";
+import { groupBy } from "./group-by";
 import { orNull } from "./refusal";
 
 /** A row of Readings that says what was read of what on which day. */
@@ -30,14 +31,12 @@ export function latestOf(readings: readonly PlannedReading[]): PlannedReading | 
 
 /** Lists the arrays of a plan with what was read of them last as what is used: the latest reading counts before the column Used. */
 export function takeReadings(plan: PlanTables, arrays: readonly PlanRow<"arrays">[]): readonly PlanRow<"arrays">[] {
-  const readings = rowsOf(plan, "readings").flatMap((row) => (row.what === "used" ? (asReading(row) ?? []) : []));
-  if (readings.length === 0) return arrays;
+  const readings = groupBy(rowsOf(plan, "readings").flatMap((row) => (row.what === "used" ? (asReading(row) ?? []) : [])), ({ row }) => foldName(row.subject));
+  if (readings.size === 0) return arrays;
   return arrays.map((array) => {
-    const latest = latestOf(readings.filter(({ row }) => foldName(row.subject) === foldName(array.array)));
+    const latest = latestOf(readings.get(foldName(array.array)) ?? []);
     if (latest === null) return array;
-    const text = `${showCell(latest.row.value)} ${latest.row.unit || "TB"}`;
-    const heir = Object.assign(Object.create(array) as PlanRow<"arrays">, { used: latest.size });
-    const shown = { [tables.arrays.columns.used.header]: text };
-    return Object.defineProperty(heir, "shown", { get: () => Object.assign(Object.create(null) as Record<string, string>, array.shown, shown) });
+    const shown = { [tables.arrays.columns.used.header]: `${showCell(latest.row.value)} ${latest.row.unit === "" ? "TB" : latest.row.unit}` };
+    return heirOf(array, { used: latest.size }, () => Object.assign(Object.create(null) as Record<string, string>, array.shown, shown));
   });
 }

@@ -3,7 +3,7 @@ import { isBlank, showCell, type CellValue, type WorkbookSnapshot } from "../../
 import { columnsOf, isFurther, tableKeys, tables, type Column, type TableKey, type Tables } from "../schema";
 import { hostTableName, locateTable } from "./locate-table";
 import { blankOf, readCell } from "./read-cell";
-import { cellOf, type CellFault, type PlanRow, type Row } from "./row";
+import { cellOf, ReadRow, type CellFault, type PlanRow, type Row, type Shown } from "./row";
 
 /** A planning table as it was read. */
 export interface ReadTable<Columns extends Record<string, Column> = Record<string, Column>> {
@@ -85,12 +85,7 @@ function readTable(workbook: WorkbookSnapshot, key: TableKey): ReadTable | null 
     if (index >= 0) columns[name] = firstColumn + index;
   }
 
-  // What a row shows is asked for of few rows: it is worked out when it is, by every row's common prototype.
-  const prototype: object = Object.defineProperty({}, "shown", {
-    get(this: Row) {
-      return showRow(sheet.values[this.row] ?? [], headers, firstColumn, key, this);
-    },
-  });
+  const show = (row: ReadRow): Shown => showRow(sheet.values[row.row] ?? [], headers, firstColumn, key, row);
   const fields = columnsOf(key).map(([name, column]) => ({ name, column, at: columns[name] ?? -1 }));
   const typed = fields.filter(({ column, at }) => column.kind !== "formula" && at >= 0);
 
@@ -100,8 +95,7 @@ function readTable(workbook: WorkbookSnapshot, key: TableKey): ReadTable | null 
     const line = sheet.values[row] ?? [];
     // A row counts once somebody typed into it: a formula that answers "" does not make one.
     if (!typed.some(({ at }) => !isBlank(line[at]))) continue;
-    const read = Object.create(prototype) as Record<string, unknown>;
-    read.row = row;
+    const read = new ReadRow(row, show) as unknown as Record<string, unknown>;
     for (const { name, column, at } of fields) {
       try {
         read[name] = readCell(at < 0 ? null : (line[at] ?? null), column);
@@ -117,7 +111,7 @@ function readTable(workbook: WorkbookSnapshot, key: TableKey): ReadTable | null 
 }
 
 /** Shows every cell of a row by its header; a date as ISO text. */
-function showRow(line: readonly CellValue[], headers: readonly string[], firstColumn: number, key: TableKey, row: Row): Readonly<Record<string, string>> {
+function showRow(line: readonly CellValue[], headers: readonly string[], firstColumn: number, key: TableKey, row: ReadRow): Shown {
   const shown = Object.create(null) as Record<string, string>;
   headers.forEach((text, index) => {
     if (text !== "") shown[text] = showCell(line[firstColumn + index]);

@@ -33,8 +33,36 @@ export type Row<Columns extends Record<string, Column> = Record<string, Column>>
   /** Row of the sheet, counted from 0. */
   readonly row: number;
   /** Every cell as a person reads it, by header text, the user's own columns included. Has no prototype. Not copied with the row. */
-  readonly shown: Readonly<Record<string, string>>;
+  readonly shown: Shown;
 };
+
+/**
+ * What all rows are made as, whichever table and workbook they come from: an engine that runs rules over them sees the same few shapes again
+ * and again, and keeps what it has compiled for them.
+ */
+export class ReadRow {
+  readonly #show: (row: ReadRow) => Shown;
+
+  constructor(
+    readonly row: number,
+    show: (row: ReadRow) => Shown,
+  ) {
+    this.#show = show;
+  }
+
+  /** What the row shows is asked for of few rows: it is worked out when it is. */
+  get shown(): Shown {
+    return this.#show(this);
+  }
+}
+
+/** Every cell of a row as a person reads it, by header text. */
+export type Shown = Readonly<Record<string, string>>;
+
+/** Makes the row that stands where another does and says the same but for what is given; `show` says what a person then reads. */
+export function heirOf<Own extends { readonly row: number }>(row: Own, given: Readonly<Record<string, unknown>>, show: () => Shown): Own {
+  return Object.assign(new ReadRow(row.row, show), row, given);
+}
 
 /** One row of a planning table, by the key of the table. */
 export type PlanRow<Key extends TableKey> = Row<Tables[Key]["columns"]>;
@@ -51,7 +79,7 @@ export interface CellFault {
 
 /** Gives what the column of a row was read as, where the key of the column is known only when it runs. */
 export function cellOf(row: { readonly row: number }, column: string): unknown {
-  return Reflect.get(row, column);
+  return (row as unknown as Readonly<Record<string, unknown>>)[column];
 }
 
 /** Gives the text of a column whose key is known only when it runs; "" where something else is read there. */

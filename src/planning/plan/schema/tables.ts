@@ -48,10 +48,15 @@ export type TextColumn<Key extends TableKey> = {
   [Name in ColumnKey<Key>]: Tables[Key]["columns"][Name] extends Column<"text"> | ChoiceColumn ? Name : never;
 }[ColumnKey<Key>];
 
+type ColumnList = readonly (readonly [name: string, column: Column])[];
+
+const columnLists = Object.fromEntries(
+  Object.entries<Table>(tables).map(([key, { columns }]) => [key, Object.entries(columns)]),
+) as Partial<Record<TableKey, ColumnList>> as Readonly<Record<TableKey, ColumnList>>;
+
 /** Lists the columns of a table with their keys, in the order in which set-up writes them. */
-export function columnsOf(key: TableKey): readonly (readonly [name: string, column: Column])[] {
-  const { columns }: Table = tables[key];
-  return Object.entries(columns);
+export function columnsOf(key: TableKey): ColumnList {
+  return columnLists[key];
 }
 
 /** Tells whether set-up leaves a table out until somebody asks for it. */

@@ -14,9 +14,9 @@ export const dateInText: Rule = {
     remarkOnCells(
       model,
       ({ kind }, key) => kind === "text" && key !== "settings",
+      (value): value is number => typeof value === "number" && Number.isInteger(value),
       (cell) => {
         const { value, header } = cell;
-        if (typeof value !== "number" || !Number.isInteger(value)) return null;
         const day = isoDateOf(value);
         if (day === null || day < firstDay || day > lastDay) return null;
         return remarkOn(model, cell, `${header} holds the number ${value}, perhaps a text that turned into the date ${day}. Set text format and type it again.`);

@@ -12,9 +12,10 @@ export const numberAsText: Rule = {
     remarkOnCells(
       model,
       ({ kind }) => kind === "count" || kind === "number",
+      (value) => typeof value === "string",
       (cell) => {
         const { header, value, read } = cell;
-        if (typeof value !== "string" || typeof read !== "number") return null;
+        if (typeof read !== "number") return null;
         return remarkOn(model, cell, `${header} ${quote(value)} is text, which formulas do not count. Write it as a number.`, mendOn(model, cell, read));
       },
     ),

@@ -24,9 +24,12 @@ export const unknownName: Rule = {
 
 function referencesOf(model: PlanModel, table: TableKey, column: string, { header, several }: Column, target: TableKey): Remark[] {
   if (model.table(target) === null) return [];
-  return model.rows(table).flatMap((row): Remark[] => {
+  const strangers = model.rows(table).filter((row) => {
     const text = textOf(row, column);
-    if (text === "" || model.find(target, text) !== null) return [];
+    return text !== "" && model.find(target, text) === null;
+  });
+  return strangers.flatMap((row): Remark[] => {
+    const text = textOf(row, column);
     const names = several === true ? splitNames(text) : [target === "feeds" ? splitFeedPhase(text).feed : text];
     return names.flatMap((name): Remark[] => {
       if (model.find(target, name) !== null) return [];

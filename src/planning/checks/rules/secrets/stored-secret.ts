@@ -4,7 +4,7 @@ import { oncePer, type PlanModel } from "../../../plan/model";
 import type { ReadTable } from "../../../plan/read";
 import { tableKeys } from "../../../plan/schema";
 import type { Remark, Rule } from "../../finding";
-import { holdsSecret, isKeptInVault, isMixed } from "../../secret-text";
+import { holdsSecret, isKeptInVault, isMixed, isPlainName } from "../../secret-text";
 import { speaksOfSecret } from "../../secret-words";
 
 export const storedSecret = {
@@ -20,7 +20,8 @@ export const storedSecret = {
       const table = model.table(key);
       if (table !== null) planning.set(table.sheet, [...(planning.get(table.sheet) ?? []), table]);
     }
-    const holds = oncePer(holdsSecret);
+    const judged = oncePer(holdsSecret);
+    const holds = (text: string): boolean => !isPlainName(text) && judged(text);
     return model.workbook.sheets.flatMap((sheet) => {
       const tables = planning.get(sheet.name) ?? [];
       const tab = tables.length === 0 ? readTab(sheet) : null;
