@@ -15,12 +15,14 @@ const styles = {
   note: { italic: true, color: "#3d4f49" },
   section: { bold: true, fontSize: 12, fill: "#cfe0da", color: "#17352d" },
   label: edge,
-  verdict: { bold: true, wrap: true, vertical: "top" },
+  verdict: { bold: true },
   text: { ...edge, format: "@", align: "center" },
   size: { ...edge, format: "#,##0.00", align: "center" },
   share: { ...edge, format: "0.0%", align: "center" },
   inputSize: { ...edge, format: "#,##0.00", align: "center", fill: "#fff3c4" },
   inputShare: { ...edge, format: "0.0%", align: "center", fill: "#fff3c4" },
+  inputCount: { ...edge, format: "0", align: "center", fill: "#fff3c4" },
+  planHead: { align: "left" },
   plan: { format: "#,##0.00", align: "center" },
 } as const satisfies Readonly<Record<string, CellStyle>>;
 
@@ -45,7 +47,7 @@ export function planOutlook(model: PlanModel, madeAt: string): SheetPlan {
     name: outlookMark,
     rows,
     styles,
-    columnWidths: [34, 16, 4, 12, 14, 14, 14, 12],
+    columnWidths: [34, 26, 4, 12, 14, 14, 14, 12],
     rowHeights: { 0: 28 },
     print: { orientation: "landscape", fitToWidth: true, footer: "page &P of &N", breaksBefore: [] },
   };
@@ -68,7 +70,7 @@ function blockOf({ subject, verdict, readings, begunAnew, capacity, fillLimit, y
     ["Full until", { value: reached?.latest ?? "", style: "text" }],
     ["Growth a year, for the plan beside", growthCell(first, used, yearlyRise)],
     ["Capacity bought at a time TB", { style: "inputSize" }],
-    ["Years planned", { value: usualYears, style: "inputSize" }],
+    ["Years planned", { value: usualYears, style: "inputCount" }],
   ];
   const at = (label: string): string => `$B$${first + 3 + facts.findIndex(([one]) => one === label)}`;
   const [step, years, growth] = [at("Capacity bought at a time TB"), at("Years planned"), at("Growth a year, for the plan beside")];
@@ -81,7 +83,7 @@ function blockOf({ subject, verdict, readings, begunAnew, capacity, fillLimit, y
     [{ value: verdict, style: "verdict" }],
     ...facts.map(([label, cell], index): Cell[] => [
       { value: label, style: "label" }, cell, {},
-      ...(index === 0 ? [{ formula, style: "plan" }] : index <= mostYears ? [{ style: "plan" }] : []),
+      ...(index === 0 ? [{ formula, style: "planHead" }] : index <= mostYears ? [{ style: "plan" }] : []),
     ]),
   ];
 }

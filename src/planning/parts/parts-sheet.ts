@@ -16,7 +16,7 @@ const styles = {
   header: { bold: true, fontSize: 10, fill: "#e6eeeb", ...edge, vertical: "middle" },
   text: { ...edge, format: "@", wrap: true },
   number: { ...edge, align: "center" },
-  caution: { bold: true, color: "#8a1f11", wrap: true },
+  caution: { bold: true, color: "#8a1f11" },
 } as const satisfies Readonly<Record<string, CellStyle>>;
 
 const headers = ["Part", "For", "Shelf", "Bay", "Quantity", "Came", "Serial", "Box", "Checked"] as const;
@@ -35,8 +35,9 @@ export function planPartsSheet(model: PlanModel, madeAt: string): SheetPlan {
   const boxes = [...groupBy(parts.filter(({ box }) => box !== ""), ({ box }) => foldName(box)).values()].sort(([one], [other]) => compareBoxes(one!.box, other!.box));
   const rows: Cell[][] = [[{ value: partsMark, style: "title" }], [{ value: `Made ${madeAt} from the table Parts; made anew it replaces this one.`, style: "note" }]];
   const breaksBefore: number[] = [];
-  const list = (title: string, some: readonly PlanRow<"parts">[], none: string): void => {
+  const list = (title: string, some: readonly PlanRow<"parts">[], none: string, caution = ""): void => {
     rows.push([], band(`${title}: ${piecesOf(some)} in ${some.length} ${some.length === 1 ? "row" : "rows"}`));
+    if (caution !== "") rows.push([{ value: caution, style: "caution" }]);
     if (some.length === 0) rows.push([{ value: none, style: "note" }]);
     else rows.push(headers.map((value): Cell => ({ value, style: "header" })), ...some.map(lineOf));
   };
@@ -47,8 +48,7 @@ export function planPartsSheet(model: PlanModel, madeAt: string): SheetPlan {
   list("In no box yet", come.filter(({ box }) => box === ""), "Everything that came is in a box.");
   for (const box of boxes) {
     breaksBefore.push(rows.length + 1);
-    list(/^box\b/i.test(box[0]!.box) ? box[0]!.box : `Box ${box[0]!.box}`, box, "");
-    rows.push([{ value: liftCaution, style: "caution" }]);
+    list(/^box\b/i.test(box[0]!.box) ? box[0]!.box : `Box ${box[0]!.box}`, box, "", liftCaution);
   }
   return {
     name: partsMark,
