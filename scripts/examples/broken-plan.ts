@@ -296,6 +296,14 @@ export const breaks: readonly Break[] = [
     ],
   },
   {
+    what: "Readings: one that says otherwise than its array, one of nothing that there is, and one of a day to come",
+    change: ({ readings }) => {
+      const reading = { what: "used", value: 52.5, unit: "TB" };
+      readings.push({ ...reading, date: "2026-01-05", subject: "cs-array-1" }, { ...reading, date: "2026-01-05", subject: "cs-array-9" }, { ...reading, date: "2999-01-05", subject: "Scans" });
+    },
+    found: [["used-beside-reading", "Arrays 9 Used"], ["reading-not-counted", "Readings 6 Subject"], ["reading-not-counted", "Readings 7 Date"]],
+  },
+  {
     what: "A cluster that is neither new nor existing, and an installation over an array that was installed",
     change: ({ clusters, arrays, jobs }) => {
       clusters.push({ cluster: "Trials", network: "mgmt", sharedAddress: "10.64.0.252" });

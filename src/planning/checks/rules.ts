@@ -29,8 +29,10 @@ import { poolFill } from "./rules/capacity/pool-fill";
 import { poolOfOtherCluster } from "./rules/capacity/pool-of-other-cluster";
 import { poolRemoval } from "./rules/capacity/pool-removal";
 import { rebuildReadFault } from "./rules/capacity/rebuild-read-fault";
+import { readingNotCounted } from "./rules/capacity/reading-not-counted";
 import { schemeLayout } from "./rules/capacity/scheme-layout";
 import { tooFewSpares } from "./rules/capacity/too-few-spares";
+import { usedBesideReading } from "./rules/capacity/used-beside-reading";
 import { circuitLoad } from "./rules/facility/circuit-load";
 import { feedPhase } from "./rules/facility/feed-phase";
 import { heavierAbove } from "./rules/facility/heavier-above";
@@ -184,6 +186,8 @@ export const rules: readonly Rule[] = [
   poolRemoval,
   poolOfOtherCluster,
   rebuildReadFault,
+  readingNotCounted,
+  usedBesideReading,
   notAnAddress,
   unusableRange,
   reservedOutside,

@@ -3,3 +3,4 @@ export { addProcedures, describeOlder, procedureEditions } from "./editions";
 export { parseExpectation, seenUnits, type Expectation, type Wanted } from "./expectation";
 export { gridFaults, mostSlots, type GridFault } from "./grid-faults";
 export { withdrawnSteps } from "./withdrawn-steps";
+export { readingSteps } from "./yearly-check";

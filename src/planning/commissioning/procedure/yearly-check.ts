@@ -1,6 +1,9 @@
 import type { ProcedureDraft } from "./draft";
 import { leavingSite } from "./parts/leaving-site";
 
+/** Steps whose records become rows of Readings once their job is closed, and what each reads. */
+export const readingSteps: Readonly<Partial<Record<string, "used" | "capacity">>> = { "YCK-036": "capacity", "YCK-037": "used" };
+
 /** The yearly visit to a system in use: looking, measuring and comparing, with nothing taken apart. */
 export const yearlyCheck: ProcedureDraft = {
   procedure: "Yearly check",
