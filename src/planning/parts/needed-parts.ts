@@ -52,8 +52,8 @@ function siteOfEnd(model: PlanModel, end: string): string | null {
   return null;
 }
 
-/** Lists what the quote offers that is no array, service or support: rows without a kind. */
+/** Lists what the quote offers that is no array, service or support, rows without a kind, but for what the customer may leave out. */
 function quotedParts(model: PlanModel): NeededPart[] {
-  const rows = model.rows("quote").filter(({ item, kind }) => item !== "" && kind === "");
+  const rows = model.rows("quote").filter(({ item, kind, optional }) => item !== "" && kind === "" && optional !== "yes");
   return rows.map(({ item, for: goesTo, quantity }): NeededPart => ({ part: item, kind: "other", for: goesTo, shelf: "", bay: null, quantity: quantity ?? 1 }));
 }

@@ -19,7 +19,10 @@ const plan: TableRows = {
   ports: [],
   shelves: [{ array: "n-1", shelf: "S1", bays: 12 }],
   drives: [{ array: "n-1", bay: 2, serial: "D-2", part: "X77" }],
-  quote: [{ item: "Prepared array", kind: "array", for: "n-1", quantity: 1 }, { item: "Rail kit", for: "North hall", quantity: 2 }, { item: "Installation", kind: "service", quantity: 1 }],
+  quote: [
+    { item: "Prepared array", kind: "array", for: "n-1", quantity: 1 }, { item: "Rail kit", for: "North hall", quantity: 2 },
+    { item: "Tray", for: "North hall", quantity: 2, optional: "yes" }, { item: "Installation", kind: "service", quantity: 1 },
+  ],
 };
 const one: Part = { part: "Array", kind: "array", for: "n-1", quantity: 1 };
 const workbookOf = (parts: readonly Part[], rows: TableRows = plan): WorkbookSnapshot => {
@@ -35,7 +38,7 @@ const listed = (parts: readonly Part[] = []): WorkbookSnapshot => {
 };
 
 describe("the list of parts", () => {
-  test("has the array, its shelf, its drives bay by bay with the serials that the plan knows, its cords, and what is quoted beside arrays and services", () => {
+  test("has the array, its shelf, its drives bay by bay with the serials that the plan knows, its cords, and what is quoted beside arrays and services and not left to choose", () => {
     expect(partsOf(listed())).toEqual([
       "Elm 6 array n-1 1", "Shelf shelf n-1 S1 1", "Drive 4 TB drive n-1 1 1", "Drive 4 TB X77 drive n-1 2 1 D-2", "Drive 4 TB drive n-1 3 1", "Cable power cable North hall 2",
       "Rail kit other North hall 2",
