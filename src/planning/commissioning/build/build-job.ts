@@ -3,9 +3,9 @@ import type { PlanRow } from "../../plan/read";
 import { expandJob, idOfJob } from "../job";
 import { carryRecords, uncarried, type CarryCounts } from "../record";
 import { refuseFaulty, tabFamily, tabSheet, type TabFamily, type TabReading } from "../tab";
-import { remarksOnIds, remarksOnTabs } from "./build-remarks";
+import { remarksOnAbsent, remarksOnIds, remarksOnLimits, remarksOnTabs } from "./build-remarks";
 import type { CommissioningPlan } from "./commissioning-plan";
-import { refuseAssumed, refuseClosed, refuseEmptying, refuseIds, refuseName, refuseWithoutClusterStep } from "./refuse-build";
+import { refuseAssumed, refuseClosed, refuseEmptying, refuseIds, refuseName, refuseWithoutClusterStep, refuseWithoutSubject } from "./refuse-build";
 
 /** A new tab of a job, ready to be written, and the tabs that it takes the place of. */
 export interface JobBuild {
@@ -47,6 +47,7 @@ export function buildJob(
   refuseName(source, job, family);
   refuseEmptying(source, job);
   refuseWithoutClusterStep(source, job);
+  refuseWithoutSubject(source, job);
   refuseAssumed(source, job);
   const current = family.current === null ? null : adjust(family.current);
   refuseClosed(job, current);
@@ -64,7 +65,7 @@ export function buildJob(
     tab,
     counts,
     steps: expanded.sections.reduce((sum, { steps }) => sum + steps.length, 0),
-    remarks: [...(current?.remarks ?? []), ...remarksOnTabs(family, job.job), ...remarksOnIds(expanded.places.arrays)],
+    remarks: [...(current?.remarks ?? []), ...remarksOnTabs(family, job.job), ...remarksOnIds(expanded.places.arrays), ...remarksOnAbsent(expanded), ...remarksOnLimits(expanded)],
   };
 }
 
