@@ -57,6 +57,7 @@ import { hostPortsDiffer } from "./rules/intent/host-ports-differ";
 import { initiatorName } from "./rules/intent/initiator-name";
 import { initiatorTwice } from "./rules/intent/initiator-twice";
 import { installedAgain } from "./rules/intent/installed-again";
+import { jobWithoutSubject } from "./rules/intent/job-without-subject";
 import { marginRange } from "./rules/intent/margin-range";
 import { moreDrivesThanBays } from "./rules/intent/more-drives-than-bays";
 import { networkNotChecked } from "./rules/intent/network-not-checked";
@@ -210,6 +211,7 @@ export const rules: readonly Rule[] = [
   offerPastDay,
   clusterWithoutState,
   installedAgain,
+  jobWithoutSubject,
   noStepForCluster,
   assumedAndReliedOn,
   assumedValue,
