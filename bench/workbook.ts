@@ -1,9 +1,15 @@
 // The browser workbook in a real browser: how soon it can be used, how long it computes, how long it keeps the page from answering.
+import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser } from "playwright-core";
+import { openHeadless } from "../src/headless/open-headless";
+import { isError, type SheetPlan, type WorkbookSnapshot } from "../src/sheet";
 import { launchBrowser } from "../tests/e2e/support/launch-browser";
 import { serveSite } from "../tests/e2e/support/serve-site";
 import { WorkbookPage } from "../tests/e2e/support/workbook-page";
+import { largeSite } from "../tests/support/large-site";
+import { makePlan, workbookOf } from "./large-plan";
 import { printBench, sink, type BenchLine } from "./support";
 
 const visits = 5;
@@ -16,6 +22,8 @@ export default async function benchWorkbook(): Promise<void> {
     lines.push(...(await firstVisits(browser, url)));
     lines.push(await recalculation(browser, url, 10_000, 600), await recalculation(browser, url, 100_000, 7_000));
     lines.push(await longestBlock(browser, url));
+    lines.push(...(await twoHundredArrays(browser, url)));
+    lines.push(...(await jobOfTwentyArrays(browser, url)));
   } finally {
     await browser.close();
     server.close();
@@ -96,6 +104,82 @@ async function longestBlock(browser: Browser, url: string): Promise<BenchLine> {
   sink(blocks);
   await workbook.close();
   return limitLine("longest block while the sample plan is edited", Math.max(0, ...blocks), 200);
+}
+
+/** Opens a plan of 200 arrays and 4,000 ports, and types into Ports. */
+async function twoHundredArrays(browser: Browser, url: string): Promise<BenchLine[]> {
+  return withFile(browser, url, workbookOf(makePlan({ sites: 4 })), async (workbook, opened) => {
+    const entry = await entryInto(workbook, "Ports", 4_000, "Switch port");
+    return [limitLine("200 arrays, 4,000 ports opened", opened, 2_000), limitLine("200 arrays, an entry to the next frame", entry, 250)];
+  });
+}
+
+/** Builds the tab of one job with 20 arrays of 24 drives, and types what was found. */
+async function jobOfTwentyArrays(browser: Browser, url: string): Promise<BenchLine[]> {
+  return withFile(browser, url, largeSite({ other: { arrays: "20", racks: "8", switchPorts: "96" } }), async (workbook) => {
+    await workbook.turnTo("Commission");
+    const start = performance.now();
+    await workbook.button("Build 1 tab").click();
+    await workbook.said("1 tab built");
+    await workbook.settle();
+    const built = performance.now() - start;
+    const tab = (await workbook.sheetNames()).at(-1)!;
+    const entry = await entryInto(workbook, tab, 1_000, "Found");
+    return [limitLine("job of 20 arrays, its tab built", built, 5_000), limitLine("job of 20 arrays, an entry to the next frame", entry, 300)];
+  });
+}
+
+/** Opens a plan as a file on the page, and tells how long that took. */
+async function withFile(
+  browser: Browser, url: string, plan: WorkbookSnapshot, measure: (workbook: WorkbookPage, opened: number) => Promise<BenchLine[]>,
+): Promise<BenchLine[]> {
+  const folder = await mkdtemp(join(tmpdir(), "bench-workbook-"));
+  const workbook = await WorkbookPage.open(browser, url);
+  try {
+    const path = join(folder, "plan.xlsx");
+    await writeFile(path, await saved(plan));
+    const start = performance.now();
+    await workbook.openFile(path);
+    return await measure(workbook, performance.now() - start);
+  } finally {
+    await workbook.close();
+    await rm(folder, { recursive: true });
+  }
+}
+
+async function saved({ sheets }: WorkbookSnapshot): Promise<Uint8Array> {
+  const { port, close } = await openHeadless();
+  const planOf = ({ name, tables, values, formulas }: WorkbookSnapshot["sheets"][number]): SheetPlan => ({
+    name, tables, styles: {}, columnWidths: [],
+    rows: values.map((line, row) => line.map((value, column) => ({ value: isError(value) ? null : value, ...(formulas[row]?.[column] && { formula: formulas[row][column] }) }))),
+  });
+  await port.apply(sheets.map((sheet) => ({ kind: "add-sheet", plan: planOf(sheet) })));
+  return close();
+}
+
+/** Types into a column of a sheet, from the first row after `least` that has something there on, and tells how long it took until the grid was drawn again. */
+async function entryInto(workbook: WorkbookPage, sheet: string, least: number, header: string): Promise<number> {
+  const { values } = await workbook.sheet(sheet);
+  const column = values.find((line) => line.includes(header))!.indexOf(header);
+  const row = Math.min(least, values.length - 20);
+  const times: number[] = [];
+  for (let time = 0; time < 5; time += 1) {
+    await workbook.goTo(sheet, row + time, column);
+    await workbook.page.keyboard.type(String(400 + time));
+    await workbook.page.evaluate(() => {
+      const taken = new Promise<number>((resolve) => {
+        addEventListener("keydown", () => {
+          const start = performance.now();
+          const drawn = () => requestAnimationFrame(() => requestAnimationFrame(() => resolve(performance.now() - start)));
+          setTimeout(() => void globalThis.baywright.live.settle().then(drawn));
+        }, { once: true, capture: true });
+      });
+      Object.assign(globalThis, { taken });
+    });
+    await workbook.page.keyboard.press("Enter");
+    times.push(await workbook.page.evaluate(() => (globalThis as unknown as { taken: Promise<number> }).taken));
+  }
+  return middle(times);
 }
 
 function limitLine(what: string, milliseconds: number, limit: number): BenchLine {

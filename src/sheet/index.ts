@@ -6,6 +6,7 @@ export { columnLetters, columnNumber } from "./column-letters";
 export { formulaReferences, formulaShifter, formulaTokens, sheetNameOf, sheetNamesIn } from "./formula-tokens";
 export { dayOfInstant, instantOfDay, isIsoDate, isoDateOf, sheetDayOf } from "./sheet-date";
 export { columnPoints, pageRoom, pageScale } from "./page-scale";
+export { relativeForm } from "./relative-form";
 export { sameValues } from "./same-values";
 export { foldSheetName, longestSheetName, quoteSheetName, sameSheetName, sheetNameFault } from "./sheet-name";
 export type { Cell, CellStyle, ConditionalFormat, Margins, Paper, PrintPlan, SheetPlan, TablePlan, Validation } from "./sheet-plan";

@@ -26,15 +26,17 @@ export interface LargeSite {
   readonly cluster?: string;
   readonly paper?: string;
   readonly joinAddsCapacity?: "yes" | "no" | null;
+  /** Answers that are others than those of four arrays, such as how many there are. */
+  readonly other?: Answers;
 }
 
 /** Plans that site, with every serial, address and cable; its cluster is new, or one that holds live data already. */
-export function largeSite({ cluster = "new", paper = "A4", joinAddsCapacity = null }: LargeSite = {}): WorkbookSnapshot {
+export function largeSite({ cluster = "new", paper = "A4", joinAddsCapacity = null, other = {} }: LargeSite = {}): WorkbookSnapshot {
   const empty = snapshotOf(planTables({ sheets: [] }, tableKeys, {}));
-  const rows = siteRows(new PlanModel(empty), { ...answers, clusterState: cluster });
+  const rows = siteRows(new PlanModel(empty), { ...answers, ...other, clusterState: cluster });
   const facts = { guide: "Sample row: invented", plug: "C14", supplies: 2, supplySwitch: "no", consoleLine: "115200 8N1", warmUpHours: 24, startUpMinutes: 15, paths: "preferred" } as const;
   const initial = initialRows();
-  const arrays = rows.arrays!.map((array, index) => ({ ...array, id: `A000${index + 1}`, serial: `TML-24-010${index + 1}`, warrantyUntil: "2031-09-30" }));
+  const arrays = rows.arrays!.map((array, index) => ({ ...array, id: `A${String(index + 1).padStart(4, "0")}`, serial: `TML-24-${101 + index}`, warrantyUntil: "2031-09-30" }));
   const plan: TableRows = {
     ...initial,
     settings: initial.settings!.map((row) => (row.setting === "Paper" ? { ...row, value: paper } : row)),

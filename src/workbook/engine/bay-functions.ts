@@ -8,6 +8,7 @@ import { Comparison } from "./comparison";
 import { no, yes } from "./engine-values";
 import { readFormulaLiteralsAsWritten } from "./formula-literals";
 import { indexOnlyLookups } from "./lookup-index";
+import { shareFormulas } from "./shared-formulas";
 
 /** Prefix of every worksheet function of ours. */
 export const namespace = "BAY";
@@ -28,6 +29,7 @@ export function bayFunctions(): [new (name: string) => BaseFunction, string][] {
   installCustomFunctions();
   readFormulaLiteralsAsWritten();
   indexOnlyLookups();
+  shareFormulas();
   const ours = catalogue.map((one): [new (name: string) => BaseFunction, string] => [engineClass(one), `${namespace}.${one.id}`]);
   return [...ours, [Comparison, "COMPARE"]];
 }

@@ -205,7 +205,7 @@ export class WorkbookPage {
   }
 
   /** Goes to a cell as by the name box, with the keys in the grid. */
-  private async goTo(sheet: string, row: number, column: number): Promise<void> {
+  async goTo(sheet: string, row: number, column: number): Promise<void> {
     await this.showSheet(sheet);
     await this.click(0, 0);
     const area = { row, column, rows: 1, columns: 1 };
