@@ -54,7 +54,7 @@ export const installRackArray: ProcedureDraft = {
       forEach: "pool",
       shownAs: "grid",
       steps: [
-        { id: "INS-405", do: "Set the fill limit at which the pool warns; where none is planned, agree one.", expect: "{{Fill limit}}", record: "text", minutes: 3 },
+        { id: "INS-405", do: "Set the fill limit at which the pool warns; not planned: agree one.", expect: "{{Fill limit}}", record: "text", minutes: 3 },
         { id: "INS-406", when: "Across arrays <>", do: "Set the redundancy across its arrays.", expect: "{{Across arrays}}", record: "text", minutes: 3 },
       ],
     },

@@ -19,7 +19,7 @@ export function failureTests(prefix: string, visit: string): readonly SectionDra
       section: "Load for the tests",
       forEach: "site",
       steps: [
-        { id: `${prefix}-433`, do: "From a host start a light read and write load on the test volume of every array that shows each second; it runs through all tests below.", expect: "Runs without errors", sign: "none", minutes: 10 },
+        { id: `${prefix}-433`, do: "From a host start a light read and write load, shown by the second, on the test volume of every array; it runs through all tests below.", expect: "Runs without errors", sign: "none", minutes: 10 },
       ],
     },
     {

@@ -24,8 +24,8 @@ export function placing(prefix: string): readonly SectionDraft[] {
       steps: [
         { id: `${prefix}-321`, do: "Unpack it, and read the serial number on the chassis.", expect: "{{Array.Serial}}", record: "serial", minutes: 2 },
         { id: `${prefix}-335`, do: "See in the table of rack positions above which units the array fills: they are free, front and back, and the doors close over its depth. Fix the rails there, level, every catch closed, every screw of the set in place. Enter the lowest unit they fill.", expect: "{{Bottom unit}}", record: "number", minutes: 18 },
-        { id: `${prefix}-336`, when: "Drives travel <> in", do: "Lift it, drives out, as the row says; where that is not planned, by the lift table. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "{{Rack}}, {{Lift kg}} kg by {{Lift by}}; fixed, bonded", sign: "two", minutes: 20 },
-        { id: `${prefix}-337`, when: "Drives travel = in", do: "Lift it as heavy as it is, its drives in, as the row says; where that is not planned, by the lift table. A knock breaks drives. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "{{Rack}}, {{Weight kg}} kg by {{Lift by}}; fixed, bonded", sign: "two", minutes: 20 },
+        { id: `${prefix}-336`, when: "Drives travel <> in", do: "Lift it, drives out, as the row says; not planned: by the lift table. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "{{Rack}}, {{Lift kg}} kg by {{Lift by}}; fixed, bonded", sign: "two", minutes: 20 },
+        { id: `${prefix}-337`, when: "Drives travel = in", do: "Lift it as heavy as it is, its drives in, as the row says; not planned: by the lift table. A knock breaks drives. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "{{Rack}}, {{Weight kg}} kg by {{Lift by}}; fixed, bonded", sign: "two", minutes: 20 },
       ],
     },
     {
@@ -41,7 +41,7 @@ export function placing(prefix: string): readonly SectionDraft[] {
       forEach: "array",
       shownAs: "grid",
       steps: [
-        { id: `${prefix}-340`, when: "Drives travel <> in", do: "Strap on. Push each drive into the bay on its label, without one into the next free bay, until it latches, and a blank into every empty bay. Run a finger along the front: nothing stands out. Count the drives, its shelves' too.", expect: "{{Drives}}", record: "number", minutes: 20 },
+        { id: `${prefix}-340`, when: "Drives travel <> in", do: "Strap on. Push each drive home in the bay on its label, or in the next free one, and a blank into every empty bay. Run a finger along the front: nothing stands out. Count the drives, its shelves' too.", expect: "{{Drives}}", record: "number", minutes: 20 },
         { id: `${prefix}-341`, when: "Drives travel = in", do: "Run a finger along the front: no drive stands out, every latch is closed, a blank in every empty bay. No drive is pulled. Count the drives, its shelves' too.", expect: "{{Drives}}", record: "number", minutes: 4 },
         { id: `${prefix}-342`, do: "Strap on. Pull each controller and each supply without opening its latch: it must stay put; the road loosens boards. Look behind the front door for anything loose or left behind, which shorts the moment power comes on, then close and lock it.", expect: "None moves, nothing loose, door locked", minutes: 9 },
       ],

@@ -99,7 +99,7 @@ export function hostsSee(prefix: string, testVolume: Pick<StepDraft, "do" | "exp
       forEach: "switch",
       shownAs: "grid",
       steps: [
-        { id: `${prefix}-410`, do: "Read on the switch, or have it read to you, how large a frame it forwards on the ports of this tab. It is not the MTU: header, tag and check sequence, 22 bytes, come on top of that.", expect: "{{Least frame}}", bound: "at least", record: "number", unit: "bytes", minutes: 5 },
+        { id: `${prefix}-410`, do: "Read on the switch, or have it read to you, how large a frame it forwards on the ports of this tab. It is not the MTU: 22 bytes of header, tag and check sequence come on top.", expect: "{{Least frame}}", bound: "at least", record: "number", unit: "bytes", minutes: 5 },
       ],
     },
     {
