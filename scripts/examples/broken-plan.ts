@@ -17,6 +17,8 @@ export interface Break {
 
 const step = { procedure: "Install a rack array", section: "Boxes left closed", record: "tick", required: "no" };
 
+const pastDay = [["offer-past-day", "Quote 8 Valid until"], ["offer-rows-differ", "Quote 8 Valid until"]] as const;
+
 /** Every break; all of them are in one plan, so that a change may add to the findings of another. */
 export const breaks: readonly Break[] = [
   { what: "A warranty ends at no date", change: ({ arrays }) => set(arrays[0], { warrantyUntil: "next year" }), found: [["unreadable-cell", "Arrays 5 Warranty until"]] },
@@ -240,8 +242,43 @@ export const breaks: readonly Break[] = [
   { what: "A port that the switch keeps for its uplink", change: ({ ports }) => set(ports[9], { switchPort: "23" }), found: [["switch-port-kept", "Ports 14 Switch port"]] },
   { what: "A switch that forwards small frames alone", change: ({ switches }) => set(switches[3], { frameBytes: 1522 }), found: [["frame-bytes", "Switches 8 Frame bytes"]] },
   { what: "A margin that is a slip of the pen", change: ({ quote }) => set(quote[1], { margin: 0.99 }), found: [["margin-range", "Quote 6 Margin"]] },
-  { what: "An offer that nobody can accept any more", change: ({ quote }) => set(quote[3], { validUntil: "2024-02-29" }), found: [["offer-past-day", "Quote 8 Valid until"]] },
+  { what: "An offer that nobody can accept any more", change: ({ quote }) => set(quote[3], { validUntil: "2024-02-29" }), found: pastDay },
   { what: "A warranty that has ended", change: ({ arrays }) => set(arrays[5], { warrantyUntil: "2025-03-31" }), found: [["warranty-end", "Arrays 10 Warranty until"]] },
+  {
+    what: "Halves in a quantity, a discount and a tax that are no shares",
+    change: ({ quote }) => void quote.push({ item: "Straps", quantity: 2.5, discount: 20, taxRate: 20 }),
+    found: [["unreadable-cell", "Quote 11 Quantity"], ["unreadable-cell", "Quote 11 Discount"], ["unreadable-cell", "Quote 11 Tax rate"]],
+  },
+  {
+    what: "A discount that is higher than the margin, which the whole offer shows",
+    change: ({ quote }) => void quote.push({ item: "Moving", offer: "TML-26-015", kind: "service", quantity: 1, cost: 800, margin: 0.1, discount: 0.2, currency: "EUR" }),
+    found: [["discounted-margin", "Quote 12 Discount"], ["offer-margin", "Quote 12 Offer"]],
+  },
+  {
+    what: "An offer in two currencies",
+    change: ({ quote }) => {
+      const line = { offer: "TML-26-016", kind: "service", quantity: 1, cost: 100, margin: 0.2 };
+      quote.push({ item: "Survey", currency: "EUR", ...line }, { item: "Survey", currency: "USD", ...line });
+    },
+    found: [["offer-currencies", "Quote 14 Currency"]],
+  },
+  {
+    what: "An offer with a row that has no price, none for its tax, another last day, and is for no array",
+    change: ({ quote }) => {
+      const line = { offer: "TML-26-017", cost: 100, margin: 0.2, currency: "EUR" };
+      quote.push({ item: "Rails", kind: "service", quantity: 2, taxRate: 0.2, validUntil: "2099-12-31", ...line }, { item: "Alder 24", kind: "array", ...line });
+    },
+    found: [["offer-row-unpriced", "Quote 16 Quantity"], ["tax-rate-missing", "Quote 16 Tax rate"], ["offer-rows-differ", "Quote 16 Valid until"], ["offered-for-no-array", "Quote 16 For"]],
+  },
+  { what: "A currency that is no code", change: ({ quote }) => void quote.push({ item: "Crate", currency: "Euro" }), found: [["currency-code", "Quote 17 Currency"]] },
+  {
+    what: "A cost that is not the one of the price list, in which a part stands twice",
+    change: ({ quote, prices }) => {
+      quote.push({ item: "Straps", part: "ST-4", cost: 9, currency: "EUR" });
+      prices.push({ part: "ST-4", cost: 11, currency: "EUR", list: "Spring 2026", day: "2026-03-01" }, { part: "st-4", cost: 12, currency: "EUR" });
+    },
+    found: [["cost-of-list", "Quote 18 Cost"], ["price-twice", "Price list 6 Part"]],
+  },
   { what: "A quantity that is not the number of arrays", change: ({ quote }) => set(quote[2], { quantity: 4 }), found: [["quote-quantity", "Quote 7 Quantity"]] },
   {
     what: "Volumes of a small pool: a full one larger than the pool, open to hosts of no group, and a thin one; one without a pool and host",
@@ -325,9 +362,98 @@ export const breaks: readonly Break[] = [
     found: [["drive-sets-differ", "Arrays 15 Drives"]],
   },
   {
+    what: "A network of a VLAN that another has, of an MTU that no link has, which keeps back what lies outside it, on no side where others have one",
+    change: ({ networks }) => {
+      networks.push({ network: "cs-data-3", site: "Cold Store", prefix: "10.64.33.0/24", gateway: "none", vlan: 131, mtu: 20, role: "data", reserved: "10.64.34.0-10.64.34.9" });
+    },
+    found: [
+      ["vlan-twice", "Networks 20 VLAN"], ["network-mtu", "Networks 20 MTU"], ["reserved-outside", "Networks 20 Reserved"], ["side-not-said", "Networks 20 Side"],
+      ["data-network-unused", "Networks 20 Network"], ["reserved-outside", "Networks 8 Reserved"],
+    ],
+  },
+  {
+    what: "A port with two rows for one network, and one with two cables",
+    change: ({ ports }) => {
+      ports.push({ ...ports[16], address: "10.64.22.77" });
+      set(ports[31], { switchPort: "18" });
+    },
+    found: [
+      ["port-row-twice", "Ports 58 Network"], ["port-cabled-twice", "Ports 36 Switch port"], ["address-outside-network", "Ports 58 Address"],
+      ["reserved-address", "Ports 58 Address"],
+    ],
+  },
+  {
+    what: "A rack, and a host, of no site",
+    change: ({ racks, hosts }) => {
+      racks.push({ rack: "Spare rack", units: 42 });
+      hosts.push({ host: "print-3", address: "10.64.12.90" });
+    },
+    found: [["row-without-site", "Racks 10 Site"], ["row-without-site", "Hosts 12 Site"]],
+  },
+  {
+    what: "A model without ports that anybody could read",
+    change: ({ models }) => void models.push({ model: "Sorrel 16", bays: 16, controllers: "A,A", ports: "0" }),
+    found: [["unreadable-ports", "Models 9 Controllers"], ["unreadable-ports", "Models 9 Ports"]],
+  },
+  {
+    what: "Links from a switch to itself, and to a switch of another site",
+    change: ({ links }) => void links.push({ from: "cs-sw1", to: "cs-sw1" }, { from: "scan-8", to: "bi-sw1" }),
+    found: [["link-ends", "Links 18 To"], ["other-site", "Links 19 To"]],
+  },
+  {
+    what: "A list that went into no column of the plan",
+    change: ({ lists }) => void lists.push({ header: "Asset", table: "Arrays", column: "Asset tag" }),
+    found: [["list-column", "Lists 5 Column"]],
+  },
+  {
+    what: "A group of hosts that is called like one of them, a stack of two sites, a time server with one digit too many, and a feed of two phases",
+    change: ({ hosts, switches, sites, feeds }) => {
+      set(hosts[1], { groups: "scanning, scan-1" });
+      set(switches[2], { stack: "cs-core" });
+      set(sites[1], { timeServers: "10.64.0.5, 10.64.0.555" });
+      set(feeds[3], { phases: 2 });
+    },
+    found: [
+      ["repeated-name", "Hosts 6 Groups"], ["stack-of-sites", "Switches 9 Stack"], ["stack-of-sites", "Switches 10 Stack"],
+      ["not-an-address", "Sites 6 Time servers"], ["feed-phase", "Feeds 8 Phases"],
+    ],
+  },
+  {
+    what: "Two arrays that join a cluster as one",
+    change: ({ arrays }) => set(arrays[3], { clusterOrder: 3 }),
+    found: [["cluster-order", "Arrays 8 Cluster order"], ["pool-of-other-cluster", "Arrays 10 Pool"]],
+  },
+  {
+    what: "A volume that a group opens twice",
+    change: ({ access }) => void access.push({ volume: "scans-index", to: "scanning", number: 2 }),
+    found: [["volume-opened-twice", "Access 11 Host or group"], ["volume-number-twice", "Access 11 Number"], ["volume-out-of-reach", "Access 8 Host or group"]],
+  },
+  {
+    what: "An array that is offered twice, one that two jobs install, and a drive that was taken out before it was fitted",
+    change: ({ quote, jobs, drives }) => {
+      quote.push({ item: "Rowan 12, prepared", kind: "array", for: "bi-array-1", quantity: 1, cost: 15900, margin: 0.22, currency: "EUR" });
+      jobs.push({ id: "J0106", job: "Reading Room once more", site: "Reading Room", procedure: "Install a rack array", arrays: "rr-array-2", state: "planned" });
+      drives.push({ array: "rr-array-1", bay: 2, serial: "TML-D-0009", size: "8 TB", fitted: "2026-05-02", takenOut: "2026-04-30" });
+    },
+    found: [
+      ["quoted-twice", "Quote 10 For"], ["planned-twice", "Jobs 9 Arrays"], ["planned-twice", "Jobs 10 Arrays"], ["no-step-for-cluster", "Jobs 10 Procedure"],
+      ["drive-dates", "Drives 8 Taken out"],
+    ],
+  },
+  {
+    what: "What all of these rows leave blank, told once a table, and hosts of which nobody knows the paths",
+    change: () => undefined,
+    found: [
+      ["not-filled", "Sites 8 Room"], ["not-filled", "Racks 10 Numbered from"], ["not-filled", "Networks 15 Role"], ["not-filled", "Switches 11 Rack"],
+      ["not-filled", "Hosts 8 Initiator name"], ["not-filled", "Clusters 8 Shared address"], ["not-filled", "Pools 7 Fill limit"],
+      ["not-filled", "Arrays 14 Model"], ["not-filled", "Drive sets 5 Spares"], ["not-filled", "Ports 5 Network"], ["not-filled", "Jobs 8 Planned date"],
+      ["paths-not-known", "Hosts 5 Address"],
+    ],
+  },
+  {
     what: "A controller that is to be replaced, of which nobody says which it is",
-    change: ({ jobs }) => void jobs.push({ id: "J0106", job: "Cold Store controller", site: "Cold Store", procedure: "Replace a controller", arrays: "cs-array-1", state: "planned" }),
-    found: [["job-without-subject", "Jobs 10 Subject"]],
+    change: ({ jobs }) => void jobs.push({ id: "J0107", job: "Cold Store controller", site: "Cold Store", procedure: "Replace a controller", arrays: "cs-array-1", state: "planned" }),
+    found: [["job-without-subject", "Jobs 11 Subject"]],
   },
   { what: "A password in the plan (an invented one)", change: ({ prompts }) => set(prompts[5], { value: "sesame-4711" }), found: [["stored-secret", "Prompts 10 Value"]] },
 ];

@@ -158,9 +158,9 @@ function makeHandover({ port, host, status }: PaneContext, { name }: BuiltJob): 
 function saveHandover({ port, host, status }: PaneContext, { name }: BuiltJob): Promise<void> {
   return status.run("Save PDF", async () => {
     const { pack } = await readHandover(port, name, momentOf(host.now(), host.workbookName()).madeAt);
-    const { writePack } = await import(/* webpackChunkName: "pdf" */ "../../pdf/write-pack");
+    const { writePrintout } = await import(/* webpackChunkName: "pdf" */ "../../pdf/write-printout");
     const file = `${pack.job} handover.pdf`;
-    saveFile(file, new Blob([await writePack(pack)], { type: "application/pdf" }));
+    saveFile(file, new Blob([await writePrintout(pack)], { type: "application/pdf" }));
     return { sentence: `${file} is among your downloads. If none came, make the handover sheet and print it as a PDF.` };
   });
 }

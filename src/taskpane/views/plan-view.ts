@@ -17,6 +17,7 @@ import { makeHandoutsGroup } from "./handouts-group";
 import { makeListsGroup } from "./lists-group";
 import { makeMissingGroup } from "./missing-group";
 import { makePicturesGroup } from "./pictures-group";
+import { makeQuoteGroup } from "./quote-group";
 import { makeSiteGroup } from "./site-group";
 import type { PaneContext, View } from "./view";
 
@@ -45,8 +46,10 @@ export function makePlanView(pane: PaneContext): View {
     drawings.show(model);
     missingNow.show(model);
     lists.show(model);
+    await quote.show(model);
   };
   const lists = makeListsGroup(pane, refresh);
+  const quote = makeQuoteGroup(pane, refresh);
   const site = makeSiteGroup(pane, refresh, missingNow.element);
   const followChanges = pace(() => refresh().catch((thrown: unknown) => status.say(explain(thrown, "Read the plan"))), 1000);
   const show = () => status.run("Read the plan", async () => (await refresh(), null));
@@ -105,5 +108,6 @@ export function makePlanView(pane: PaneContext): View {
     );
   }
 
-  return { element: make("div", {}, tables, site, missingNow.element, lists.element, further, addresses, handouts, pictures.element, drawings.element, comparison), show, changed: followChanges };
+  const groups = [tables, site, missingNow.element, lists.element, further, addresses, quote.element, handouts, pictures.element, drawings.element, comparison];
+  return { element: make("div", {}, groups), show, changed: followChanges };
 }

@@ -1,6 +1,4 @@
 export { asBuiltChanges } from "./as-built";
-export { handoverMark, handoverPack, type HandoverPack } from "./handover-pack";
-export { planHandover } from "./handover-sheet";
-export type { PackBlock, PackLine, PackPicture } from "./pack-block";
+export { handoverMark, handoverPack, planHandover, type HandoverPack } from "./handover-pack";
 export { planPreview, previewMark } from "./preview";
 export { planProgress, progressMark, progressOf, type JobProgress } from "./progress";

@@ -113,8 +113,9 @@ class SiteRows {
     const data = this.numbered("dataNetworks", `${site} data`);
     const [prefixes, vlans] = [this.oneEach("dataPrefixes", data.length), this.oneEach("dataVlans", data.length)];
     const mtu = this.value("dataMtu");
+    const vlanColumn = { ...questions.managementVlan.column, header: questions.dataVlans.label };
     const rows = data.map((network, index): TableRow<"networks"> => {
-      const vlan = vlans[index] === undefined ? null : (readCell(vlans[index], questions.managementVlan.column) as number);
+      const vlan = vlans[index] === undefined ? null : (readCell(vlans[index], vlanColumn) as number);
       const row = { network, site, prefix: this.prefix(network, prefixes[index]), gateway: "none", vlan, mtu, role: "data" };
       return { ...row, side: data.length < 2 ? null : index % 2 === 0 ? "A" : "B" };
     });

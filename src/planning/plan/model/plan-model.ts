@@ -11,6 +11,7 @@ import { Places } from "./places";
 import { PlanRows } from "./plan-rows";
 import { Ports } from "./ports";
 import { Power } from "./power";
+import { Quote } from "./quote";
 import { Racks } from "./racks";
 import { Spellings } from "./spellings";
 import { StepReach } from "./step-reach";
@@ -40,6 +41,7 @@ export class PlanModel extends PlanRows {
   readonly paths = new Paths(this, this.ports, this.hostPorts);
   readonly hostPaths = new HostPaths(this, this.ports, this.hostPorts);
   readonly places = new Places(this, this.capacity);
+  readonly quote = new Quote(this, this.capacity);
   readonly reach = new StepReach(this);
   readonly assumptions = new Assumptions(this, this.places);
   readonly spellings = new Spellings(this);

@@ -19,6 +19,7 @@ import { models } from "./tables/models";
 import { networks } from "./tables/networks";
 import { pools } from "./tables/pools";
 import { ports } from "./tables/ports";
+import { prices } from "./tables/prices";
 import { procedures } from "./tables/procedures";
 import { prompts } from "./tables/prompts";
 import { quote } from "./tables/quote";
@@ -33,7 +34,7 @@ import { volumes } from "./tables/volumes";
 /** The planning tables by their keys; `tableKeys` says their order. */
 export const tables = {
   settings, sites, racks, feeds, networks, switches, hosts, hostPorts, links, clusters, pools, models, modelPorts, arrays, shelves, driveSets, drives, ports, cables, volumes,
-  access, procedures, steps, prompts, jobs, quote, assumptions, lists,
+  access, procedures, steps, prompts, jobs, prices, quote, assumptions, lists,
 } as const satisfies Readonly<Record<TableKey, Table>>;
 
 export type Tables = typeof tables;
