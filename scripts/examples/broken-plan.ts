@@ -458,6 +458,11 @@ export const breaks: readonly Break[] = [
       ["paths-not-known", "Hosts 5 Address"],
     ],
   },
+  {
+    what: "A controller that is to be replaced, of which nobody says which it is",
+    change: ({ jobs }) => void jobs.push({ id: "J0107", job: "Cold Store controller", site: "Cold Store", procedure: "Replace a controller", arrays: "cs-array-1", state: "planned" }),
+    found: [["job-without-subject", "Jobs 11 Subject"]],
+  },
   { what: "A password in the plan (an invented one)", change: ({ prompts }) => set(prompts[5], { value: "sesame-4711" }), found: [["stored-secret", "Prompts 10 Value"]] },
 ];
 

@@ -69,6 +69,7 @@ import { hostPortsDiffer } from "./rules/intent/host-ports-differ";
 import { initiatorName } from "./rules/intent/initiator-name";
 import { initiatorTwice } from "./rules/intent/initiator-twice";
 import { installedAgain } from "./rules/intent/installed-again";
+import { jobWithoutSubject } from "./rules/intent/job-without-subject";
 import { marginRange } from "./rules/intent/margin-range";
 import { moreDrivesThanBays } from "./rules/intent/more-drives-than-bays";
 import { networkNotChecked } from "./rules/intent/network-not-checked";
@@ -270,6 +271,7 @@ export const rules: readonly Rule[] = [
   priceTwice,
   clusterWithoutState,
   installedAgain,
+  jobWithoutSubject,
   plannedTwice,
   noStepForCluster,
   assumedAndReliedOn,

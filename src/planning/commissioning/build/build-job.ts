@@ -3,7 +3,7 @@ import type { PlanRow } from "../../plan/read";
 import { expandJob, idOfJob } from "../job";
 import { carryRecords, uncarried, type CarryCounts } from "../record";
 import { refuseFaulty, tabFamily, tabSheet, type TabFamily, type TabReading } from "../tab";
-import { remarksOnIds, remarksOnTabs } from "./build-remarks";
+import { remarksOnAbsent, remarksOnIds, remarksOnLimits, remarksOnTabs } from "./build-remarks";
 import type { CommissioningPlan } from "./commissioning-plan";
 import { refuseClosed, refuseJob } from "./refuse-build";
 
@@ -60,7 +60,7 @@ export function buildJob(
     tab,
     counts,
     steps: expanded.sections.reduce((sum, { steps }) => sum + steps.length, 0),
-    remarks: [...(current?.remarks ?? []), ...remarksOnTabs(family, job.job), ...remarksOnIds(expanded.places.arrays)],
+    remarks: [...(current?.remarks ?? []), ...remarksOnTabs(family, job.job), ...remarksOnIds(expanded.places.arrays), ...remarksOnAbsent(expanded), ...remarksOnLimits(expanded)],
   };
 }
 

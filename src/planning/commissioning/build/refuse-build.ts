@@ -2,7 +2,7 @@ import { sameSheetName, sheetNameFault } from "../../../sheet";
 import type { PlanRow } from "../../plan/read";
 import { tableKeys } from "../../plan/schema";
 import { andMore, cutSentence, foldName, invalid, quote } from "../../text";
-import { clusterStepFault, idOfJob } from "../job";
+import { clusterStepFault, idOfJob, subjectFault } from "../job";
 import { isClosed } from "../record";
 import { isTagged, type TabFamily, type TabReading } from "../tab";
 import type { CommissioningPlan } from "./commissioning-plan";
@@ -13,6 +13,7 @@ export function refuseJob(source: CommissioningPlan, job: PlanRow<"jobs">, famil
   refuseName(source, job, family);
   refuseEmptying(source, job);
   refuseWithoutClusterStep(source, job);
+  refuseWithoutSubject(source, job);
   refuseAssumed(source, job);
 }
 
@@ -75,6 +76,12 @@ function refuseEmptying({ model }: Pick<CommissioningPlan, "model">, job: PlanRo
 function refuseWithoutClusterStep({ model }: Pick<CommissioningPlan, "model">, job: PlanRow<"jobs">): void {
   const fault = clusterStepFault(model, job);
   if (fault !== null) throw invalid("Procedure", job.procedure, fault);
+}
+
+/** Refuses a job that does not say which one of several is pulled, opened or erased. */
+export function refuseWithoutSubject({ model }: Pick<CommissioningPlan, "model">, job: PlanRow<"jobs">): void {
+  const fault = subjectFault(model, job);
+  if (fault !== null) throw invalid("Subject", job.subject, fault);
 }
 
 /** Refuses a job that empties drives at a site of which something is assumed that people or data depend on: feeds and networks. */

@@ -2,7 +2,7 @@ export type { PlannedCable } from "./cables";
 export { saysNone, type DriveSet, type PoolContents, type PoolMember } from "./capacity";
 export type { Device } from "./devices";
 export { setColumns } from "./drive-sets";
-export { driveLabel, shelfLabel } from "./drives";
+export { driveLabel, shelfLabel, type ExpectedDrive } from "./drives";
 export type { ExpectedPort } from "./expected-ports";
 export { groupBy } from "./group-by";
 export type { HostPathCount } from "./host-paths";
