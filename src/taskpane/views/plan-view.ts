@@ -5,6 +5,7 @@ import { PlanModel } from "../../planning/plan/model";
 import { isPlan } from "../../planning/plan/read";
 import { tableKeys, tables as schema, type TableKey } from "../../planning/plan/schema";
 import { earlierTables, furtherTables, missingTables } from "../../planning/plan/set-up";
+import { cellArea } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { countOf } from "../elements/count-of";
 import { fill, make } from "../elements/make";
@@ -22,6 +23,9 @@ import { makePicturesGroup } from "./pictures-group";
 import { makeQuoteGroup } from "./quote-group";
 import { makeSiteGroup } from "./site-group";
 import type { PaneContext, View } from "./view";
+
+/** Where the first row of a new table begins. */
+const firstCell = { row: 4, column: 0 };
 
 /** Makes the Plan view: the planning tables, their addresses and cables, what they look like as pictures, and what is different from an earlier plan. */
 export function makePlanView(pane: PaneContext): View {
@@ -62,6 +66,8 @@ export function makePlanView(pane: PaneContext): View {
   const setUpTables = () =>
     status.run("Set up tables", async () => {
       const { added, kept, broughtUp } = await setUp(port);
+      const { name } = schema.sites;
+      if (added.includes(name)) await port.apply([{ kind: "select", sheet: name, area: cellArea(firstCell) }]);
       await refresh();
       const columns = broughtUp.length === 0 ? "" : ` Columns of today's layout were added to ${broughtUp.join(", ")}; nothing there was moved.`;
       if (added.length === 0) return { sentence: columns === "" ? "Every planning table is here already; nothing was changed." : columns.trim() };
