@@ -1,4 +1,4 @@
-import type { PackBlock } from "../planning/commissioning/reports";
+import { cellText, type PackBlock, type PackLine } from "../planning/printouts";
 
 /** Colour of what is said beside the lines. */
 export const aside = "#3d4f49";
@@ -20,7 +20,7 @@ export function blockTable({ title, note, headers, lines, none }: PackBlock, wid
   const widths = lines.length === 0 ? [width - 2 * padding] : columnWidths([headers, ...lines], width);
   const whole = (content: object): object[] => [{ ...content, colSpan: columns }, ...Array.from({ length: columns - 1 }, () => ({}))];
   const band = whole({ text: [{ text: title, bold: true, fontSize: 11 }, ...(note === "" ? [] : [{ text: `   ${note}`, color: aside, fontSize: 8 }])], fillColor: "#cfe0da" });
-  const isNumbers = (at: number): boolean => lines.some((line) => typeof line[at] === "number");
+  const isNumbers = (at: number): boolean => lines.some((line) => typeof line[at] === "number" || typeof line[at] === "object");
   const head = headers.map((text, at) => ({ text, bold: true, fillColor: "#e6eeeb", ...(isNumbers(at) && { alignment: "right" }) }));
   const body = lines.length === 0 ? [whole({ text: none, color: aside })] : lines.map((line) => headers.map((_, at) => cellOf(line[at] ?? "", widths[at]!)));
   return {
@@ -40,15 +40,15 @@ export function blockTable({ title, note, headers, lines, none }: PackBlock, wid
 }
 
 /** Makes a cell; a word that is longer than the column is torn rather than lost. */
-function cellOf(value: string | number, width: number): object {
-  const text = String(value);
+function cellOf(value: PackLine[number], width: number): object {
+  const text = cellText(value);
   const isTooLong = text.split(/\s/).some((word) => word.length * letter > width);
-  return { text, ...(typeof value === "number" && { alignment: "right" }), ...(isTooLong && { wordBreak: "break-all" }) };
+  return { text, ...(typeof value !== "string" && { alignment: "right" }), ...(isTooLong && { wordBreak: "break-all" }) };
 }
 
 /** Shares the width of the page among columns: first each has room for its longest word, then what is left goes by how long their lines are. */
-function columnWidths(rows: readonly (readonly (string | number)[])[], width: number): number[] {
-  const columns = rows[0]!.map((_, at) => rows.map((row) => String(row[at] ?? "")));
+function columnWidths(rows: readonly PackLine[], width: number): number[] {
+  const columns = rows[0]!.map((_, at) => rows.map((row) => cellText(row[at] ?? "")));
   const longest = (texts: readonly string[], between: RegExp, most: number): number => Math.min(most, Math.max(1, ...texts.flatMap((text) => text.split(between).map((part) => part.length))));
   const words = columns.map((texts) => longest(texts, /\s/, surelyWhole) * letter);
   const lines = columns.map((texts, at) => Math.max(words[at]!, longest(texts, /\n/, longestLine) * letter));

@@ -29,6 +29,7 @@ const host: PaneHost = {
   },
   chooseFile,
   readSnapshot: async (bytes) => (await import(/* webpackChunkName: "xlsx" */ "../workbook/xlsx/read-snapshot")).readSnapshot(bytes),
+  writeWorkbook: async (sheets) => (await import(/* webpackChunkName: "xlsx" */ "../workbook/xlsx/write-new-workbook")).writeNewWorkbook(sheets),
   helpAddress: (page) => new URL(`help/${page}`, location.href).href,
   stepAddress: new URL("step/", location.href).href,
   // The program keeps the keyboard in the pane until the person goes to the sheet.

@@ -1,4 +1,4 @@
-import type { WorkbookSnapshot } from "../sheet";
+import type { SheetPlan, WorkbookSnapshot } from "../sheet";
 import type { SelfTest } from "../workbook/self-test";
 
 /** How the host looks: the pane follows it. */
@@ -53,6 +53,8 @@ export interface PaneHost {
   chooseFile(kinds: readonly string[]): Promise<ChosenFile | null>;
   /** Reads the bytes of an .xlsx file as a workbook. */
   readSnapshot(bytes: Uint8Array): Promise<WorkbookSnapshot>;
+  /** Makes the bytes of an .xlsx file in which some planned sheets stand, and nothing else. */
+  writeWorkbook(sheets: readonly SheetPlan[]): Promise<Uint8Array<ArrayBuffer>>;
   /** Address of a help page, such as `functions/USABLE.html`. */
   helpAddress(page: string): string;
   /** Address of the page on which a tab is filled one step at a time. */

@@ -44,6 +44,7 @@ mountPane(document.getElementById("pane")!, port, {
   },
   chooseFile: () => Promise.resolve(page.returned === null ? null : { name: "returned.xlsx", bytes: new Uint8Array() }),
   readSnapshot: () => Promise.resolve(page.returned!),
+  writeWorkbook: () => Promise.resolve(new Uint8Array()),
   helpAddress: (path) => path,
   stepAddress: asked.get("steps") ?? new URL("step/", location.href).href,
   enterSheet: () => undefined,

@@ -18,7 +18,7 @@ async function priced(cells: Readonly<Record<string, Scalar>>): Promise<CellValu
   await workbook.port.apply(Object.entries(cells).map(([header, value]) => ({ kind: "write", sheet: "Quote", row: 6, column: columns.indexOf(header), cells: [[value === null ? {} : { value }]] })));
   await workbook.settle();
   const { values } = (await workbook.port.read()).sheets.find(({ name }) => name === "Quote")!;
-  expect(values[3]).toEqual(columns);
+  expect(values[3]!.slice(0, columns.length)).toEqual(columns);
   return ["Sell price", "Price per TB"].map((header) => values[6]![columns.indexOf(header)] ?? null);
 }
 

@@ -29,8 +29,10 @@ import { poolFill } from "./rules/capacity/pool-fill";
 import { poolOfOtherCluster } from "./rules/capacity/pool-of-other-cluster";
 import { poolRemoval } from "./rules/capacity/pool-removal";
 import { rebuildReadFault } from "./rules/capacity/rebuild-read-fault";
+import { readingNotCounted } from "./rules/capacity/reading-not-counted";
 import { schemeLayout } from "./rules/capacity/scheme-layout";
 import { tooFewSpares } from "./rules/capacity/too-few-spares";
+import { usedBesideReading } from "./rules/capacity/used-beside-reading";
 import { circuitLoad } from "./rules/facility/circuit-load";
 import { feedPhase } from "./rules/facility/feed-phase";
 import { heavierAbove } from "./rules/facility/heavier-above";
@@ -51,8 +53,11 @@ import { bayBeyondModel } from "./rules/intent/bay-beyond-model";
 import { bayTwice } from "./rules/intent/bay-twice";
 import { baysNotKnown } from "./rules/intent/bays-not-known";
 import { clusterWithoutState } from "./rules/intent/cluster-without-state";
+import { costOfList } from "./rules/intent/cost-of-list";
+import { currencyCode } from "./rules/intent/currency-code";
 import { dataNetworkUnused } from "./rules/intent/data-network-unused";
 import { dataOnOneSwitch } from "./rules/intent/data-on-one-switch";
+import { discountedMargin } from "./rules/intent/discounted-margin";
 import { driveDates } from "./rules/intent/drive-dates";
 import { driveSetsDiffer } from "./rules/intent/drive-sets-differ";
 import { drivesDiffer } from "./rules/intent/drives-differ";
@@ -64,18 +69,25 @@ import { hostPortsDiffer } from "./rules/intent/host-ports-differ";
 import { initiatorName } from "./rules/intent/initiator-name";
 import { initiatorTwice } from "./rules/intent/initiator-twice";
 import { installedAgain } from "./rules/intent/installed-again";
+import { jobWithoutSubject } from "./rules/intent/job-without-subject";
 import { marginRange } from "./rules/intent/margin-range";
 import { moreDrivesThanBays } from "./rules/intent/more-drives-than-bays";
 import { networkNotChecked } from "./rules/intent/network-not-checked";
 import { networkOfCustomers } from "./rules/intent/network-of-customers";
 import { networkRole } from "./rules/intent/network-role";
 import { noStepForCluster } from "./rules/intent/no-step-for-cluster";
+import { offerCurrencies } from "./rules/intent/offer-currencies";
+import { offerMargin } from "./rules/intent/offer-margin";
 import { offerPastDay } from "./rules/intent/offer-past-day";
+import { offerRowUnpriced } from "./rules/intent/offer-row-unpriced";
+import { offerRowsDiffer } from "./rules/intent/offer-rows-differ";
+import { offeredForNoArray } from "./rules/intent/offered-for-no-array";
 import { pathsNotKnown } from "./rules/intent/paths-not-known";
 import { plannedTwice } from "./rules/intent/planned-twice";
 import { portBeyondArray } from "./rules/intent/port-beyond-array";
 import { portOfOtherRole } from "./rules/intent/port-of-other-role";
 import { portRole } from "./rules/intent/port-role";
+import { priceTwice } from "./rules/intent/price-twice";
 import { quoteQuantity } from "./rules/intent/quote-quantity";
 import { quotedTwice } from "./rules/intent/quoted-twice";
 import { rightsDiffer } from "./rules/intent/rights-differ";
@@ -85,6 +97,7 @@ import { sidesOnOneSwitch } from "./rules/intent/sides-on-one-switch";
 import { stackOfSites } from "./rules/intent/stack-of-sites";
 import { switchPortBeyond } from "./rules/intent/switch-port-beyond";
 import { switchPortKept } from "./rules/intent/switch-port-kept";
+import { taxRateMissing } from "./rules/intent/tax-rate-missing";
 import { thinVolumes } from "./rules/intent/thin-volumes";
 import { unknownLinks } from "./rules/intent/unknown-links";
 import { unknownOpener } from "./rules/intent/unknown-opener";
@@ -174,6 +187,8 @@ export const rules: readonly Rule[] = [
   poolRemoval,
   poolOfOtherCluster,
   rebuildReadFault,
+  readingNotCounted,
+  usedBesideReading,
   notAnAddress,
   unusableRange,
   reservedOutside,
@@ -242,10 +257,21 @@ export const rules: readonly Rule[] = [
   frameBytes,
   quoteQuantity,
   quotedTwice,
+  offeredForNoArray,
   marginRange,
+  discountedMargin,
+  offerMargin,
   offerPastDay,
+  offerRowUnpriced,
+  offerRowsDiffer,
+  offerCurrencies,
+  currencyCode,
+  taxRateMissing,
+  costOfList,
+  priceTwice,
   clusterWithoutState,
   installedAgain,
+  jobWithoutSubject,
   plannedTwice,
   noStepForCluster,
   assumedAndReliedOn,

@@ -3,7 +3,7 @@ import { acceptAsItIs, closeOut, previewCloseOut } from "../../actions/close-out
 import { handover, readHandover } from "../../actions/handover";
 import { momentOf } from "../../actions/moment";
 import { reopen } from "../../actions/reopen";
-import { planAsBuilt } from "../../actions/plan-as-built";
+import { addTableOfReadings, planAsBuilt } from "../../actions/plan-as-built";
 import { readWithFormulas } from "../../actions/read-plan";
 import { cellArea } from "../../sheet";
 import { makeButton } from "../elements/button";
@@ -41,7 +41,10 @@ export function makeJobActions(pane: PaneContext, job: BuiltJob, refresh: () => 
       job.isClosed && button("Update plan from this job …", () =>
         propose(pane, place, {
           title: "Update plan from this job",
-          planner: () => planAsBuilt(job.name),
+          planner: async () => {
+            await addTableOfReadings(pane.port, job.name);
+            return planAsBuilt(job.name);
+          },
           read: readWithFormulas,
           nothing: "The plan says already what the accepted records of this job say.",
           written: refresh,
@@ -158,9 +161,9 @@ function makeHandover({ port, host, status }: PaneContext, { name }: BuiltJob): 
 function saveHandover({ port, host, status }: PaneContext, { name }: BuiltJob): Promise<void> {
   return status.run("Save PDF", async () => {
     const { pack } = await readHandover(port, name, momentOf(host.now(), host.workbookName()).madeAt);
-    const { writePack } = await import(/* webpackChunkName: "pdf" */ "../../pdf/write-pack");
+    const { writePrintout } = await import(/* webpackChunkName: "pdf" */ "../../pdf/write-printout");
     const file = `${pack.job} handover.pdf`;
-    saveFile(file, new Blob([await writePack(pack)], { type: "application/pdf" }));
+    saveFile(file, new Blob([await writePrintout(pack)], { type: "application/pdf" }));
     return { sentence: `${file} is among your downloads. If none came, make the handover sheet and print it as a PDF.` };
   });
 }

@@ -1,10 +1,14 @@
+import { dayOf } from "../../actions/moment";
 import { addTables } from "../../actions/set-up";
 import { readListFile, readListText } from "../../actions/read-list-file";
 import { readPlanSheets } from "../../actions/read-plan";
-import { openColumns, planImport, proposeMatches, questionOf, readList, waysToFind, type Import, type List } from "../../planning/plan/lists";
+import {
+  openColumns, planImport, planPriceList, proposeMatches, questionOf, readList, waysToFind,
+  type Import, type ImportPlan, type List, type PriceChange, type PriceListPlan,
+} from "../../planning/plan/lists";
 import { PlanModel } from "../../planning/plan/model";
 import { columnsOf, tableKeys, tables, type TableKey } from "../../planning/plan/schema";
-import { invalid } from "../../planning/text";
+import { formatPercent, invalid } from "../../planning/text";
 import { showCell, type CellValue } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { countOf } from "../elements/count-of";
@@ -100,6 +104,11 @@ export function makeListsGroup(pane: PaneContext, refresh: () => Promise<void>):
       const matches = fields.map((field) => ({ column: field.goes.value === "" ? null : field.goes.value, readAs: isAsked(field) ? field.readAs : "" }));
       return { table: key, list, matches, keyColumns: ways.get(by.value) ?? [] };
     };
+    const isPriceList = key === "prices";
+    const [listName, listDay] = [make("input", { type: "text", "aria-label": "Name of the price list" }), make("input", { type: "date", "aria-label": "Day of the price list" })];
+    [listName.value, listDay.value] = [from, dayOf(pane.host.now())];
+    const planGiven = (now: PlanModel, given: Import): ImportPlan & Partial<PriceListPlan> =>
+      isPriceList ? planPriceList(now, { ...given, name: listName.value, day: listDay.value }) : planImport(now, given);
     const show = () =>
       propose(pane, preview, {
         title: `Bring the list into ${tables[key].name}`,
@@ -108,8 +117,10 @@ export function makeListsGroup(pane: PaneContext, refresh: () => Promise<void>):
           const given = asImport();
           await addTables(pane.port, ["lists"]);
           return (workbook) => {
-            const { changes, added, updated, refused } = planImport(new PlanModel(workbook), given);
-            fill(refusedPlace, make("p", {}, `${countOf(added, "row")} new, ${countOf(updated, "row")} changed.`), refused.length > 0 && listRefused(refused));
+            const { changes, added, updated, refused, changed = [], stop = null } = planGiven(new PlanModel(workbook), given);
+            const counts = make("p", {}, `${countOf(added, "row")} new, ${countOf(updated, "row")} changed.`);
+            fill(refusedPlace, stop === null && counts, changed.length > 0 && listChanged(changed), refused.length > 0 && listRefused(refused));
+            if (stop !== null) throw invalid("list", null, stop);
             return changes;
           };
         },
@@ -125,7 +136,8 @@ export function makeListsGroup(pane: PaneContext, refresh: () => Promise<void>):
       make("ul", { class: "bay-list" }, fields.map(({ at, goes, reading }) => {
         return make("li", { class: "bay-field" }, make("div", {}, make("strong", {}, list.headers[at]), ` ${sample(list, at)}`), goes, reading);
       })),
-      hasRows && make("div", { class: "bay-field" }, make("div", {}, "Rows are found again by"), by),
+      hasRows && !isPriceList && make("div", { class: "bay-field" }, make("div", {}, "Rows are found again by"), by),
+      isPriceList && make("div", { class: "bay-field" }, make("div", {}, "Name and day of the list, which stand beside each price that comes from it"), listName, " ", listDay),
       make("div", { class: "bay-row" }, makeButton("Show what would be written", show, { appearance: "primary" }), makeButton("Close", close)),
       refusedPlace,
       preview,
@@ -152,6 +164,21 @@ function select(label: string, options: readonly (readonly [value: string, shown
 /** Shows what the first rows have in a column. */
 function sample(list: List, at: number): string {
   return list.rows.slice(0, 3).map(({ cells }) => showCell(cells[at]).slice(0, 24)).join(" · ");
+}
+
+/** Price changes that are listed; the preview has every cell. */
+const mostChanged = 20;
+
+function listChanged(changed: readonly PriceChange[]): HTMLElement {
+  const left = changed.length - mostChanged;
+  const share = ({ before, after }: PriceChange): string => (before === 0 ? "" : ` (${after > before ? "+" : ""}${formatPercent(after / before - 1)})`);
+  return make(
+    "details",
+    { open: true },
+    make("summary", {}, `${countOf(changed.length, "price")} ${changed.length === 1 ? "changes" : "change"}`),
+    make("ul", { class: "bay-list" }, changed.slice(0, mostChanged).map((one) => make("li", {}, `${one.part}: ${one.before} to ${one.after}${share(one)}`))),
+    left > 0 && make("p", { class: "soft small" }, `${left} more, by less.`),
+  );
 }
 
 function listRefused(refused: readonly string[]): HTMLElement {

@@ -17,7 +17,10 @@ import { makeDrawingsGroup } from "./drawings-group";
 import { makeHandoutsGroup } from "./handouts-group";
 import { makeListsGroup } from "./lists-group";
 import { makeMissingGroup } from "./missing-group";
+import { makeOptionsGroup } from "./options-group";
+import { makePartsGroup } from "./parts-group";
 import { makePicturesGroup } from "./pictures-group";
+import { makeQuoteGroup } from "./quote-group";
 import { makeSiteGroup } from "./site-group";
 import type { PaneContext, View } from "./view";
 
@@ -43,15 +46,20 @@ export function makePlanView(pane: PaneContext): View {
     showTables(model, missing, earlierTables(workbook).map(({ key }) => key));
     showFurther(missing.length > 0 ? [] : furtherTables(workbook));
     addresses.hidden = model.table("ports") === null;
-    handouts.hidden = model.rows("switches").length + model.addresses.all().length === 0;
+    handouts.hidden = model.rows("switches").length + model.rows("arrays").length + model.addresses.all().length === 0;
+    parts.hidden = model.rows("arrays").length === 0;
     comparison.hidden = !isPlan(model.plan);
     pictures.show(model);
     drawings.show(model);
     missingNow.show(model);
     lists.show(model);
+    await quote.show(model);
   };
   const lists = makeListsGroup(pane, refresh);
+  const quote = makeQuoteGroup(pane, refresh);
   const site = makeSiteGroup(pane, refresh, missingNow.element);
+  const parts = makePartsGroup(pane, refresh);
+  const options = makeOptionsGroup(pane, refresh);
   const followChanges = pace(() => refresh().catch((thrown: unknown) => status.say(explain(thrown, "Read the plan"))), 1000);
   const show = () => status.run("Read the plan", async () => (await refresh(), null));
 
@@ -111,5 +119,8 @@ export function makePlanView(pane: PaneContext): View {
     );
   }
 
-  return { element: make("div", {}, tables, site, missingNow.element, lists.element, further, addresses, handouts, pictures.element, drawings.element, comparison), show, changed: followChanges };
+  const groups = [
+    tables, options, site, missingNow.element, lists.element, further, addresses, quote.element, handouts, parts, pictures.element, drawings.element, comparison,
+  ];
+  return { element: make("div", {}, groups), show, changed: followChanges };
 }

@@ -1,11 +1,11 @@
 import { formatAddress } from "../../addressing";
 import { groupBy, type PlanModel, type PoolContents } from "../../plan/model";
 import type { PlanRow } from "../../plan/read";
+import { block, type PackBlock, type PackLine } from "../../printouts";
 import { canonicalText, foldName, formatPercent, terabytesOf } from "../../text";
 import type { ExpandedJob } from "../job";
 import { signed, type JobRecords } from "../record";
 import { FoundPlan } from "./found-plan";
-import { block, type PackBlock, type PackLine } from "./pack-block";
 
 /** The blocks of a handover pack that say what stands at the site, as its tab found it, and whom to call. */
 export class FoundBlocks {

@@ -1,33 +1,29 @@
 import { drawingPages, svgOf } from "../../drawings";
 import { groupBy } from "../../plan/model";
 import type { PlanRow } from "../../plan/read";
+import { block, planPrintout, type PackBlock, type PackLine, type Printout } from "../../printouts";
 import { canonicalText } from "../../text";
+import type { SheetPlan } from "../../../sheet";
 import type { CommissioningPlan } from "../build";
 import { expandJob, type ExpandedJob } from "../job";
 import { isClosed, isReopened, isSnagClosed, judgedByPlan, results, signed, snagText, type JobRecords, type Snag, type StepRecord } from "../record";
 import { FoundBlocks } from "./found-blocks";
 import { wordsOf } from "./found-plan";
-import { block, type PackBlock, type PackLine, type PackPicture } from "./pack-block";
 
 /** What is handed over of a job, as plain data: the sheet and the PDF show the same. */
-export interface HandoverPack {
+export interface HandoverPack extends Printout {
   readonly job: string;
   readonly build: number;
-  /** Site, procedure, build and day, as one line. */
-  readonly facts: string;
-  /** What is still open, in one sentence. */
-  readonly standing: string;
-  readonly isComplete: boolean;
   /** Code of the seal that holds; "" where none does. */
   readonly seal: string;
-  readonly madeAt: string;
-  /** Paper on which it is printed. */
-  readonly paper: "A4" | "Letter";
-  readonly blocks: readonly PackBlock[];
-  /** Drawings of the site; on the sheet there is no place for them. */
-  readonly pictures: readonly PackPicture[];
-  /** Who signs below it. */
-  readonly signatures: readonly string[];
+}
+
+/** Columns of the sheet: the most that a block of the pack has. */
+const columnWidths = [22, 18, 44, 24, 20, 18, 18, 28];
+
+/** Plans the sheet of a handover pack. */
+export function planHandover(name: string, pack: HandoverPack): SheetPlan {
+  return planPrintout(name, pack, columnWidths);
 }
 
 /** The tab of a job that is handed over. */
@@ -56,7 +52,12 @@ export function handoverPack(source: CommissioningPlan, job: PlanRow<"jobs">, { 
   const openSnags = records.snags.filter((snag) => !isSnagClosed(snag));
   const isComplete = open.length + openSnags.length === 0;
   const found = new FoundBlocks(model, expanded, records, model.places.emptiesDrives(job.procedure) ? "as built" : "as found");
+  const title = `${handoverMark}: ${job.job}`;
+  const seal = sealHolds && isClosed(tab) ? canonicalText(tab.seals.at(-1)!.typed.code) : "";
   return {
+    title,
+    mark: `build ${tab.build}, ${seal === "" ? "not sealed" : `seal ${seal}`}`,
+    fileTitle: `${title}, build ${tab.build}`,
     job: job.job,
     build: tab.build,
     facts: `${job.procedure}, site ${job.site}${customer === "" ? "" : ` of ${customer}`}, build ${tab.build}, made ${madeAt}`,
@@ -64,7 +65,7 @@ export function handoverPack(source: CommissioningPlan, job: PlanRow<"jobs">, { 
       ? "Every required step is settled and every snag is closed or accepted by name."
       : `Not complete: ${counted(open.length, "required step")} and ${counted(openSnags.length, "snag")} open.`,
     isComplete,
-    seal: sealHolds && isClosed(tab) ? canonicalText(tab.seals.at(-1)!.typed.code) : "",
+    seal,
     madeAt,
     paper: model.settings.paper,
     blocks: [

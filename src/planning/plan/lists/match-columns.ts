@@ -39,7 +39,9 @@ const synonyms: Readonly<Record<string, readonly string[]>> = {
   Host: ["server", "name", "hostname"],
   "Initiator name": ["iqn", "initiator"],
   Contact: ["contact person", "responsible"],
-  Cost: ["price", "purchase price", "unit cost"],
+  Cost: ["price", "purchase price", "unit cost", "unit price", "net price", "list price", "preis", "prix"],
+  Part: ["part no", "part number", "article", "article no", "article number", "item", "item no", "item number", "sku", "product", "product no"],
+  Description: ["text", "name", "designation", "title"],
   Quantity: ["qty", "amount", "count"],
 };
 

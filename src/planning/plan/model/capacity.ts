@@ -115,6 +115,14 @@ export class Capacity {
     return whole === null || all === 0n ? null : bytes((whole * usableOf(arrays)) / all);
   }
 
+  /** Computes what hosts can store on an array: its parts of what its pools give them, and what is in no pool whole; null where one of these is not known. */
+  readonly toHostsOf = oncePer((array: PlanRow<"arrays">): Bytes | null => {
+    const parts = this.pools().flatMap((contents) => (contents.arrays.includes(array) ? [this.partToHosts(contents, [array])] : []));
+    const inNone = this.arraysIn(null).includes(array) ? [this.partIn(array, null)?.usable ?? null] : [];
+    const all = [...parts, ...inNone];
+    return all.includes(null) ? null : bytes(all.reduce<bigint>((sum, part) => sum + (part ?? 0n), 0n));
+  });
+
   constructor(private readonly rows: PlanRows) {}
 
   /** Computes the hours to rebuild one drive of an array, of the set that takes longest, at the drive rate of the settings; null where the plan does not say enough. */

@@ -82,7 +82,8 @@ export const settingRules = {
     meaning: "How much heavier than a unit below it a unit in the upper half of a rack may not be.",
     rule: { above: 0, max: 1000, example: 10 },
   },
-  marginFloor: { name: "Margin floor", initial: "0%", meaning: "Least margin of a row of the quote.", rule: null },
+  marginFloor: { name: "Margin floor", initial: "0%", meaning: "Least margin of a row of the quote, its discount taken off.", rule: null },
+  offerMarginFloor: { name: "Offer margin floor", initial: "0%", meaning: "Least margin of an offer as a whole, without its optional rows.", rule: null },
   marginCeiling: { name: "Margin ceiling", initial: "75%", meaning: "Margin of a row of the quote above which it is taken for a slip.", rule: null },
   warrantyNoticeDays: {
     name: "Warranty notice days",

@@ -247,10 +247,12 @@ const jobs: readonly TableRow<"jobs">[] = [
   { id: "J0003", job: "Cold Store installation", site: "Cold Store", procedure: "Install a rack array", plannedDate: "2026-10-20", state: "planned", longestStandstill: 60 },
 ];
 
+const offered = { offer: "TML-26-014", taxRate: 0.2, currency: "EUR" } as const;
 const quote: readonly TableRow<"quote">[] = [
-  { item: "Two Alder 24, prepared", kind: "array", for: "Reading Room", quantity: 2, cost: 21400, margin: 0.22, currency: "EUR" },
-  { item: "Two Rowan 12, prepared", kind: "array", for: "Bindery", quantity: 2, cost: 15900, margin: 0.22, currency: "EUR" },
-  { item: "Alder 24, prepared", kind: "array", for: "cs-array-1", quantity: 1, cost: 22150, margin: 0.2, currency: "EUR" },
-  { item: "Alder 24, prepared", kind: "array", for: "cs-array-2", quantity: 1, cost: 22150, margin: 0.2, currency: "EUR" },
-  { item: "Installation and handover", kind: "service", quantity: 3, cost: 1850, margin: 0.3, currency: "EUR" },
+  { item: "Two Alder 24, prepared", kind: "array", for: "Reading Room", quantity: 2, cost: 21400, margin: 0.22, ...offered },
+  { item: "Two Rowan 12, prepared", kind: "array", for: "Bindery", quantity: 2, cost: 15900, margin: 0.22, ...offered },
+  { item: "Alder 24, prepared", kind: "array", for: "cs-array-1", quantity: 1, cost: 22150, margin: 0.2, ...offered },
+  { item: "Alder 24, prepared", kind: "array", for: "cs-array-2", quantity: 1, cost: 22150, margin: 0.2, discount: 0.02, ...offered },
+  { item: "Installation and handover", kind: "service", quantity: 3, cost: 1850, margin: 0.3, ...offered },
+  { item: "Call-out within a working day", kind: "support", quantity: 1, years: 3, cost: 4200, margin: 0.3, optional: "yes", ...offered },
 ];

@@ -8,7 +8,7 @@ describe("the settings", () => {
     expect(read()).toEqual({
       settings: {
         sparesPerArray: 1, fillLimit: 0.8, promisedLimit: 2, readErrorRate: 1e-15, readFaultShare: 0.1, driveRate: 100, liftReachCm: 35, liftFromCm: 75, rackFootCm: 10,
-        twoPersonShare: 0.667, liftTableAboveCm: 175, heavierAboveKg: 10, marginFloor: 0, marginCeiling: 0.75, warrantyNoticeDays: 90,
+        twoPersonShare: 0.667, liftTableAboveCm: 175, heavierAboveKg: 10, marginFloor: 0, offerMarginFloor: 0, marginCeiling: 0.75, warrantyNoticeDays: 90,
         labelWidthMm: 48.5, labelHeightMm: 25.4, labelsAcross: 4, labelsDown: 10, labelGapMm: 0, paper: "A4",
       },
       faults: [],

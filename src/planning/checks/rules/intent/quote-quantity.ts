@@ -9,7 +9,7 @@ export const quoteQuantity: Rule = {
   check: (model) =>
     model.rows("quote").flatMap((row): Remark[] => {
       if (row.kind !== "array" || row.for === "" || row.quantity === null) return [];
-      const arrays = model.find("arrays", row.for) === null ? model.rowsWith("arrays", "site", row.for).length : 1;
+      const arrays = model.quote.arraysOf(row).length;
       if (arrays === 0 || arrays === row.quantity) return [];
       const sentence = `Quantity ${row.quantity} of ${row.item}, but ${row.for} is ${arrays} ${arrays === 1 ? "array" : "arrays"}. Mend the quantity, or name what it is for.`;
       return [remarkAt(model, "quote", row, "quantity", cutSentence(sentence))];

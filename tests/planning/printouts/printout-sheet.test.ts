@@ -1,21 +1,23 @@
-import { planHandover, type HandoverPack, type PackBlock } from "../../../../src/planning/commissioning/reports";
-import type { SheetPlan } from "../../../../src/sheet";
-import { lookFaults, lookOf } from "../../../support/sheet-look";
+import { cellText, planPrintout, type PackBlock, type Printout } from "../../../src/planning/printouts";
+import type { SheetPlan } from "../../../src/sheet";
+import { lookFaults, lookOf } from "../../support/sheet-look";
 
 const block = (more: Partial<PackBlock> = {}): PackBlock => ({ title: "Arrays", note: "", headers: ["Array", "TB"], lines: [["n-1", 16]], none: "No arrays.", ...more });
 
-function sheetOf(more: Partial<HandoverPack> = {}): SheetPlan {
-  return planHandover("North hall handover", {
-    job: "North hall", build: 3, facts: "Try out, site North hall, build 3, made 2026-03-09 10:00", standing: "All settled.", isComplete: true, seal: "", madeAt: "2026-03-09 10:00", paper: "A4",
+function sheetOf(more: Partial<Printout> = {}): SheetPlan {
+  const printout: Printout = {
+    title: "Handover: North hall", mark: "build 3, not sealed", fileTitle: "Handover: North hall, build 3",
+    facts: "Try out, site North hall, build 3, made 2026-03-09 10:00", standing: "All settled.", isComplete: true, madeAt: "2026-03-09 10:00", paper: "A4",
     blocks: [block()], pictures: [], signatures: ["For the site, name and date", "For the installer, name and date"],
     ...more,
-  });
+  };
+  return planPrintout("North hall handover", printout, [22, 18, 44, 24, 20, 18, 18, 28]);
 }
 
 const cellsOf = ({ rows }: SheetPlan) => rows.map((cells) => cells.map(({ value = "", style }) => [value, style]));
 
-describe("a handover sheet", () => {
-  test("begins with the job, its facts and what is open, and ends with two lines to sign on", () => {
+describe("the sheet of a printout", () => {
+  test("begins with its title, its facts and what is open, and ends with two lines to sign on", () => {
     const sheet = sheetOf({ isComplete: false, standing: "Not complete: 2 required steps and 0 snags open." });
     expect(cellsOf(sheet).slice(0, 3)).toEqual([
       [["Handover: North hall", "title"]],
@@ -61,4 +63,23 @@ describe("a handover sheet", () => {
       "line: 9 pt, frame bottom #17352d",
     ]);
   });
+
+  test("holds amounts as numbers, and shows each with the decimals of its currency", () => {
+    const { rows, styles } = sheetOf({ blocks: [block({ lines: [["yen", { amount: 1234567, decimals: 0 }], ["dinar", { amount: 1234.5, decimals: 3 }]] })] });
+    expect(rows.flat().filter(({ style }) => style?.startsWith("amount"))).toEqual([
+      { value: "TB", style: "amountHeader" }, { value: 1234567, style: "amount0" }, { value: 1234.5, style: "amount3" },
+    ]);
+    expect([styles["amount0"]?.format, styles["amount3"]?.format]).toEqual(["#,##0", "#,##0.000"]);
+  });
+});
+
+test.each([
+  [{ amount: 0, decimals: 2 }, "0.00"],
+  [{ amount: 1234567.5, decimals: 2 }, "1,234,567.50"],
+  [{ amount: 999, decimals: 0 }, "999"],
+  [{ amount: -1000, decimals: 3 }, "-1,000.000"],
+  [12.5, "12.5"],
+  ["n-1", "n-1"],
+])("the cell %j of a printout is written %s", (cell, text) => {
+  expect(cellText(cell)).toBe(text);
 });

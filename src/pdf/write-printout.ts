@@ -4,10 +4,10 @@ import { create } from "fontkit";
 import Printer from "pdfmake/js/Printer";
 import medium from "roboto-fontface/fonts/roboto/Roboto-Medium.woff";
 import regular from "roboto-fontface/fonts/roboto/Roboto-Regular.woff";
-import { handoverMark, type HandoverPack, type PackPicture } from "../planning/commissioning/reports";
+import { cellText, type PackPicture, type Printout } from "../planning/printouts";
 import { aside, blockTable } from "./block-table";
 
-/** Prints without asking any address: all that a pack shows is in it. */
+/** Prints without asking any address: all that a printout shows is in it. */
 class OfflinePrinter extends Printer {
   override resolveUrls(): Promise<void> {
     return Promise.resolve();
@@ -15,21 +15,18 @@ class OfflinePrinter extends Printer {
 }
 
 /**
- * Writes a handover pack as a PDF: tables whose headers stand again on every page, text that can be searched and copied, and on each page the
- * job, its build, the code of the seal, and which page of how many it is.
+ * Writes a printout as a PDF: tables whose headers stand again on every page, text that can be searched and copied, and on each page the
+ * title, what tells it from others of that title, and which page of how many it is.
  *
- * The same pack gives the same bytes. Its font has the Latin, Greek and Cyrillic letters; of others a box is seen, and a line at the end says so.
+ * The same printout gives the same bytes. Its font has the Latin, Greek and Cyrillic letters; of others a box is seen, and a line at the end says so.
  */
-export async function writePack(pack: HandoverPack): Promise<Uint8Array<ArrayBuffer>> {
-  const { job, build, facts, standing, isComplete, seal, madeAt, paper, blocks, pictures, signatures } = pack;
-  const title = `${handoverMark}: ${job}`;
-  const mark = `build ${build}, ${seal === "" ? "not sealed" : `seal ${seal}`}`;
+export async function writePrintout({ title, mark, fileTitle, facts, standing, isComplete, madeAt, paper, blocks, pictures, signatures }: Printout): Promise<Uint8Array<ArrayBuffer>> {
   const { width } = pageSizes[paper];
-  const text = [title, facts, standing, ...blocks.flatMap(({ title: name, note, headers, lines, none }) => [name, note, none, ...headers, ...lines.flat().map(String)])].join("\n");
+  const text = [title, facts, standing, ...blocks.flatMap(({ title: name, note, headers, lines, none }) => [name, note, none, ...headers, ...lines.flat().map(cellText)])].join("\n");
   const definition = {
     pageSize: pageSizes[paper],
     pageMargins: [margin, margin + 22, margin, margin + 24],
-    info: { title: `${title}, build ${build}`, subject: facts, creator: "Baywright", producer: "Baywright", creationDate: dateOf(madeAt) },
+    info: { title: fileTitle, subject: facts, creator: "Baywright", producer: "Baywright", creationDate: dateOf(madeAt) },
     language: "en",
     displayTitle: true,
     defaultStyle: { font: "Roboto", fontSize: 9, color: ink },
@@ -54,7 +51,7 @@ export async function writePack(pack: HandoverPack): Promise<Uint8Array<ArrayBuf
 }
 
 /** Points of the papers, lying: A4 by ISO 216, Letter by ANSI Y14.1. */
-const pageSizes: Readonly<Record<HandoverPack["paper"], { readonly width: number; readonly height: number }>> = {
+const pageSizes: Readonly<Record<Printout["paper"], { readonly width: number; readonly height: number }>> = {
   A4: { width: 841.89, height: 595.28 },
   Letter: { width: 792, height: 612 },
 };
@@ -63,7 +60,7 @@ const pageSizes: Readonly<Record<HandoverPack["paper"], { readonly width: number
 const margin = 34;
 const ink = "#17211e";
 
-/** Reads the moment at which a pack was made, as its clock showed it. */
+/** Reads the moment at which a printout was made, as its clock showed it. */
 function dateOf(madeAt: string): Date {
   const [year = 1970, month = 1, day = 1, hour = 0, minute = 0] = madeAt.match(/\d+/g)?.map(Number) ?? [];
   return new Date(Date.UTC(year, month - 1, day, hour, minute));
@@ -76,7 +73,7 @@ function unseenLetters(text: string): object[] {
   if (unseen.length === 0) return [];
   const codes = unseen.slice(0, 8).map((letter) => `U+${letter.codePointAt(0)!.toString(16).toUpperCase().padStart(4, "0")}`);
   const others = unseen.length > codes.length ? " and others" : "";
-  return [{ text: `Not every letter can be shown here: this font has none for ${codes.join(", ")}${others}. The handover sheet has them.`, color: aside, margin: [0, 6, 0, 0] }];
+  return [{ text: `Not every letter can be shown here: this font has none for ${codes.join(", ")}${others}. The sheet has them.`, color: aside, margin: [0, 6, 0, 0] }];
 }
 
 /** Points of a millimetre. */
