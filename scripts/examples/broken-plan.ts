@@ -296,6 +296,14 @@ export const breaks: readonly Break[] = [
     ],
   },
   {
+    what: "Readings: one that says otherwise than its array, one of nothing that there is, and one of a day to come",
+    change: ({ readings }) => {
+      const reading = { what: "used", value: 52.5, unit: "TB" };
+      readings.push({ ...reading, date: "2026-01-05", subject: "cs-array-1" }, { ...reading, date: "2026-01-05", subject: "cs-array-9" }, { ...reading, date: "2999-01-05", subject: "Scans" });
+    },
+    found: [["used-beside-reading", "Arrays 9 Used"], ["reading-not-counted", "Readings 6 Subject"], ["reading-not-counted", "Readings 7 Date"]],
+  },
+  {
     what: "A cluster that is neither new nor existing, and an installation over an array that was installed",
     change: ({ clusters, arrays, jobs }) => {
       clusters.push({ cluster: "Trials", network: "mgmt", sharedAddress: "10.64.0.252" });
@@ -449,6 +457,11 @@ export const breaks: readonly Break[] = [
       ["not-filled", "Arrays 14 Model"], ["not-filled", "Drive sets 5 Spares"], ["not-filled", "Ports 5 Network"], ["not-filled", "Jobs 8 Planned date"],
       ["paths-not-known", "Hosts 5 Address"],
     ],
+  },
+  {
+    what: "A controller that is to be replaced, of which nobody says which it is",
+    change: ({ jobs }) => void jobs.push({ id: "J0107", job: "Cold Store controller", site: "Cold Store", procedure: "Replace a controller", arrays: "cs-array-1", state: "planned" }),
+    found: [["job-without-subject", "Jobs 11 Subject"]],
   },
   { what: "A password in the plan (an invented one)", change: ({ prompts }) => set(prompts[5], { value: "sesame-4711" }), found: [["stored-secret", "Prompts 10 Value"]] },
 ];

@@ -29,8 +29,10 @@ import { poolFill } from "./rules/capacity/pool-fill";
 import { poolOfOtherCluster } from "./rules/capacity/pool-of-other-cluster";
 import { poolRemoval } from "./rules/capacity/pool-removal";
 import { rebuildReadFault } from "./rules/capacity/rebuild-read-fault";
+import { readingNotCounted } from "./rules/capacity/reading-not-counted";
 import { schemeLayout } from "./rules/capacity/scheme-layout";
 import { tooFewSpares } from "./rules/capacity/too-few-spares";
+import { usedBesideReading } from "./rules/capacity/used-beside-reading";
 import { circuitLoad } from "./rules/facility/circuit-load";
 import { feedPhase } from "./rules/facility/feed-phase";
 import { heavierAbove } from "./rules/facility/heavier-above";
@@ -67,6 +69,7 @@ import { hostPortsDiffer } from "./rules/intent/host-ports-differ";
 import { initiatorName } from "./rules/intent/initiator-name";
 import { initiatorTwice } from "./rules/intent/initiator-twice";
 import { installedAgain } from "./rules/intent/installed-again";
+import { jobWithoutSubject } from "./rules/intent/job-without-subject";
 import { marginRange } from "./rules/intent/margin-range";
 import { moreDrivesThanBays } from "./rules/intent/more-drives-than-bays";
 import { networkNotChecked } from "./rules/intent/network-not-checked";
@@ -184,6 +187,8 @@ export const rules: readonly Rule[] = [
   poolRemoval,
   poolOfOtherCluster,
   rebuildReadFault,
+  readingNotCounted,
+  usedBesideReading,
   notAnAddress,
   unusableRange,
   reservedOutside,
@@ -266,6 +271,7 @@ export const rules: readonly Rule[] = [
   priceTwice,
   clusterWithoutState,
   installedAgain,
+  jobWithoutSubject,
   plannedTwice,
   noStepForCluster,
   assumedAndReliedOn,

@@ -96,7 +96,7 @@ export const settingRules = {
   labelsAcross: { name: "Labels across", initial: "4", meaning: "Labels side by side on a sheet of A4.", rule: { min: 1, max: 20, whole: true, example: 4 } },
   labelsDown: { name: "Labels down", initial: "10", meaning: "Labels one below the other on a sheet of A4.", rule: { min: 1, max: 36, whole: true, example: 10 } },
   labelGapMm: { name: "Label gap mm", initial: "0", meaning: "Gap between labels that stand side by side. The labels lie in the middle of the sheet.", rule: { min: 0, max: 50, example: 2.5 } },
-  paper: { name: "Paper", initial: "A4", meaning: "Paper on which commissioning tabs are printed: A4 or Letter.", rule: ["A4", "Letter"] },
+  paper: { name: "Paper", initial: "A4", meaning: "Paper on which commissioning tabs, handovers and offers are printed: A4 or Letter.", rule: ["A4", "Letter"] },
 } as const satisfies Record<string, SettingRule>;
 
 export type SettingKey = keyof typeof settingRules;
