@@ -55,7 +55,7 @@ export function boxes(prefix: string): readonly SectionDraft[] {
       forEach: "array",
       shownAs: "grid",
       steps: [
-        { id: `${prefix}-320`, do: "Count the boxes against the packing list before you sign the carrier's paper. Look at every shock and tilt mark, for dents and for wet corners; photograph what you find and note it on the paper.", expect: "Complete and unharmed", record: "choice:Complete and unharmed|Something missing|Marks or damage", minutes: 10 },
+        { id: `${prefix}-320`, do: "Count the boxes against the packing list before you sign the carrier's paper. Look at every shock and tilt mark, for dents and wet corners; photograph what you find, note it on the paper.", expect: "Complete and unharmed", record: "choice:Complete and unharmed|Something missing|Marks or damage", minutes: 10 },
       ],
     },
     {

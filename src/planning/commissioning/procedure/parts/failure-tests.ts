@@ -77,7 +77,7 @@ export function driveTestOver(prefix: string, visit: string): SectionDraft {
     shownAs: "grid",
     steps: [
       { id: `${prefix}-465`, do: "Wait for full redundancy, no fault and no rebuild. Enter the hours it took from the pull.", record: "number", unit: "h", sign: "two", minutes: 3 },
-      { id: `${prefix}-467`, do: "Put a drive into the empty bay as the maker's guide says: the pulled one declared good and made a spare, or a new one. Enter the serial number that the array now shows for that bay: it goes into Drives once this tab is closed.", record: "serial", minutes: 10 },
+      { id: `${prefix}-467`, do: "Put a drive into the empty bay as the maker's guide says: the pulled one declared good and made a spare, or a new one. Enter the serial number that it now shows there.", record: "serial", minutes: 10 },
       { id: `${prefix}-466`, do: "Fully redundant again, with as many spares ready as the plan says.", expect: "{{Spares}} spares ready", minutes: 2 },
     ],
   };

@@ -14,7 +14,7 @@ export function placing(prefix: string): readonly SectionDraft[] {
       section: "Before lifting",
       forEach: "site",
       steps: [
-        { id: `${prefix}-334`, do: "Agree who speaks, and on which word all lift and lower. Clear the way to the rack. Of arrays and shelves, what stands lowest goes in first.", caution: "Lifting injures backs and crushes fingers between chassis and rail. Hands under the chassis, never in the rail; back straight; never below a raised load. If it does not go in, lower it and start again.", expect: "Agreed", sign: "none", minutes: 3 },
+        { id: `${prefix}-334`, do: "Agree who speaks, and on which word all lift and lower. Clear the way to the rack. Of arrays and shelves, what stands lowest goes in first.", caution: "Lifting injures backs and crushes fingers between chassis and rail. Hands under the chassis, never in the rail; back straight; never below a raised load. If it sticks, start again.", expect: "Agreed", sign: "none", minutes: 3 },
       ],
     },
     {
@@ -43,7 +43,7 @@ export function placing(prefix: string): readonly SectionDraft[] {
       steps: [
         { id: `${prefix}-340`, when: "Drives travel <> in", do: "Strap on. Push each drive home in the bay on its label, or in the next free one, and a blank into every empty bay. Run a finger along the front: nothing stands out. Count the drives, its shelves' too.", expect: "{{Drives}}", record: "number", minutes: 20 },
         { id: `${prefix}-341`, when: "Drives travel = in", do: "Run a finger along the front: no drive stands out, every latch is closed, a blank in every empty bay. No drive is pulled. Count the drives, its shelves' too.", expect: "{{Drives}}", record: "number", minutes: 4 },
-        { id: `${prefix}-342`, do: "Strap on. Pull each controller and each supply without opening its latch: it must stay put; the road loosens boards. Look behind the front door for anything loose or left behind, which shorts the moment power comes on, then close and lock it.", expect: "Tight, locked", minutes: 9 },
+        { id: `${prefix}-342`, do: "Strap on. Pull each controller and supply without opening its latch: it must stay put. Take anything loose, which shorts at power on, from behind the front door; lock it.", expect: "Tight, locked", minutes: 9 },
       ],
     },
     {

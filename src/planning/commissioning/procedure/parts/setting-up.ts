@@ -77,7 +77,7 @@ export function raidBuild(prefix: string): SectionDraft {
     steps: [
       { id: `${prefix}-400`, do: "Lay out the drives of this array and start the initial RAID build. Read the scheme that the screen then shows, and enter it in the plan's words.", caution: "This empties the drives of the array that is named: read the name twice. A wrong scheme stays until all data is moved.", expect: "{{Scheme}}", record: "text", sign: "two", holdPoint: true, minutes: 10 },
       { id: `${prefix}-401`, do: "Set its hot spares. Enter their number.", expect: "{{Spares}}", record: "number", sign: "none", minutes: 3 },
-      { id: `${prefix}-402`, do: "Enter the usable capacity that it shows, and in Unit whether it says TB, TiB or bytes; the planned reserve is still in it. Many pages write TB and count TiB: compare with the bytes where it shows them.", expect: "{{Usable before reserve}}", record: "size", unit: "TB", tolerancePercent: 3, sign: "none", minutes: 4 },
+      { id: `${prefix}-402`, do: "Enter the usable capacity that it shows, and in Unit whether it says TB, TiB or bytes; the planned reserve is still in it. Many write TB and count TiB: compare the bytes.", expect: "{{Usable before reserve}}", record: "size", unit: "TB", tolerancePercent: 3, sign: "none", minutes: 4 },
     ],
   };
 }
