@@ -9,6 +9,8 @@ import { launchBrowser } from "../tests/e2e/support/launch-browser";
 import { serveSite } from "../tests/e2e/support/serve-site";
 import { WorkbookPage } from "../tests/e2e/support/workbook-page";
 import { largeSite } from "../tests/support/large-site";
+import { snapshotOf } from "../tests/support/plain-workbook";
+import { thirtySites } from "../tests/support/thirty-sites";
 import { makePlan, workbookOf } from "./large-plan";
 import { printBench, sink, type BenchLine } from "./support";
 
@@ -24,6 +26,7 @@ export default async function benchWorkbook(): Promise<void> {
     lines.push(await longestBlock(browser, url));
     lines.push(...(await twoHundredArrays(browser, url)));
     lines.push(...(await jobOfTwentyArrays(browser, url)));
+    lines.push(...(await thirtySitesBoard(browser, url)));
   } finally {
     await browser.close();
     server.close();
@@ -126,6 +129,17 @@ async function jobOfTwentyArrays(browser: Browser, url: string): Promise<BenchLi
     const tab = (await workbook.sheetNames()).at(-1)!;
     const entry = await entryInto(workbook, tab, 1_000, "Found");
     return [limitLine("job of 20 arrays, its tab built", built, 5_000), limitLine("job of 20 arrays, an entry to the next frame", entry, 300)];
+  });
+}
+
+/** Opens a plan of thirty sites with two jobs each, and makes the programme board. */
+async function thirtySitesBoard(browser: Browser, url: string): Promise<BenchLine[]> {
+  return withFile(browser, url, snapshotOf(thirtySites()), async (workbook, opened) => {
+    await workbook.turnTo("Commission");
+    const start = performance.now();
+    await workbook.button("Programme board").click();
+    await workbook.said("lists every job by day and crew");
+    return [limitLine("thirty sites opened", opened, 3_000), limitLine("thirty sites, the programme board of 60 jobs", performance.now() - start, 3_000)];
   });
 }
 

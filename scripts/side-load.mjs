@@ -41,12 +41,7 @@ async function startServing() {
   // Not at the top: on a fresh clone its packages are there only now.
   const { serve } = await import("./serve.mjs");
   const file = (name) => readFileSync(join(homedir(), ".office-addin-dev-certs", name), "utf8");
-  try {
-    return await serve(join(root, "dist"), port, { cert: file("localhost.crt"), key: file("localhost.key") });
-  } catch (fault) {
-    if (fault.code !== "EADDRINUSE") throw fault;
-    return refuse(`Port ${port} is in use. Stop what uses it, or name another: PORT=${port + 1} npm run side-load`);
-  }
+  return serve(join(root, "dist"), port, { cert: file("localhost.crt"), key: file("localhost.key") }).catch((fault) => refuse(fault.message));
 }
 
 /** Runs a tool of the vendor in the version named, with its output shown; answers with its exit code. */

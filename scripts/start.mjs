@@ -11,9 +11,12 @@ if (failed !== 0) {
 }
 // Not at the top: on a fresh clone its packages are there only now.
 const { serve } = await import("./serve.mjs");
-const { url } = await serve(join(root, "dist"), Number(process.env.PORT ?? 3000));
+const served = await serve(join(root, "dist"), Number(process.env.PORT ?? 3000)).catch((fault) => {
+  console.error(fault.message);
+  process.exit(1);
+});
 console.log(`
-Baywright is ready: ${url}
+Baywright is ready: ${served.url}
 
   Open that address in a browser. In any cell type  =BAY.USABLE("RAID 6",12,4)  and press Enter: it shows 40.
   The pane on the right checks the plan and builds the tab of a site.

@@ -296,6 +296,14 @@ export const breaks: readonly Break[] = [
     ],
   },
   {
+    what: "Readings: one that says otherwise than its array, one of nothing that there is, and one of a day to come",
+    change: ({ readings }) => {
+      const reading = { what: "used", value: 52.5, unit: "TB" };
+      readings.push({ ...reading, date: "2026-01-05", subject: "cs-array-1" }, { ...reading, date: "2026-01-05", subject: "cs-array-9" }, { ...reading, date: "2999-01-05", subject: "Scans" });
+    },
+    found: [["used-beside-reading", "Arrays 9 Used"], ["reading-not-counted", "Readings 6 Subject"], ["reading-not-counted", "Readings 7 Date"]],
+  },
+  {
     what: "A cluster that is neither new nor existing, and an installation over an array that was installed",
     change: ({ clusters, arrays, jobs }) => {
       clusters.push({ cluster: "Trials", network: "mgmt", sharedAddress: "10.64.0.252" });
@@ -360,6 +368,100 @@ export const breaks: readonly Break[] = [
       driveSets.push({ ...set, set: "fast", drives: 4, scheme: "RAID 10" }, { ...set, set: "bulk", drives: 6, scheme: "RAID 6", spares: 1 });
     },
     found: [["drive-sets-differ", "Arrays 15 Drives"]],
+  },
+  {
+    what: "A network of a VLAN that another has, of an MTU that no link has, which keeps back what lies outside it, on no side where others have one",
+    change: ({ networks }) => {
+      networks.push({ network: "cs-data-3", site: "Cold Store", prefix: "10.64.33.0/24", gateway: "none", vlan: 131, mtu: 20, role: "data", reserved: "10.64.34.0-10.64.34.9" });
+    },
+    found: [
+      ["vlan-twice", "Networks 20 VLAN"], ["network-mtu", "Networks 20 MTU"], ["reserved-outside", "Networks 20 Reserved"], ["side-not-said", "Networks 20 Side"],
+      ["data-network-unused", "Networks 20 Network"], ["reserved-outside", "Networks 8 Reserved"],
+    ],
+  },
+  {
+    what: "A port with two rows for one network, and one with two cables",
+    change: ({ ports }) => {
+      ports.push({ ...ports[16], address: "10.64.22.77" });
+      set(ports[31], { switchPort: "18" });
+    },
+    found: [
+      ["port-row-twice", "Ports 58 Network"], ["port-cabled-twice", "Ports 36 Switch port"], ["address-outside-network", "Ports 58 Address"],
+      ["reserved-address", "Ports 58 Address"],
+    ],
+  },
+  {
+    what: "A rack, and a host, of no site",
+    change: ({ racks, hosts }) => {
+      racks.push({ rack: "Spare rack", units: 42 });
+      hosts.push({ host: "print-3", address: "10.64.12.90" });
+    },
+    found: [["row-without-site", "Racks 10 Site"], ["row-without-site", "Hosts 12 Site"]],
+  },
+  {
+    what: "A model without ports that anybody could read",
+    change: ({ models }) => void models.push({ model: "Sorrel 16", bays: 16, controllers: "A,A", ports: "0" }),
+    found: [["unreadable-ports", "Models 9 Controllers"], ["unreadable-ports", "Models 9 Ports"]],
+  },
+  {
+    what: "Links from a switch to itself, and to a switch of another site",
+    change: ({ links }) => void links.push({ from: "cs-sw1", to: "cs-sw1" }, { from: "scan-8", to: "bi-sw1" }),
+    found: [["link-ends", "Links 18 To"], ["other-site", "Links 19 To"]],
+  },
+  {
+    what: "A list that went into no column of the plan",
+    change: ({ lists }) => void lists.push({ header: "Asset", table: "Arrays", column: "Asset tag" }),
+    found: [["list-column", "Lists 5 Column"]],
+  },
+  {
+    what: "A group of hosts that is called like one of them, a stack of two sites, a time server with one digit too many, and a feed of two phases",
+    change: ({ hosts, switches, sites, feeds }) => {
+      set(hosts[1], { groups: "scanning, scan-1" });
+      set(switches[2], { stack: "cs-core" });
+      set(sites[1], { timeServers: "10.64.0.5, 10.64.0.555" });
+      set(feeds[3], { phases: 2 });
+    },
+    found: [
+      ["repeated-name", "Hosts 6 Groups"], ["stack-of-sites", "Switches 9 Stack"], ["stack-of-sites", "Switches 10 Stack"],
+      ["not-an-address", "Sites 6 Time servers"], ["feed-phase", "Feeds 8 Phases"],
+    ],
+  },
+  {
+    what: "Two arrays that join a cluster as one",
+    change: ({ arrays }) => set(arrays[3], { clusterOrder: 3 }),
+    found: [["cluster-order", "Arrays 8 Cluster order"], ["pool-of-other-cluster", "Arrays 10 Pool"]],
+  },
+  {
+    what: "A volume that a group opens twice",
+    change: ({ access }) => void access.push({ volume: "scans-index", to: "scanning", number: 2 }),
+    found: [["volume-opened-twice", "Access 11 Host or group"], ["volume-number-twice", "Access 11 Number"], ["volume-out-of-reach", "Access 8 Host or group"]],
+  },
+  {
+    what: "An array that is offered twice, one that two jobs install, and a drive that was taken out before it was fitted",
+    change: ({ quote, jobs, drives }) => {
+      quote.push({ item: "Rowan 12, prepared", kind: "array", for: "bi-array-1", quantity: 1, cost: 15900, margin: 0.22, currency: "EUR" });
+      jobs.push({ id: "J0106", job: "Reading Room once more", site: "Reading Room", procedure: "Install a rack array", arrays: "rr-array-2", state: "planned" });
+      drives.push({ array: "rr-array-1", bay: 2, serial: "TML-D-0009", size: "8 TB", fitted: "2026-05-02", takenOut: "2026-04-30" });
+    },
+    found: [
+      ["quoted-twice", "Quote 10 For"], ["planned-twice", "Jobs 9 Arrays"], ["planned-twice", "Jobs 10 Arrays"], ["no-step-for-cluster", "Jobs 10 Procedure"],
+      ["drive-dates", "Drives 8 Taken out"],
+    ],
+  },
+  {
+    what: "What all of these rows leave blank, told once a table, and hosts of which nobody knows the paths",
+    change: () => undefined,
+    found: [
+      ["not-filled", "Sites 8 Room"], ["not-filled", "Racks 10 Numbered from"], ["not-filled", "Networks 15 Role"], ["not-filled", "Switches 11 Rack"],
+      ["not-filled", "Hosts 8 Initiator name"], ["not-filled", "Clusters 8 Shared address"], ["not-filled", "Pools 7 Fill limit"],
+      ["not-filled", "Arrays 14 Model"], ["not-filled", "Drive sets 5 Spares"], ["not-filled", "Ports 5 Network"], ["not-filled", "Jobs 8 Planned date"],
+      ["paths-not-known", "Hosts 5 Address"],
+    ],
+  },
+  {
+    what: "A controller that is to be replaced, of which nobody says which it is",
+    change: ({ jobs }) => void jobs.push({ id: "J0107", job: "Cold Store controller", site: "Cold Store", procedure: "Replace a controller", arrays: "cs-array-1", state: "planned" }),
+    found: [["job-without-subject", "Jobs 11 Subject"]],
   },
   { what: "A password in the plan (an invented one)", change: ({ prompts }) => set(prompts[5], { value: "sesame-4711" }), found: [["stored-secret", "Prompts 10 Value"]] },
 ];

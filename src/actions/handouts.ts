@@ -1,4 +1,5 @@
-import { labelsMark, namesMark, planLabels, planNames, planSwitchList, switchListMark } from "../planning/handouts";
+import { labelsMark, namesMark, outlookMark, planLabels, planNames, planOutlook, planSwitchList, switchListMark } from "../planning/handouts";
+import { partsMark, planPartsSheet } from "../planning/parts";
 import { PlanModel } from "../planning/plan/model";
 import type { WorkbookPort } from "../workbook/port";
 import { readShown } from "./read-plan";
@@ -20,4 +21,16 @@ export async function writeNames(port: WorkbookPort, domain: string, madeAt: str
 export async function writeLabels(port: WorkbookPort): Promise<string> {
   const workbook = await readShown(port);
   return replaceSheet(port, workbook, labelsMark, planLabels(new PlanModel(workbook)));
+}
+
+/** Writes the sheet that says when pools and arrays will be full, in place of an earlier one, and answers with its name. */
+export async function writeOutlook(port: WorkbookPort, madeAt: string): Promise<string> {
+  const workbook = await readShown(port);
+  return replaceSheet(port, workbook, outlookMark, planOutlook(new PlanModel(workbook), madeAt));
+}
+
+/** Writes the sheet of the parts of the plan, in place of an earlier one, and answers with its name. */
+export async function writePartsSheet(port: WorkbookPort, madeAt: string): Promise<string> {
+  const workbook = await readShown(port);
+  return replaceSheet(port, workbook, partsMark, planPartsSheet(new PlanModel(workbook), madeAt));
 }

@@ -1,11 +1,22 @@
 import { jobNamed, readCommissioningPlan } from "../planning/commissioning/build";
 import { isClosed } from "../planning/commissioning/record";
-import { asBuiltChanges } from "../planning/commissioning/reports";
+import { asBuiltChanges, readingsOf } from "../planning/commissioning/reports";
 import { checkTabSeal } from "../planning/commissioning/tab";
 import type { Changes } from "../planning/plan/changes";
 import { noAnswer, quote } from "../planning/text";
 import type { WorkbookSnapshot } from "../sheet";
-import { soundTab } from "./tab-in-use";
+import type { WorkbookPort } from "../workbook/port";
+import { readShown } from "./read-plan";
+import { addTables } from "./set-up";
+import { soundTab, tabInUse } from "./tab-in-use";
+
+/** Adds the table of readings where a closed job read what is used and the workbook lacks it. */
+export async function addTableOfReadings(port: WorkbookPort, name: string): Promise<void> {
+  const source = readCommissioningPlan(await readShown(port));
+  const job = jobNamed(source, name);
+  const tab = tabInUse(source, job);
+  if (tab !== null && isClosed(tab) && readingsOf(job, tab, source.model).length > 0) await addTables(port, ["readings"]);
+}
 
 /**
  * Makes what plans the changes that the accepted records of a job call for: serials, drives, units, firmware, addresses, and what was found of the site.

@@ -1,8 +1,8 @@
-import { jobsOf, readCommissioningPlan, type CommissioningPlan } from "../planning/commissioning/build";
-import { expandJob } from "../planning/commissioning/job";
-import { isClosed, judgedByPlan } from "../planning/commissioning/record";
-import type { TabReading } from "../planning/commissioning/tab";
-import { planProgress, progressMark, progressOf, type JobProgress } from "../planning/commissioning/reports";
+import { jobsOf, readCommissioningPlan, refuseJob, type CommissioningPlan } from "../planning/commissioning/build";
+import { expandJob, idOfJob } from "../planning/commissioning/job";
+import { isClosed, judgedByPlan, rowsOfSteps } from "../planning/commissioning/record";
+import { tabFamily, type TabReading } from "../planning/commissioning/tab";
+import { planProgramme, planProgress, programmeMark, programmeOf, progressMark, progressOf, type JobProgress, type PlannedWork } from "../planning/commissioning/reports";
 import type { PlanRow } from "../planning/plan/read";
 import { Problem } from "../planning/text";
 import type { WorkbookPort } from "../workbook/port";
@@ -53,4 +53,25 @@ export async function writeProgress(port: WorkbookPort, madeAt: string): Promise
   const workbook = await readShown(port);
   const jobs = jobStandings(readCommissioningPlan(workbook)).map(({ progress }) => progress);
   return replaceSheet(port, workbook, progressMark, planProgress("Progress", jobs, madeAt));
+}
+
+/** Writes the programme board: every job by day and crew, in place of an earlier one, and answers with its name. `today` is an ISO date. */
+export async function writeProgramme(port: WorkbookPort, madeAt: string, today: string): Promise<string> {
+  const workbook = await readShown(port);
+  const source = readCommissioningPlan(workbook);
+  const lines = programmeOf(source.model, jobStandings(source).map((standing) => plannedWork(source, standing)), today);
+  return replaceSheet(port, workbook, programmeMark, planProgramme(lines, madeAt));
+}
+
+/** Adds to a job what its steps plan: those of its tab, or of the tab that would be built; or else why none can be. */
+function plannedWork(source: CommissioningPlan, { job, tab, progress }: JobStanding): PlannedWork {
+  if (tab !== null) return { job, progress, minutes: rowsOfSteps(tab.steps).reduce((sum, { minutes }) => sum + minutes, 0), fault: progress.fault };
+  try {
+    refuseJob(source, job, tabFamily(source.tabs, idOfJob(job), job.job));
+    const steps = expandJob(source.model, job).sections.flatMap((section) => section.steps);
+    return { job, progress, minutes: steps.reduce((sum, { minutes }) => sum + minutes, 0), fault: progress.fault };
+  } catch (thrown) {
+    if (!(thrown instanceof Problem)) throw thrown;
+    return { job, progress, minutes: null, fault: thrown.sentence };
+  }
 }

@@ -2,7 +2,7 @@ import type { IWorkbookData } from "@univerjs/core";
 import { emptyWorkbook } from "../workbook/engine/stored-sheet";
 import type { LiveWorkbook } from "../workbook/engine/live-workbook";
 import type { SavedFile } from "../workbook/engine/workbook-file";
-import type { Grid } from "./open-grid";
+import type { Grid } from "./grid/open-grid";
 import type { KeptPlan, KeptPlanTitle, PlanStore } from "./plan-store";
 
 /** How long after the first change that is not kept the plan is kept, in milliseconds, however one types on. */
@@ -87,8 +87,8 @@ export class Desk {
       if (!titles.some(({ id }) => id === this.current.id)) this.touch("");
     }, () => undefined);
     grid.live.onChange(({ id, sheetId }) => {
-      // Heights that rows find for themselves while they are drawn are nobody's change.
-      if (id.includes("auto-height")) return;
+      // Heights that rows find for themselves while they are drawn, and frozen columns that give way to a narrow grid, are nobody's change.
+      if (id.includes("auto-height") || (id === "sheet.mutation.set-frozen" && grid.live.isOurs)) return;
       this.unfiled = true;
       this.touch(sheetId);
     });

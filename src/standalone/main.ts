@@ -5,16 +5,24 @@ import { make } from "../taskpane/elements/make";
 import { explain } from "../taskpane/elements/work";
 import { mountPane } from "../taskpane/pane";
 import type { PaneHost } from "../taskpane/pane-host";
+import type { WorkbookPort } from "../workbook/port";
 import { deferredPort } from "./deferred-port";
 import { Desk } from "./desk";
+import { makeFoldingPane } from "./folding-pane";
+import type { Grid } from "./grid/open-grid";
 import "./page.css";
 import { openPlanStore } from "./plan-store";
+import { cellRegion, leadThroughRegions, regionOf } from "./regions";
 import { makeTopBar } from "./top-bar";
 
 let desk: Desk | null = null;
-const bar = makeTopBar(() => desk);
+const pane = makeFoldingPane(document.getElementById("pane")!);
+const bar = makeTopBar(() => desk, pane.button);
 const cellNote = make("div", { class: "cell-note", role: "status", hidden: true });
 const bubble = make("div", { class: "cell-bubble", role: "tooltip", hidden: true });
+
+const dark = matchMedia("(prefers-color-scheme: dark)");
+const contrast = matchMedia("(forced-colors: active)");
 
 const host: PaneHost = {
   name: "the browser workbook",
@@ -23,18 +31,35 @@ const host: PaneHost = {
   loading: null,
   selfTest: null,
   workbookName: () => (desk === null ? "" : `${desk.name}.xlsx`),
-  theme: () => "light",
-  watchTheme: () => () => undefined,
+  theme: () => (contrast.matches ? "contrast" : dark.matches ? "dark" : "light"),
+  watchTheme(listener) {
+    const tell = () => { listener(host.theme()); };
+    for (const one of [contrast, dark]) one.addEventListener("change", tell);
+    return () => { for (const one of [contrast, dark]) one.removeEventListener("change", tell); };
+  },
   chooseFile,
   readSnapshot: async (bytes) => (await import(/* webpackChunkName: "xlsx" */ "../workbook/xlsx/read-snapshot")).readSnapshot(bytes),
   writeWorkbook: async (sheets) => (await import(/* webpackChunkName: "xlsx" */ "../workbook/xlsx/write-new-workbook")).writeNewWorkbook(sheets),
   helpAddress: (page) => new URL(`help/${page}`, location.href).href,
   stepAddress: new URL("step/", location.href).href,
+  enterSheet() {
+    // On a small screen the pane covers the cells.
+    if (pane.covers()) pane.fold(true);
+    enterCells();
+  },
   now: () => new Date(),
 };
 
-async function startGrid() {
-  const gridCode = import(/* webpackChunkName: "grid" */ "./open-grid");
+/** The grid, once it is up. */
+let grid: Grid | null = null;
+
+function enterCells(): boolean {
+  grid?.focus();
+  return grid !== null;
+}
+
+async function startGrid(joinPane: (port: WorkbookPort) => void) {
+  const gridCode = import(/* webpackChunkName: "grid" */ "./grid/open-grid");
   desk = await Desk.open(await openPlanStore(), bar);
   const { openGrid } = await gridCode;
   const container = document.getElementById("grid")!;
@@ -51,29 +76,48 @@ async function startGrid() {
         if (cell !== undefined) Object.assign(bubble.style, { left: `${cell.left}px`, top: `${cell.bottom + 2}px` });
       },
     });
-  const grid = await show(desk.data).catch(async () => {
+  const shown = await show(desk.data).catch(async () => {
     container.replaceChildren();
     await desk!.setAside();
     return show(desk!.data);
   });
-  desk.attach(grid);
+  grid = shown;
+  if (dark.matches) shown.darken(true);
+  dark.addEventListener("change", ({ matches }) => { shown.darken(matches); });
+  desk.attach({
+    live: shown.live,
+    endTyping: () => shown.endTyping(),
+    show(data) {
+      shown.show(data);
+      joinPane(shown.port);
+    },
+  });
   bar.refresh();
   document.documentElement.dataset["ready"] = "true";
   performance.mark("grid up");
   // For people at the console, and for the tests that drive the page.
-  Object.assign(globalThis, { baywright: grid });
-  return grid.port;
+  Object.assign(globalThis, { baywright: shown });
+  return shown.port;
 }
 
 function start(): void {
   document.getElementById("bar")!.append(bar.element);
   document.getElementById("work")!.append(cellNote, bubble);
-  const port = startGrid();
+  const port = startGrid((next) => {
+    joinPane(next);
+  });
   port.catch((thrown: unknown) => {
     bar.say(explain(thrown, "Open the workbook").sentence);
   });
-  mountPane(document.getElementById("pane")!, deferredPort(port), host);
+  const joinPane = mountPane(pane.element, deferredPort(port), host);
   performance.mark("pane up");
+  leadThroughRegions([
+    cellRegion(enterCells),
+    regionOf("#grid [data-u-comp=formula-bar]", "input"),
+    regionOf("#pane", "fluent-tab[aria-selected=true]"),
+    regionOf("#bar", "button"),
+    regionOf("#grid [data-u-comp=ribbon-toolbar]", "button:enabled"),
+  ]);
   // Before the grid has the key, which takes all of them.
   window.addEventListener("keydown", (event) => {
     if (!(event.ctrlKey || event.metaKey) || event.altKey || event.shiftKey || event.key.toLowerCase() !== "s") return;

@@ -27,8 +27,8 @@ const states: Readonly<Record<Keeping, string>> = {
   passing: "Not kept in this browser: save it as a file",
 };
 
-/** Makes the bar; its buttons wait until the desk is `ready`. */
-export function makeTopBar(desk: () => Desk | null): TopBar {
+/** Makes the bar; its buttons wait until the desk is `ready`. `further` stands behind them. */
+export function makeTopBar(desk: () => Desk | null, further: HTMLElement): TopBar {
   const plan = make("span", { class: "plan-name" });
   const state = make("span", { class: "plan-state" });
   const notice = make("div", { class: "notice", role: "status" });
@@ -140,6 +140,8 @@ export function makeTopBar(desk: () => Desk | null): TopBar {
       }),
       button("Save .xlsx", "Save this workbook as an .xlsx file (Ctrl+S)", save),
       make("span", { class: "recent" }, recentButton, recent),
+      further,
+      make("a", { class: "steps", href: "step/" }, "Fill a tab step by step"),
     ),
     notice,
   );

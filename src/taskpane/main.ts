@@ -32,6 +32,8 @@ const host: PaneHost = {
   writeWorkbook: async (sheets) => (await import(/* webpackChunkName: "xlsx" */ "../workbook/xlsx/write-new-workbook")).writeNewWorkbook(sheets),
   helpAddress: (page) => new URL(`help/${page}`, location.href).href,
   stepAddress: new URL("step/", location.href).href,
+  // The program keeps the keyboard in the pane until the person goes to the sheet.
+  enterSheet: () => undefined,
   now: () => new Date(),
 };
 

@@ -60,6 +60,9 @@ export interface PaneHost {
   /** Address of the page on which a tab is filled one step at a time. */
   readonly stepAddress: string;
 
+  /** Gives the keyboard to the sheet, so that what is typed goes into the selected cell, where the place lets a pane do that. */
+  enterSheet(): void;
+
   /** The present moment: planning has no clock. */
   now(): Date;
 }

@@ -22,39 +22,74 @@ const views: readonly { readonly name: string; readonly load: () => Promise<Make
 ];
 
 /**
- * Puts the pane into `root` and joins it to a workbook and to the place it lives in.
+ * Puts the pane into `root` and joins it to a workbook and to the place it lives in; answers with what joins it to another workbook that was
+ * opened in the place of that one.
  *
- * Whatever `root` held is taken out. The pane lives as long as the page does.
+ * Whatever `root` held is taken out. The pane lives as long as the page does; what belonged to the workbook before is gone at once.
  */
-export function mountPane(root: HTMLElement, port: WorkbookPort, host: PaneHost): void {
+export function mountPane(root: HTMLElement, port: WorkbookPort, host: PaneHost): (next: WorkbookPort) => void {
+  let shown = fillPane(root, port, host);
+  return (next) => {
+    const view = shown.view();
+    shown.leave();
+    shown = fillPane(root, next, host, view);
+  };
+}
+
+/** The pane over one workbook. */
+interface FilledPane {
+  /** The view in front. */
+  view(): string;
+  /** Lets the pane follow the workbook no longer. */
+  leave(): void;
+}
+
+function fillPane(root: HTMLElement, port: WorkbookPort, host: PaneHost, first = views[0]!.name): FilledPane {
   const status = makeStatusBar();
   const pane: PaneContext = { port, host, status };
   const panels = views.map(({ name, load }) => makePanel(pane, name, load));
   let shown: Panel | null = null;
+  let isLeft = false;
 
   const tabs = make(
     "fluent-tablist",
-    { class: "bay-tabs", size: "small", "aria-label": "Views" },
+    { class: "bay-tabs", size: "small", "aria-label": "Views", activeid: tabId(first) },
     panels.map(({ tab }) => tab),
   ) as HTMLElement & { activeid: string };
-  tabs.addEventListener("change", () => {
-    const chosen = panels.find(({ tab }) => tab.id === tabs.activeid);
+  const turnTo = (id: string) => {
+    const chosen = panels.find(({ tab }) => tab.id === id);
     if (chosen === undefined || chosen === shown) return;
     shown = chosen;
     for (const { element } of panels) element.hidden = element !== chosen.element;
     void chosen.show();
+  };
+  tabs.addEventListener("change", () => {
+    turnTo(tabs.activeid);
   });
 
   const frame = make("div", { class: "bay" }, make("div", { class: "bay-bar" }, makePaneMenu(pane), make("h1", {}, "Baywright")), tabs, panels.map(({ element }) => element), status.element);
   const follow = () => (frame.dataset["theme"] = host.theme());
   follow();
-  host.watchTheme(follow);
+  const endTheme = host.watchTheme(follow);
   root.replaceChildren(frame);
-  port.watch(() => shown?.view()?.changed?.()).catch((thrown: unknown) => status.say(explain(thrown, "Follow changes of the workbook")));
+  turnTo(tabId(first));
+  const watching = port.watch(() => {
+    if (!isLeft) shown?.view()?.changed?.();
+  });
+  watching.catch((thrown: unknown) => status.say(explain(thrown, "Follow changes of the workbook")));
+  return {
+    view: () => shown?.name ?? first,
+    leave() {
+      isLeft = true;
+      endTheme();
+      watching.then((end) => end()).catch(() => undefined);
+    },
+  };
 }
 
 /** A tab and what it shows. */
 interface Panel {
+  readonly name: string;
   readonly tab: HTMLElement;
   readonly element: HTMLElement;
   /** The view, once it was loaded. */
@@ -64,10 +99,11 @@ interface Panel {
 
 function makePanel(pane: PaneContext, name: string, load: () => Promise<MakeView>): Panel {
   const id = name.toLowerCase();
-  const element = make("div", { id: `bay-${id}`, class: "bay-view", role: "tabpanel", "aria-labelledby": `bay-tab-${id}`, tabindex: 0, hidden: true });
+  const element = make("div", { id: `bay-${id}`, class: "bay-view", role: "tabpanel", "aria-labelledby": tabId(name), tabindex: 0, hidden: true });
   let view: View | null = null;
   return {
-    tab: make("fluent-tab", { id: `bay-tab-${id}`, "aria-controls": `bay-${id}` }, name),
+    name,
+    tab: make("fluent-tab", { id: tabId(name), "aria-controls": `bay-${id}` }, name),
     element,
     view: () => view,
     async show() {
@@ -89,4 +125,8 @@ function makePanel(pane: PaneContext, name: string, load: () => Promise<MakeView
       }
     },
   };
+}
+
+function tabId(name: string): string {
+  return `bay-tab-${name.toLowerCase()}`;
 }

@@ -3,7 +3,7 @@ import { buildTabs } from "../../src/actions/build-tabs";
 import { checkSeal } from "../../src/actions/check-seal";
 import { acceptAsItIs, closeOut, previewCloseOut } from "../../src/actions/close-out";
 import { handover } from "../../src/actions/handover";
-import { planAsBuilt } from "../../src/actions/plan-as-built";
+import { addTableOfReadings, planAsBuilt } from "../../src/actions/plan-as-built";
 import { jobStandings, writeProgress } from "../../src/actions/progress";
 import { reopen } from "../../src/actions/reopen";
 import { writeShownChanges } from "../../src/actions/write-changes";
@@ -378,6 +378,25 @@ describe("after the work", () => {
     expect((await checkSeal(workbook.port, jobName)).holds).toBe(true);
     await type(workbook, { "T-11/A0001": { found: 5 } });
     await expect(changes()).rejects.toThrow(`The seal of "${jobName}" does not hold.`);
+  });
+
+  test("what was read of arrays in use goes into Readings, a table that comes with the first of them, and counts before what Arrays says", async () => {
+    const read = { procedure: "Try out", record: "size", unit: "TB" } as const;
+    const workbook = await built({ ...smallPlan(), steps: [...smallPlan().steps!, step("YCK-037", "Arrays", read)] });
+    const records = { "YCK-037/A0001": { found: 9.5, by: "AB", done: 46_083 }, "YCK-037/A0002": { found: 8, by: "AB", done: 46_083 } };
+    await type(workbook, { ...complete, ...records });
+    await addTableOfReadings(workbook.port, jobName);
+    expect((await workbook.port.read()).sheets.map(({ name }) => name)).not.toContain("Readings");
+    await closeOut(workbook.port, jobName, "AB", "2026-03-09");
+    await addTableOfReadings(workbook.port, jobName);
+    const plan = planAsBuilt(jobName);
+    await writeShownChanges(workbook.port, plan(await workbook.port.read()), plan);
+    const { model } = readCommissioningPlan(await workbook.port.read());
+    expect(model.rows("readings").map(({ date, subject, what, value, unit, source }) => [date, subject, what, value, unit, source])).toEqual([
+      ["2026-03-02", "n-1", "used", 9.5, "TB", jobName], ["2026-03-02", "n-2", "used", 8, "TB", jobName],
+    ]);
+    expect(model.find("arrays", "n-1")!.used).toBe(9_500_000_000_000n);
+    expect(plan(await workbook.port.read()).writes).toEqual([]);
   });
 
   test("a handover and a progress sheet are made, and made again in their places", async () => {

@@ -9,7 +9,7 @@ import { checkPlan, mendsOf, rules } from "../../src/planning/checks";
 import { readPlan, rowsOf } from "../../src/planning/plan/read";
 import { isFurther, tableKeys, tables } from "../../src/planning/plan/schema";
 import { missingTables, sampleRows } from "../../src/planning/plan/set-up";
-import type { Area, WorkbookSnapshot } from "../../src/sheet";
+import type { Area, CellValue, SheetSnapshot, WorkbookSnapshot } from "../../src/sheet";
 import { PlainPort, withCell, workbookOf } from "../support/plain-workbook";
 import { sample, workbookWith } from "../support/plan-rows";
 
@@ -102,6 +102,54 @@ describe("bringing up a plan of the first layout", () => {
     expect((await setUp(port)).broughtUp).toEqual([]);
     expect(port.applied[0]!.map(({ kind }) => kind)).toEqual(["add-sheet", "add-sheet"]);
     expect(checkPlan(own, rules, "2026-06-01").filter(({ weight }) => weight === "stop")).toEqual([]);
+  });
+});
+
+describe.each([1, 2, 3, 4])("bringing up a plan of layout %i in which people have put things of their own", (version) => {
+  const layout = JSON.parse(readFileSync(join(__dirname, "..", "planning", "plan", "schema", `layout-${version}.json`), "utf8")) as Record<string, string[]>;
+
+  /**
+   * The sample as that layout held it: its columns back to front, one of people's own in their midst and one behind them, a row of their own under its
+   * own headers below each table, a note far to the right, and a sheet that reads from the plan.
+   */
+  const earlier = (): WorkbookSnapshot => {
+    const sheets = workbookWith(sample()).sheets.filter(({ name }) => name in layout).map((sheet): SheetSnapshot => {
+      const headers = layout[sheet.name]!;
+      const at = headers.map((header) => sheet.values[3]!.indexOf(header)).reverse();
+      const middle = Math.ceil(at.length / 2);
+      const [first, ...more] = sheet.tables;
+      const lastRow = first!.area.row + first!.area.rows - 1;
+      const values = sheet.values.map((line, row): CellValue[] => {
+        if (row < 3 || row > lastRow) return [...line];
+        const own = row === 3 ? ["Ours", "Our remark"] : [`ours ${row}`, row === 4 ? "look" : null];
+        const cells = at.map((column) => line[column] ?? null);
+        return [...cells.slice(0, middle), own[0]!, ...cells.slice(middle), own[1]!, ...Array<CellValue>(12).fill(null), row === 3 ? "a note" : null];
+      });
+      values.push([], ["Spare parts", "Where"], ["fan", "shelf 3"]);
+      const formulas = values.map((line) => line.map(() => null));
+      return { ...sheet, values, formulas, tables: [{ ...first!, area: { ...first!.area, columns: headers.length + 2 } }, ...more] };
+    });
+    return { sheets: [...sheets, { ...workbookOf({ "Our list": [["Array", "Bought"], ["rr-array-1", 46_000]] }).sheets[0]! }] };
+  };
+
+  test("leaves every cell where it is and as it is, and every row reads as before, with the columns that were lacking", async () => {
+    const before = earlier();
+    const port = new PlainPort(before);
+    const { broughtUp } = await setUp(port);
+    expect(broughtUp.length).toBeGreaterThan(4);
+    for (const sheet of before.sheets) {
+      const now = port.workbook.sheets.find(({ name }) => name === sheet.name)!;
+      sheet.values.forEach((line, row) => line.forEach((cell, column) => {
+        if (cell !== null) expect([sheet.name, row, column, now.values[row]![column]]).toEqual([sheet.name, row, column, cell]);
+      }));
+    }
+    const [then, now] = [readPlan(before), readPlan(port.workbook)];
+    for (const key of ofSetUp) {
+      rowsOf(then, key).forEach((row, at) => expect(rowsOf(now, key)[at]!.shown).toMatchObject({ ...row.shown }));
+      expect(rowsOf(then, key).map(({ shown }) => shown.Ours).every((text) => text?.startsWith("ours"))).toBe(true);
+    }
+    expect(checkPlan(port.workbook, rules, "2026-06-01").filter(({ rule }) => rule.startsWith("missing") || rule === "unreadable-cell")).toEqual([]);
+    expect(await setUp(port)).toMatchObject({ added: [], broughtUp: [] });
   });
 });
 

@@ -47,5 +47,6 @@ mountPane(document.getElementById("pane")!, port, {
   writeWorkbook: () => Promise.resolve(new Uint8Array()),
   helpAddress: (path) => path,
   stepAddress: asked.get("steps") ?? new URL("step/", location.href).href,
+  enterSheet: () => undefined,
   now: () => new Date(),
 });

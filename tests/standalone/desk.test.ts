@@ -45,7 +45,7 @@ async function openPage(store?: PlanStore): Promise<Page> {
   const desk = await Desk.open(store ?? (await openPlanStore()), { refresh: () => undefined, say: (sentence) => said.push(sentence) });
   const univer = bootEngine(desk.data);
   const live = new LiveWorkbook(univer);
-  const port = createBrowserPort(univer, live);
+  let port = createBrowserPort(univer, live);
   const grid: DeskGrid = {
     live,
     endTyping: () => Promise.resolve(),
@@ -54,6 +54,7 @@ async function openPage(store?: PlanStore): Promise<Page> {
       univer.createUnit(UniverInstanceType.UNIVER_SHEET, { ...data, id: `${before}+` });
       univer.__getInjector().get(IUniverInstanceService).disposeUnit(before);
       live.wake();
+      port = createBrowserPort(univer, live);
     },
   };
   desk.attach(grid);

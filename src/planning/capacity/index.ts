@@ -10,5 +10,7 @@ export { usableOfMixed } from "./mixed";
 export { roomWithout, type PoolMember, type PoolRoom } from "./pool-room";
 export { parseReduction } from "./reduction";
 export { mostDrives, parseScheme, type Grouping, type Scheme } from "./scheme";
+export { fitStraightLine, lineAt, placesReached, predictionInterval, type Reached, type StraightLine } from "./straight-line";
+export { studentT } from "./student-t";
 export { breakDown, sumOfBreakdowns, usableBytes, type Breakdown } from "./usable";
 export { pairWriteSizes, writeCost, type WriteSizes } from "./write-cost";

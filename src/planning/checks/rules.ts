@@ -1,30 +1,38 @@
 import type { Rule } from "./finding";
 import { addressOutsideNetwork } from "./rules/addresses/address-outside-network";
 import { addressTwice } from "./rules/addresses/address-twice";
+import { clusterOrder } from "./rules/addresses/cluster-order";
 import { clusterWithoutAddress } from "./rules/addresses/cluster-without-address";
 import { clusterWithoutPort } from "./rules/addresses/cluster-without-port";
 import { firstOfCluster } from "./rules/addresses/first-of-cluster";
 import { gatewayMissing } from "./rules/addresses/gateway-missing";
 import { gatewayOutside } from "./rules/addresses/gateway-outside";
 import { gatewayTaken } from "./rules/addresses/gateway-taken";
+import { networkMtu } from "./rules/addresses/network-mtu";
 import { networkOrBroadcast } from "./rules/addresses/network-or-broadcast";
 import { networkTooSmall } from "./rules/addresses/network-too-small";
 import { networksOverlap } from "./rules/addresses/networks-overlap";
 import { notAnAddress } from "./rules/addresses/not-an-address";
 import { portMtu } from "./rules/addresses/port-mtu";
+import { portRowTwice } from "./rules/addresses/port-row-twice";
 import { portWithoutAddress } from "./rules/addresses/port-without-address";
 import { portWithoutNetwork } from "./rules/addresses/port-without-network";
 import { portWithoutRow } from "./rules/addresses/port-without-row";
 import { reservedAddress } from "./rules/addresses/reserved-address";
+import { reservedOutside } from "./rules/addresses/reserved-outside";
 import { sharedAddressOnPort } from "./rules/addresses/shared-address-on-port";
 import { sharedAddressOutside } from "./rules/addresses/shared-address-outside";
 import { unusableRange } from "./rules/addresses/unusable-range";
+import { vlanTwice } from "./rules/addresses/vlan-twice";
 import { drivesOutsideGroup } from "./rules/capacity/drives-outside-group";
 import { poolFill } from "./rules/capacity/pool-fill";
+import { poolOfOtherCluster } from "./rules/capacity/pool-of-other-cluster";
 import { poolRemoval } from "./rules/capacity/pool-removal";
 import { rebuildReadFault } from "./rules/capacity/rebuild-read-fault";
+import { readingNotCounted } from "./rules/capacity/reading-not-counted";
 import { schemeLayout } from "./rules/capacity/scheme-layout";
 import { tooFewSpares } from "./rules/capacity/too-few-spares";
+import { usedBesideReading } from "./rules/capacity/used-beside-reading";
 import { circuitLoad } from "./rules/facility/circuit-load";
 import { feedPhase } from "./rules/facility/feed-phase";
 import { heavierAbove } from "./rules/facility/heavier-above";
@@ -50,6 +58,7 @@ import { currencyCode } from "./rules/intent/currency-code";
 import { dataNetworkUnused } from "./rules/intent/data-network-unused";
 import { dataOnOneSwitch } from "./rules/intent/data-on-one-switch";
 import { discountedMargin } from "./rules/intent/discounted-margin";
+import { driveDates } from "./rules/intent/drive-dates";
 import { driveSetsDiffer } from "./rules/intent/drive-sets-differ";
 import { drivesDiffer } from "./rules/intent/drives-differ";
 import { frameBytes } from "./rules/intent/frame-bytes";
@@ -60,6 +69,7 @@ import { hostPortsDiffer } from "./rules/intent/host-ports-differ";
 import { initiatorName } from "./rules/intent/initiator-name";
 import { initiatorTwice } from "./rules/intent/initiator-twice";
 import { installedAgain } from "./rules/intent/installed-again";
+import { jobWithoutSubject } from "./rules/intent/job-without-subject";
 import { marginRange } from "./rules/intent/margin-range";
 import { moreDrivesThanBays } from "./rules/intent/more-drives-than-bays";
 import { networkNotChecked } from "./rules/intent/network-not-checked";
@@ -72,14 +82,19 @@ import { offerPastDay } from "./rules/intent/offer-past-day";
 import { offerRowUnpriced } from "./rules/intent/offer-row-unpriced";
 import { offerRowsDiffer } from "./rules/intent/offer-rows-differ";
 import { offeredForNoArray } from "./rules/intent/offered-for-no-array";
+import { pathsNotKnown } from "./rules/intent/paths-not-known";
+import { plannedTwice } from "./rules/intent/planned-twice";
 import { portBeyondArray } from "./rules/intent/port-beyond-array";
 import { portOfOtherRole } from "./rules/intent/port-of-other-role";
 import { portRole } from "./rules/intent/port-role";
 import { priceTwice } from "./rules/intent/price-twice";
 import { quoteQuantity } from "./rules/intent/quote-quantity";
+import { quotedTwice } from "./rules/intent/quoted-twice";
 import { rightsDiffer } from "./rules/intent/rights-differ";
 import { serialTwice } from "./rules/intent/serial-twice";
+import { sideNotSaid } from "./rules/intent/side-not-said";
 import { sidesOnOneSwitch } from "./rules/intent/sides-on-one-switch";
+import { stackOfSites } from "./rules/intent/stack-of-sites";
 import { switchPortBeyond } from "./rules/intent/switch-port-beyond";
 import { switchPortKept } from "./rules/intent/switch-port-kept";
 import { taxRateMissing } from "./rules/intent/tax-rate-missing";
@@ -88,6 +103,8 @@ import { unknownLinks } from "./rules/intent/unknown-links";
 import { unknownOpener } from "./rules/intent/unknown-opener";
 import { volumeNumberTwice } from "./rules/intent/volume-number-twice";
 import { volumeOpenToStrangers } from "./rules/intent/volume-open-to-strangers";
+import { volumeOpenedTwice } from "./rules/intent/volume-opened-twice";
+import { volumeOutOfReach } from "./rules/intent/volume-out-of-reach";
 import { volumeWithoutHost } from "./rules/intent/volume-without-host";
 import { volumesBeyondPool } from "./rules/intent/volumes-beyond-pool";
 import { volumesNotHeld } from "./rules/intent/volumes-not-held";
@@ -104,18 +121,23 @@ import { withdrawnStep } from "./rules/procedure/withdrawn-step";
 import { cableEnds } from "./rules/references/cable-ends";
 import { cableWithoutRow } from "./rules/references/cable-without-row";
 import { dateInText } from "./rules/references/date-in-text";
+import { linkEnds } from "./rules/references/link-ends";
+import { listColumn } from "./rules/references/list-column";
 import { missingColumn } from "./rules/references/missing-column";
 import { missingId } from "./rules/references/missing-id";
 import { missingKeyColumn } from "./rules/references/missing-key-column";
 import { namelessRow } from "./rules/references/nameless-row";
+import { notFilled } from "./rules/references/not-filled";
 import { numberAsText } from "./rules/references/number-as-text";
 import { otherSite } from "./rules/references/other-site";
 import { repeatedName } from "./rules/references/repeated-name";
+import { rowWithoutSite } from "./rules/references/row-without-site";
 import { tabName } from "./rules/references/tab-name";
 import { unknownModel } from "./rules/references/unknown-model";
 import { unknownName } from "./rules/references/unknown-name";
 import { unknownSetting } from "./rules/references/unknown-setting";
 import { unreadableCell } from "./rules/references/unreadable-cell";
+import { unreadablePorts } from "./rules/references/unreadable-ports";
 import { unreadableSetting } from "./rules/references/unreadable-setting";
 import { arrayOnOneSwitch } from "./rules/resilience/array-on-one-switch";
 import { controllerOnOneSwitch } from "./rules/resilience/controller-on-one-switch";
@@ -125,6 +147,7 @@ import { hostWithoutPath } from "./rules/resilience/host-without-path";
 import { pathsOnOneStack } from "./rules/resilience/paths-on-one-stack";
 import { poolDomain } from "./rules/resilience/pool-domain";
 import { poolWithoutScheme } from "./rules/resilience/pool-without-scheme";
+import { portCabledTwice } from "./rules/resilience/port-cabled-twice";
 import { portWithoutSwitch } from "./rules/resilience/port-without-switch";
 import { singlePoint } from "./rules/resilience/single-point";
 import { suppliesOnOneFeed } from "./rules/resilience/supplies-on-one-feed";
@@ -137,12 +160,16 @@ import { storedSecret } from "./rules/secrets/stored-secret";
 /** Every rule of the checks, family by family, in the order in which findings of one weight are listed. */
 export const rules: readonly Rule[] = [
   unreadableCell,
+  unreadablePorts,
   missingKeyColumn,
   missingColumn,
+  notFilled,
   namelessRow,
   unknownName,
   unknownModel,
   otherSite,
+  linkEnds,
+  rowWithoutSite,
   repeatedName,
   tabName,
   missingId,
@@ -151,16 +178,23 @@ export const rules: readonly Rule[] = [
   dateInText,
   numberAsText,
   unknownSetting,
+  listColumn,
   unreadableSetting,
   schemeLayout,
   drivesOutsideGroup,
   tooFewSpares,
   poolFill,
   poolRemoval,
+  poolOfOtherCluster,
   rebuildReadFault,
+  readingNotCounted,
+  usedBesideReading,
   notAnAddress,
   unusableRange,
+  reservedOutside,
   networksOverlap,
+  vlanTwice,
+  networkMtu,
   networkTooSmall,
   gatewayOutside,
   gatewayTaken,
@@ -174,7 +208,9 @@ export const rules: readonly Rule[] = [
   clusterWithoutAddress,
   clusterWithoutPort,
   firstOfCluster,
+  clusterOrder,
   portWithoutRow,
+  portRowTwice,
   portWithoutNetwork,
   portWithoutAddress,
   portMtu,
@@ -182,6 +218,7 @@ export const rules: readonly Rule[] = [
   controllerOnOneSwitch,
   switchWithoutNetwork,
   switchPortTwice,
+  portCabledTwice,
   portWithoutSwitch,
   suppliesOnOneFeed,
   suppliesOnOneSource,
@@ -195,10 +232,12 @@ export const rules: readonly Rule[] = [
   poolWithoutScheme,
   unknownLinks,
   hostPaths,
+  pathsNotKnown,
   hostOnOneSide,
   hostDataOnOneSwitch,
   networkRole,
   networkNotChecked,
+  sideNotSaid,
   networkOfCustomers,
   dataNetworkUnused,
   arrayWithoutData,
@@ -208,6 +247,7 @@ export const rules: readonly Rule[] = [
   dataOnOneSwitch,
   wrongSide,
   sidesOnOneSwitch,
+  stackOfSites,
   addressOfServer,
   hostPortsDiffer,
   initiatorName,
@@ -216,6 +256,7 @@ export const rules: readonly Rule[] = [
   switchPortKept,
   frameBytes,
   quoteQuantity,
+  quotedTwice,
   offeredForNoArray,
   marginRange,
   discountedMargin,
@@ -230,6 +271,8 @@ export const rules: readonly Rule[] = [
   priceTwice,
   clusterWithoutState,
   installedAgain,
+  jobWithoutSubject,
+  plannedTwice,
   noStepForCluster,
   assumedAndReliedOn,
   assumedValue,
@@ -240,11 +283,14 @@ export const rules: readonly Rule[] = [
   volumeWithoutHost,
   unknownOpener,
   volumeOpenToStrangers,
+  volumeOutOfReach,
   rightsDiffer,
+  volumeOpenedTwice,
   volumeNumberTwice,
   moreDrivesThanBays,
   bayBeyondModel,
   bayTwice,
+  driveDates,
   driveSetsDiffer,
   drivesDiffer,
   serialTwice,

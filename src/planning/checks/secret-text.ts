@@ -31,6 +31,9 @@ const option = /(?:^|\s)--?(?:password|passwd|pass|token|secret|api-?key|psk)[ =
 const account = /\b(?:login|logon|sign-?in|credentials?|zugangsdaten|identifiants|credenciales|credenziali)\b[^:=\n]{0,20}[:=]?\s*\S+\s*[/|]\s*(\S+)/gu;
 const community = /\bsnmp\b.{0,30}\bcommunity\s+(?:string\s+|name\s+)?(\S+)/gu;
 
+/** Words behind which digits alone are a secret; "pin" in small letters is one of a plug. */
+const digitsOf = /\b(?:PIN|(?:[Dd]oor|[Gg]ate|[Aa]larm|[Aa]ccess|[Ee]ntry) codes?)\s+\d{4,8}\b/;
+
 const plainName = /^[\p{L}\d_./-]{0,19}$/u;
 
 /** Tells whether a text is a short name, number or address, as most cells are: it holds no secret beside a word for one. */
@@ -72,7 +75,7 @@ export function holdsSecret(text: string): boolean {
   const folded = foldMarks(text);
   if (!speaking.test(folded)) return false;
   return (
-    says(folded, assigned, isValue, namesNoRule) || says(folded, spoken, isMixed) || says(folded, beside, isMixed) || /\bPIN\s+\d{4,8}\b/.test(text) ||
+    says(folded, assigned, isValue, namesNoRule) || says(folded, spoken, isMixed) || says(folded, beside, isMixed) || digitsOf.test(text) ||
     says(folded, quoted, isValue) || says(folded, option, isValue) || says(folded, account, isValue) || says(folded, community, isValue)
   );
 }

@@ -41,7 +41,7 @@ export interface TextMark {
 export type Mark = RectMark | LineMark | TextMark;
 
 /** What a page of drawings shows. */
-export type DrawingKind = "capacity" | "racks" | "feeds" | "cabling";
+export type DrawingKind = "capacity" | "racks" | "feeds" | "cabling" | "options";
 
 /** A page of drawings as plain data: lines, rectangles and texts in millimetres from its upper left corner. */
 export interface DrawingPage {

@@ -2,7 +2,7 @@ export { bytes, hours, kilograms, megabytesPerSecond, millimetres, share, watts 
 export type { Bytes, Hours, Kilograms, MegabytesPerSecond, Millimetres, Share, Watts } from "./brands";
 export { Decimal, divideToNearest, exactDecimal, exactFraction, readAs15Digits, type Fraction } from "./exact";
 export { memoise } from "./memoise";
-export { parseNumber, type NumberRule } from "./number";
+export { describeRule, fits, parseNumber, type NumberRule } from "./number";
 export { parseProportion, parseShare, type ShareRule } from "./share";
 export { parseSize, parseSizeOrZero } from "./size";
 export { parsePlausibleSize, type PlausibleSize } from "./plausible-size";

@@ -1,5 +1,5 @@
-import { momentOf } from "../../actions/moment";
-import { jobStandings, writeProgress, type JobStanding } from "../../actions/progress";
+import { dayOf, momentOf } from "../../actions/moment";
+import { jobStandings, writeProgramme, writeProgress, type JobStanding } from "../../actions/progress";
 import { readShown } from "../../actions/read-plan";
 import { readCommissioningPlan } from "../../planning/commissioning/build";
 import type { JobProgress } from "../../planning/commissioning/reports";
@@ -50,6 +50,7 @@ export function makeCommissionView(pane: PaneContext): View {
   const choice = (label: string, isChosen: boolean) => makeButton(label, () => choose(isChosen), { size: "small", appearance: "subtle" });
   const choices = make("div", { class: "bay-row" }, choice("Choose all", true), choice("Choose none", false));
   const tabs = make("div", { class: "bay-row" }, makeButton("Progress sheet", () => listProgress()));
+  const board = make("div", { class: "bay-row", hidden: true }, makeButton("Programme board", () => listProgramme()));
   const report = make("div");
   const procedures = makePreviewGroup(pane);
   /** Jobs that the next build takes, in table order, and those the person took out: a new job is chosen from the start. */
@@ -69,6 +70,7 @@ export function makeCommissionView(pane: PaneContext): View {
     jobs.forEach(({ progress }, at) => entries[at]!.tell(progress));
     choices.hidden = boxes().length < 2;
     tabs.hidden = source.tabs.length === 0;
+    board.hidden = jobs.length === 0;
     procedures.offer(source.model);
     tellChoice();
   }
@@ -134,6 +136,14 @@ export function makeCommissionView(pane: PaneContext): View {
     });
   }
 
+  function listProgramme(): Promise<void> {
+    return status.run("Programme board", async () => {
+      const sheet = await writeProgramme(port, momentOf(host.now(), host.workbookName()).madeAt, dayOf(host.now()));
+      await port.apply([{ kind: "select", sheet, area: cellArea({ row: 0, column: 0 }) }]);
+      return { sentence: `Sheet ${sheet} lists every job by day and crew, what blocks it, and minutes planned and used.` };
+    });
+  }
+
   const jobs = make(
     "section",
     { class: "bay-group" },
@@ -143,6 +153,7 @@ export function makeCommissionView(pane: PaneContext): View {
     make("p", { class: "bay-caution small" }, "A tab is a plan of work, not a permit. Whoever is on site may stop the work; electrical work and lifting follow local codes and licensed practice."),
     report,
     tabs,
+    board,
   );
   return {
     element: make("div", {}, jobs, makeStepGroup(pane), makeBringBackGroup(pane, refresh), procedures.element),

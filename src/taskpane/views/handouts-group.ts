@@ -1,5 +1,5 @@
 import { momentOf } from "../../actions/moment";
-import { writeLabels, writeNames, writeSwitchList } from "../../actions/handouts";
+import { writeLabels, writeNames, writeOutlook, writeSwitchList } from "../../actions/handouts";
 import { cellArea } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { make } from "../elements/make";
@@ -23,6 +23,9 @@ export function makeHandoutsGroup({ port, host, status }: PaneContext): HTMLElem
   const listNames = (): Promise<void> =>
     write("Names", () => writeNames(port, domain.value, madeAt()), "the lines for zone and hosts files, and what can have no name.");
 
+  const lookAhead = (): Promise<void> =>
+    write("Outlook", () => writeOutlook(port, madeAt()), "the days between which each pool is full, as far as its readings tell, and beside them what to buy year by year.");
+
   return make(
     "section",
     { class: "bay-group", hidden: true },
@@ -34,6 +37,7 @@ export function makeHandoutsGroup({ port, host, status }: PaneContext): HTMLElem
       make("li", { class: "bay-step" }, makeButton("Ports by switch", listSwitches, { size: "small" }), make("span", { class: "small soft" }, "what the owner of each switch sets up")),
       make("li", { class: "bay-step" }, makeButton("Cable labels", makeLabels, { size: "small" }), make("span", { class: "small soft" }, "both ends on each; Settings has the size of the labels")),
       make("li", { class: "bay-step" }, makeButton("Names", listNames, { size: "small" }), make("span", { class: "small soft" }, "lines for zone files and a hosts file, in the domain"), domain),
+      make("li", { class: "bay-step" }, makeButton("Outlook", lookAhead, { size: "small" }), make("span", { class: "small soft" }, "when pools will be full, out of Readings")),
     ),
   );
 }

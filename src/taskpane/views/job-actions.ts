@@ -3,7 +3,7 @@ import { acceptAsItIs, closeOut, previewCloseOut } from "../../actions/close-out
 import { handover, readHandover } from "../../actions/handover";
 import { momentOf } from "../../actions/moment";
 import { reopen } from "../../actions/reopen";
-import { planAsBuilt } from "../../actions/plan-as-built";
+import { addTableOfReadings, planAsBuilt } from "../../actions/plan-as-built";
 import { readWithFormulas } from "../../actions/read-plan";
 import { cellArea } from "../../sheet";
 import { makeButton } from "../elements/button";
@@ -41,7 +41,10 @@ export function makeJobActions(pane: PaneContext, job: BuiltJob, refresh: () => 
       job.isClosed && button("Update plan from this job …", () =>
         propose(pane, place, {
           title: "Update plan from this job",
-          planner: () => planAsBuilt(job.name),
+          planner: async () => {
+            await addTableOfReadings(pane.port, job.name);
+            return planAsBuilt(job.name);
+          },
           read: readWithFormulas,
           nothing: "The plan says already what the accepted records of this job say.",
           written: refresh,

@@ -5,6 +5,7 @@ import { PlanModel } from "../../planning/plan/model";
 import { isPlan } from "../../planning/plan/read";
 import { tableKeys, tables as schema, type TableKey } from "../../planning/plan/schema";
 import { earlierTables, furtherTables, missingTables } from "../../planning/plan/set-up";
+import { cellArea } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { countOf } from "../elements/count-of";
 import { fill, make } from "../elements/make";
@@ -16,10 +17,15 @@ import { makeDrawingsGroup } from "./drawings-group";
 import { makeHandoutsGroup } from "./handouts-group";
 import { makeListsGroup } from "./lists-group";
 import { makeMissingGroup } from "./missing-group";
+import { makeOptionsGroup } from "./options-group";
+import { makePartsGroup } from "./parts-group";
 import { makePicturesGroup } from "./pictures-group";
 import { makeQuoteGroup } from "./quote-group";
 import { makeSiteGroup } from "./site-group";
 import type { PaneContext, View } from "./view";
+
+/** Where the first row of a new table begins. */
+const firstCell = { row: 4, column: 0 };
 
 /** Makes the Plan view: the planning tables, their addresses and cables, what they look like as pictures, and what is different from an earlier plan. */
 export function makePlanView(pane: PaneContext): View {
@@ -40,7 +46,8 @@ export function makePlanView(pane: PaneContext): View {
     showTables(model, missing, earlierTables(workbook).map(({ key }) => key));
     showFurther(missing.length > 0 ? [] : furtherTables(workbook));
     addresses.hidden = model.table("ports") === null;
-    handouts.hidden = model.rows("switches").length + model.addresses.all().length === 0;
+    handouts.hidden = model.rows("switches").length + model.rows("arrays").length + model.addresses.all().length === 0;
+    parts.hidden = model.rows("arrays").length === 0;
     comparison.hidden = !isPlan(model.plan);
     pictures.show(model);
     drawings.show(model);
@@ -51,12 +58,16 @@ export function makePlanView(pane: PaneContext): View {
   const lists = makeListsGroup(pane, refresh);
   const quote = makeQuoteGroup(pane, refresh);
   const site = makeSiteGroup(pane, refresh, missingNow.element);
+  const parts = makePartsGroup(pane, refresh);
+  const options = makeOptionsGroup(pane, refresh);
   const followChanges = pace(() => refresh().catch((thrown: unknown) => status.say(explain(thrown, "Read the plan"))), 1000);
   const show = () => status.run("Read the plan", async () => (await refresh(), null));
 
   const setUpTables = () =>
     status.run("Set up tables", async () => {
       const { added, kept, broughtUp } = await setUp(port);
+      const { name } = schema.sites;
+      if (added.includes(name)) await port.apply([{ kind: "select", sheet: name, area: cellArea(firstCell) }]);
       await refresh();
       const columns = broughtUp.length === 0 ? "" : ` Columns of today's layout were added to ${broughtUp.join(", ")}; nothing there was moved.`;
       if (added.length === 0) return { sentence: columns === "" ? "Every planning table is here already; nothing was changed." : columns.trim() };
@@ -108,6 +119,8 @@ export function makePlanView(pane: PaneContext): View {
     );
   }
 
-  const groups = [tables, site, missingNow.element, lists.element, further, addresses, quote.element, handouts, pictures.element, drawings.element, comparison];
+  const groups = [
+    tables, options, site, missingNow.element, lists.element, further, addresses, quote.element, handouts, parts, pictures.element, drawings.element, comparison,
+  ];
   return { element: make("div", {}, groups), show, changed: followChanges };
 }

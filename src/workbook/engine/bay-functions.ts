@@ -8,6 +8,7 @@ import { Comparison } from "./comparison";
 import { no, yes } from "./engine-values";
 import { readFormulaLiteralsAsWritten } from "./formula-literals";
 import { indexOnlyLookups } from "./lookup-index";
+import { readRangesWithoutLostSpills } from "./lost-spills";
 import { shareFormulas } from "./shared-formulas";
 
 /** Prefix of every worksheet function of ours. */
@@ -29,6 +30,7 @@ export function bayFunctions(): [new (name: string) => BaseFunction, string][] {
   installCustomFunctions();
   readFormulaLiteralsAsWritten();
   indexOnlyLookups();
+  readRangesWithoutLostSpills();
   shareFormulas();
   const ours = catalogue.map((one): [new (name: string) => BaseFunction, string] => [engineClass(one), `${namespace}.${one.id}`]);
   return [...ours, [Comparison, "COMPARE"]];
@@ -36,19 +38,34 @@ export function bayFunctions(): [new (name: string) => BaseFunction, string][] {
 
 /** Describes every worksheet function for the engine's autocomplete and argument help. */
 export function bayFunctionHelp(): IFunctionInfo[] {
-  return catalogue.map((one) => ({
+  return catalogue.map((one) => ({ one, written: argumentsOf(one.examples[0] ?? "") })).map(({ one, written }) => ({
     functionName: `${namespace}.${one.id}`,
     functionType: FunctionType.User,
     description: one.description,
     abstract: one.description,
-    functionParameter: one.parameters.map((parameter) => ({
+    functionParameter: one.parameters.map((parameter, place) => ({
       name: parameter.name,
       detail: parameter.description,
-      example: one.examples[0] ?? "",
+      // The engine puts the example of the whole together of these.
+      example: written[place] ?? "",
       require: parameter.optional ? no : yes,
       repeat: no,
     })),
   }));
+}
+
+/** Lists the arguments of the function with which a formula begins, as they are written. */
+function argumentsOf(formula: string): string[] {
+  const [, inside = ""] = /^=[\w.]+\(([^]*)\)$/.exec(formula) ?? [];
+  const found = [""];
+  let depth = 0;
+  for (const piece of inside.match(/"(?:[^"]|"")*"|[^"]/g) ?? []) {
+    if ("({".includes(piece)) depth += 1;
+    if (")}".includes(piece)) depth -= 1;
+    if (piece === "," && depth === 0) found.push("");
+    else found.push(`${found.pop() ?? ""}${piece}`);
+  }
+  return found;
 }
 
 function engineClass(one: CatalogueEntry): new (name: string) => BaseFunction {

@@ -11,9 +11,22 @@ import { estimateRowHeights } from "./row-heights";
 import { sheetSnapshot } from "./sheet-snapshot";
 import { extrasOf, toArea, toRange, type StoredStyle } from "./stored-sheet";
 
-/** Joins the workbook that is open in an engine, on a page or without one, to the rest of the program. */
+/**
+ * Joins the workbook that is open in an engine, on a page or without one, to the rest of the program.
+ *
+ * Once another workbook is open there every call is refused: what was begun for the one must not be written into the other.
+ */
 export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer)): WorkbookPort {
   const injector = univer.__getInjector();
+  const unit = live.workbook.getUnitId();
+  const rest = async () => {
+    stay();
+    await live.settle();
+    stay();
+  };
+  const stay = () => {
+    if (live.workbook.getUnitId() !== unit) throw noAnswer("workbook", "", "Another workbook was opened meanwhile. Open the one before again and choose that once more.");
+  };
 
   const sheetNamed = (name: string): Worksheet => {
     const found = live.workbook.getSheets().find((sheet) => sameSheetName(sheet.getName(), name));
@@ -23,7 +36,7 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
 
   return {
     async read(choice) {
-      await live.settle();
+      await rest();
       return {
         sheets: live.workbook.getSheets().map((sheet) => {
           const facts = { name: sheet.getName(), visible: sheet.isSheetHidden() === BooleanNumber.FALSE, hasTables: (extrasOf(sheet.getConfig()).tables ?? []).length > 0 };
@@ -36,6 +49,7 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
     // What is refused is to come out of the promise, not past it.
     // eslint-disable-next-line @typescript-eslint/require-await
     async apply(edits) {
+      stay();
       checkEdits(
         edits,
         live.workbook.getSheets().map((sheet) => {
@@ -55,18 +69,21 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
     },
 
     async spillAreas(cells) {
-      await live.settle();
+      await rest();
       return cells.map(({ sheet, row, column }) => {
         const found = live.workbook.getSheets().find((one) => sameSheetName(one.getName(), sheet));
         return found === undefined ? null : (live.spills(found).find(({ area }) => area.row === row && area.column === column)?.area ?? null);
       });
     },
 
-    selection() {
+    // What is refused is to come out of the promise, not past it.
+    // eslint-disable-next-line @typescript-eslint/require-await
+    async selection() {
+      stay();
       const sheet = live.workbook.getActiveSheet();
       const range = live.selectedRange();
       const area: Area = range ? toArea(range) : cellArea({ row: 0, column: 0 });
-      return Promise.resolve({ sheet: sheet.getName(), area });
+      return { sheet: sheet.getName(), area };
     },
 
     watch(listener) {
@@ -78,7 +95,7 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
 }
 
 /** Mutations that change how a sheet is looked at, not what it holds. */
-const quietMutations = new Set(["sheet.mutation.set-worksheet-row-auto-height", "sheet.mutation.set-worksheet-row-height", "sheet.mutation.set-worksheet-col-width"]);
+const quietMutations = new Set(["sheet.mutation.set-frozen", "sheet.mutation.set-worksheet-row-auto-height", "sheet.mutation.set-worksheet-row-height", "sheet.mutation.set-worksheet-col-width"]);
 
 function carryOut(live: LiveWorkbook, edit: Edit, sheetNamed: (name: string) => Worksheet): void {
   switch (edit.kind) {

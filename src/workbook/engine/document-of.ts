@@ -80,7 +80,7 @@ function sheetOf(
       return setting.size === undefined && setting.hidden === undefined && look === undefined ? [] : [setting];
     }),
     merges: [...(sheet.mergeData ?? []).map(toArea), ...(extras.wideMerges ?? [])],
-    frozen: { rows: sheet.freeze?.ySplit ?? 0, columns: sheet.freeze?.xSplit ?? 0 },
+    frozen: { rows: sheet.freeze?.ySplit ?? 0, columns: extras.frozenColumns ?? sheet.freeze?.xSplit ?? 0 },
     hidesGrid: sheet.showGridlines === no,
     isProtected: extras.protection !== undefined,
     typingRules: rules.flatMap((rule) => ruleOf(rule, sheet)),

@@ -7,6 +7,7 @@ import type { CellValue } from "../../sheet";
 import { knowTables } from "./engine-tables";
 import { keepExtras } from "./keep-extras";
 import { keepFigures, type KeptFigures } from "./kept-figures";
+import { computeBehindLostSpills } from "./lost-spills";
 import { cellValue } from "./sheet-snapshot";
 import { eachCell, numbered, toArea, type Spill, type StoredWorkbook } from "./stored-sheet";
 
@@ -57,6 +58,7 @@ export class LiveWorkbook {
       (unitId, sheetId) => (unitId === this.workbook.getUnitId() ? (this.workbook.getSheetBySheetId(sheetId) ?? null) : null),
       () => this.ours,
     );
+    computeBehindLostSpills(univer);
     this.tellTables = knowTables(univer);
     this.tellTables();
     this.commands.onCommandExecuted(({ id }) => {

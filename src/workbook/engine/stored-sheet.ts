@@ -22,6 +22,8 @@ export interface SheetExtras {
   wideMerges?: Area[];
   /** True for a sheet hidden so that only a program can show it. */
   veryHidden?: boolean;
+  /** Columns that are frozen where there is room for others beside them; the grid is too narrow for that now. */
+  frozenColumns?: number;
   /** Rows and columns that came or went since the file was read. */
   moves?: LineMove[];
 }

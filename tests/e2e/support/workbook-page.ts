@@ -1,6 +1,6 @@
 import { basename } from "node:path";
 import type { Browser, BrowserContext, Locator, Page } from "playwright-core";
-import type { Grid } from "../../../src/standalone/open-grid";
+import type { Grid } from "../../../src/standalone/grid/open-grid";
 import type { SheetSnapshot } from "../../../src/sheet";
 
 declare global {

@@ -1,3 +1,4 @@
+import { catalogue } from "../../../src/functions/catalogue";
 import { matchFunctions } from "../../../src/taskpane/views/match-functions";
 
 const one = (id: string, description: string, ...names: string[]) => ({ id, family: "Capacity", description, parameters: names.map((name) => ({ name, description: "" })) });
@@ -18,4 +19,16 @@ describe("finding a function", () => {
     ["  PREFIX ", ["SUBNET"]],
     ["nothing", []],
   ])("by %p finds %p, those named so first", (query, ids) => expect(found(query)).toEqual(ids));
+});
+
+test.each([
+  ["raid", "USABLE"],
+  ["mirror", "SCHEMES"],
+  ["TiB", "CONVERTSIZE"],
+  ["price per tb", "UNITPRICE"],
+  ["how long rebuild", "REBUILDHOURS"],
+  ["How many drives?", "DRIVESFOR"],
+  ["latency", "RESPONSETIME"],
+])("what people call it leads to the function: %s", (query, id) => {
+  expect(matchFunctions(catalogue, query).map((one) => one.id)).toContain(id);
 });

@@ -1,4 +1,6 @@
+import { UniverInstanceType } from "@univerjs/core";
 import { bootEngine, openHeadless } from "../../../src/headless/open-headless";
+import { createBrowserPort } from "../../../src/workbook/engine/browser-port";
 import { LiveWorkbook } from "../../../src/workbook/engine/live-workbook";
 import { emptyWorkbook } from "../../../src/workbook/engine/stored-sheet";
 
@@ -29,6 +31,22 @@ test("a workbook that is closed while it computes refuses who waits for it, and 
   } finally {
     set.mockRestore();
     cleared.mockRestore();
+  }
+});
+
+test("what was begun for a workbook is refused once another one is open in its place", async () => {
+  const univer = bootEngine(emptyWorkbook());
+  const live = new LiveWorkbook(univer);
+  try {
+    const before = createBrowserPort(univer, live);
+    univer.createUnit(UniverInstanceType.UNIVER_SHEET, { ...emptyWorkbook(), id: "other" });
+    live.wake();
+    const cells = [[{ value: "lost" }]];
+    await expect(before.apply([{ kind: "write", sheet: "Sheet1", row: 0, column: 0, cells }])).rejects.toThrow("Another workbook was opened meanwhile.");
+    await expect(before.read()).rejects.toThrow("Another workbook was opened meanwhile.");
+    expect((await createBrowserPort(univer, live).read()).sheets[0]!.values).toEqual([]);
+  } finally {
+    live.dispose();
   }
 });
 

@@ -3,9 +3,9 @@ import type { PlanRow } from "../../plan/read";
 import { expandJob, idOfJob } from "../job";
 import { carryRecords, uncarried, type CarryCounts } from "../record";
 import { refuseFaulty, tabFamily, tabSheet, type TabFamily, type TabReading } from "../tab";
-import { remarksOnIds, remarksOnTabs } from "./build-remarks";
+import { remarksOnAbsent, remarksOnIds, remarksOnLimits, remarksOnTabs } from "./build-remarks";
 import type { CommissioningPlan } from "./commissioning-plan";
-import { refuseAssumed, refuseClosed, refuseEmptying, refuseIds, refuseName, refuseWithoutClusterStep } from "./refuse-build";
+import { refuseClosed, refuseJob } from "./refuse-build";
 
 /** A new tab of a job, ready to be written, and the tabs that it takes the place of. */
 export interface JobBuild {
@@ -43,11 +43,7 @@ export function buildJob(
   adjust: AdjustReading = (tab) => tab,
 ): JobBuild {
   const family = tabFamily(source.tabs, idOfJob(job), job.job);
-  refuseIds(source, job, family);
-  refuseName(source, job, family);
-  refuseEmptying(source, job);
-  refuseWithoutClusterStep(source, job);
-  refuseAssumed(source, job);
+  refuseJob(source, job, family);
   const current = family.current === null ? null : adjust(family.current);
   refuseClosed(job, current);
   // Where none is in use, a broken one with records may be: the cell that says whether it is whole went with its column.
@@ -64,7 +60,7 @@ export function buildJob(
     tab,
     counts,
     steps: expanded.sections.reduce((sum, { steps }) => sum + steps.length, 0),
-    remarks: [...(current?.remarks ?? []), ...remarksOnTabs(family, job.job), ...remarksOnIds(expanded.places.arrays)],
+    remarks: [...(current?.remarks ?? []), ...remarksOnTabs(family, job.job), ...remarksOnIds(expanded.places.arrays), ...remarksOnAbsent(expanded), ...remarksOnLimits(expanded)],
   };
 }
 

@@ -2,10 +2,20 @@ import { sameSheetName, sheetNameFault } from "../../../sheet";
 import type { PlanRow } from "../../plan/read";
 import { tableKeys } from "../../plan/schema";
 import { andMore, cutSentence, foldName, invalid, quote } from "../../text";
-import { clusterStepFault, idOfJob } from "../job";
+import { clusterStepFault, idOfJob, subjectFault } from "../job";
 import { isClosed } from "../record";
 import { isTagged, type TabFamily, type TabReading } from "../tab";
 import type { CommissioningPlan } from "./commissioning-plan";
+
+/** Refuses a job for what the plan says of it, whatever stands on its tab. */
+export function refuseJob(source: CommissioningPlan, job: PlanRow<"jobs">, family: TabFamily): void {
+  refuseIds(source, job, family);
+  refuseName(source, job, family);
+  refuseEmptying(source, job);
+  refuseWithoutClusterStep(source, job);
+  refuseWithoutSubject(source, job);
+  refuseAssumed(source, job);
+}
 
 /** Refuses to build the tab of a job that is closed: its seal would be lost. */
 export function refuseClosed(job: PlanRow<"jobs">, current: TabReading | null): void {
@@ -49,7 +59,7 @@ export function refuseIds({ model, tabs }: Pick<CommissioningPlan, "model" | "ta
  * Refuses a job whose steps would empty drives where the plan does not say that they may: those of an array that was installed, or of a cluster that
  * is neither new nor existing.
  */
-export function refuseEmptying({ model }: Pick<CommissioningPlan, "model">, job: PlanRow<"jobs">): void {
+function refuseEmptying({ model }: Pick<CommissioningPlan, "model">, job: PlanRow<"jobs">): void {
   if (!model.places.emptiesDrives(job.procedure)) return;
   const again = model.places.installedAgain(job);
   if (again !== null) {
@@ -63,13 +73,19 @@ export function refuseEmptying({ model }: Pick<CommissioningPlan, "model">, job:
 }
 
 /** Refuses a job whose procedure says nothing of what an array does with its cluster: an installation would create one beside a live one, or over it. */
-export function refuseWithoutClusterStep({ model }: Pick<CommissioningPlan, "model">, job: PlanRow<"jobs">): void {
+function refuseWithoutClusterStep({ model }: Pick<CommissioningPlan, "model">, job: PlanRow<"jobs">): void {
   const fault = clusterStepFault(model, job);
   if (fault !== null) throw invalid("Procedure", job.procedure, fault);
 }
 
+/** Refuses a job that does not say which one of several is pulled, opened or erased. */
+export function refuseWithoutSubject({ model }: Pick<CommissioningPlan, "model">, job: PlanRow<"jobs">): void {
+  const fault = subjectFault(model, job);
+  if (fault !== null) throw invalid("Subject", job.subject, fault);
+}
+
 /** Refuses a job that empties drives at a site of which something is assumed that people or data depend on: feeds and networks. */
-export function refuseAssumed({ model }: Pick<CommissioningPlan, "model">, job: PlanRow<"jobs">): void {
+function refuseAssumed({ model }: Pick<CommissioningPlan, "model">, job: PlanRow<"jobs">): void {
   const [first, ...others] = model.assumptions.reliedOnBy(job);
   if (first === undefined) return;
   const { header, by } = first;
@@ -78,7 +94,7 @@ export function refuseAssumed({ model }: Pick<CommissioningPlan, "model">, job: 
 }
 
 /** Refuses a job whose name no sheet can have, or that a sheet has which is no tab of this job in use. */
-export function refuseName({ model, sheets }: CommissioningPlan, { job }: PlanRow<"jobs">, { current, others }: TabFamily): void {
+function refuseName({ model, sheets }: CommissioningPlan, { job }: PlanRow<"jobs">, { current, others }: TabFamily): void {
   const refuse = (sentence: string): never => {
     throw invalid("Job", job, sentence);
   };

@@ -39,7 +39,8 @@ export function expandJob(model: PlanModel, job: PlanRow<"jobs">): ExpandedJob {
     visit = row.visit === "" ? visit : row.visit;
     return { ...expandSection(id, row, steps.get(foldName(row.section)) ?? [], subjects), visit };
   });
-  return { id, job, places, sections: withHeadings(sections.filter((section) => section.steps.length > 0)) };
+  const kinds = [...new Set(rows.map(({ forEach }) => forEachOf(forEach)))];
+  return { id, job, places, sections: withHeadings(sections.filter((section) => section.steps.length > 0)), absent: kinds.filter((kind) => subjects.list(kind).length === 0) };
 }
 
 /** Gives each section, in place of the name of its visit, the heading that stands above it. */

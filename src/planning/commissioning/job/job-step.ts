@@ -1,5 +1,6 @@
 import type { JobPlaces, PlanCell } from "../../plan/model";
 import type { PlanRow } from "../../plan/read";
+import type { ForEach } from "../../plan/schema";
 import type { Expectation } from "../procedure";
 
 /** How many names sign for a step. */
@@ -52,4 +53,6 @@ export interface ExpandedJob {
   readonly job: PlanRow<"jobs">;
   readonly places: JobPlaces;
   readonly sections: readonly JobSection[];
+  /** What the plan has none of here, though a section of the procedure is repeated for it. */
+  readonly absent: readonly ForEach[];
 }

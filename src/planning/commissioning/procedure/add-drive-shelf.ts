@@ -1,5 +1,6 @@
 import type { ProcedureDraft } from "./draft";
 import { authority, liveData, rightArray, safety } from "./parts/arriving";
+import { manyControllers } from "./parts/controllers";
 import { acceptance } from "./parts/handing-over";
 import { leavingSite } from "./parts/leaving-site";
 
@@ -16,44 +17,47 @@ export const addDriveShelf: ProcedureDraft = {
       steps: [
         rightArray("SHF-020"),
         { id: "SHF-021", do: "See that {{Array}} is fully redundant, with no fault and no rebuild running. If not, mend that first.", expect: "Fully redundant", sign: "none", minutes: 3 },
-        { id: "SHF-022", do: "Both controllers of {{Array}} present, every host on all paths. Enter the fewest that any host shows; by the plan: {{Host paths}}.", expect: "{{Paths}}", record: "number", sign: "none", minutes: 5 },
+        { id: "SHF-022", do: "Every controller of {{Array}} works, every host on all paths. Enter the fewest that any host shows; by the plan: {{Host paths}}.", expect: "{{Paths}}", record: "number", sign: "none", minutes: 5 },
         { id: "SHF-023", do: "Export the configuration of {{Array}}. Enter where.", record: "text", sign: "none", minutes: 5 },
         { id: "SHF-024", do: "Enter the firmware of the controllers. If it is not new enough for this shelf by the maker's guide, stop.", record: "text", sign: "none", minutes: 5 },
       ],
     },
     {
       section: "Delivery",
-      forEach: "array",
+      forEach: "shelf",
+      when: "Is subject = yes",
       steps: [
-        { id: "SHF-030", do: "Shelf {{Subject}} for {{Array}}: boxes complete, marks not tripped.", expect: "Complete and untripped", record: "choice:Complete and untripped|Incomplete|Tripped", sign: "none", minutes: 10 },
-        { id: "SHF-031", do: "Enter the shelf's serial number.", record: "serial", sign: "none", minutes: 2 },
+        { id: "SHF-030", do: "Shelf {{Shelf}} for {{Array}}: boxes complete, marks not tripped.", expect: "Complete and untripped", record: "choice:Complete and untripped|Incomplete|Tripped", sign: "none", minutes: 10 },
+        { id: "SHF-031", do: "Enter the shelf's serial number, from its box.", expect: "{{Shelf.Serial}}", record: "serial", sign: "none", minutes: 2 },
         { id: "SHF-032", do: "Leave the boxes closed in the room for at least as long as the maker's guide asks. How many hours did they stand?", expect: "{{Warm-up hours}}", bound: "at least", caution: "Cold equipment draws water and shorts when switched on.", record: "number", unit: "h", sign: "none", minutes: 2 },
         { id: "SHF-033", do: "Enter the number of drives that came with it, and compare with the order.", record: "number", sign: "none", minutes: 3 },
       ],
     },
     {
       section: "Rack, rails and lift",
-      forEach: "array",
+      forEach: "shelf",
+      when: "Is subject = yes",
       steps: [
         { id: "SHF-040", do: "Rack fixed and stabilised, bonded to earth; your strap on its bonding point.", caution: "A rack tips when weight is pulled out at its front. A discharge destroys drives.", expect: "All three", sign: "none", minutes: 5 },
-        { id: "SHF-041", do: "Fix the rails of shelf {{Subject}} where the table of rack positions above has it, or where it was agreed; it is free, and heavier things stay lower. Enter the lowest unit they fill.", record: "number", sign: "none", minutes: 15 },
+        { id: "SHF-041", do: "Fix the rails of shelf {{Shelf}} at unit {{Shelf.Bottom unit}} of rack {{Shelf.Rack}}, if its units are free, front and back. Enter the lowest unit they fill.", expect: "{{Shelf.Bottom unit}}", record: "number", sign: "none", minutes: 15 },
         { id: "SHF-042", do: "Lift the shelf with its drives out: two people or the lift table by its weight plate. Fix and bond it.", caution: "Lifting injures backs and crushes fingers. One person speaks; hands under, never in the rail.", expect: "Fixed and bonded", sign: "two", minutes: 15 },
         { id: "SHF-044", do: "Fit the drives bay by bay; run a finger along the front: all seated, blanks in empty bays. Count them.", record: "number", sign: "none", minutes: 15 },
       ],
     },
     {
       section: "Power",
-      forEach: "array",
+      forEach: "shelf",
+      when: "Is subject = yes",
       steps: [
-        { id: "SHF-050", do: "Read the load of feeds {{Feed A}} and {{Feed B}} on their displays, and add the shelf's plate. By the plan: {{Feed load}}. Enter the share each would carry alone.", caution: "An overloaded feed takes everything on it down. A licensed electrician and the local code decide.", record: "text", minutes: 5 },
-        { id: "SHF-051", do: "Supply switches off where it has some, strap off, step clear of the fans; cords in, one on each of the two feeds that the table Shelves has for it, else on {{Feed A}} and {{Feed B}}; locked and labelled; switches on.", caution: "Electric shock: look at cords and plugs first; never touch a breaker. A shelf without a switch starts as soon as a cord is in.", expect: "Both supplies run", holdPoint: true, minutes: 5 },
+        { id: "SHF-050", do: "Read the load of {{Shelf.Feeds}} on their displays, and add to each the amps on the shelf's plate. By the plan, the shelf in it: {{Feed load}}. If a feed alone passes its limit, stop. Enter what each would carry.", caution: "An overloaded feed takes everything on it down. A licensed electrician and the local code decide.", record: "text", minutes: 5 },
+        { id: "SHF-051", do: "Supply switches off where it has some, strap off, step clear of the fans; cords into {{Shelf.Feeds}}, first supply first; one beyond these gets none. Lock and label both ends; switches on.", caution: "Electric shock: look at cords and plugs first; never touch a breaker. A shelf without a switch starts as soon as a cord is in.", expect: "Supplies run", holdPoint: true, minutes: 5 },
       ],
     },
     {
       section: "Data cables",
       forEach: "controller",
       steps: [
-        { id: "SHF-060", do: "Cable the shelf to controller {{Controller}} of {{Array}} as the maker's guide draws it; label both ends. Wait until this controller shows the shelf before touching the other.", caution: "Live data: one controller at a time. A cable pulled on the wrong one takes the last path away.", expect: "Shelf seen by controller {{Controller}}", sign: "two", minutes: 10 },
+        { id: "SHF-060", do: "Cable the shelf to controller {{Controller}} of {{Array}} as the maker's guide draws it; label both ends. Wait until this controller shows the shelf before touching another.", caution: "Live data: one controller at a time. A cable pulled on the wrong one takes the last path away.", expect: "Shelf seen by controller {{Controller}}", sign: "two", minutes: 10 },
       ],
     },
     {
@@ -66,12 +70,13 @@ export const addDriveShelf: ProcedureDraft = {
     },
     {
       section: "Seen and tested",
-      forEach: "array",
+      forEach: "shelf",
+      when: "Is subject = yes",
       steps: [
         { id: "SHF-070", do: "Enter the number of drives that {{Array}} shows now; the plan counts old and new ones.", expect: "{{Drives}}", record: "number", sign: "none", minutes: 3 },
-        { id: "SHF-071", do: "See that the new drives are on both controllers and none is faulty. Let them run unused for a day where the plan has the time (common practice).", expect: "All on both", sign: "none", minutes: 5 },
-        { id: "SHF-072", do: "Pull one data cable of this shelf, and of no other one: it stays present. Put it back and wait until that path is well again. Only then the other.", caution: "Only while the new drives hold no data: do it before the next section.", expect: "Stays present both times", holdPoint: true, minutes: 10 },
-        { id: "SHF-073", do: "Pull one cord of this shelf: it stays present. Put it back, lock it and wait until that supply is well again. Only then the other.", caution: "The shelf's own cords, never a breaker. Hold the plug by its body.", expect: "Stays present both times", holdPoint: true, minutes: 10 },
+        { id: "SHF-071", do: "See that every controller shows the new drives and none is faulty. Let them run unused for a day where the plan has the time (common practice).", expect: "All shown", sign: "none", minutes: 5 },
+        { id: "SHF-072", when: manyControllers, do: "Pull one data cable of this shelf, and of no other one: it stays present. Put it back and wait until that path is well again. Only then the other.", caution: "Only while the new drives hold no data: do it before the next section.", expect: "Stays present both times", holdPoint: true, minutes: 10 },
+        { id: "SHF-073", when: "Shelf.Feed A <> and Shelf.Feed B <>", do: "Pull one cord of this shelf: it stays present. Put it back, lock it and wait until that supply is well again. Only then the other.", caution: "The shelf's own cords, never a breaker. Hold the plug by its body.", expect: "Stays present both times", holdPoint: true, minutes: 10 },
       ],
     },
     {

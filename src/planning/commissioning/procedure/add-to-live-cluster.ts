@@ -33,7 +33,7 @@ export const addToLiveCluster: ProcedureDraft = {
     ...boxes("JOI"),
     ...placing("JOI"),
     ...powering("JOI"),
-    ...settingUp("JOI", { do: "Bring the new array to the firmware that the members of the cluster run, while it is in no cluster. Enter the version that it shows.", expect: "{{Release}}" }),
+    ...settingUp("JOI", { do: "Bring the new array to the firmware that step JOI-319 found on the members of the cluster, while it is in no cluster. Enter the version that it shows.", expect: "{{Release}}" }),
     {
       section: "Join without capacity",
       forEach: "array",
@@ -45,7 +45,10 @@ export const addToLiveCluster: ProcedureDraft = {
       ],
     },
     raidBuild("JOI"),
-    ...hostsSee("JOI", "Make a pool of its own on every new array, and a test volume in it; give the volume to hosts that may be tested with. Nothing of it goes into a pool that is in use."),
+    ...hostsSee("JOI", {
+      do: "Make a pool of its own on every new array, and a test volume in it; give it to hosts that may be tested with: the tests below mean these. Nothing of it goes into a pool that is in use.",
+      expect: "Seen by these hosts",
+    }),
     leavingSite("Left safe after the set-up", "JOI-94", "Tell the site's contact that the live cluster works as before and that the new arrays are not in use yet. Hang a sign on each that says so."),
     ...failureTests("JOI", "Failure tests"),
     leavingSite("Left safe after the failure tests", "JOI-95", "Tell the site's contact that the new arrays are still not in use. Leave the signs on them."),

@@ -60,16 +60,25 @@ const readers: Readonly<Record<RecordKind, (asked: Asked) => Pick<Expectation, "
 /**
  * Reads what a step expects, from its filled Expect.
  *
- * A blank expectation lets anything of the kind pass. A number, size, address, date or choice that cannot be compared is refused;
- * `argument` names the step in the sentence.
+ * A blank expectation lets anything of the kind pass, but nothing where there is to be a limit: one that nobody planned is agreed first.
+ * A number, size, address, date or choice that cannot be compared is refused; `argument` names the step in the sentence.
  */
 export function parseExpectation(rule: RecordRule, expect: string, argument: string): Expectation {
   const { kind, choices } = parseRecordKind(rule.record, argument);
   if (isOneSided(rule) && !bounded.has(kind)) {
     throw invalid(argument, rule.bound, `${argument} asks for ${rule.bound} of a ${kind}. Write = or nothing under Bound, or record a number, size or date.`);
   }
-  const read = expect === "" ? { shown: "", wanted: null } : readers[kind]({ expect, rule, choices, argument });
+  const read = expect === "" ? unplanned(rule) : readers[kind]({ expect, rule, choices, argument });
   return { kind, choices, ...read };
+}
+
+function unplanned(rule: RecordRule): Pick<Expectation, "shown" | "wanted"> {
+  return isOneSided(rule) ? { shown: `${rule.bound} (not planned): agree it first`, wanted: { by: "range", least: noLimit, most: -noLimit } } : { shown: "", wanted: null };
+}
+
+/** Tells whether a step is to keep a limit that the plan does not give. */
+export function lacksLimit({ wanted }: Pick<Expectation, "wanted">): boolean {
+  return wanted?.by === "range" && wanted.least > wanted.most;
 }
 
 /** Kinds of records that can lie on one side of what is expected. */

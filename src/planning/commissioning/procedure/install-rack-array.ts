@@ -54,11 +54,11 @@ export const installRackArray: ProcedureDraft = {
       forEach: "pool",
       shownAs: "grid",
       steps: [
-        { id: "INS-405", do: "Set the fill limit at which the pool warns.", expect: "{{Fill limit}}", record: "text", minutes: 3 },
-        { id: "INS-406", do: "Set the redundancy across its arrays.", expect: "{{Across arrays}}", record: "text", minutes: 3 },
+        { id: "INS-405", do: "Set the fill limit at which the pool warns; not planned: agree one.", expect: "{{Fill limit}}", record: "text", minutes: 3 },
+        { id: "INS-406", when: "Across arrays <>", do: "Set the redundancy across its arrays.", expect: "{{Across arrays}}", record: "text", minutes: 3 },
       ],
     },
-    ...hostsSee("INS", "Make a test volume on every array of this tab and give it to every host."),
+    ...hostsSee("INS", { do: "Make a test volume on every array of this tab and give it to every host.", expect: "Seen by every host" }),
     leavingSite("Left safe after the set-up", "INS-94", "Tell the site's contact that the arrays are not in use yet: nobody stores anything on them or takes their power. Hang a sign on each that says so."),
     ...failureTests("INS", "Failure tests"),
     {
@@ -80,7 +80,7 @@ export const installRackArray: ProcedureDraft = {
       section: "Failure tests: orderly stop",
       forEach: "cluster",
       steps: [
-        { id: "INS-459", do: "Stop the load. Shut every array of cluster {{Cluster}} down in the order of the maker's guide, shelves last; then start the shelves first. Enter the minutes until every host shows its test volume with all paths.", caution: "Only while the cluster is new and holds no data of anybody.", record: "number", unit: "min", sign: "two", holdPoint: true, minutes: 60 },
+        { id: "INS-459", do: "Stop the load and let go of the test volume on every host. Shut every array of cluster {{Cluster}} down in the order of the maker's guide, shelves last; then start the shelves first. Enter the minutes until every host shows its test volume with all paths.", caution: "Only while the cluster is new and holds no data of anybody.", record: "number", unit: "min", sign: "two", holdPoint: true, minutes: 60 },
       ],
     },
     leavingSite("Left safe after the failure tests", "INS-95", "Tell the site's contact that the arrays are still not in use. Leave the signs on them."),

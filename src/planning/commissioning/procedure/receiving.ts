@@ -20,8 +20,8 @@ export const receiving: ProcedureDraft = {
       steps: [
         { id: "RCV-020", do: "Count the boxes against the packing list. Write what is missing on the carrier's paper.", expect: "Complete", record: "choice:Complete|Something missing", minutes: 8 },
         { id: "RCV-021", do: "Read every shock and tilt mark, and look for dents and wet corners. Photograph them and note them on the carrier's paper.", expect: "None tripped", record: "choice:None tripped|Tripped|No marks fitted", minutes: 5 },
-        { id: "RCV-022", do: "Read the serial number on the label of the chassis.", expect: "{{Array.Serial}}", record: "serial", minutes: 2 },
-        { id: "RCV-023", do: "Compare the model on the label with the order.", expect: "{{Array.Model}}", record: "text", minutes: 2 },
+        { id: "RCV-022", do: "Read the serial number on the box of the chassis; it stays closed.", expect: "{{Array.Serial}}", record: "serial", minutes: 2 },
+        { id: "RCV-023", do: "Enter the model on that box, and compare it with the order.", expect: "{{Array.Model}}", record: "text", minutes: 2 },
       ],
     },
     {

@@ -27,7 +27,7 @@ export const siteSurvey: ProcedureDraft = {
         { id: "SUR-020", do: "Walk the way from the kerb to the room with a tape. Enter the smallest door, width × height.", record: "text", unit: "mm", minutes: 15 },
         { id: "SUR-021", do: "Enter the load that the lift carries and the depth of its car, or that there is none.", record: "text", minutes: 5 },
         { id: "SUR-022", do: "Count steps, ramps and thresholds. Enter how a loaded trolley gets past them.", record: "text", minutes: 5 },
-        { id: "SUR-026", do: "Agree days and hours, parking, badges and who opens. Enter what differs from the plan, or none.", record: "text", minutes: 5 },
+        { id: "SUR-026", do: "Agree days and hours, parking, badges and who opens. Enter what was agreed.", record: "text", minutes: 5 },
       ],
     },
     {

@@ -22,7 +22,7 @@ export const workshopPreparation: ProcedureDraft = {
       steps: [
         { id: "WSP-020", do: "Count the parts against the order.", expect: "Complete", record: "choice:Complete|Incomplete", minutes: 10 },
         { id: "WSP-021", do: "Read the serial number on the chassis.", expect: "{{Array.Serial}}", record: "serial", minutes: 2 },
-        { id: "WSP-022", do: "Compare the model on the type plate with the order.", expect: "{{Array.Model}}", record: "text", minutes: 2 },
+        { id: "WSP-022", do: "Enter the model on the type plate, and compare it with the order.", expect: "{{Array.Model}}", record: "text", minutes: 2 },
       ],
     },
     {
@@ -45,10 +45,10 @@ export const workshopPreparation: ProcedureDraft = {
       section: "Power and burn-in",
       forEach: "array",
       steps: [
-        { id: "WSP-050", do: "Close the cover of {{Array}}. Strap off, step clear of the fans: plug both cords in, and switch on where it has switches.", caution: "Fans and live parts: the cover stays closed while there is power.", expect: "Both supplies run", holdPoint: true, minutes: 5 },
-        { id: "WSP-053", do: "Bring controllers, drives and supplies to the firmware agreed for this customer. Enter the version of the controllers.", expect: "{{Firmware}}", record: "text", holdPoint: true, minutes: 40 },
-        { id: "WSP-055", do: "Run the burn-in of {{Array}}: every block written and read, all drives at once. 48 hours are common practice; large drives take longer. Enter the hours it ran.", expect: "48", record: "number", unit: "h", bound: "at least", minutes: 20 },
-        { id: "WSP-057", do: "Pull one cord of {{Array}}, then the other: it keeps working on either.", caution: "Hold the plug by its body; dry hands; one hand only.", expect: "Works on either", holdPoint: true, minutes: 5 },
+        { id: "WSP-050", do: "Close the cover of {{Array}}. Strap off, step clear of the fans: plug its cords in, and switch on where it has switches.", caution: "Fans and live parts: the cover stays closed while there is power.", expect: "Supplies run", holdPoint: true, minutes: 5 },
+        { id: "WSP-053", do: "Bring controllers, drives and supplies to the firmware agreed for this customer; if none stands here, ask which. Enter the version of the controllers.", expect: "{{Firmware}}", record: "text", holdPoint: true, minutes: 40 },
+        { id: "WSP-055", do: "Run the burn-in of {{Array}}: every block written and read, all drives at once. 48 hours are common practice; large drives take longer. Enter the hours it ran.", caution: "It empties every drive: none may hold anybody's data.", expect: "48", record: "number", unit: "h", bound: "at least", minutes: 20 },
+        { id: "WSP-057", do: "Pull one cord of {{Array}}: it keeps working. Plug it back, wait until that supply is well again, and only then pull the other.", caution: "Hold the plug by its body; dry hands; one hand only.", expect: "Works on either", holdPoint: true, minutes: 5 },
       ],
     },
     {
@@ -58,7 +58,7 @@ export const workshopPreparation: ProcedureDraft = {
       steps: [
         { id: "WSP-051", do: "Enter the power that it draws once it has settled.", expect: "{{Array.Watts}}", record: "number", unit: "W", bound: "at most", minutes: 5 },
         { id: "WSP-052", do: "Count the drives that it shows.", expect: "{{Drives}}", record: "number", minutes: 2 },
-        { id: "WSP-056", do: "Count the drives that were slow, noisy or reported errors and are still in it. Exchange them, scan the new ones above, and burn them in.", expect: "0", record: "number", minutes: 10 },
+        { id: "WSP-056", do: "Exchange every drive that was slow, noisy or reported errors, scan the new one above and burn it in. Count those still to be exchanged.", expect: "0", record: "number", minutes: 10 },
         { id: "WSP-058", do: "Read the fault log: empty, or explained line by line.", expect: "Empty", record: "choice:Empty|Explained|Open", minutes: 10 },
       ],
     },
@@ -94,7 +94,7 @@ export const workshopPreparation: ProcedureDraft = {
       steps: [
         { id: "WSP-073", do: "Label chassis, covers, cords and rails with the names of array and rack.", expect: "{{Array}}, rack {{Rack}}", minutes: 10 },
         { id: "WSP-074", do: "Pack, fix shock and tilt marks, photograph them, and enter the number of boxes.", record: "number", minutes: 15 },
-        { id: "WSP-075", do: "Write the packing list and put one copy into the first box.", expect: "List in box 1", minutes: 10 },
+        { id: "WSP-075", do: "Write the packing list and fix a copy to the outside of the first box: on site it is read before a box is opened.", expect: "List on box 1", minutes: 10 },
       ],
     },
     {

@@ -1,4 +1,4 @@
-import { isIsoDate, type Scalar, type WorkbookSnapshot } from "../../../sheet";
+import { isIsoDate, sheetDayOf, type Scalar, type WorkbookSnapshot } from "../../../sheet";
 import { appendRows, noChanges, type CellWrite, type Changes } from "../../plan/changes";
 import { groupBy, type PlanCell, type PlanModel } from "../../plan/model";
 import { readCell, type PlanRow } from "../../plan/read";
@@ -6,8 +6,9 @@ import { columnsOf, type Column, type ColumnKey, type TableKey, type TableRow } 
 import type { CommissioningPlan } from "../build";
 import { canonicalText, foldName, noAnswer, Problem } from "../../text";
 import { expandJob } from "../job";
+import { readingSteps } from "../procedure";
 import { signed, type JobRecords, type StepRecord } from "../record";
-import { foundCells, foundDrives, isAccepted, type FoundCell, type FoundDrive } from "./found-cells";
+import { foundCells, foundDrives, isAccepted, seenLast, type FoundCell, type FoundDrive } from "./found-cells";
 
 /** Tables that say what stands at a site: whoever looked there knows better than the plan. What names their rows stays the plan's. */
 const tablesOfSites: ReadonlySet<TableKey> = new Set<TableKey>(["sites", "racks", "feeds", "networks", "switches", "hosts", "hostPorts", "shelves", "drives", "ports"]);
@@ -24,7 +25,8 @@ const furtherColumns: { readonly [Key in TableKey]?: readonly ColumnKey<Key>[] }
  * A record counts where its step expects one cell of the plan and nothing else, is no limit on one side, and is accepted: as expected, or
  * waived by name, as the tab has judged it. The value is that of the last retest, else the first one found; one that its column cannot take, or about which subjects do not
  * agree, is left out. Serial numbers of drives go by bay: a bay without a row gets one; where another drive was in place, with the day on which it was
- * fitted, its row stays and is given the day on which it was out. Refuses where drives have no table to go into.
+ * fitted, its row stays and is given the day on which it was out. What was read of arrays in use becomes rows of Readings. Refuses where drives or readings
+ * have no table to go into.
  */
 export function asBuiltChanges(workbook: WorkbookSnapshot, source: CommissioningPlan, job: PlanRow<"jobs">, tab: JobRecords): Changes {
   const { model } = source;
@@ -44,6 +46,7 @@ export function asBuiltChanges(workbook: WorkbookSnapshot, source: Commissioning
       return { ...Object.fromEntries(others.map((one) => [one.cell.column, valueOf(one)])), ...driveRow(drive, dayOf(drive, tab)) };
     }),
   ]);
+  const read = addReadings(workbook, model, readingsOf(job, tab, model));
   return {
     writes: [
       ...[...corrected.values()].flatMap((group) => {
@@ -53,9 +56,34 @@ export function asBuiltChanges(workbook: WorkbookSnapshot, source: Commissioning
       ...[...swapped].flatMap(([row, drive]) => write({ table: "drives", row, column: "takenOut" }, dayOf(drive, tab))),
       ...drives.flatMap(({ row, seen }) => (row === null || swapped.has(row.row) ? [] : write({ table: "drives", row: row.row, column: "serial" }, canonicalText(seen)))),
       ...added.writes,
+      ...read.writes,
     ],
-    growths: added.growths,
+    growths: [...added.growths, ...read.growths],
   };
+}
+
+/** Lists what a job read of arrays in use, as rows of Readings that are not there yet: all of one day, so that what the arrays of a pool hold can be added up. */
+export function readingsOf(job: Pick<PlanRow<"jobs">, "job">, tab: JobRecords, model: PlanModel): TableRow<"readings">[] {
+  const read = tab.steps.flatMap((record) => {
+    const [what, seen] = [readingSteps[record.stepId], seenLast(tab, record)];
+    const value = Number(canonicalText(seen));
+    return what === undefined || seen === null || !Number.isFinite(value) ? [] : [{ record, what, value }];
+  });
+  const date = read.map(({ record }) => dayOf({ record }, tab)).reduce<string | null>((latest, day) => (day !== null && (latest === null || day > latest) ? day : latest), null);
+  const rows = read.map(({ record, what, value }): TableRow<"readings"> => ({ date, subject: record.subject, what, value, unit: record.seenUnit || null, source: job.job }));
+  return rows.filter((row) => !model.rows("readings").some((there) => isSameReading(there, row)));
+}
+
+function isSameReading(there: PlanRow<"readings">, { date, subject, what, source }: TableRow<"readings">): boolean {
+  return there.date === date && there.what === what && foldName(there.subject) === foldName(String(subject)) && foldName(there.source) === foldName(String(source));
+}
+
+/** Adds rows of readings; refuses where the plan has no table for them. */
+function addReadings(workbook: WorkbookSnapshot, model: PlanModel, rows: readonly TableRow<"readings">[]): Changes {
+  if (rows.length === 0) return noChanges;
+  const table = model.table("readings");
+  if (table !== null) return appendRows(workbook, table, "readings", rows.map((row) => ({ ...row, date: sheetDayOf(String(row.date)) ?? row.date ?? null })));
+  throw noAnswer("Readings", null, `The job read what is used (${rows.length}), and the plan has no table for it. Add Readings in the Plan view, then choose this again.`);
 }
 
 /** Leaves out a write of what stands there already. */

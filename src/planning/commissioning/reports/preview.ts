@@ -2,7 +2,7 @@ import type { Cell, SheetPlan } from "../../../sheet";
 import type { PlanModel } from "../../plan/model";
 import type { PlanRow } from "../../plan/read";
 import { foldName, noAnswer, splitNames } from "../../text";
-import { expandJob, stepWords, type JobStep } from "../job";
+import { anySubject, expandJob, stepWords, type JobStep } from "../job";
 
 /** Text by which the preview of a procedure is known for ours. */
 export const previewMark = "Preview of a procedure";
@@ -50,13 +50,14 @@ export function planPreview(model: PlanModel, procedure: string, madeAt: string)
   };
 }
 
-/** Makes a job of one array, or of none where its site has none. */
+/** Makes a job of one array, or of none where its site has none, and of one part of it where the procedure is about one. */
 function jobWithOneArray(model: PlanModel, procedure: string): PlanRow<"jobs"> {
   const jobs = model.rows("jobs").filter(({ job }) => job !== "");
   const followed = jobs.find((job) => foldName(job.procedure) === foldName(procedure)) ?? jobs[0];
   if (followed === undefined) throw noAnswer("Jobs", null, "No job stands in the plan, so there is no site to show a procedure for. Write a job first.");
   const [first] = splitNames(followed.arrays);
-  return { ...followed, shown: followed.shown, procedure, arrays: first ?? model.places.of(followed).arrays[0]?.array ?? "" };
+  const job = { ...followed, shown: followed.shown, procedure, arrays: first ?? model.places.of(followed).arrays[0]?.array ?? "" };
+  return { ...job, subject: job.subject === "" ? anySubject(model, job) : job.subject };
 }
 
 function band(value: string, style: "visit" | "section"): Cell[] {

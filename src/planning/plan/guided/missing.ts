@@ -1,5 +1,4 @@
-import { isBlank } from "../../../sheet";
-import { setColumns, type PlanCell, type PlanModel } from "../model";
+import { setColumns, usualMtu, type PlanCell, type PlanModel } from "../model";
 import { cellOf, textOf } from "../read";
 import { columnsOf, nameColumn, tableKeys, tables, type ColumnKey, type TableKey } from "../schema";
 
@@ -13,10 +12,10 @@ export interface MissingColumn {
   readonly first: PlanCell;
 }
 
-/** What an installation cannot do without; the rest may stay empty. Arrays take what their models give. */
+/** What an installation, a check of it or its price cannot do without; the rest may stay empty. Arrays take what their models give. */
 const needed: { readonly [Key in TableKey]?: readonly ColumnKey<Key>[] } = {
   sites: ["room", "contact", "timeServers", "alertsTo", "access"],
-  racks: ["site", "units", "numberedFrom", "depthMm", "limitKg", "coolingW"],
+  racks: ["site", "units", "numberedFrom", "depthMm", "limitKg", "coolingW", "outlets"],
   feeds: ["site", "source", "volts", "phases", "breakerA"],
   networks: ["prefix", "gateway", "role"],
   switches: ["site", "rack", "bottomUnit", "units", "watts", "feedA", "networks", "ports", "frameBytes"],
@@ -24,12 +23,14 @@ const needed: { readonly [Key in TableKey]?: readonly ColumnKey<Key>[] } = {
   clusters: ["network", "sharedAddress", "state"],
   pools: ["fillLimit"],
   arrays: [
-    "site", "model", "serial", "rack", "bottomUnit", "units", "depthMm", "weightKg", "liftKg", "liftBy", "watts", "feedA", "feedB", "controllers", "ports",
+    "site", "model", "serial", "rack", "bottomUnit", "units", "depthMm", "weightKg", "liftKg", "liftBy", "watts", "plug", "feedA", "feedB", "controllers", "ports",
     "drives", "driveSize", "scheme", "spares",
   ],
+  shelves: ["rack", "bottomUnit"],
   driveSets: [...setColumns],
   ports: ["network", "address", "switch", "switchPort"],
   jobs: ["site", "procedure", "plannedDate"],
+  quote: ["for", "quantity", "cost", "margin", "currency", "kind"],
 };
 
 /** Lists what a plan does not say yet, table by table in their order and column by column. */
@@ -44,13 +45,37 @@ export function missingValues(model: PlanModel): MissingColumn[] {
   );
 }
 
-/** Tells whether a cell may stay empty: in a network that is none of IP nothing has an address, and an array with drive sets leaves to them what they say. */
+/**
+ * Tells whether a cell may stay empty: in a network that is none of IP nothing has an address, an array with drive sets leaves to them what they say, a
+ * host to its ports, a switch without large packets need not say what it forwards, and a service is for no array.
+ */
 function isForNobody(model: PlanModel, key: TableKey, row: { readonly row: number }, column: string): boolean {
-  if (key === "arrays") return setColumns.some((one) => one === column) && model.rowsWith("driveSets", "array", textOf(row, "array")).length > 0;
-  if (key !== "networks" && !(key === "ports" && column === "address")) return false;
-  return column !== "role" && model.networks.named(textOf(row, "network"))?.isIp === false;
+  switch (key) {
+    case "arrays":
+      return setColumns.some((one) => one === column) && model.rowsWith("driveSets", "array", textOf(row, "array")).length > 0;
+    case "networks":
+      return column !== "role" && model.networks.named(textOf(row, "network"))?.isIp === false;
+    case "ports":
+      return column === "address" && model.networks.named(textOf(row, "network"))?.isIp === false;
+    case "switches": {
+      const own = model.find("switches", textOf(row, "switch"));
+      return column === "frameBytes" && own !== null && !model.networks.carriedOn(own).some(({ isIp, mtu }) => isIp && mtu > usualMtu);
+    }
+    case "hosts": {
+      const own = column === "site" ? null : model.find("hosts", textOf(row, "host"));
+      if (own === null) return false;
+      const data = model.networks.ofSite(own.site).filter(({ roles }) => roles.has("data"));
+      if (data.length > 0 && data.every(({ isIp }) => !isIp)) return true;
+      return column === "address" ? model.hostPorts.of(own).length > 0 : model.hostPorts.initiatorNamesOf(own).length > 0;
+    }
+    case "quote":
+      return column === "for" && ["service", "support"].includes(textOf(row, "kind"));
+    default:
+      return false;
+  }
 }
 
+/** Texts come without blanks around them. */
 function isEmpty(value: unknown): boolean {
-  return value === null || value === undefined || (typeof value === "string" && isBlank(value));
+  return value === null || value === undefined || value === "";
 }

@@ -1,10 +1,11 @@
 import { findFreeSubnet, firstHost, formatAddress, formatPrefix, parsePrefix, rangesOfPrefixes, type Prefix } from "../../addressing";
 import { invalid, quote, splitNames } from "../../text";
 import { sheetDayOf, showCell, type Scalar } from "../../../sheet";
-import { appendRows, joinChanges, noChanges, type Changes } from "../changes";
+import type { Changes } from "../changes";
 import { orNull, type PlanModel } from "../model";
 import { readCell } from "../read";
 import { columnsOf, nameColumn, tableKeys, tables, type TableKey, type TableRow, type TableRows } from "../schema";
+import { addedRows, refuseTakenNames } from "./new-rows";
 import { questions, sections, type Answers, type QuestionKey } from "./questions";
 
 /** Tables into which the set-up of a site writes. */
@@ -30,37 +31,14 @@ const firstProcedure = { new: "Install a rack array", existing: "Add an array to
  * What was not answered stays empty, or is assumed and stands in Assumptions. Refuses answers that cannot be read, and names that the plan has.
  */
 export function planSite(model: PlanModel, answers: Answers): Changes {
-  const rows = siteRows(model, answers);
-  const changes = guidedTables.map((key) => addedRows(model, key, rows));
-  return joinChanges(...changes);
+  return addedRows(model, siteRows(model, answers));
 }
 
 /** Works out the rows of a new site, table by table; refuses what `planSite` does, but for what depends on where the tables stand. */
 export function siteRows(model: PlanModel, answers: Answers): TableRows {
   const rows = new SiteRows(model, answers).rows();
-  for (const key of guidedTables) {
-    if (!namesRows(key)) continue;
-    for (const row of (rows[key] ?? []) as readonly Readonly<Record<string, Scalar | undefined>>[]) refuseTaken(model, key, showCell(row[nameColumn(key)]));
-  }
+  refuseTakenNames(model, rows);
   return rows;
-}
-
-function addedRows<Key extends TableKey>(model: PlanModel, key: Key, rows: Pick<TableRows, Key>): Changes {
-  const added: readonly TableRow<Key>[] = rows[key] ?? [];
-  const table = model.table(key);
-  if (added.length === 0) return noChanges;
-  if (table === null) throw invalid(tables[key].name, null, `The workbook has no table ${tables[key].name}. Choose Set up tables first.`);
-  return appendRows(model.workbook, table, key, added);
-}
-
-/** Tells whether each row of a table has a name of its own. */
-function namesRows(key: TableKey): boolean {
-  return key !== "assumptions" && key !== "hostPorts" && key !== "modelPorts";
-}
-
-function refuseTaken(model: PlanModel, key: TableKey, name: string): void {
-  if (model.find(key, name) === null) return;
-  throw invalid(tables[key].name, name, `${quote(name)} stands in ${tables[key].name} already. Write another name, or add to its rows by hand.`);
 }
 
 /** Works out the rows of one site. */
@@ -113,8 +91,9 @@ class SiteRows {
     const data = this.numbered("dataNetworks", `${site} data`);
     const [prefixes, vlans] = [this.oneEach("dataPrefixes", data.length), this.oneEach("dataVlans", data.length)];
     const mtu = this.value("dataMtu");
+    const vlanColumn = { ...questions.managementVlan.column, header: questions.dataVlans.label };
     const rows = data.map((network, index): TableRow<"networks"> => {
-      const vlan = vlans[index] === undefined ? null : (readCell(vlans[index], questions.managementVlan.column) as number);
+      const vlan = vlans[index] === undefined ? null : (readCell(vlans[index], vlanColumn) as number);
       const row = { network, site, prefix: this.prefix(network, prefixes[index]), gateway: "none", vlan, mtu, role: "data" };
       return { ...row, side: data.length < 2 ? null : index % 2 === 0 ? "A" : "B" };
     });

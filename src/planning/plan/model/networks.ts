@@ -105,11 +105,13 @@ function readNetwork(row: PlanRow<"networks">, routing: string): Network {
 
 /**
  * Puts networks in the order in which ports take them: data networks first, side A before B, then those that do not say what they are for,
- * then the others by role. Networks that do not differ in this stay in the order of their rows.
+ * then the others by role; of one kind those of the site before those that reach every site. Networks that do not differ in this stay in the order of their rows.
  */
 export function inPortOrder(networks: readonly Network[]): readonly Network[] {
-  const rank = ({ roles, row: { side } }: Network): number =>
-    roles.has("data") ? (side === "B" ? 1 : 0) : roles.size === 0 ? 2 : 3 + networkRoles.findIndex((role) => roles.has(role));
+  const rank = ({ roles, row: { side, site } }: Network): number => {
+    const kind = roles.has("data") ? (side === "B" ? 1 : 0) : roles.size === 0 ? 2 : 3 + networkRoles.findIndex((role) => roles.has(role));
+    return 2 * kind + (site === "" ? 1 : 0);
+  };
   return [...networks].sort((a, b) => rank(a) - rank(b));
 }
 

@@ -6,6 +6,7 @@ import { HostPaths } from "./host-paths";
 import { HostPorts } from "./host-ports";
 import { ModelPorts } from "./model-ports";
 import { Networks } from "./networks";
+import { Outlooks } from "./outlooks";
 import { Paths } from "./paths";
 import { Places } from "./places";
 import { PlanRows } from "./plan-rows";
@@ -33,6 +34,7 @@ export class PlanModel extends PlanRows {
   readonly wiring = new Wiring(this.ports, this.hostPorts);
   readonly addresses = new UsedAddresses(this, this.networks, this.ports, this.hostPorts);
   readonly capacity = new Capacity(this);
+  readonly outlooks = new Outlooks(this, this.capacity);
   readonly drives = new Drives(this);
   readonly volumes = new Volumes(this, this.capacity);
   readonly power = new Power(this);

@@ -5,6 +5,7 @@ import { readPlan, readSettings, rowsOf, type Plan, type PlanRow, type ReadTable
 import { nameColumn, tableKeys, type TableKey, type TextColumn } from "../schema";
 import { joinDriveSets } from "./drive-sets";
 import { inheritModels } from "./inherit-models";
+import { takeReadings } from "./readings";
 import { RowLookup } from "./row-lookup";
 
 /** A cell of the plan: a column of one row of a planning table. */
@@ -31,8 +32,9 @@ export class PlanRows {
     const { settings, faults } = readSettings(this.plan);
     this.settings = settings;
     this.settingFaults = faults;
+    const arrays = takeReadings(this.plan, joinDriveSets(this.plan, inheritModels(this.plan)));
     // One look-up a table, over the rows of that table: what is made here table by table is what the type says.
-    const rowsAsTheyAre = (key: TableKey): readonly { readonly row: number }[] => (key === "arrays" ? joinDriveSets(this.plan, inheritModels(this.plan)) : rowsOf(this.plan, key));
+    const rowsAsTheyAre = (key: TableKey): readonly { readonly row: number }[] => (key === "arrays" ? arrays : rowsOf(this.plan, key));
     this.lookups = Object.fromEntries(tableKeys.map((key) => [key, new RowLookup(rowsAsTheyAre(key), nameColumn(key))])) as unknown as Lookups;
     this.sheets = new Map(workbook.sheets.map((sheet) => [sheet.name, sheet]));
   }
@@ -42,7 +44,7 @@ export class PlanRows {
     return this.plan[key];
   }
 
-  /** Lists the rows of a table; none where the table is not there. Arrays are as they are with their models and drive sets. */
+  /** Lists the rows of a table; none where the table is not there. Arrays are as they are with their models, drive sets and readings. */
   rows<Key extends TableKey>(key: Key): readonly PlanRow<Key>[] {
     return this.lookups[key].rows;
   }

@@ -43,6 +43,18 @@ export class Wiring {
     })),
   ]);
 
+  /** Groups the rows that share a cable with others, such as the addresses of both families of a port; most rows have theirs alone. */
+  readonly shared = once((): readonly (readonly SwitchCable[])[] => {
+    const first = new Map<string, SwitchCable>();
+    const groups = new Map<string, SwitchCable[]>();
+    for (const one of this.all()) {
+      const earlier = first.get(one.cable);
+      if (earlier === undefined) first.set(one.cable, one);
+      else groups.set(one.cable, [...(groups.get(one.cable) ?? [earlier]), one]);
+    }
+    return [...groups.values()];
+  });
+
   constructor(
     private readonly ports: Ports,
     private readonly hostPorts: HostPorts,

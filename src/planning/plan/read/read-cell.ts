@@ -1,5 +1,5 @@
 import { parseScheme } from "../../capacity";
-import { parseShare, parseSize, parseSizeOrZero } from "../../quantity";
+import { describeRule, fits, parseShare, parseSize, parseSizeOrZero } from "../../quantity";
 import { explainComma, foldName, invalid, isNumberText, quote } from "../../text";
 import { isBeingComputed, isBlank, isError, isIsoDate, isoDateOf, showCell, type CellValue, type Scalar } from "../../../sheet";
 import type { Column, ColumnKind } from "../schema";
@@ -20,11 +20,12 @@ const readers: { readonly [Kind in ColumnKind]: (cell: Filled, column: Column) =
     if (match === undefined) throw invalid(header, cell, `${header} ${quote(text)} is not known. Write ${choices.join(" or ")}.`);
     return match;
   },
-  number: (cell, { header }) => readNumber(cell, header),
-  count: (cell, { header }) => {
+  number: (cell, column) => within(readNumber(cell, column.header), column),
+  count: (cell, column) => {
+    const { header } = column;
     const number = readNumber(cell, header);
     if (!Number.isInteger(number) || number < 0) throw invalid(header, cell, `${header} ${quote(cell)} is no count. Write a whole number.`);
-    return number;
+    return within(number, column);
   },
   size: (cell, { header, zero }) => (zero === true ? parseSizeOrZero(cell, header) : parseSize(cell, header)),
   share: (cell, { header }) => parseShare(cell, header),
@@ -52,6 +53,12 @@ function readNumber(cell: Filled, header: string): number {
   if (Number.isFinite(number)) return number;
   const comma = typeof cell === "string" ? explainComma(cell.trim(), header, (proposal) => readNumber(proposal, header)) : null;
   throw comma ?? invalid(header, cell, `${header} ${quote(cell)} is not a number. Write digits, such as 42 or 0.5.`);
+}
+
+/** Refuses a number that its column cannot mean. */
+function within(number: number, { header, within: rule }: Column): number {
+  if (rule !== undefined && !fits(number, rule)) throw invalid(header, number, `${header} is ${number}. Write ${describeRule(rule)}, such as ${rule.example}.`);
+  return number;
 }
 
 function readDate(cell: Filled, header: string): string {

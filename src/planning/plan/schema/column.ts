@@ -1,4 +1,4 @@
-import type { Kilograms, Millimetres, Watts } from "../../quantity";
+import type { Kilograms, Millimetres, NumberRule, Watts } from "../../quantity";
 import type { TableKey } from "./table-keys";
 
 /**
@@ -33,6 +33,8 @@ export interface Column<Kind extends ColumnKind = ColumnKind> {
   readonly formula?: string;
   /** True where a size may be 0. */
   readonly zero?: true;
+  /** What a count or a number may be, where not any can be meant. */
+  readonly within?: NumberRule;
   /** Version of the layout that brought it, where that was not the first: set-up adds it to tables of an earlier one. */
   readonly since?: number;
   /** Width in characters of a column of long text, which wraps; without it the width follows what stands there. */
@@ -77,9 +79,9 @@ export function choice<const Choice extends string>(header: string, meaning: str
   return { ...extra, kind: "choice", header, meaning, choices };
 }
 
-/** Describes a column of numbers in a unit that has a type of its own. */
+/** Describes a column of numbers in a unit that has a type of its own, none of them below 0. */
 export function measure<const Unit extends keyof Measures>(header: string, meaning: string, unit: Unit): MeasureColumn<Unit> {
-  return { kind: "number", header, meaning, unit };
+  return { kind: "number", header, meaning, unit, within: { min: 0, max: 10_000_000, example: 800 } };
 }
 
 /** Marks a column without which a row says nothing; the first such column of a table names its rows. */

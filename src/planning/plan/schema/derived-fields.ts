@@ -9,6 +9,9 @@ export interface DerivedField {
 /** "yes" on the first controller of the array, else "no". */
 const firstController = { choices: ["yes", "no"] } as const;
 
+/** "yes" where the Subject of the job names it, as people call it there, and where that is empty; else "no". */
+const isSubject = { choices: ["yes", "no"] } as const;
+
 /**
  * Fields that stand in no column but follow from the plan, by the layer in which a step reaches them.
  *
@@ -18,6 +21,8 @@ export const derivedFields = {
   Job: {
     /** "yes" where an array of the job has a hot spare, so that a drive may be pulled to try it. */
     "With spares": { choices: ["yes", "no"] },
+    /** "yes" where the plan has a host at the site of the job, from which its arrays are tried. */
+    "With hosts": { choices: ["yes", "no"] },
   },
   Array: {
     /** "create" for the array of order 1 of a new cluster, else "join"; blank without a cluster that is new or existing. */
@@ -54,13 +59,15 @@ export const derivedFields = {
     "Rebuild hours": {},
     /** Share of its feeds in use, and after the loss of another feed. */
     "Feed load": {},
+    /** Its feeds in the order of its supplies, with commas between. */
+    "Feeds": {},
   },
   Controller: {
     /** Name of the controller. */
     "Controller": {},
     "First controller": firstController,
-    /** "yes" where the Subject of the job names it, such as B or controller B, and where that is empty. */
-    "Is subject": { choices: ["yes", "no"] },
+    /** Such as B or controller B. */
+    "Is subject": isSubject,
   },
   Port: {
     "First controller": firstController,
@@ -74,6 +81,16 @@ export const derivedFields = {
     "Ping targets": {},
     /** "no" on a controller that waits where an address moves to the one that works: there is none to ping from; else "yes". */
     "Own address": { choices: ["yes", "no"] },
+  },
+  Shelf: {
+    /** Such as S1 or shelf S1. */
+    "Is subject": isSubject,
+    /** Its feeds in the order of its supplies, with commas between. */
+    "Feeds": {},
+  },
+  Drive: {
+    /** Such as 7 or bay 7, in a shelf S1 bay 7. */
+    "Is subject": isSubject,
   },
   Switch: {
     /** Largest MTU of the networks that it carries, 1500 where they name none. */

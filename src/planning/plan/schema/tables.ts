@@ -17,6 +17,7 @@ import { lists } from "./tables/lists";
 import { modelPorts } from "./tables/model-ports";
 import { models } from "./tables/models";
 import { networks } from "./tables/networks";
+import { parts } from "./tables/parts";
 import { pools } from "./tables/pools";
 import { ports } from "./tables/ports";
 import { prices } from "./tables/prices";
@@ -24,6 +25,7 @@ import { procedures } from "./tables/procedures";
 import { prompts } from "./tables/prompts";
 import { quote } from "./tables/quote";
 import { racks } from "./tables/racks";
+import { readings } from "./tables/readings";
 import { settings } from "./tables/settings";
 import { shelves } from "./tables/shelves";
 import { sites } from "./tables/sites";
@@ -34,7 +36,7 @@ import { volumes } from "./tables/volumes";
 /** The planning tables by their keys; `tableKeys` says their order. */
 export const tables = {
   settings, sites, racks, feeds, networks, switches, hosts, hostPorts, links, clusters, pools, models, modelPorts, arrays, shelves, driveSets, drives, ports, cables, volumes,
-  access, procedures, steps, prompts, jobs, prices, quote, assumptions, lists,
+  access, procedures, steps, prompts, jobs, readings, parts, prices, quote, assumptions, lists,
 } as const satisfies Readonly<Record<TableKey, Table>>;
 
 export type Tables = typeof tables;

@@ -1,12 +1,15 @@
 import { formatAddress, formatMask, pingSize, readAddress, type Family } from "../../addressing";
 import { ampsOf, andMore, foldName, formatAmps, formatPercent, formatTerabytes } from "../../text";
-import { controllersOf, frameFor, topUnit, usualMtu, type HostEnd, type JobPlaces, type Network, type PlanModel, type PlannedFeedLoad } from "../model";
+import { controllersOf, frameFor, topUnit, usualMtu, type ExpectedDrive, type HostEnd, type JobPlaces, type Network, type PlanModel, type PlannedFeedLoad } from "../model";
 import type { PlanRow } from "../read";
 import type { DerivedTexts } from "../schema";
 
 /** Derives the fields of a job. */
-export function deriveJobFields(model: PlanModel, { arrays }: JobPlaces): DerivedTexts<"Job"> {
-  return { "With spares": arrays.some((array) => model.capacity.setsOf(array).some(({ spares }) => (spares ?? 0) > 0)) ? "yes" : "no" };
+export function deriveJobFields(model: PlanModel, { arrays, site }: JobPlaces): DerivedTexts<"Job"> {
+  return {
+    "With spares": yesOrNo(arrays.some((array) => model.capacity.setsOf(array).some(({ spares }) => (spares ?? 0) > 0))),
+    "With hosts": yesOrNo(model.rowsWith("hosts", "site", site.site).length > 0),
+  };
 }
 
 /** Derives the fields of an array. */
@@ -26,10 +29,13 @@ export function deriveArrayFields(model: PlanModel, places: JobPlaces, array: Pl
     "Paths on one controller": String(model.hostPaths.fewestOnOneController(array) ?? ""),
     ...firstPortOf(model, array),
     "Rebuild hours": model.capacity.rebuildHoursOf(array)?.toPrecision(2) ?? "",
+    "Feeds": describeFeeds(array),
     "Feed load": model.power.loadsOf([array]).map(describeLoad).join(", "),
   };
 }
 
+function yesOrNo(answer: boolean): "yes" | "no";
+function yesOrNo(answer: boolean | null): string;
 function yesOrNo(answer: boolean | null): string {
   return answer === null ? "" : answer ? "yes" : "no";
 }
@@ -54,6 +60,11 @@ function describePaths(model: PlanModel, array: PlanRow<"arrays">): string {
   return hosts.length === 0 ? "no host is planned" : hosts.join(", ");
 }
 
+/** Names the feeds into which the cords of a device go, supply by supply. */
+function describeFeeds({ feedA, feedB }: Pick<PlanRow<"shelves">, "feedA" | "feedB">): string {
+  return [feedA, feedB].filter((feed) => feed !== "").join(", ");
+}
+
 /** Says in one line what a feed carries at worst. */
 function describeLoad({ worst: { feed, worstAmps, limitAmps, share } }: PlannedFeedLoad): string {
   return `${feed} at worst ${ampsOf(worstAmps)} of ${formatAmps(limitAmps)} (${formatPercent(share)})`;
@@ -61,8 +72,23 @@ function describeLoad({ worst: { feed, worstAmps, limitAmps, share } }: PlannedF
 
 /** Derives the fields of a controller. */
 export function deriveControllerFields({ array }: PlanRow<"arrays">, controller: string, isFirst: boolean, subject: string): DerivedTexts<"Controller"> {
-  const names = [controller, `controller ${controller}`, `${array} ${controller}`, `${array} controller ${controller}`].map(foldName);
-  return { "Controller": controller, "First controller": isFirst ? "yes" : "no", "Is subject": subject.trim() === "" || names.includes(foldName(subject)) ? "yes" : "no" };
+  return { "Controller": controller, "First controller": yesOrNo(isFirst), "Is subject": isSubject(subject, array, [controller, `controller ${controller}`]) };
+}
+
+/** Derives the fields of a shelf. */
+export function deriveShelfFields(row: PlanRow<"shelves">, subject: string): DerivedTexts<"Shelf"> {
+  return { "Is subject": isSubject(subject, row.array, [row.shelf, `shelf ${row.shelf}`]), "Feeds": describeFeeds(row) };
+}
+
+/** Derives the fields of a bay that ought to hold a drive. */
+export function deriveDriveFields({ array }: PlanRow<"arrays">, { shelf, bay }: Pick<ExpectedDrive, "shelf" | "bay">, subject: string): DerivedTexts<"Drive"> {
+  const places = shelf === "" ? [""] : [`${shelf} `, `shelf ${shelf} `];
+  return { "Is subject": isSubject(subject, array, places.flatMap((place) => [`${place}${bay}`, `${place}bay ${bay}`])) };
+}
+
+/** Tells whether the Subject of a job is one of the names of a part of an array, with or without the array before it; one that is empty leaves it open. */
+function isSubject(subject: string, array: string, names: readonly string[]): "yes" | "no" {
+  return yesOrNo(subject.trim() === "" || names.flatMap((name) => [name, `${array} ${name}`]).map(foldName).includes(foldName(subject)));
 }
 
 /** Derives the fields of a row of the Ports table, of a port of an array. */

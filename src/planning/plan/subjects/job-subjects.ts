@@ -5,8 +5,8 @@ import { isForOther, once, oncePer, usualMtu } from "../model";
 import type { PlanRow } from "../read";
 import { forEachOf, type ForEach } from "../schema";
 import {
-  deriveArrayFields, deriveControllerFields, deriveFeedFields, deriveHostFields, deriveHostPortFields, deriveJobFields, deriveNetworkFields, derivePortFields,
-  deriveSwitchFields, deriveVolumeFields, firstController,
+  deriveArrayFields, deriveControllerFields, deriveDriveFields, deriveFeedFields, deriveHostFields, deriveHostPortFields, deriveJobFields, deriveNetworkFields, derivePortFields,
+  deriveShelfFields, deriveSwitchFields, deriveVolumeFields, firstController,
 } from "./derived-fields";
 import { layerOf, layerOfFields, lookupIn, scopeOf, type Layer, type Scope } from "./scope";
 
@@ -75,9 +75,7 @@ export class JobSubjects {
   }
 
   /** Lists the subjects of a section; one that says nothing in For each is about the site. */
-  list(forEach: ForEach | ""): readonly Subject[] {
-    return this.lists[forEachOf(forEach)]();
-  }
+  readonly list = oncePer((forEach: ForEach | ""): readonly Subject[] => this.lists[forEachOf(forEach)]());
 
   private readonly racks = once((): readonly PlanRow<"racks">[] => this.usedOrAll("racks", this.devices().map(({ rack }) => this.model.find("racks", rack))));
 
@@ -175,7 +173,7 @@ export class JobSubjects {
   private shelves(array: ArrayRow): Subject[] {
     const number = numberRepeats();
     return this.model.rowsWith("shelves", "array", array.array).map((shelf) => {
-      const layers = { ...this.layersOf(array), Shelf: layerOf("Shelf", shelf), Rack: layerOf("Rack", this.model.find("racks", shelf.rack)) };
+      const layers = { ...this.layersOf(array), Shelf: layerOf("Shelf", shelf, deriveShelfFields(shelf, this.job.subject)), Rack: layerOf("Rack", this.model.find("racks", shelf.rack)) };
       return { id: number(`${idOf(array)}.shelf ${foldName(shelf.shelf)}`, "."), label: `${array.array} ${shelf.shelf}`, scope: scopeOf("shelf", layers) };
     });
   }
@@ -209,11 +207,15 @@ export class JobSubjects {
 
   private drives(array: ArrayRow): Subject[] {
     const number = numberRepeats();
-    return this.model.drives.expectedIn(array).map(({ shelf, bay, row }) => ({
-      id: number(`${idOf(array)}.${shelf === "" ? "" : `${foldName(shelf)}.`}bay-${bay}`, "."),
-      label: [array.array, shelf, `bay ${bay}`].filter((part) => part !== "").join(" "),
-      scope: scopeOf("drive", { ...this.layersOf(array), Drive: layerOf("Drive", row, { Array: array.array, Shelf: shelf, Bay: String(bay) }) }),
-    }));
+    return this.model.drives.expectedIn(array).map((drive) => {
+      const { shelf, bay, row } = drive;
+      const shown = { Array: array.array, Shelf: shelf, Bay: String(bay), ...deriveDriveFields(array, drive, this.job.subject) };
+      return {
+        id: number(`${idOf(array)}.${shelf === "" ? "" : `${foldName(shelf)}.`}bay-${bay}`, "."),
+        label: [array.array, shelf, `bay ${bay}`].filter((part) => part !== "").join(" "),
+        scope: scopeOf("drive", { ...this.layersOf(array), Drive: layerOf("Drive", row, shown) }),
+      };
+    });
   }
 
   private prompts(array: ArrayRow): Subject[] {

@@ -32,9 +32,9 @@ describe("the built-in procedures", () => {
       "JOI-353", "JOI-356", "JOI-357", "JOI-386", "JOI-400", "JOI-431", "JOI-440", "JOI-445", "JOI-447", "JOI-451", "JOI-452", "JOI-461", "JOI-481",
       "JOI-404", "JOI-486",
       "SHF-051", "SHF-072", "SHF-073", "SHF-080", "SHF-081", "SHF-481",
-      "RCT-041", "RCT-043", "RCT-062", "RCT-072",
+      "RCT-041", "RCT-048", "RCT-043", "RCT-062", "RCT-072",
       "RDR-040", "RDR-072",
-      "FWM-040", "FWM-041", "FWM-050", "FWM-072",
+      "FWM-040", "FWM-041", "FWM-042", "FWM-043", "FWM-050", "FWM-072",
       "OUT-041", "OUT-050", "OUT-051", "OUT-060", "OUT-071",
       "YCK-070",
     ]);
@@ -103,7 +103,55 @@ describe("the built-in procedures", () => {
     const sample = sampleRows();
     const steps = stepsOf({ ...sample, ...builtInProcedures }, 0);
     const first = steps.findIndex((one) => /cords? (of|into)/i.test(one.do));
-    expect([steps[first]!.holdPoint, steps[first]!.do.indexOf("step clear") < steps[first]!.do.indexOf("cord of")]).toEqual([true, true]);
+    expect([steps[first]!.holdPoint, steps[first]!.do.indexOf("step clear") < steps[first]!.do.indexOf("cords into")]).toEqual([true, true]);
+  });
+
+  describe("for an array with a single controller", () => {
+    const sample = sampleRows();
+    const arrays = sample.arrays!.map((row) => ({ ...row, controllers: "A" }));
+    const ports = sample.ports!.filter(({ controller }) => controller === "A");
+    const idsOf = (procedure: string, controllers: string): string[] => {
+      const jobs = sample.jobs!.map((row) => ({ ...row, procedure, arrays: "rr-array-1", subject: "A" }));
+      const steps = stepsOf({ ...sample, ...builtInProcedures, ...(controllers === "A" ? { arrays, ports } : {}), jobs }, 0);
+      expect(steps.filter(({ do: text }) => controllers === "A" && /both controllers|the other (one|controller)/i.test(text)).map(({ stepId }) => stepId)).toEqual([]);
+      return steps.map(({ stepId }) => stepId);
+    };
+
+    test.each([
+      ["Replace a controller", ["RCT-022", "RCT-041", "RCT-060", "RCT-062"], ["RCT-026", "RCT-048"]],
+      ["Change firmware", ["FWM-024", "FWM-040", "FWM-041"], ["FWM-026", "FWM-042", "FWM-043"]],
+    ])("%s asks for no other controller, and has the hosts let go first", (procedure, withOther, alone) => {
+      const [one, two] = [idsOf(procedure, "A"), idsOf(procedure, "A,B")];
+      expect([withOther.filter((id) => one.includes(id)), alone.filter((id) => !one.includes(id))]).toEqual([[], []]);
+      expect([withOther.filter((id) => !two.includes(id)), alone.filter((id) => two.includes(id))]).toEqual([[], []]);
+    });
+
+    test.each(["Install a rack array", "Yearly check", "Workshop preparation"])("%s speaks of no other one", (procedure) => {
+      idsOf(procedure, "A");
+    });
+  });
+
+  test("expect of a drive that is taken out the serial number that the plan has for its bay", () => {
+    const sample = sampleRows();
+    const drives = [1, 2, 3].map((bay) => ({ array: "rr-array-1", bay, serial: `TMD-${bay}` }));
+    const jobs = sample.jobs!.map((row) => ({ ...row, procedure: "Replace a drive", arrays: "rr-array-1", subject: "bay 2" }));
+    const steps = stepsOf({ ...sample, ...builtInProcedures, drives, jobs }, 0);
+    const read = steps.filter(({ stepId }) => ["RDR-021", "RDR-040"].includes(stepId));
+    expect(read.map(({ subject, expectation }) => [subject, expectation.shown])).toEqual(Array(2).fill(["rr-array-1 bay 2", "TMD-2"]));
+    // The plan is brought up to date once the tab is closed: before, it would expect the new drive where the old one was read.
+    expect(steps.filter(({ do: text }) => text.includes("up to date"))).toEqual([]);
+  });
+
+  test("read the serial number of a chassis once it is unpacked, and not before the boxes have stood", () => {
+    const ids = stepsOf({ ...sampleRows(), ...builtInProcedures }, 0).map(({ stepId }) => stepId);
+    expect(ids.lastIndexOf("INS-325")).toBeLessThan(ids.indexOf("INS-321"));
+    expect(ids.indexOf("INS-321")).toBeLessThan(ids.indexOf("INS-336"));
+  });
+
+  test("pull no second cord, cable or controller before what the first one belongs to is well again", () => {
+    const both = builtInProcedures.steps.filter(({ do: text }) => /then (pull )?the other/i.test(String(text)));
+    expect(both.map(({ stepId }) => stepId)).toEqual(["WSP-057", "SHF-072", "SHF-073"]);
+    expect(both.filter(({ do: text }) => !/wait until that \w+ is well again/.test(String(text)))).toEqual([]);
   });
 
   test("give no step an id that was withdrawn, nor one twice", () => {

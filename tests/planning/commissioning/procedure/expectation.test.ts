@@ -1,4 +1,4 @@
-import { parseExpectation, type RecordRule } from "../../../../src/planning/commissioning/procedure/expectation";
+import { lacksLimit, parseExpectation, type RecordRule } from "../../../../src/planning/commissioning/procedure/expectation";
 
 const parse = (record: string, expect: string, tolerance: number | null = null, tolerancePercent: number | null = null, bound: RecordRule["bound"] = "") =>
   parseExpectation({ record, tolerance, tolerancePercent, bound }, expect, "Step X-1");
@@ -46,6 +46,14 @@ describe("what a step expects", () => {
     const { wanted, shown: said } = parse(record, "48", tolerance, null, bound);
     expect(said).toBe(shown);
     expect([47, 48, 49, 72].map((value) => wanted?.by === "range" && value >= wanted.least && value <= wanted.most)).toEqual(takes);
+  });
+
+  test.each(["at least", "at most"] as const)("lets nothing pass %s a figure that nobody planned, and says that it is agreed first", (bound) => {
+    const expectation = parse("number", "", null, null, bound);
+    const { wanted, shown } = expectation;
+    expect([shown, lacksLimit(expectation)]).toEqual([`${bound} (not planned): agree it first`, true]);
+    expect([-1e9, 0, 24, 1e9].filter((value) => wanted === null || (wanted.by === "range" && value >= wanted.least && value <= wanted.most))).toEqual([]);
+    expect([parse("number", "24", null, null, bound), parse("number", "")].map(lacksLimit)).toEqual([false, false]);
   });
 
   test("knows a limit on one side of sizes and dates, and of nothing else", () => {

@@ -165,3 +165,31 @@ describe("drives go back by bay", () => {
     expect(changes({ "T-40/A0001.bay-1": { found: "D-1", done: day } }, [], rows)).toEqual([]);
   });
 });
+
+describe("what a job read of arrays in use", () => {
+  const yearly: TableRows = {
+    ...plan,
+    readings: [{ date: "2025-03-02", subject: "n-1", what: "used", value: 9, unit: "TB", source: "Last year" }],
+    steps: [step("YCK-036", "Arrays", { record: "size", unit: "TB" }), step("YCK-037", "Arrays", { record: "size", unit: "TB" })],
+  };
+  const records = {
+    "YCK-036/A0001": { found: 15.9, done: "2026-03-09" }, "YCK-037/A0001": { found: "10.5", done: "2026-03-09" },
+    "YCK-037/A0002": { found: 9.5, unit: "TiB", done: "2026-03-10" },
+  };
+  const row = (subject: string, what: string, value: number, unit: string) => [["Readings", null, 46_091], ["Readings", null, subject], ["Readings", null, what], ["Readings", null, value],
+    ["Readings", null, unit], ["Readings", null, jobName]];
+
+  test("becomes rows of Readings below those that are there, all of the day of the last of them, each with the job as its source", () => {
+    expect(changes(records, [], yearly)).toEqual([...row("n-1", "capacity", 15.9, "TB"), ...row("n-1", "used", 10.5, "TB"), ...row("n-2", "used", 9.5, "TiB")]);
+  });
+
+  test("is not written a second time, and not where nothing was read", () => {
+    const there = { ...yearly, readings: [{ date: "2026-03-09", subject: "N-1", what: "used", value: 10.5, unit: "TB", source: jobName }] } as const;
+    expect(changes({ "YCK-037/A0001": records["YCK-037/A0001"] }, [], there)).toEqual([]);
+    expect(changes({ "YCK-037/A0001": { found: "Waived", note: "no page", by: "EF", done: "2026-03-09" } }, [], yearly)).toEqual([]);
+  });
+
+  test("is refused with a sentence where the plan has no table for it", () => {
+    expect(() => changes(records, [], { ...yearly, readings: [] })).toThrow("The job read what is used (3), and the plan has no table for it. Add Readings in the Plan view, then choose this again.");
+  });
+});

@@ -36,6 +36,16 @@ describe("the preview of a procedure", () => {
     expect(linesOf({ jobs: [{ job: "Second", site: "Mill", procedure: "Other", arrays: "a2, a1" }] })[6]).toEqual(["OWN-1", "a2", "Read a2.", "S-2", "serial", "one name", 2]);
   });
 
+  test("shows a procedure about one part for the first one that the array has, where no job names one", () => {
+    const about = (forEach: "controller" | "drive" | "shelf"): TableRows => ({
+      arrays: [{ id: "A1", array: "a1", site: "Mill", controllers: "A,B", drives: 3 }],
+      shelves: [{ array: "a1", shelf: "S1" }, { array: "a1", shelf: "S2" }],
+      procedures: [{ procedure: "Own", section: "Look", forEach, when: "Is subject = yes" }],
+      steps: [{ stepId: "OWN-1", procedure: "Own", section: "Look", do: "Point at it." }],
+    });
+    expect((["controller", "drive", "shelf"] as const).map((kind) => linesOf(about(kind)).slice(5).map(([, label]) => label))).toEqual([["a1 A"], ["a1 bay 1"], ["a1 S1"]]);
+  });
+
   test("is no tab of a job", () => {
     expect(readTab(tabSheet(planPreview(modelOf(rows), "Own", "2026-03-02"), "Preview"))).toBeNull();
   });

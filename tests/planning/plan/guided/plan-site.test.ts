@@ -3,7 +3,7 @@ import { checkPlan, rules } from "../../../../src/planning/checks";
 import { missingValues, planSite, questions, sections, type Answers, type QuestionKey } from "../../../../src/planning/plan/guided";
 import { PlanModel } from "../../../../src/planning/plan/model";
 import { tableKeys } from "../../../../src/planning/plan/schema";
-import { planTables } from "../../../../src/planning/plan/set-up";
+import { planTables, sampleRows } from "../../../../src/planning/plan/set-up";
 import type { WorkbookSnapshot } from "../../../../src/sheet";
 import { initialRows } from "../../../../src/actions/set-up";
 import { carryOut } from "../../../support/plan-changes";
@@ -67,6 +67,14 @@ test("once addresses and cables are proposed nothing stops, and what warns is an
   expect([...new Set(findings(book, ["warn"]).map((one) => one.split(" ")[0]))]).toEqual(["missing-id", "assumed-value"]);
 });
 
+test("a site beside others, whose management network reaches every site, manages its arrays in its own", () => {
+  const given = { ...answers, model: "Sorrel 8", dataPrefixes: "10.65.81.0/24, 10.65.82.0/24", managementPrefix: "10.65.80.0/24", managementGateway: "10.65.80.1" };
+  let book = planned(given, snapshotOf(planTables({ sheets: [] }, tableKeys, { ...initialRows(), ...sampleRows() })));
+  for (const propose of [assignPlanAddresses, proposeCabling]) book = carryOut(book, propose(book));
+  expect(findings(book, ["stop"])).toEqual([]);
+  expect([...new Set(findings(book, ["warn"]).map((one) => one.split(" ")[0]))]).toEqual(["missing-id", "assumed-value"]);
+});
+
 test("what was left empty is assumed and marked, every value of it, or missing and listed", () => {
   const book = planned({ site: "Map Store", model: "Alder 24", racks: "1", dataNetworks: "1", switches: "1", dataPorts: "2", managementPorts: "1", arrays: "1" });
   const model = new PlanModel(book);
@@ -125,6 +133,8 @@ test.each<[Answers, string]>([
   [{ arrayNames: "north, south" }, "Names of the arrays: 2 for 3. Write one for each, or none."],
   [{ dataPrefixes: "10.64.81.0/24" }, "Prefixes of the data networks: 1 for 2. Write one for each, or none."],
   [{ driveSize: "four" }, 'Drive size "four" is not a size. Write TB as a number, such as 4, or text with a unit, such as "960 GB".'],
+  [{ dataVlans: "181, 4095" }, "VLANs of the data networks is 4095. Write a whole number from 1 to 4094, such as 100."],
+  [{ volts: "-230" }, "Volts is -230. Write a number above 0 and at most 1000, such as 230."],
   [{ fillLimit: "80" }, ""],
 ])("%j is refused with a sentence, and nothing is planned", (wrong, sentence) => {
   const said = refusal({ ...answers, ...wrong });

@@ -20,10 +20,10 @@ describe("the ports that an array ought to have", () => {
     expect(expected()).toEqual(["A/0 n1", "A/1 n2", "A/2 n1", "B/0 n1", "B/1 n2", "B/2 n1"]);
   });
 
-  test("take the networks of each family apart", () => {
+  test("take the networks of each family apart, those of the site before those that reach every site", () => {
     const both = [...networks, { network: "v6a", site: "Mill", prefix: "fd00:1::/64" }, { network: "v6b", prefix: "fd00:2::/64" }, { network: "v6c", site: "Mill", prefix: "fd00:3::/64" }];
-    expect(expected({ controllers: "1" }, [], both)).toEqual(["A/0 n1", "A/0 v6a", "A/1 n2", "A/1 v6b", "A/2 n1", "A/2 v6c"]);
-    expect(expected({ controllers: "1" }, [], both.slice(4))).toEqual(["A/0 v6a", "A/1 v6b", "A/2 v6c"]);
+    expect(expected({ controllers: "1" }, [], both)).toEqual(["A/0 n1", "A/0 v6a", "A/1 n2", "A/1 v6c", "A/2 n1", "A/2 v6b"]);
+    expect(expected({ controllers: "1" }, [], both.slice(4))).toEqual(["A/0 v6a", "A/1 v6c", "A/2 v6b"]);
   });
 
   test.each([

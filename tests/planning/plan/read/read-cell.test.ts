@@ -36,6 +36,29 @@ describe("a cell of a planning table", () => {
     ]);
   });
 
+  // IEEE 802.1Q clause 9.6: a tag has 12 bits, 0 names no VLAN and 4095 (hexadecimal FFF) is kept back. From memory.
+  test("of a VLAN takes 1 to 4094", () => {
+    const { rows, sentences } = read("networks", ["Network", "VLAN"], 1, 4094, "100", null, 0, 4095);
+    expect(rows.map((row) => "vlan" in row && row.vlan)).toEqual([1, 4094, 100, null, null, null]);
+    expect(sentences).toEqual(["VLAN is 0. Write a whole number from 1 to 4094, such as 100.", "VLAN is 4095. Write a whole number from 1 to 4094, such as 100."]);
+  });
+
+  test.each<[TableKey, readonly [string, string], CellValue, CellValue]>([
+    ["cables", ["Id", "Length m"], 0.5, -3],
+    ["feeds", ["Feed", "Volts"], 400, -230],
+    ["feeds", ["Feed", "Breaker A"], 16, 0],
+    ["feeds", ["Feed", "Power factor"], 1, 1.2],
+    ["models", ["Model", "Watts"], 0, -620],
+    ["models", ["Model", "Weight kg"], 46, "-46"],
+    ["racks", ["Rack", "Depth mm"], 1000, -1000],
+    ["links", ["From", "Unavailability"], 0.999, 1],
+    ["quote", ["Item", "Cost"], 0, -100],
+    ["steps", ["Step id", "Minutes"], 5, -5],
+  ])("of %s %j takes %j, and not %j, which nothing can be", (key, headers, taken, refused) => {
+    expect(read(key, headers, taken).sentences).toEqual([]);
+    expect(read(key, headers, refused).sentences).toEqual([expect.stringMatching(/^[A-Z].* is -?[\d.]+\. Write a number (?:from 0|above 0) .*, such as [\d.]+\.$/)]);
+  });
+
   test("of a size, a share or a scheme is read as the functions read it", () => {
     const { rows } = read("pools", ["Pool", "Fill limit"], "80%", 0.5, "half");
     expect(rows.map((row) => "fillLimit" in row && row.fillLimit)).toEqual([0.8, 0.5, null]);

@@ -100,7 +100,7 @@ describe("a formula that a new row begins with", () => {
 test("the values that a derived field can have, where those are few", () => {
   const choices = (["Job", "Array", "Controller", "Port"] as const).map((layer) => derivedFieldsOf(layer).flatMap(([name, field]) => (field.choices ? [[name, field.choices]] : [])));
   expect(choices).toEqual([
-    [["With spares", ["yes", "no"]]],
+    [["With spares", ["yes", "no"]], ["With hosts", ["yes", "no"]]],
     [["Cluster act", ["create", "join"]], ["Cluster live", ["yes", "no"]]],
     [["First controller", ["yes", "no"]], ["Is subject", ["yes", "no"]]],
     [["First controller", ["yes", "no"]], ["Own address", ["yes", "no"]]],
@@ -110,7 +110,7 @@ test("the values that a derived field can have, where those are few", () => {
 test("a step reaches each table under a name of its own, and finds derived fields there", () => {
   expect(Object.entries(layerTables).filter(([, table]) => table === null).map(([name]) => name)).toEqual(["Controller"]);
   const fields = (layer: LayerName) => derivedFieldsOf(layer).map(([name]) => name);
-  expect([fields("Rack"), fields("Drive"), fields("Network")]).toEqual([[], [], ["Prefix length", "Netmask"]]);
+  expect([fields("Rack"), fields("Drive"), fields("Network")]).toEqual([[], ["Is subject"], ["Prefix length", "Netmask"]]);
 });
 
 test("an array takes from its model what a chassis and its controllers are like, and nothing else", () => {

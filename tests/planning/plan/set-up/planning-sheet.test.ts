@@ -51,7 +51,7 @@ describe("the sheet of a planning table", () => {
     const styles = (key: TableKey, row: number) => planOf(key).rows[row]!.map(({ style }) => style);
     for (const row of [4, 5]) {
       expect(styles("quote", row)).toEqual(["text", "text", "plain", "plain", "share", "text", "date", "formula", "formula", "formula", "text", "formula", ...quoteSince5]);
-      expect(styles("jobs", row).slice(6)).toEqual(["date", "text", "text", "plain"]);
+      expect(styles("jobs", row).slice(6)).toEqual(["date", "text", "text", "plain", "text", "text", "plain"]);
       expect(cellOf("sites", row, "access").style).toBe("prose");
       expect(cellOf("arrays", row, "scheme").style).toBe("text");
       expect(cellOf("arrays", row, "driveSize").style).toBe("size");

@@ -58,7 +58,7 @@ describe("setting up an empty workbook", () => {
 
   test("writes formulas of the same row and of plain ranges", () => {
     const quote = plans.find(({ name }) => name === "Quote")!;
-    expect(quote.rows[4]![9]!.formula).toMatch(/^=IF\(OR\(\$K5<>"array",\$L5="",\$X5=""\),"",BAY\.UNITPRICE\(\$X5\/\$C5\*IF\(COUNTIF\(Arrays!\$B\$5:\$B\$2004,\$B5\)>0,1,/);
+    expect(quote.rows[4]![9]!.formula).toMatch(/^=IF\(OR\(\$K5<>"array",\$L5="",\$X5="",\$C5=0\),"",BAY\.UNITPRICE\(\$X5\/\$C5\*IF\(COUNTIF\(Arrays!\$B\$5:\$B\$2004,\$B5\)>0,1,/);
     expect(quote.rows[5]![7]!.formula).toContain("MATCH($B6,Arrays!$B$5:$B$2004,0)");
   });
 

@@ -31,6 +31,7 @@ describe("the derived fields of an array", () => {
       "Rebuild hours": "11",
       // 900 W at 230 V are 3.913 A; 0.8 of 16 A are 12.8 A.
       "Feed load": "F at worst 3.91 of 12.8 A (30.57%), G at worst 3.91 of 12.8 A (30.57%)",
+      "Feeds": "F, G/L1",
       first: "A",
     });
   });

@@ -78,6 +78,28 @@ describe("the subjects of a job", () => {
     ]);
   });
 
+  test("know whether the Subject of the job names them, with or without their array, and where it is empty take it that it does", () => {
+    const shelves: TableRows = { shelves: [{ array: "a1", shelf: "S1", feedA: "F", feedB: "G" }, { array: "a1", shelf: "S2", feedA: "F" }], drives: [{ array: "a1", shelf: "S2", bay: 1 }] };
+    const named = (forEach: ForEach, subject: string | null): string[] =>
+      subjectsOf(shelves, [{ ...rows.jobs[0], subject }]).list(forEach).filter((one) => fieldsOf(one, "Is subject")[0] === "yes").map(({ label }) => label);
+    expect([named("controller", "B"), named("controller", "A1 controller b")]).toEqual([["a1 B"], ["a1 B"]]);
+    expect([named("shelf", "shelf s2"), named("shelf", "a1 S1"), named("shelf", "S3")]).toEqual([["a1 S2"], ["a1 S1"], []]);
+    expect([named("drive", "a1 bay 1"), named("drive", "S2 bay 1"), named("drive", "shelf S2 1")]).toEqual([["a1 bay 1"], ["a1 S2 bay 1"], ["a1 S2 bay 1"]]);
+    expect(named("shelf", null)).toEqual(["a1 S1", "a1 S2"]);
+  });
+
+  test("name the feeds of an array and of a shelf in the order of their supplies, and none that is not planned", () => {
+    const fed: TableRows = { arrays: rows.arrays.map((row) => ({ ...row, feedA: "F", feedB: row.array === "a1" ? "G" : null })), shelves: [{ array: "a1", shelf: "S1", feedB: "G" }] };
+    const subjects = subjectsOf(fed);
+    expect(subjects.list("array").map((one) => fieldsOf(one, "Feeds")[0])).toEqual(["F", "F, G", "F"]);
+    expect(subjects.list("shelf").map((one) => fieldsOf(one, "Shelf.Feeds")[0])).toEqual(["G"]);
+  });
+
+  test("know whether the plan has a host at the site", () => {
+    const known = (more: TableRows) => fieldsOf(subjectsOf(more).list("site")[0]!, "With hosts");
+    expect([known({}), known({ hosts: [{ host: "h", site: "Yard" }] }), known({ hosts: [{ host: "h", site: "Mill" }] })]).toEqual([["no"], ["no"], ["yes"]]);
+  });
+
   test("are the bays of an array from 1 on", () => {
     expect(listed("drive")).toEqual(["A0002.bay-1 = a2 bay 1", "A0003.bay-1 = a1 bay 1", "A0003.bay-2 = a1 bay 2"]);
   });

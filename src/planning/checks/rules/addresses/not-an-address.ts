@@ -7,7 +7,8 @@ export const notAnAddress: Rule = {
   name: "not-an-address",
   family: "addresses",
   weight: "stop",
-  meaning: "In networks of IP addresses, prefixes, gateways and reserved ranges can be read, and a prefix has no bits set after its length.",
+  meaning:
+    "In networks of IP addresses, prefixes, gateways and reserved ranges can be read, and a prefix has no bits set after its length; so can servers that are not said by name.",
   check: (model) => [
     ...model.networks.all().flatMap(({ row, isIp }): Remark[] => {
       if (!isIp) return [];
@@ -38,5 +39,20 @@ export const notAnAddress: Rule = {
         return refusal === null ? [] : [remarkAt(model, "hosts", row, "address", refusal)];
       }),
     ),
+    ...model.rows("sites").flatMap((row) =>
+      servers.flatMap(([column, header]) =>
+        splitNames(row[column]).flatMap((text): Remark[] => {
+          const refusal = isMeantAsAddress(text) ? refusalOf(() => parseAddress(text, header)) : null;
+          return refusal === null ? [] : [remarkAt(model, "sites", row, column, refusal)];
+        }),
+      ),
+    ),
   ],
 };
+
+const servers = [["timeServers", "Time servers"], ["nameServers", "Name servers"], ["alertsTo", "Alerts to"]] as const;
+
+/** Tells an address from a name, whose last part begins with a letter (RFC 1123 section 2.1) and which has no two colons. */
+function isMeantAsAddress(text: string): boolean {
+  return /^\d+(?:\.\d*)+(?:\/\d+)?$/.test(text) || /^[\da-f]*:[\da-f.]*:[\da-f:./]*$/i.test(text);
+}

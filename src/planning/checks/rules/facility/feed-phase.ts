@@ -7,9 +7,15 @@ export const feedPhase: Rule = {
   name: "feed-phase",
   family: "facility",
   weight: "warn",
-  meaning: "Only a feed of three phases has a phase to hang on.",
+  meaning: "A feed has one phase or three, and only one of three has a phase to hang on.",
   mends: "Writes the feed without the phase.",
-  check: (model) => model.power.devices().flatMap((device) => remarksOf(model, device)),
+  check: (model) => [
+    ...model.power.devices().flatMap((device) => remarksOf(model, device)),
+    ...model.rows("feeds").flatMap((row): Remark[] => {
+      if (row.phases === null || row.phases === 1 || row.phases === 3) return [];
+      return [remarkAt(model, "feeds", row, "phases", `${row.feed} has ${row.phases} phases, and is counted with one. Write 1, or 3.`)];
+    }),
+  ],
 };
 
 function remarksOf(model: PlanModel, { table, row }: Device): Remark[] {

@@ -8,7 +8,7 @@ export const otherSite: Rule = {
   name: "other-site",
   family: "references",
   weight: "stop",
-  meaning: "The rack, feeds, switches and networks that a row names are at the site of that row.",
+  meaning: "The rack, feeds, switches and networks that a row names are at the site of that row, and a host is linked to switches of its own site.",
   check: (model) => {
     const remarks: Remark[] = [];
     const compare = (table: TableKey, { row }: { readonly row: number }, site: string, column: string, target: Sited, name: string): void => {
@@ -39,6 +39,9 @@ export const otherSite: Rule = {
       if (host === null) continue;
       if (network !== null) compare("hostPorts", row, host.site, "network", "networks", row.network);
       if (to !== null) compare("hostPorts", row, host.site, "switch", "switches", row.switch);
+    }
+    for (const row of model.rows("links")) {
+      for (const [host, end] of [["from", "to"], ["to", "from"]] as const) compare("links", row, model.find("hosts", row[host])?.site ?? "", end, "switches", row[end]);
     }
     for (const row of model.rows("jobs")) for (const name of splitNames(row.arrays)) compare("jobs", row, row.site, "arrays", "arrays", name);
     return remarks;

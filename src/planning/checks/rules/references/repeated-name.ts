@@ -13,7 +13,7 @@ export const repeatedName: Rule = {
   weight: "stop",
   meaning:
     "A name stands once in its table, an id once, a section once in its procedure, a shelf and a drive set once at its array, a port once at its model; " +
-    "hosts, switches and arrays have names apart.",
+    "hosts, switches and arrays have names apart, and so have hosts and their groups.",
   check: (model) => [
     ...named.flatMap((key) => repeatsIn(model, key, nameColumn(key), model.namesakes(key))),
     ...idKeys.flatMap((key) => repeatsIn(model, key, "id", model.groupBy(key, "id"))),
@@ -22,6 +22,7 @@ export const repeatedName: Rule = {
     ...repeatedSets(model),
     ...repeatedPorts(model),
     ...sharedEnds(model),
+    ...sharedGroups(model),
   ],
 };
 
@@ -87,4 +88,13 @@ function sharedEnds(model: PlanModel): Remark[] {
     return [remarkAt(model, "arrays", row, "array", `${quote(row.array)} is the name of a ${other} too, so its links cannot be told apart. Rename one.`)];
   });
   return [...hosts, ...arrays];
+}
+
+/** In Access a host and a group are told apart by their names alone: the host is taken. */
+function sharedGroups(model: PlanModel): Remark[] {
+  return [...model.volumes.groups()].flatMap(([group, [first]]): Remark[] => {
+    const host = model.find("hosts", group);
+    if (host === null || first === undefined) return [];
+    return [remarkAt(model, "hosts", first, "groups", `Group ${quote(group)} is the name of a host too, which alone would open the volumes of the group. Rename one.`)];
+  });
 }

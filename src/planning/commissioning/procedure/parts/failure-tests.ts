@@ -19,7 +19,7 @@ export function failureTests(prefix: string, visit: string): readonly SectionDra
       section: "Load for the tests",
       forEach: "site",
       steps: [
-        { id: `${prefix}-433`, do: "Start a light read and write load from a host on the test volume of every array, and let it run through all tests below.", expect: "Runs without errors", sign: "none", minutes: 10 },
+        { id: `${prefix}-433`, do: "From a host start a light read and write load, shown by the second, on the test volume of every array; it runs through all tests below.", expect: "Runs without errors", sign: "none", minutes: 10 },
       ],
     },
     {
@@ -77,7 +77,7 @@ export function driveTestOver(prefix: string, visit: string): SectionDraft {
     shownAs: "grid",
     steps: [
       { id: `${prefix}-465`, do: "Wait for full redundancy, no fault and no rebuild. Enter the hours it took from the pull.", record: "number", unit: "h", sign: "two", minutes: 3 },
-      { id: `${prefix}-467`, do: "Put a drive into the empty bay as the maker's guide says: the pulled one declared good and made a spare, or a new one. Enter the serial number that the array now shows for that bay, and bring Drives up to date.", record: "serial", minutes: 10 },
+      { id: `${prefix}-467`, do: "Put a drive into the empty bay as the maker's guide says: the pulled one declared good and made a spare, or a new one. Enter the serial number that the array now shows for that bay: it goes into Drives once this tab is closed.", record: "serial", minutes: 10 },
       { id: `${prefix}-466`, do: "Fully redundant again, with as many spares ready as the plan says.", expect: "Fully redundant, {{Spares}} spares", minutes: 2 },
     ],
   };

@@ -14,7 +14,7 @@ export function placing(prefix: string): readonly SectionDraft[] {
       section: "Before lifting",
       forEach: "site",
       steps: [
-        { id: `${prefix}-334`, do: "Agree who speaks, and on which word all lift and lower. Clear the way to the rack. It is loaded from the bottom: shelves that stand below an array go in before it.", caution: "Lifting injures backs and crushes fingers between chassis and rail. Hands under the chassis, never in the rail; back straight; never below a raised load. If it does not go in, lower it and start again.", expect: "Agreed", sign: "none", minutes: 3 },
+        { id: `${prefix}-334`, do: "Agree who speaks, and on which word all lift and lower. Clear the way to the rack. Of arrays and shelves, what stands lowest goes in first.", caution: "Lifting injures backs and crushes fingers between chassis and rail. Hands under the chassis, never in the rail; back straight; never below a raised load. If it does not go in, lower it and start again.", expect: "Agreed", sign: "none", minutes: 3 },
       ],
     },
     {
@@ -22,9 +22,18 @@ export function placing(prefix: string): readonly SectionDraft[] {
       forEach: "array",
       shownAs: "grid",
       steps: [
-        { id: `${prefix}-335`, do: "See in the table of rack positions above which units the array fills, and that they are free, front and back, and that the doors close over its depth. Fix the rails there, level, every catch closed and every screw of the maker's set in place. Enter the lowest unit they fill.", expect: "{{Bottom unit}}", record: "number", minutes: 18 },
-        { id: `${prefix}-336`, when: "Drives travel <> in", do: "Lift it, drives out, by as many people as the row says or by the lift table. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "Rack {{Rack}}, {{Lift kg}} kg by {{Lift by}}; fixed and bonded", sign: "two", minutes: 20 },
-        { id: `${prefix}-337`, when: "Drives travel = in", do: "Lift it as heavy as it is, its drives in, by as many people as the row says or by the lift table; a knock breaks drives. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "Rack {{Rack}}, {{Weight kg}} kg by {{Lift by}}; fixed and bonded", sign: "two", minutes: 20 },
+        { id: `${prefix}-321`, do: "Unpack it, and read the serial number on the chassis.", expect: "{{Array.Serial}}", record: "serial", minutes: 2 },
+        { id: `${prefix}-335`, do: "See in the table of rack positions above which units the array fills: they are free, front and back, and the doors close over its depth. Fix the rails there, level, every catch closed, every screw of the set in place. Enter the lowest unit they fill.", expect: "{{Bottom unit}}", record: "number", minutes: 18 },
+        { id: `${prefix}-336`, when: "Drives travel <> in", do: "Lift it, drives out, as the row says; not planned: by the lift table. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "{{Rack}}, {{Lift kg}} kg by {{Lift by}}; fixed, bonded", sign: "two", minutes: 20 },
+        { id: `${prefix}-337`, when: "Drives travel = in", do: "Lift it as heavy as it is, its drives in, as the row says; not planned: by the lift table. A knock breaks drives. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "{{Rack}}, {{Weight kg}} kg by {{Lift by}}; fixed, bonded", sign: "two", minutes: 20 },
+      ],
+    },
+    {
+      section: "Shelves",
+      forEach: "shelf",
+      steps: [
+        { id: `${prefix}-351`, do: "Shelf {{Shelf}} of {{Array}} onto its rails at unit {{Shelf.Bottom unit}} of rack {{Shelf.Rack}} ({{Shelf.Weight kg}} kg with its drives in), fixed and bonded, its drives seated. Enter its serial number.", caution: "Lifting injures backs and crushes fingers: two people, or the lift table, by its weight plate.", expect: "{{Shelf.Serial}}", record: "serial", sign: "two", minutes: 30 },
+        { id: `${prefix}-352`, do: "Cable shelf {{Shelf}} to every controller of {{Array}} as the maker's guide draws it, and label both ends.", expect: "Every controller, both ends labelled", sign: "none", minutes: 8 },
       ],
     },
     {
@@ -32,8 +41,8 @@ export function placing(prefix: string): readonly SectionDraft[] {
       forEach: "array",
       shownAs: "grid",
       steps: [
-        { id: `${prefix}-340`, when: "Drives travel <> in", do: "Strap on. Push each drive into the bay that its label names until it latches, and a blank into every empty bay. Run a finger along the front: nothing stands out. Count the drives.", expect: "{{Drives}}", record: "number", minutes: 20 },
-        { id: `${prefix}-341`, when: "Drives travel = in", do: "Run a finger along the front: no drive stands out, every latch is closed, a blank in every empty bay. No drive is pulled. Count the drives.", expect: "{{Drives}}", record: "number", minutes: 4 },
+        { id: `${prefix}-340`, when: "Drives travel <> in", do: "Strap on. Push each drive home in the bay on its label, or in the next free one, and a blank into every empty bay. Run a finger along the front: nothing stands out. Count the drives, its shelves' too.", expect: "{{Drives}}", record: "number", minutes: 20 },
+        { id: `${prefix}-341`, when: "Drives travel = in", do: "Run a finger along the front: no drive stands out, every latch is closed, a blank in every empty bay. No drive is pulled. Count the drives, its shelves' too.", expect: "{{Drives}}", record: "number", minutes: 4 },
         { id: `${prefix}-342`, do: "Strap on. Pull each controller and each supply without opening its latch: it must stay put; the road loosens boards. Look behind the front door for anything loose or left behind, which shorts the moment power comes on, then close and lock it.", expect: "None moves, nothing loose, door locked", minutes: 9 },
       ],
     },
@@ -42,15 +51,7 @@ export function placing(prefix: string): readonly SectionDraft[] {
       forEach: "port",
       shownAs: "grid",
       steps: [
-        { id: `${prefix}-345`, do: "Plug the cable in at both ends and label both ends. No bend tighter than the cable allows, nothing across the drive bays. Enter the switch and its port as you read them there.", expect: "{{Switch}} {{Switch port}}", record: "text", minutes: 6 },
-      ],
-    },
-    {
-      section: "Shelves",
-      forEach: "shelf",
-      steps: [
-        { id: `${prefix}-351`, do: "Shelf {{Shelf}} of {{Array}} onto its rails at unit {{Shelf.Bottom unit}} of rack {{Shelf.Rack}} ({{Shelf.Weight kg}} kg with its drives), fixed and bonded, its drives seated. Enter its serial number.", caution: "Lifting injures backs and crushes fingers: two people, or the lift table, by its weight plate.", expect: "{{Shelf.Serial}}", record: "serial", sign: "two", minutes: 30 },
-        { id: `${prefix}-352`, do: "Cable shelf {{Shelf}} to both controllers of {{Array}} as the maker's guide draws it, and label both ends.", expect: "Both controllers, both ends labelled", sign: "none", minutes: 8 },
+        { id: `${prefix}-345`, do: "Plug the cable in at both ends and label both ends. No bend tighter than the cable allows, nothing across the drive bays. Enter the switch and its port as you read them there, written as in the row.", expect: "{{Switch}} {{Switch port}}", record: "text", minutes: 6 },
       ],
     },
   ];
@@ -63,23 +64,23 @@ export function powering(prefix: string): readonly SectionDraft[] {
       section: "Feeds",
       forEach: "feed",
       steps: [
-        { id: `${prefix}-350`, do: "Read on the display of its strip what feed {{Feed}} carries now, before these arrays. By the plan it then carries {{Planned load}}. If the display already shows more than the plan leaves room for, stop.", caution: "An overloaded feed takes everything on it down. These are planning figures: the local code and a licensed electrician decide.", record: "number", unit: "A", sign: "none", minutes: 4 },
+        { id: `${prefix}-350`, do: "Read on the display of its power strip what feed {{Feed}} carries now, before these arrays. By the plan: {{Planned load}}. Over the limit together with what the plan does not know: stop.", caution: "An overloaded feed takes everything on it down. These are planning figures: the local code and a licensed electrician decide.", record: "number", unit: "A", sign: "none", minutes: 4 },
       ],
     },
     {
       section: "Power to the shelves",
       forEach: "shelf",
       steps: [
-        { id: `${prefix}-353`, do: "A shelf gets power before its array. Strap off, step clear of the fans: cords of shelf {{Shelf}} into feeds {{Shelf.Feed A}} and {{Shelf.Feed B}}, locked at both ends and labelled, switches on where it has some. Enter both feeds in this order.", caution: shock, expect: "{{Shelf.Feed A}} {{Shelf.Feed B}}", record: "text", holdPoint: true, minutes: 5 },
+        { id: `${prefix}-353`, do: "A shelf gets power before its array. Strap off, step clear of the fans: cords of shelf {{Shelf}} into {{Shelf.Feeds}}, first supply first; one beyond these gets none. Lock and label both ends; switches on where it has some. Enter the feeds as you read them.", caution: shock, expect: "{{Shelf.Feeds}}", record: "text", holdPoint: true, minutes: 5 },
       ],
     },
     {
       section: "Power",
       forEach: "array",
       steps: [
-        { id: `${prefix}-355`, when: "Supply switch = yes", do: "Turn every supply switch of {{Array}} off. Cord of its first supply into feed {{Feed A}}, of the second into {{Feed B}}; lock them at both ends and label them. Enter both feeds in this order, as you read them.", caution: shock, expect: "{{Feed A}} {{Feed B}}", record: "text", minutes: 6 },
-        { id: `${prefix}-356`, when: "Supply switch = yes", do: "Strap off, step clear of the fans, and turn the supplies of {{Array}} on, first feed then second.", caution: smoke, expect: "Both supplies run", holdPoint: true, minutes: 2 },
-        { id: `${prefix}-357`, when: "Supply switch <> yes", do: "{{Array}} starts as soon as a cord is in: its supplies have no switch, or nobody knows of one. Strap off, step clear of the fans: cord of its first supply into feed {{Feed A}}, of the second into {{Feed B}}; lock them at both ends and label them. Enter both feeds in this order, as you read them.", caution: `${shock} ${smoke}`, expect: "{{Feed A}} {{Feed B}}", record: "text", holdPoint: true, minutes: 7 },
+        { id: `${prefix}-355`, when: "Supply switch = yes", do: "Turn every supply switch of {{Array}} off. Cords into {{Feeds}}, first supply first; one beyond these gets none. Lock and label both ends. Enter the feeds as you read them.", caution: shock, expect: "{{Feeds}}", record: "text", minutes: 6 },
+        { id: `${prefix}-356`, when: "Supply switch = yes", do: "Connect the serial console, line {{Console line}}, and keep its log. Strap off, step clear of the fans, and turn the supplies of {{Array}} on, first feed then second.", caution: smoke, expect: "Supplies run", holdPoint: true, minutes: 2 },
+        { id: `${prefix}-357`, when: "Supply switch <> yes", do: "{{Array}} starts as soon as a cord is in. Connect the serial console, line {{Console line}}, and keep its log. Strap off, step clear of the fans: cords into {{Feeds}}, first supply first; one beyond these gets none. Lock and label both ends. Enter the feeds as you read them.", caution: `${shock} ${smoke}`, expect: "{{Feeds}}", record: "text", holdPoint: true, minutes: 7 },
       ],
     },
   ];

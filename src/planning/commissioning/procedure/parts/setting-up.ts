@@ -17,8 +17,8 @@ export function settingUp(prefix: string, firmware: Pick<StepDraft, "do" | "expe
       forEach: "array",
       shownAs: "grid",
       steps: [
-        { id: `${prefix}-360`, do: "Connect the serial console to the active controller with the line settings of the maker's guide, and keep a log of all that follows. Enter the minutes from power on until it answered.", expect: "{{Start-up minutes}}", bound: "at most", record: "number", unit: "min", minutes: 15 },
-        { id: `${prefix}-361`, do: "See that the controllers are active and standby, or both active, as the maker's guide shows it. Count what console and indicators call faulty or missing: drives, controllers, supplies, fans.", expect: "0", record: "number", minutes: 5 },
+        { id: `${prefix}-360`, do: "Enter the minutes from power on until the active controller answered on the serial console.", expect: "{{Start-up minutes}}", bound: "at most", record: "number", unit: "min", minutes: 15 },
+        { id: `${prefix}-361`, do: "See that each controller is active or standby as the maker's guide has it. Count what console and indicators call faulty or missing: drives, controllers, supplies, fans.", expect: "0", record: "number", minutes: 5 },
         { id: `${prefix}-362`, ...firmware, record: "text", minutes: 4 },
       ],
     },
@@ -76,22 +76,30 @@ export function raidBuild(prefix: string): SectionDraft {
     section: "Initial RAID build",
     forEach: "array",
     steps: [
-      { id: `${prefix}-400`, do: "Lay out the drives of {{Array}} and start the initial RAID build. Enter the scheme as the screen names it, in the plan's words.", caution: "This empties the drives of the array that is named: read the name on the screen twice. A wrong scheme cannot be changed later without moving all data off.", expect: "{{Scheme}}", record: "text", sign: "two", holdPoint: true, minutes: 10 },
+      { id: `${prefix}-400`, do: "Lay out the drives of {{Array}} and start the initial RAID build. Read the scheme that the screen then shows, and enter it in the plan's words.", caution: "This empties the drives of the array that is named: read the name on the screen twice. A wrong scheme cannot be changed later without moving all data off.", expect: "{{Scheme}}", record: "text", sign: "two", holdPoint: true, minutes: 10 },
       { id: `${prefix}-401`, do: "Set the hot spares of {{Array}}. Enter their number.", expect: "{{Spares}}", record: "number", sign: "none", minutes: 3 },
       { id: `${prefix}-402`, do: "Enter the usable capacity that {{Array}} shows, and in Unit whether it says TB, TiB or bytes; the planned reserve is still in it. Many pages write TB and count TiB: compare with the bytes where it shows them.", expect: "{{Usable before reserve}}", record: "size", unit: "TB", tolerancePercent: 3, sign: "none", minutes: 4 },
     ],
   };
 }
 
-/** Frames, packets and paths, from the side of the hosts. `testVolume` says where the test volume is made. */
-export function hostsSee(prefix: string, testVolume: string): readonly SectionDraft[] {
+/** Frames, packets and paths, from the side of the hosts, or of a machine that stands for one. `testVolume` says where the test volume is made and who sees it. */
+export function hostsSee(prefix: string, testVolume: Pick<StepDraft, "do" | "expect">): readonly SectionDraft[] {
   return [
+    {
+      section: "Test machine",
+      forEach: "site",
+      when: "With hosts = no",
+      steps: [
+        { id: `${prefix}-408`, do: "The plan has no host here, and nothing is accepted untried: bring a machine for the tests, or have the site name one, with a port in every data network. Wherever a step below says host, this one is meant. Enter its name.", record: "text", minutes: 20 },
+      ],
+    },
     {
       section: "Switches",
       forEach: "switch",
       shownAs: "grid",
       steps: [
-        { id: `${prefix}-410`, do: "Read on the switch how large a frame it forwards on the ports of this tab. It is not the MTU: header, tag and check sequence, 22 bytes, come on top of that.", expect: "{{Least frame}}", bound: "at least", record: "number", unit: "bytes", minutes: 5 },
+        { id: `${prefix}-410`, do: "Read on the switch, or have it read to you, how large a frame it forwards on the ports of this tab. It is not the MTU: 22 bytes of header, tag and check sequence come on top.", expect: "{{Least frame}}", bound: "at least", record: "number", unit: "bytes", minutes: 5 },
       ],
     },
     {
@@ -106,10 +114,19 @@ export function hostsSee(prefix: string, testVolume: string): readonly SectionDr
       ],
     },
     {
+      section: "Full packets to the ports",
+      forEach: "port",
+      when: "With hosts = no and Network.Kind <> other and Own address = yes",
+      shownAs: "grid",
+      steps: [
+        { id: `${prefix}-415`, do: "From the test machine ping the port, fragmentation forbidden, with as many bytes as the row expects: it answers. With one byte more it must be refused. Enter the largest size that passed.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 2 },
+      ],
+    },
+    {
       section: "Test volume",
       forEach: "site",
       steps: [
-        { id: `${prefix}-416`, do: testVolume, caution: "The failure tests are still to come: whatever is stored before them may be lost. No live data before the acceptance.", expect: "Seen by every host", sign: "none", minutes: 15 },
+        { id: `${prefix}-416`, ...testVolume, caution: "The failure tests are still to come: whatever is stored before them may be lost. No live data before the acceptance.", sign: "none", minutes: 15 },
       ],
     },
     {

@@ -7,5 +7,5 @@ export const cables = furtherTable("Cables", "One row a cable. Write cables give
   to: text("To", "Port of a switch, switch or feed at the other end.", { width: 24 }),
   kind: text("Kind", "What it is.", { suggestions: ["copper", "fibre", "direct attach", "power"] }),
   colour: text("Colour", "Colour of its jacket, for the label."),
-  lengthM: number("Length m", "Its length in metres, for the label."),
+  lengthM: number("Length m", "Its length in metres, for the label.", { within: { above: 0, max: 100_000, example: 3 } }),
 });

@@ -28,7 +28,7 @@ export const models = furtherTable("Models", "One row a model, from its maker's 
   guide: text("Guide", "The maker's guide that this row was taken from, and its edition."),
   bays: count("Bays", "Drive bays of the chassis, without those of its shelves."),
   ...chassis,
-  supplies: count("Supplies", "Power supplies it has."),
+  supplies: count("Supplies", "Power supplies it has.", { within: { min: 1, max: 100, whole: true, example: 2 } }),
   supplySwitch: choice("Supply switch", "Whether a supply has a switch of its own.", ["yes", "no"]),
   ...control,
   paths: choice("Paths", "all equal: every path carries the same; preferred: those of one controller come first; redirected: the array names the paths.", [
@@ -36,8 +36,8 @@ export const models = furtherTable("Models", "One row a model, from its maker's 
   ]),
   numbersPer: choice("Numbers per", "host: each host has volume numbers of its own; target: a number is the same for all hosts.", ["host", "target"]),
   consoleLine: text("Console line", "Settings of its serial console, such as 115200 8N1."),
-  warmUpHours: number("Warm-up hours", "Hours it stands unpacked in its room before power comes on."),
-  startUpMinutes: number("Start-up minutes", "Minutes from power on until it answers."),
+  warmUpHours: number("Warm-up hours", "Hours it stands unpacked in its room before power comes on.", { within: { min: 0, max: 1000, example: 4 } }),
+  startUpMinutes: number("Start-up minutes", "Minutes from power on until it answers.", { within: { min: 0, max: 10_000, example: 15 } }),
   promptsBeforePorts: choice("Prompts before ports", "Whether its first set-up is asked for on the console before the ports have addresses.", ["yes", "no"]),
   joinAddsCapacity: choice("Join adds capacity", "Whether joining a cluster gives its capacity to the hosts at once.", ["yes", "no"]),
 });

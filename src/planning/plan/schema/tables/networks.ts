@@ -6,7 +6,8 @@ export const networks = table("Networks", "One row a network. Array ports take t
   site: text("Site", "Where it is; empty when it reaches every site.", { from: "sites" }),
   prefix: text("Prefix", "Address range, such as 10.64.1.0/24."),
   gateway: text("Gateway", "Gateway, or none."),
-  vlan: count("VLAN", "VLAN number; empty when untagged."),
+  // Of the 12 bits of a tag 0 names no VLAN and 4095 is kept back (IEEE 802.1Q clause 9.6).
+  vlan: count("VLAN", "VLAN number; empty when untagged.", { within: { min: 1, max: 4094, whole: true, example: 100 } }),
   mtu: count("MTU", "Largest packet; 1500 when empty."),
   routing: text("Routing", "Routing table it belongs to; empty for the common one, with several customers for that of its site's."),
   reserved: text("Reserved", "Addresses the plan must not use: addresses, a-b ranges and prefixes, with commas between."),

@@ -9,7 +9,7 @@ export const quote = table("Quote", "What is offered. Prices are yours; formulas
   item: text("Item", "What is offered.", named),
   for: text("For", "Array or site it is for."),
   quantity: count("Quantity", "How many."),
-  cost: number("Cost", "What one costs you."),
+  cost: number("Cost", "What one costs you.", { within: { min: 0, max: 1e12, example: 450 } }),
   margin: share("Margin", "Margin, such as 25%."),
   currency: text("Currency", "Currency of the row, such as EUR."),
   validUntil: date("Valid until", "Last day of the offer."),
@@ -17,10 +17,11 @@ export const quote = table("Quote", "What is offered. Prices are yours; formulas
     formula:
       '=IF([For]="","",IFERROR(INDEX([Arrays.Usable],MATCH([For],[Arrays.Array],0)),IF(COUNTIF([Arrays.Site],[For])=0,"",SUMIF([Arrays.Site],[For],[Arrays.Usable]))))',
   }),
-  sellPrice: formula("Sell price", "Price of the row before its discount.", { formula: '=IF([Unit price]="","",[Quantity]*[Unit price])' }),
+  sellPrice: formula("Sell price", "Price of the row before its discount.", { formula: '=IF(OR([Unit price]="",[Quantity]=""),"",[Quantity]*[Unit price])' }),
   pricePerTb: formula("Price per TB", "Price of the arrays that it is for, discount taken off, over what hosts can store on them; blank for what is no array.", {
     formula:
-      '=IF(OR([Kind]<>"array",[To hosts TB]="",[Net]=""),"",BAY.UNITPRICE([Net]/[Quantity]*IF(COUNTIF([Arrays.Array],[For])>0,1,COUNTIF([Arrays.Site],[For])),[To hosts TB]))',
+      '=IF(OR([Kind]<>"array",[To hosts TB]="",[Net]="",[Quantity]=0),"",' +
+      "BAY.UNITPRICE([Net]/[Quantity]*IF(COUNTIF([Arrays.Array],[For])>0,1,COUNTIF([Arrays.Site],[For])),[To hosts TB]))",
   }),
   kind: choice("Kind", "array, service or support: only arrays have a price per TB.", ["array", "service", "support"], { since: 2 }),
   toHosts: formula("To hosts TB", "What hosts can store on the array, or on all arrays of the site, that it is for.", {
@@ -45,6 +46,9 @@ export const quote = table("Quote", "What is offered. Prices are yours; formulas
     formula: '=IF([Cost]="","",BAY.SELLPRICE([Cost],[Margin],"margin",10^-[Decimals]))',
     since: 5,
   }),
-  net: formula("Net", "Price of the row, discount taken off, without tax.", { formula: '=IF([Unit price]="","",ROUND([Quantity]*[Unit price]*(1-[Discount]),[Decimals]))', since: 5 }),
+  net: formula("Net", "Price of the row, discount taken off, without tax.", {
+    formula: '=IF([Sell price]="","",ROUND([Quantity]*[Unit price]*(1-[Discount]),[Decimals]))',
+    since: 5,
+  }),
   realMargin: formula("Real margin", "Share of Net that is left after the cost.", { formula: '=IF([Net]="","",IF([Net]=0,"",1-[Quantity]*[Cost]/[Net]))', since: 5 }),
 });

@@ -32,3 +32,16 @@ test("takes a network without a prefix and without a gateway, and a cluster and 
   rows.hosts[0]!.address = null;
   expect(cells(notAnAddress, rows)).toEqual([]);
 });
+
+// RFC 1123 section 2.1: what looks like dotted decimals is an address, as the last label of a name is not numeric.
+test("finds a server whose address cannot be read, and takes names", () => {
+  const rows = sample();
+  rows.sites[0]!.timeServers = "10.64.0.5, 10.64.0.555";
+  rows.sites[1]!.nameServers = "fd00::12345";
+  rows.sites[2]!.alertsTo = "10.64.0";
+  expect(cells(notAnAddress, rows)).toEqual(["Sites 5 Time servers", "Sites 6 Name servers", "Sites 7 Alerts to"]);
+  rows.sites[0]!.timeServers = "ntp1.thornmere.example, 2.pool.thornmere.example";
+  rows.sites[1]!.nameServers = "fd00::1234, 10.64.0.6";
+  rows.sites[2]!.alertsTo = "https://alerts.thornmere.example:8443, beef.cafe";
+  expect(cells(notAnAddress, rows)).toEqual([]);
+});

@@ -43,3 +43,9 @@ test("looks where the shelf of an array is, at the site of its array", () => {
   rows.shelves = [{ array: "rr-array-1", shelf: "S1", rack: "BI-R1", feedA: "RR-A", feedB: "BI-B" }, { array: "rr-array-9", shelf: "S1", rack: "BI-R1" }];
   expect(cells(otherSite, rows)).toEqual(["Shelves 5 Rack", "Shelves 5 Feed B"]);
 });
+
+test("finds a link of a host to a switch of another site; switches of two sites may be linked", () => {
+  const rows = sample();
+  rows.links.push({ from: "bi-sw1", to: "scan-1" }, { from: "rr-sw1", to: "bi-sw1" });
+  expect(cells(otherSite, rows)).toEqual(["Links 14 From"]);
+});

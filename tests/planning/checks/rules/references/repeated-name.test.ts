@@ -53,3 +53,11 @@ test("says of a port that stands twice at one model, and takes one of every cont
   rows.modelPorts.push({ model: "Alder 24", controller: "B", port: "0", role: "data" }, { model: "alder 24", port: "2", role: "data" });
   expect(found(repeatedName, rows)).toEqual(['Model ports 12 Port: Port 2 of "alder 24" stands in row 7 already, which is what counts. Keep one.']);
 });
+
+test("finds a group of hosts that is called like a host, which alone would open its volumes", () => {
+  const rows = sample();
+  rows.hosts[2]!.groups = "archive, Scan-2";
+  expect(found(repeatedName, rows)).toEqual(['Hosts 7 Groups: Group "scan-2" is the name of a host too, which alone would open the volumes of the group. Rename one.']);
+  rows.hosts[2]!.groups = "archive";
+  expect(found(repeatedName, rows)).toEqual([]);
+});

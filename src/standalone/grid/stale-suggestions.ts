@@ -4,7 +4,7 @@ import { DeviceInputEventType } from "@univerjs/engine-render";
 import { IDescriptionService } from "@univerjs/sheets-formula";
 import { IEditorBridgeService, SetCellEditVisibleOperation } from "@univerjs/sheets-ui";
 import { KeyCode } from "@univerjs/ui";
-import type { LiveWorkbook } from "../workbook/engine/live-workbook";
+import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
 
 /** How the engine calls what it does with a key while it offers functions; the name of the editor follows. */
 const offering = "sheet.formula-embedding-editor.search_function.";

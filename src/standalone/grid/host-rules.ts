@@ -1,7 +1,7 @@
 import { CanceledError, ICommandService, type Nullable, type Univer, type Worksheet } from "@univerjs/core";
-import { sameSheetName, sheetNameFault } from "../sheet";
-import type { LiveWorkbook } from "../workbook/engine/live-workbook";
-import { extrasOf, type StoredStyle } from "../workbook/engine/stored-sheet";
+import { sameSheetName, sheetNameFault } from "../../sheet";
+import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
+import { extrasOf, type StoredStyle } from "../../workbook/engine/stored-sheet";
 
 /** Commands by which a person changes cells of the sheet in front. */
 const changing = new Set([

@@ -2,6 +2,11 @@ import { IUniverInstanceService, type IWorkbookData, LifecycleService, Lifecycle
 import { FUniver } from "@univerjs/core/facade";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
 import conditionalFormattingEnglish from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";
+import { UniverSheetsFindReplacePreset } from "@univerjs/preset-sheets-find-replace";
+import findReplaceEnglish from "@univerjs/preset-sheets-find-replace/locales/en-US";
+import { defaultTheme } from "@univerjs/themes";
+import { UniverSheetsSortPreset } from "@univerjs/preset-sheets-sort";
+import sortEnglish from "@univerjs/preset-sheets-sort/locales/en-US";
 import { IEditorBridgeService } from "@univerjs/sheets-ui";
 import { UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
 import coreEnglish from "@univerjs/preset-sheets-core/locales/en-US";
@@ -9,23 +14,47 @@ import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-v
 import dataValidationEnglish from "@univerjs/preset-sheets-data-validation/locales/en-US";
 import { SheetsDataValidationValidatorService } from "@univerjs/sheets-data-validation";
 import { CalculationMode } from "@univerjs/sheets-formula";
+import { ILayoutService } from "@univerjs/ui";
 import "@univerjs/preset-sheets-core/lib/index.css";
 import "@univerjs/preset-sheets-data-validation/lib/index.css";
 import "@univerjs/preset-sheets-conditional-formatting/lib/index.css";
-import { bayFunctionHelp, bayFunctions } from "../workbook/engine/bay-functions";
-import { createBrowserPort } from "../workbook/engine/browser-port";
-import { LiveWorkbook } from "../workbook/engine/live-workbook";
-import type { WorkbookPort } from "../workbook/port";
+import "@univerjs/preset-sheets-find-replace/lib/index.css";
+import "@univerjs/preset-sheets-sort/lib/index.css";
+import { bayFunctionHelp, bayFunctions } from "../../workbook/engine/bay-functions";
+import { createBrowserPort } from "../../workbook/engine/browser-port";
+import { LiveWorkbook } from "../../workbook/engine/live-workbook";
+import type { WorkbookPort } from "../../workbook/port";
+import { addDeskKeys } from "./desk-keys";
 import { showFaultNotes, type FaultDisplay } from "./fault-notes";
+import { giveWay } from "./frozen-columns";
 import { keepHostRules } from "./host-rules";
 import { keepPastedText } from "./plain-text-paste";
 import { passStaleSuggestions } from "./stale-suggestions";
+import { keepTabRuns } from "./tab-run";
+import { showWhatFits } from "./too-wide-numbers";
+
+/** The accent of the pane and the top bar, from its lightest shade to its darkest. */
+const accent = {
+  50: "#eef5f5", 100: "#dcecec", 200: "#b9d6d8", 300: "#8fbfc4", 400: "#4f97a0", 500: "#1f7a86", 600: "#0b5f6b", 700: "#084852", 800: "#06363d", 900: "#042529",
+};
+
+/** What the engine says while it computes for longer than a second; its own English lacks these. */
+const progressEnglish = {
+  "sheets-formula": {
+    progress: { analyzing: "Looking at formulas", calculating: "Computing", "array-analysis": "Looking at tables", "array-calculation": "Computing tables", done: "Computed" },
+  },
+};
 
 /** A grid on the page: the one workbook that is open in it, and how to open another. */
 export interface Grid {
   readonly api: FUniver;
   readonly live: LiveWorkbook;
+  /** The port of the workbook that is open now; that of an earlier one refuses every call. */
   readonly port: WorkbookPort;
+  /** Shows the grid in dark colours, or in light ones. */
+  darken(dark: boolean): void;
+  /** Gives the keyboard to the cells: what is typed then goes into the selected one. */
+  focus(): void;
   /** Lets what is being typed stand in its cell, and closes the cell. */
   endTyping(): Promise<void>;
   /** Puts another workbook in place of the one that is open. */
@@ -34,9 +63,11 @@ export interface Grid {
 
 /** Opens a workbook as a grid inside `container`, and answers once it is drawn; sentences of errors and refusals go to `display`. */
 export async function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: FaultDisplay & { say(sentence: string): void }): Promise<Grid> {
+  showWhatFits();
   const univer = new Univer({
+    theme: { ...defaultTheme, primary: accent },
     locale: LocaleType.EN_US,
-    locales: { [LocaleType.EN_US]: mergeLocales(coreEnglish, dataValidationEnglish, conditionalFormattingEnglish) },
+    locales: { [LocaleType.EN_US]: mergeLocales(coreEnglish, dataValidationEnglish, conditionalFormattingEnglish, findReplaceEnglish, sortEnglish, progressEnglish) },
   });
   const presets = [
     UniverSheetsCorePreset({
@@ -53,6 +84,8 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
     // Its search box would take the keyboard: Enter must end what is typed into a cell with a list, as in any other cell.
     UniverSheetsDataValidationPreset({ showSearchOnDropdown: false, showEditOnDropdown: false }),
     UniverSheetsConditionalFormattingPreset(),
+    UniverSheetsFindReplacePreset(),
+    UniverSheetsSortPreset(),
   ];
   const known = new Set<string>();
   for (const entry of presets.flatMap(({ plugins }) => plugins)) {
@@ -72,13 +105,25 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
     display.say(sentence);
   });
   passStaleSuggestions(univer, live);
+  keepTabRuns(univer, live);
+  addDeskKeys(univer, live);
+  giveWay(univer, live, container);
   keepPastedText(univer);
   showFaultNotes(univer, api, live, container, display);
   comeAlive();
+  let port = createBrowserPort(univer, live);
   return {
     api,
     live,
-    port: createBrowserPort(univer, live),
+    get port() {
+      return port;
+    },
+    darken(dark) {
+      api.toggleDarkMode(dark);
+    },
+    focus() {
+      univer.__getInjector().get(ILayoutService).focus();
+    },
     async endTyping() {
       // While a formula is written the engine keeps its cell open for references that may be clicked.
       univer.__getInjector().get(IEditorBridgeService).disableForceKeepVisible();
@@ -90,6 +135,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
       univer.createUnit(UniverInstanceType.UNIVER_SHEET, { ...next, id: `${before}+` });
       api.disposeUnit(before);
       live.wake();
+      port = createBrowserPort(univer, live);
       comeAlive();
     },
   };

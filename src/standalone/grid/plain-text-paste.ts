@@ -15,7 +15,8 @@ export function keepPastedText(univer: Univer): void {
 
 function tableOf(text: string): string {
   const lines = text.replace(/\r?\n$/, "").split(/\r?\n/);
-  const row = (line: string) => `<tr>${line.split("\t").map((cell) => `<td>${escaped(cell)}</td>`).join("")}</tr>`;
+  // Blanks at the end of a line are no part of its last cell: nobody sees them, and no name is found with them.
+  const row = (line: string) => `<tr>${line.replace(/ +$/, "").split("\t").map((cell) => `<td>${escaped(cell)}</td>`).join("")}</tr>`;
   return `<table>${lines.map(row).join("")}</table>`;
 }
 

@@ -1,9 +1,11 @@
 import type { Univer } from "@univerjs/core";
 import type { FUniver } from "@univerjs/core/facade";
+import { IFunctionService } from "@univerjs/engine-formula";
 import { SheetsSelectionsService } from "@univerjs/sheets";
 import { CellAlertManagerService, HoverManagerService } from "@univerjs/sheets-ui";
-import { faultNote } from "../workbook/engine/bay-functions";
-import type { LiveWorkbook } from "../workbook/engine/live-workbook";
+import { faultNote } from "../../workbook/engine/bay-functions";
+import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
+import { errorSentence } from "./error-sentences";
 
 /** Where the sentence of an error is shown. */
 export interface FaultDisplay {
@@ -13,19 +15,25 @@ export interface FaultDisplay {
   pointed(sentence: string | null, cell?: { readonly left: number; readonly bottom: number }): void;
 }
 
-/** Shows the sentence of an error of ours for the cell under the pointer, and for the selected one, which the keyboard reaches too. */
+/** Shows the sentence of an error for the cell under the pointer, and for the selected one, which the keyboard reaches too. */
 export function showFaultNotes(univer: Univer, api: FUniver, live: LiveWorkbook, container: HTMLElement, display: FaultDisplay): void {
   const injector = univer.__getInjector();
-  const noteAt = (row: number, column: number) => faultNote(live.workbook.getActiveSheet().getCell(row, column));
+  const names = new Set([...injector.get(IFunctionService).getExecutors().keys()].map(String));
   const sentenceAt = (row: number, column: number) => {
-    const note = noteAt(row, column);
-    return note === null ? null : `${note.error}: ${note.sentence}`;
+    const sheet = live.workbook.getActiveSheet();
+    const shown = sheet.getCell(row, column);
+    const note = faultNote(shown);
+    if (note !== null) return `${note.error}: ${note.sentence}`;
+    const { v: value } = shown ?? {};
+    if (typeof value !== "string" || !value.startsWith("#")) return null;
+    const sentence = errorSentence(value, live.formulaAt(sheet, row, column, sheet.getCellRaw(row, column)) ?? "", names);
+    return sentence === null ? null : `${value}: ${sentence}`;
   };
-  // The engine's own bubble knows only the code of an error; for ours it would say less than we know.
+  // The engine's own bubble knows only the code of an error: it would say less than we know.
   const alerts = injector.get(CellAlertManagerService);
   const showAlert = alerts.showAlert.bind(alerts);
   alerts.showAlert = (alert) => {
-    if (noteAt(alert.location.row, alert.location.col) === null) showAlert(alert);
+    if (sentenceAt(alert.location.row, alert.location.col) === null) showAlert(alert);
   };
   injector.get(HoverManagerService).currentCell$.subscribe((place) => {
     const sentence = place ? sentenceAt(place.location.row, place.location.col) : null;

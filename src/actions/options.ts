@@ -1,0 +1,23 @@
+import { findOptions, optionsMark, planOptions, tablesOfDesign } from "../planning/options";
+import { PlanModel } from "../planning/plan/model";
+import type { WorkbookPort } from "../workbook/port";
+import { readPlanValues, readShown } from "./read-plan";
+import { replaceSheet } from "./replace-sheet";
+import { addTables, setUp } from "./set-up";
+
+/** Adds the sheet of options and answers with its name; one that is there is left as it is, with all that was typed into it. */
+export async function addOptions(port: WorkbookPort): Promise<{ readonly sheet: string; readonly isNew: boolean }> {
+  const workbook = await readShown(port);
+  const found = findOptions(workbook);
+  if (found !== null) return { sheet: found.name, isNew: false };
+  return { sheet: await replaceSheet(port, workbook, optionsMark, planOptions(new PlanModel(workbook))), isNew: true };
+}
+
+/** Adds the tables into which a design is written, where the workbook lacks them. */
+export async function addTablesOfDesign(port: WorkbookPort): Promise<void> {
+  const model = new PlanModel(await readPlanValues(port));
+  const lacking = tablesOfDesign.filter((key) => model.table(key) === null);
+  if (lacking.length === 0) return;
+  await setUp(port);
+  await addTables(port, lacking);
+}

@@ -1,0 +1,87 @@
+import { BooleanNumber, CommandType, EDITOR_ACTIVATED, FOCUSING_SHEET, FOCUSING_UNIVER_EDITOR, ICommandService, type IContextService, type Univer, type Worksheet } from "@univerjs/core";
+import { IRenderManagerService, SHEET_VIEWPORT_KEY } from "@univerjs/engine-render";
+import { SetSelectionsOperation, SetWorksheetActiveOperation } from "@univerjs/sheets";
+import { SheetSkeletonManagerService } from "@univerjs/sheets-ui";
+import { IShortcutService, MetaKeys } from "@univerjs/ui";
+import type { CellPlace } from "../../sheet";
+import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
+
+/** Codes of keys, which the engine has no names for. */
+const keys = { pageUp: 33, pageDown: 34, end: 35, home: 36 } as const;
+
+/** A key that leads to another cell; `to` tells which from where one is. */
+interface Move {
+  readonly id: string;
+  readonly key: number;
+  readonly to: (sheet: Worksheet, from: CellPlace, rowsSeen: number) => CellPlace;
+}
+
+const moves: readonly Move[] = [
+  { id: "row-begin", key: keys.home, to: (_, { row }) => ({ row, column: 0 }) },
+  { id: "sheet-begin", key: keys.home | MetaKeys.CTRL_COMMAND, to: (sheet) => firstThatMoves(sheet) },
+  { id: "sheet-end", key: keys.end | MetaKeys.CTRL_COMMAND, to: (sheet) => lastFilled(sheet) },
+  { id: "page-down", key: keys.pageDown, to: (sheet, { row, column }, seen) => ({ row: Math.min(row + seen, sheet.getRowCount() - 1), column }) },
+  { id: "page-up", key: keys.pageUp, to: (_, { row, column }, seen) => ({ row: Math.max(row - seen, 0), column }) },
+];
+
+/**
+ * Gives the grid the keys of desk spreadsheets that the engine lacks: Home, Ctrl+Home, Ctrl+End, a page up or down, and to the next sheet or the one
+ * before with Ctrl, or with Alt where the browser keeps the other for itself.
+ */
+export function addDeskKeys(univer: Univer, live: LiveWorkbook): void {
+  const injector = univer.__getInjector();
+  const [commands, shortcuts] = [injector.get(ICommandService), injector.get(IShortcutService)];
+  for (const { id, key, to } of moves) {
+    const command = `baywright.operation.${id}`;
+    commands.registerCommand({
+      id: command,
+      type: CommandType.OPERATION,
+      handler() {
+        const sheet = live.workbook.getActiveSheet();
+        const from = live.selectedRange();
+        const { row, column } = to(sheet, { row: from?.startRow ?? 0, column: from?.startColumn ?? 0 }, rowsSeen(univer, live));
+        const range = { startRow: row, startColumn: column, endRow: row, endColumn: column };
+        const primary = { ...range, actualRow: row, actualColumn: column, isMerged: false, isMergedMainCell: false };
+        return commands.syncExecuteCommand(SetSelectionsOperation.id, {
+          unitId: live.workbook.getUnitId(), subUnitId: sheet.getSheetId(), selections: [{ range, primary, style: null }], reveal: true,
+        });
+      },
+    });
+    shortcuts.registerShortcut({ id: command, binding: key, preconditions: isGridReady });
+  }
+  for (const [id, key, step] of [["next-sheet", keys.pageDown, 1], ["sheet-before", keys.pageUp, -1]] as const) {
+    const command = `baywright.operation.${id}`;
+    commands.registerCommand({
+      id: command,
+      type: CommandType.OPERATION,
+      handler() {
+        const shown = live.workbook.getSheets().filter((sheet) => sheet.isSheetHidden() === BooleanNumber.FALSE);
+        const next = shown[shown.indexOf(live.workbook.getActiveSheet()) + step];
+        return next !== undefined && commands.syncExecuteCommand(SetWorksheetActiveOperation.id, { unitId: live.workbook.getUnitId(), subUnitId: next.getSheetId() });
+      },
+    });
+    for (const held of [MetaKeys.CTRL_COMMAND, MetaKeys.ALT]) shortcuts.registerShortcut({ id: command, binding: key | held, preconditions: isGridReady });
+  }
+}
+
+/** Tells whether a key goes to the cells, none of which is being typed into. */
+function isGridReady(context: IContextService): boolean {
+  return context.getContextValue(FOCUSING_SHEET) && context.getContextValue(FOCUSING_UNIVER_EDITOR) && !context.getContextValue(EDITOR_ACTIVATED);
+}
+
+/** The first cell that is not frozen: what is frozen is always in sight. */
+function firstThatMoves(sheet: Worksheet): CellPlace {
+  const { xSplit, ySplit } = sheet.getFreeze();
+  return { row: ySplit, column: xSplit };
+}
+
+function lastFilled(sheet: Worksheet): CellPlace {
+  const { endRow, endColumn } = sheet.getDataRangeScope();
+  return { row: Math.max(endRow, 0), column: Math.max(endColumn, 0) };
+}
+
+function rowsSeen(univer: Univer, live: LiveWorkbook): number {
+  const render = univer.__getInjector().get(IRenderManagerService).getRenderById(live.workbook.getUnitId());
+  const seen = render?.with(SheetSkeletonManagerService).getCurrentSkeleton()?.getVisibleRangeByViewport(SHEET_VIEWPORT_KEY.VIEW_MAIN);
+  return seen === undefined ? 1 : Math.max(1, seen.endRow - seen.startRow - 1);
+}

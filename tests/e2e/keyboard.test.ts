@@ -1,0 +1,88 @@
+import type { Page } from "playwright-core";
+import { beginStory, closeWhole } from "./support/story";
+import type { WorkbookPage } from "./support/workbook-page";
+
+const { open } = beginStory("keyboard");
+
+let workbook: WorkbookPage;
+let page: Page;
+
+beforeAll(async () => {
+  workbook = await open();
+  ({ page } = workbook);
+});
+
+afterAll(() => closeWhole(workbook));
+
+/** The part of the page that has the keyboard. */
+const part = () =>
+  page.evaluate(() => {
+    const parts = { "formula bar": "[data-u-comp=formula-bar] input", toolbar: "[data-u-comp=ribbon-toolbar]", cells: "[data-u-comp=editor]", pane: "#pane", "top bar": "#bar" };
+    return Object.entries(parts).find(([, selector]) => document.activeElement?.closest(selector))?.[0] ?? "nowhere";
+  });
+
+
+test("F6 leads from the cells to the formula bar, the pane, the top bar and the toolbar, and round again; with Shift the other way", async () => {
+  await workbook.click(4, 0);
+  const round = ["formula bar", "pane", "top bar", "toolbar", "cells"];
+  for (const next of round) {
+    await page.keyboard.press("F6");
+    expect(await part()).toBe(next);
+  }
+  for (const before of [...round].reverse().slice(1)) {
+    await page.keyboard.press("Shift+F6");
+    expect(await part()).toBe(before);
+  }
+});
+
+test("Escape leads from the pane and from the top bar back to the selected cell, into which goes what is typed then", async () => {
+  for (const [region, text] of [["#bay-tab-plan", "from the pane"], ["#bar button", "from the bar"]] as const) {
+    await workbook.showSheet("Settings");
+    await workbook.click(6, 0);
+    await page.locator(region).first().focus();
+    await page.keyboard.press("Escape");
+    expect(await part()).toBe("cells");
+    await page.keyboard.type(text);
+    await page.keyboard.press("Enter");
+    await workbook.typed();
+    expect((await workbook.sheet("Settings")).values[6]![0]).toBe(text);
+  }
+});
+
+test.each(["mouse", "keyboard"])("a finding that is chosen by %s leads to its cell, and what is then typed stands there", async (by) => {
+  await workbook.turnTo("Check");
+  await workbook.showSheet("Racks");
+  await workbook.type(4, 1, "Nowhere");
+  await workbook.showSheet("Sites");
+  const finding = page.getByRole("button", { name: /"Nowhere".*Racks B5/ }).first();
+  if (by === "mouse") await finding.click();
+  else {
+    await finding.focus();
+    await page.keyboard.press("Enter");
+  }
+  await page.waitForFunction(() => document.activeElement?.closest("[data-u-comp=editor]") !== null);
+  await page.keyboard.type("Reading Room");
+  await page.keyboard.press("Enter");
+  await workbook.typed();
+  expect((await workbook.sheet("Racks")).values[4]![1]).toBe("Reading Room");
+});
+
+test("Tab goes through the pane and out of it, and not into a cell", async () => {
+  await workbook.turnTo("Check");
+  await page.locator("#bay-tab-check").focus();
+  const parts: string[] = [];
+  for (let presses = 0; presses < 300 && parts.at(-1) !== "top bar"; presses += 1) {
+    await page.keyboard.press("Tab");
+    parts.push(await part());
+  }
+  expect([...new Set(parts)].filter((one) => one !== "nowhere")).toEqual(["pane", "top bar"]);
+});
+
+test("Alt with Page Up or Page Down leads to the sheet before or after", async () => {
+  await workbook.showSheet("Sites");
+  await workbook.click(4, 0);
+  for (const [key, sheet] of [["Alt+PageDown", "Racks"], ["Alt+PageUp", "Sites"]] as const) {
+    await page.keyboard.press(key);
+    expect((await page.evaluate(() => globalThis.baywright.port.selection())).sheet).toBe(sheet);
+  }
+});

@@ -1,0 +1,28 @@
+import { errorSentence } from "../../../src/standalone/grid/error-sentences";
+
+const functions = new Set(["SUM", "SUMIF", "VLOOKUP", "BAY.USABLE", "BAY.SURVIVES", "BAY.UNITPRICE"]);
+const sentenceFor = (formula: string) => errorSentence("#NAME?", formula, functions);
+
+test.each([
+  ["=BAY.USEABLE(1)", "There is no function BAY.USEABLE. Write BAY.USABLE?"],
+  ["=BAY.USBALE(1)", "There is no function BAY.USBALE. Write BAY.USABLE?"],
+  ["=USABLE(1)", "There is no function USABLE. Write BAY.USABLE?"],
+  ["=1+vlokup(A1,B:C,2)", "There is no function vlokup. Write VLOOKUP?"],
+  ["=SUM(SUMFI(A1:A3))", "There is no function SUMFI. Write SUMIF?"],
+  ["=QUITEDIFFERENT(1)", "There is no function QUITEDIFFERENT. The Functions view of the pane lists those of this add-in."],
+])("a misspelt function is answered with the one that was meant: %s", (formula, sentence) => {
+  expect(sentenceFor(formula)).toBe(sentence);
+});
+
+test("a name that is no function, and text in quotes, are not taken for misspelt functions", () => {
+  expect(sentenceFor("=total+1")).toContain("Put text in quotes");
+  expect(sentenceFor('=SUM("USEABLE(")')).toContain("Put text in quotes");
+});
+
+test.each(["#SPILL!", "#REF!", "#DIV/0!", "#NUM!", "#N/A", "#VALUE!", "#NULL!", "#CYCLE!", "#CALC!", "#NAME?"])("%s has a sentence that says what to do", (error) => {
+  expect(errorSentence(error, "=A1", functions)).toMatch(/\b(Clear|Undo|Fill|Look|Write|Take|Put)\b.*\.$/);
+});
+
+test("text that looks like no error has none", () => {
+  expect(errorSentence("#1 of 3", "", functions)).toBeNull();
+});
