@@ -12,7 +12,8 @@ const examples = join(__dirname, "..", "..", "examples");
 
 const { at, change } = workbookFolder();
 
-test.each(["build-tabs", "merge-tabs", "check-plan", "compare-plans", "close-out", "check-seal", "handover", "offer", "calc"])("%s says with --help how it is called, and how it ends", async (verb) => {
+const verbs = ["build-tabs", "merge-tabs", "check-plan", "compare-plans", "close-out", "check-seal", "handover", "offer", "calc"];
+test.each(verbs)("%s says with --help how it is called, and how it ends", async (verb) => {
   const { code, complaint, text } = await run(verb, "--help");
   expect({ code, complaint }).toEqual({ code: 0, complaint: "" });
   expect(text).toMatch(new RegExp(`^Usage: npm run -s ${verb} -- `));
