@@ -299,9 +299,9 @@ export const breaks: readonly Break[] = [
     what: "Readings: one that says otherwise than its array, one of nothing that there is, and one of a day to come",
     change: ({ readings }) => {
       const reading = { what: "used", value: 52.5, unit: "TB" };
-      readings.push({ ...reading, date: "2026-01-05", subject: "cs-array-1" }, { ...reading, date: "2026-01-05", subject: "cs-array-9" }, { ...reading, date: "2999-01-05", subject: "Scans" });
+      readings.push({ ...reading, date: "2026-01-05", subject: "rr-array-1" }, { ...reading, date: "2026-01-05", subject: "cs-array-9" }, { ...reading, date: "2999-01-05", subject: "Scans" });
     },
-    found: [["used-beside-reading", "Arrays 9 Used"], ["reading-not-counted", "Readings 6 Subject"], ["reading-not-counted", "Readings 7 Date"]],
+    found: [["used-beside-reading", "Arrays 5 Used"], ["reading-not-counted", "Readings 6 Subject"], ["reading-not-counted", "Readings 7 Date"]],
   },
   {
     what: "A cluster that is neither new nor existing, and an installation over an array that was installed",
@@ -444,7 +444,7 @@ export const breaks: readonly Break[] = [
       drives.push({ array: "rr-array-1", bay: 2, serial: "TML-D-0009", size: "8 TB", fitted: "2026-05-02", takenOut: "2026-04-30" });
     },
     found: [
-      ["quoted-twice", "Quote 10 For"], ["planned-twice", "Jobs 9 Arrays"], ["planned-twice", "Jobs 10 Arrays"], ["no-step-for-cluster", "Jobs 10 Procedure"],
+      ["quoted-twice", "Quote 19 For"], ["planned-twice", "Jobs 9 Arrays"], ["planned-twice", "Jobs 10 Arrays"], ["no-step-for-cluster", "Jobs 10 Procedure"],
       ["drive-dates", "Drives 8 Taken out"],
     ],
   },
@@ -454,7 +454,7 @@ export const breaks: readonly Break[] = [
     found: [
       ["not-filled", "Sites 8 Room"], ["not-filled", "Racks 10 Numbered from"], ["not-filled", "Networks 15 Role"], ["not-filled", "Switches 11 Rack"],
       ["not-filled", "Hosts 8 Initiator name"], ["not-filled", "Clusters 8 Shared address"], ["not-filled", "Pools 7 Fill limit"],
-      ["not-filled", "Arrays 14 Model"], ["not-filled", "Drive sets 5 Spares"], ["not-filled", "Ports 5 Network"], ["not-filled", "Jobs 8 Planned date"],
+      ["not-filled", "Arrays 14 Model"], ["not-filled", "Drive sets 5 Spares"], ["not-filled", "Ports 5 Network"], ["not-filled", "Jobs 8 Planned date"], ["not-filled", "Quote 11 For"],
       ["paths-not-known", "Hosts 5 Address"],
     ],
   },

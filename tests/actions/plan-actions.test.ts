@@ -123,7 +123,7 @@ describe.each([1, 2, 3, 4])("bringing up a plan of layout %i in which people hav
         if (row < 3 || row > lastRow) return [...line];
         const own = row === 3 ? ["Ours", "Our remark"] : [`ours ${row}`, row === 4 ? "look" : null];
         const cells = at.map((column) => line[column] ?? null);
-        return [...cells.slice(0, middle), own[0]!, ...cells.slice(middle), own[1]!, ...Array<CellValue>(12).fill(null), row === 3 ? "a note" : null];
+        return [...cells.slice(0, middle), own[0]!, ...cells.slice(middle), own[1]!, ...Array<CellValue>(24).fill(null), row === 3 ? "a note" : null];
       });
       values.push([], ["Spare parts", "Where"], ["fan", "shelf 3"]);
       const formulas = values.map((line) => line.map(() => null));
