@@ -24,13 +24,13 @@ const notes = ["00012", "a\nb", "1.5", "TRUE", "e\u0301t\u00e9", "2026-03-01", "
     }]);
     await typeInto(workbook.port, tab, Object.fromEntries(records) as Parameters<typeof typeInto>[2]);
     // What is kept at 15 digits, a tick, blanks that do not break, a column and formulas of people's own, and an expectation typed over.
-    const own = [[1, 40, "Mine"], [20, 40, 1 / 3], [21, 40, "own \u00a0text"], [22, 40, true], [23, 41, 1e21], [24, 41, 0.1 + 0.2], [80, 2, "below"], [20, 5, "N-0001 or so"]] as const;
+    const own = [[1, 40, "Mine"], [20, 40, 1 / 3], [21, 40, "own \u00a0text"], [22, 40, true], [23, 41, 1e21], [24, 41, 0.1 + 0.2], [80, 2, "below"], [21, 5, "N-0001 or so"]] as const;
     const formulas = [[25, 41, "=AO21*3"], [26, 41, '=AO22&"!"']] as const;
     await workbook.port.apply([
       ...own.map(([row, column, value]) => ({ kind: "write" as const, sheet: tab.sheet, row, column, cells: [[{ value }]] })),
       ...formulas.map(([row, column, formula]) => ({ kind: "write" as const, sheet: tab.sheet, row, column, cells: [[{ formula }]] })),
     ]);
-    expect((await previewCloseOut(workbook.port, jobName)).map(({ fact }) => fact)).toEqual(["No. 3 T-11 expects something else than the plan."]);
+    expect((await previewCloseOut(workbook.port, jobName)).map(({ fact }) => fact)).toEqual(["No. 2 T-10 expects something else than the plan."]);
     expect(await acceptAsItIs(workbook.port, jobName, "EF", "Agreed with the desk")).toBe(1);
     const code = await closeOut(workbook.port, jobName, "AB", "2026-03-09 14:20");
     const path = join(folder, "sealed.xlsx");

@@ -23,7 +23,7 @@ const records = {
   "T-90/site": { found: "Accepted", by: "AB", witness: "EF" },
 } as const;
 /** Texts beside the summary, over a Result, and far below: row, column, text. */
-const elsewhere = [[4, 30, "Mind the step"], [20, 4, "N-0001 or so"], [90, 2, "Ask the desk"]] as const;
+const elsewhere = [[4, 30, "Mind the step"], [21, 4, "N-0001 or so"], [90, 2, "Ask the desk"]] as const;
 const late = { key: "T-21/A0002.B.0", found: 8972 } as const;
 
 /** Makes a workbook with a tab in which records and a snag were typed. */

@@ -57,7 +57,7 @@ const ofOne = [
 ] as const;
 const ofTwo = [
   "x=y", "x<>y", "x<y", "x>=y", "x&y", "x*y", "OR(x=y,x=0)", "AND(x>=y,x<=y)", "EXACT(x,y)", "EXACT(LOWER(x),LOWER(y))", 'IF(x=y,"yes","no")',
-  'IFERROR(IF(x=y,"yes","no"),"eye")', "SUBSTITUTE(x,y,1)",
+  'IFERROR(IF(x=y,"yes","no"),"eye")', "SUBSTITUTE(x,y,1)", "ISNUMBER(SEARCH(x,y))",
 ] as const;
 const ofColumn = [
   "MATCH(x,all,0)", 'IFERROR(INDEX(beside,MATCH(x,all,0)),"none")', "COUNTIF(all,x)", "SUMIF(all,x,beside)", "SUMIFS(beside,all,x)",
@@ -81,7 +81,7 @@ const known: readonly Known[] = [
     formulas: [
       'x&""', "ISNUMBER(x)", "LEN(x)", 'SUBSTITUTE(x," ","")', 'LEN(SUBSTITUTE(SUBSTITUTE(x," ",""),"\u00a0",""))', "LOWER(x)", "LEFT(x,2)",
       "COUNT(x)", "SUM(x)", "x=0", "x>0", "x<>0", "x>=0.3", "x<=0", "SUMPRODUCT(1*(x=0))", "x&y", "x<y", "x>=y", "x*y", "OR(x=y,x=0)",
-      "SUBSTITUTE(x,y,1)", "x=y", "x<>y", "AND(x>=y,x<=y)", 'IF(x=y,"yes","no")', 'IFERROR(IF(x=y,"yes","no"),"eye")', "EXACT(x,y)",
+      "SUBSTITUTE(x,y,1)", "ISNUMBER(SEARCH(x,y))", "x=y", "x<>y", "AND(x>=y,x<=y)", 'IF(x=y,"yes","no")', 'IFERROR(IF(x=y,"yes","no"),"eye")', "EXACT(x,y)",
       "EXACT(LOWER(x),LOWER(y))", "COUNT(all)", "COUNTA(all)", "SUMPRODUCT((beside=x)*1)", "MATCH(x,all,0)",
       'IFERROR(INDEX(beside,MATCH(x,all,0)),"none")', "COUNTIF(all,x)", "SUMIF(all,x,beside)", "SUMIFS(beside,all,x)",
     ],
@@ -121,7 +121,7 @@ const known: readonly Known[] = [
   {
     why: "Of two errors, or of an error and a text that is no number, programs answer with the one or the other.",
     cells: ["#N/A"],
-    formulas: ["x&y", "EXACT(x,y)", "SUBSTITUTE(x,y,1)", "x*y"],
+    formulas: ["x&y", "EXACT(x,y)", "SUBSTITUTE(x,y,1)", "ISNUMBER(SEARCH(x,y))", "x*y"],
   },
   {
     why: "A formula that answers an empty cell shows nothing here, and 0 elsewhere.",
