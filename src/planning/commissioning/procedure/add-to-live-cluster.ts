@@ -17,7 +17,7 @@ const joinCaution = "Joining empties the drives of the array that joins, never t
 export const addToLiveCluster: ProcedureDraft = {
   procedure: "Add an array to a live cluster",
   sections: [
-    authority("JOI", "Set-up", "until its capacity is in the live pool it holds no data of others: it leaves the cluster, if it has joined, and is taken away"),
+    authority("JOI", "Set-up", "until its capacity is in the live pool a new array holds no data of others: it leaves the cluster, if joined, and is taken away"),
     liveData("JOI"),
     safety("JOI"),
     {
@@ -39,7 +39,7 @@ export const addToLiveCluster: ProcedureDraft = {
       forEach: "array",
       when: "Join adds capacity = no and Cluster live = yes",
       steps: [
-        { id: "JOI-385", do: "Stop: open the management address of cluster {{Cluster}}, {{Shared address}}, from this room. If it does not answer, do not join.", expect: "It answers", sign: "none", minutes: 3 },
+        { id: "JOI-385", do: "Stop: open the management address of cluster {{Cluster}} that the row expects, from this room. If it does not answer, do not join.", expect: "{{Shared address}}", sign: "none", minutes: 3 },
         { id: "JOI-386", when: "Cluster act = join", do: "Join this array to the live cluster {{Cluster}}. Enter the cluster's name as the array shows it afterwards.", caution: `${joinCaution} If the page then offers to add its capacity to a pool, refuse: that comes after tests and acceptance.`, expect: "{{Cluster}}", record: "text", sign: "two", holdPoint: true, minutes: 10 },
         { id: "JOI-387", do: "The cluster shows the array as a member, no fault, and no capacity of it in any pool.", expect: "Member, no capacity in any pool", sign: "none", minutes: 5 },
       ],
@@ -70,8 +70,8 @@ export const addToLiveCluster: ProcedureDraft = {
       forEach: "array",
       when: "Join adds capacity <> no and Cluster live = yes",
       steps: [
-        { id: "JOI-485", do: "Stop: open the management address of cluster {{Cluster}}, {{Shared address}}, from this room. If it does not answer, do not join.", expect: "It answers", sign: "none", minutes: 3 },
-        { id: "JOI-486", when: "Cluster act = join", do: "Both people read the names of array and cluster on the screen aloud; then join this array to the live cluster {{Cluster}}. Its capacity goes into the live pool with that; where nobody knows, take it that it does. Enter the cluster's name as the array shows it afterwards.", caution: `${joinCaution} From then on it holds live data too.`, expect: "{{Cluster}}", record: "text", sign: "two", holdPoint: true, minutes: 10 },
+        { id: "JOI-485", do: "Stop: open the management address of cluster {{Cluster}} that the row expects, from this room. If it does not answer, do not join.", expect: "{{Shared address}}", sign: "none", minutes: 3 },
+        { id: "JOI-486", when: "Cluster act = join", do: "Both people read the names of array and cluster on the screen aloud; then join this array to the live cluster {{Cluster}}. Its capacity goes into the live pool with that; where nobody knows, take it that it does. Enter the cluster's name as the array shows it afterwards.", caution: `${joinCaution} From then on the array holds live data too.`, expect: "{{Cluster}}", record: "text", sign: "two", holdPoint: true, minutes: 10 },
       ],
     },
     {

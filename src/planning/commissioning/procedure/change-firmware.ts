@@ -37,7 +37,7 @@ export const changeFirmware: ProcedureDraft = {
       section: "Drives and shelves",
       forEach: "array",
       steps: [
-        { id: "FWM-050", do: "Drives, shelves and supplies of {{Array}} only where the maker's notes ask for it, one group after the other, with full redundancy between. Enter what was changed, or none.", caution: "A drive that restarts is a drive that is missing: never two of one group.", record: "text", sign: "two", holdPoint: true, minutes: 15 },
+        { id: "FWM-050", do: "Drives, shelves and supplies of {{Array}} only where the maker's notes ask for it, one group after the other, with full redundancy between. Enter what was changed, or none.", caution: "A drive that restarts is a drive that is missing: never two of one group. With one controller a shelf that restarts takes its drives away: only while no host uses them.", record: "text", sign: "two", holdPoint: true, minutes: 15 },
         { id: "FWM-051", do: "Enter the firmware that every controller of {{Array}} runs now. Every other member of its cluster runs the same, or is next.", record: "text", minutes: 3 },
         { id: "FWM-052", do: "{{Array}}: full redundancy, no fault, clock right, test alert received.", expect: "All four", sign: "none", minutes: 6 },
       ],

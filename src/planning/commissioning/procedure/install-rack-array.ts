@@ -27,7 +27,7 @@ export const installRackArray: ProcedureDraft = {
       when: "Cluster live = no",
       steps: [
         { id: "INS-385", when: "Cluster act = create", do: "Create cluster {{Cluster}} on this array. Enter the shared address that it took.", caution: "Creating a cluster empties the drives that are in it. Make sure that this is the new array.", expect: "{{Shared address}}", record: "address", sign: "two", holdPoint: true, minutes: 10 },
-        { id: "INS-386", when: "Cluster act = join", do: "Stop: open the management address of cluster {{Cluster}}, {{Shared address}}, from this room. If it does not answer, do not join.", expect: "It answers", sign: "none", minutes: 3 },
+        { id: "INS-386", when: "Cluster act = join", do: "Stop: open the management address of cluster {{Cluster}} that the row expects, from this room. If it does not answer, do not join.", expect: "{{Shared address}}", sign: "none", minutes: 3 },
         { id: "INS-387", when: "Cluster act = join", do: "Join this array to cluster {{Cluster}}, which is new and holds no data. Enter the cluster's name as the array shows it afterwards.", caution: "Joining empties the drives of the array that joins, never those of the cluster: read both names on the screen twice.", expect: "{{Cluster}}", record: "text", sign: "two", holdPoint: true, minutes: 10 },
       ],
     },
@@ -65,7 +65,7 @@ export const installRackArray: ProcedureDraft = {
       section: "Failure tests: switches",
       forEach: "switch",
       steps: [
-        { id: "INS-455", do: "Only if every host shows all its paths, some not over this switch, and the owner of all else on it, named in the note, signed for this hour: restart it under load. Enter the seconds of standstill.", caution: "Everything else on this switch loses it too.", expect: "{{Longest standstill s}}", bound: "at most", record: "number", unit: "s", sign: "two", holdPoint: true, minutes: 20 },
+        { id: "INS-455", do: "Only if every host shows all its paths, some of these not over this switch, and the owner of all else on it, named in the note, has signed for this hour: restart it under load. Enter how many seconds the load stood still.", caution: "Everything else on this switch loses it too.", expect: "{{Longest standstill s}}", bound: "at most", record: "number", unit: "s", sign: "two", holdPoint: true, minutes: 20 },
       ],
     },
     {
@@ -80,7 +80,7 @@ export const installRackArray: ProcedureDraft = {
       section: "Failure tests: orderly stop",
       forEach: "cluster",
       steps: [
-        { id: "INS-459", do: "Stop the load, let go of the test volume on every host. Shut every array of {{Cluster}} down as the maker's guide orders, shelves last; start shelves first. Enter the minutes until every host has all paths.", caution: "Only while the cluster is new and holds no data of anybody.", record: "number", unit: "min", sign: "two", holdPoint: true, minutes: 60 },
+        { id: "INS-459", do: "Stop the load, let go of the test volume on every host. Shut every array of {{Cluster}} down as the maker's guide orders, shelves last; then start, shelves first. Enter the minutes until every host has its test volume on all paths.", caution: "Only while the cluster is new and holds no data of anybody.", record: "number", unit: "min", sign: "two", holdPoint: true, minutes: 60 },
       ],
     },
     leavingSite("Left safe after the failure tests", "INS-95", "Tell the site's contact that the arrays are still not in use. Leave the signs on them."),

@@ -47,7 +47,7 @@ export const replaceController: ProcedureDraft = {
         { id: "RCT-043", do: "Both people point at the controller to be pulled and read its letter or number aloud. Then pull it, straight, and lay it on the mat. Enter which one it was.", caution: "The wrong one takes the data away.", expect: "{{Controller}}", record: "text", sign: "two", holdPoint: true, minutes: 5 },
         { id: "RCT-044", do: "Look into the slot with a lamp: no bent pins, nothing loose.", expect: "Clean and straight", sign: "none", minutes: 2 },
         { id: "RCT-045", do: "Push the new controller home and close its latch. Pull it without opening the latch: it must stay put. Plug the cables in by their labels.", expect: "Stays put, all cables in", minutes: 5 },
-        { id: "RCT-046", do: "Wait until it has started as the maker's guide says, its cords in again where they were out. Enter the minutes.", record: "number", unit: "min", sign: "none", minutes: 20 },
+        { id: "RCT-046", do: "Wait until it has started as the maker's guide says, its cords in again where they were out. Enter the minutes.", caution: "Electric shock: strap off before power comes on; hold each plug by its body.", record: "number", unit: "min", sign: "none", minutes: 20 },
         { id: "RCT-047", do: "Enter the firmware that it runs now; every controller the same.", expect: "{{Firmware}}", record: "text", minutes: 10 },
       ],
     },

@@ -48,7 +48,7 @@ export const workshopPreparation: ProcedureDraft = {
         { id: "WSP-050", do: "Close the cover of {{Array}}. Strap off, step clear of the fans: plug its cords in, and switch on where it has switches.", caution: "Fans and live parts: the cover stays closed while there is power.", expect: "Supplies run", holdPoint: true, minutes: 5 },
         { id: "WSP-053", do: "Bring controllers, drives and supplies to the firmware agreed for this customer; if none stands here, ask which. Enter the version of the controllers.", expect: "{{Firmware}}", record: "text", holdPoint: true, minutes: 40 },
         { id: "WSP-055", do: "Run the burn-in of {{Array}}: every block written and read, all drives at once. 48 hours are common practice; large drives take longer. Enter the hours it ran.", caution: "It empties every drive: none may hold anybody's data.", expect: "48", record: "number", unit: "h", bound: "at least", minutes: 20 },
-        { id: "WSP-057", do: "Pull one cord of {{Array}}: it keeps working. Plug it back, wait until that supply is well again, and only then pull the other.", caution: "Hold the plug by its body; dry hands; one hand only.", expect: "Works on either", holdPoint: true, minutes: 5 },
+        { id: "WSP-057", when: "Supplies <> 1", do: "Pull one cord of {{Array}}: it keeps working. Plug it back, wait until that supply is well again, and only then pull the other.", caution: "Hold the plug by its body; dry hands; one hand only.", expect: "Works on either", holdPoint: true, minutes: 5 },
       ],
     },
     {

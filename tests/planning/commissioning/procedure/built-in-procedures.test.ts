@@ -154,6 +154,22 @@ describe("the built-in procedures", () => {
     expect(both.filter(({ do: text }) => !/wait until that \w+ is well again/.test(String(text)))).toEqual([]);
   });
 
+  test("expect the address of a cluster and the servers of a site, so that a tick is asked for again once the plan has others", () => {
+    const expectOf = (id: string): unknown => builtInProcedures.steps.find(({ stepId }) => stepId === id)?.expect;
+    for (const id of ["INS-386", "JOI-385", "JOI-485"]) expect(expectOf(id)).toContain("{{Shared address}}");
+    for (const id of ["INS-377", "JOI-377"]) expect(expectOf(id)).toBe("{{Time servers}}; {{Name servers}}");
+  });
+
+  test("ask an array with one supply for no cord pulled", () => {
+    const sample = sampleRows();
+    const idsWith = (supplies: number | null): string[] => {
+      const jobs = sample.jobs!.map((row) => ({ ...row, procedure: "Workshop preparation" }));
+      const models = sample.models!.map((row) => ({ ...row, supplies }));
+      return stepsOf({ ...sample, ...builtInProcedures, models, jobs }, 0).map(({ stepId }) => stepId);
+    };
+    expect([1, 2, null].map((supplies) => idsWith(supplies).includes("WSP-057"))).toEqual([false, true, true]);
+  });
+
   test("give no step an id that was withdrawn, nor one twice", () => {
     const ids = builtInProcedures.steps.map(({ stepId }) => String(stepId));
     expect(ids.filter((id) => id in withdrawnSteps)).toEqual([]);

@@ -7,14 +7,14 @@ export function placing(prefix: string): readonly SectionDraft[] {
       section: "Racks",
       forEach: "rack",
       steps: [
-        { id: `${prefix}-330`, do: "The rack is bolted down or bayed, its stabilisers out, bonded to the building's earth. Clip your strap to its bonding point.", caution: "A rack tips when weight is pulled out of it: fix it first, load it from the bottom, pull out one device at a time. Without its earth bond a fault makes it live: if loose, stop.", expect: "Fixed, bonded", sign: "none", minutes: 8 },
+        { id: `${prefix}-330`, do: "The rack is bolted down or bayed, its stabilisers out, bonded to the building's earth. Clip your strap to its bonding point.", caution: "A rack tips when weight is pulled out: fix it first, load it bottom up, pull out one device at a time. Bond loose or missing: a fault makes it live; stop, call an electrician.", expect: "Fixed, bonded", sign: "none", minutes: 8 },
       ],
     },
     {
       section: "Before lifting",
       forEach: "site",
       steps: [
-        { id: `${prefix}-334`, do: "Agree who speaks, and on which word all lift and lower. Clear the way to the rack. Of arrays and shelves, what stands lowest goes in first.", caution: "Lifting injures backs and crushes fingers between chassis and rail. Hands under the chassis, never in the rail; back straight; never below a raised load. If it sticks, start again.", expect: "Agreed", sign: "none", minutes: 3 },
+        { id: `${prefix}-334`, do: "Agree who speaks, and on which word all lift and lower. Clear the way to the rack. Of arrays and shelves, what stands lowest goes in first.", caution: "Lifting injures backs and crushes fingers between chassis and rail. Hands under the chassis, never in the rail; back straight; never below a raised load. If it sticks, lower it.", expect: "Agreed", sign: "none", minutes: 3 },
       ],
     },
     {
@@ -24,8 +24,8 @@ export function placing(prefix: string): readonly SectionDraft[] {
       steps: [
         { id: `${prefix}-321`, do: "Unpack it, and read the serial number on the chassis.", expect: "{{Array.Serial}}", record: "serial", minutes: 2 },
         { id: `${prefix}-335`, do: "See in the table of rack positions above which units the array fills: they are free, front and back, and the doors close over its depth. Fix the rails there, level, every catch closed, every screw of the set in place. Enter the lowest unit they fill.", expect: "{{Bottom unit}}", record: "number", minutes: 18 },
-        { id: `${prefix}-336`, when: "Drives travel <> in", do: "Lift it, drives out, as the row says; not planned: by the lift table. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "{{Rack}}, {{Lift kg}} kg by {{Lift by}}", sign: "two", minutes: 20 },
-        { id: `${prefix}-337`, when: "Drives travel = in", do: "Lift it as heavy as it is, its drives in, as the row says; not planned: by the lift table. A knock breaks drives. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "{{Rack}}, {{Weight kg}} kg by {{Lift by}}", sign: "two", minutes: 20 },
+        { id: `${prefix}-336`, when: "Drives travel <> in", do: "Lift it, drives out, as the row says; not planned: by the lift table. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "{{Rack}}, {{Lift kg}} kg by {{Lift by}}; bonded", sign: "two", minutes: 20 },
+        { id: `${prefix}-337`, when: "Drives travel = in", do: "Lift it as heavy as it is, its drives in, as the row says; not planned: by the lift table. A knock breaks drives. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "{{Rack}}, {{Weight kg}} kg by {{Lift by}}; bonded", sign: "two", minutes: 20 },
       ],
     },
     {
@@ -64,7 +64,7 @@ export function powering(prefix: string): readonly SectionDraft[] {
       section: "Feeds",
       forEach: "feed",
       steps: [
-        { id: `${prefix}-350`, do: "Read on the display of its power strip what the feed carries now, before these arrays. By the plan it carries what the table of feed loads on the first page says. Over the limit together: stop.", caution: "An overloaded feed takes everything on it down. These are planning figures: the local code and a licensed electrician decide.", record: "number", unit: "A", sign: "none", minutes: 4 },
+        { id: `${prefix}-350`, do: "Read on its power strip what the feed carries before these arrays. Add Worst A of Feed loads at the front, less what of it runs already. Above Limit A, or not listed: stop and ask.", caution: "An overloaded feed takes everything on it down. These are planning figures: the local code and a licensed electrician decide.", record: "number", unit: "A", sign: "none", minutes: 4 },
       ],
     },
     {

@@ -43,10 +43,10 @@ export function settingUp(prefix: string, firmware: Pick<StepDraft, "do" | "expe
     },
     prompts("First set-up after the ports", `${prefix}-371`, "Prompts before ports = no"),
     {
-      section: "Servers and alerts",
+      section: "Servers",
       forEach: "site",
       steps: [
-        { id: `${prefix}-377`, do: "Set on every array of this tab, and look a name up on each: time servers {{Time servers}}; name servers {{Name servers}}; alerts go to {{Alerts to}}.", expect: "Set, a name found", sign: "none", minutes: 10 },
+        { id: `${prefix}-377`, do: "Set on every array of this tab the time servers and, behind the semicolon, the name servers of the row, and alerts to {{Alerts to}}. Look a name up on each.", expect: "{{Time servers}}; {{Name servers}}", sign: "none", minutes: 10 },
       ],
     },
     {
@@ -55,7 +55,7 @@ export function settingUp(prefix: string, firmware: Pick<StepDraft, "do" | "expe
       shownAs: "grid",
       steps: [
         { id: `${prefix}-375`, do: "Change the password and the keys of every administrative account: console, page, service, programming interface. One left as delivered is known to everybody who owns the maker's guide. Put the new ones into the vault; enter only the name of the vault entry, never what it holds.", record: "text", sign: "two", minutes: 15 },
-        { id: `${prefix}-376`, do: "Sign in once with each new one taken out of the vault, and once with an old one.", expect: "Old one refused", minutes: 5 },
+        { id: `${prefix}-376`, do: "Sign in once with each new one taken out of the vault: it works; and once with an old one.", expect: "Old one refused", minutes: 5 },
         { id: `${prefix}-379`, do: "Enter by how many seconds its clock differs from one of the time servers.", expect: "0", record: "number", unit: "s", tolerance: 1, minutes: 2 },
       ],
     },
@@ -75,9 +75,9 @@ export function raidBuild(prefix: string): SectionDraft {
     section: "Initial RAID build",
     forEach: "array",
     steps: [
-      { id: `${prefix}-400`, do: "Lay out the drives of this array and start the initial RAID build. Read the scheme that the screen then shows, and enter it in the plan's words.", caution: "This empties the drives of the array that is named: read the name twice. A wrong scheme stays until all data is moved.", expect: "{{Scheme}}", record: "text", sign: "two", holdPoint: true, minutes: 10 },
+      { id: `${prefix}-400`, do: "Lay out the drives of this array and start the initial RAID build. Read the scheme that the screen then shows, and enter it in the plan's words.", caution: "This empties the drives of the array named on the screen: read it twice. A wrong scheme stays until all data is moved.", expect: "{{Scheme}}", record: "text", sign: "two", holdPoint: true, minutes: 10 },
       { id: `${prefix}-401`, do: "Set its hot spares. Enter their number.", expect: "{{Spares}}", record: "number", sign: "none", minutes: 3 },
-      { id: `${prefix}-402`, do: "Enter the usable capacity that it shows, and in Unit whether it says TB, TiB or bytes; the planned reserve is still in it. Many write TB and count TiB: compare the bytes.", expect: "{{Usable before reserve}}", record: "size", unit: "TB", tolerancePercent: 3, sign: "none", minutes: 4 },
+      { id: `${prefix}-402`, do: "Enter the usable capacity that it shows, and in Unit whether it says TB, TiB or bytes; the planned reserve is still in it. Many write TB and count TiB: compare bytes if shown.", expect: "{{Usable before reserve}}", record: "size", unit: "TB", tolerancePercent: 3, sign: "none", minutes: 4 },
     ],
   };
 }
@@ -107,7 +107,7 @@ export function hostsSee(prefix: string, testVolume: Pick<StepDraft, "do" | "exp
       when: "Network.Kind <> other",
       shownAs: "grid",
       steps: [
-        { id: `${prefix}-413`, do: "From this port of the host, bound as the source, ping each of these, fragmentation forbidden, with the size that the next step expects. Pings forbidden: measure a transfer; say so.", expect: "{{Ping targets}}", minutes: 4 },
+        { id: `${prefix}-413`, do: "Bound to this host port as the source, ping each of these, fragmentation forbidden, with the size the next step expects: all answer. Pings forbidden: note a measured transfer.", expect: "{{Ping targets}}", minutes: 4 },
         { id: `${prefix}-412`, do: "Enter the largest size that passed to all of them.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 1 },
         { id: `${prefix}-414`, do: "Repeat one of them with one byte more: it must be refused. An answer means that the host's own MTU is not what the plan says.", expect: "Refused", record: "choice:Refused|Answered", minutes: 1 },
       ],
