@@ -97,6 +97,11 @@ const known: readonly Known[] = [
     ],
   },
   {
+    why: "Nothing is found in any text by the spreadsheet host and the engine, and in none by LibreOffice: ours look for something.",
+    cells: ["blank", "empty text"],
+    formulas: ["ISNUMBER(SEARCH(x,y))"],
+  },
+  {
     why: "The column holds ticks and an empty text.",
     cells: names,
     formulas: ["COUNT(all)", "COUNTA(all)"],
@@ -121,7 +126,7 @@ const known: readonly Known[] = [
   {
     why: "Of two errors, or of an error and a text that is no number, programs answer with the one or the other.",
     cells: ["#N/A"],
-    formulas: ["x&y", "EXACT(x,y)", "SUBSTITUTE(x,y,1)", "ISNUMBER(SEARCH(x,y))", "x*y"],
+    formulas: ["x&y", "EXACT(x,y)", "SUBSTITUTE(x,y,1)", "x*y"],
   },
   {
     why: "A formula that answers an empty cell shows nothing here, and 0 elsewhere.",
