@@ -2,22 +2,11 @@
 import { initialRows } from "../../src/actions/set-up";
 import { tables, type TableKey, type TableRows } from "../../src/planning/plan/schema";
 import { planSetUp, sampleRows } from "../../src/planning/plan/set-up";
-import type { Scalar, SheetPlan } from "../../src/sheet";
-
-type Row = Record<string, Scalar>;
-type Rows = Record<TableKey, Row[]>;
-
-/** One way in which the plan is broken, and the cells about which a rule then has something to say. */
-export interface Break {
-  readonly what: string;
-  readonly change: (rows: Rows) => void;
-  /** Rule and cell: sheet, row as the sheet counts it, header. */
-  readonly found: readonly (readonly [rule: string, cell: string])[];
-}
+import type { SheetPlan } from "../../src/sheet";
+import { set, type Break, type Row, type Rows } from "./break";
+import { offerBreaks } from "./broken-offers";
 
 const step = { procedure: "Install a rack array", section: "Boxes left closed", record: "tick", required: "no" };
-
-const pastDay = [["offer-past-day", "Quote 8 Valid until"], ["offer-rows-differ", "Quote 8 Valid until"]] as const;
 
 /** Every break; all of them are in one plan, so that a change may add to the findings of another. */
 export const breaks: readonly Break[] = [
@@ -241,45 +230,8 @@ export const breaks: readonly Break[] = [
   { what: "A port that the switch does not have", change: ({ ports }) => set(ports[8], { switchPort: "99" }), found: [["switch-port-beyond", "Ports 13 Switch port"]] },
   { what: "A port that the switch keeps for its uplink", change: ({ ports }) => set(ports[9], { switchPort: "23" }), found: [["switch-port-kept", "Ports 14 Switch port"]] },
   { what: "A switch that forwards small frames alone", change: ({ switches }) => set(switches[3], { frameBytes: 1522 }), found: [["frame-bytes", "Switches 8 Frame bytes"]] },
-  { what: "A margin that is a slip of the pen", change: ({ quote }) => set(quote[1], { margin: 0.99 }), found: [["margin-range", "Quote 6 Margin"]] },
-  { what: "An offer that nobody can accept any more", change: ({ quote }) => set(quote[3], { validUntil: "2024-02-29" }), found: pastDay },
+  ...offerBreaks,
   { what: "A warranty that has ended", change: ({ arrays }) => set(arrays[5], { warrantyUntil: "2025-03-31" }), found: [["warranty-end", "Arrays 10 Warranty until"]] },
-  {
-    what: "Halves in a quantity, a discount and a tax that are no shares",
-    change: ({ quote }) => void quote.push({ item: "Straps", quantity: 2.5, discount: 20, taxRate: 20 }),
-    found: [["unreadable-cell", "Quote 11 Quantity"], ["unreadable-cell", "Quote 11 Discount"], ["unreadable-cell", "Quote 11 Tax rate"]],
-  },
-  {
-    what: "A discount that is higher than the margin, which the whole offer shows",
-    change: ({ quote }) => void quote.push({ item: "Moving", offer: "TML-26-015", kind: "service", quantity: 1, cost: 800, margin: 0.1, discount: 0.2, currency: "EUR" }),
-    found: [["discounted-margin", "Quote 12 Discount"], ["offer-margin", "Quote 12 Offer"]],
-  },
-  {
-    what: "An offer in two currencies",
-    change: ({ quote }) => {
-      const line = { offer: "TML-26-016", kind: "service", quantity: 1, cost: 100, margin: 0.2 };
-      quote.push({ item: "Survey", currency: "EUR", ...line }, { item: "Survey", currency: "USD", ...line });
-    },
-    found: [["offer-currencies", "Quote 14 Currency"]],
-  },
-  {
-    what: "An offer with a row that has no price, none for its tax, another last day, and is for no array",
-    change: ({ quote }) => {
-      const line = { offer: "TML-26-017", cost: 100, margin: 0.2, currency: "EUR" };
-      quote.push({ item: "Rails", kind: "service", quantity: 2, taxRate: 0.2, validUntil: "2099-12-31", ...line }, { item: "Alder 24", kind: "array", ...line });
-    },
-    found: [["offer-row-unpriced", "Quote 16 Quantity"], ["tax-rate-missing", "Quote 16 Tax rate"], ["offer-rows-differ", "Quote 16 Valid until"], ["offered-for-no-array", "Quote 16 For"]],
-  },
-  { what: "A currency that is no code", change: ({ quote }) => void quote.push({ item: "Crate", currency: "Euro" }), found: [["currency-code", "Quote 17 Currency"]] },
-  {
-    what: "A cost that is not the one of the price list, in which a part stands twice",
-    change: ({ quote, prices }) => {
-      quote.push({ item: "Straps", part: "ST-4", cost: 9, currency: "EUR" });
-      prices.push({ part: "ST-4", cost: 11, currency: "EUR", list: "Spring 2026", day: "2026-03-01" }, { part: "st-4", cost: 12, currency: "EUR" });
-    },
-    found: [["cost-of-list", "Quote 18 Cost"], ["price-twice", "Price list 6 Part"]],
-  },
-  { what: "A quantity that is not the number of arrays", change: ({ quote }) => set(quote[2], { quantity: 4 }), found: [["quote-quantity", "Quote 7 Quantity"]] },
   {
     what: "Volumes of a small pool: a full one larger than the pool, open to hosts of no group, and a thin one; one without a pool and host",
     change: ({ pools, arrays, volumes, access }) => {
@@ -492,8 +444,4 @@ export function brokenPlan(): SheetPlan[] {
     const newHeader = (header: unknown) => renamed.find(({ sheet, column }) => sheet === plan.name && column === header)?.text;
     return { ...plan, rows: plan.rows.map((line, at) => (at === 3 ? line.map((cell) => ({ ...cell, value: newHeader(cell.value) ?? cell.value ?? null })) : line)) };
   });
-}
-
-function set(row: Row | undefined, change: Row): void {
-  Object.assign(row!, change);
 }
