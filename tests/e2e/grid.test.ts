@@ -90,6 +90,20 @@ describe("where Enter and Tab lead", () => {
     expect((await values())[3] ?? []).toEqual([null, null, null, null, null, null]);
   });
 
+  test("Enter goes on in its column below merged cells", async () => {
+    await workbook.page.evaluate(() => {
+      const merges = [{ row: 2, column: 0, rows: 1, columns: 6 }];
+      return globalThis.baywright.port.apply([{ kind: "add-sheet", plan: { name: "Words between", rows: [[{}], [{}], [{ value: "words" }], [{}]], merges, styles: {}, columnWidths: [] } }]);
+    });
+    await workbook.showSheet("Words between");
+    await workbook.click(1, 3);
+    await type("Enter", "a");
+    await press("Enter");
+    expect(await selected()).toBe("D4");
+    await type("Enter", "b");
+    expect((await workbook.sheet("Words between")).values.map((line) => line[3] ?? null)).toEqual([null, "a", null, "b"]);
+  });
+
   test("Enter and Tab go round several selected cells", async () => {
     await workbook.click(2, 1);
     await press("Shift+ArrowRight", "Shift+ArrowDown");

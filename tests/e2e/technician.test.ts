@@ -85,12 +85,15 @@ async function typeDown(header: string, textOf: (stepId: string) => string): Pro
   await workbook.typeFrom(job, first, headersOf(sheet).indexOf(header), Array.from({ length: Math.max(...rows.keys()) - first + 1 }, (_, index) => rows.get(first + index) ?? ""), "Enter");
 }
 
-/** Pastes one text into a column of every step, as one does who copies a name down. */
+/** Pastes one text into a column of every step, as one does who copies a name down: from the words of one step to those of the next. */
 async function pasteDown(header: string, text: string): Promise<void> {
   const sheet = await tab();
-  const rows = new Set([...stepsOf(sheet).values()].map(({ row }) => row));
-  const [first, last] = [Math.min(...rows), Math.max(...rows)];
-  await workbook.paste(job, first, headersOf(sheet).indexOf(header), Array.from({ length: last - first + 1 }, (_, index) => [rows.has(first + index) ? text : ""]));
+  const rows = [...stepsOf(sheet).values()].map(({ row }) => row);
+  const column = headersOf(sheet).indexOf(header);
+  for (const first of rows.filter((row) => !rows.includes(row - 1))) {
+    const next = Array.from({ length: rows.length + 1 }, (_, index) => first + index).find((row) => !rows.includes(row))!;
+    await workbook.paste(job, first, column, Array.from({ length: next - first }, () => [text]));
+  }
 }
 
 /** Waits until the pane says of the job how far it is. */

@@ -8,12 +8,12 @@ import { IEditorBridgeService, MoveSelectionCommand, MoveSelectionEnterAndTabCom
 import { IShortcutService, KeyCode, MetaKeys } from "@univerjs/ui";
 import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
 
-/** A row being filled with Tab. */
+/** A row being filled with Tab, or a column being filled with Enter across cells that are merged. */
 interface TabRun {
   readonly sheetId: string;
-  /** Column of the cell in which Tab was pressed first. */
+  /** Column of the cell in which Tab was pressed first, or Enter before the merged cells. */
   readonly column: number;
-  /** Where the last Tab led. */
+  /** Where the last key led. */
   readonly at: IRange;
 }
 
@@ -22,6 +22,7 @@ interface TabRun {
  *
  * The engine remembers the first Tab ever pressed on a sheet: after a click elsewhere or a jump by the name box its Enter still leads to that
  * column, and what is typed there writes over another table. Held with Shift both keys also end what is being typed, and go the other way.
+ * From merged cells, as the words above the steps of a tab, Enter goes on in the column that it came from; the engine would go on in their first one.
  */
 export function keepTabRuns(univer: Univer, live: LiveWorkbook): void {
   const injector = univer.__getInjector();
@@ -55,10 +56,10 @@ export function keepTabRuns(univer: Univer, live: LiveWorkbook): void {
     const { range } = selection;
     if (run !== null && (run.sheetId !== sheet.getSheetId() || !Rectangle.equals(run.at, range))) run = null;
     const began = run?.column ?? range.startColumn;
-    if (keycode === KeyCode.ENTER && direction === Direction.DOWN && began !== range.startColumn) selectCell(sheet.getSheetId(), range.startRow, began);
+    if (keycode === KeyCode.ENTER && direction === Direction.DOWN && began !== range.startColumn) selectCell(sheet.getSheetId(), range.endRow, began);
     void commands.executeCommand(MoveSelectionCommand.id, { direction }).then(() => {
       const at = live.selectedRange();
-      run = keycode === KeyCode.TAB && at !== null ? { sheetId: sheet.getSheetId(), column: began, at } : null;
+      run = at !== null && (keycode === KeyCode.TAB || at.endColumn > at.startColumn) ? { sheetId: sheet.getSheetId(), column: began, at } : null;
     });
     throw new CanceledError();
   });
