@@ -56,5 +56,5 @@ export function firstSentence(text: string): string {
 
 /** Makes a cell that states a figure; blank where there is none. */
 export function figure(value: number | null): Cell {
-  return value === null ? fact("") : { value, style: "factNumber" };
+  return value === null ? fact("") : { value, style: Number.isInteger(value) ? "factCount" : "factNumber" };
 }

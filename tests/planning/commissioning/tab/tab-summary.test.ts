@@ -125,7 +125,7 @@ test("cells that run over several columns are merged, and their frames close", (
   const style = (row: number, ...columns: number[]) => columns.map((column) => tab.rows[row]![column]!.style);
   expect(style(4, 7, 8)).toEqual(["label", "label"]);
   expect(style(5, 2, 3, 12)).toEqual(["figureText", "figure", "figureText"]);
-  expect(style(16, 6, 7, 8, 9)).toEqual(["fact", "fact", "factNumber", "factNumber"]);
+  expect(style(16, 6, 7, 8, 9)).toEqual(["fact", "fact", "factCount", "factCount"]);
 });
 
 test("what of a pool is to be filled is told to two decimals", () => {
