@@ -130,7 +130,7 @@ function thirdsOf(actions: number): number[] {
  */
 function partsOf(actions: number, changes: boolean): number[] {
   if (!changes) return thirdsOf(actions);
-  const near = Array.from({ length: 20 }, (_, at) => [at, actions - at]).flat();
+  const near = Array.from({ length: 10 }, (_, at) => [at, actions - at]).flat();
   return [...new Set([...near, Math.floor(actions / 2)])].filter((part) => part >= 0 && part <= actions);
 }
 
