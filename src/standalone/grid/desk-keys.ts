@@ -4,6 +4,7 @@ import { SetSelectionsOperation, SetWorksheetActiveOperation } from "@univerjs/s
 import { SheetSkeletonManagerService } from "@univerjs/sheets-ui";
 import { IShortcutService, MetaKeys } from "@univerjs/ui";
 import type { CellPlace } from "../../sheet";
+import { selectionOfCell } from "../../workbook/engine/cell-selection";
 import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
 
 /** Codes of keys, which the engine has no names for. */
@@ -40,10 +41,8 @@ export function addDeskKeys(univer: Univer, live: LiveWorkbook): void {
         const sheet = live.workbook.getActiveSheet();
         const from = live.selectedRange();
         const { row, column } = to(sheet, { row: from?.startRow ?? 0, column: from?.startColumn ?? 0 }, rowsSeen(univer, live));
-        const range = { startRow: row, startColumn: column, endRow: row, endColumn: column };
-        const primary = { ...range, actualRow: row, actualColumn: column, isMerged: false, isMergedMainCell: false };
         return commands.syncExecuteCommand(SetSelectionsOperation.id, {
-          unitId: live.workbook.getUnitId(), subUnitId: sheet.getSheetId(), selections: [{ range, primary, style: null }], reveal: true,
+          unitId: live.workbook.getUnitId(), subUnitId: sheet.getSheetId(), selections: [selectionOfCell(row, column)], reveal: true,
         });
       },
     });

@@ -6,6 +6,7 @@ import { DeviceInputEventType } from "@univerjs/engine-render";
 import { SetSelectionsOperation, SheetsSelectionsService } from "@univerjs/sheets";
 import { IEditorBridgeService, MoveSelectionCommand, MoveSelectionEnterAndTabCommand, SetCellEditVisibleOperation } from "@univerjs/sheets-ui";
 import { IShortcutService, KeyCode, MetaKeys } from "@univerjs/ui";
+import { selectionOfCell } from "../../workbook/engine/cell-selection";
 import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
 
 /** A row being filled with Tab, or a column being filled with Enter across cells that are merged. */
@@ -65,8 +66,6 @@ export function keepTabRuns(univer: Univer, live: LiveWorkbook): void {
   });
 
   function selectCell(subUnitId: string, row: number, column: number): void {
-    const range = { startRow: row, startColumn: column, endRow: row, endColumn: column };
-    const primary = { ...range, actualRow: row, actualColumn: column, isMerged: false, isMergedMainCell: false };
-    commands.syncExecuteCommand(SetSelectionsOperation.id, { unitId: live.workbook.getUnitId(), subUnitId, selections: [{ range, primary, style: null }] });
+    commands.syncExecuteCommand(SetSelectionsOperation.id, { unitId: live.workbook.getUnitId(), subUnitId, selections: [selectionOfCell(row, column)] });
   }
 }

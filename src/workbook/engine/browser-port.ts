@@ -4,6 +4,7 @@ import { cellArea, sameSheetName, type Area } from "../../sheet";
 import { checkEdits } from "../check-edits";
 import type { Edit, WorkbookPort } from "../port";
 import { readChosen } from "../sheet-choice";
+import { selectionOf } from "./cell-selection";
 import { yes } from "./engine-values";
 import { LiveWorkbook } from "./live-workbook";
 import { storedCell, storeSheet } from "./store-sheet";
@@ -189,10 +190,7 @@ function select(live: LiveWorkbook, sheet: Worksheet, area: Area): void {
   const subUnitId = sheet.getSheetId();
   if (sheet.isSheetHidden() === yes) live.run("sheet.mutation.set-worksheet-hidden", { subUnitId, hidden: 0 });
   live.run("sheet.operation.set-worksheet-active", { subUnitId });
-  const [range, first] = [toRange(area), toRange(cellArea(area))];
-  live.run("sheet.operation.set-selections", {
-    subUnitId,
-    selections: [{ range, primary: { ...first, actualRow: range.startRow, actualColumn: range.startColumn, isMerged: false, isMergedMainCell: false }, style: null }],
-  });
+  const range = toRange(area);
+  live.run("sheet.operation.set-selections", { subUnitId, selections: [selectionOf(range)] });
   void live.look("sheet.command.scroll-to-cell", { range });
 }
