@@ -1,3 +1,3 @@
 export { findOffer, offerPrintout, offerTitle } from "./offer-printout";
-export { isOfferSheet, issuedOffers, issuedPrintout, nextRevision, planOfferSheet, planRevision, type IssuedOffer } from "./offer-sheet";
+export { isOfferSheet, issuedOffers, issuedPrintout, lastIssued, nextRevision, planOfferSheet, planRevision, type IssuedOffer } from "./offer-sheet";
 export { planCosts } from "./plan-costs";

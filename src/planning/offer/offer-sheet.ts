@@ -33,11 +33,12 @@ export function issuedOffers({ sheets }: WorkbookSnapshot): IssuedOffer[] {
 
 /** Tells the next revision of an offer: one more than the last of which Quote or a sheet knows. */
 export function nextRevision(workbook: WorkbookSnapshot, { name, revision }: Offer): number {
-  return Math.max(revision, ...revisionsOf(workbook, name).map((one) => one.revision)) + 1;
+  return Math.max(revision, lastIssued(issuedOffers(workbook), name)?.revision ?? 0) + 1;
 }
 
-function revisionsOf(workbook: WorkbookSnapshot, name: string): IssuedOffer[] {
-  return issuedOffers(workbook).filter((one) => foldName(one.name) === foldName(name));
+/** Finds the last revision of an offer among those that were sent out, by its number without case; null where there is none. */
+export function lastIssued(issued: readonly IssuedOffer[], name: string): IssuedOffer | null {
+  return issued.filter((one) => foldName(one.name) === foldName(name)).reduce<IssuedOffer | null>((last, one) => (last === null || one.revision > last.revision ? one : last), null);
 }
 
 /** Plans the sheet of an offer: values alone, under a name that no sheet has yet. */
@@ -65,8 +66,8 @@ export function planRevision(model: PlanModel, { rows }: Offer, revision: number
  */
 export function issuedPrintout(model: PlanModel, name: string): Printout {
   const offer = findOffer(model, name);
-  const issued = revisionsOf(model.workbook, name).sort((a, b) => b.revision - a.revision)[0];
-  if (issued === undefined) throw invalid("offer", name, `Offer ${offer.name} has no sheet yet. Issue it first.`);
+  const issued = lastIssued(issuedOffers(model.workbook), name);
+  if (issued === null) throw invalid("offer", name, `Offer ${offer.name} has no sheet yet. Issue it first.`);
   const madeAt = /\bmade (\d{4}-\d\d-\d\d \d\d:\d\d)$/.exec(showCell(issued.sheet.values[1]?.[0]))?.[1] ?? "";
   const printout = offerPrintout(model, offer.name, issued.revision, madeAt, madeAt.slice(0, 10));
   const differs = firstDifference(planPrintout("", printout, columnWidths), issued.sheet);

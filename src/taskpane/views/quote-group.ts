@@ -1,10 +1,9 @@
 import { momentOf } from "../../actions/moment";
 import { issueOffer, readCustomersFile, readOffer, readWithOffers, type CustomersFile, type OfferToIssue } from "../../actions/offers";
 import { readPlanSheets } from "../../actions/read-plan";
-import { issuedOffers, planCosts } from "../../planning/offer";
+import { issuedOffers, lastIssued, planCosts } from "../../planning/offer";
 import { PlanModel, type Offer } from "../../planning/plan/model";
 import { cellText, type PackBlock } from "../../planning/printouts";
-import { foldName } from "../../planning/text";
 import { cellArea } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { fill, make } from "../elements/make";
@@ -102,8 +101,7 @@ export function makeQuoteGroup(pane: PaneContext, refresh: () => Promise<void>):
       element.hidden = found.length === 0 && model.rows("prices").length === 0;
       costs.hidden = model.rows("prices").length === 0;
       const issued = found.length === 0 ? [] : issuedOffers(await readWithOffers(port));
-      const lastOf = (name: string): number => Math.max(0, ...issued.flatMap((one) => (foldName(one.name) === foldName(name) ? [one.revision] : [])));
-      fill(offers, found.map((offer) => showOffer(offer, lastOf(offer.name))));
+      fill(offers, found.map((offer) => showOffer(offer, lastIssued(issued, offer.name)?.revision ?? 0)));
     },
   };
 }
