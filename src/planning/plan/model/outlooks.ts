@@ -88,8 +88,8 @@ type Limit = Pick<Outlook, "capacity" | "fillLimit">;
 
 function outlookOf(subject: string, limit: Limit, all: readonly { readonly date: string; readonly size: Bytes }[], changes: readonly string[]): Outlook {
   const begunAnew = [...changes].sort().at(-1) ?? null;
-  const byDay = new Map([...all].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0)).map(({ date, size }) => [date, size]));
-  const readings = [...byDay].map(([date, size]) => ({ date, size })).filter(({ date }) => begunAnew === null || date >= begunAnew);
+  const lastOfDay = new Map([...all].sort(byDay).map(({ date, size }) => [date, size]));
+  const readings = [...lastOfDay].map(([date, size]) => ({ date, size })).filter(({ date }) => begunAnew === null || date >= begunAnew);
   const known = { subject, ...limit, ...nothing, readings, begunAnew };
   const [first, last] = [readings[0], readings.at(-1)];
   const days = first === undefined || last === undefined ? 0 : sheetDayOf(last.date)! - sheetDayOf(first.date)!;
@@ -114,8 +114,13 @@ function outlookOf(subject: string, limit: Limit, all: readonly { readonly date:
 
 /** Finds the last day on which a capacity was read that is another than the one read before; null where it never was. */
 function changeOf(readings: readonly PlannedReading[]): string | null {
-  const sorted = [...readings].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+  const sorted = [...readings].sort(byDay);
   return sorted.filter(({ size }, at) => at > 0 && isChanged(sorted[at - 1]!.size, size)).at(-1)?.date ?? null;
+}
+
+/** ISO dates stand in the order of their letters. */
+function byDay(one: { readonly date: string }, other: { readonly date: string }): number {
+  return one.date < other.date ? -1 : one.date > other.date ? 1 : 0;
 }
 
 function isChanged(before: Bytes, after: Bytes): boolean {
