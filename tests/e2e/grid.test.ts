@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { readSnapshot } from "../../src/workbook/xlsx/read-snapshot";
-import { beginStory, closeWhole } from "./support/story";
+import { beginStory } from "./support/story";
 import type { WorkbookPage } from "./support/workbook-page";
 
 declare global {
@@ -9,17 +9,12 @@ declare global {
   var drawn: string[];
 }
 
-const { at, open } = beginStory("grid");
-
 let workbook: WorkbookPage;
 let page: Page;
-
-beforeAll(async () => {
-  workbook = await open();
-  ({ page } = workbook);
+const { at } = beginStory("grid", (opened) => {
+  workbook = opened;
+  ({ page } = opened);
 });
-
-afterAll(() => closeWhole(workbook));
 
 beforeEach(async () => {
   const earlier = workbook.button("Close this message");

@@ -1,18 +1,13 @@
 import type { Page } from "playwright-core";
-import { beginStory, closeWhole } from "./support/story";
+import { beginStory } from "./support/story";
 import type { WorkbookPage } from "./support/workbook-page";
-
-const { open } = beginStory("keyboard");
 
 let workbook: WorkbookPage;
 let page: Page;
-
-beforeAll(async () => {
-  workbook = await open();
-  ({ page } = workbook);
+beginStory("keyboard", (opened) => {
+  workbook = opened;
+  ({ page } = opened);
 });
-
-afterAll(() => closeWhole(workbook));
 
 /** The part of the page that has the keyboard. */
 const part = () =>
@@ -20,7 +15,6 @@ const part = () =>
     const parts = { "formula bar": "[data-u-comp=formula-bar] input", toolbar: "[data-u-comp=ribbon-toolbar]", cells: "[data-u-comp=editor]", pane: "#pane", "top bar": "#bar" };
     return Object.entries(parts).find(([, selector]) => document.activeElement?.closest(selector))?.[0] ?? "nowhere";
   });
-
 
 test("F6 leads from the cells to the formula bar, the pane, the top bar and the toolbar, and round again; with Shift the other way", async () => {
   await workbook.click(4, 0);

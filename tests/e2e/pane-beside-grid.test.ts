@@ -2,20 +2,15 @@ import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
-import { beginStory, closeWhole } from "./support/story";
+import { beginStory } from "./support/story";
 import type { WorkbookPage } from "./support/workbook-page";
-
-const { open } = beginStory("pane-beside-grid");
 
 let workbook: WorkbookPage;
 let page: Page;
-
-beforeAll(async () => {
-  workbook = await open();
-  ({ page } = workbook);
+beginStory("pane-beside-grid", (opened) => {
+  workbook = opened;
+  ({ page } = opened);
 });
-
-afterAll(() => closeWhole(workbook));
 
 test("an example is inserted where a person clicked, and answers", async () => {
   await workbook.showSheet("Settings");

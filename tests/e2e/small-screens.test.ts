@@ -1,20 +1,15 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { readFile } from "../../src/workbook/xlsx/read-workbook";
-import { beginStory, closeWhole } from "./support/story";
+import { beginStory } from "./support/story";
 import type { WorkbookPage } from "./support/workbook-page";
-
-const { at, open } = beginStory("small-screens");
 
 let workbook: WorkbookPage;
 let page: Page;
-
-beforeAll(async () => {
-  workbook = await open();
-  ({ page } = workbook);
+const { at } = beginStory("small-screens", (opened) => {
+  workbook = opened;
+  ({ page } = opened);
 });
-
-afterAll(() => closeWhole(workbook));
 
 const pane = () => page.locator("#pane");
 const fold = () => page.getByRole("button", { name: "Pane", exact: true });

@@ -12,17 +12,27 @@ export interface Story {
   open(): Promise<WorkbookPage>;
 }
 
-/** Begins the story of a test file; browser and folder are there for its tests and gone after them. */
-export function beginStory(name: string): Story {
+/**
+ * Begins the story of a test file; browser and folder are there for its tests and gone after them.
+ *
+ * Where one page serves all of its tests, `use` is given it before them; nothing may have gone wrong on it once they are over.
+ */
+export function beginStory(name: string, use?: (workbook: WorkbookPage) => void): Story {
   let folder: string;
   let browser: Browser;
+  let page: WorkbookPage | null = null;
   beforeAll(async () => {
     folder = mkdtempSync(join(tmpdir(), `${name}-`));
     browser = await launchBrowser();
+    if (use === undefined) return;
+    page = await WorkbookPage.open(browser);
+    use(page);
   });
   afterAll(async () => {
+    const faults = page?.faults ?? [];
     await browser.close();
     rmSync(folder, { recursive: true });
+    expect(faults).toEqual([]);
   });
   return { at: (file) => join(folder, file), open: () => WorkbookPage.open(browser) };
 }
