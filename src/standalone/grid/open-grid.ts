@@ -1,17 +1,12 @@
-import { IUniverInstanceService, type IWorkbookData, LifecycleService, LifecycleStages, LocaleType, type PluginCtor, Univer, UniverInstanceType, mergeLocales } from "@univerjs/core";
+import { IUniverInstanceService, type IWorkbookData, LifecycleService, LifecycleStages, LocaleService, LocaleType, type PluginCtor, Univer, UniverInstanceType } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
-import conditionalFormattingEnglish from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";
 import { UniverSheetsFindReplacePreset } from "@univerjs/preset-sheets-find-replace";
-import findReplaceEnglish from "@univerjs/preset-sheets-find-replace/locales/en-US";
 import { defaultTheme } from "@univerjs/themes";
 import { UniverSheetsSortPreset } from "@univerjs/preset-sheets-sort";
-import sortEnglish from "@univerjs/preset-sheets-sort/locales/en-US";
 import { IEditorBridgeService } from "@univerjs/sheets-ui";
 import { UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
-import coreEnglish from "@univerjs/preset-sheets-core/locales/en-US";
 import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
-import dataValidationEnglish from "@univerjs/preset-sheets-data-validation/locales/en-US";
 import { SheetsDataValidationValidatorService } from "@univerjs/sheets-data-validation";
 import { CalculationMode } from "@univerjs/sheets-formula";
 import { ILayoutService } from "@univerjs/ui";
@@ -25,6 +20,7 @@ import { createBrowserPort } from "../../workbook/engine/browser-port";
 import { LiveWorkbook } from "../../workbook/engine/live-workbook";
 import type { WorkbookPort } from "../../workbook/port";
 import { addDeskKeys } from "./desk-keys";
+import { loadEnglish } from "./engine-texts";
 import { showFaultNotes, type FaultDisplay } from "./fault-notes";
 import { giveWay } from "./frozen-columns";
 import { keepHostRules } from "./host-rules";
@@ -36,13 +32,6 @@ import { showWhatFits } from "./too-wide-numbers";
 /** The accent of the pane and the top bar, from its lightest shade to its darkest. */
 const accent = {
   50: "#eef5f5", 100: "#dcecec", 200: "#b9d6d8", 300: "#8fbfc4", 400: "#4f97a0", 500: "#1f7a86", 600: "#0b5f6b", 700: "#084852", 800: "#06363d", 900: "#042529",
-};
-
-/** What the engine says while it computes for longer than a second; its own English lacks these. */
-const progressEnglish = {
-  "sheets-formula": {
-    progress: { analyzing: "Looking at formulas", calculating: "Computing", "array-analysis": "Looking at tables", "array-calculation": "Computing tables", done: "Computed" },
-  },
 };
 
 /** A grid on the page: the one workbook that is open in it, and how to open another. */
@@ -64,11 +53,8 @@ export interface Grid {
 /** Opens a workbook as a grid inside `container`, and answers once it is drawn; sentences of errors and refusals go to `display`. */
 export async function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: FaultDisplay & { say(sentence: string): void }): Promise<Grid> {
   showWhatFits();
-  const univer = new Univer({
-    theme: { ...defaultTheme, primary: accent },
-    locale: LocaleType.EN_US,
-    locales: { [LocaleType.EN_US]: mergeLocales(coreEnglish, dataValidationEnglish, conditionalFormattingEnglish, findReplaceEnglish, sortEnglish, progressEnglish) },
-  });
+  const univer = new Univer({ theme: { ...defaultTheme, primary: accent }, locale: LocaleType.EN_US });
+  loadEnglish(univer.__getInjector().get(LocaleService));
   const presets = [
     UniverSheetsCorePreset({
       container,
