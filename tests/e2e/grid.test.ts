@@ -257,6 +257,7 @@ test("the help of a function shows an example as it is written", async () => {
   await page.getByText("driveSize").first().waitFor();
   expect(await page.getByText('BAY.USABLE("RAID 6",12,4').count()).toBeGreaterThan(0);
   expect(await page.getByText("BAY.USABLE(=BAY").count()).toBe(0);
+  expect(await page.getByText('BAY.USABLE("RAID 6",12,4)', { exact: true }).count()).toBe(1);
   await press("Escape", "Escape");
 });
 

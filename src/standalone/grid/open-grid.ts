@@ -19,6 +19,7 @@ import { bayFunctionHelp, bayFunctions } from "../../workbook/engine/bay-functio
 import { createBrowserPort } from "../../workbook/engine/browser-port";
 import { LiveWorkbook } from "../../workbook/engine/live-workbook";
 import type { WorkbookPort } from "../../workbook/port";
+import { endExamples } from "./argument-help";
 import { addDeskKeys } from "./desk-keys";
 import { loadEnglish } from "./engine-texts";
 import { showFaultNotes, type FaultDisplay } from "./fault-notes";
@@ -94,6 +95,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   keepTabRuns(univer, live);
   addDeskKeys(univer, live);
   giveWay(univer, live, container);
+  endExamples(univer);
   keepPastedText(univer);
   showFaultNotes(univer, api, live, container, display);
   comeAlive();
