@@ -12,7 +12,7 @@ import { makeFoldingPane } from "./folding-pane";
 import type { Grid } from "./grid/open-grid";
 import "./page.css";
 import { openPlanStore } from "./plan-store";
-import { cellRegion, leadThroughRegions, regionOf } from "./regions";
+import { cellRegion, giveStrayKeys, leadThroughRegions, regionOf } from "./regions";
 import { makeTopBar } from "./top-bar";
 
 let desk: Desk | null = null;
@@ -118,6 +118,7 @@ function start(): void {
     regionOf("#bar", "button"),
     regionOf("#grid [data-u-comp=ribbon-toolbar]", "button:enabled"),
   ]);
+  giveStrayKeys(enterCells);
   // Before the grid has the key, which takes all of them.
   window.addEventListener("keydown", (event) => {
     if (!(event.ctrlKey || event.metaKey) || event.altKey || event.shiftKey || event.key.toLowerCase() !== "s") return;

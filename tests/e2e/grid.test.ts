@@ -192,12 +192,8 @@ describe("finding and sorting", () => {
     await workbook.click(0, 0);
     await type("Enter", "Name", "pear", "apple", "quince");
     await workbook.click(0, 0);
-    // The engine can search some seconds after it is up; until then the key does nothing.
-    const isSearching = () => page.evaluate(() => document.activeElement?.tagName === "INPUT");
-    for (let tries = 0; tries < 8 && !(await isSearching()); tries += 1) {
-      await page.keyboard.press("Control+f");
-      await page.waitForTimeout(1_500);
-    }
+    await page.keyboard.press("Control+f");
+    await page.waitForFunction(() => document.activeElement?.tagName === "INPUT");
     await page.keyboard.type("quin");
     await page.keyboard.press("Enter");
     await page.getByText("1/1").waitFor();
@@ -206,6 +202,18 @@ describe("finding and sorting", () => {
     await expectSelected("A4");
     await type("Enter", "medlar");
     expect((await values())[3]).toEqual(["medlar"]);
+  });
+
+  test("Ctrl+F opens the search as soon as the grid is up, and right after a paste", async () => {
+    const fresh = await workbook.openTab();
+    await fresh.click(6, 0);
+    await fresh.page.keyboard.press("Control+f");
+    await fresh.page.waitForFunction(() => document.activeElement?.tagName === "INPUT");
+    await fresh.page.close();
+    await workbook.paste("Sheet1", 0, 0, [["pear", "apple"], ["quince", "medlar"]]);
+    await page.keyboard.press("Control+f");
+    await page.waitForFunction(() => document.activeElement?.tagName === "INPUT");
+    await page.keyboard.press("Escape");
   });
 
   test("rows are sorted by a column, and stand so in the file", async () => {

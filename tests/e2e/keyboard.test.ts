@@ -43,6 +43,24 @@ test("Escape leads from the pane and from the top bar back to the selected cell,
   }
 });
 
+test("keys pressed while nothing has the keyboard go to the cells: what is typed, and what a key does", async () => {
+  await workbook.showSheet("Settings");
+  await workbook.click(6, 0);
+  const lose = () => page.evaluate(() => { (document.activeElement as HTMLElement).blur(); });
+  await lose();
+  await page.keyboard.press("ArrowDown");
+  await page.keyboard.press("ArrowUp");
+  await lose();
+  await page.keyboard.type("typed");
+  await page.keyboard.press("Enter");
+  await workbook.typed();
+  expect((await workbook.sheet("Settings")).values[6]![0]).toBe("typed");
+  await lose();
+  await page.keyboard.press("Control+f");
+  await page.waitForFunction(() => document.activeElement?.tagName === "INPUT");
+  await page.keyboard.press("Escape");
+});
+
 test.each(["mouse", "keyboard"])("a finding that is chosen by %s leads to its cell, and what is then typed stands there", async (by) => {
   await workbook.turnTo("Check");
   await workbook.showSheet("Racks");

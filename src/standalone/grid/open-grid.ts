@@ -8,6 +8,7 @@ import { IEditorBridgeService } from "@univerjs/sheets-ui";
 import { UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
 import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
 import { SheetsDataValidationValidatorService } from "@univerjs/sheets-data-validation";
+import { SheetsFindReplaceController } from "@univerjs/sheets-find-replace";
 import { CalculationMode } from "@univerjs/sheets-formula";
 import { ILayoutService } from "@univerjs/ui";
 import "@univerjs/preset-sheets-core/lib/index.css";
@@ -97,6 +98,8 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   giveWay(univer, live, container);
   endExamples(univer);
   keepPastedText(univer);
+  // The engine learns to search sheets three seconds later; until then Ctrl+F would do nothing.
+  univer.__getInjector().get(SheetsFindReplaceController);
   showFaultNotes(univer, api, live, container, display);
   comeAlive();
   let port = createBrowserPort(univer, live);
