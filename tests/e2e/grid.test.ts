@@ -269,6 +269,27 @@ test("the help of a function shows an example as it is written", async () => {
   await press("Escape", "Escape");
 });
 
+test("a cell with a list draws its text where its neighbours do", async () => {
+  const drawnAt = await page.evaluate(async () => {
+    const places: Record<string, number[]> = {};
+    const draw = CanvasRenderingContext2D.prototype.fillText;
+    CanvasRenderingContext2D.prototype.fillText = function (this: CanvasRenderingContext2D, text: string, x: number, y: number, ...rest: []) {
+      if (text === "neighbour" || text === "listed") places[text] = [this.getTransform().f + y * this.getTransform().d];
+      draw.call(this, text, x, y, ...rest);
+    };
+    const plan = {
+      name: "Lists", rows: [[{ value: "neighbour" }, { value: "listed" }]], styles: {}, columnWidths: [20, 20],
+      validations: [{ area: { row: 0, column: 1, rows: 1, columns: 1 }, rule: { kind: "list" as const, items: ["listed", "other"] }, message: "Choose one.", strict: false }],
+    };
+    await globalThis.baywright.port.apply([{ kind: "add-sheet", plan }]);
+    await new Promise((drawn) => setTimeout(drawn, 500));
+    CanvasRenderingContext2D.prototype.fillText = draw;
+    return places;
+  });
+  expect(Object.keys(drawnAt).sort()).toEqual(["listed", "neighbour"]);
+  expect(drawnAt["listed"]).toEqual(drawnAt["neighbour"]);
+});
+
 test("blanks at the end of pasted lines are not kept", async () => {
   await workbook.paste("Sheet1", 0, 0, [["one", "two  "], ["three", "four "]]);
   expect(await values()).toEqual([["one", "two"], ["three", "four"]]);

@@ -27,6 +27,7 @@ import { showFaultNotes, type FaultDisplay } from "./fault-notes";
 import { giveWay } from "./frozen-columns";
 import { keepHostRules } from "./host-rules";
 import { keepPastedText } from "./plain-text-paste";
+import { drawListsAsText } from "./list-cells";
 import { passStaleSuggestions } from "./stale-suggestions";
 import { keepTabRuns } from "./tab-run";
 import { showWhatFits } from "./too-wide-numbers";
@@ -96,6 +97,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   keepTabRuns(univer, live);
   addDeskKeys(univer, live);
   giveWay(univer, live, container);
+  drawListsAsText(univer);
   endExamples(univer);
   keepPastedText(univer);
   // The engine learns to search sheets three seconds later; until then Ctrl+F would do nothing.
