@@ -88,7 +88,7 @@ export class Desk {
     }, () => undefined);
     grid.live.onChange(({ id, sheetId }) => {
       // Heights that rows find for themselves while they are drawn, and frozen columns that give way to a narrow grid, are nobody's change.
-      if (id.includes("auto-height") || (id === "sheet.mutation.set-frozen" && grid.live.isOurs)) return;
+      if (id === "sheet.mutation.set-worksheet-row-auto-height" || (id === "sheet.mutation.set-frozen" && grid.live.isOurs)) return;
       this.unfiled = true;
       this.touch(sheetId);
     });

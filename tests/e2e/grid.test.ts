@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { readSnapshot } from "../../src/workbook/xlsx/read-snapshot";
+import { readFile } from "../../src/workbook/xlsx/read-workbook";
 import { beginStory } from "./support/story";
 import type { WorkbookPage } from "./support/workbook-page";
 
@@ -267,6 +268,46 @@ test("the help of a function shows an example as it is written", async () => {
   expect(await page.getByText("BAY.USABLE(=BAY").count()).toBe(0);
   expect(await page.getByText('BAY.USABLE("RAID 6",12,4)', { exact: true }).count()).toBe(1);
   await press("Escape", "Escape");
+});
+
+describe("rows with wrapped text", () => {
+  const long = "a caution whose words need several lines of this column ".repeat(6).trim();
+  const heights = () => page.evaluate(() => [0, 1, 2, 3].map((row) => globalThis.baywright.live.workbook.getActiveSheet().getRowHeight(row)));
+
+  test("grow to what they hold, merged cells too, while the file keeps the heights it was given", async () => {
+    await page.evaluate((text) => {
+      const look = { wraps: { wrap: true } };
+      const rows = [[{ value: text, style: "wraps" }], [{ value: text, style: "wraps" }], [{ value: text, style: "wraps" }, {}], [{ value: "short", style: "wraps" }]];
+      const plan = { name: "Cautions", rows, styles: look, columnWidths: [30, 30], rowHeights: { 0: 20, 2: 20, 3: 60 }, merges: [{ row: 2, column: 0, rows: 1, columns: 2 }] };
+      return globalThis.baywright.port.apply([{ kind: "add-sheet", plan }]);
+    }, long);
+    await workbook.showSheet("Cautions");
+    await workbook.until(() => Promise.resolve(globalThis.baywright.live.workbook.getActiveSheet().getRowHeight(2) > 60), null);
+    const [given, automatic, merged, roomy] = await heights();
+    expect(given).toBe(automatic);
+    expect(given).toBeGreaterThan(150);
+    expect(merged).toBeLessThan(given!);
+    expect(roomy).toBe(80);
+    await workbook.save(at("cautions.xlsx"));
+    const saved = readFile(new Uint8Array(readFileSync(at("cautions.xlsx")))).document.sheets.find(({ name }) => name === "Cautions")!;
+    expect(saved.rows.map(({ first, size }) => [first, size])).toEqual([[0, 20.25], [2, 20.25], [3, 60]]);
+    await workbook.openFile(at("cautions.xlsx"));
+    await workbook.showSheet("Cautions");
+    await workbook.until(() => Promise.resolve(globalThis.baywright.live.workbook.getActiveSheet().getRowHeight(2) > 60), null);
+    expect((await heights())[0]).toBeGreaterThan(150);
+  });
+
+  test("grow with what is typed, and shrink to their least", async () => {
+    await page.evaluate(() => {
+      const plan = { name: "Notes", rows: [[{ value: "short", style: "wraps" }]], styles: { wraps: { wrap: true } }, columnWidths: [30], rowHeights: { 0: 30 } };
+      return globalThis.baywright.port.apply([{ kind: "add-sheet", plan }]);
+    });
+    await workbook.showSheet("Notes");
+    await workbook.typeFrom("Notes", 0, 0, [long], "Enter");
+    expect((await heights())[0]).toBeGreaterThan(150);
+    await workbook.typeFrom("Notes", 0, 0, ["short"], "Enter");
+    expect((await heights())[0]).toBe(40);
+  });
 });
 
 test("a cell with a list draws its text where its neighbours do", async () => {

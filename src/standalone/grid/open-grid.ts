@@ -24,6 +24,7 @@ import { endExamples } from "./argument-help";
 import { addDeskKeys } from "./desk-keys";
 import { loadEnglish } from "./engine-texts";
 import { showFaultNotes, type FaultDisplay } from "./fault-notes";
+import { fitRows } from "./fitted-rows";
 import { giveWay } from "./frozen-columns";
 import { keepHostRules } from "./host-rules";
 import { keepPastedText } from "./plain-text-paste";
@@ -99,6 +100,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   giveWay(univer, live, container);
   drawListsAsText(univer);
   endExamples(univer);
+  const fitInFront = fitRows(univer, live);
   keepPastedText(univer);
   // The engine learns to search sheets three seconds later; until then Ctrl+F would do nothing.
   univer.__getInjector().get(SheetsFindReplaceController);
@@ -128,6 +130,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
       univer.createUnit(UniverInstanceType.UNIVER_SHEET, { ...next, id: `${before}+` });
       api.disposeUnit(before);
       live.wake();
+      fitInFront();
       port = createBrowserPort(univer, live);
       comeAlive();
     },

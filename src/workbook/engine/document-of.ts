@@ -9,6 +9,7 @@ import { isFormulaFormat } from "./formula-format";
 import { figureOf } from "./kept-figures";
 import { hexColor, lookOfStyle } from "./look-style";
 import { everySheet, lookId, toTheEnd } from "./open-document";
+import { givenHeight } from "./row-heights";
 import { cellValue } from "./sheet-snapshot";
 import { columnCharacters, eachCell, extrasOf, findStyle, numbered, readResource, resourceNames, rowPoints, toArea, type Spill, type StoredStyle, type StoredWorkbook } from "./stored-sheet";
 
@@ -69,10 +70,11 @@ function sheetOf(
     state: sheet.hidden === yes ? (extras.veryHidden === true ? "veryHidden" : "hidden") : "visible",
     tabColor: hexColor(sheet.tabColor),
     cells: cellsOf(sheet, spills, lookOf),
-    rows: numbered(sheet.rowData).flatMap(([row, { h, ia, hd }]): LineSetting[] => {
+    rows: numbered(sheet.rowData).flatMap(([row, data]): LineSetting[] => {
       // A height that the sheet found for itself is left to the program that opens the file.
-      const size = h !== undefined && ia !== yes ? rowPoints(h) : undefined;
-      return size === undefined && hd !== yes ? [] : [{ first: row, last: row, size, hidden: hd === yes || undefined }];
+      const given = givenHeight(data);
+      const [size, hidden] = [given === undefined ? undefined : rowPoints(given), data.hd === yes || undefined];
+      return size === undefined && hidden === undefined ? [] : [{ first: row, last: row, size, hidden }];
     }),
     columns: numbered(sheet.columnData).flatMap(([column, { w, hd, s }]): LineSetting[] => {
       const look = s === undefined || s === null ? undefined : lookOf(s);
