@@ -7,6 +7,7 @@ import type { CellValue } from "../../sheet";
 import { knowTables } from "./engine-tables";
 import { keepExtras } from "./keep-extras";
 import { keepFigures, type KeptFigures } from "./kept-figures";
+import { leaveRemovedSheets } from "./leave-removed-sheets";
 import { computeBehindLostSpills } from "./lost-spills";
 import { cellValue } from "./sheet-snapshot";
 import { eachCell, numbered, toArea, type Spill, type StoredWorkbook } from "./stored-sheet";
@@ -59,6 +60,7 @@ export class LiveWorkbook {
       () => this.ours,
     );
     computeBehindLostSpills(univer);
+    leaveRemovedSheets(univer);
     this.tellTables = knowTables(univer);
     this.tellTables();
     this.commands.onCommandExecuted(({ id }) => {
