@@ -4,6 +4,7 @@ import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets
 import { UniverSheetsFindReplacePreset } from "@univerjs/preset-sheets-find-replace";
 import { defaultTheme } from "@univerjs/themes";
 import { UniverSheetsSortPreset } from "@univerjs/preset-sheets-sort";
+import { SetWorksheetActiveOperation } from "@univerjs/sheets";
 import { IEditorBridgeService } from "@univerjs/sheets-ui";
 import { UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
 import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
@@ -19,6 +20,7 @@ import "@univerjs/preset-sheets-sort/lib/index.css";
 import { bayFunctionHelp, bayFunctions } from "../../workbook/engine/bay-functions";
 import { createBrowserPort } from "../../workbook/engine/browser-port";
 import { LiveWorkbook } from "../../workbook/engine/live-workbook";
+import { frontOf } from "../../workbook/engine/stored-sheet";
 import type { WorkbookPort } from "../../workbook/port";
 import { endExamples } from "./argument-help";
 import { addDeskKeys } from "./desk-keys";
@@ -97,6 +99,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   passStaleSuggestions(univer, live);
   keepTabRuns(univer, live);
   addDeskKeys(univer, live);
+  turnToFront(live, data);
   giveWay(univer, live, container);
   drawListsAsText(univer);
   endExamples(univer);
@@ -130,11 +133,17 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
       univer.createUnit(UniverInstanceType.UNIVER_SHEET, { ...next, id: `${before}+` });
       api.disposeUnit(before);
       live.wake();
+      turnToFront(live, next);
       fitInFront();
       port = createBrowserPort(univer, live);
       comeAlive();
     },
   };
+}
+
+function turnToFront(live: LiveWorkbook, data: Partial<IWorkbookData>): void {
+  const subUnitId = frontOf(data);
+  if (subUnitId !== undefined) live.run(SetWorksheetActiveOperation.id, { subUnitId });
 }
 
 /** Lets go what the engine had planned to validate in idle moments once its workbook is closed; left alone it throws for each. */

@@ -115,6 +115,16 @@ export function rowPoints(pixels: number): number {
   return Math.round(pixels * 75) / 100;
 }
 
+/** Has a workbook open with a sheet in front that is not its first. */
+export function withFront(data: IWorkbookData, name: string): IWorkbookData {
+  return { ...data, custom: { ...data.custom, front: name } };
+}
+
+/** The id of the sheet with which a workbook opens, where it says so. */
+export function frontOf({ custom, sheets = {} }: Partial<IWorkbookData>): string | undefined {
+  return Object.entries(sheets).find(([, { name }]) => name !== undefined && name === custom?.["front"])?.[0];
+}
+
 /** Makes a workbook of one empty sheet. */
 export function emptyWorkbook(): Partial<IWorkbookData> {
   return { id: "workbook", name: "Workbook", sheetOrder: ["sheet1"], sheets: { sheet1: { id: "sheet1", name: "Sheet1", rowCount: 200, columnCount: 26, cellData: {} } } };
