@@ -141,7 +141,7 @@ export function makeTopBar(desk: () => Desk | null, further: HTMLElement): TopBa
       button("Save .xlsx", "Save this workbook as an .xlsx file (Ctrl+S)", save),
       make("span", { class: "recent" }, recentButton, recent),
       further,
-      make("a", { class: "steps", href: "step/" }, "Fill a tab step by step"),
+      make("a", { class: "steps", href: "step/", "aria-label": "Fill a tab step by step" }, "Step by step"),
     ),
     notice,
   );
