@@ -31,6 +31,8 @@ export interface Column<Kind extends ColumnKind = ColumnKind> {
    * all cells of a column of another table.
    */
   readonly formula?: string;
+  /** Formulas with which rows began before this one: set-up writes today's over those that nobody changed. */
+  readonly formerly?: readonly string[];
   /** True where a size may be 0. */
   readonly zero?: true;
   /** What a count or a number may be, where not any can be meant. */

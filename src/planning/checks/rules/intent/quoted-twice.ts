@@ -11,8 +11,7 @@ export const quotedTwice: Rule = {
     const seen = new Map<object, PlanRow<"quote">[]>();
     return model.rows("quote").flatMap((row): Remark[] => {
       if (row.kind !== "array" || row.for === "" || row.optional === "yes") return [];
-      const own = model.find("arrays", row.for);
-      const arrays = own === null ? model.rowsWith("arrays", "site", row.for) : [own];
+      const arrays = model.quote.arraysOf(row);
       const [twice] = arrays.flatMap(({ array }, at) => (seen.get(arrays[at]!) ?? []).flatMap((earlier) => (isOneOffer(earlier, row) ? [{ array, earlier }] : [])));
       for (const array of arrays) seen.set(array, [...(seen.get(array) ?? []), row]);
       if (twice === undefined) return [];
