@@ -75,6 +75,13 @@ describe("three designs from one set of needs", () => {
     expect(shown["Cost over the years"]![1]).toBeCloseTo(78_000 + Number(shown["Energy over the years"]![1]) + Number(shown["Support over the years"]![1]), 6);
   });
 
+  test("are priced with the margin as a row of the quote is, in the decimals of the currency: 42,000 / 0.7 and 18,000 / 0.7", async () => {
+    const priced = await computedOptions({ ...threeDesigns, Margin: 0.3 });
+    expect(priced["Price an array"]!.slice(0, 3)).toEqual([60_000, 55_714.29, 25_714.29]);
+    expect(priced.Price!.slice(0, 2)).toEqual([60_000, 111_428.58]);
+    expect((await computedOptions({ ...threeDesigns, Margin: 0.3, Currency: "JPY" }))["Price an array"]!.slice(0, 3)).toEqual([60_000, 55_714, 25_714]);
+  });
+
   test("hold the same capacity in the rows and the picture as in the cells", () => {
     const { needs, designs } = readOptions(filledOptions(threeDesigns));
     const figures = designs.map((design) => capacityOfDesign(needs, design));

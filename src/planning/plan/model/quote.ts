@@ -154,6 +154,11 @@ export class Quote {
   }
 }
 
+/** Tells whether two rows of the quote may go out in one offer: one without an offer may become one of any. */
+export function isOneOffer(one: { readonly offer: string }, other: { readonly offer: string }): boolean {
+  return one.offer === "" || other.offer === "" || foldName(one.offer) === foldName(other.offer);
+}
+
 function currencyOf({ currency }: { readonly currency: string }): string {
   return currency.toUpperCase();
 }

@@ -1,5 +1,6 @@
+import { isOneOffer } from "../../../plan/model";
 import type { PlanRow } from "../../../plan/read";
-import { cutSentence, foldName } from "../../../text";
+import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const quotedTwice: Rule = {
@@ -20,8 +21,3 @@ export const quotedTwice: Rule = {
     });
   },
 };
-
-/** A row without an offer may become one of any. */
-function isOneOffer(one: PlanRow<"quote">, other: PlanRow<"quote">): boolean {
-  return one.offer === "" || other.offer === "" || foldName(one.offer) === foldName(other.offer);
-}
