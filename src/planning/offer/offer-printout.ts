@@ -23,20 +23,25 @@ export function offerPrintout(model: PlanModel, name: string, revision: number, 
   refuseUnready(offer, today);
   const title = offerTitle(offer.name, revision);
   const until = lastDay(offer);
+  const { firm, paper } = model.settings;
   const customers = [...new Set(offer.arrays.map(({ site }) => model.find("sites", site)?.customer ?? "").filter((one) => one !== ""))];
   return {
     title,
     mark: `made ${madeAt}`,
     fileTitle: title,
-    facts: [...customers.map((one) => `For ${one}`), `made ${madeAt}`].join(", "),
+    facts: capitalised([...(firm === "" ? [] : [`from ${firm}`]), ...customers.map((one) => `for ${one}`), `made ${madeAt}`].join(", ")),
     standing: until === null ? "No last day is named." : `It can be accepted until ${until}.`,
     isComplete: true,
     madeAt,
-    paper: model.settings.paper,
+    paper,
     blocks: [...offer.byCurrency.flatMap(linesAndTotals), ...offer.byCurrency.flatMap(optionalBlock), ...pricePerTbBlock(offer), ...capacityBlock(model, offer)],
     pictures: [],
-    signatures: ["Accepted for the customer, name and date", "For the supplier, name and date"],
+    signatures: ["Accepted for the customer, name and date", `For ${firm === "" ? "the supplier" : firm}, name and date`],
   };
+}
+
+function capitalised(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
 }
 
 /** Finds an offer of the quote by its number; refuses one that no row names. */

@@ -30,6 +30,15 @@ describe("what is sent out of an offer", () => {
     expect(printed(rows).standing).toBe("It can be accepted until 2026-06-30.");
   });
 
+  test("names the firm that makes it, where Settings does", () => {
+    const rows = sample();
+    rows.settings = [{ setting: "Firm", value: "Larkfield Storage" }];
+    expect(printed(rows)).toMatchObject({
+      facts: "From Larkfield Storage, for Thornmere Map Library, made 2026-06-01 10:00",
+      signatures: ["Accepted for the customer, name and date", "For Larkfield Storage, name and date"],
+    });
+  });
+
   test("is added up by rate of tax; what is optional stands apart with its own tax", () => {
     // The five lines are 158,390.87, and a fifth of that 31,678.174.
     expect(shown(printout, "Totals in EUR")).toEqual([["Tax 20%", "158,390.87", "31,678.17", "190,069.04"], ["Total", "158,390.87", "31,678.17", "190,069.04"]]);
@@ -122,8 +131,11 @@ describe("the customer's file", () => {
     return withCell(workbook, "Offer TML-26-014 r1", row, 7, cell);
   };
 
-  test("is what was issued, to the minute", () => {
+  test("is what was issued, to the minute, whoever it is from and for", () => {
     expect(issuedPrintout(new PlanModel(issued()), "TML-26-014")).toEqual(printed(sample()));
+    const nobodys = sample();
+    for (const site of nobodys.sites) site.customer = null;
+    expect(issuedPrintout(new PlanModel(issued(nobodys)), "TML-26-014").facts).toBe("Made 2026-06-01 10:00");
   });
 
   test("is not made of a sheet in which somebody typed, nor of a quote that was changed since", () => {
