@@ -1,4 +1,4 @@
-import { decimalsIn, tables, type Column } from "../plan/schema";
+import { costs, decimalsIn, tables, type Column } from "../plan/schema";
 
 /** How the cell of a line looks: which number format it has. */
 export type LineLook = "text" | "plain" | "whole" | "figure" | "money" | "percent" | "year" | "chance" | "date";
@@ -41,7 +41,7 @@ export const needLines = {
   tariffRise: { kind: "number", header: "Rise of that price a year", meaning: "Above inflation, such as 1%. Empty: 0.", look: "percent", optional: true },
   cooling: { kind: "number", header: "Share added for cooling", meaning: "Such as 0.5 for a room that takes 1.5 W a watt. Empty: 0.", look: "percent", optional: true },
   currency: { kind: "text", header: "Currency", meaning: "Currency of all prices on this sheet, such as EUR.", look: "text", optional: true },
-  margin: { kind: "share", header: "Margin", meaning: "Your share of the prices, such as 25%. Empty: 0, and prices are what you pay.", look: "percent", optional: true },
+  margin: { kind: "share", header: "Margin", meaning: "Your share of the prices, such as 25%. Empty: 0, prices are costs.", look: "percent", optional: true },
 } as const satisfies Readonly<Record<string, InputLine>>;
 
 /** What a design is: two to four stand side by side. */
@@ -61,8 +61,8 @@ export const designLines = {
   driveRate: { kind: "number", header: "Operations of one drive", meaning: "Small, random operations a second that one drive does, such as 150.", look: "plain" },
   watts: { kind: "number", header: "Watts an array", meaning: "Power that one array draws.", look: "plain", fromModel: "watts" },
   units: { kind: "count", header: "Units an array", meaning: "Rack units that one array fills.", look: "plain", fromModel: "units" },
-  cost: { kind: "number", header: "Cost an array", meaning: "What one array with its drives costs you.", look: "money" },
-  support: { kind: "number", header: "Support cost an array and year", meaning: "What a year of support for one array costs you, due at the end of each year.", look: "money" },
+  cost: { kind: "number", header: "Cost an array", meaning: "What one array with its drives costs you.", look: "money", within: costs },
+  support: { kind: "number", header: "Support cost an array and year", meaning: "What support of one array costs you a year, due at the end of each.", look: "money", within: costs },
 } as const satisfies Readonly<Record<string, InputLine>>;
 
 const across = 'IF([Across arrays?]="","none",[Across arrays?])';

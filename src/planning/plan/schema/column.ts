@@ -88,3 +88,6 @@ export function measure<const Unit extends keyof Measures>(header: string, meani
 
 /** Marks a column without which a row says nothing; the first such column of a table names its rows. */
 export const named = { required: true } as const;
+
+/** What one of something may cost. */
+export const costs: NumberRule = { min: 0, max: 1e12, example: 450 };

@@ -1,5 +1,5 @@
 import { decimalsIn } from "../decimals-formula";
-import { choice, count, date, formula, named, number, share, text } from "../column";
+import { choice, costs, count, date, formula, named, number, share, text } from "../column";
 import { table } from "../table";
 
 /** Of every array 1 or 0, in a formula: whether a list of several names in For has it or its site. */
@@ -37,7 +37,7 @@ export const quote = table("Quote", "What is offered. Prices are yours; formulas
   item: text("Item", "What is offered.", named),
   for: text("For", "Arrays or sites that it is for, with commas between."),
   quantity: count("Quantity", "How many."),
-  cost: number("Cost", "What one costs you.", { within: { min: 0, max: 1e12, example: 450 } }),
+  cost: number("Cost", "What one costs you.", { within: costs }),
   margin: share("Margin", "Margin, such as 25%."),
   currency: text("Currency", "Currency of the row, such as EUR."),
   validUntil: date("Valid until", "Last day of the offer."),
