@@ -88,7 +88,10 @@ describe("nothing is issued", () => {
       "with a margin of the whole price", ({ quote }) => void (quote[1]!.margin = 1),
       'Margin of "Two Rowan 12, prepared" in row 6 of Quote is 100%, and no price has its cost beside that. Write one below.',
     ],
-    ["less a discount that cannot be read", ({ quote }) => Object.assign(quote[0]!, { discount: "some" }), 'Discount "some" is not a share. Write a number such as 0.2, or a percentage such as 20%. It stands in row 5 of Quote'],
+    [
+      "less a discount that cannot be read", ({ quote }) => Object.assign(quote[0]!, { discount: "some" }),
+      'Discount "some" is not a share. Write a number such as 0.2, or a percentage such as 20%. It stands in row 5 of Quote',
+    ],
     ["at a tax rate that cannot be read", ({ quote }) => Object.assign(quote[5]!, { taxRate: "0,2" }), 'Tax rate "0,2" has a comma. Write 0.2. It stands in row 10 of Quote'],
     ["until a day that is none", ({ quote }) => void (quote[2]!.validUntil = "31.8.2026"), 'Valid until "31.8.2026" is no date. Write it as 2026-05-31. It stands in row 7 of Quote'],
     ["in no currency", ({ quote }) => void (quote[0]!.currency = null), '"Two Alder 24, prepared" in row 5 of Quote is in no currency. Write one such as EUR.'],
