@@ -24,6 +24,7 @@ import { bayFunctionHelp, bayFunctions } from "../../workbook/engine/bay-functio
 import { createBrowserPort } from "../../workbook/engine/browser-port";
 import { LiveWorkbook } from "../../workbook/engine/live-workbook";
 import type { WorkbookPort } from "../../workbook/port";
+import { askOnceAFrame } from "./cells-of-a-frame";
 import { addDeskKeys } from "./desk-keys";
 import { showFaultNotes, type FaultDisplay } from "./fault-notes";
 import { giveWay } from "./frozen-columns";
@@ -64,6 +65,7 @@ export interface Grid {
 /** Opens a workbook as a grid inside `container`, and answers once it is drawn; sentences of errors and refusals go to `display`. */
 export async function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: FaultDisplay & { say(sentence: string): void }): Promise<Grid> {
   showWhatFits();
+  askOnceAFrame();
   const univer = new Univer({
     theme: { ...defaultTheme, primary: accent },
     locale: LocaleType.EN_US,
