@@ -136,7 +136,7 @@ export class LiveWorkbook {
   }
 
   private hasFormulas(): boolean {
-    return this.workbook.getSheets().some((sheet) => numbered(sheet.getConfig().cellData).some(([, line]) => numbered(line).some(([, cell]) => cell.f || cell.si)));
+    return this.workbook.getSheets().some((sheet) => numbered(sheet.getConfig().cellData).some(([, line]) => numbered(line).some(([, cell]) => Boolean(cell.f) || Boolean(cell.si))));
   }
 
   /** Tells the formula of a cell that has one of its own: formulas that were filled down share one text in the engine. */
