@@ -23,6 +23,7 @@ import { LiveWorkbook } from "../../workbook/engine/live-workbook";
 import { frontOf } from "../../workbook/engine/stored-sheet";
 import type { WorkbookPort } from "../../workbook/port";
 import { endExamples } from "./argument-help";
+import { askOnceAFrame } from "./cells-of-a-frame";
 import { addDeskKeys } from "./desk-keys";
 import { loadEnglish } from "./engine-texts";
 import { showFaultNotes, type FaultDisplay } from "./fault-notes";
@@ -59,6 +60,7 @@ export interface Grid {
 /** Opens a workbook as a grid inside `container`, and answers once it is drawn; sentences of errors and refusals go to `display`. */
 export async function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: FaultDisplay & { say(sentence: string): void }): Promise<Grid> {
   showWhatFits();
+  askOnceAFrame();
   const univer = new Univer({ theme: { ...defaultTheme, primary: accent }, locale: LocaleType.EN_US });
   loadEnglish(univer.__getInjector().get(LocaleService));
   const presets = [

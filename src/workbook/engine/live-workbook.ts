@@ -1,6 +1,6 @@
 import type { ICellData, IRange, IWorkbookData, Nullable, Univer, Workbook, Worksheet } from "@univerjs/core";
 import { ICommandService, IResourceLoaderService, IUniverInstanceService, UniverInstanceType } from "@univerjs/core";
-import { FormulaDataModel } from "@univerjs/engine-formula";
+import { FormulaDataModel, IActiveDirtyManagerService } from "@univerjs/engine-formula";
 import { SheetsSelectionsService } from "@univerjs/sheets";
 import { FormulaCalculationSessionService } from "@univerjs/sheets-formula";
 import type { CellValue } from "../../sheet";
@@ -51,8 +51,11 @@ export class LiveWorkbook {
     this.formulas = injector.get(FormulaDataModel);
     this.selections = injector.get(SheetsSelectionsService);
     this.calculation = injector.get(FormulaCalculationSessionService);
-    this.commands.onCommandExecuted(({ id }) => {
-      if (id.startsWith("sheet.mutation.") || id === "formula.mutation.set-formula-data") this.restless = true;
+    const asking = injector.get(IActiveDirtyManagerService);
+    this.commands.onCommandExecuted(({ id }, options) => {
+      // Results that are put into their cells ask for no calculation: whoever waited for one would wait until it is clear that none begins.
+      if (options?.["applyFormulaCalculationResult"] === true) return;
+      if (id.startsWith("sheet.mutation.") || id === "formula.mutation.set-formula-data" || asking.get(id) !== undefined) this.restless = true;
     });
     keepExtras(
       this.commands,
@@ -135,8 +138,7 @@ export class LiveWorkbook {
   }
 
   private hasFormulas(): boolean {
-    const sheets = this.formulas.getFormulaData()[this.workbook.getUnitId()] ?? {};
-    return Object.values(sheets).some((rows) => rows !== null && rows !== undefined && numbered(rows).some(([, row]) => Object.keys(row).length > 0));
+    return this.workbook.getSheets().some((sheet) => numbered(sheet.getConfig().cellData).some(([, line]) => numbered(line).some(([, cell]) => Boolean(cell.f) || Boolean(cell.si))));
   }
 
   /** Tells the formula of a cell that has one of its own: formulas that were filled down share one text in the engine. */
