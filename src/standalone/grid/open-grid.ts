@@ -28,6 +28,7 @@ import { addDeskKeys } from "./desk-keys";
 import { showFaultNotes, type FaultDisplay } from "./fault-notes";
 import { giveWay } from "./frozen-columns";
 import { keepHostRules } from "./host-rules";
+import { type OpenCell, watchOpenCell } from "./open-cell";
 import { keepPastedText } from "./plain-text-paste";
 import { passStaleSuggestions } from "./stale-suggestions";
 import { keepTabRuns } from "./tab-run";
@@ -49,6 +50,7 @@ const progressEnglish = {
 export interface Grid {
   readonly api: FUniver;
   readonly live: LiveWorkbook;
+  readonly openCell: OpenCell;
   /** The port of the workbook that is open now; that of an earlier one refuses every call. */
   readonly port: WorkbookPort;
   /** Shows the grid in dark colours, or in light ones. */
@@ -115,6 +117,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   return {
     api,
     live,
+    openCell: watchOpenCell(univer, live),
     get port() {
       return port;
     },
