@@ -3,7 +3,7 @@ import manifest from "../../package.json";
 import { chooseFile } from "../taskpane/choose-file";
 import { make } from "../taskpane/elements/make";
 import { explain } from "../taskpane/elements/work";
-import { mountPane } from "../taskpane/pane";
+import { loadViews, mountPane } from "../taskpane/pane";
 import type { PaneHost } from "../taskpane/pane-host";
 import type { WorkbookPort } from "../workbook/port";
 import { deferredPort } from "./deferred-port";
@@ -86,6 +86,7 @@ async function startGrid(joinPane: (port: WorkbookPort) => void) {
   dark.addEventListener("change", ({ matches }) => { shown.darken(matches); });
   desk.attach({
     live: shown.live,
+    openCell: shown.openCell,
     endTyping: () => shown.endTyping(),
     show(data) {
       shown.show(data);
@@ -93,11 +94,20 @@ async function startGrid(joinPane: (port: WorkbookPort) => void) {
     },
   });
   bar.refresh();
+  // What can be asked for later is fetched now: the page then goes on working where its server no longer does.
+  void loadRest().catch(() => undefined);
   document.documentElement.dataset["ready"] = "true";
   performance.mark("grid up");
   // For people at the console, and for the tests that drive the page.
   Object.assign(globalThis, { baywright: shown });
   return shown.port;
+}
+
+/** Loads what is else loaded at its first use: files are saved and opened, the sample and every view are there, without the server. */
+async function loadRest(): Promise<void> {
+  await import(/* webpackChunkName: "xlsx" */ "../workbook/engine/workbook-file");
+  await import(/* webpackChunkName: "sample" */ "./sample-workbook");
+  await loadViews();
 }
 
 function start(): void {
@@ -126,11 +136,14 @@ function start(): void {
     event.stopPropagation();
     void bar.save();
   }, { capture: true });
+  // What is not kept yet is handed to the storage before the page is gone, and while the person is asked.
   document.addEventListener("visibilitychange", () => {
     if (document.visibilityState === "hidden") void desk?.keepNow();
   });
+  window.addEventListener("pagehide", () => void desk?.keepNow());
   window.addEventListener("beforeunload", (event) => {
     if (desk?.wouldLose === true) event.preventDefault();
+    void desk?.keepNow();
   });
   document.addEventListener("dragover", (event) => {
     event.preventDefault();

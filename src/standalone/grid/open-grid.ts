@@ -30,6 +30,7 @@ import { showFaultNotes, type FaultDisplay } from "./fault-notes";
 import { fitRows } from "./fitted-rows";
 import { giveWay } from "./frozen-columns";
 import { keepHostRules } from "./host-rules";
+import { type OpenCell, watchOpenCell } from "./open-cell";
 import { keepPastedText } from "./plain-text-paste";
 import { drawListsAsText } from "./list-cells";
 import { passStaleSuggestions } from "./stale-suggestions";
@@ -45,6 +46,7 @@ const accent = {
 export interface Grid {
   readonly api: FUniver;
   readonly live: LiveWorkbook;
+  readonly openCell: OpenCell;
   /** The port of the workbook that is open now; that of an earlier one refuses every call. */
   readonly port: WorkbookPort;
   /** Shows the grid in dark colours, or in light ones. */
@@ -115,6 +117,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   return {
     api,
     live,
+    openCell: watchOpenCell(univer, live),
     get port() {
       return port;
     },

@@ -28,6 +28,8 @@ export interface EngineChange {
   readonly sheet: string;
   readonly sheetId: string;
   readonly params: unknown;
+  /** True where it only put in place what formulas come to. */
+  readonly isFigure: boolean;
 }
 
 /** The workbook that is open in an engine: what its plain data does not tell. */
@@ -193,11 +195,11 @@ export class LiveWorkbook {
 
   /** Calls `listener` with the engine's commands that change what the workbook holds, until the returned function is called. */
   onChange(listener: (change: EngineChange) => void): () => void {
-    const subscription = this.commands.onCommandExecuted(({ id, params }) => {
+    const subscription = this.commands.onCommandExecuted(({ id, params }, options) => {
       const { unitId, subUnitId } = (params ?? {}) as { unitId?: string; subUnitId?: string };
       if (!changesWorkbook.test(id) || unitId !== this.workbook.getUnitId()) return;
       const sheet = subUnitId === undefined ? undefined : this.workbook.getSheetBySheetId(subUnitId);
-      listener({ id, sheet: sheet?.getName() ?? "", sheetId: subUnitId ?? "", params });
+      listener({ id, sheet: sheet?.getName() ?? "", sheetId: subUnitId ?? "", params, isFigure: options?.["applyFormulaCalculationResult"] === true });
     });
     return () => {
       subscription.dispose();

@@ -27,7 +27,8 @@ export class WorkbookPage {
     return WorkbookPage.openIn(this.context, new URL(".", this.page.url()).href, this.faults);
   }
 
-  private static async openIn(context: BrowserContext, address: string, faults: string[]): Promise<WorkbookPage> {
+  /** Opens the page in another tab of a browser that may know it already. */
+  static async openIn(context: BrowserContext, address: string, faults: string[] = []): Promise<WorkbookPage> {
     // A busy machine is no fault: only what hangs is to end here.
     context.setDefaultTimeout(120_000);
     const page = await context.newPage();
