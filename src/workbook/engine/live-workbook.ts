@@ -4,6 +4,7 @@ import { FormulaDataModel } from "@univerjs/engine-formula";
 import { SheetsSelectionsService } from "@univerjs/sheets";
 import { FormulaCalculationSessionService } from "@univerjs/sheets-formula";
 import type { CellValue } from "../../sheet";
+import { CellNotes } from "./cell-notes";
 import { knowTables } from "./engine-tables";
 import { keepExtras } from "./keep-extras";
 import { keepFigures, type KeptFigures } from "./kept-figures";
@@ -42,6 +43,7 @@ export class LiveWorkbook {
 
   private readonly figures: KeptFigures;
   private readonly tellTables: () => boolean;
+  readonly notes: CellNotes;
 
   constructor(private readonly univer: Univer, { keepsVolatile = false } = {}) {
     this.figures = keepFigures(univer, { keepsVolatile });
@@ -50,6 +52,7 @@ export class LiveWorkbook {
     this.formulas = injector.get(FormulaDataModel);
     this.selections = injector.get(SheetsSelectionsService);
     this.calculation = injector.get(FormulaCalculationSessionService);
+    this.notes = new CellNotes(univer);
     this.commands.onCommandExecuted(({ id }) => {
       if (id.startsWith("sheet.mutation.") || id === "formula.mutation.set-formula-data") this.restless = true;
     });
@@ -190,7 +193,8 @@ export class LiveWorkbook {
   /** Calls `listener` with the engine's commands that change what the workbook holds, until the returned function is called. */
   onChange(listener: (change: EngineChange) => void): () => void {
     const subscription = this.commands.onCommandExecuted(({ id, params }) => {
-      const { unitId, subUnitId } = (params ?? {}) as { unitId?: string; subUnitId?: string };
+      // Those of notes call their sheet by another name.
+      const { unitId, sheetId, subUnitId = sheetId } = (params ?? {}) as { unitId?: string; sheetId?: string; subUnitId?: string };
       if (!changesWorkbook.test(id) || unitId !== this.workbook.getUnitId()) return;
       const sheet = subUnitId === undefined ? undefined : this.workbook.getSheetBySheetId(subUnitId);
       listener({ id, sheet: sheet?.getName() ?? "", sheetId: subUnitId ?? "", params });
