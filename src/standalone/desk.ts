@@ -1,4 +1,5 @@
 import type { IWorkbookData } from "@univerjs/core";
+import { bringUpNotes } from "../workbook/engine/stored-notes";
 import { emptyWorkbook } from "../workbook/engine/stored-sheet";
 import type { LiveWorkbook } from "../workbook/engine/live-workbook";
 import type { SavedFile } from "../workbook/engine/workbook-file";
@@ -231,7 +232,7 @@ async function latestPlan(store: PlanStore, say: (sentence: string) => void): Pr
 async function readBack(store: PlanStore, id: string, say: (sentence: string) => void): Promise<Opened> {
   const { plan, missing } = await store.load(id);
   for (const sentence of missing) say(sentence);
-  return plan;
+  return { ...plan, data: bringUpNotes(plan.data) };
 }
 
 function sentenceOf(thrown: unknown): string {

@@ -5,6 +5,7 @@ import conditionalFormattingEnglish from "@univerjs/preset-sheets-conditional-fo
 import { UniverSheetsFindReplacePreset } from "@univerjs/preset-sheets-find-replace";
 import findReplaceEnglish from "@univerjs/preset-sheets-find-replace/locales/en-US";
 import { defaultTheme } from "@univerjs/themes";
+import { UniverSheetsNotePlugin } from "@univerjs/sheets-note";
 import { UniverSheetsSortPreset } from "@univerjs/preset-sheets-sort";
 import sortEnglish from "@univerjs/preset-sheets-sort/locales/en-US";
 import { IEditorBridgeService } from "@univerjs/sheets-ui";
@@ -24,11 +25,13 @@ import { bayFunctionHelp, bayFunctions } from "../../workbook/engine/bay-functio
 import { createBrowserPort } from "../../workbook/engine/browser-port";
 import { LiveWorkbook } from "../../workbook/engine/live-workbook";
 import type { WorkbookPort } from "../../workbook/port";
+import type { NoteCard } from "../note-card";
 import { addDeskKeys } from "./desk-keys";
 import { showFaultNotes, type FaultDisplay } from "./fault-notes";
 import { giveWay } from "./frozen-columns";
 import { keepHostRules } from "./host-rules";
 import { keepPastedText } from "./plain-text-paste";
+import { notesEnglish, showNotes } from "./show-notes";
 import { passStaleSuggestions } from "./stale-suggestions";
 import { keepTabRuns } from "./tab-run";
 import { showWhatFits } from "./too-wide-numbers";
@@ -55,19 +58,19 @@ export interface Grid {
   darken(dark: boolean): void;
   /** Gives the keyboard to the cells: what is typed then goes into the selected one. */
   focus(): void;
-  /** Lets what is being typed stand in its cell, and closes the cell. */
+  /** Lets what is being typed stand in its cell, or as its note, and closes both. */
   endTyping(): Promise<void>;
   /** Puts another workbook in place of the one that is open. */
   show(data: Partial<IWorkbookData>): void;
 }
 
 /** Opens a workbook as a grid inside `container`, and answers once it is drawn; sentences of errors and refusals go to `display`. */
-export async function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: FaultDisplay & { say(sentence: string): void }): Promise<Grid> {
+export async function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: FaultDisplay & { readonly notes: NoteCard; say(sentence: string): void }): Promise<Grid> {
   showWhatFits();
   const univer = new Univer({
     theme: { ...defaultTheme, primary: accent },
     locale: LocaleType.EN_US,
-    locales: { [LocaleType.EN_US]: mergeLocales(coreEnglish, dataValidationEnglish, conditionalFormattingEnglish, findReplaceEnglish, sortEnglish, progressEnglish) },
+    locales: { [LocaleType.EN_US]: mergeLocales(coreEnglish, dataValidationEnglish, conditionalFormattingEnglish, findReplaceEnglish, sortEnglish, progressEnglish, notesEnglish) },
   });
   const presets = [
     UniverSheetsCorePreset({
@@ -87,8 +90,10 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
     UniverSheetsFindReplacePreset(),
     UniverSheetsSortPreset(),
   ];
+  // Notes by their model alone: they are shown on a card of our own.
+  const plugins = [...presets.flatMap((preset) => preset.plugins), UniverSheetsNotePlugin];
   const known = new Set<string>();
-  for (const entry of presets.flatMap(({ plugins }) => plugins)) {
+  for (const entry of plugins) {
     const [plugin, config] = (Array.isArray(entry) ? entry : [entry, undefined]) as [PluginCtor, never];
     if (known.has(plugin.pluginName)) continue;
     known.add(plugin.pluginName);
@@ -110,6 +115,10 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   giveWay(univer, live, container);
   keepPastedText(univer);
   showFaultNotes(univer, api, live, container, display);
+  const focus = () => {
+    univer.__getInjector().get(ILayoutService).focus();
+  };
+  showNotes(univer, api, live, container, display.notes, { focus, say: (sentence) => { display.say(sentence); } });
   comeAlive();
   let port = createBrowserPort(univer, live);
   return {
@@ -121,10 +130,9 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
     darken(dark) {
       api.toggleDarkMode(dark);
     },
-    focus() {
-      univer.__getInjector().get(ILayoutService).focus();
-    },
+    focus,
     async endTyping() {
+      display.notes.finish();
       // While a formula is written the engine keeps its cell open for references that may be clicked.
       univer.__getInjector().get(IEditorBridgeService).disableForceKeepVisible();
       await api.getActiveWorkbook()?.endEditingAsync(true);
