@@ -1,10 +1,12 @@
 import { fill, make } from "../taskpane/elements/make";
 
-/** Where a cell stands on the page. */
+/** Where a cell stands on the page, and where the cells end on the right. */
 export interface CellBox {
   readonly left: number;
   readonly right: number;
   readonly top: number;
+  readonly bottom: number;
+  readonly edge: number;
 }
 
 /** A note to be shown; `caption` says what it is where it is no plain note. */
@@ -27,15 +29,19 @@ export interface NoteCard {
   finish(): void;
 }
 
+/** Pixels between a cell and its note. */
+const gap = 6;
+
 export function makeNoteCard(): NoteCard {
   const element = make("div", { class: "note-card", role: "status", hidden: true, on: { focusout } });
   let end: ((goesBack: boolean) => void) | null = null;
 
-  const place = ({ left, right, top }: CellBox) => {
+  const place = ({ left, right, top, bottom, edge }: CellBox) => {
     element.hidden = false;
     const { offsetWidth: width, offsetHeight: height } = element;
-    const beside = right + 6 + width <= window.innerWidth ? right + 6 : Math.max(0, left - 6 - width);
-    Object.assign(element.style, { left: `${beside}px`, top: `${Math.max(0, Math.min(top, window.innerHeight - height - 6))}px` });
+    // On the right of its cell, else on the left, and below it where neither has room.
+    const [x, y] = right + gap + width <= edge ? [right + gap, top] : left - gap - width >= 0 ? [left - gap - width, top] : [Math.min(left, edge - width), bottom + gap];
+    Object.assign(element.style, { left: `${Math.max(0, x)}px`, top: `${Math.max(0, Math.min(y, window.innerHeight - height - gap))}px` });
   };
   const leave = () => {
     element.hidden = true;
@@ -56,7 +62,7 @@ export function makeNoteCard(): NoteCard {
     },
     write(name, text, cell, told) {
       end?.(false);
-      const field = make("textarea", { rows: 4, "aria-label": `Note on ${name}`, on: { keydown } });
+      const field = make("textarea", { rows: rowsFor(text), "aria-label": `Note on ${name}`, on: { keydown } });
       field.value = text;
       const remove = make("button", { type: "button", on: { click: () => { field.value = ""; end?.(true); } } }, "Delete the note");
       const done = make("button", { type: "button", on: { click: () => end?.(true) } }, "Done");
@@ -87,4 +93,10 @@ export function makeNoteCard(): NoteCard {
     event.preventDefault();
     end?.(true);
   }
+}
+
+/** How many rows a text takes on the card, within what looks like a card. */
+function rowsFor(text: string): number {
+  const rows = text.split("\n").reduce((sum, line) => sum + 1 + Math.floor(line.length / 34), 0);
+  return Math.min(12, Math.max(4, rows));
 }

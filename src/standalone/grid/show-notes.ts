@@ -42,9 +42,12 @@ export function showNotes(univer: Univer, api: FUniver, live: LiveWorkbook, cont
   };
   const noteAt = (place: CellPlace | null) => (place === null ? null : live.notes.at(live.workbook.getActiveSheet(), place));
   const boxOf = (place: CellPlace): CellBox & { readonly isSeen: boolean } => {
-    const { left, right, top } = api.getActiveWorkbook()!.getActiveSheet().getRange(place.row, place.column).getCellRect();
+    const { left, right, top, bottom } = api.getActiveWorkbook()!.getActiveSheet().getRange(place.row, place.column).getCellRect();
     const canvas = container.querySelector("canvas[id^=univer-sheet-main-canvas]")!.getBoundingClientRect();
-    return { left: canvas.left + left, right: canvas.left + right, top: canvas.top + top, isSeen: top >= 0 && top < canvas.height && right > 0 && left < canvas.width };
+    return {
+      left: canvas.left + left, right: canvas.left + right, top: canvas.top + top, bottom: canvas.top + bottom, edge: canvas.right,
+      isSeen: top >= 0 && top < canvas.height && right > 0 && left < canvas.width,
+    };
   };
   const show = () => {
     const note = isTyping ? null : (noteAt(pointed) ?? noteAt(selected()));
@@ -62,9 +65,16 @@ export function showNotes(univer: Univer, api: FUniver, live: LiveWorkbook, cont
       return next({ ...own, markers: { ...own.markers, tr: corner } });
     },
   });
+  // A row that comes moves every note below it, one after the other: they are drawn once.
+  let isDue = false;
   live.notes.onChange(() => {
-    injector.get(IRenderManagerService).getRenderById(live.workbook.getUnitId())?.mainComponent?.makeForceDirty();
-    show();
+    if (isDue) return;
+    isDue = true;
+    requestAnimationFrame(() => {
+      isDue = false;
+      injector.get(IRenderManagerService).getRenderById(live.workbook.getUnitId())?.mainComponent?.makeForceDirty();
+      show();
+    });
   });
   injector.get(HoverManagerService).currentCell$.subscribe((place) => {
     pointed = place ? wholeCell({ row: place.location.row, column: place.location.col }) : null;

@@ -19,6 +19,9 @@ const calculationStart = 200;
 /** How often the beginning of a calculation is waited for where the machine is busy. */
 const mostWaits = 5;
 
+/** Commands after which formulas and tables may be others: no formula asks for a note. */
+const changesCells = /^sheet\.mutation\.(?!\w+-note)/;
+
 /** Commands that change what a workbook holds: cells, sheets, rules, names. */
 const changesWorkbook = /^(sheet|data-validation)\.mutation\.|^formula\.mutation\.(set|remove)-defined-name$/;
 
@@ -54,7 +57,7 @@ export class LiveWorkbook {
     this.calculation = injector.get(FormulaCalculationSessionService);
     this.notes = new CellNotes(univer);
     this.commands.onCommandExecuted(({ id }) => {
-      if (id.startsWith("sheet.mutation.") || id === "formula.mutation.set-formula-data") this.restless = true;
+      if (changesCells.test(id) || id === "formula.mutation.set-formula-data") this.restless = true;
     });
     keepExtras(
       this.commands,
@@ -65,7 +68,7 @@ export class LiveWorkbook {
     this.tellTables = knowTables(univer);
     this.tellTables();
     this.commands.onCommandExecuted(({ id }) => {
-      if (id.startsWith("sheet.mutation.")) this.tellTables();
+      if (changesCells.test(id)) this.tellTables();
     });
   }
 
