@@ -1,5 +1,6 @@
 import type { IWorkbookData } from "@univerjs/core";
 import { noAnswer, Problem, quote } from "../planning/text";
+import { bringUpNotes } from "../workbook/engine/stored-notes";
 import { emptyWorkbook } from "../workbook/engine/stored-sheet";
 import type { LiveWorkbook } from "../workbook/engine/live-workbook";
 import type { SavedFile } from "../workbook/engine/workbook-file";
@@ -284,7 +285,8 @@ async function latestPlan(store: PlanStore, windows: Windows, say: (sentence: st
 async function readBack(store: PlanStore, windows: Windows, id: string, say: (sentence: string) => void): Promise<Opened> {
   const isFree = await windows.hold(id);
   try {
-    const { plan: { typing, ...plan }, missing } = await store.load(id);
+    const { plan: { typing, ...stored }, missing } = await store.load(id);
+    const plan = { ...stored, data: bringUpNotes(stored.data) };
     if (isFree && typing !== undefined) say(`When this page was left, this was being typed into ${typing.place} and stands in no cell: ${typing.text}`);
     if (isFree && missing.length === 0) return { ...plan, isKept: true };
     if (!isFree) windows.tellOfCopy(id);

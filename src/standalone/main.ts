@@ -11,6 +11,7 @@ import { Desk } from "./desk";
 import { makeFoldingPane } from "./folding-pane";
 import type { Grid } from "./grid/open-grid";
 import "./page.css";
+import { makeNoteCard } from "./note-card";
 import { openPlanStore } from "./plan-store";
 import { cellRegion, giveStrayKeys, leadThroughRegions, regionOf } from "./regions";
 import { makeTopBar } from "./top-bar";
@@ -19,6 +20,7 @@ let desk: Desk | null = null;
 const pane = makeFoldingPane(document.getElementById("pane")!);
 const bar = makeTopBar(() => desk, pane.button);
 const cellNote = make("div", { class: "cell-note", role: "status", hidden: true });
+const notes = makeNoteCard();
 const bubble = make("div", { class: "cell-bubble", role: "tooltip", hidden: true });
 
 const dark = matchMedia("(prefers-color-scheme: dark)");
@@ -66,6 +68,7 @@ async function startGrid(joinPane: (port: WorkbookPort) => void) {
   const show = (data: Desk["data"]) =>
     openGrid(container, data, {
       say: bar.say,
+      notes,
       selected(sentence) {
         cellNote.textContent = sentence ?? "";
         cellNote.hidden = sentence === null;
@@ -112,7 +115,7 @@ async function loadRest(): Promise<void> {
 
 function start(): void {
   document.getElementById("bar")!.append(bar.element);
-  document.getElementById("work")!.append(cellNote, bubble);
+  document.getElementById("work")!.append(cellNote, bubble, notes.element);
   const port = startGrid((next) => {
     joinPane(next);
   });

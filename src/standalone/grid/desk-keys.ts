@@ -64,7 +64,7 @@ export function addDeskKeys(univer: Univer, live: LiveWorkbook): void {
 }
 
 /** Tells whether a key goes to the cells, none of which is being typed into. */
-function isGridReady(context: IContextService): boolean {
+export function isGridReady(context: IContextService): boolean {
   return context.getContextValue(FOCUSING_SHEET) && context.getContextValue(FOCUSING_UNIVER_EDITOR) && !context.getContextValue(EDITOR_ACTIVATED);
 }
 

@@ -3,6 +3,7 @@ import { FUniver } from "@univerjs/core/facade";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
 import { UniverSheetsFindReplacePreset } from "@univerjs/preset-sheets-find-replace";
 import { defaultTheme } from "@univerjs/themes";
+import { UniverSheetsNotePlugin } from "@univerjs/sheets-note";
 import { UniverSheetsSortPreset } from "@univerjs/preset-sheets-sort";
 import { SetWorksheetActiveOperation } from "@univerjs/sheets";
 import { IEditorBridgeService } from "@univerjs/sheets-ui";
@@ -22,6 +23,7 @@ import { createBrowserPort } from "../../workbook/engine/browser-port";
 import { LiveWorkbook } from "../../workbook/engine/live-workbook";
 import { frontOf } from "../../workbook/engine/stored-sheet";
 import type { WorkbookPort } from "../../workbook/port";
+import type { NoteCard } from "../note-card";
 import { endExamples } from "./argument-help";
 import { askOnceAFrame } from "./cells-of-a-frame";
 import { addDeskKeys } from "./desk-keys";
@@ -33,6 +35,7 @@ import { keepHostRules } from "./host-rules";
 import { type OpenCell, watchOpenCell } from "./open-cell";
 import { keepPastedText } from "./plain-text-paste";
 import { drawListsAsText } from "./list-cells";
+import { showNotes } from "./show-notes";
 import { passStaleSuggestions } from "./stale-suggestions";
 import { keepTabRuns } from "./tab-run";
 import { showWhatFits } from "./too-wide-numbers";
@@ -53,14 +56,14 @@ export interface Grid {
   darken(dark: boolean): void;
   /** Gives the keyboard to the cells: what is typed then goes into the selected one. */
   focus(): void;
-  /** Lets what is being typed stand in its cell, and closes the cell. */
+  /** Lets what is being typed stand in its cell, or as its note, and closes both. */
   endTyping(): Promise<void>;
   /** Puts another workbook in place of the one that is open. */
   show(data: Partial<IWorkbookData>): void;
 }
 
 /** Opens a workbook as a grid inside `container`, and answers once it is drawn; sentences of errors and refusals go to `display`. */
-export async function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: FaultDisplay & { say(sentence: string): void }): Promise<Grid> {
+export async function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: FaultDisplay & { readonly notes: NoteCard; say(sentence: string): void }): Promise<Grid> {
   showWhatFits();
   askOnceAFrame();
   const univer = new Univer({ theme: { ...defaultTheme, primary: accent }, locale: LocaleType.EN_US });
@@ -83,8 +86,10 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
     UniverSheetsFindReplacePreset(),
     UniverSheetsSortPreset(),
   ];
+  // Notes by their model alone: they are shown on a card of our own.
+  const plugins = [...presets.flatMap((preset) => preset.plugins), UniverSheetsNotePlugin];
   const known = new Set<string>();
-  for (const entry of presets.flatMap(({ plugins }) => plugins)) {
+  for (const entry of plugins) {
     const [plugin, config] = (Array.isArray(entry) ? entry : [entry, undefined]) as [PluginCtor, never];
     if (known.has(plugin.pluginName)) continue;
     known.add(plugin.pluginName);
@@ -112,6 +117,10 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   // The engine learns to search sheets three seconds later; until then Ctrl+F would do nothing.
   univer.__getInjector().get(SheetsFindReplaceController);
   showFaultNotes(univer, api, live, container, display);
+  const focus = () => {
+    univer.__getInjector().get(ILayoutService).focus();
+  };
+  showNotes(univer, api, live, container, display.notes, { focus, say: (sentence) => { display.say(sentence); } });
   comeAlive();
   let port = createBrowserPort(univer, live);
   return {
@@ -124,10 +133,9 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
     darken(dark) {
       api.toggleDarkMode(dark);
     },
-    focus() {
-      univer.__getInjector().get(ILayoutService).focus();
-    },
+    focus,
     async endTyping() {
+      display.notes.finish();
       // While a formula is written the engine keeps its cell open for references that may be clicked.
       univer.__getInjector().get(IEditorBridgeService).disableForceKeepVisible();
       await api.getActiveWorkbook()?.endEditingAsync(true);

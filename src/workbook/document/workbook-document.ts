@@ -93,8 +93,11 @@ export interface FormulaFormat {
   readonly look: Look;
 }
 
+/** What somebody noted beside a cell. */
 export interface Note extends CellPlace {
   readonly text: string;
+  /** True for the words that a file keeps of a thread of comments, for programs that know no threads: they change with the thread alone. */
+  readonly isThread?: boolean | undefined;
 }
 
 /** One sheet of cells. */

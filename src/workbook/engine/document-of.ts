@@ -2,7 +2,7 @@ import { DataValidationErrorStyle, type ICellData, type ISheetDataValidationRule
 import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
 import { sheetSize, type Area } from "../../sheet";
 import {
-  cellAt, putCell, type CellGrid, type DocumentName, type DocumentSheet, type FormulaFormat, type LineSetting, type Look, type TypingRule, type WorkbookDocument,
+  cellAt, putCell, type CellGrid, type DocumentName, type DocumentSheet, type FormulaFormat, type LineSetting, type Look, type Note, type TypingRule, type WorkbookDocument,
 } from "../document/workbook-document";
 import { no, yes } from "./engine-values";
 import { isFormulaFormat } from "./formula-format";
@@ -11,6 +11,7 @@ import { hexColor, lookOfStyle } from "./look-style";
 import { everySheet, lookId, toTheEnd } from "./open-document";
 import { givenHeight } from "./row-heights";
 import { cellValue } from "./sheet-snapshot";
+import { notesOf, type SheetNotes } from "./stored-notes";
 import { columnCharacters, eachCell, extrasOf, findStyle, numbered, readResource, resourceNames, rowPoints, toArea, type Spill, type StoredStyle, type StoredWorkbook } from "./stored-sheet";
 
 /**
@@ -36,9 +37,10 @@ export function documentOf({ data, spills }: StoredWorkbook, base: readonly Look
   };
   const rules = resource<ISheetDataValidationRule[]>(data, resourceNames.validations);
   const formats = resource<IConditionFormattingRule[]>(data, resourceNames.conditionalFormats);
+  const notes = resource<SheetNotes>(data, resourceNames.notes);
   const sheets = data.sheetOrder.flatMap((id): DocumentSheet[] => {
     const sheet = data.sheets[id];
-    return sheet === undefined ? [] : [sheetOf(id, sheet, spills[id] ?? [], rules[id] ?? [], formats[id] ?? [], lookOf)];
+    return sheet === undefined ? [] : [sheetOf(id, sheet, spills[id] ?? [], rules[id] ?? [], formats[id] ?? [], notesOf(notes[id] ?? {}), lookOf)];
   });
   return { sheets, looks, names: namesOf(data) };
 }
@@ -61,6 +63,7 @@ function sheetOf(
   spills: readonly Spill[],
   rules: readonly ISheetDataValidationRule[],
   formats: readonly IConditionFormattingRule[],
+  notes: readonly Note[],
   lookOf: LookOf,
 ): DocumentSheet {
   const extras = extrasOf(sheet);
@@ -90,7 +93,7 @@ function sheetOf(
     otherFormats: 0,
     tables: extras.tables ?? [],
     print: extras.print ?? { orientation: "portrait", fitToWidth: false, breaksBefore: [] },
-    notes: (extras.notes ?? []).map(({ row, column, note }) => ({ row, column, text: typeof note === "string" ? note : "" })),
+    notes,
     drawings: extras.drawings ?? 0,
     moves: extras.moves,
   };

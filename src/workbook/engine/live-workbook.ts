@@ -4,6 +4,7 @@ import { FormulaDataModel, IActiveDirtyManagerService } from "@univerjs/engine-f
 import { SheetsSelectionsService } from "@univerjs/sheets";
 import { FormulaCalculationSessionService } from "@univerjs/sheets-formula";
 import type { CellValue } from "../../sheet";
+import { CellNotes } from "./cell-notes";
 import { knowTables } from "./engine-tables";
 import { keepExtras } from "./keep-extras";
 import { keepFigures, type KeptFigures } from "./kept-figures";
@@ -18,6 +19,9 @@ const longestCalculation = 120_000;
 const calculationStart = 200;
 /** How often the beginning of a calculation is waited for where the machine is busy. */
 const mostWaits = 5;
+
+/** Commands after which formulas and tables may be others: no formula asks for a note. */
+const changesCells = /^sheet\.mutation\.(?!\w+-note)/;
 
 /** Commands that change what a workbook holds: cells, sheets, rules, names. */
 const changesWorkbook = /^(sheet|data-validation)\.mutation\.|^formula\.mutation\.(set|remove)-defined-name$/;
@@ -45,6 +49,7 @@ export class LiveWorkbook {
 
   private readonly figures: KeptFigures;
   private readonly tellTables: () => boolean;
+  readonly notes: CellNotes;
 
   constructor(private readonly univer: Univer, { keepsVolatile = false } = {}) {
     this.figures = keepFigures(univer, { keepsVolatile });
@@ -53,11 +58,12 @@ export class LiveWorkbook {
     this.formulas = injector.get(FormulaDataModel);
     this.selections = injector.get(SheetsSelectionsService);
     this.calculation = injector.get(FormulaCalculationSessionService);
+    this.notes = new CellNotes(univer);
     const asking = injector.get(IActiveDirtyManagerService);
     this.commands.onCommandExecuted(({ id }, options) => {
       // Results that are put into their cells ask for no calculation: whoever waited for one would wait until it is clear that none begins.
       if (options?.["applyFormulaCalculationResult"] === true) return;
-      if (id.startsWith("sheet.mutation.") || id === "formula.mutation.set-formula-data" || asking.get(id) !== undefined) this.restless = true;
+      if (changesCells.test(id) || id === "formula.mutation.set-formula-data" || asking.get(id) !== undefined) this.restless = true;
     });
     keepExtras(
       this.commands,
@@ -69,7 +75,7 @@ export class LiveWorkbook {
     this.tellTables = knowTables(univer);
     this.tellTables();
     this.commands.onCommandExecuted(({ id }) => {
-      if (id.startsWith("sheet.mutation.")) this.tellTables();
+      if (changesCells.test(id)) this.tellTables();
     });
   }
 
@@ -196,7 +202,8 @@ export class LiveWorkbook {
   /** Calls `listener` with the engine's commands that change what the workbook holds, until the returned function is called. */
   onChange(listener: (change: EngineChange) => void): () => void {
     const subscription = this.commands.onCommandExecuted(({ id, params }, options) => {
-      const { unitId, subUnitId } = (params ?? {}) as { unitId?: string; subUnitId?: string };
+      // Those of notes call their sheet by another name.
+      const { unitId, sheetId, subUnitId = sheetId } = (params ?? {}) as { unitId?: string; sheetId?: string; subUnitId?: string };
       if (!changesWorkbook.test(id) || unitId !== this.workbook.getUnitId()) return;
       const sheet = subUnitId === undefined ? undefined : this.workbook.getSheetBySheetId(subUnitId);
       listener({ id, sheet: sheet?.getName() ?? "", sheetId: subUnitId ?? "", params, isFigure: options?.["applyFormulaCalculationResult"] === true });

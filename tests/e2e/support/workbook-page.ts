@@ -98,6 +98,12 @@ export class WorkbookPage {
     }
   }
 
+  /** Opens the menu of a cell. */
+  async openMenu(row: number, column: number): Promise<void> {
+    const { x, y } = await this.place(row, column);
+    await this.page.mouse.click(x, y, { button: "right" });
+  }
+
   /** Moves the pointer over a cell. */
   async hover(row: number, column: number): Promise<void> {
     const { x, y } = await this.place(row, column);
