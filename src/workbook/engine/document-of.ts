@@ -2,7 +2,7 @@ import { DataValidationErrorStyle, type ICellData, type ISheetDataValidationRule
 import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
 import { sheetSize, type Area } from "../../sheet";
 import {
-  cellAt, putCell, type CellGrid, type DocumentName, type DocumentSheet, type FormulaFormat, type LineSetting, type Look, type TypingRule, type WorkbookDocument,
+  cellAt, noPrintPlan, putCell, type CellGrid, type DocumentName, type DocumentSheet, type FormulaFormat, type LineSetting, type Look, type TypingRule, type WorkbookDocument,
 } from "../document/workbook-document";
 import { no, yes } from "./engine-values";
 import { isFormulaFormat } from "./formula-format";
@@ -87,7 +87,7 @@ function sheetOf(
     formats: formats.flatMap(formatOf),
     otherFormats: 0,
     tables: extras.tables ?? [],
-    print: extras.print ?? { orientation: "portrait", fitToWidth: false, breaksBefore: [] },
+    print: extras.print ?? noPrintPlan,
     notes: (extras.notes ?? []).map(({ row, column, note }) => ({ row, column, text: typeof note === "string" ? note : "" })),
     drawings: extras.drawings ?? 0,
     moves: extras.moves,
