@@ -117,6 +117,7 @@ function start(): void {
     regionOf("#pane", "fluent-tab[aria-selected=true]"),
     regionOf("#bar", "button"),
     regionOf("#grid [data-u-comp=ribbon-toolbar]", "button:enabled"),
+    regionOf("#grid [data-u-comp=slide-tab-bar]", "[aria-selected=true]"),
   ]);
   // Before the grid has the key, which takes all of them.
   window.addEventListener("keydown", (event) => {

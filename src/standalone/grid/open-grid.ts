@@ -20,6 +20,7 @@ import "@univerjs/preset-sheets-data-validation/lib/index.css";
 import "@univerjs/preset-sheets-conditional-formatting/lib/index.css";
 import "@univerjs/preset-sheets-find-replace/lib/index.css";
 import "@univerjs/preset-sheets-sort/lib/index.css";
+import { sameSheetName, type Area } from "../../sheet";
 import { bayFunctionHelp, bayFunctions } from "../../workbook/engine/bay-functions";
 import { createBrowserPort } from "../../workbook/engine/browser-port";
 import { LiveWorkbook } from "../../workbook/engine/live-workbook";
@@ -28,6 +29,8 @@ import { addDeskKeys } from "./desk-keys";
 import { showFaultNotes, type FaultDisplay } from "./fault-notes";
 import { giveWay } from "./frozen-columns";
 import { keepHostRules } from "./host-rules";
+import { openMenusByKey } from "./menu-keys";
+import { followSheetNames } from "./name-box";
 import { keepPastedText } from "./plain-text-paste";
 import { passStaleSuggestions } from "./stale-suggestions";
 import { keepTabRuns } from "./tab-run";
@@ -61,8 +64,13 @@ export interface Grid {
   show(data: Partial<IWorkbookData>): void;
 }
 
-/** Opens a workbook as a grid inside `container`, and answers once it is drawn; sentences of errors and refusals go to `display`. */
-export async function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: FaultDisplay & { say(sentence: string): void }): Promise<Grid> {
+/** What the grid asks of the page around it: to say what errors mean and why something is refused. */
+export interface GridDisplay extends FaultDisplay {
+  readonly say: (sentence: string) => void;
+}
+
+/** Opens a workbook as a grid inside `container`, and answers once it is drawn. */
+export async function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: GridDisplay): Promise<Grid> {
   showWhatFits();
   const univer = new Univer({
     theme: { ...defaultTheme, primary: accent },
@@ -107,11 +115,23 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   passStaleSuggestions(univer, live);
   keepTabRuns(univer, live);
   addDeskKeys(univer, live);
+  openMenusByKey(univer, api, live, container);
   giveWay(univer, live, container);
   keepPastedText(univer);
   showFaultNotes(univer, api, live, container, display);
   comeAlive();
   let port = createBrowserPort(univer, live);
+  const enter = () => {
+    univer.__getInjector().get(ILayoutService).focus();
+  };
+  const lead = (name: string, area: Area) => {
+    const sheet = live.workbook.getSheets().find((one) => sameSheetName(one.getName(), name));
+    if (sheet !== undefined) void port.apply([{ kind: "select", sheet: sheet.getName(), area }]).then(enter);
+    return sheet !== undefined;
+  };
+  followSheetNames(container, lead, (sentence) => {
+    display.say(sentence);
+  });
   return {
     api,
     live,
@@ -121,9 +141,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
     darken(dark) {
       api.toggleDarkMode(dark);
     },
-    focus() {
-      univer.__getInjector().get(ILayoutService).focus();
-    },
+    focus: enter,
     async endTyping() {
       // While a formula is written the engine keeps its cell open for references that may be clicked.
       univer.__getInjector().get(IEditorBridgeService).disableForceKeepVisible();
