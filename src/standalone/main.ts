@@ -11,6 +11,7 @@ import { Desk } from "./desk";
 import { makeFoldingPane } from "./folding-pane";
 import type { Grid } from "./grid/open-grid";
 import "./page.css";
+import { askPrint } from "./print-dialog";
 import { openPlanStore } from "./plan-store";
 import { cellRegion, leadThroughRegions, regionOf } from "./regions";
 import { makeTopBar } from "./top-bar";
@@ -66,6 +67,7 @@ async function startGrid(joinPane: (port: WorkbookPort) => void) {
   const show = (data: Desk["data"]) =>
     openGrid(container, data, {
       say: bar.say,
+      askPrint: (sheet, print) => askPrint(sheet, print).finally(enterCells),
       selected(sentence) {
         cellNote.textContent = sentence ?? "";
         cellNote.hidden = sentence === null;
@@ -121,10 +123,11 @@ function start(): void {
   ]);
   // Before the grid has the key, which takes all of them.
   window.addEventListener("keydown", (event) => {
-    if (!(event.ctrlKey || event.metaKey) || event.altKey || event.shiftKey || event.key.toLowerCase() !== "s") return;
+    const does = { s: bar.save, o: bar.choose }[event.key.toLowerCase()];
+    if (!(event.ctrlKey || event.metaKey) || event.altKey || event.shiftKey || does === undefined) return;
     event.preventDefault();
     event.stopPropagation();
-    void bar.save();
+    void does();
   }, { capture: true });
   document.addEventListener("visibilitychange", () => {
     if (document.visibilityState === "hidden") void desk?.keepNow();

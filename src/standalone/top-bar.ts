@@ -11,6 +11,8 @@ export interface TopBar {
   readonly element: HTMLElement;
   /** Shows the name and state of the plan on the desk. */
   readonly refresh: () => void;
+  /** Lets the person choose a file, and opens it. */
+  readonly choose: () => Promise<void>;
   /** Opens a file that was dropped on the page. */
   open(name: string, bytes: Uint8Array): Promise<void>;
   /** Saves the workbook as a file. */
@@ -73,6 +75,10 @@ export function makeTopBar(desk: () => Desk | null, further: HTMLElement): TopBa
       const before = await at.openFile(name, bytes);
       say(`${name} is open.`, before);
     });
+  const choose = async () => {
+    const file = await chooseFile([".xlsx"]);
+    if (file !== null) await open(file.name, file.bytes);
+  };
   const save = () =>
     run(async (at) => {
       const { file, outOfDate, pointing } = await at.saveFile();
@@ -134,10 +140,7 @@ export function makeTopBar(desk: () => Desk | null, further: HTMLElement): TopBa
       { "aria-label": "Plan" },
       button("New", "Start a new, empty workbook", () => run(async (at) => { say("A new plan is on the desk.", await at.startNew()); })),
       button("Sample", "Open the sample plan", () => run(async (at) => { say("The sample plan is on the desk.", await at.openSample()); })),
-      button("Open …", "Open an .xlsx file from this machine, or drag it onto the page", async () => {
-        const file = await chooseFile([".xlsx"]);
-        if (file !== null) await open(file.name, file.bytes);
-      }),
+      button("Open …", "Open an .xlsx file from this machine, or drag it onto the page (Ctrl+O)", choose),
       button("Save .xlsx", "Save this workbook as an .xlsx file (Ctrl+S)", save),
       make("span", { class: "recent" }, recentButton, recent),
       further,
@@ -147,7 +150,7 @@ export function makeTopBar(desk: () => Desk | null, further: HTMLElement): TopBa
   );
   say("");
   refresh();
-  return { element, refresh, open, save, say };
+  return { element, refresh, choose, open, save, say };
 }
 
 function button(label: string, help: string, press: () => unknown): HTMLButtonElement {

@@ -33,6 +33,7 @@ import { openMenusByKey } from "./menu-keys";
 import { followSheetNames } from "./name-box";
 import { keepPastedText } from "./plain-text-paste";
 import { passStaleSuggestions } from "./stale-suggestions";
+import { extendTabMenu, type AskPrint } from "./tab-menu";
 import { keepTabRuns } from "./tab-run";
 import { showWhatFits } from "./too-wide-numbers";
 
@@ -64,9 +65,10 @@ export interface Grid {
   show(data: Partial<IWorkbookData>): void;
 }
 
-/** What the grid asks of the page around it: to say what errors mean and why something is refused. */
+/** What the grid asks of the page around it: to show sentences of errors, to say why something is refused, and to ask how a sheet is printed. */
 export interface GridDisplay extends FaultDisplay {
   readonly say: (sentence: string) => void;
+  readonly askPrint: AskPrint;
 }
 
 /** Opens a workbook as a grid inside `container`, and answers once it is drawn. */
@@ -115,6 +117,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   passStaleSuggestions(univer, live);
   keepTabRuns(univer, live);
   addDeskKeys(univer, live);
+  extendTabMenu(univer, live, display.askPrint);
   openMenusByKey(univer, api, live, container);
   giveWay(univer, live, container);
   keepPastedText(univer);
