@@ -10,6 +10,7 @@ const benches: Readonly<Record<string, () => Promise<{ default: Bench }>>> = {
   checks: () => import("./checks"),
   durability: () => import("./durability"),
   hostile: () => import("./hostile"),
+  office: () => import("./office"),
   resilience: () => import("./resilience"),
   tabs: () => import("./tabs"),
   twin: () => import("./twin"),
