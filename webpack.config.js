@@ -17,10 +17,26 @@ const source = (...parts) => resolve(__dirname, "src", ...parts);
 const docs = resolve(__dirname, "docs");
 const compressed = /\.(js|css|html|json|xml)$/;
 
+/** Where the scripts go that are not found beside index.html by a name of their own. */
+const places = { functions: "functions.js", step: "step/[name].[contenthash:10].js", worker: "step/worker.js", help: "help/search.[contenthash:10].js" };
+
 /** Makes the help page of one Markdown page of docs/. */
 async function renderHelp(markdown, path) {
   const { helpPage } = await import("./scripts/help-page.mjs");
   return helpPage(markdown.toString(), relative(docs, path).split(sep).length - 1);
+}
+
+/** Lists the sections of all Markdown pages, for the search among them. */
+async function listSections(assets) {
+  const { helpSections } = await import("./scripts/help-page.mjs");
+  const pages = assets.map(({ sourceFilename, data }) => [relative("docs", sourceFilename).replace(/\.md$/, "").replaceAll(sep, "/"), data.toString()]);
+  return Buffer.from(JSON.stringify(pages.sort(([one], [other]) => (one < other ? -1 : 1)).flatMap(([page, markdown]) => helpSections(page, markdown))));
+}
+
+/** Makes the page that searches the help. */
+async function searchPage() {
+  const { helpPage } = await import("./scripts/help-page.mjs");
+  return helpPage("# Search the help\n", 0);
 }
 
 /** Gives every function the address of its help page, which the sheet's own help links to. */
@@ -53,6 +69,7 @@ module.exports = (env = {}, { mode = "production" } = {}) => {
       standalone: source("standalone", "main.ts"),
       step: source("step", "main.ts"),
       worker: source("step", "worker.ts"),
+      help: source("help", "main.ts"),
     },
     output: {
       path: resolve(__dirname, "dist"),
@@ -61,7 +78,7 @@ module.exports = (env = {}, { mode = "production" } = {}) => {
       publicPath: "",
       globalObject: "globalThis",
       // The manifest and people's deployments point at functions.js by name; everything else is found through its page.
-      filename: ({ chunk }) => ({ functions: "functions.js", step: "step/[name].[contenthash:10].js", worker: "step/worker.js" })[chunk.name] ?? "[name].[contenthash:10].js",
+      filename: ({ chunk }) => places[chunk.name] ?? "[name].[contenthash:10].js",
       chunkFilename: "[name].[contenthash:10].js",
       assetModuleFilename: "[name].[contenthash:10][ext]",
     },
@@ -85,7 +102,7 @@ module.exports = (env = {}, { mode = "production" } = {}) => {
       // The default minifier takes a minute over the browser workbook, this one a second.
       minimizer: [new EsbuildPlugin({ target: "es2022", css: true, legalComments: "none" })],
       // Each of these is whole by itself: one runs in a bare context, the page for a phone and its worker have a folder of their own.
-      splitChunks: { chunks: ({ name }) => !["functions", "step", "worker"].includes(name) },
+      splitChunks: { chunks: ({ name }) => !["functions", "step", "worker", "help"].includes(name) },
     },
     performance: { hints: false },
     stats: { preset: "errors-warnings" },
@@ -103,10 +120,14 @@ module.exports = (env = {}, { mode = "production" } = {}) => {
         templateParameters: { hostLibrary: carried },
       }),
       new HtmlPlugin({ filename: "step/index.html", template: source("step", "index.html"), chunks: ["step"], scriptLoading: "module", publicPath: "../" }),
+      new HtmlPlugin({ filename: "help/search.html", templateContent: searchPage, chunks: ["help"], scriptLoading: "module", publicPath: "../" }),
       new CopyPlugin({
         patterns: [
           { from: source("functions", "functions.json"), to: "functions.json", transform: (text) => addHelpAddresses(text, baseUrl) },
           { context: "docs", from: "**/*.md", to: ({ absoluteFilename }) => `help/${relative(docs, absoluteFilename).replace(/\.md$/, ".html")}`, transform: renderHelp },
+          { context: "docs", from: "*.yaml", to: "help" },
+          { from: source("help", "help.css"), to: "help" },
+          { from: "docs/**/*.md", to: "help/search.json", transformAll: listSections },
           { context: "docs", from: "pictures/*.png", to: "help/[path][name][ext]", noErrorOnMissing: true },
           { from: "manifest/manifest.xml", to: "manifest.xml", transform: fillManifest },
           { from: "manifest/icons", to: "icons" },

@@ -1,38 +1,66 @@
-// Turns one Markdown page of docs/ into a page of the built site.
-import { marked } from "marked";
+// Turns the Markdown pages of docs/ into pages of the built site, and into what the search among them looks through.
+import { marked, Marked } from "marked";
 
-const style = `
-  :root { color-scheme: light dark; --ink: #1d2b33; --paper: #fdfcf9; --line: #c9d3d6; --accent: #0b5f6b; --block: #eff3f2; }
-  @media (prefers-color-scheme: dark) { :root { --ink: #e6ecec; --paper: #182024; --line: #45545a; --accent: #7cc7d1; --block: #222c31; } }
-  body { margin: 0 auto; max-width: 52rem; padding: 1.5rem 1rem 4rem; background: var(--paper); color: var(--ink); font: 1rem/1.55 system-ui, sans-serif; }
-  nav { border-bottom: 1px solid var(--line); padding-bottom: .5rem; }
-  a { color: var(--accent); }
-  h1, h2, h3 { line-height: 1.2; margin-top: 2rem; }
-  table { border-collapse: collapse; display: block; overflow-x: auto; }
-  th, td { border: 1px solid var(--line); padding: .3rem .6rem; text-align: left; vertical-align: top; }
-  code { font: .9em/1.4 ui-monospace, monospace; }
-  pre { background: var(--block); border: 1px solid var(--line); border-radius: 4px; overflow-x: auto; padding: .7rem .9rem; }
-  img { border: 1px solid var(--line); max-width: 100%; }
-`;
+const policy = "default-src 'self'; connect-src 'self'; object-src 'none'; base-uri 'none'; form-action 'self'";
+
+/** What a heading is called in a link: small letters, without marks, blanks as hyphens. */
+function anchorOf(heading) {
+  return plain(heading).toLowerCase().replace(/[^\p{L}\p{N}\s_-]/gu, "").trim().replace(/\s+/g, "-");
+}
+
+/** Gives a line of Markdown without its marks. */
+function plain(markdown) {
+  return markdown.replace(/!?\[([^\]]*)\]\([^)]*\)/g, "$1").replace(/[*`]+/g, "");
+}
+
+const pages = new Marked({
+  renderer: {
+    heading({ tokens, depth, text }) {
+      return `<h${depth} id="${anchorOf(text)}">${this.parser.parseInline(tokens)}</h${depth}>\n`;
+    },
+  },
+});
 
 /** Makes the HTML of a page; links between Markdown pages become links between HTML pages. `depth` counts the folders above it. */
 export function helpPage(markdown, depth) {
   const up = "../".repeat(depth);
   const title = /^# (.+)$/m.exec(markdown)?.[1] ?? "Baywright help";
-  const body = marked.parse(markdown).replace(/(<a href="(?!https?:)[^"#]*)\.md(#[^"]*)?"/g, '$1.html$2"');
+  const body = pages.parse(markdown).replace(/(<a href="(?!https?:)[^"#]*)\.md(#[^"]*)?"/g, '$1.html$2"');
   return `<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
 <title>${title} · Baywright</title>
-<style>${style}</style>
+<link rel="stylesheet" href="${up}help.css">
 </head>
 <body>
-<nav><a href="${up}index.html">Baywright help</a> · <a href="${up}functions/index.html">Functions</a></nav>
+<nav><a href="${up}index.html">Baywright help</a><a href="${up}functions/index.html">Functions</a>
+<form role="search" action="${up}search.html"><input type="search" name="q" aria-label="Search the help"><button>Search</button></form></nav>
 <main>
 ${body}</main>
 </body>
 </html>
 `;
+}
+
+/** Lists the sections of a page, each with its place, its headings and its text. `page` is its path among the pages, without an ending. */
+export function helpSections(page, markdown) {
+  const title = plain(/^# (.+)$/m.exec(markdown)?.[1] ?? page);
+  const sections = [];
+  for (const token of marked.lexer(markdown)) {
+    if (token.type === "heading" || sections.length === 0) sections.push({ id: `${page}.html`, title, heading: "", text: "" });
+    const section = sections.at(-1);
+    if (token.type !== "heading") section.text += `${textOf(token)} `;
+    else if (token.depth > 1) Object.assign(section, { id: `${page}.html#${anchorOf(token.text)}`, heading: plain(token.text) });
+  }
+  return sections.map((section) => ({ ...section, text: section.text.replace(/\s+/g, " ").trim() })).filter(({ heading, text }) => `${heading}${text}` !== "");
+}
+
+function textOf(token) {
+  if (token.type === "code") return token.text;
+  if (token.type === "table") return [token.header, ...token.rows].flat().map(({ text }) => plain(text)).join(" ");
+  if (token.type === "list") return token.items.map(textOf).join(" ");
+  return token.tokens?.length > 0 && token.type !== "paragraph" ? token.tokens.map(textOf).join(" ") : plain(token.text ?? "");
 }

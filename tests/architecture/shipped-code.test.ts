@@ -33,7 +33,7 @@ describe("our code", () => {
 });
 
 describe("the built pages", () => {
-  const pages = ["index.html", "taskpane.html", "step/index.html"];
+  const pages = ["index.html", "taskpane.html", "step/index.html", "help/search.html", "help/start.html"];
   const policyOf = (page: string) => /Content-Security-Policy" content="([^"]*)"/.exec(siteFile(page))?.[1] ?? "";
 
   test.each(pages)("%s has a policy that allows no eval, no inline script, and scripts of no other host but the host library's", (page) => {

@@ -34,11 +34,12 @@ const community = /\bsnmp\b.{0,30}\bcommunity\s+(?:string\s+|name\s+)?(\S+)/gu;
 /** Words behind which digits alone are a secret; "pin" in small letters is one of a plug. */
 const digitsOf = /\b(?:PIN|(?:[Dd]oor|[Gg]ate|[Aa]larm|[Aa]ccess|[Ee]ntry) codes?)\s+\d{4,8}\b/;
 
-const plainName = /^[\p{L}\d_./-]{0,19}$/u;
+// Of the two that mean the same for English the first is much the faster.
+const [plainEnglish, plainName] = [/^[\w./-]{0,19}$/, /^[\p{L}\d_./-]{0,19}$/u];
 
 /** Tells whether a text is a short name, number or address, as most cells are: it holds no secret beside a word for one. */
 export function isPlainName(text: string): boolean {
-  return plainName.test(text);
+  return plainEnglish.test(text) || plainName.test(text);
 }
 
 /** Nothing of the above matches a text without one of these words. */

@@ -105,7 +105,8 @@ export class HostPaths {
     }
     const networks = this.networksOf(host);
     const data = new Map([...ports].map(([network, own]) => [network, own.size]));
-    const key = JSON.stringify([isKnown, networks?.map(({ row }) => row.row), [...data].map(([{ row }, count]) => [row.row, count])]);
+    const counts = [...data].map(([{ row }, count]) => `${row.row}:${count}`);
+    const key = `${isKnown} ${networks?.map(({ row }) => row.row).join(" ") ?? "unknown"}\n${counts.join(" ")}`;
     const known = this.stands.get(key) ?? { networks, isKnown, data };
     this.stands.set(key, known);
     return known;

@@ -71,10 +71,10 @@ export class HostPorts {
    * A port in a network that says it is for something other than data carries no path to an array, and is left out.
    */
   switchesOf(host: PlanRow<"hosts">): readonly PlanRow<"switches">[] | null {
+    const cables = new Map<string, PlanRow<"switches">>();
     const cabled = this.of(host).filter(({ to }) => to !== null);
-    if (cabled.length === 0) return null;
-    const cables = new Map(cabled.flatMap(({ row, network, to }) => (to === null || isForOther(network) ? [] : [[hostCable(row), to] as const])));
-    return [...cables.values()];
+    for (const { row, network, to } of cabled) if (to !== null && !isForOther(network)) cables.set(hostSocket(row), to);
+    return cabled.length === 0 ? null : [...cables.values()];
   }
 
   /** Tells whether a name is that of a host whose cables are its Links: no port of it is cabled. */
@@ -123,9 +123,9 @@ export function hostPortLabel({ host, card }: PlanRow<"hostPorts">): string {
   return card === "" ? host : `${host} port ${card}`;
 }
 
-/** Names the cable of a row: rows of one card share it, a row that names none has its own. */
-export function hostCable({ host, card, row }: PlanRow<"hostPorts">): string {
-  return `host port\n${foldName(host)}\n${card === "" ? `row ${row}` : foldName(card)}`;
+/** Names where the cable of a row is plugged in at its host: rows of one card share it, a row that names none has its own. */
+export function hostSocket({ card, row }: PlanRow<"hostPorts">): string {
+  return card === "" ? `row ${row}` : foldName(card);
 }
 
 /** Names the use of the address of a row: each row has one of its own. */

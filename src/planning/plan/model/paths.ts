@@ -114,16 +114,17 @@ export class Paths {
    */
   private cablesOf(array: PlanRow<"arrays">): Link[] {
     const several = (controllersOf(array)?.length ?? 0) > 1;
-    const runs = new Map<string, { readonly link: Link; readonly socket: string; isDouble: boolean }>();
+    const runs: { readonly controller: string; readonly link: Link; readonly socket: string; isDouble: boolean }[] = [];
     for (const { row, to, socket } of this.ports.of(array)) {
       if (to === null) continue;
-      const key = `${several ? foldName(row.controller) : ""}\n${to.switch}`;
-      const run = runs.get(key);
+      const controller = several ? foldName(row.controller) : "";
+      const run = runs.find((one) => one.link.to === to.switch && one.controller === controller);
       const from = several ? `${controllerMark}${row.controller.trim()}` : start;
-      if (run === undefined) runs.set(key, { link: { from, to: to.switch }, socket, isDouble: false });
+      if (run === undefined) runs.push({ controller, link: { from, to: to.switch }, socket, isDouble: false });
       else if (run.socket !== socket) run.isDouble = true;
     }
-    const sorted = [...runs.entries()].sort(([a], [b]) => (a < b ? -1 : 1)).flatMap(([, { link, isDouble }]) => (isDouble ? [link, link] : [link]));
+    const placeOf = ({ controller, link }: (typeof runs)[number]): string => `${controller}\n${link.to}`;
+    const sorted = runs.sort((a, b) => (placeOf(a) < placeOf(b) ? -1 : 1)).flatMap(({ link, isDouble }) => (isDouble ? [link, link] : [link]));
     const controllers = several ? [...new Set(sorted.map(({ from }) => from))] : [];
     return [...controllers.flatMap((to): Link[] => [{ from: start, to }, { from: start, to }]), ...sorted];
   }

@@ -64,15 +64,15 @@ export class Volumes {
   });
 
   /** Lists the groups in which any of these hosts is, each with all its hosts. */
-  groupsWith(hosts: readonly PlanRow<"hosts">[]): readonly (readonly PlanRow<"hosts">[])[] {
-    return [...new Set(hosts.flatMap((host) => this.groupsOf(host)))].map((group) => this.groups().get(group) ?? []);
-  }
+  readonly groupsWith = oncePer((hosts: readonly PlanRow<"hosts">[]): readonly (readonly PlanRow<"hosts">[])[] =>
+    [...new Set(hosts.flatMap((host) => this.groupsOf(host)))].map((group) => this.groups().get(group) ?? []),
+  );
 
   /** Tells whether all of these hosts are in one group, and so made to open one volume together. */
-  areOneGroup(hosts: readonly PlanRow<"hosts">[]): boolean {
+  readonly areOneGroup = oncePer((hosts: readonly PlanRow<"hosts">[]): boolean => {
     const [first, ...others] = hosts;
     return first === undefined || this.groupsOf(first).some((group) => others.every((other) => this.groupsOf(other).includes(group)));
-  }
+  });
 }
 
 function isThin({ provisioning }: PlanRow<"volumes">): boolean {

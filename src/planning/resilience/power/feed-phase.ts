@@ -8,6 +8,7 @@ export type FeedPhase = (typeof feedPhases)[number];
  * Case does not matter, nor blanks around the slash and the dash. What ends in no phase is the name of a feed as it stands.
  */
 export function splitFeedPhase(text: string): { readonly feed: string; readonly phase: FeedPhase | null } {
+  if (!text.includes("/")) return { feed: text, phase: null };
   const [, feed, one, other] = /^(.*\S)\s*\/\s*(L[123])(?:\s*-\s*(L[123]))?$/i.exec(text.trim()) ?? [];
   const spellings = other === undefined ? [one] : [`${one}-${other}`, `${other}-${one}`];
   const phase = feedPhases.find((known) => spellings.some((spelling) => spelling?.toUpperCase() === known));

@@ -1,4 +1,5 @@
-import { portLabel, type PortFacts } from "../../../plan/model";
+import { oncePer, portLabel, type PortFacts } from "../../../plan/model";
+import type { PlanRow } from "../../../plan/read";
 import { foldName } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -8,15 +9,15 @@ export const portRole: Rule = {
   weight: "stop",
   meaning: "Where Model ports does not say what a port is for, the same port of all controllers and arrays of a model at a site is in networks of one role.",
   check: (model) => {
-    const first = new Map<string, PortFacts>();
+    const firstOfKind = oncePer<string, Map<string, PortFacts>>(() => new Map());
+    const firstAlike = oncePer(({ site, model: name, row }: PlanRow<"arrays">) => firstOfKind(`${foldName(site)}\n${name === "" ? `\n${row}` : foldName(name)}`));
     return model.ports.all().flatMap((port): Remark[] => {
       const { row, array, network } = port;
       if (array === null || network === null || network.roles.size === 0) return [];
       if (port.duty !== null && port.duty.role !== "") return []; // told by a rule of its own
-      const kind = array.model === "" ? `\n${array.row}` : foldName(array.model);
-      const key = [foldName(array.site), kind, foldName(row.port)].join("\n");
-      const earlier = first.get(key);
-      if (earlier === undefined) first.set(key, port);
+      const [first, name] = [firstAlike(array), foldName(row.port)];
+      const earlier = first.get(name);
+      if (earlier === undefined) first.set(name, port);
       if (earlier === undefined || [...network.roles].some((role) => earlier.network?.roles.has(role))) return [];
       const roles = [...network.roles].join(", ");
       const other = `${earlier.row.array} port ${portLabel(earlier.row)}`;

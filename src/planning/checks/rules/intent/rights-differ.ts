@@ -1,3 +1,4 @@
+import type { PlanRow } from "../../../plan/read";
 import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -9,21 +10,27 @@ export const rightsDiffer: Rule = {
   check: (model) =>
     model.rows("volumes").flatMap(({ volume }): Remark[] => {
       const openings = model.volumes.openingsOf(volume);
-      const rightOf = (host: object): string => {
-        const own = openings.filter(({ hosts }) => hosts.some((one) => one === host));
-        return own.length === 0 ? "not at all" : own.some(({ writes }) => writes) ? "to read and write" : "to read";
+      const rightOf = (host: PlanRow<"hosts">): string => {
+        let right = "not at all";
+        for (const { hosts, writes } of openings) {
+          if (!hosts.includes(host)) continue;
+          if (writes) return "to read and write";
+          right = "to read";
+        }
+        return right;
       };
       for (const { row, hosts, writes } of openings) {
-        const twice = hosts.find((host) => openings.some((other) => other.writes !== writes && other.hosts.includes(host)));
-        if (twice !== undefined && !writes) {
+        const twice = writes ? undefined : hosts.find((host) => openings.some((other) => other.writes && other.hosts.includes(host)));
+        if (twice !== undefined) {
           const sentence = `${twice.host} may only read ${volume} here, and write it by another row. Give it one right.`;
           return [remarkAt(model, "access", row, "right", cutSentence(sentence))];
         }
-        for (const [first, ...others] of model.volumes.groupsWith(hosts)) {
-          if (first === undefined) continue;
-          const other = others.find((host) => rightOf(host) !== rightOf(first));
-          if (other === undefined) continue;
-          const sentence = `${first.host} opens ${volume} ${rightOf(first)}, ${other.host} of the same group ${rightOf(other)}. Give both one right.`;
+        for (const group of model.volumes.groupsWith(hosts)) {
+          const [first] = group;
+          const right = first === undefined ? "" : rightOf(first);
+          const other = group.find((host) => rightOf(host) !== right);
+          if (first === undefined || other === undefined) continue;
+          const sentence = `${first.host} opens ${volume} ${right}, ${other.host} of the same group ${rightOf(other)}. Give both one right.`;
           return [remarkAt(model, "access", row, "right", cutSentence(sentence))];
         }
       }

@@ -1,3 +1,5 @@
+import { oncePer } from "../../../plan/model";
+import type { PlanRow } from "../../../plan/read";
 import { cutSentence, foldName } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -7,16 +9,16 @@ export const volumeNumberTwice: Rule = {
   weight: "warn",
   meaning: "A host sees each volume of a cluster, or of an array without one, under a number of its own (LUN).",
   check: (model) => {
-    const seen = new Map<string, string>();
+    const seenBy = oncePer<PlanRow<"hosts">, Map<string, string>>(() => new Map());
     return model.rows("access").flatMap((row): Remark[] => {
       if (row.number === null) return [];
-      const target = targetOf(model.find("volumes", row.volume)?.pool ?? "");
-      for (const { host, row: place } of model.volumes.hostsOf(row.to)) {
-        const key = `${row.number} ${place} ${target}`;
-        const other = seen.get(key) ?? row.volume;
-        seen.set(key, other);
-        if (foldName(other) === foldName(row.volume)) continue;
-        return [remarkAt(model, "access", row, "number", cutSentence(`${host} would see ${other} and ${row.volume} under number ${row.number}. Give one of them another number.`))];
+      const place = `${row.number} ${targetOf(model.find("volumes", row.volume)?.pool ?? "")}`;
+      for (const host of model.volumes.hostsOf(row.to)) {
+        const seen = seenBy(host);
+        const other = seen.get(place) ?? row.volume;
+        seen.set(place, other);
+        if (other === row.volume || foldName(other) === foldName(row.volume)) continue;
+        return [remarkAt(model, "access", row, "number", cutSentence(`${host.host} would see ${other} and ${row.volume} under number ${row.number}. Give one of them another number.`))];
       }
       return [];
     });

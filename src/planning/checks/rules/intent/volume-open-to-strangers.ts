@@ -9,7 +9,7 @@ export const volumeOpenToStrangers: Rule = {
   check: (model) =>
     model.rows("volumes").flatMap(({ volume }): Remark[] => {
       const openings = model.volumes.openingsOf(volume);
-      const hosts = [...new Set(openings.flatMap((opening) => opening.hosts))];
+      const hosts = openings.length === 1 ? openings[0]!.hosts : [...new Set(openings.flatMap((opening) => opening.hosts))];
       if (hosts.length < 2 || !openings.some(({ writes }) => writes) || model.volumes.areOneGroup(hosts)) return [];
       const last = openings.filter((opening) => opening.hosts.length > 0).at(-1)!;
       const names = `${hosts[0]!.host} and ${hosts.length === 2 ? hosts[1]!.host : `${hosts.length - 1} more`}`;

@@ -1,4 +1,4 @@
-import type { SwitchCable } from "../../../plan/model";
+import { oncePer, type SwitchCable } from "../../../plan/model";
 import { cutSentence, foldName } from "../../../text";
 import { type Remark, remarkAt, type Rule } from "../../finding";
 
@@ -8,13 +8,13 @@ export const switchPortTwice: Rule = {
   weight: "stop",
   meaning: "A port of a switch takes one cable, of an array or of a host.",
   check: (model) => {
-    const seen = new Map<string, SwitchCable>();
+    const takenOf = oncePer<string, Map<string, SwitchCable>>(() => new Map());
     return model.wiring.all().flatMap((one): Remark[] => {
       const { table, row, cable } = one;
       if (row.switch === "" || row.switchPort === "") return [];
-      const place = `${foldName(row.switch)}\n${foldName(row.switchPort)}`;
-      const earlier = seen.get(place);
-      if (earlier === undefined) seen.set(place, one);
+      const [taken, port] = [takenOf(foldName(row.switch)), foldName(row.switchPort)];
+      const earlier = taken.get(port);
+      if (earlier === undefined) taken.set(port, one);
       // Addresses of both families on one port share its cable.
       if (earlier === undefined || earlier.cable === cable) return [];
       return [remarkAt(model, table, row, "switchPort", cutSentence(`Port ${row.switchPort} of ${row.switch} is taken by ${earlier.label}, in row ${earlier.row.row + 1}. Choose a free one.`))];

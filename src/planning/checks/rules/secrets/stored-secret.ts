@@ -125,8 +125,9 @@ const labelLength = 60;
  */
 function suspectsBesideLabels(sheet: SheetSnapshot, tables: readonly ReadTable[]): Place[] {
   const isInTable = (row: number): boolean => tables.some(({ headerRow, lastRow }) => row >= headerRow && row <= lastRow);
-  return sheet.values.flatMap((line, row) =>
-    isInTable(row) ? [] : line.flatMap((cell, column): Place[] => {
+  const beside = sheet.values.flatMap((line, row) => (isInTable(row) ? [] : [{ line, row }]));
+  return beside.flatMap(({ line, row }) =>
+    line.flatMap((cell, column): Place[] => {
       if (typeof cell !== "string" || !isLabel(cell)) return [];
       const behind = line.findIndex((one, at) => at > column && !isBlank(one));
       const isHeader = line.filter((one) => !isBlank(one)).length > 2 || (behind < 0 && line.some((one, at) => at < column && !isBlank(one)));
