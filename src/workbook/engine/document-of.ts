@@ -133,7 +133,8 @@ function ruleOf(rule: ISheetDataValidationRule, sheet: Partial<IWorksheetData>):
     {
       areas: rule.ranges.map(toArea).map((area) => (rule.uid.endsWith(toTheEnd) ? areaToTheEnd(area, sheet) : area)),
       type,
-      operator: rule.operator ?? undefined,
+      // A list compares nothing; the engine gives it a comparison, and forgets it when it undoes.
+      operator: type === "list" ? undefined : (rule.operator ?? undefined),
       formulas: formulas.map(String),
       allowsBlank: rule.allowBlank ?? true,
       hidesArrow: (type === "list" && rule.showDropDown === false) || undefined,
