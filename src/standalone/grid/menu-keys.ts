@@ -105,9 +105,10 @@ export function openMenusByKey(univer: Univer, api: FUniver, live: LiveWorkbook,
         return true;
       case "Enter":
       case " ":
-        // A drop-down of the toolbar knows these keys itself.
-        if (isTyping || active.matches("[aria-haspopup=menu]")) return false;
-        choose(active);
+        // A drop-down of the toolbar knows these keys itself, and a blank is typed.
+        if (active.matches("[aria-haspopup=menu]") || (isTyping && event.key === " ")) return false;
+        // A number is typed into a box on the entry that it is for.
+        choose(active.closest("button") ?? active);
         return true;
       case "ArrowLeft":
         return !isTyping && goBack();

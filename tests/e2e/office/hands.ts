@@ -84,10 +84,11 @@ export class Hands {
     await this.draw(await this.workbook.place(from.row, from.column), await this.workbook.place(to.row, to.column));
   }
 
-  /** Draws the pointer from one point of the page to another with the button held. */
-  async draw(from: Point, to: Point): Promise<void> {
+  /** Draws the pointer from one point of the page to another with the button held, for so many milliseconds before it moves. */
+  async draw(from: Point, to: Point, held = 0): Promise<void> {
     await this.page.mouse.move(from.x, from.y);
     await this.page.mouse.down();
+    await this.page.waitForTimeout(held);
     if (from.x !== to.x || from.y !== to.y) await this.page.mouse.move(to.x, to.y, { steps: 6 });
     await this.page.mouse.up();
   }
@@ -212,7 +213,7 @@ export class Hands {
       if (entry === undefined) await tool.first().click();
       else {
         await tool.first().locator("xpath=descendant-or-self::*[@aria-haspopup]").first().click();
-        await this.page.getByRole("menuitem").nth(entry).click();
+        await this.page.locator("[data-slot=dropdown-menu-item]:visible").nth(entry).click();
       }
     } else {
       await this.goTo("[data-u-comp=ribbon-toolbar]");

@@ -165,7 +165,8 @@ export const tasksOfSheets: readonly OfficeTask[] = [
       await hands.turnTo("Sites");
       const [from, to] = [(await hands.tab("Sites").boundingBox())!, (await hands.tab("Racks").boundingBox())!];
       const y = from.y + from.height / 2;
-      await hands.draw({ x: from.x + from.width / 2, y }, { x: to.x + to.width - 8, y });
+      // A tab lets itself be drawn once it was held for a moment.
+      await hands.draw({ x: from.x + from.width / 2, y }, { x: to.x + to.width - 8, y }, 400);
     },
     holds(after) {
       expect(names(after).slice(0, 4)).toEqual(["Settings", "Racks", "Sites", "Feeds"]);
