@@ -89,7 +89,8 @@ export class Hands {
     await this.page.mouse.move(from.x, from.y);
     await this.page.mouse.down();
     await this.page.waitForTimeout(held);
-    if (from.x !== to.x || from.y !== to.y) await this.page.mouse.move(to.x, to.y, { steps: 6 });
+    if (from.x !== to.x || from.y !== to.y) await this.page.mouse.move(to.x, to.y, { steps: 12 });
+    await this.page.waitForTimeout(held / 4);
     await this.page.mouse.up();
   }
 
@@ -172,10 +173,10 @@ export class Hands {
   async downToInput(label: string): Promise<void> {
     const isThere = () =>
       this.page.evaluate((wanted) => document.activeElement instanceof HTMLInputElement && (document.activeElement.closest("[class*=univer-min-h-8]")?.textContent ?? "").includes(wanted), label);
+    await this.until(() => document.activeElement?.matches("[data-u-comp=editor], body") === false);
     for (let presses = 0; presses < 40; presses += 1) {
       if (await isThere()) return;
       await this.page.keyboard.press("ArrowDown");
-      await this.page.waitForTimeout(20);
     }
     throw new Error(`The keyboard does not come to the box of ${label}.`);
   }
@@ -187,7 +188,7 @@ export class Hands {
       if (this.way === "keyboard") await this.page.keyboard.press(what === "find" ? "Control+f" : "Control+h");
       else {
         await this.tool("ui.operation.open-find-dialog");
-        if (what === "replace") await this.page.getByText("Replace", { exact: true }).first().click();
+        if (what === "replace") await this.page.getByText("Advanced Searching & Replace").click();
       }
       await this.page.waitForTimeout(1_000);
       if (await isOpen()) return;
@@ -232,6 +233,8 @@ export class Hands {
         await this.page.keyboard.press("Home");
         for (let down = 0; down < entry; down += 1) await this.page.keyboard.press("ArrowDown");
         await this.page.keyboard.press("Enter");
+        // What is open beside the toolbar has the keyboard still.
+        await this.page.keyboard.press("Escape");
       }
     }
     await this.workbook.typed();
