@@ -1,6 +1,7 @@
 import { labelsMark, namesMark, outlookMark, planLabels, planNames, planOutlook, planSwitchList, switchListMark } from "../planning/handouts";
 import { partsMark, planPartsSheet } from "../planning/parts";
 import { PlanModel } from "../planning/plan/model";
+import { sameSheetName, showCell } from "../sheet";
 import type { WorkbookPort } from "../workbook/port";
 import { readShown } from "./read-plan";
 import { replaceSheet } from "./replace-sheet";
@@ -23,10 +24,11 @@ export async function writeLabels(port: WorkbookPort): Promise<string> {
   return replaceSheet(port, workbook, labelsMark, planLabels(new PlanModel(workbook)));
 }
 
-/** Writes the sheet that says when pools and arrays will be full, in place of an earlier one, and answers with its name. */
+/** Writes the sheet that says when pools and arrays will be full, in place of an earlier one whose yellow cells it keeps, and answers with its name. */
 export async function writeOutlook(port: WorkbookPort, madeAt: string): Promise<string> {
   const workbook = await readShown(port);
-  return replaceSheet(port, workbook, outlookMark, planOutlook(new PlanModel(workbook), madeAt));
+  const before = (await port.read([outlookMark])).sheets.find(({ name, values }) => sameSheetName(name, outlookMark) && showCell(values[0]?.[0]) === outlookMark) ?? null;
+  return replaceSheet(port, workbook, outlookMark, planOutlook(new PlanModel(workbook), madeAt, before));
 }
 
 /** Writes the sheet of the parts of the plan, in place of an earlier one, and answers with its name. */

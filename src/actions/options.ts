@@ -1,5 +1,6 @@
-import { findOptions, optionsMark, planOptions, tablesOfDesign } from "../planning/options";
+import { findOptions, optionsMark, planOptions } from "../planning/options";
 import { PlanModel } from "../planning/plan/model";
+import type { TableKey } from "../planning/plan/schema";
 import type { WorkbookPort } from "../workbook/port";
 import { readPlanValues, readShown } from "./read-plan";
 import { replaceSheet } from "./replace-sheet";
@@ -13,10 +14,10 @@ export async function addOptions(port: WorkbookPort): Promise<{ readonly sheet: 
   return { sheet: await replaceSheet(port, workbook, optionsMark, planOptions(new PlanModel(workbook))), isNew: true };
 }
 
-/** Adds the tables into which a design is written, where the workbook lacks them. */
-export async function addTablesOfDesign(port: WorkbookPort): Promise<void> {
+/** Adds those of some tables of set-up and further ones that the workbook lacks. */
+export async function addLackingTables(port: WorkbookPort, keys: readonly TableKey[]): Promise<void> {
   const model = new PlanModel(await readPlanValues(port));
-  const lacking = tablesOfDesign.filter((key) => model.table(key) === null);
+  const lacking = keys.filter((key) => model.table(key) === null);
   if (lacking.length === 0) return;
   await setUp(port);
   await addTables(port, lacking);

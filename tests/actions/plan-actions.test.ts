@@ -9,7 +9,7 @@ import { checkPlan, mendsOf, rules } from "../../src/planning/checks";
 import { readPlan, rowsOf } from "../../src/planning/plan/read";
 import { isFurther, tableKeys, tables } from "../../src/planning/plan/schema";
 import { missingTables, sampleRows } from "../../src/planning/plan/set-up";
-import type { Area, CellValue, SheetSnapshot, WorkbookSnapshot } from "../../src/sheet";
+import { columnLetters, type Area, type CellValue, type SheetSnapshot, type WorkbookSnapshot } from "../../src/sheet";
 import { PlainPort, withCell, workbookOf } from "../support/plain-workbook";
 import { sample, workbookWith } from "../support/plan-rows";
 
@@ -20,7 +20,7 @@ describe("setting up", () => {
   test("adds every table to an empty workbook in one go", async () => {
     const port = new PlainPort();
     expect(missingTables(port.workbook)).toEqual(ofSetUp);
-    expect(await setUp(port)).toEqual({ added: ofSetUp.map((key) => tables[key].name), kept: [], broughtUp: [] });
+    expect(await setUp(port)).toEqual({ added: ofSetUp.map((key) => tables[key].name), kept: [], broughtUp: [], mended: [] });
     expect(missingTables(port.workbook)).toEqual([]);
     expect(port.applied).toHaveLength(1);
   });
@@ -38,7 +38,7 @@ describe("setting up", () => {
     const { kept } = await setUp(port);
     expect(kept).toEqual(["Racks"]);
     expect(port.workbook.sheets[0]).toEqual(own.sheets[0]);
-    expect(await setUp(port)).toEqual({ added: [], kept: ofSetUp.map((key) => tables[key].name), broughtUp: [] });
+    expect(await setUp(port)).toEqual({ added: [], kept: ofSetUp.map((key) => tables[key].name), broughtUp: [], mended: [] });
     expect(port.applied).toHaveLength(1);
   });
 });
@@ -92,7 +92,22 @@ describe("bringing up a plan of the first layout", () => {
     expect(networks.tables[0]!.area.columns).toBe(layout1.Networks!.length + 3);
     const formulas = port.applied[0]!.flatMap((edit) => (edit.kind === "write" && edit.sheet === "Quote" ? [edit.cells[1]!.map((cell) => cell?.formula)] : []));
     expect(formulas[0]![1]).toMatch(/^=IF\(\$B5="","",IFERROR\(INDEX\(Arrays!\$AF\$5/);
-    expect(await setUp(port)).toMatchObject({ added: [], broughtUp: [] });
+    expect(await setUp(port)).toMatchObject({ added: [], broughtUp: [], mended: [] });
+  });
+
+  test("writes the formulas of today over those that stand as the first layout wrote them, and leaves one that somebody changed", async () => {
+    const before = earlier();
+    const [sellPrice, changed] = ['=IF($D5="","",$C5*BAY.SELLPRICE($D5,$E5,"margin",0.01))', '=IF($D6="","",$C6*BAY.SELLPRICE($D6,$E6,"margin",1))'];
+    const perTb = '=IF(OR($H5="",$I5=""),"",BAY.UNITPRICE($I5,$H5))';
+    const withFormer = (line: readonly (string | null)[], row: number) => (row === 4 ? [...line.slice(0, 8), sellPrice, perTb] : row === 5 ? [...line.slice(0, 8), changed, null] : line);
+    const sheets = before.sheets.map((sheet) => (sheet.name === "Quote" ? { ...sheet, formulas: sheet.formulas.map(withFormer) } : sheet));
+    const port = new PlainPort({ sheets });
+    expect((await setUp(port)).mended).toEqual(["Quote"]);
+    const quote = port.workbook.sheets.find(({ name }) => name === "Quote")!;
+    const unitPrice = columnLetters(quote.values[3]!.indexOf("Unit price"));
+    const written = port.applied[0]!.flatMap((edit) => (edit.kind === "write" && edit.sheet === "Quote" && edit.column === 8 ? [edit] : []));
+    expect(written).toHaveLength(1);
+    expect(written[0]).toMatchObject({ row: 4, cells: [[{ formula: `=IF(OR($${unitPrice}5="",$C5=""),"",$C5*$${unitPrice}5)` }, { formula: expect.stringContaining(`<>"array"`) as string }]] });
   });
 
   test("leaves a table alone where something stands in the way; it works without", async () => {
@@ -149,7 +164,7 @@ describe.each([1, 2, 3, 4])("bringing up a plan of layout %i in which people hav
       expect(rowsOf(then, key).map(({ shown }) => shown.Ours).every((text) => text?.startsWith("ours"))).toBe(true);
     }
     expect(checkPlan(port.workbook, rules, "2026-06-01").filter(({ rule }) => rule.startsWith("missing") || rule === "unreadable-cell")).toEqual([]);
-    expect(await setUp(port)).toMatchObject({ added: [], broughtUp: [] });
+    expect(await setUp(port)).toMatchObject({ added: [], broughtUp: [], mended: [] });
   });
 });
 

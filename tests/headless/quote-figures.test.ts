@@ -28,6 +28,9 @@ test.each<[string, Readonly<Record<string, Scalar>>, number | null, number | nul
   ["no quantity: nothing", { Quantity: null }, null, null],
   ["a quantity of 0: no price a TB", { Quantity: 0 }, 0, null],
   ["a site of two such arrays: the price is of both, that of a TB as before", { Quantity: 2, For: "Cold Store" }, 55_375, 229.893],
+  ["a list of two such arrays: as their site", { Quantity: 2, For: "CS-array-1, cs-array-2" }, 55_375, 229.893],
+  ["the site and one of its arrays, which counts once", { Quantity: 2, For: "cs-array-1,Cold Store" }, 55_375, 229.893],
+  ["a list of which the plan has one alone: a price of that one", { Quantity: 1, For: "cs-array-1, cs-array-9, " }, 27_687.5, 229.893],
   ["a service: no price a TB", { Quantity: 1, For: "cs-array-1", Kind: "service" }, 27_687.5, null],
   ["what is no array of the plan: no price a TB", { Kind: "array", For: "cs-array-9" }, 27_687.5, null],
 ])("a row of the quote for %s", async (_, cells, price, perTb) => {

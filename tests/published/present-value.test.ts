@@ -1,7 +1,7 @@
 import { computedOptions, threeDesigns } from "../support/options-sheet";
 
 /** Support of 1 a year and nothing else, so that its present value is the factor itself. */
-const unit = { ...threeDesigns, "Support an array and year": [1, 1, 1], Arrays: [1, null, 1] };
+const unit = { ...threeDesigns, "Support cost an array and year": [1, 1, 1], Arrays: [1, null, 1] };
 
 describe("present values on the sheet of options agree with the tables of NIST Handbook 135 (1995), values from memory", () => {
   test.each([[0.03, 1, 0.97], [0.03, 5, 4.58], [0.03, 10, 8.53], [0.03, 20, 14.88], [0.03, 25, 17.41], [0.07, 5, 4.1], [0.07, 10, 7.02], [0.07, 20, 10.59]])(

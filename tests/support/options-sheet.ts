@@ -23,8 +23,8 @@ export const threeDesigns: OptionInputs = {
   "Operations of one drive": [150, 150, 150],
   "Watts an array": [450, 450, 300],
   "Units an array": [4, 4, 2],
-  "Price an array": [42_000, 39_000, 18_000],
-  "Support an array and year": [3000, 2800, 900],
+  "Cost an array": [42_000, 39_000, 18_000],
+  "Support cost an array and year": [3000, 2800, 900],
 };
 
 /** Plans the sheet of options over a plan and types into it; formulas have no result yet. */

@@ -1,6 +1,6 @@
-import type { Cell, CellStyle, SheetPlan } from "../../sheet";
+import { isBlank, isError, showCell, type Cell, type CellStyle, type Scalar, type SheetPlan, type SheetSnapshot } from "../../sheet";
 import type { Outlook, PlanModel } from "../plan/model";
-import { terabytesOf, noAnswer, roundTo } from "../text";
+import { foldName, terabytesOf, noAnswer, roundTo } from "../text";
 
 /** Text by which the sheet is known for ours. */
 export const outlookMark = "Outlook";
@@ -31,18 +31,44 @@ const rangeNote = "The days are those on which a further reading may reach the l
 /** Column in which the plan of buying begins. */
 const planColumn = 3;
 
+/** Lines whose yellow cells people fill. */
+const [growthLine, stepLine, yearsLine] = ["Growth a year, for the plan beside", "Capacity bought at a time TB", "Years planned"];
+
+/** What people typed into an earlier sheet: by subject and line. */
+type Typed = ReadonlyMap<string, Scalar>;
+
+const typedKey = (subject: string, label: string): string => `${foldName(subject)}\n${label}`;
+
+/** Reads what people typed into the yellow cells of a sheet made before; formulas that stand there as we wrote them are nobody's. */
+function typedInto(sheet: SheetSnapshot | null): Typed {
+  const typed = new Map<string, Scalar>();
+  let subject = "";
+  sheet?.values.forEach(([label, value = null], row) => {
+    const text = showCell(label);
+    // The name of a subject stands two rows above its first line.
+    if (showCell(sheet.values[row + 2]?.[0]) === firstLine) subject = text;
+    if (![growthLine, stepLine, yearsLine].includes(text) || isBlank(value) || isError(value) || (sheet.formulas[row]?.[1] ?? null) !== null) return;
+    typed.set(typedKey(subject, text), value);
+  });
+  return typed;
+}
+
+/** Label of the first line of a block. */
+const firstLine = "Readings that count";
+
 /**
  * Plans the sheet that says of every pool, and of every array in none, of which there are readings, when it will be full, beside the plan of what to buy year by
- * year (BAY.EXPANSION). No answer without readings.
+ * year (BAY.EXPANSION). What people typed into the one made before, which is read with its formulas, stands in it again. No answer without readings.
  */
-export function planOutlook(model: PlanModel, madeAt: string): SheetPlan {
+export function planOutlook(model: PlanModel, madeAt: string, before: SheetSnapshot | null): SheetPlan {
   const outlooks = model.outlooks.all();
   if (outlooks.length === 0) throw noAnswer("Readings", null, "No reading of an array or a pool stands in the plan. Fill Readings: day, subject, used, value and unit.");
   const rows: Cell[][] = [
     [{ value: outlookMark, style: "title" }],
-    [{ value: `Made ${madeAt} from Readings; made anew it replaces what is typed here. ${rangeNote}`, style: "note" }],
+    [{ value: `Made ${madeAt} from Readings; made anew it keeps what stands in the yellow cells. ${rangeNote}`, style: "note" }],
   ];
-  for (const outlook of outlooks) rows.push([], ...blockOf(outlook, rows.length + 1));
+  const typed = typedInto(before);
+  for (const outlook of outlooks) rows.push([], ...blockOf(outlook, rows.length + 1, typed));
   return {
     name: outlookMark,
     rows,
@@ -54,11 +80,15 @@ export function planOutlook(model: PlanModel, madeAt: string): SheetPlan {
 }
 
 /** The lines about one subject, the first of which stands in row `first`, counted from 0. */
-function blockOf({ subject, verdict, readings, begunAnew, capacity, fillLimit, yearlyRise, reached }: Outlook, first: number): Cell[][] {
+function blockOf({ subject, verdict, readings, begunAnew, capacity, fillLimit, yearlyRise, reached }: Outlook, first: number, typed: Typed): Cell[][] {
+  const kept = (label: string, cell: Cell): Cell => {
+    const value = typed.get(typedKey(subject, label));
+    return value === undefined ? cell : { value, style: cell.style };
+  };
   const last = readings.at(-1);
   const used = last === undefined ? null : terabytesOf(last.size);
   const facts: readonly (readonly [label: string, cell: Cell])[] = [
-    ["Readings that count", { value: readings.length, style: "text" }],
+    [firstLine, { value: readings.length, style: "text" }],
     ["The first and the last", { value: last === undefined ? "none" : `${readings[0]!.date} – ${last.date}`, style: "text" }],
     ["Begun anew", { value: begunAnew ?? "never", style: "text" }],
     ["Used TB, read last", sizeCell(used)],
@@ -68,12 +98,12 @@ function blockOf({ subject, verdict, readings, begunAnew, capacity, fillLimit, y
     ["Full from", { value: reached?.earliest ?? "", style: "text" }],
     ["Full most likely", { value: reached?.likely ?? "", style: "text" }],
     ["Full until", { value: reached?.latest ?? "", style: "text" }],
-    ["Growth a year, for the plan beside", growthCell(first, used, yearlyRise)],
-    ["Capacity bought at a time TB", { style: "inputSize" }],
-    ["Years planned", { value: usualYears, style: "inputCount" }],
+    [growthLine, kept(growthLine, growthCell(first, used, yearlyRise))],
+    [stepLine, kept(stepLine, { style: "inputSize" })],
+    [yearsLine, kept(yearsLine, { value: usualYears, style: "inputCount" })],
   ];
   const at = (label: string): string => `$B$${first + 3 + facts.findIndex(([one]) => one === label)}`;
-  const [step, years, growth] = [at("Capacity bought at a time TB"), at("Years planned"), at("Growth a year, for the plan beside")];
+  const [step, years, growth] = [at(stepLine), at(yearsLine), at(growthLine)];
   const asked = [at("Used TB, read last"), at("Capacity to hosts TB"), step, growth].map((cell) => `${cell}=""`).join(",");
   const call = `BAY.EXPANSION(${at("Used TB, read last")},${growth},${at("Capacity to hosts TB")},${step},MIN(${years},${mostYears}),${at("Fill limit")})`;
   const formula = `=IF(OR(${asked}),"What to buy stands here once the yellow cells are filled",${call})`;

@@ -16,27 +16,33 @@ export function offerTitle(name: string, revision: number): string {
  * Gathers what is sent out of an offer, with no word of what it costs the firm: its lines and totals currency by currency, what may be left out, the
  * price of a TB, and the capacity to hosts array by array.
  *
- * Refuses an offer of which a row has no price, is in no currency, or which ended before `today`.
+ * Refuses an offer of which a cell cannot be read, a row has no price or is in no currency, or which ended before `today`.
  */
 export function offerPrintout(model: PlanModel, name: string, revision: number, madeAt: string, today: string): Printout {
   const offer = findOffer(model, name);
+  refuseUnread(model, offer);
   refuseUnready(offer, today);
   const title = offerTitle(offer.name, revision);
   const until = lastDay(offer);
+  const { firm, paper } = model.settings;
   const customers = [...new Set(offer.arrays.map(({ site }) => model.find("sites", site)?.customer ?? "").filter((one) => one !== ""))];
   return {
     title,
     mark: `made ${madeAt}`,
     fileTitle: title,
-    facts: [...customers.map((one) => `For ${one}`), `made ${madeAt}`].join(", "),
+    facts: capitalised([...(firm === "" ? [] : [`from ${firm}`]), ...customers.map((one) => `for ${one}`), `made ${madeAt}`].join(", ")),
     standing: until === null ? "No last day is named." : `It can be accepted until ${until}.`,
     isComplete: true,
     madeAt,
-    paper: model.settings.paper,
+    paper,
     blocks: [...offer.byCurrency.flatMap(linesAndTotals), ...offer.byCurrency.flatMap(optionalBlock), ...pricePerTbBlock(offer), ...capacityBlock(model, offer)],
     pictures: [],
-    signatures: ["Accepted for the customer, name and date", "For the supplier, name and date"],
+    signatures: [`Accepted for ${customers.length === 1 ? customers[0]! : "the customer"}, name and date`, `For ${firm === "" ? "the supplier" : firm}, name and date`],
   };
+}
+
+function capitalised(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
 }
 
 /** Finds an offer of the quote by its number; refuses one that no row names. */
@@ -54,10 +60,19 @@ function lastDay({ rows }: Offer): string | null {
   return rows.reduce<string | null>((first, { validUntil }) => (validUntil !== null && (first === null || validUntil < first) ? validUntil : first), null);
 }
 
+/** Refuses cells that cannot be read: they count as blank, and an offer without its discount or its tax is another one. */
+function refuseUnread({ plan }: PlanModel, { name, rows }: Offer): void {
+  const fault = plan.faults.find(({ table, row }) => table === "quote" && rows.some((one) => one.row === row));
+  if (fault === undefined) return;
+  throw invalid(fault.header, fault.problem.received, `${fault.problem.sentence} It stands in row ${fault.row + 1} of Quote, in the offer ${name}.`);
+}
+
 function refuseUnready(offer: Offer, today: string): void {
   const [unpriced] = offer.unpriced;
   if (unpriced !== undefined) {
     const lacking = unpriced.quantity === null ? "Quantity" : unpriced.cost === null ? "Cost" : "Margin";
+    const isAll = lacking === "Margin" && unpriced.margin !== null;
+    if (isAll) throw invalid(lacking, unpriced.margin, `Margin of ${quote(unpriced.item)} in row ${unpriced.row + 1} of Quote is 100%, and no price has its cost beside that. Write one below.`);
     throw invalid(lacking, null, `${quote(unpriced.item)} in row ${unpriced.row + 1} of Quote has no price. Write its ${lacking}, or take it out of the offer ${offer.name}.`);
   }
   const without = offer.rows.find(({ currency }) => currency === "");

@@ -68,7 +68,7 @@ export function issuedPrintout(model: PlanModel, name: string): Printout {
   const offer = findOffer(model, name);
   const issued = lastIssued(issuedOffers(model.workbook), name);
   if (issued === null) throw invalid("offer", name, `Offer ${offer.name} has no sheet yet. Issue it first.`);
-  const madeAt = /\bmade (\d{4}-\d\d-\d\d \d\d:\d\d)$/.exec(showCell(issued.sheet.values[1]?.[0]))?.[1] ?? "";
+  const madeAt = /\bmade (\d{4}-\d\d-\d\d \d\d:\d\d)$/i.exec(showCell(issued.sheet.values[1]?.[0]))?.[1] ?? "";
   const printout = offerPrintout(model, offer.name, issued.revision, madeAt, madeAt.slice(0, 10));
   const differs = firstDifference(planPrintout("", printout, columnWidths), issued.sheet);
   if (differs === null) return printout;

@@ -6,7 +6,7 @@ import { foldName, invalid, quote } from "../text";
 import { formatSize, terabyte } from "../quantity";
 import type { WorkbookSnapshot } from "../../sheet";
 import { capacityOfDesign } from "./design-capacity";
-import { readOptions } from "./read-options";
+import { readOptions, type Design } from "./read-options";
 
 /** Tables into which a design writes. */
 export const tablesOfDesign: readonly TableKey[] = ["sites", "pools", "models", "arrays"];
@@ -24,6 +24,11 @@ export function planDesign(workbook: WorkbookSnapshot, name: string, site: strin
   return addedRows(new PlanModel(workbook), designRows(workbook, name, site));
 }
 
+/** Names the pool of a design at a site, by which it is found in the plan again. */
+export function poolOfDesign(site: string, { design }: Design): string {
+  return `${site} ${design}`;
+}
+
 /** Works out the rows of one design, table by table; refuses a design that is not there or cannot be laid out, and names that the plan has. */
 export function designRows(workbook: WorkbookSnapshot, name: string, place: string): TableRows {
   const { needs, designs } = readOptions(workbook);
@@ -38,7 +43,7 @@ export function designRows(workbook: WorkbookSnapshot, name: string, place: stri
   // What the plan's own row of the model says otherwise stands on the arrays, which win.
   const known = model.find("models", design.model);
   const own = known === null ? {} : { units: design.units === known.units ? null : design.units, watts: design.watts === known.watts ? null : design.watts };
-  const pool = `${site} ${design.design}`;
+  const pool = poolOfDesign(site, design);
   const rows: TableRows = {
     sites: isNew("sites", site) ? [{ site }] : [],
     pools: [{ pool, fillLimit: needs.fillLimit, acrossArrays: design.across?.name ?? "none" }],

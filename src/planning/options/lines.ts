@@ -1,4 +1,4 @@
-import { tables, type Column } from "../plan/schema";
+import { costs, decimalsIn, tables, type Column } from "../plan/schema";
 
 /** How the cell of a line looks: which number format it has. */
 export type LineLook = "text" | "plain" | "whole" | "figure" | "money" | "percent" | "year" | "chance" | "date";
@@ -41,6 +41,7 @@ export const needLines = {
   tariffRise: { kind: "number", header: "Rise of that price a year", meaning: "Above inflation, such as 1%. Empty: 0.", look: "percent", optional: true },
   cooling: { kind: "number", header: "Share added for cooling", meaning: "Such as 0.5 for a room that takes 1.5 W a watt. Empty: 0.", look: "percent", optional: true },
   currency: { kind: "text", header: "Currency", meaning: "Currency of all prices on this sheet, such as EUR.", look: "text", optional: true },
+  margin: { kind: "share", header: "Margin", meaning: "Your share of the prices, such as 25%. Empty: 0, prices are costs.", look: "percent", optional: true },
 } as const satisfies Readonly<Record<string, InputLine>>;
 
 /** What a design is: two to four stand side by side. */
@@ -60,11 +61,14 @@ export const designLines = {
   driveRate: { kind: "number", header: "Operations of one drive", meaning: "Small, random operations a second that one drive does, such as 150.", look: "plain" },
   watts: { kind: "number", header: "Watts an array", meaning: "Power that one array draws.", look: "plain", fromModel: "watts" },
   units: { kind: "count", header: "Units an array", meaning: "Rack units that one array fills.", look: "plain", fromModel: "units" },
-  price: { kind: "number", header: "Price an array", meaning: "Net price of one array with its drives.", look: "money" },
-  support: { kind: "number", header: "Support an array and year", meaning: "Net price of a year of support for one array, due at the end of each year.", look: "money" },
+  cost: { kind: "number", header: "Cost an array", meaning: "What one array with its drives costs you.", look: "money", within: costs },
+  support: { kind: "number", header: "Support cost an array and year", meaning: "What support of one array costs you a year, due at the end of each.", look: "money", within: costs },
 } as const satisfies Readonly<Record<string, InputLine>>;
 
 const across = 'IF([Across arrays?]="","none",[Across arrays?])';
+
+/** Writes the net price of what is in a line of costs, as a row of Quote has it. */
+const priceOf = (cost: string): string => `BAY.SELLPRICE([${cost}],IF([Margin?]="",0,[Margin?]),"margin",10^-${decimalsIn("[Currency?]")})`;
 
 /** What follows of the needs alone. */
 export const needFigures: readonly FigureLine[] = [
@@ -104,6 +108,7 @@ export const designFigures: readonly FigureLine[] = [
     formula: "[Arrays counted]*[Watts an array]",
   },
   { header: "Units", meaning: "Rack units that all arrays fill.", look: "plain", formula: "[Arrays counted]*[Units an array]" },
+  { header: "Price an array", meaning: "Net price of one: its cost and your margin, rounded as the currency is.", look: "money", formula: priceOf("Cost an array") },
   { header: "Price", meaning: "Net price of all arrays.", look: "money", formula: "[Arrays counted]*[Price an array]" },
   { header: "Price a TB to hosts", meaning: "That over what hosts can store.", look: "money", formula: "BAY.UNITPRICE([Price],[Usable to hosts])" },
   { header: "Energy a year", meaning: "At today's price of a kWh, cooling included.", look: "money", formula: "BAY.ENERGYCOST([Watts],[Price of a kWh],1,[Share added for cooling?])" },
@@ -111,9 +116,10 @@ export const designFigures: readonly FigureLine[] = [
     header: "Energy over the years", meaning: "Its present value: paid at the end of each year, the price rising as said (NIST Handbook 135, modified uniform present value).", look: "money",
     formula: "-PV((1+[Discount rate])/(1+[Rise of that price a year?])-1,[Years],[Energy a year])",
   },
+  { header: "Support a year", meaning: "Net price of a year of support for all arrays.", look: "money", formula: `[Arrays counted]*${priceOf("Support cost an array and year")}` },
   {
     header: "Support over the years", meaning: "Its present value: paid at the end of each year (NIST Handbook 135, uniform present value).", look: "money",
-    formula: "-PV([Discount rate],[Years],[Arrays counted]*[Support an array and year])",
+    formula: "-PV([Discount rate],[Years],[Support a year])",
   },
   {
     header: "Cost over the years", meaning: "Price, energy and support in today's money. Work, parts and what the arrays are worth at the end are not in it.", look: "money",

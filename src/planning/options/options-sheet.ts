@@ -51,8 +51,8 @@ const headRows = 3;
 
 const places = new Map(sheetLines.flatMap((one, at) => (one.kind === "section" ? [] : [[one.line.header, { row: headRows + at, isNeed: one.columns === 1 }] as const])));
 
-/** Width of the column of help in characters, and the points a line of it takes. */
-const [helpWidth, linePoints] = [74, 15];
+/** Width of the column of help in characters, and the points that a line of it and the title take. */
+const [helpWidth, linePoints, titlePoints] = [74, 15, 28];
 
 /**
  * Plans the sheet on which two to four designs stand side by side, each a column of formulas below its own inputs, all from one set of needs.
@@ -76,7 +76,7 @@ export function planOptions(model: PlanModel): SheetPlan {
     rows,
     styles,
     columnWidths: [30, ...Array.from({ length: mostDesigns }, () => 18), helpWidth],
-    rowHeights: Object.fromEntries(rows.flatMap((row, at) => (String(row[helpColumn]?.value ?? "").length > helpWidth ? [[at, 2 * linePoints]] : []))),
+    rowHeights: { 0: titlePoints, ...Object.fromEntries(rows.flatMap((row, at) => (String(row[helpColumn]?.value ?? "").length > helpWidth ? [[at, 2 * linePoints]] : []))) },
     freeze: { rows: headRows, columns: 1 },
     validations: sheetLines.flatMap((one, at) => (one.kind === "input" ? validationOf(model, one.line, headRows + at, one.columns) : [])),
     conditionalFormats: verdicts.map((row) => ({

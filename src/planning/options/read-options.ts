@@ -9,13 +9,12 @@ type ReadLines<Lines extends Readonly<Record<string, InputLine>>> = {
 };
 
 /** What is needed, as the sheet says it. */
-export type Needs = ReadLines<Pick<typeof needLines, "dataNow" | "growth" | "years" | "begins" | "fillLimit">>;
+export type Needs = ReadLines<Pick<typeof needLines, (typeof needKeys)[number]>>;
 
-/** A design, as far as its capacity goes: what it costs and risks stands on the sheet. */
+/** A design, as far as plan and quote take it over: what it comes to and risks stands on the sheet. */
 export type Design = ReadLines<Pick<typeof designLines, (typeof capacityKeys)[number]>> & {
-  /** What a row of Models takes from it where the plan has none; null where it is not said. */
-  readonly watts: number | null;
-  readonly units: number | null;
+  /** What rows of Models and of Quote take from it; null where it is not said. */
+  readonly [Key in (typeof laterKeys)[number]]: Reading<(typeof designLines)[Key]>;
 };
 
 /** The needs and the designs of a sheet, in the order of their columns. */
@@ -24,8 +23,9 @@ export interface Options {
   readonly designs: readonly Design[];
 }
 
-const needKeys = ["dataNow", "growth", "years", "begins", "fillLimit"] as const;
+const needKeys = ["dataNow", "growth", "years", "begins", "fillLimit", "currency", "margin"] as const;
 const capacityKeys = ["design", "model", "drives", "driveSize", "scheme", "spares", "across", "arrays"] as const;
+const laterKeys = ["watts", "units", "cost", "support"] as const;
 
 /** Finds the sheet of options in a workbook; null where there is none. */
 export function findOptions({ sheets }: WorkbookSnapshot): SheetSnapshot | null {
@@ -57,8 +57,8 @@ export function readOptions(workbook: WorkbookSnapshot): Options {
   const columns = Array.from({ length: mostDesigns }, (_, at) => 1 + at).filter((column) => showCell(names[column] ?? null).trim() !== "");
   const designs = columns.map((column) => {
     const of = ` of ${showCell(names[column]).trim()}`;
-    const optional = (key: "watts" | "units") => read({ ...designLines[key], optional: true }, column, of);
-    return { ...Object.fromEntries(readAll(designLines, capacityKeys, column, of)), watts: optional("watts"), units: optional("units") } as unknown as Design;
+    const later = laterKeys.map((key) => [key, read({ ...designLines[key], optional: true }, column, of)] as const);
+    return Object.fromEntries([...readAll(designLines, capacityKeys, column, of), ...later]) as unknown as Design;
   });
   if (designs.length === 0) throw invalid("Design", null, `No design on the sheet ${sheet.name} has a name. Write one into the line Design, such as One large array.`);
   const twice = designs.find(({ design }, at) => designs.findIndex((other) => foldName(other.design) === foldName(design)) !== at);

@@ -28,10 +28,13 @@ export function planPrintout(name: string, { title, facts, standing, isComplete,
       line: { border: "bottom", borderColor: "#17352d", fontSize: 9 },
     },
     columnWidths,
-    rowHeights: Object.fromEntries([...rows.entries()].flatMap(([row, cells]) => {
-      const height = heightOf(cells, columnWidths);
-      return height === null ? [] : [[row, height]];
-    })),
+    rowHeights: {
+      0: titleHeight,
+      ...Object.fromEntries([...rows.entries()].flatMap(([row, cells]) => {
+        const height = heightOf(cells, columnWidths);
+        return height === null ? [] : [[row, height]];
+      })),
+    },
     print: { orientation: "landscape", fitToWidth: true, paper, footer: "page &P of &N", breaksBefore: [] },
   };
 }
@@ -68,6 +71,8 @@ function signatureCells(value: string): Cell[] {
   return [{ value, style: "line" }, { style: "line" }, { style: "line" }];
 }
 
+/** Height of the row of the title in points. */
+const titleHeight = 28;
 /** Height of a line in points and what is around them, and the most that a sheet takes. */
 const [pointsPerLine, pointsAround, highestRow] = [15, 4, 409];
 /** Share of the width of a column that surely holds prose. */

@@ -1,9 +1,9 @@
-import { addOptions, addTablesOfDesign } from "../../actions/options";
+import { addLackingTables, addOptions } from "../../actions/options";
 import { giveIds } from "../../actions/give-ids";
-import { momentOf } from "../../actions/moment";
+import { dayOf, momentOf } from "../../actions/moment";
 import { readShown } from "../../actions/read-plan";
 import { optionsPage, svgOf } from "../../planning/drawings";
-import { designRows, planDesign, readOptions } from "../../planning/options";
+import { designRows, designsInPlan, planDesign, planQuote, quoteRows, readOptions, tablesOfDesign } from "../../planning/options";
 import { cellArea, type WorkbookSnapshot } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { fill, make } from "../elements/make";
@@ -13,7 +13,7 @@ import { showPanel } from "../elements/show-panel";
 import { makeTextInput } from "../elements/text-input";
 import type { PaneContext } from "./view";
 
-/** Makes the part of the Plan view that compares designs on a sheet of their own, draws them, and makes one of them rows of the plan. */
+/** Makes the part of the Plan view that compares designs on a sheet of their own, draws them, and makes one of them rows of the plan and of the quote. */
 export function makeOptionsGroup(pane: PaneContext, refresh: () => Promise<void>): HTMLElement {
   const { port, host, status } = pane;
   const [place, preview] = [make("div"), make("div")];
@@ -58,7 +58,7 @@ export function makeOptionsGroup(pane: PaneContext, refresh: () => Promise<void>
         const [name, where] = [select.value, site.value];
         // Before any table is added: what cannot be planned changes nothing.
         designRows(await readShown(port), name, where);
-        await addTablesOfDesign(port);
+        await addLackingTables(port, tablesOfDesign);
         return (workbook: WorkbookSnapshot) => planDesign(workbook, name, where);
       };
       const written = async () => {
@@ -79,12 +79,51 @@ export function makeOptionsGroup(pane: PaneContext, refresh: () => Promise<void>
       return null;
     });
 
+  const askQuote = (): Promise<void> =>
+    status.run("Make quote rows", async () => {
+      close();
+      const pools = designsInPlan(await readShown(port)).map(({ pool }) => pool);
+      const select = make("select", { "aria-label": "Design in the plan" }, pools.map((pool) => make("option", {}, pool)));
+      // Sites stand in the order in which they were planned.
+      select.value = pools.at(-1)!;
+      const [offer, taxRate] = [makeTextInput("Offer", { required: true }), makeTextInput("Tax rate", { required: true })];
+      [offer.value, taxRate.value] = ["", ""];
+      const validUntil = make("input", { type: "date", "aria-label": "Valid until" });
+      const prepare = async () => {
+        const details = { offer: offer.value, taxRate: taxRate.value, validUntil: validUntil.value };
+        const [pool, today] = [select.value, dayOf(host.now())];
+        quoteRows(await readShown(port), pool, details, today);
+        await addLackingTables(port, ["quote"]);
+        return (workbook: WorkbookSnapshot) => planQuote(workbook, pool, details, today);
+      };
+      const written = async () => {
+        close();
+        await refresh();
+      };
+      const show = () => propose(pane, preview, { title: "Make quote rows", planner: prepare, nothing: "There is nothing to write.", written });
+      showPanel(
+        place,
+        "One design as rows of the quote",
+        make("p", {}, "Its arrays, and support over the years, with costs, margin and currency of the sheet of options. Work and parts are rows that you add."),
+        make("div", { class: "bay-field" }, make("div", {}, "Design in the plan"), select),
+        make("div", { class: "bay-field" }, offer, make("div", { class: "small soft" }, "Number under which the rows are sent out together.")),
+        make("div", { class: "bay-field" }, taxRate, make("div", { class: "small soft" }, "Such as 20%, or 0% where there is none.")),
+        make("div", { class: "bay-field" }, make("div", {}, "Valid until"), validUntil),
+        make("div", { class: "bay-row" }, makeButton("Show what would be written", show, { appearance: "primary" }), makeButton("Close", close)),
+        preview,
+      );
+      return null;
+    });
+
+  const buttons = [
+    makeButton("Options sheet", openSheet), makeButton("Picture of the options", showPicture), makeButton("Make plan rows …", askDesign), makeButton("Make quote rows …", askQuote),
+  ];
   return make(
     "section",
     { class: "bay-group" },
     make("h2", {}, "Options"),
     make("p", {}, "Two to four designs side by side, from one set of needs: capacity, the year it is full, risk, watts, price and cost over the years."),
-    make("div", { class: "bay-row" }, makeButton("Options sheet", openSheet), makeButton("Picture of the options", showPicture), makeButton("Make plan rows …", askDesign)),
+    make("div", { class: "bay-row" }, buttons),
     place,
   );
 }

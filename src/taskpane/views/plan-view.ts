@@ -65,11 +65,12 @@ export function makePlanView(pane: PaneContext): View {
 
   const setUpTables = () =>
     status.run("Set up tables", async () => {
-      const { added, kept, broughtUp } = await setUp(port);
+      const { added, kept, broughtUp, mended } = await setUp(port);
       const { name } = schema.sites;
       if (added.includes(name)) await port.apply([{ kind: "select", sheet: name, area: cellArea(firstCell) }]);
       await refresh();
-      const columns = broughtUp.length === 0 ? "" : ` Columns of today's layout were added to ${broughtUp.join(", ")}; nothing there was moved.`;
+      const formulas = mended.length === 0 ? "" : ` Formulas of ${mended.join(", ")} that nobody had changed are those of today.`;
+      const columns = broughtUp.length === 0 ? formulas : ` Columns of today's layout were added to ${broughtUp.join(", ")}; nothing there was moved.${formulas}`;
       if (added.length === 0) return { sentence: columns === "" ? "Every planning table is here already; nothing was changed." : columns.trim() };
       const rest = kept.length === 0 ? "Begin with Sites." : `${countOf(kept.length, "table")} stood here already and ${kept.length === 1 ? "was" : "were"} not touched.`;
       return { sentence: `${countOf(added.length, "table")} added. ${columns === "" ? rest : columns.trim()}` };

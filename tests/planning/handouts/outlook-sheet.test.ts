@@ -1,6 +1,8 @@
 import { openHeadless } from "../../../src/headless/open-headless";
 import { outlookMark, planOutlook } from "../../../src/planning/handouts";
 import type { TableRows } from "../../../src/planning/plan/schema";
+import type { SheetPlan } from "../../../src/sheet";
+import { snapshotOf, withCell } from "../../support/plain-workbook";
 import { modelOf } from "../../support/plan-model";
 import { lookFaults } from "../../support/sheet-look";
 
@@ -9,7 +11,7 @@ const plan: TableRows = {
   arrays: [{ array: "a-1", pool: "Scans", drives: 12, driveSize: "10 TB", scheme: "RAID 6", spares: 0 }],
   readings: ["2026-01-01", "2026-02-20", "2026-04-11"].map((date, at) => ({ date, subject: "Scans", what: "used", value: 30 + 10 * at, unit: "TB" })),
 };
-const sheet = planOutlook(modelOf(plan), "2026-04-12 09:00");
+const sheet = planOutlook(modelOf(plan), "2026-04-12 09:00", null);
 const rowOf = (label: string): number => sheet.rows.findIndex((row) => row[0]?.value === label);
 
 describe("the outlook", () => {
@@ -45,7 +47,20 @@ describe("the outlook", () => {
     }
   });
 
+  test("made anew keeps what was typed into the yellow cells of a subject, and follows the readings in those that nobody filled", () => {
+    const [before] = snapshotOf([sheet]).sheets;
+    const typed = withCell({ sheets: [before!] }, outlookMark, rowOf("Capacity bought at a time TB"), 1, 50);
+    const yellow = (made: SheetPlan) => ["Growth a year, for the plan beside", "Capacity bought at a time TB", "Years planned"].map((label) => made.rows[rowOf(label)]![1]);
+    const again = planOutlook(modelOf(plan), "2026-04-13 09:00", typed.sheets[0]!);
+    expect(yellow(again)).toEqual([yellow(sheet)[0], { value: 50, style: "inputSize" }, { value: 5, style: "inputCount" }]);
+    expect(yellow(again)[0]).toHaveProperty("formula");
+    // A growth of one's own stands in the place of the formula.
+    const own = withCell(typed, outlookMark, rowOf("Growth a year, for the plan beside"), 1, 0.1).sheets[0]!;
+    const overtyped = { ...own, formulas: own.formulas.map((line) => line.map((formula, column) => (column === 1 ? null : formula))) };
+    expect(yellow(planOutlook(modelOf(plan), "2026-04-14 09:00", overtyped))[0]).toEqual({ value: 0.1, style: "inputShare" });
+  });
+
   test("is refused with a sentence while nothing was read", () => {
-    expect(() => planOutlook(modelOf({ arrays: plan.arrays! }), "now")).toThrow("No reading of an array or a pool stands in the plan. Fill Readings: day, subject, used, value and unit.");
+    expect(() => planOutlook(modelOf({ arrays: plan.arrays! }), "now", null)).toThrow("No reading of an array or a pool stands in the plan. Fill Readings: day, subject, used, value and unit.");
   });
 });

@@ -30,6 +30,15 @@ describe("what is sent out of an offer", () => {
     expect(printed(rows).standing).toBe("It can be accepted until 2026-06-30.");
   });
 
+  test("names the firm that makes it, where Settings does", () => {
+    const rows = sample();
+    rows.settings = [{ setting: "Firm", value: "Larkfield Storage" }];
+    expect(printed(rows)).toMatchObject({
+      facts: "From Larkfield Storage, for Thornmere Map Library, made 2026-06-01 10:00",
+      signatures: ["Accepted for Thornmere Map Library, name and date", "For Larkfield Storage, name and date"],
+    });
+  });
+
   test("is added up by rate of tax; what is optional stands apart with its own tax", () => {
     // The five lines are 158,390.87, and a fifth of that 31,678.174.
     expect(shown(printout, "Totals in EUR")).toEqual([["Tax 20%", "158,390.87", "31,678.17", "190,069.04"], ["Total", "158,390.87", "31,678.17", "190,069.04"]]);
@@ -70,7 +79,21 @@ describe("nothing is issued", () => {
     ],
     ["of one by another number", ({ quote }) => quote.forEach((row) => (row.offer = "X-1")), 'No row of Quote is in the offer "TML-26-014". The quote has X-1.'],
     ["with a row without a cost", ({ quote }) => void (quote[1]!.cost = null), '"Two Rowan 12, prepared" in row 6 of Quote has no price. Write its Cost, or take it out of the offer TML-26-014.'],
-    ["with half a piece", ({ quote }) => void (quote[4]!.quantity = 2.5), '"Installation and handover" in row 9 of Quote has no price. Write its Quantity, or take it out of the offer TML-26-014.'],
+    ["with half a piece", ({ quote }) => void (quote[4]!.quantity = 2.5), "Quantity 2.5 is no count. Write a whole number. It stands in row 9 of Quote, in the offer TML-26-014."],
+    [
+      "with a margin over the price", ({ quote }) => void (quote[1]!.margin = 1.2),
+      "Margin is 1.2: is it 120% or 1.2%? Write a number from 0 to 1, or a percentage. It stands in row 6 of Quote, in the offer TML-26-014.",
+    ],
+    [
+      "with a margin of the whole price", ({ quote }) => void (quote[1]!.margin = 1),
+      'Margin of "Two Rowan 12, prepared" in row 6 of Quote is 100%, and no price has its cost beside that. Write one below.',
+    ],
+    [
+      "less a discount that cannot be read", ({ quote }) => Object.assign(quote[0]!, { discount: "some" }),
+      'Discount "some" is not a share. Write a number such as 0.2, or a percentage such as 20%. It stands in row 5 of Quote',
+    ],
+    ["at a tax rate that cannot be read", ({ quote }) => Object.assign(quote[5]!, { taxRate: "0,2" }), 'Tax rate "0,2" has a comma. Write 0.2. It stands in row 10 of Quote'],
+    ["until a day that is none", ({ quote }) => void (quote[2]!.validUntil = "31.8.2026"), 'Valid until "31.8.2026" is no date. Write it as 2026-05-31. It stands in row 7 of Quote'],
     ["in no currency", ({ quote }) => void (quote[0]!.currency = null), '"Two Alder 24, prepared" in row 5 of Quote is in no currency. Write one such as EUR.'],
     ["after its last day", ({ quote }) => void (quote[0]!.validUntil = "2026-05-31"), "Offer TML-26-014 ended on 2026-05-31. Write a new last day into Valid until of its rows."],
   ])("%s", (_, change, sentence) => {
@@ -122,8 +145,11 @@ describe("the customer's file", () => {
     return withCell(workbook, "Offer TML-26-014 r1", row, 7, cell);
   };
 
-  test("is what was issued, to the minute", () => {
+  test("is what was issued, to the minute, whoever it is from and for", () => {
     expect(issuedPrintout(new PlanModel(issued()), "TML-26-014")).toEqual(printed(sample()));
+    const nobodys = sample();
+    for (const site of nobodys.sites) site.customer = null;
+    expect(issuedPrintout(new PlanModel(issued(nobodys)), "TML-26-014").facts).toBe("Made 2026-06-01 10:00");
   });
 
   test("is not made of a sheet in which somebody typed, nor of a quote that was changed since", () => {

@@ -75,6 +75,13 @@ describe("three designs from one set of needs", () => {
     expect(shown["Cost over the years"]![1]).toBeCloseTo(78_000 + Number(shown["Energy over the years"]![1]) + Number(shown["Support over the years"]![1]), 6);
   });
 
+  test("are priced with the margin as a row of the quote is, in the decimals of the currency: 42,000 / 0.7 and 18,000 / 0.7", async () => {
+    const priced = await computedOptions({ ...threeDesigns, Margin: 0.3 });
+    expect(priced["Price an array"]!.slice(0, 3)).toEqual([60_000, 55_714.29, 25_714.29]);
+    expect(priced.Price!.slice(0, 2)).toEqual([60_000, 111_428.58]);
+    expect((await computedOptions({ ...threeDesigns, Margin: 0.3, Currency: "JPY" }))["Price an array"]!.slice(0, 3)).toEqual([60_000, 55_714, 25_714]);
+  });
+
   test("hold the same capacity in the rows and the picture as in the cells", () => {
     const { needs, designs } = readOptions(filledOptions(threeDesigns));
     const figures = designs.map((design) => capacityOfDesign(needs, design));
@@ -104,6 +111,9 @@ describe("what the sheet says that cannot be read", () => {
   test.each<[Record<string, unknown>, string]>([
     [{ "Data now": null }, "Data now is empty. What hosts store today: TB as a number, or text such as 40 TiB."],
     [{ "Data now": "60 Tb" }, 'Data now "60 Tb" is in bits. Write it in bytes, with a capital B.'],
+    [{ Margin: 1.2 }, "Margin is 1.2: is it 120% or 1.2%? Write a number from 0 to 1, or a percentage."],
+    [{ "Cost an array": [1, -5, 1] }, "Cost an array of Two arrays, mirrored is -5. Write a number from 0 to 1000000000000, such as 450."],
+    [{ "Spares an array": [0.5, 2, null] }, "Spares an array of One large array 0.5 is no count. Write a whole number."],
     [{ Years: 0 }, "Years is 0. Write a whole number from 1 to 50, such as 5."],
     [{ Years: 2.5 }, "Years 2.5 is no count. Write a whole number."],
     [{ "Begins on": "31.5.2026" }, 'Begins on "31.5.2026" is no date. Write it as 2026-05-31.'],

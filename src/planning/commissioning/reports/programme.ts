@@ -77,6 +77,6 @@ function crewAndDay({ crew, plannedDate }: PlanRow<"jobs">): string {
 /** Counts the parts that have not come for the arrays of a job or for its site; none in a plan without Parts. */
 function missingParts(model: PlanModel, job: PlanRow<"jobs">): number {
   const places = new Set([job.site, ...model.places.of(job).arrays.map(({ array }) => array)].filter((name) => name !== "").map(foldName));
-  const missing = model.rows("parts").filter(({ part, for: goesTo, came }) => part !== "" && came === null && places.has(foldName(goesTo)));
+  const missing = model.rows("parts").filter(({ part, for: goesTo, came }) => part !== "" && came === null && [goesTo, ...splitNames(goesTo)].some((name) => places.has(foldName(name))));
   return missing.reduce((sum, { quantity }) => sum + (quantity ?? 1), 0);
 }

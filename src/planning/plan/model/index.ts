@@ -16,7 +16,7 @@ export { PlanModel } from "./plan-model";
 export type { PlanCell } from "./plan-rows";
 export { controllersOf, portLabel, portUse, type PortFacts, type PortName } from "./port-facts";
 export type { PlannedFeedLoad } from "./power";
-export type { CurrencyPart, ListPrice, Offer, QuoteLine } from "./quote";
+export { isOneOffer, type CurrencyPart, type ListPrice, type Offer, type QuoteLine } from "./quote";
 export { topUnit, unitFromBottom, unitsOf, type RackContents, type RackDevice } from "./racks";
 export { once, oncePer } from "./once";
 export { latestOf, asReading, sizeOfReading, type PlannedReading } from "./readings";

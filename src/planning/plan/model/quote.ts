@@ -1,6 +1,6 @@
 import { lineNet, pricePerUnit, realMargin, sellPrice, smallestAmount, sumOf, totalsOf, type OfferTotals, type TaxedAmount } from "../../pricing";
 import { bytes, exactDecimal, sizeIn, terabyte, type Bytes, type Decimal } from "../../quantity";
-import { foldName } from "../../text";
+import { foldName, splitNames } from "../../text";
 import { sheetDayOf, type Scalar } from "../../../sheet";
 import type { CellWrite } from "../changes";
 import type { PlanRow } from "../read";
@@ -70,10 +70,19 @@ export interface ListPrice {
 export class Quote {
   constructor(private readonly rows: PlanRows, private readonly capacity: Capacity) {}
 
-  /** Lists the arrays that a row of the quote is for: the array of that name, or all arrays of the site. */
+  /** Lists the names in For of a row: the whole of it where an array or a site is called so, else those between commas. */
+  readonly namesIn = oncePer((row: QuoteRow): readonly string[] => {
+    const isOne = this.rows.find("arrays", row.for) !== null || this.rows.find("sites", row.for) !== null;
+    return isOne ? [row.for] : splitNames(row.for);
+  });
+
+  /** Lists the arrays that a row of the quote is for, each once: those that it names, and all arrays of the sites that it names. */
   readonly arraysOf = oncePer((row: QuoteRow): readonly ArrayRow[] => {
-    const array = this.rows.find("arrays", row.for);
-    return array === null ? this.rows.rowsWith("arrays", "site", row.for) : [array];
+    const found = this.namesIn(row).flatMap((name) => {
+      const array = this.rows.find("arrays", name);
+      return array === null ? this.rows.rowsWith("arrays", "site", name) : [array];
+    });
+    return [...new Set(found)];
   });
 
   /** Works out what a row comes to; null where it lacks quantity, cost or margin. */
@@ -143,6 +152,11 @@ export class Quote {
       margin: only === null ? null : realMargin(sumOf(only.lines.map(({ cost }) => cost)), only.totals.net),
     };
   }
+}
+
+/** Tells whether two rows of the quote may go out in one offer: one without an offer may become one of any. */
+export function isOneOffer(one: { readonly offer: string }, other: { readonly offer: string }): boolean {
+  return one.offer === "" || other.offer === "" || foldName(one.offer) === foldName(other.offer);
 }
 
 function currencyOf({ currency }: { readonly currency: string }): string {

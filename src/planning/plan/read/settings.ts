@@ -9,11 +9,11 @@ interface SettingRule {
   /** What holds where the row is missing or blank, as it is written in the sheet. */
   readonly initial: string;
   readonly meaning: string;
-  /** Null for a share, which may be written 20% or 0.2; a list for one of some words. */
-  readonly rule: NumberRule | null | readonly string[];
+  /** Null for a share, which may be written 20% or 0.2; a list for one of some words; "text" for whatever is written. */
+  readonly rule: NumberRule | null | readonly string[] | "text";
 }
 
-/** Every threshold of the checks, the size of labels and the paper of tabs, in the order in which set-up writes them. */
+/** Every threshold of the checks, the size of labels, the paper of tabs and the name on offers, in the order in which set-up writes them. */
 export const settingRules = {
   sparesPerArray: {
     name: "Spares an array",
@@ -97,12 +97,15 @@ export const settingRules = {
   labelsDown: { name: "Labels down", initial: "10", meaning: "Labels one below the other on a sheet of A4.", rule: { min: 1, max: 36, whole: true, example: 10 } },
   labelGapMm: { name: "Label gap mm", initial: "0", meaning: "Gap between labels that stand side by side. The labels lie in the middle of the sheet.", rule: { min: 0, max: 50, example: 2.5 } },
   paper: { name: "Paper", initial: "A4", meaning: "Paper on which commissioning tabs, handovers and offers are printed: A4 or Letter.", rule: ["A4", "Letter"] },
+  firm: { name: "Firm", initial: "", meaning: "Name of your firm, as it stands on offers.", rule: "text" },
 } as const satisfies Record<string, SettingRule>;
 
 export type SettingKey = keyof typeof settingRules;
 
 /** The value of every setting. */
-export type Settings = { readonly [Key in SettingKey]: (typeof settingRules)[Key]["rule"] extends readonly (infer Word)[] ? Word : number };
+export type Settings = { readonly [Key in SettingKey]: ValueOf<(typeof settingRules)[Key]["rule"]> };
+
+type ValueOf<Rule> = Rule extends readonly (infer Word)[] ? Word : Rule extends "text" ? string : number;
 
 /** A row of the Settings table that says nothing the checks can use. */
 export interface SettingFault {
@@ -149,6 +152,7 @@ function settingKeys(): SettingKey[] {
 
 /** Reads the text of the column Value: the column is text, so digits there are a number. */
 function parseSetting(text: string, { name, rule }: SettingRule): number | string {
+  if (rule === "text") return text;
   if (rule !== null && !("example" in rule)) {
     const word = rule.find((one) => foldName(one) === foldName(text));
     if (word === undefined) throw invalid(name, text, `${name} ${quote(text)} is not known. Write ${rule.join(" or ")}.`);

@@ -31,6 +31,8 @@ export interface Column<Kind extends ColumnKind = ColumnKind> {
    * all cells of a column of another table.
    */
   readonly formula?: string;
+  /** Formulas with which rows began before this one: set-up writes today's over those that nobody changed. */
+  readonly formerly?: readonly string[];
   /** True where a size may be 0. */
   readonly zero?: true;
   /** What a count or a number may be, where not any can be meant. */
@@ -86,3 +88,6 @@ export function measure<const Unit extends keyof Measures>(header: string, meani
 
 /** Marks a column without which a row says nothing; the first such column of a table names its rows. */
 export const named = { required: true } as const;
+
+/** What one of something may cost. */
+export const costs: NumberRule = { min: 0, max: 1e12, example: 450 };

@@ -1,4 +1,6 @@
 export type { ChoiceColumn, Column, ColumnKind, MeasureColumn, Measures } from "./column";
+export { costs } from "./column";
+export { decimalsIn } from "./decimals-formula";
 export { derivedFields, derivedFieldsOf, type DerivedField, type DerivedTexts } from "./derived-fields";
 export { forEachKinds, forEachOf, layerTables, type ForEach, type LayerName } from "./for-each";
 export { columnsOfLayer, tablesOfLayer } from "./layer-columns";

@@ -1,2 +1,2 @@
 export { sampleRows } from "./sample";
-export { earlierTables, furtherTables, missingTables, planBringUp, planSetUp, planTables } from "./set-up";
+export { earlierTables, furtherTables, missingTables, planBringUp, planFormulas, planSetUp, planTables } from "./set-up";

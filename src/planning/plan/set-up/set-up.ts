@@ -1,5 +1,8 @@
 import { foldName, quote } from "../../text";
-import { columnLetters, isBlank, quoteSheetName, sheetDayOf, type Area, type Cell, type CellStyle, type Scalar, type SheetPlan, type Validation, type WorkbookSnapshot } from "../../../sheet";
+import {
+  columnLetters, isBlank, quoteSheetName, sheetDayOf,
+  type Area, type Cell, type CellPlace, type CellStyle, type Scalar, type SheetPlan, type Validation, type WorkbookSnapshot,
+} from "../../../sheet";
 import { hostTableName, locateTable, markerText, type TableLocation } from "../read";
 import { columnsOf, isFurther, nameColumn, tableKeys, tables, type Column, type ColumnKind, type TableKey, type TableRow, type TableRows } from "../schema";
 
@@ -83,6 +86,35 @@ export function planBringUp(workbook: WorkbookSnapshot): BroughtUp[] {
       key, sheet: sheet.name, table: hostTableName(key), row: headerRow, column: lastColumn + 1, cells: [lacks.map(({ header }): Cell => ({ value: header })), ...body],
       area: { row: headerRow, column: firstColumn, rows: lastRow - headerRow + 1, columns: lastColumn - firstColumn + 1 + lacks.length },
     };
+  });
+}
+
+/** A formula of ours in a table, and where it stands. */
+export interface MendedFormula extends CellPlace {
+  readonly key: TableKey;
+  readonly sheet: string;
+  readonly formula: string;
+}
+
+/**
+ * Finds the cells in which a formula stands as an earlier layout wrote it, and plans today's in its place, for workbooks as `planBringUp` leaves them.
+ *
+ * A formula that differs from it in anything is somebody's own and stays.
+ */
+export function planFormulas(workbook: WorkbookSnapshot): MendedFormula[] {
+  const places = placesOfAll(workbook, thoseWithRoom(earlierTables(workbook)));
+  return [...places].flatMap(([key, { sheet, firstRow, column: columnAt }]) => {
+    const standing = workbook.sheets.find(({ name }) => name === sheet)?.formulas ?? [];
+    return columnsOf(key).flatMap(([name, { formula = "", formerly = [] }]): MendedFormula[] => {
+      const column = columnAt(name);
+      if (column < 0 || formerly.length === 0) return [];
+      return standing.flatMap((line, row): MendedFormula[] => {
+        const found = line[column] ?? null;
+        if (row < firstRow || found === null || !formerly.some((one) => resolve(one, key, row, places) === found)) return [];
+        const now = resolve(formula, key, row, places);
+        return now === null ? [] : [{ key, sheet, row, column, formula: now }];
+      });
+    });
   });
 }
 

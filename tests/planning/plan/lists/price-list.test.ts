@@ -37,6 +37,7 @@ describe("nothing is half taken:", () => {
   test.each<[string, CellValue[][], string]>([
     ["a part that stands twice", [["AL-24", "", 21000, "EUR"], ["al-24", "", 22000, "EUR"]], 'Row 3 has the key "al-24", which stood in the list before, and is left out.'],
     ["a cost that is no number", [["AL-24", "", "on request", "EUR"], ["RO-12", "", 1, "EUR"]], 'Row 2: Cost "on request" is not a number. Write digits, such as 42 or 0.5.'],
+    ["a cost below nothing", [["AL-24", "", -5, "EUR"]], "Row 2: Cost is -5. Write a number from 0 to 1000000000000, such as 450."],
     ["a price without a part", [[null, "Rowan", 15000, "EUR"], ["AL-24", "", 21000, "EUR"]], "Row 2 has no key, and is left out."],
   ])("%s", (_, rows, sentence) => {
     const { taken, refused, stop, added, updated } = bring([headers, ...rows]);
@@ -46,9 +47,12 @@ describe("nothing is half taken:", () => {
     expect(pricesOf(taken())).toEqual(pricesOf(bookOf()));
   });
 
-  test("a list whose costs go nowhere, that has no name, or no day", () => {
+  test("a list whose costs or parts go nowhere, that has no name, or no day", () => {
     const rows: CellValue[][] = [["Article no.", "Text", "Amount due"], ["AL-24", "", "21000"]];
     expect(() => bring(rows)).toThrow("No column of the list goes to Cost. Choose the one in which the prices stand.");
+    expect(() => bring([["Colour", "Net price"], ["red", 21000], ["blue", 1]])).toThrow(
+      "Rows are to be found by Part, and no column of the list goes there. Choose one, or let all rows be new.",
+    );
     expect(() => bring([headers, ["AL-24", "", 1, "EUR"]], { name: " " })).toThrow("The list has no name. Write one, such as Spring 2026.");
     expect(() => bring([headers, ["AL-24", "", 1, "EUR"]], { day: "1.3.2026" })).toThrow('The day "1.3.2026" of the list is no date. Write it as 2026-05-31.');
   });

@@ -41,6 +41,12 @@ describe("the price of a TB of an offer", () => {
     expect(perTb(lines)).toEqual({ whole: 174.32, hardware: 164.32 });
   });
 
+  test("is that of a list of arrays and sites, each array once", () => {
+    expect(perTb([{ ...mill, for: "x1, X2", quantity: 2 }])).toEqual({ whole: 154.32, hardware: 154.32 });
+    expect(perTb([{ ...mill, for: "x1,Mill" }])).toEqual({ whole: 154.32, hardware: 154.32 });
+    expect(perTb([{ ...mill, for: "x1, x2", quantity: 1 }])).toBeNull();
+  });
+
   test("is over what hosts can store: two copies between the arrays leave half", () => {
     expect(perTb([mill], "2 copies")).toEqual({ whole: 308.64, hardware: 308.64 });
   });

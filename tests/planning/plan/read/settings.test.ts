@@ -9,7 +9,7 @@ describe("the settings", () => {
       settings: {
         sparesPerArray: 1, fillLimit: 0.8, promisedLimit: 2, readErrorRate: 1e-15, readFaultShare: 0.1, driveRate: 100, liftReachCm: 35, liftFromCm: 75, rackFootCm: 10,
         twoPersonShare: 0.667, liftTableAboveCm: 175, heavierAboveKg: 10, marginFloor: 0, offerMarginFloor: 0, marginCeiling: 0.75, warrantyNoticeDays: 90,
-        labelWidthMm: 48.5, labelHeightMm: 25.4, labelsAcross: 4, labelsDown: 10, labelGapMm: 0, paper: "A4",
+        labelWidthMm: 48.5, labelHeightMm: 25.4, labelsAcross: 4, labelsDown: 10, labelGapMm: 0, paper: "A4", firm: "",
       },
       faults: [],
     });
@@ -33,6 +33,11 @@ describe("the settings", () => {
       [7, "unreadable", "Spares an array is 1.5. Write a whole number from 0 to 1000, such as 1."],
       [8, "unreadable", 'Lift reach cm "40,5" has a comma. Write 40.5.'],
     ]);
+  });
+
+  test("take the name of a firm as it is written, digits too", () => {
+    expect(read(["firm", "7 Towers, storage"])).toMatchObject({ settings: { firm: "7 Towers, storage" }, faults: [] });
+    expect(read(["Firm", 1890]).settings.firm).toBe("1890");
   });
 
   test("take one of their words, without case, and refuse any other", () => {

@@ -9,10 +9,10 @@ export const offeredForNoArray: Rule = {
   check: (model) =>
     model.quote.offers().flatMap(({ name, rows }) =>
       rows.flatMap((row): Remark[] => {
-        const isSite = model.find("sites", row.for) !== null;
+        const sites = model.quote.namesIn(row);
         // A name that the plan does not have is told by the rule for names.
-        if (row.kind !== "array" || row.optional === "yes" || model.quote.arraysOf(row).length > 0 || (row.for !== "" && !isSite)) return [];
-        const without = isSite ? `${row.for} has no arrays` : `${row.item} is for no array`;
+        if (row.kind !== "array" || row.optional === "yes" || model.quote.arraysOf(row).length > 0 || sites.some((site) => model.find("sites", site) === null)) return [];
+        const without = sites.length === 0 ? `${row.item} is for no array` : `${row.for} has no arrays`;
         return [remarkAt(model, "quote", row, "for", cutSentence(`${without}, so offer ${name} has no price of a TB. Write an array, or a site with arrays.`))];
       }),
     ),

@@ -1,5 +1,6 @@
+import { isOneOffer } from "../../../plan/model";
 import type { PlanRow } from "../../../plan/read";
-import { cutSentence, foldName } from "../../../text";
+import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const quotedTwice: Rule = {
@@ -11,8 +12,7 @@ export const quotedTwice: Rule = {
     const seen = new Map<object, PlanRow<"quote">[]>();
     return model.rows("quote").flatMap((row): Remark[] => {
       if (row.kind !== "array" || row.for === "" || row.optional === "yes") return [];
-      const own = model.find("arrays", row.for);
-      const arrays = own === null ? model.rowsWith("arrays", "site", row.for) : [own];
+      const arrays = model.quote.arraysOf(row);
       const [twice] = arrays.flatMap(({ array }, at) => (seen.get(arrays[at]!) ?? []).flatMap((earlier) => (isOneOffer(earlier, row) ? [{ array, earlier }] : [])));
       for (const array of arrays) seen.set(array, [...(seen.get(array) ?? []), row]);
       if (twice === undefined) return [];
@@ -21,8 +21,3 @@ export const quotedTwice: Rule = {
     });
   },
 };
-
-/** A row without an offer may become one of any. */
-function isOneOffer(one: PlanRow<"quote">, other: PlanRow<"quote">): boolean {
-  return one.offer === "" || other.offer === "" || foldName(one.offer) === foldName(other.offer);
-}

@@ -54,10 +54,12 @@ function endsOf(model: PlanModel): Remark[] {
 
 function offersOf(model: PlanModel): Remark[] {
   if (model.table("arrays") === null || model.table("sites") === null) return [];
-  return model
-    .rows("quote")
-    .filter((row) => row.for !== "" && model.find("arrays", row.for) === null && model.find("sites", row.for) === null)
-    .map((row) => remarkAt(model, "quote", row, "for", `${quote(row.for)} is neither an array nor a site, so it has no usable capacity. Mend the name.`));
+  return model.rows("quote").flatMap((row) =>
+    model.quote
+      .namesIn(row)
+      .filter((name) => model.find("arrays", name) === null && model.find("sites", name) === null)
+      .map((name) => remarkAt(model, "quote", row, "for", `${quote(name)} is neither an array nor a site, so it has no usable capacity. Mend the name.`)),
+  );
 }
 
 function sectionsOf(model: PlanModel): Remark[] {

@@ -1,32 +1,67 @@
-import { currenciesByDecimals } from "../../../pricing";
-import { choice, count, date, formula, named, number, share, text } from "../column";
+import { decimalsIn } from "../decimals-formula";
+import { choice, costs, count, date, formula, named, number, share, text } from "../column";
 import { table } from "../table";
 
-/** Tells in a formula whether the currency of the row has so many decimals. */
-const hasDecimals = (decimals: number): string => `ISNUMBER(SEARCH([Currency],"${currenciesByDecimals(decimals).join(" ")}"))`;
+/** Of every array 1 or 0, in a formula: whether a list of several names in For has it or its site. */
+const isListed = (() => {
+  const list = '","&SUBSTITUTE([For],", ",",")&","';
+  const has = (column: string): string => `ISNUMBER(SEARCH(","&${column}&",",${list}))*(${column}<>"")`;
+  return `(${has("[Arrays.Array]")}+${has("[Arrays.Site]")}>0)*([Arrays.Array]<>"")`;
+})();
+
+/** Looks a column of Arrays up for the array of the name in For, or adds it up for the site of that name, else does as is said. */
+const ofOne = (column: string, otherwise: string): string =>
+  `=IF([For]="","",IFERROR(INDEX(${column},MATCH([For],[Arrays.Array],0)),IF(COUNTIF([Arrays.Site],[For])=0,${otherwise},SUMIF([Arrays.Site],[For],${column}))))`;
+
+/** Adds up a column of Arrays over the arrays that For names, each once; blank where it names none. */
+const sumOver = (column: string): string => {
+  const ofList = `IFERROR(IF(SUMPRODUCT(${isListed})=0,"",SUMPRODUCT(${isListed},${column})),"")`;
+  return ofOne(column, ofList);
+};
+
+/** Counts the arrays that For names. */
+const countNamed = `IF(COUNTIF([Arrays.Array],[For])>0,1,IF(COUNTIF([Arrays.Site],[For])>0,COUNTIF([Arrays.Site],[For]),SUMPRODUCT(${isListed})))`;
+
+/** Formulas of the price of a TB before For could name several: over what hosts can store since layout 2, less discount since layout 5. */
+const formerPricesPerTb = [
+  '=IF(OR([Usable TB]="",[Sell price]=""),"",BAY.UNITPRICE([Sell price],[Usable TB]))',
+  ...["Sell price", "Net"].flatMap((amount) =>
+    ["", ",[Quantity]=0"].map((without) => {
+      const each = `[${amount}]/[Quantity]*IF(COUNTIF([Arrays.Array],[For])>0,1,COUNTIF([Arrays.Site],[For]))`;
+      return `=IF(OR([Kind]<>"array",[To hosts TB]="",[${amount}]=""${without}),"",BAY.UNITPRICE(${each},[To hosts TB]))`;
+    }),
+  ),
+];
 
 export const quote = table("Quote", "What is offered. Prices are yours; formulas follow the plan. Rows with the same Offer are sent out together.", {
   item: text("Item", "What is offered.", named),
-  for: text("For", "Array or site it is for."),
+  for: text("For", "Arrays or sites that it is for, with commas between."),
   quantity: count("Quantity", "How many."),
-  cost: number("Cost", "What one costs you.", { within: { min: 0, max: 1e12, example: 450 } }),
+  cost: number("Cost", "What one costs you.", { within: costs }),
   margin: share("Margin", "Margin, such as 25%."),
   currency: text("Currency", "Currency of the row, such as EUR."),
   validUntil: date("Valid until", "Last day of the offer."),
-  usable: formula("Usable TB", "Usable capacity of the array, or of all arrays of the site, that it is for.", {
-    formula:
-      '=IF([For]="","",IFERROR(INDEX([Arrays.Usable],MATCH([For],[Arrays.Array],0)),IF(COUNTIF([Arrays.Site],[For])=0,"",SUMIF([Arrays.Site],[For],[Arrays.Usable]))))',
+  usable: formula("Usable TB", "Usable capacity of the arrays that it is for.", {
+    formula: sumOver("[Arrays.Usable]"),
+    formerly: [ofOne("[Arrays.Usable]", '""')],
   }),
-  sellPrice: formula("Sell price", "Price of the row before its discount.", { formula: '=IF(OR([Unit price]="",[Quantity]=""),"",[Quantity]*[Unit price])' }),
+  sellPrice: formula("Sell price", "Price of the row before its discount.", {
+    formula: '=IF(OR([Unit price]="",[Quantity]=""),"",[Quantity]*[Unit price])',
+    formerly: [
+      '=IF([Cost]="","",[Quantity]*BAY.SELLPRICE([Cost],[Margin],"margin",0.01))',
+      '=IF(OR([Cost]="",[Quantity]=""),"",[Quantity]*BAY.SELLPRICE([Cost],[Margin],"margin",0.01))',
+      '=IF([Unit price]="","",[Quantity]*[Unit price])',
+    ],
+  }),
   pricePerTb: formula("Price per TB", "Price of the arrays that it is for, discount taken off, over what hosts can store on them; blank for what is no array.", {
     formula:
-      '=IF(OR([Kind]<>"array",[To hosts TB]="",[Net]="",[Quantity]=0),"",' +
-      "BAY.UNITPRICE([Net]/[Quantity]*IF(COUNTIF([Arrays.Array],[For])>0,1,COUNTIF([Arrays.Site],[For])),[To hosts TB]))",
+      `=IF(OR([Kind]<>"array",[To hosts TB]="",[Net]="",[Quantity]=0),"",BAY.UNITPRICE([Net]/[Quantity]*${countNamed},[To hosts TB]))`,
+    formerly: formerPricesPerTb,
   }),
   kind: choice("Kind", "array, service or support: only arrays have a price per TB.", ["array", "service", "support"], { since: 2 }),
-  toHosts: formula("To hosts TB", "What hosts can store on the array, or on all arrays of the site, that it is for.", {
-    formula:
-      '=IF([For]="","",IFERROR(INDEX([Arrays.To hosts],MATCH([For],[Arrays.Array],0)),IF(COUNTIF([Arrays.Site],[For])=0,"",SUMIF([Arrays.Site],[For],[Arrays.To hosts]))))',
+  toHosts: formula("To hosts TB", "What hosts can store on the arrays that it is for.", {
+    formula: sumOver("[Arrays.To hosts]"),
+    formerly: [ofOne("[Arrays.To hosts]", '""')],
     since: 2,
   }),
   offer: text("Offer", "Number of the offer that it is in.", { since: 5 }),
@@ -39,7 +74,7 @@ export const quote = table("Quote", "What is offered. Prices are yours; formulas
   priceList: text("Price list", "Price list that its cost came from.", { since: 5 }),
   priceDay: date("Price day", "Day of that price list.", { since: 5 }),
   decimals: formula("Decimals", "Decimals to which its currency is rounded (ISO 4217).", {
-    formula: `=IF([Item]="","",IF([Currency]="",2,IF(${hasDecimals(0)},0,IF(${hasDecimals(3)},3,IF(${hasDecimals(4)},4,2)))))`,
+    formula: `=IF([Item]="","",${decimalsIn("[Currency]")})`,
     since: 5,
   }),
   unitPrice: formula("Unit price", "Price of one before the discount, from cost and margin.", {

@@ -21,3 +21,12 @@ test("takes services, optional rows and rows in no offer as they are, and leaves
   Object.assign(rows.quote[4]!, { for: "Attic" });
   expect(cells(offeredForNoArray, rows)).toEqual([]);
 });
+
+test("takes a list as long as one of its names has arrays", () => {
+  const rows = sample();
+  rows.sites.push({ site: "Attic" }, { site: "Loft" });
+  rows.quote[2]!.for = "Attic, cs-array-1";
+  expect(cells(offeredForNoArray, rows)).toEqual([]);
+  rows.quote[2]!.for = "Attic, Loft";
+  expect(cells(offeredForNoArray, rows)).toEqual(["Quote 7 For"]);
+});

@@ -17,3 +17,11 @@ test("takes services in any quantity, and rows for nothing the plan knows", () =
   Object.assign(rows.quote[2]!, { for: null, quantity: 4 });
   expect(cells(quoteQuantity, rows)).toEqual([]);
 });
+
+test("counts the arrays of a list, each once", () => {
+  const rows = sample();
+  Object.assign(rows.quote[2]!, { for: "cs-array-1, cs-array-2, cs-array-1", quantity: 2 });
+  expect(cells(quoteQuantity, rows)).toEqual([]);
+  Object.assign(rows.quote[2]!, { quantity: 3 });
+  expect(cells(quoteQuantity, rows)).toEqual(["Quote 7 Quantity"]);
+});

@@ -19,3 +19,9 @@ test("takes an array in two offers, and one that the customer may leave out", ()
   rows.quote.push({ ...array, offer: "TML-26-900" }, { ...array, optional: "yes" });
   expect(cells(quotedTwice, rows)).toEqual([]);
 });
+
+test("finds an array of a list that its site offers already", () => {
+  const rows = sample();
+  rows.quote[2]!.for = "cs-array-1, rr-array-2";
+  expect(found(quotedTwice, rows)).toEqual(["Quote 7 For: rr-array-2 is offered in row 5 already. Take it out of one of the two, or mend what this row is for."]);
+});
