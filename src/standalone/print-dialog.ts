@@ -3,7 +3,7 @@ import { make } from "../taskpane/elements/make";
 
 /** Asks how a sheet is to be printed; null where the person leaves it as it is. What is not asked for stays as it was. */
 export function askPrint(sheet: string, print: PrintPlan): Promise<PrintPlan | null> {
-  const paper = choice("Paper", print.paper ?? "", [["", "As the printer has it"], ["A4", "A4"], ["Letter", "Letter"]]);
+  const paper = choice("Paper", print.paper ?? "", [["", "As it is in the file"], ["A4", "A4"], ["Letter", "Letter"]]);
   const orientation = choice("Orientation", print.orientation, [["portrait", "Portrait"], ["landscape", "Landscape"]]);
   const fit = make("input", { type: "checkbox", ...(print.fitToWidth && { checked: true }) });
   const titles = make("input", { type: "text", size: 8, value: titleText(print), "aria-describedby": "print-titles-fault" });

@@ -240,7 +240,7 @@ export const tasksOfSheets: readonly OfficeTask[] = [
       await hands.selected("Sites!A5");
     }),
     holds(after) {
-      expect(after.sheet("Sites").print).toMatchObject({ paper: "Letter", orientation: "landscape", titleRows: { row: 2, rows: 2 } });
+      expect(after.sheet("Sites").print).toMatchObject({ orientation: "landscape", titleRows: { row: 2, rows: 2 } });
     },
     undo: 1,
   },
