@@ -11,6 +11,7 @@ const benches: Readonly<Record<string, () => Promise<{ default: Bench }>>> = {
   durability: () => import("./durability"),
   hostile: () => import("./hostile"),
   keeping: () => import("./keeping"),
+  office: () => import("./office"),
   resilience: () => import("./resilience"),
   tabs: () => import("./tabs"),
   twin: () => import("./twin"),

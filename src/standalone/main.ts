@@ -13,6 +13,7 @@ import type { Grid } from "./grid/open-grid";
 import "./page.css";
 import { makeNoteCard } from "./note-card";
 import { openPlanStore } from "./plan-store";
+import { askPrint } from "./print-dialog";
 import { cellRegion, giveStrayKeys, leadThroughRegions, regionOf } from "./regions";
 import { makeTopBar } from "./top-bar";
 
@@ -69,6 +70,7 @@ async function startGrid(joinPane: (port: WorkbookPort) => void) {
     openGrid(container, data, {
       say: bar.say,
       notes,
+      askPrint: (sheet, print) => askPrint(sheet, print).finally(enterCells),
       selected(sentence) {
         cellNote.textContent = sentence ?? "";
         cellNote.hidden = sentence === null;
@@ -130,14 +132,16 @@ function start(): void {
     regionOf("#pane", "fluent-tab[aria-selected=true]"),
     regionOf("#bar", "button"),
     regionOf("#grid [data-u-comp=ribbon-toolbar]", "button:enabled"),
+    regionOf("#grid [data-u-comp=slide-tab-bar]", "[aria-selected=true]"),
   ]);
   giveStrayKeys(enterCells);
   // Before the grid has the key, which takes all of them.
   window.addEventListener("keydown", (event) => {
-    if (!(event.ctrlKey || event.metaKey) || event.altKey || event.shiftKey || event.key.toLowerCase() !== "s") return;
+    const does = { s: bar.save, o: bar.choose }[event.key.toLowerCase()];
+    if (!(event.ctrlKey || event.metaKey) || event.altKey || event.shiftKey || does === undefined) return;
     event.preventDefault();
     event.stopPropagation();
-    void bar.save();
+    void does();
   }, { capture: true });
   // What is not kept yet is handed to the storage before the page is gone, and while the person is asked.
   document.addEventListener("visibilitychange", () => {

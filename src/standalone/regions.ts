@@ -15,6 +15,9 @@ export function cellRegion(enter: () => boolean): Region {
   return { holds: (element) => element.closest(cellEditors) !== null, enter };
 }
 
+/** What opens the drop-downs of the toolbar: the engine makes it of what the keyboard passes over. */
+const dropDowns = "[data-u-comp^=ribbon-toolbar] [aria-haspopup]";
+
 /** What takes Escape for itself while it is open. */
 const opened = "dialog[open], :popover-open, [role=menu]:not([hidden]):has(:focus)";
 
@@ -46,6 +49,7 @@ export function leadThroughRegions(regions: readonly Region[]): void {
   // Before the grid has the key, which takes all of them.
   window.addEventListener("keydown", (event) => {
     if (event.key === "Tab") for (const one of document.querySelectorAll<HTMLElement>(`${cellEditors}, ${canvases}`)) one.tabIndex = -1;
+    if (event.key === "Tab") for (const one of document.querySelectorAll<HTMLElement>(dropDowns)) one.tabIndex = 0;
     if (event.key !== "F6" || event.ctrlKey || event.metaKey || event.altKey) return;
     event.preventDefault();
     event.stopPropagation();

@@ -11,6 +11,8 @@ export interface TopBar {
   readonly element: HTMLElement;
   /** Shows the name and state of the plan on the desk. */
   readonly refresh: () => void;
+  /** Lets the person choose a file, and opens it. */
+  readonly choose: () => Promise<void>;
   /** Opens a file that was dropped on the page. */
   open(name: string, bytes: Uint8Array): Promise<void>;
   /** Saves the workbook as a file. */
@@ -85,6 +87,10 @@ export function makeTopBar(desk: () => Desk | null, further: HTMLElement): TopBa
   };
   const open = (sentence: string, work: (at: Desk) => Promise<KeptPlanTitle>) => run(async (at) => ({ back: await work(at), sentence }));
   const openFile = (name: string, bytes: Uint8Array) => open(`${name} is open.`, (at) => at.openFile(name, bytes));
+  const choose = async () => {
+    const file = await chooseFile([".xlsx"]);
+    if (file !== null) await openFile(file.name, file.bytes);
+  };
   const save = () =>
     run(async (at) => {
       const { file, outOfDate, pointing } = await at.saveFile();
@@ -144,10 +150,7 @@ export function makeTopBar(desk: () => Desk | null, further: HTMLElement): TopBa
       { "aria-label": "Plan" },
       button("New", "Start a new, empty workbook", () => open("A new plan is on the desk.", (at) => at.startNew())),
       button("Sample", "Open the sample plan", () => open("The sample plan is on the desk.", (at) => at.openSample())),
-      button("Open …", "Open an .xlsx file from this machine, or drag it onto the page", async () => {
-        const file = await chooseFile([".xlsx"]);
-        if (file !== null) await openFile(file.name, file.bytes);
-      }),
+      button("Open …", "Open an .xlsx file from this machine, or drag it onto the page (Ctrl+O)", choose),
       button("Save .xlsx", "Save this workbook as an .xlsx file (Ctrl+S)", save),
       make("span", { class: "recent" }, recentButton, recent),
       further,
@@ -157,7 +160,7 @@ export function makeTopBar(desk: () => Desk | null, further: HTMLElement): TopBa
   );
   show([]);
   refresh();
-  return { element, refresh, open: openFile, save, say };
+  return { element, refresh, choose, open: openFile, save, say };
 }
 
 function button(label: string, help: string, press: () => unknown): HTMLButtonElement {

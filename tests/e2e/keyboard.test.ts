@@ -12,13 +12,15 @@ beginStory("keyboard", (opened) => {
 /** The part of the page that has the keyboard. */
 const part = () =>
   page.evaluate(() => {
-    const parts = { "formula bar": "[data-u-comp=formula-bar] input", toolbar: "[data-u-comp=ribbon-toolbar]", cells: "[data-u-comp=editor]", pane: "#pane", "top bar": "#bar" };
+    const parts = {
+      "formula bar": "[data-u-comp=formula-bar] input", toolbar: "[data-u-comp=ribbon-toolbar]", cells: "[data-u-comp=editor]", pane: "#pane", "top bar": "#bar", tabs: "[data-u-comp=slide-tab-bar]",
+    };
     return Object.entries(parts).find(([, selector]) => document.activeElement?.closest(selector))?.[0] ?? "nowhere";
   });
 
-test("F6 leads from the cells to the formula bar, the pane, the top bar and the toolbar, and round again; with Shift the other way", async () => {
+test("F6 leads from the cells to the formula bar, the pane, the top bar, the toolbar and the tabs, and round again; with Shift the other way", async () => {
   await workbook.click(4, 0);
-  const round = ["formula bar", "pane", "top bar", "toolbar", "cells"];
+  const round = ["formula bar", "pane", "top bar", "toolbar", "tabs", "cells"];
   for (const next of round) {
     await page.keyboard.press("F6");
     expect(await part()).toBe(next);

@@ -6,6 +6,7 @@ import { CellAlertManagerService, HoverManagerService } from "@univerjs/sheets-u
 import { faultNote } from "../../workbook/engine/bay-functions";
 import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
 import { isInCircle, type CellOnSheet } from "./circle";
+import { cellOnPage } from "./cell-on-page";
 import { errorSentence } from "./error-sentences";
 
 /** Where the sentence of an error is shown. */
@@ -50,9 +51,7 @@ export function showFaultNotes(univer: Univer, api: FUniver, live: LiveWorkbook,
       display.pointed(null);
       return;
     }
-    const cell = api.getActiveWorkbook()!.getActiveSheet().getRange(place.location.row, place.location.col).getCellRect();
-    const canvas = container.querySelector("canvas[id^=univer-sheet-main-canvas]")!.getBoundingClientRect();
-    display.pointed(sentence, { left: canvas.left + cell.left, bottom: canvas.top + cell.bottom });
+    display.pointed(sentence, cellOnPage(api, container, place.location.row, place.location.col));
   });
   const { selectionChanged$, selectionMoveEnd$, selectionSet$ } = injector.get(SheetsSelectionsService);
   const showSelected = () => {

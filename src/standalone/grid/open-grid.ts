@@ -18,6 +18,7 @@ import "@univerjs/preset-sheets-data-validation/lib/index.css";
 import "@univerjs/preset-sheets-conditional-formatting/lib/index.css";
 import "@univerjs/preset-sheets-find-replace/lib/index.css";
 import "@univerjs/preset-sheets-sort/lib/index.css";
+import { sameSheetName, type Area } from "../../sheet";
 import { bayFunctionHelp, bayFunctions } from "../../workbook/engine/bay-functions";
 import { createBrowserPort } from "../../workbook/engine/browser-port";
 import { LiveWorkbook } from "../../workbook/engine/live-workbook";
@@ -32,11 +33,14 @@ import { showFaultNotes, type FaultDisplay } from "./fault-notes";
 import { fitRows } from "./fitted-rows";
 import { giveWay } from "./frozen-columns";
 import { keepHostRules } from "./host-rules";
+import { openMenusByKey } from "./menu-keys";
+import { followSheetNames } from "./name-box";
 import { type OpenCell, watchOpenCell } from "./open-cell";
 import { keepPastedText } from "./plain-text-paste";
 import { drawListsAsText } from "./list-cells";
 import { showNotes } from "./show-notes";
 import { passStaleSuggestions } from "./stale-suggestions";
+import { extendTabMenu, type AskPrint } from "./tab-menu";
 import { keepTabRuns } from "./tab-run";
 import { showWhatFits } from "./too-wide-numbers";
 
@@ -62,8 +66,15 @@ export interface Grid {
   show(data: Partial<IWorkbookData>): void;
 }
 
-/** Opens a workbook as a grid inside `container`, and answers once it is drawn; sentences of errors and refusals go to `display`. */
-export async function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: FaultDisplay & { readonly notes: NoteCard; say(sentence: string): void }): Promise<Grid> {
+/** What the grid asks of the page around it: to show sentences of errors and notes, to say why something is refused, and to ask how a sheet is printed. */
+export interface GridDisplay extends FaultDisplay {
+  readonly notes: NoteCard;
+  readonly say: (sentence: string) => void;
+  readonly askPrint: AskPrint;
+}
+
+/** Opens a workbook as a grid inside `container`, and answers once it is drawn. */
+export async function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: GridDisplay): Promise<Grid> {
   showWhatFits();
   askOnceAFrame();
   const univer = new Univer({ theme: { ...defaultTheme, primary: accent }, locale: LocaleType.EN_US });
@@ -109,6 +120,8 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   keepTabRuns(univer, live);
   addDeskKeys(univer, live);
   turnToFront(live, data);
+  extendTabMenu(univer, live, display.askPrint);
+  openMenusByKey(univer, api, live, container);
   giveWay(univer, live, container);
   drawListsAsText(univer);
   endExamples(univer);
@@ -123,6 +136,14 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   showNotes(univer, api, live, container, display.notes, { focus, say: (sentence) => { display.say(sentence); } });
   comeAlive();
   let port = createBrowserPort(univer, live);
+  const lead = (name: string, area: Area) => {
+    const sheet = live.workbook.getSheets().find((one) => sameSheetName(one.getName(), name));
+    if (sheet !== undefined) void port.apply([{ kind: "select", sheet: sheet.getName(), area }]).then(focus);
+    return sheet !== undefined;
+  };
+  followSheetNames(container, lead, (sentence) => {
+    display.say(sentence);
+  });
   return {
     api,
     live,

@@ -153,6 +153,9 @@ export interface WorkbookDocument {
   readonly names: readonly DocumentName[];
 }
 
+/** How a sheet is printed that says nothing of it. */
+export const noPrintPlan: PrintPlan = { orientation: "portrait", fitToWidth: false, breaksBefore: [] };
+
 /** A workbook in which nothing stands yet, not even a sheet. */
 export const emptyDocument: WorkbookDocument = { sheets: [], looks: [{}], names: [] };
 

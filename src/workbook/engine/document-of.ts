@@ -2,7 +2,8 @@ import { DataValidationErrorStyle, type ICellData, type ISheetDataValidationRule
 import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
 import { sheetSize, type Area } from "../../sheet";
 import {
-  cellAt, putCell, type CellGrid, type DocumentName, type DocumentSheet, type FormulaFormat, type LineSetting, type Look, type Note, type TypingRule, type WorkbookDocument,
+  cellAt, noPrintPlan, putCell, type CellGrid, type DocumentName, type DocumentSheet, type FormulaFormat, type LineSetting, type Look, type Note, type TypingRule,
+  type WorkbookDocument,
 } from "../document/workbook-document";
 import { no, yes } from "./engine-values";
 import { isFormulaFormat } from "./formula-format";
@@ -92,7 +93,7 @@ function sheetOf(
     formats: formats.flatMap(formatOf),
     otherFormats: 0,
     tables: extras.tables ?? [],
-    print: extras.print ?? { orientation: "portrait", fitToWidth: false, breaksBefore: [] },
+    print: extras.print ?? noPrintPlan,
     notes,
     drawings: extras.drawings ?? 0,
     moves: extras.moves,
@@ -138,7 +139,8 @@ function ruleOf(rule: ISheetDataValidationRule, sheet: Partial<IWorksheetData>):
     {
       areas: rule.ranges.map(toArea).map((area) => (rule.uid.endsWith(toTheEnd) ? areaToTheEnd(area, sheet) : area)),
       type,
-      operator: rule.operator ?? undefined,
+      // A list compares nothing; the engine gives it a comparison, and forgets it when it undoes.
+      operator: type === "list" ? undefined : (rule.operator ?? undefined),
       formulas: formulas.map(String),
       allowsBlank: rule.allowBlank ?? true,
       hidesArrow: (type === "list" && rule.showDropDown === false) || undefined,

@@ -175,7 +175,8 @@ function openRule(rule: TypingRule, index: number, { rowCount, columnCount }: { 
     ranges: rule.areas.map(toRange).map((range) => ({ ...range, endRow: Math.min(range.endRow, rowCount - 1), endColumn: Math.min(range.endColumn, columnCount - 1) })),
     type: rule.type,
     formula1: rule.formulas[0],
-    formula2: rule.formulas[1],
+    // Of a list the engine would take a second formula for the colours of its entries; some programs write a 0 there.
+    formula2: rule.type === "list" ? undefined : rule.formulas[1],
     operator: operators.get(rule.operator ?? "") ?? DataValidationOperator.BETWEEN,
     allowBlank: rule.allowsBlank,
     showDropDown: rule.type === "list" && rule.hidesArrow !== true,

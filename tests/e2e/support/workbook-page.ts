@@ -219,7 +219,8 @@ export class WorkbookPage {
     await this.page.evaluate((place) => globalThis.baywright.port.apply([{ kind: "select", ...place }]), { sheet, area });
   }
 
-  private place(row: number, column: number): Promise<{ x: number; y: number }> {
+  /** The middle of a cell of the sheet in front, on the page. */
+  place(row: number, column: number): Promise<{ x: number; y: number }> {
     return this.page.evaluate(
       ([down, across]) => {
         const sheet = globalThis.baywright.api.getActiveWorkbook()!.getActiveSheet();
