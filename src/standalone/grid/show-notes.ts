@@ -85,6 +85,8 @@ export function showNotes(univer: Univer, api: FUniver, live: LiveWorkbook, cont
   for (const moves of [selectionChanged$, selectionMoveEnd$, selectionSet$]) moves.subscribe(show);
   injector.get(IEditorBridgeService).visible$.subscribe(({ visible }) => {
     isTyping = visible;
+    // A pointer that rests where it last clicked points at nothing any more once somebody types.
+    if (visible) pointed = null;
     show();
   });
   commands.onCommandExecuted(({ id }) => {

@@ -31,6 +31,7 @@ export class WorkbookPage {
   static async openIn(context: BrowserContext, address: string, faults: string[] = []): Promise<WorkbookPage> {
     // A busy machine is no fault: only what hangs is to end here.
     context.setDefaultTimeout(120_000);
+    await context.grantPermissions(["clipboard-read", "clipboard-write"]);
     const page = await context.newPage();
     page.on("pageerror", (error) => faults.push(String(error)));
     page.on("request", (request) => {
@@ -139,7 +140,6 @@ export class WorkbookPage {
   /** Pastes rows from another program, their cells parted by tabs, with their first cell at this place. */
   async paste(sheet: string, row: number, column: number, rows: readonly (readonly string[])[]): Promise<void> {
     await this.goTo(sheet, row, column);
-    await this.context.grantPermissions(["clipboard-read", "clipboard-write"]);
     await this.page.evaluate((text) => navigator.clipboard.writeText(text), rows.map((cells) => cells.join("\t")).join("\n"));
     await this.page.keyboard.press("ControlOrMeta+v");
     const ending = [...rows.at(-1)!].reverse().findIndex((text) => text !== "");
