@@ -46,7 +46,7 @@ export function lastIssued(issued: readonly IssuedOffer[], name: string): Issued
 export function planOfferSheet(model: PlanModel, printout: Printout): SheetPlan {
   const [, offer = "", revision = ""] = titlePattern.exec(printout.title) ?? [];
   // A number may hold what no name of a sheet may.
-  const name = sheetNameWith(`${offerMark} ${offer.replace(/[\\/?*[\]:']/g, "-").replace(/\s+/g, " ")}`, `r${revision}`, model.workbook.sheets.map((sheet) => sheet.name));
+  const name = sheetNameWith(`${offerMark} ${offer.replace(/\s+/g, " ").replace(/[\\/?*[\]:'\p{Cc}]/gu, "-")}`, `r${revision}`, model.workbook.sheets.map((sheet) => sheet.name));
   return planPrintout(name, printout, columnWidths);
 }
 

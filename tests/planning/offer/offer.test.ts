@@ -148,13 +148,13 @@ describe("the sheet of an offer", () => {
     expect(planOfferSheet(taken, offerPrintout(model, "TML/26:14", 3, madeAt, today)).name).toBe("Offer TML-26-14 r3 2");
   });
 
-  test("is known again where its number was typed on two lines", () => {
+  test.each([["TML\n26", "Offer TML 26 r1"], ["TML\u000726", "Offer TML-26 r1"]])("of the number %j has a name that a file can hold, and is known again", (number, name) => {
     const rows = sample();
-    rows.quote.forEach((row) => (row.offer = "TML\n26"));
+    rows.quote.forEach((row) => (row.offer = number));
     const model = modelOf(rows);
-    const sheet = planOfferSheet(model, offerPrintout(model, "tml\n26", 1, madeAt, today));
-    expect(sheet.name).toBe("Offer TML 26 r1");
-    expect(nextRevision(snapshotOf([sheet]), model.quote.find("TML\n26")!)).toBe(2);
+    const sheet = planOfferSheet(model, offerPrintout(model, number, 1, madeAt, today));
+    expect(sheet.name).toBe(name);
+    expect(nextRevision(snapshotOf([sheet]), model.quote.find(number)!)).toBe(2);
   });
 
   test("counts revisions on from what Quote or an earlier sheet knows", () => {
