@@ -6,6 +6,12 @@ import { formatTerabytes, foldName } from "../text";
 /** A part that a plan or its quote asks for, as a row of Parts. */
 export type NeededPart = Pick<TableRow<"parts">, "kind" | "bay" | "quantity"> & { readonly part: string; readonly for: string; readonly shelf: string };
 
+/** Makes the key by which parts are told apart: an array, a shelf and a drive by where they go, whatever they are called; the rest by their text too. */
+export function partKey({ part, kind, for: goesTo, shelf, bay }: PlanRow<"parts"> | NeededPart): string {
+  const isPlace = kind === "array" || kind === "shelf" || kind === "drive";
+  return [kind ?? "", goesTo, shelf, String(bay ?? ""), isPlace ? "" : part].map(foldName).join("\n");
+}
+
 /**
  * Lists the parts that a plan needs: arrays, their shelves and drives bay by bay, cables by kind, colour and length, and what the quote offers beside arrays,
  * services and support.

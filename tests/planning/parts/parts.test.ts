@@ -96,6 +96,10 @@ describe("serials of parts that came", () => {
     ["a drive without a bay", [{ part: "Drive", kind: "drive", for: "n-1", ...came, serial: "D-9" }], 'The drive "D-9" for n-1 has no bay. Write the bay it goes into.'],
     ["a shelf that is not there", [{ part: "Shelf", kind: "shelf", for: "n-1", shelf: "S9", ...came, serial: "S-9" }],
       'Shelf "S9" of n-1 is not in the table Shelves. Add it there, or mend the name.'],
+    ["two arrays for one place", [{ ...one, ...came, serial: "N-77" }, { ...one, part: "Another", ...came, serial: "N-78" }],
+      'Serials "N-77" and "N-78" have both come for n-1. Mend where one of them goes, or clear it.'],
+    ["two drives for one bay", ["D-1", "D-2"].map((serial) => ({ part: "Drive", kind: "drive", for: "n-1", bay: 3, ...came, serial })),
+      'Serials "D-1" and "D-2" have both come for n-1 bay 3. Mend where one of them goes, or clear it.'],
     ["a shelf without a name", [{ part: "Shelf", kind: "shelf", for: "n-1", ...came, serial: "S-9" }], 'The shelf "S-9" for n-1 has no name. Write it into Shelf, as the Shelves table names it.'],
   ])("of %s are refused with a sentence, and nothing is written", (_, parts, sentence) => {
     expect(() => takeSerials(workbookOf(parts))).toThrow(sentence);
