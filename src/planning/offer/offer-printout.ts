@@ -81,7 +81,9 @@ function refuseUnready(offer: Offer, today: string): void {
     throw invalid(lacking, null, `${quote(unpriced.item)} in row ${unpriced.row + 1} of Quote has no price. Write its ${lacking}, or take it out of the offer ${offer.name}.`);
   }
   const nameless = offer.rows.find(({ item }) => item === "");
-  if (nameless !== undefined) throw invalid("Item", null, `Row ${nameless.row + 1} of Quote has no item, and the customer would not know what it is. Write it, or take the row out of the offer ${offer.name}.`);
+  if (nameless !== undefined) {
+    throw invalid("Item", null, `Row ${nameless.row + 1} of Quote has no item, and the customer would not know what it is. Write it, or take the row out of the offer ${offer.name}.`);
+  }
   const without = offer.rows.find(({ currency }) => !isCurrencyCode(currency.toUpperCase()));
   if (without !== undefined) {
     const what = without.currency === "" ? "is in no currency" : `is in ${quote(without.currency)}, which is no code of three letters`;
@@ -89,7 +91,8 @@ function refuseUnready(offer: Offer, today: string): void {
   }
   const [untaxed] = offer.untaxed;
   if (untaxed !== undefined) {
-    throw invalid("Tax rate", null, `${quote(untaxed.item)} in row ${untaxed.row + 1} of Quote has no tax rate, and others of the offer ${offer.name} have one. Write it, or 0% where there is none.`);
+    const where = `${quote(untaxed.item)} in row ${untaxed.row + 1} of Quote`;
+    throw invalid("Tax rate", null, `${where} has no tax rate, and others of the offer ${offer.name} have one. Write it, or 0% where there is none.`);
   }
   const until = lastDay(offer);
   if (until !== null && until < today) throw invalid("Valid until", until, `Offer ${offer.name} ended on ${until}. Write a new last day into Valid until of its rows.`);
