@@ -1,5 +1,5 @@
 import { foldName, splitNames } from "../../text";
-import { groupBy, orNull, type PlanModel } from "../../plan/model";
+import { groupBy, oncePer, orNull, type PlanModel } from "../../plan/model";
 import type { PlanRow } from "../../plan/read";
 import type { JobProgress } from "./progress";
 
@@ -37,22 +37,24 @@ export function programmeOf(model: PlanModel, works: readonly PlannedWork[], tod
   const byCrewAndDay = groupBy(open.filter(({ job }) => job.crew !== "" && job.plannedDate !== null), ({ job }) => crewAndDay(job));
   const before = new Map(works.map((work) => [foldName(work.job.job), work]));
 
+  const openBefore = oncePer(({ job }: PlannedWork) => splitNames(job.after).flatMap((name) => before.get(foldName(name)) ?? []).filter((work) => !isClosed(work)));
   /** Tells whether a job is another one, or comes after it, however many open ones stand between. */
-  const isAfter = (one: PlanRow<"jobs">, other: PlanRow<"jobs">, seen: Set<PlanRow<"jobs">>): boolean => {
-    if (one === other) return true;
-    if (seen.has(one)) return false;
-    seen.add(one);
-    return splitNames(one.after).some((name) => {
-      const work = before.get(foldName(name));
-      return work !== undefined && !isClosed(work) && isAfter(work.job, other, seen);
-    });
+  const isAfter = (one: PlannedWork, other: PlannedWork): boolean => {
+    const reached = new Set([one]);
+    // A set goes on with what is added to it on the way.
+    for (const work of reached) {
+      if (work === other) return true;
+      for (const earlier of openBefore(work)) reached.add(earlier);
+    }
+    return false;
   };
 
-  const blocksOf = ({ job, fault }: PlannedWork): string[] => {
+  const blocksOf = (blocked: PlannedWork): string[] => {
+    const { job, fault } = blocked;
     const waits = splitNames(job.after).flatMap((name) => {
       const work = before.get(foldName(name));
       if (work === undefined) return [`after ${name}, which is no job`];
-      return isClosed(work) ? [] : [isAfter(work.job, job, new Set()) ? `after ${work.job.job}, which waits for it in turn` : `after ${work.job.job}`];
+      return isClosed(work) ? [] : [isAfter(work, blocked) ? `after ${work.job.job}, which waits for it in turn` : `after ${work.job.job}`];
     });
     const elsewhere = (byCrewAndDay.get(crewAndDay(job)) ?? []).find((other) => foldName(other.job.site) !== foldName(job.site));
     const missing = missingParts(model, job);

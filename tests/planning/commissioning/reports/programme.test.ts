@@ -37,6 +37,8 @@ describe("the programme", () => {
     const jobs = [job("one", { after: "two" }), job("two", { after: "three" }), job("three", { after: "One" }), job("own", { after: "own" }), job("last", { after: "one" })];
     const turn = "which waits for it in turn";
     expect(blocked(linesOf(jobs))).toEqual([["one", `after two, ${turn}`], ["two", `after three, ${turn}`], ["three", `after one, ${turn}`], ["own", `after own, ${turn}`], ["last", "after one"]]);
+    const long = Array.from({ length: 3000 }, (_, at) => job(`job ${at}`, { after: `job ${(at + 1) % 3000}` }));
+    expect(blocked(linesOf(long))[0]).toEqual(["job 0", `after job 1, ${turn}`]);
     // Once one of them is closed the circle is open.
     expect(blocked(linesOf(jobs.map((one) => (one.job === "three" ? { ...one, state: "closed" as const } : one)))).slice(0, 2)).toEqual([["one", "after two"], ["two"]]);
   });
