@@ -21,7 +21,7 @@ export function listParts(workbook: WorkbookSnapshot): Changes {
   const changed = needed.flatMap((part) => {
     const row = there.get(partKey(part));
     if (row === undefined || row.quantity === part.quantity) return [];
-    return model.write({ table: "parts", row: row.row, column: "quantity" }, part.quantity ?? null) ?? [];
+    return model.write({ table: "parts", row: row.row, column: "quantity" }, part.quantity) ?? [];
   });
   const rows = added.map((part): TableRow<"parts"> => ({ ...part, for: blankless(part.for), shelf: blankless(part.shelf), serial: blankless(expectedOf(model, part)?.serial ?? "") }));
   return joinChanges({ writes: changed, growths: [] }, added.length === 0 ? noChanges : appendRows(workbook, model.table("parts")!, "parts", rows));

@@ -57,6 +57,14 @@ describe("the list of parts", () => {
   });
 });
 
+test("what the quote has in two rows is one part, and stays so however often it is listed", () => {
+  const quote: TableRows["quote"] = [{ item: "Rail kit", for: "North hall", quantity: 2 }, { item: "rail kit", for: "north hall", quantity: 3 }, { item: "Rail kit", for: "n-1", quantity: 1 }];
+  const workbook = workbookOf([], { ...plan, quote });
+  const once = carryOut(workbook, listParts(workbook));
+  expect(partsOf(once).slice(-2)).toEqual(["Rail kit other North hall 5", "Rail kit other n-1 1"]);
+  expect(listParts(once)).toEqual({ writes: [], growths: [] });
+});
+
 describe("serials of parts that came", () => {
   const came = { came: "2026-03-01" };
   const taken = (parts: readonly Part[], rows = plan): PlanModel => {
