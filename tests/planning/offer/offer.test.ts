@@ -216,3 +216,18 @@ test("costs are taken from the price list where they differ, with list and day, 
   ]);
   expect(planCosts(modelOf(sample())).writes).toEqual([]);
 });
+
+test("a cost that a formula works out is not written over, nor has it another list beside it", () => {
+  const rows = sample();
+  rows.quote[0]!.part = "AL-24";
+  rows.prices.push({ part: "AL-24", cost: 20900, currency: "EUR", list: "Spring", day: "2026-03-01" });
+  const { sheets } = workbookWith(rows);
+  const column = sheets.find(({ name }) => name === "Quote")!.values[3]!.indexOf("Cost");
+  const withFormula = sheets.map((sheet) => {
+    if (sheet.name !== "Quote") return sheet;
+    const formulas = sheet.values.map((line, at) => line.map((_, one) => (at === 4 && one === column ? "=20000*1.07" : (sheet.formulas[at]?.[one] ?? null))));
+    return { ...sheet, formulas };
+  });
+  expect(planCosts(new PlanModel({ sheets })).writes).toHaveLength(3);
+  expect(planCosts(new PlanModel({ sheets: withFormula })).writes).toEqual([]);
+});
