@@ -10,6 +10,8 @@ const benches: Readonly<Record<string, () => Promise<{ default: Bench }>>> = {
   checks: () => import("./checks"),
   durability: () => import("./durability"),
   hostile: () => import("./hostile"),
+  keeping: () => import("./keeping"),
+  office: () => import("./office"),
   resilience: () => import("./resilience"),
   tabs: () => import("./tabs"),
   twin: () => import("./twin"),

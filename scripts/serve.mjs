@@ -19,16 +19,19 @@ const address = "127.0.0.1";
 export async function serve(folder, port = 3000, certificate = null) {
   const root = await realpath(folder);
   const [scheme, name] = certificate === null ? ["http", address] : ["https", "localhost"];
+  const read = readOnce();
+  /** How a browser names a machine and the port here: the usual one of the scheme is left out. */
+  const placeOf = (machine) => new URL(`${scheme}://${machine}:${server.address().port}`).host;
   const answer = async (request, response) => {
-    const own = server.address().port;
     const { host, ...rest } = request.headers;
-    if (![`${address}:${own}`, `localhost:${own}`].includes(host ?? "")) return end(response, 403, "This server answers only to its own address.");
+    const own = placeOf(name);
+    if (![placeOf(address), placeOf("localhost")].includes(host ?? "")) return end(response, 403, "This server answers only to its own address.");
     if (request.method !== "GET" && request.method !== "HEAD") return end(response, 405, "This server only hands out files.", { Allow: "GET, HEAD" });
     const path = pathOf(request.url);
     if (path === null) return end(response, 400, "That address cannot be read.");
     // One machine under two names would keep two sets of plans.
-    if (certificate === null && host !== `${name}:${own}`) return end(response, 308, `The workbook is at ${scheme}://${name}:${own}/.`, { Location: `${scheme}://${name}:${own}${request.url}` });
-    const found = await find(root, path);
+    if (certificate === null && host !== own) return end(response, 308, `The workbook is at ${scheme}://${own}/.`, { Location: `${scheme}://${own}${request.url}` });
+    const found = await find(root, path, read);
     if (found === null) return end(response, 404, "There is no such page.");
     const { bytes, changed } = found;
     const headers = { ...headersOf(path), ...(certificate !== null && { "Access-Control-Allow-Origin": "*" }), "Last-Modified": changed };
@@ -69,15 +72,28 @@ function pathOf(url) {
   }
 }
 
+/** Reads files once and again where they have changed: however many ask for one and take their time, it is in memory once. */
+function readOnce() {
+  const files = new Map();
+  return (path, { mtimeMs, size }) => {
+    const known = files.get(path);
+    if (known?.mtimeMs === mtimeMs && known.size === size) return known.bytes;
+    const bytes = readFile(path);
+    files.set(path, { mtimeMs, size, bytes });
+    bytes.catch(() => files.delete(path));
+    return bytes;
+  };
+}
+
 /** Reads the file of the folder that a path means; null where there is none, and where a link leads to it. */
-async function find(root, path) {
+async function find(root, path, read) {
   for (const name of [path, `${path}/index.html`]) {
     const wanted = join(root, name);
     const real = await realpath(wanted).catch(() => null);
     // Where a link is on the way, or a way out of the folder, it is another place that the file is at.
     if (real !== wanted || !real.startsWith(root + sep)) continue;
     const facts = await stat(real);
-    if (facts.isFile()) return { path: real, bytes: await readFile(real), changed: facts.mtime.toUTCString() };
+    if (facts.isFile()) return { path: real, bytes: await read(real, facts), changed: facts.mtime.toUTCString() };
   }
   return null;
 }

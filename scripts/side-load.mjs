@@ -10,7 +10,7 @@ import { ensureInstalled, root, runPackage } from "./ensure-installed.mjs";
 const certificateTool = "office-addin-dev-certs@3.0.0";
 const loadingTool = "office-addin-debugging@7.0.0";
 /** The manifest names it, so the site is built for it. */
-const port = Number(process.env.PORT ?? 3000);
+const port = Number(process.env.PORT || 3000);
 const manifest = join(root, "dist", "manifest.xml");
 const given = process.argv.slice(2);
 const forTool = given.filter((one) => one !== "--no-build");

@@ -11,7 +11,7 @@ if (failed !== 0) {
 }
 // Not at the top: on a fresh clone its packages are there only now.
 const { serve } = await import("./serve.mjs");
-const served = await serve(join(root, "dist"), Number(process.env.PORT ?? 3000)).catch((fault) => {
+const served = await serve(join(root, "dist"), Number(process.env.PORT || 3000)).catch((fault) => {
   console.error(fault.message);
   process.exit(1);
 });

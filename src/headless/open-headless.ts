@@ -5,6 +5,7 @@ import { UniverSheetsPlugin } from "@univerjs/sheets";
 import { UniverSheetsConditionalFormattingPlugin } from "@univerjs/sheets-conditional-formatting";
 import { UniverSheetsDataValidationPlugin } from "@univerjs/sheets-data-validation";
 import { CalculationMode, UniverSheetsFormulaPlugin } from "@univerjs/sheets-formula";
+import { UniverSheetsNotePlugin } from "@univerjs/sheets-note";
 import { UniverSheetsNumfmtPlugin } from "@univerjs/sheets-numfmt";
 import { cellAddress, type Area } from "../sheet";
 import { bayFunctions, faultNote } from "../workbook/engine/bay-functions";
@@ -89,6 +90,7 @@ export function bootEngine(data: Partial<IWorkbookData>): Univer {
   univer.registerPlugin(UniverDataValidationPlugin);
   univer.registerPlugin(UniverSheetsDataValidationPlugin);
   univer.registerPlugin(UniverSheetsConditionalFormattingPlugin);
+  univer.registerPlugin(UniverSheetsNotePlugin);
   // Conditional formats are kept, but nobody looks: the engine is not to work them out, which costs it more than all cells of a tab.
   univer.__getInjector().get(RegisterOtherFormulaService).registerFormulaWithRange = () => generateRandomId();
   // Engines of one process share what they have parsed, by the id of the workbook: with one id for two, formulas would read the other's cells.

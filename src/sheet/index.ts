@@ -3,7 +3,7 @@ export { changedRows, type CellBlock } from "./cell-block";
 export { areaAddress, cellAddress, parseAreas, parseCell } from "./cell-address";
 export { isBeingComputed, isBlank, isError, longestText, showCell, type CellError, type CellValue, type Scalar } from "./cell-value";
 export { columnLetters, columnNumber } from "./column-letters";
-export { formulaReferences, formulaShifter, formulaTokens, sheetNameOf, sheetNamesIn } from "./formula-tokens";
+export { formulaReferences, formulaShifter, formulaTokens, sheetNameOf, sheetNamesIn, type FormulaToken } from "./formula-tokens";
 export { dayOfInstant, instantOfDay, isIsoDate, isoDateOf, sheetDayOf } from "./sheet-date";
 export { columnPoints, pageRoom, pageScale } from "./page-scale";
 export { relativeForm } from "./relative-form";

@@ -1,14 +1,21 @@
 import type { IWorkbookData } from "@univerjs/core";
+import { noAnswer, Problem, quote } from "../planning/text";
+import { bringUpNotes } from "../workbook/engine/stored-notes";
 import { emptyWorkbook } from "../workbook/engine/stored-sheet";
 import type { LiveWorkbook } from "../workbook/engine/live-workbook";
 import type { SavedFile } from "../workbook/engine/workbook-file";
 import type { Grid } from "./grid/open-grid";
-import type { KeptPlan, KeptPlanTitle, PlanStore } from "./plan-store";
+import type { KeptPlanTitle, PlanStore } from "./plan-store";
+import { meetWindows, type Windows } from "./windows";
 
 /** How long after the first change that is not kept the plan is kept, in milliseconds, however one types on. */
 const keepAfter = 1_500;
 /** How long after a refusal it is tried again, in milliseconds. */
 const tryAgainAfter = 15_000;
+/** Stands among the sheets that changed for what is being typed into an open cell. */
+const inCell = "in cell";
+/** How long plan after plan is tried when the page is opened, in milliseconds: a storage that hangs must not keep the page from coming up. */
+const longestReading = 8_000;
 
 /** A workbook to be opened, and under which name. */
 interface Opened {
@@ -16,13 +23,15 @@ interface Opened {
   readonly name: string;
   readonly data: Partial<IWorkbookData>;
   readonly original?: Uint8Array;
+  /** True where the storage has it as it is. */
+  readonly isKept?: true;
 }
 
 /** How it stands with keeping the plan. */
 export type Keeping = "kept" | "changed" | "refused" | "passing";
 
 /** What the desk needs of the grid. */
-export type DeskGrid = Pick<Grid, "live" | "endTyping" | "show">;
+export type DeskGrid = Pick<Grid, "live" | "openCell" | "endTyping" | "show">;
 
 /** What the desk tells the page: that name or state changed, and sentences for the person. */
 export interface DeskDisplay {
@@ -35,28 +44,34 @@ export class Desk {
   private constructor(
     private readonly store: PlanStore,
     private current: Opened,
-    private readonly hold: Hold,
+    private readonly windows: Windows,
     private readonly display: DeskDisplay,
-  ) {}
+  ) {
+    windows.note(current.id);
+  }
 
   private grid: DeskGrid | null = null;
   private timer: ReturnType<typeof setTimeout> | null = null;
-  /** Sheets that changed since they were last kept, by id; "" for what names no sheet. */
+  /** Sheets that changed since they were last kept, by id; "" for what names no sheet, and `inCell` for what is being typed. */
   private touched = new Set<string>();
   /** What is being written at the moment. */
   private writing: Promise<void> | null = null;
   private refusal: string | null = null;
-  /** True while there is something that no saved file has. */
-  private unfiled = false;
+  /** True while something is being typed into a cell that is still open. */
+  private isTyping = false;
+  /** Ids of plans in which there is something that no saved file has. */
+  private readonly unfiled = new Set<string>();
 
-  /** Sets the desk up with the plan that was last kept, else with the sample; a plan that cannot be read is passed over, and said. */
+  /** Sets the desk up with the plan that this window had, else the one last kept, else the sample; a plan that cannot be read is passed over, and said. */
   static async open(store: PlanStore, display: DeskDisplay): Promise<Desk> {
-    const said = store.passing === null ? [] : [`${store.passing} Plans are gone when this page is closed: save them as files.`];
-    const say = (sentence: string) => void said.push(sentence);
-    const hold = holdPlans();
-    const plan = await ownCopy((await latestPlan(store, say)) ?? (await samplePlan()), hold, say);
-    if (said.length > 0) display.say(said.join(" "));
-    return new Desk(store, plan, hold, display);
+    const said = new Set(store.passing === null ? [] : [`${store.passing} Plans are gone when this page is closed: save them as files.`]);
+    const say = (sentence: string) => void said.add(sentence);
+    const windows = meetWindows(() => {
+      display.say("Another window works on a copy of this plan: what is typed there does not come here.");
+    });
+    const plan = (await latestPlan(store, windows, say)) ?? (await samplePlan(windows));
+    if (said.size > 0) display.say([...said].join(" "));
+    return new Desk(store, plan, windows, display);
   }
 
   /** The workbook that is to be shown. */
@@ -76,20 +91,26 @@ export class Desk {
 
   /** True where closing the page would lose something. */
   get wouldLose(): boolean {
-    return this.unfiled && this.keeping !== "kept";
+    if (this.isTyping) return true;
+    return this.store.passing !== null ? this.unfiled.size > 0 : this.unfiled.has(this.current.id) && this.keeping !== "kept";
   }
 
   /** Joins the desk to the grid that shows its workbook. */
   attach(grid: DeskGrid): void {
     this.grid = grid;
     // The sample and a copy are kept before anything is typed into them: another window must find them.
-    void this.store.titles().then((titles) => {
-      if (!titles.some(({ id }) => id === this.current.id)) this.touch("");
-    }, () => undefined);
-    grid.live.onChange(({ id, sheetId }) => {
+    if (this.current.isKept !== true) this.touch("");
+    void this.store.closed.then(() => { this.touch(""); });
+    grid.openCell.onChange(() => {
+      const [before, isTyping] = [this.isTyping, grid.openCell.read() !== null];
+      this.isTyping = isTyping;
+      if (before || isTyping) this.touch(inCell);
+    });
+    grid.live.onChange(({ id, sheetId, isFigure }) => {
       // Heights that rows find for themselves while they are drawn, and frozen columns that give way to a narrow grid, are nobody's change.
-      if (id.includes("auto-height") || (id === "sheet.mutation.set-frozen" && grid.live.isOurs)) return;
-      this.unfiled = true;
+      if (id === "sheet.mutation.set-worksheet-row-auto-height" || (id === "sheet.mutation.set-frozen" && grid.live.isOurs)) return;
+      // A figure that was computed is kept like anything else, but the next program computes it anyway.
+      if (!isFigure) this.unfiled.add(this.current.id);
       this.touch(sheetId);
     });
   }
@@ -97,24 +118,27 @@ export class Desk {
   /** Takes the plan off the desk, as the grid cannot show it, and puts the sample there; what is kept of the plan stays as it is. */
   async setAside(): Promise<void> {
     this.display.say(`"${this.name}" cannot be shown. It stays in this browser as it is; here is the sample. Open the file it was last saved as.`);
-    this.current = await samplePlan();
+    this.windows.release(this.current.id);
+    this.current = await samplePlan(this.windows);
   }
 
   startNew(): Promise<KeptPlanTitle> {
-    return this.put({ id: newId(), name: "New plan", data: emptyWorkbook() });
+    return this.put(() => fresh({ name: "New plan", data: emptyWorkbook() }, this.windows));
   }
 
-  async openSample(): Promise<KeptPlanTitle> {
-    return this.put(await samplePlan());
+  openSample(): Promise<KeptPlanTitle> {
+    return this.put(() => samplePlan(this.windows));
   }
 
-  async openFile(name: string, bytes: Uint8Array): Promise<KeptPlanTitle> {
-    const { readWorkbook } = await import(/* webpackChunkName: "xlsx" */ "../workbook/engine/workbook-file");
-    return this.put({ id: newId(), name: name.replace(/\.xlsx$/i, ""), data: readWorkbook(bytes), original: bytes });
+  openFile(name: string, bytes: Uint8Array): Promise<KeptPlanTitle> {
+    return this.put(async () => {
+      const { readWorkbook } = await import(/* webpackChunkName: "xlsx" */ "../workbook/engine/workbook-file");
+      return fresh({ name: name.replace(/\.xlsx$/i, ""), data: readWorkbook(bytes), original: bytes }, this.windows);
+    });
   }
 
-  async openKept(id: string): Promise<KeptPlanTitle> {
-    return this.put(await readBack(this.store, id, this.display.say));
+  openKept(id: string): Promise<KeptPlanTitle> {
+    return this.put(() => (id === this.current.id ? Promise.resolve(null) : readBack(this.store, this.windows, id, this.display.say)));
   }
 
   /** The plans that are kept, without the one on the desk. */
@@ -122,9 +146,11 @@ export class Desk {
     return (await this.store.titles()).filter(({ id }) => id !== this.current.id);
   }
 
-  /** Removes a plan that is not on the desk from the browser's storage, for good. */
-  async forget(id: string): Promise<void> {
-    await this.store.forget(id);
+  /** Removes a plan that is not on a desk from the browser's storage, for good. */
+  async forget({ id, name }: KeptPlanTitle): Promise<void> {
+    if (!(await this.windows.hold(id))) throw noAnswer("plan", name, `Another window has ${quote(name)} open: open another plan there, then remove it.`);
+    await this.store.forget(id).finally(() => { this.windows.release(id); });
+    this.unfiled.delete(id);
     if (this.refusal !== null) await this.keepNow();
   }
 
@@ -133,7 +159,7 @@ export class Desk {
     const { writeWorkbook } = await import(/* webpackChunkName: "xlsx" */ "../workbook/engine/workbook-file");
     const live = await this.atRest();
     const { bytes, ...told } = writeWorkbook(live.store(), this.current.original);
-    this.unfiled = false;
+    this.unfiled.delete(this.current.id);
     return { file: new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet" }), ...told };
   }
 
@@ -141,23 +167,24 @@ export class Desk {
   async keepNow(): Promise<void> {
     this.stopWaiting();
     // One after the other: what is written last must be what is latest.
-    await this.writing;
+    while (this.writing !== null) await this.writing;
     if (this.touched.size === 0 || this.grid === null) return;
     const { touched } = this;
     this.touched = new Set();
-    this.writing = this.store.keep(this.kept(), this.sheetsAmong(touched)).then(
+    const writing = this.write(touched).then(
       () => {
         this.refusal = null;
       },
       (thrown: unknown) => {
         for (const sheet of touched) this.touched.add(sheet);
-        const refusal = sentenceOf(thrown);
+        const refusal = sentenceOf(thrown, "The plan cannot be kept: save it as a file, then reload the page.");
         if (refusal !== this.refusal) this.display.say(refusal);
         this.refusal = refusal;
         this.keepSoon(tryAgainAfter);
       },
     );
-    await this.writing.finally(() => (this.writing = null));
+    this.writing = writing.finally(() => (this.writing = null));
+    await this.writing;
     this.display.refresh();
   }
 
@@ -184,93 +211,110 @@ export class Desk {
     this.timer = null;
   }
 
-  /** The ids of sheets to be written: every one where a change named none. */
-  private sheetsAmong(touched: ReadonlySet<string>): ReadonlySet<string> {
-    return touched.has("") ? new Set(this.grid!.live.workbook.getSheets().map((sheet) => sheet.getSheetId())) : touched;
-  }
-
-  private kept(): KeptPlan {
+  /** Keeps these sheets with all that is no sheet; every one where a change named none. */
+  private async write(touched: ReadonlySet<string>): Promise<void> {
     const { id, name, original } = this.current;
-    return { id, name, data: this.grid!.live.store().data, ...(original && { original }) };
+    const { live, openCell } = this.grid!;
+    const { data } = live.store();
+    const typing = openCell.read();
+    await this.store.keep({ id, name, data, ...(original && { original }), ...(typing && { typing }) }, touched.has("") ? new Set(Object.keys(data.sheets)) : touched);
   }
 
   /** Puts another plan on the desk; the one that was there is kept, and its title is returned, so that it can be brought back. */
-  private async put(next: Opened): Promise<KeptPlanTitle> {
-    await this.atRest();
-    this.touched.add("");
-    await this.keepNow();
-    if (this.refusal !== null && this.unfiled) throw new Error(`${this.refusal} Then do that again.`);
-    this.stopWaiting();
+  private async put(open: () => Promise<Opened | null>): Promise<KeptPlanTitle> {
     const before = { id: this.current.id, name: this.current.name, keptAt: Date.now() };
-    this.current = await ownCopy(next, this.hold, this.display.say);
-    this.grid!.show(next.data);
-    this.touched = new Set([""]);
-    this.unfiled = false;
+    const next = await open();
+    if (next === null) return before;
+    try {
+      await this.leave();
+      this.show(next);
+    } catch (thrown) {
+      this.windows.release(next.id);
+      throw thrown;
+    }
+    this.windows.release(before.id);
+    this.touch("");
     await this.keepNow();
     return before;
   }
+
+  /** Keeps all of the plan on the desk, so that another can take its place. */
+  private async leave(): Promise<void> {
+    await this.atRest();
+    this.touched.add("");
+    // Somebody may type while it is being kept.
+    do await this.keepNow();
+    while (this.touched.size > 0 && this.refusal === null);
+    if (this.refusal !== null && this.unfiled.has(this.current.id)) throw noAnswer("plan", this.name, `${this.refusal} Then do that again.`);
+    this.stopWaiting();
+  }
+
+  private show(next: Opened): void {
+    try {
+      this.grid!.show(next.data);
+    } catch (thrown) {
+      console.error(thrown);
+      throw noAnswer("plan", next.name, `${quote(next.name)} cannot be shown. It stays in this browser as it is; open the file it was last saved as.`);
+    }
+    this.current = next;
+    this.touched = new Set();
+    this.windows.note(next.id);
+  }
 }
 
-/** Reads the plan that was last kept, of those that can be read. */
-async function latestPlan(store: PlanStore, say: (sentence: string) => void): Promise<Opened | null> {
-  try {
-    for (const { id } of await store.titles()) {
-      const plan = await readBack(store, id, say).catch((thrown: unknown) => {
-        say(sentenceOf(thrown));
-        return null;
-      });
-      if (plan !== null) return plan;
-    }
-  } catch {
-    say("What this browser keeps cannot be read now: reload the page, or open a file.");
+/** Reads the plan that this window had, or else the one last kept, of those that can be read. */
+async function latestPlan(store: PlanStore, windows: Windows, say: (sentence: string) => void): Promise<Opened | null> {
+  const saySafely = (thrown: unknown) => {
+    say(sentenceOf(thrown, "What this browser keeps cannot be read now: reload the page, or open a file."));
+    return null;
+  };
+  const titles = (await store.titles().catch(saySafely)) ?? [];
+  const had = windows.plan();
+  const end = performance.now() + longestReading;
+  for (const { id } of [...titles.filter((title) => title.id === had), ...titles.filter((title) => title.id !== had)]) {
+    const plan = await readBack(store, windows, id, say).catch(saySafely);
+    if (plan !== null || performance.now() > end) return plan;
   }
   return null;
 }
 
-/** Reads a kept plan as far as it goes, and says what is missing. */
-async function readBack(store: PlanStore, id: string, say: (sentence: string) => void): Promise<Opened> {
-  const { plan, missing } = await store.load(id);
-  for (const sentence of missing) say(sentence);
-  return plan;
-}
-
-function sentenceOf(thrown: unknown): string {
-  return thrown instanceof Error ? thrown.message : String(thrown);
-}
-
-async function samplePlan(): Promise<Opened> {
-  const { sampleWorkbook } = await import(/* webpackChunkName: "sample" */ "./sample-workbook");
-  return { id: newId(), name: "Thornmere sample", data: sampleWorkbook() };
-}
-
-/** Holds a plan for this window as long as it lives; answers false where another window of this browser holds it. */
-type Hold = (id: string) => Promise<boolean>;
-
 /**
- * Holds a plan for this window; where another window of this browser holds it, takes a copy instead: two windows that keep the same plan
- * would undo each other's work.
+ * Reads a kept plan for this window. Two windows that keep the same plan would undo each other's work, and what cannot be read now may be
+ * read another day: where another window has the plan, or only a part of it comes back, this window works on a copy, and the plan stays.
  */
-async function ownCopy(plan: Opened, hold: Hold, say: (sentence: string) => void): Promise<Opened> {
-  if (await hold(plan.id)) return plan;
-  say(`Another window has "${plan.name}" open. This window works on a copy.`);
-  return ownCopy({ ...plan, id: newId(), name: `${plan.name} (copy)` }, hold, say);
+async function readBack(store: PlanStore, windows: Windows, id: string, say: (sentence: string) => void): Promise<Opened> {
+  const isFree = await windows.hold(id);
+  try {
+    const { plan: { typing, ...stored }, missing } = await store.load(id);
+    const plan = { ...stored, data: bringUpNotes(stored.data) };
+    if (isFree && typing !== undefined) say(`When this page was left, this was being typed into ${typing.place} and stands in no cell: ${typing.text}`);
+    if (isFree && missing.length === 0) return { ...plan, isKept: true };
+    if (!isFree) windows.tellOfCopy(id);
+    say([...missing, isFree ? "This is a copy of what could be read; the plan stays under Recent." : `Another window has ${quote(plan.name)} open. This window works on a copy.`].join(" "));
+    const copy = await fresh({ ...plan, name: `${plan.name} (${isFree ? "what could be read" : "copy"})` }, windows);
+    if (isFree) windows.release(id);
+    return copy;
+  } catch (thrown) {
+    if (isFree) windows.release(id);
+    throw thrown;
+  }
 }
 
-function holdPlans(): Hold {
-  const held = new Set<string>();
-  return (id) => {
-    if (held.has(id) || !("locks" in navigator)) return Promise.resolve(true);
-    return new Promise((resolve) => {
-      void navigator.locks.request(`baywright plan ${id}`, { ifAvailable: true }, (lock) => {
-        if (lock !== null) held.add(id);
-        resolve(lock !== null);
-        // Held until the window is closed.
-        return lock === null ? undefined : new Promise(() => undefined);
-      });
-    });
-  };
+/** What a person is told of a fault. */
+function sentenceOf(thrown: unknown, otherwise: string): string {
+  if (thrown instanceof Problem) return thrown.sentence;
+  console.error(thrown);
+  return otherwise;
 }
 
-function newId(): string {
-  return crypto.randomUUID();
+async function samplePlan(windows: Windows): Promise<Opened> {
+  const { sampleWorkbook } = await import(/* webpackChunkName: "sample" */ "./sample-workbook");
+  return fresh({ name: "Thornmere sample", data: sampleWorkbook() }, windows);
+}
+
+/** Makes a plan that no window has had yet, and holds it for this one. */
+async function fresh(plan: Omit<Opened, "id">, windows: Windows): Promise<Opened> {
+  const id = crypto.randomUUID();
+  await windows.hold(id);
+  return { ...plan, id };
 }

@@ -3,7 +3,7 @@ import manifest from "../../package.json";
 import { chooseFile } from "../taskpane/choose-file";
 import { make } from "../taskpane/elements/make";
 import { explain } from "../taskpane/elements/work";
-import { mountPane } from "../taskpane/pane";
+import { loadViews, mountPane } from "../taskpane/pane";
 import type { PaneHost } from "../taskpane/pane-host";
 import type { WorkbookPort } from "../workbook/port";
 import { deferredPort } from "./deferred-port";
@@ -11,14 +11,17 @@ import { Desk } from "./desk";
 import { makeFoldingPane } from "./folding-pane";
 import type { Grid } from "./grid/open-grid";
 import "./page.css";
+import { makeNoteCard } from "./note-card";
 import { openPlanStore } from "./plan-store";
-import { cellRegion, leadThroughRegions, regionOf } from "./regions";
+import { askPrint } from "./print-dialog";
+import { cellRegion, giveStrayKeys, leadThroughRegions, regionOf } from "./regions";
 import { makeTopBar } from "./top-bar";
 
 let desk: Desk | null = null;
 const pane = makeFoldingPane(document.getElementById("pane")!);
 const bar = makeTopBar(() => desk, pane.button);
 const cellNote = make("div", { class: "cell-note", role: "status", hidden: true });
+const notes = makeNoteCard();
 const bubble = make("div", { class: "cell-bubble", role: "tooltip", hidden: true });
 
 const dark = matchMedia("(prefers-color-scheme: dark)");
@@ -66,6 +69,8 @@ async function startGrid(joinPane: (port: WorkbookPort) => void) {
   const show = (data: Desk["data"]) =>
     openGrid(container, data, {
       say: bar.say,
+      notes,
+      askPrint: (sheet, print) => askPrint(sheet, print).finally(enterCells),
       selected(sentence) {
         cellNote.textContent = sentence ?? "";
         cellNote.hidden = sentence === null;
@@ -86,6 +91,7 @@ async function startGrid(joinPane: (port: WorkbookPort) => void) {
   dark.addEventListener("change", ({ matches }) => { shown.darken(matches); });
   desk.attach({
     live: shown.live,
+    openCell: shown.openCell,
     endTyping: () => shown.endTyping(),
     show(data) {
       shown.show(data);
@@ -93,6 +99,8 @@ async function startGrid(joinPane: (port: WorkbookPort) => void) {
     },
   });
   bar.refresh();
+  // What can be asked for later is fetched now: the page then goes on working where its server no longer does.
+  void loadRest().catch(() => undefined);
   document.documentElement.dataset["ready"] = "true";
   performance.mark("grid up");
   // For people at the console, and for the tests that drive the page.
@@ -100,9 +108,16 @@ async function startGrid(joinPane: (port: WorkbookPort) => void) {
   return shown.port;
 }
 
+/** Loads what is else loaded at its first use: files are saved and opened, the sample and every view are there, without the server. */
+async function loadRest(): Promise<void> {
+  await import(/* webpackChunkName: "xlsx" */ "../workbook/engine/workbook-file");
+  await import(/* webpackChunkName: "sample" */ "./sample-workbook");
+  await loadViews();
+}
+
 function start(): void {
   document.getElementById("bar")!.append(bar.element);
-  document.getElementById("work")!.append(cellNote, bubble);
+  document.getElementById("work")!.append(cellNote, bubble, notes.element);
   const port = startGrid((next) => {
     joinPane(next);
   });
@@ -117,19 +132,25 @@ function start(): void {
     regionOf("#pane", "fluent-tab[aria-selected=true]"),
     regionOf("#bar", "button"),
     regionOf("#grid [data-u-comp=ribbon-toolbar]", "button:enabled"),
+    regionOf("#grid [data-u-comp=slide-tab-bar]", "[aria-selected=true]"),
   ]);
+  giveStrayKeys(enterCells);
   // Before the grid has the key, which takes all of them.
   window.addEventListener("keydown", (event) => {
-    if (!(event.ctrlKey || event.metaKey) || event.altKey || event.shiftKey || event.key.toLowerCase() !== "s") return;
+    const does = { s: bar.save, o: bar.choose }[event.key.toLowerCase()];
+    if (!(event.ctrlKey || event.metaKey) || event.altKey || event.shiftKey || does === undefined) return;
     event.preventDefault();
     event.stopPropagation();
-    void bar.save();
+    void does();
   }, { capture: true });
+  // What is not kept yet is handed to the storage before the page is gone, and while the person is asked.
   document.addEventListener("visibilitychange", () => {
     if (document.visibilityState === "hidden") void desk?.keepNow();
   });
+  window.addEventListener("pagehide", () => void desk?.keepNow());
   window.addEventListener("beforeunload", (event) => {
     if (desk?.wouldLose === true) event.preventDefault();
+    void desk?.keepNow();
   });
   document.addEventListener("dragover", (event) => {
     event.preventDefault();

@@ -11,12 +11,20 @@ export interface TopBar {
   readonly element: HTMLElement;
   /** Shows the name and state of the plan on the desk. */
   readonly refresh: () => void;
+  /** Lets the person choose a file, and opens it. */
+  readonly choose: () => Promise<void>;
   /** Opens a file that was dropped on the page. */
   open(name: string, bytes: Uint8Array): Promise<void>;
   /** Saves the workbook as a file. */
   readonly save: () => Promise<void>;
-  /** Says a sentence, with a way back to an earlier plan where there is one. */
-  readonly say: (sentence: string, back?: KeptPlanTitle) => void;
+  /** Says a sentence. What is said while something is done that was asked for stands behind what is said of that. */
+  readonly say: (sentence: string) => void;
+}
+
+/** What came of something that was asked for: a sentence, and a plan that one can go back to. */
+interface Done {
+  readonly sentence?: string;
+  readonly back?: KeptPlanTitle;
 }
 
 /** What the bar says of how the plan on the desk is kept. */
@@ -37,42 +45,52 @@ export function makeTopBar(desk: () => Desk | null, further: HTMLElement): TopBa
   recentButton.setAttribute("aria-haspopup", "menu");
   recentButton.setAttribute("aria-controls", "recent-plans");
 
-  const say = (sentence: string, back?: KeptPlanTitle) => {
+  const show = (sentences: readonly string[], back?: KeptPlanTitle) => {
     notice.replaceChildren(
-      sentence,
+      sentences.join(" "),
       ...(back === undefined ? [] : [backButton(back)]),
-      ...(sentence === "" ? [] : [button("×", "Close this message", () => say(""))]),
+      button("×", "Close this message", () => { show([]); }),
     );
-    notice.hidden = sentence === "";
+    notice.hidden = sentences.length === 0;
+  };
+  /** What was said since something that was asked for began; null while nothing is done. */
+  let heard: string[] | null = null;
+  const say = (sentence: string) => {
+    heard?.push(sentence);
+    show(heard ?? [sentence]);
   };
   const backButton = (back: KeptPlanTitle) =>
-    button(`Back to ${back.name}`, "Put the plan that was open before back on the desk", () =>
-      run(async (at) => { say(`${back.name} is back.`, await at.openKept(back.id)); }),
-    );
+    button(`Back to ${back.name}`, "Put the plan that was open before back on the desk", () => open(`${back.name} is back.`, (at) => at.openKept(back.id)));
   const refresh = () => {
     const at = desk();
     plan.textContent = at?.name ?? "";
     state.textContent = at === null ? "Loading …" : states[at.keeping];
     document.title = at === null ? "Baywright: browser workbook" : `${at.name}: Baywright browser workbook`;
   };
-  const run = async (work: (at: Desk) => Promise<unknown>) => {
+  const run = async (work: (at: Desk) => Promise<Done>) => {
     const at = desk();
     if (at === null) {
       say("The workbook is still loading. Try again in a moment.");
       return;
     }
+    heard = [];
+    let { sentence = "", back }: Done = {};
     try {
-      await work(at);
+      ({ sentence = "", back } = await work(at));
     } catch (thrown) {
-      say(explain(thrown, "Do that").sentence);
+      ({ sentence } = explain(thrown, "Do that"));
     }
+    const said = [...(sentence === "" ? [] : [sentence]), ...heard];
+    heard = null;
+    if (said.length > 0) show(said, back);
     refresh();
   };
-  const open = (name: string, bytes: Uint8Array) =>
-    run(async (at) => {
-      const before = await at.openFile(name, bytes);
-      say(`${name} is open.`, before);
-    });
+  const open = (sentence: string, work: (at: Desk) => Promise<KeptPlanTitle>) => run(async (at) => ({ back: await work(at), sentence }));
+  const openFile = (name: string, bytes: Uint8Array) => open(`${name} is open.`, (at) => at.openFile(name, bytes));
+  const choose = async () => {
+    const file = await chooseFile([".xlsx"]);
+    if (file !== null) await openFile(file.name, file.bytes);
+  };
   const save = () =>
     run(async (at) => {
       const { file, outOfDate, pointing } = await at.saveFile();
@@ -82,30 +100,27 @@ export function makeTopBar(desk: () => Desk | null, further: HTMLElement): TopBa
         outOfDate.length === 0 ? [] : [`${of(outOfDate)} cannot be computed here after what was changed. The file has them without a result; the next spreadsheet program computes them.`];
       const doubtful =
         pointing.length === 0 ? [] : [`${of(pointing)} in the saved file may point to other cells, as something moved or was renamed. Keep the file that you opened, and compare.`];
-      if (stale.length + doubtful.length > 0) say([...stale, ...doubtful].join(" "));
+      return { sentence: [...stale, ...doubtful].join(" ") };
     });
 
-  const showRecent = async () => {
-    if (!recent.hidden) {
-      recent.hidden = true;
-      return;
-    }
-    const others = (await desk()?.others()) ?? [];
+  const showRecent = (): Promise<void> | void => {
+    if (recent.hidden) return run(async (at) => listRecent(await at.others()));
+    recent.hidden = true;
+  };
+  const listRecent = (others: readonly KeptPlanTitle[]): Done => {
     recent.replaceChildren(
       ...others.map((title) => {
         const entry = button(`${title.name}, ${new Date(title.keptAt).toLocaleString()}`, `Open ${title.name}`, () => {
           recent.hidden = true;
-          return run(async (at) => {
-            say(`${title.name} is open.`, await at.openKept(title.id));
-          });
+          return open(`${title.name} is open.`, (at) => at.openKept(title.id));
         });
         entry.setAttribute("role", "menuitem");
         const removal = button("Remove", `Remove ${title.name} from this browser for good`, () => {
           if (!confirm(`Remove "${title.name}" from this browser? It cannot be brought back. Files that were saved of it stay.`)) return;
           recent.hidden = true;
           return run(async (at) => {
-            await at.forget(title.id);
-            say(`${title.name} was removed from this browser.`);
+            await at.forget(title);
+            return { sentence: `${title.name} was removed from this browser.` };
           });
         });
         removal.setAttribute("role", "menuitem");
@@ -116,6 +131,7 @@ export function makeTopBar(desk: () => Desk | null, further: HTMLElement): TopBa
     );
     recent.hidden = false;
     recent.querySelector("button")?.focus();
+    return {};
   };
   recent.addEventListener("keydown", (event) => {
     if (event.key !== "Escape") return;
@@ -132,22 +148,19 @@ export function makeTopBar(desk: () => Desk | null, further: HTMLElement): TopBa
     make(
       "nav",
       { "aria-label": "Plan" },
-      button("New", "Start a new, empty workbook", () => run(async (at) => { say("A new plan is on the desk.", await at.startNew()); })),
-      button("Sample", "Open the sample plan", () => run(async (at) => { say("The sample plan is on the desk.", await at.openSample()); })),
-      button("Open …", "Open an .xlsx file from this machine, or drag it onto the page", async () => {
-        const file = await chooseFile([".xlsx"]);
-        if (file !== null) await open(file.name, file.bytes);
-      }),
+      button("New", "Start a new, empty workbook", () => open("A new plan is on the desk.", (at) => at.startNew())),
+      button("Sample", "Open the sample plan", () => open("The sample plan is on the desk.", (at) => at.openSample())),
+      button("Open …", "Open an .xlsx file from this machine, or drag it onto the page (Ctrl+O)", choose),
       button("Save .xlsx", "Save this workbook as an .xlsx file (Ctrl+S)", save),
       make("span", { class: "recent" }, recentButton, recent),
       further,
-      make("a", { class: "steps", href: "step/" }, "Fill a tab step by step"),
+      make("a", { class: "steps", href: "step/", "aria-label": "Fill a tab step by step" }, "Step by step"),
     ),
     notice,
   );
-  say("");
+  show([]);
   refresh();
-  return { element, refresh, open, save, say };
+  return { element, refresh, choose, open: openFile, save, say };
 }
 
 function button(label: string, help: string, press: () => unknown): HTMLButtonElement {

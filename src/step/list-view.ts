@@ -2,6 +2,7 @@ import { readStepWords } from "../planning/commissioning/job";
 import { rowResultOf, type StepRow } from "../planning/commissioning/record";
 import { progressOf } from "../planning/commissioning/reports";
 import { make } from "../taskpane/elements/make";
+import { makeSign } from "../taskpane/elements/sign";
 import { describeProgress } from "../taskpane/views/describe-progress";
 import type { Hands } from "./hands";
 import type { JobTab } from "./job-file";
@@ -50,7 +51,7 @@ function rowButton(row: StepRow, { turn }: Hands): HTMLElement {
   const state = settled ? "good" : result === "" ? "blank" : "open";
   return makeButton(
     [
-      make("span", { class: "sign", "data-state": state, "aria-hidden": true }, { good: "✓", blank: "", open: "!" }[state]),
+      make("span", { class: "sign", "data-state": state, "aria-hidden": true }, { good: makeSign("good"), blank: "", open: "!" }[state]),
       make("span", { class: "no" }, `${no} ${stepId}`),
       make("span", { class: "about" }, row.subject, isHoldPoint && make("strong", {}, " HOLD POINT")),
       make("span", { class: "soft brief" }, result === "" && records[0]!.slot === null ? readStepWords(records[0]!.step).do : result),

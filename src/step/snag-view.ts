@@ -2,6 +2,7 @@ import { isSnagClosed, results, snagEnds, snagName, type Snag, type StepRecord }
 import type { RecordKind } from "../planning/plan/schema";
 import { isoDateOf, showCell } from "../sheet";
 import { make } from "../taskpane/elements/make";
+import { makeSign } from "../taskpane/elements/sign";
 import { readAnswer, requireText } from "./answer";
 import { makeAnswerField } from "./answer-field";
 import type { Hands } from "./hands";
@@ -18,7 +19,7 @@ export function snagsView({ tab, locked }: JobTab, { turn }: Hands): HTMLElement
     make("p", { class: "soft" }, "What must be put right. Each is closed once a retest found it right, or accepted as it is by somebody who may."),
     make("ul", { class: "rows" }, tab.snags.map((snag) => make("li", {}, makeButton(
       [
-        make("span", { class: "sign", "data-state": isSnagClosed(snag) ? "good" : "open", "aria-hidden": true }, isSnagClosed(snag) ? "✓" : "!"),
+        make("span", { class: "sign", "data-state": isSnagClosed(snag) ? "good" : "open", "aria-hidden": true }, isSnagClosed(snag) ? makeSign("good") : "!"),
         make("span", { class: "no" }, snag.id),
         make("span", { class: "about" }, showCell(snag.typed.foundWrong)),
         make("span", { class: "soft" }, isSnagClosed(snag) ? showCell(snag.typed.closed) : "open"),

@@ -21,6 +21,11 @@ const views: readonly { readonly name: string; readonly load: () => Promise<Make
   { name: "Functions", load: async () => (await import(/* webpackChunkName: "functions-view" */ "./views/functions-view")).makeFunctionsView },
 ];
 
+/** Loads every view, so that none waits for a server any more. */
+export async function loadViews(): Promise<void> {
+  for (const { load } of views) await load();
+}
+
 /**
  * Puts the pane into `root` and joins it to a workbook and to the place it lives in; answers with what joins it to another workbook that was
  * opened in the place of that one.

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { readSnapshot } from "../../src/workbook/xlsx/read-snapshot";
+import { readFile } from "../../src/workbook/xlsx/read-workbook";
 import { beginStory } from "./support/story";
 import type { WorkbookPage } from "./support/workbook-page";
 
@@ -192,12 +193,8 @@ describe("finding and sorting", () => {
     await workbook.click(0, 0);
     await type("Enter", "Name", "pear", "apple", "quince");
     await workbook.click(0, 0);
-    // The engine can search some seconds after it is up; until then the key does nothing.
-    const isSearching = () => page.evaluate(() => document.activeElement?.tagName === "INPUT");
-    for (let tries = 0; tries < 8 && !(await isSearching()); tries += 1) {
-      await page.keyboard.press("Control+f");
-      await page.waitForTimeout(1_500);
-    }
+    await page.keyboard.press("Control+f");
+    await page.waitForFunction(() => document.activeElement?.tagName === "INPUT");
     await page.keyboard.type("quin");
     await page.keyboard.press("Enter");
     await page.getByText("1/1").waitFor();
@@ -206,6 +203,18 @@ describe("finding and sorting", () => {
     await expectSelected("A4");
     await type("Enter", "medlar");
     expect((await values())[3]).toEqual(["medlar"]);
+  });
+
+  test("Ctrl+F opens the search as soon as the grid is up, and right after a paste", async () => {
+    const fresh = await workbook.openTab();
+    await fresh.click(6, 0);
+    await fresh.page.keyboard.press("Control+f");
+    await fresh.page.waitForFunction(() => document.activeElement?.tagName === "INPUT");
+    await fresh.page.close();
+    await workbook.paste("Sheet1", 0, 0, [["pear", "apple"], ["quince", "medlar"]]);
+    await page.keyboard.press("Control+f");
+    await page.waitForFunction(() => document.activeElement?.tagName === "INPUT");
+    await page.keyboard.press("Escape");
   });
 
   test("rows are sorted by a column, and stand so in the file", async () => {
@@ -257,7 +266,69 @@ test("the help of a function shows an example as it is written", async () => {
   await page.getByText("driveSize").first().waitFor();
   expect(await page.getByText('BAY.USABLE("RAID 6",12,4').count()).toBeGreaterThan(0);
   expect(await page.getByText("BAY.USABLE(=BAY").count()).toBe(0);
+  expect(await page.getByText('BAY.USABLE("RAID 6",12,4)', { exact: true }).count()).toBe(1);
   await press("Escape", "Escape");
+});
+
+describe("rows with wrapped text", () => {
+  const long = "a caution whose words need several lines of this column ".repeat(6).trim();
+  const heights = () => page.evaluate(() => [0, 1, 2, 3].map((row) => globalThis.baywright.live.workbook.getActiveSheet().getRowHeight(row)));
+
+  test("grow to what they hold, merged cells too, while the file keeps the heights it was given", async () => {
+    await page.evaluate((text) => {
+      const look = { wraps: { wrap: true } };
+      const rows = [[{ value: text, style: "wraps" }], [{ value: text, style: "wraps" }], [{ value: text, style: "wraps" }, {}], [{ value: "short", style: "wraps" }]];
+      const plan = { name: "Cautions", rows, styles: look, columnWidths: [30, 30], rowHeights: { 0: 20, 2: 20, 3: 60 }, merges: [{ row: 2, column: 0, rows: 1, columns: 2 }] };
+      return globalThis.baywright.port.apply([{ kind: "add-sheet", plan }]);
+    }, long);
+    await workbook.showSheet("Cautions");
+    await workbook.until(() => Promise.resolve(globalThis.baywright.live.workbook.getActiveSheet().getRowHeight(2) > 60), null);
+    const [given, automatic, merged, roomy] = await heights();
+    expect(given).toBe(automatic);
+    expect(given).toBeGreaterThan(100);
+    expect(merged).toBeLessThan(given!);
+    expect(roomy).toBe(80);
+    await workbook.save(at("cautions.xlsx"));
+    const saved = readFile(new Uint8Array(readFileSync(at("cautions.xlsx")))).document.sheets.find(({ name }) => name === "Cautions")!;
+    expect(saved.rows.map(({ first, size }) => [first, size])).toEqual([[0, 20.25], [2, 20.25], [3, 60]]);
+    await workbook.openFile(at("cautions.xlsx"));
+    await workbook.showSheet("Cautions");
+    await workbook.until(() => Promise.resolve(globalThis.baywright.live.workbook.getActiveSheet().getRowHeight(2) > 60), null);
+    expect((await heights())[0]).toBeGreaterThan(100);
+  });
+
+  test("grow with what is typed, and shrink to their least", async () => {
+    await page.evaluate(() => {
+      const plan = { name: "Notes", rows: [[{ value: "short", style: "wraps" }]], styles: { wraps: { wrap: true } }, columnWidths: [30], rowHeights: { 0: 30 } };
+      return globalThis.baywright.port.apply([{ kind: "add-sheet", plan }]);
+    });
+    await workbook.showSheet("Notes");
+    await workbook.typeFrom("Notes", 0, 0, [long], "Enter");
+    expect((await heights())[0]).toBeGreaterThan(100);
+    await workbook.typeFrom("Notes", 0, 0, ["short"], "Enter");
+    expect((await heights())[0]).toBe(40);
+  });
+});
+
+test("a cell with a list draws its text where its neighbours do", async () => {
+  const drawnAt = await page.evaluate(async () => {
+    const places: Record<string, number[]> = {};
+    const draw = CanvasRenderingContext2D.prototype.fillText;
+    CanvasRenderingContext2D.prototype.fillText = function (this: CanvasRenderingContext2D, text: string, x: number, y: number, ...rest: []) {
+      if (text === "neighbour" || text === "listed") places[text] = [this.getTransform().f + y * this.getTransform().d];
+      draw.call(this, text, x, y, ...rest);
+    };
+    const plan = {
+      name: "Lists", rows: [[{ value: "neighbour" }, { value: "listed" }]], styles: {}, columnWidths: [20, 20],
+      validations: [{ area: { row: 0, column: 1, rows: 1, columns: 1 }, rule: { kind: "list" as const, items: ["listed", "other"] }, message: "Choose one.", strict: false }],
+    };
+    await globalThis.baywright.port.apply([{ kind: "add-sheet", plan }]);
+    await new Promise((drawn) => setTimeout(drawn, 500));
+    CanvasRenderingContext2D.prototype.fillText = draw;
+    return places;
+  });
+  expect(Object.keys(drawnAt).sort()).toEqual(["listed", "neighbour"]);
+  expect(drawnAt["listed"]).toEqual(drawnAt["neighbour"]);
 });
 
 test("blanks at the end of pasted lines are not kept", async () => {

@@ -12,13 +12,15 @@ beginStory("keyboard", (opened) => {
 /** The part of the page that has the keyboard. */
 const part = () =>
   page.evaluate(() => {
-    const parts = { "formula bar": "[data-u-comp=formula-bar] input", toolbar: "[data-u-comp=ribbon-toolbar]", cells: "[data-u-comp=editor]", pane: "#pane", "top bar": "#bar" };
+    const parts = {
+      "formula bar": "[data-u-comp=formula-bar] input", toolbar: "[data-u-comp=ribbon-toolbar]", cells: "[data-u-comp=editor]", pane: "#pane", "top bar": "#bar", tabs: "[data-u-comp=slide-tab-bar]",
+    };
     return Object.entries(parts).find(([, selector]) => document.activeElement?.closest(selector))?.[0] ?? "nowhere";
   });
 
-test("F6 leads from the cells to the formula bar, the pane, the top bar and the toolbar, and round again; with Shift the other way", async () => {
+test("F6 leads from the cells to the formula bar, the pane, the top bar, the toolbar and the tabs, and round again; with Shift the other way", async () => {
   await workbook.click(4, 0);
-  const round = ["formula bar", "pane", "top bar", "toolbar", "cells"];
+  const round = ["formula bar", "pane", "top bar", "toolbar", "tabs", "cells"];
   for (const next of round) {
     await page.keyboard.press("F6");
     expect(await part()).toBe(next);
@@ -41,6 +43,24 @@ test("Escape leads from the pane and from the top bar back to the selected cell,
     await workbook.typed();
     expect((await workbook.sheet("Settings")).values[6]![0]).toBe(text);
   }
+});
+
+test("keys pressed while nothing has the keyboard go to the cells: what is typed, and what a key does", async () => {
+  await workbook.showSheet("Settings");
+  await workbook.click(6, 0);
+  const lose = () => page.evaluate(() => { (document.activeElement as HTMLElement).blur(); });
+  await lose();
+  await page.keyboard.press("ArrowDown");
+  await page.keyboard.press("ArrowUp");
+  await lose();
+  await page.keyboard.type("typed");
+  await page.keyboard.press("Enter");
+  await workbook.typed();
+  expect((await workbook.sheet("Settings")).values[6]![0]).toBe("typed");
+  await lose();
+  await page.keyboard.press("Control+f");
+  await page.waitForFunction(() => document.activeElement?.tagName === "INPUT");
+  await page.keyboard.press("Escape");
 });
 
 test.each(["mouse", "keyboard"])("a finding that is chosen by %s leads to its cell, and what is then typed stands there", async (by) => {

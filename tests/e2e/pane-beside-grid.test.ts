@@ -38,6 +38,25 @@ test("a finding comes when somebody types a wrong name into a cell, leads back t
   await counts.getByText("Stop 0").waitFor();
 });
 
+test("our formulas are turned into values and back, and the sheet that kept them goes from under the person without a fault", async () => {
+  const choose = async (item: string) => {
+    await workbook.button("Menu").click();
+    await page.getByRole("menuitem", { name: item }).click();
+  };
+  const { formulas } = await workbook.sheet("Quote");
+  await choose("Turn our formulas into values …");
+  await workbook.button("Turn into values").click();
+  await workbook.said("turned into values.");
+  expect((await workbook.sheet("Quote")).formulas).not.toEqual(formulas);
+  await workbook.showSheet("BAY register");
+  await choose("Turn values back into our formulas");
+  await workbook.said("turned back.");
+  await workbook.settle();
+  expect((await workbook.sheet("Quote")).formulas).toEqual(formulas);
+  expect(await workbook.sheetNames()).not.toContain("BAY register");
+  expect(workbook.faults).toEqual([]);
+});
+
 test("addresses are assigned into the grid after a preview", async () => {
   await workbook.turnTo("Plan");
   const { values } = await workbook.sheet("Ports");

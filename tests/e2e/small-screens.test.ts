@@ -1,8 +1,16 @@
 import { readFileSync } from "node:fs";
+import type { AxeResults } from "axe-core";
 import type { Page } from "playwright-core";
 import { readFile } from "../../src/workbook/xlsx/read-workbook";
 import { beginStory } from "./support/story";
 import type { WorkbookPage } from "./support/workbook-page";
+
+declare global {
+  /** The accessibility checker, once it was put into the page. */
+  var axe: { run(context: Document, options: { runOnly?: string[] }): Promise<AxeResults> };
+}
+
+const axeSource = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 
 let workbook: WorkbookPage;
 let page: Page;
@@ -39,6 +47,24 @@ test.each([["a phone", 390, 844], ["a window at 200 %", 720, 450]])("on %s the p
   await pane().waitFor({ state: "hidden" });
   expect((await page.evaluate(() => globalThis.baywright.port.selection())).sheet).toBe("Pools");
 });
+
+test.each([["light", 320, 640], ["dark", 320, 640], ["light", 1366, 768], ["dark", 1366, 768]] as const)(
+  "the accessibility checker finds nothing in the bar or in any view of the pane in the %s theme at %i by %i, and nothing reaches beyond the screen",
+  async (colorScheme, width, height) => {
+    await page.emulateMedia({ colorScheme });
+    await page.setViewportSize({ width, height });
+    if (!(await pane().isVisible())) await fold().click();
+    await page.evaluate(axeSource);
+    for (const view of ["Plan", "Check", "Commission", "Functions"]) {
+      await workbook.turnTo(view);
+      const { violations } = await page.evaluate(() => globalThis.axe.run({ include: [["#bar"], ["#pane"]] } as unknown as Document, {}));
+      const reach = "#bar *, #pane *";
+      const beyond = await page.evaluate((parts) => [...document.querySelectorAll(parts)].filter((one) => one.checkVisibility() && one.getBoundingClientRect().right > innerWidth + 1).length, reach);
+      expect({ view, beyond, violations: violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(" | ")}`) }).toEqual({ view, beyond: 0, violations: [] });
+    }
+    await page.emulateMedia({ colorScheme: "light" });
+  },
+);
 
 test("the page for a phone is offered on one, and only there", async () => {
   const link = page.getByRole("link", { name: "Fill a tab step by step" });

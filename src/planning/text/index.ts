@@ -6,5 +6,6 @@ export { ampsOf, formatAmps, formatKilograms, formatPercent, formatRate, formatT
 export { foldName } from "./fold-name";
 export { isNumberText, isPlainNumber } from "./number-text";
 export { cutSentence, Problem, invalid, isTaken, noAnswer, quote, type Proposal } from "./problem";
+export { slipsBetween } from "./slips-between";
 export { splitNames } from "./split-names";
 export { fieldsOf, fillTemplate, parseTemplate, type Lookup } from "./template";

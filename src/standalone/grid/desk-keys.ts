@@ -1,10 +1,13 @@
-import { BooleanNumber, CommandType, EDITOR_ACTIVATED, FOCUSING_SHEET, FOCUSING_UNIVER_EDITOR, ICommandService, type IContextService, type Univer, type Worksheet } from "@univerjs/core";
+import {
+  BooleanNumber, CommandType, EDITOR_ACTIVATED, FOCUSING_SHEET, FOCUSING_UNIVER_EDITOR, ICommandService, RANGE_TYPE,
+  type IContextService, type IRange, type Univer, type Worksheet,
+} from "@univerjs/core";
 import { IRenderManagerService, SHEET_VIEWPORT_KEY } from "@univerjs/engine-render";
 import { SetSelectionsOperation, SetWorksheetActiveOperation } from "@univerjs/sheets";
-import { SheetSkeletonManagerService } from "@univerjs/sheets-ui";
-import { IShortcutService, MetaKeys } from "@univerjs/ui";
+import { SheetPasteValueCommand, SheetSkeletonManagerService } from "@univerjs/sheets-ui";
+import { IShortcutService, KeyCode, MetaKeys } from "@univerjs/ui";
 import type { CellPlace } from "../../sheet";
-import { selectionOfCell } from "../../workbook/engine/cell-selection";
+import { selectionOf, selectionOfCell } from "../../workbook/engine/cell-selection";
 import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
 
 /** Codes of keys, which the engine has no names for. */
@@ -25,13 +28,44 @@ const moves: readonly Move[] = [
   { id: "page-up", key: keys.pageUp, to: (_, { row, column }, seen) => ({ row: Math.max(row - seen, 0), column }) },
 ];
 
+/** A key that selects more than is selected. */
+interface Growth {
+  readonly id: string;
+  readonly key: number;
+  readonly to: (sheet: Worksheet, range: IRange) => IRange;
+}
+
+const growths: readonly Growth[] = [
+  { id: "whole-rows", key: KeyCode.SPACE | MetaKeys.SHIFT, to: (sheet, range) => ({ ...range, startColumn: 0, endColumn: sheet.getColumnCount() - 1, rangeType: RANGE_TYPE.ROW }) },
+  { id: "whole-columns", key: KeyCode.SPACE | MetaKeys.CTRL_COMMAND, to: (sheet, range) => ({ ...range, startRow: 0, endRow: sheet.getRowCount() - 1, rangeType: RANGE_TYPE.COLUMN }) },
+  { id: "to-row-begin", key: keys.home | MetaKeys.SHIFT, to: (_, range) => ({ ...range, startColumn: 0 }) },
+  { id: "to-sheet-begin", key: keys.home | MetaKeys.SHIFT | MetaKeys.CTRL_COMMAND, to: (sheet, range) => reaching(range, firstThatMoves(sheet)) },
+  { id: "to-sheet-end", key: keys.end | MetaKeys.SHIFT | MetaKeys.CTRL_COMMAND, to: (sheet, range) => reaching(range, lastFilled(sheet)) },
+];
+
 /**
- * Gives the grid the keys of desk spreadsheets that the engine lacks: Home, Ctrl+Home, Ctrl+End, a page up or down, and to the next sheet or the one
+ * Gives the grid the keys of desk spreadsheets that the engine lacks: Home, Ctrl+Home, Ctrl+End, with Shift to select as far, a page up or down,
+ * whole rows and columns with Shift or Ctrl and Space, the figures alone pasted with Ctrl+Shift+V, and to the next sheet or the one
  * before with Ctrl, or with Alt where the browser keeps the other for itself.
  */
 export function addDeskKeys(univer: Univer, live: LiveWorkbook): void {
   const injector = univer.__getInjector();
   const [commands, shortcuts] = [injector.get(ICommandService), injector.get(IShortcutService)];
+  shortcuts.registerShortcut({ id: SheetPasteValueCommand.id, binding: KeyCode.V | MetaKeys.SHIFT | MetaKeys.CTRL_COMMAND, preconditions: isGridReady });
+  for (const { id, key, to } of growths) {
+    const command = `baywright.operation.${id}`;
+    commands.registerCommand({
+      id: command,
+      type: CommandType.OPERATION,
+      handler() {
+        const [sheet, range] = [live.workbook.getActiveSheet(), live.selectedRange()];
+        if (range === null) return false;
+        const selection = { ...selectionOf(range), range: { rangeType: RANGE_TYPE.NORMAL, ...to(sheet, range) } };
+        return commands.syncExecuteCommand(SetSelectionsOperation.id, { unitId: live.workbook.getUnitId(), subUnitId: sheet.getSheetId(), selections: [selection] });
+      },
+    });
+    shortcuts.registerShortcut({ id: command, binding: key, preconditions: isGridReady });
+  }
   for (const { id, key, to } of moves) {
     const command = `baywright.operation.${id}`;
     commands.registerCommand({
@@ -64,7 +98,7 @@ export function addDeskKeys(univer: Univer, live: LiveWorkbook): void {
 }
 
 /** Tells whether a key goes to the cells, none of which is being typed into. */
-function isGridReady(context: IContextService): boolean {
+export function isGridReady(context: IContextService): boolean {
   return context.getContextValue(FOCUSING_SHEET) && context.getContextValue(FOCUSING_UNIVER_EDITOR) && !context.getContextValue(EDITOR_ACTIVATED);
 }
 
@@ -72,6 +106,11 @@ function isGridReady(context: IContextService): boolean {
 function firstThatMoves(sheet: Worksheet): CellPlace {
   const { xSplit, ySplit } = sheet.getFreeze();
   return { row: ySplit, column: xSplit };
+}
+
+/** The smallest range that holds a range and a cell. */
+function reaching({ startRow, endRow, startColumn, endColumn }: IRange, { row, column }: CellPlace): IRange {
+  return { startRow: Math.min(startRow, row), endRow: Math.max(endRow, row), startColumn: Math.min(startColumn, column), endColumn: Math.max(endColumn, column) };
 }
 
 function lastFilled(sheet: Worksheet): CellPlace {

@@ -1,4 +1,5 @@
-import { formulaTokens } from "../../sheet";
+import { slipsBetween } from "../../planning/text";
+import { formulaTokens, type FormulaToken } from "../../sheet";
 
 /** What each error of a cell means, and what mends it, where nothing more is known. */
 const sentences: Readonly<Record<string, string>> = {
@@ -11,12 +12,38 @@ const sentences: Readonly<Record<string, string>> = {
   "#NULL!": "Two ranges in the formula have no cell in common. Write a comma or a colon between them.",
   "#CYCLE!": "The formula needs its own answer, by way of other cells or directly. Take its own cell out of what it speaks of.",
   "#CALC!": "The formula answers with a table of no cells. Write what is to stand there then, such as the last argument of FILTER.",
+  "#ERROR!": "The formula cannot be read. Look at its brackets, quotes and commas, and write what is missing.",
   "#NAME?": "The formula holds a name that is no function, and the name of no cells. Put text in quotes.",
 };
+
+/** Slips in a formula that tell more than the error that comes of them. */
+const slips: readonly { readonly shows: readonly string[]; readonly is: (tokens: readonly FormulaToken[]) => boolean; readonly sentence: string }[] = [
+  {
+    shows: ["#NAME?", "#ERROR!", "#VALUE!"],
+    is: (tokens) => tokens.some(({ kind, text }) => kind === "other" && text.includes(";")) && !tokens.some(({ text }) => text.includes("{")),
+    sentence: "A semicolon stands between arguments. Write a comma there.",
+  },
+  {
+    shows: ["#N/A", "#VALUE!", "#ERROR!"],
+    is: (tokens) => tokens.some(({ kind }, at) => kind === "function" && /^\(\s*\)/.test(tokens[at + 1]?.text ?? "") && !needsNothing.has(tokens[at]!.text.toUpperCase())),
+    sentence: "A function is given nothing. Write its arguments between the brackets.",
+  },
+  {
+    shows: ["#REF!"],
+    is: (tokens) => !tokens.some(({ kind }) => kind === "error"),
+    sentence: "The formula asks for cells that are not there: beyond the sheet, or beyond the range that it looks in. Write a range or a position that is within.",
+  },
+];
+
+/** Functions without arguments. */
+const needsNothing = new Set(["NA", "TRUE", "FALSE", "PI", "NOW", "TODAY", "RAND", "ROW", "COLUMN", "SHEET", "SHEETS", "BAY.VERSION"]);
 
 /** Says what is wrong with a cell that shows `error`; null where its text is no error of a formula. `functions` are the names of all that are known. */
 export function errorSentence(error: string, formula: string, functions: ReadonlySet<string>): string | null {
   const sentence = sentences[error] ?? null;
+  if (sentence === null) return null;
+  const slip = slips.find(({ shows, is }) => shows.includes(error) && is(formulaTokens(formula)));
+  if (slip !== undefined) return slip.sentence;
   if (error !== "#NAME?") return sentence;
   const unknown = formulaTokens(formula).find(({ kind, text }) => kind === "function" && !functions.has(text.toUpperCase()))?.text;
   if (unknown === undefined) return sentence;
@@ -34,20 +61,4 @@ function nearest(typed: string, names: ReadonlySet<string>): string | null {
     if (slips < most) [found, most] = [name, slips];
   }
   return found;
-}
-
-/** Counts letters left out, added, mistaken or exchanged with their neighbour between two words (optimal string alignment distance). */
-function slipsBetween(one: string, other: string): number {
-  if (Math.abs(one.length - other.length) > 4) return Infinity;
-  let [before, last] = [[] as number[], Array.from({ length: other.length + 1 }, (_, at) => at)];
-  for (let row = 1; row <= one.length; row += 1) {
-    const line = [row];
-    for (let column = 1; column <= other.length; column += 1) {
-      const same = one[row - 1] === other[column - 1] ? 0 : 1;
-      const exchanged = row > 1 && column > 1 && one[row - 1] === other[column - 2] && one[row - 2] === other[column - 1];
-      line.push(Math.min(last[column]! + 1, line[column - 1]! + 1, last[column - 1]! + same, exchanged ? before[column - 2]! + 1 : Infinity));
-    }
-    [before, last] = [last, line];
-  }
-  return last[other.length]!;
 }

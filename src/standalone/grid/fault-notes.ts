@@ -5,6 +5,8 @@ import { SheetsSelectionsService } from "@univerjs/sheets";
 import { CellAlertManagerService, HoverManagerService } from "@univerjs/sheets-ui";
 import { faultNote } from "../../workbook/engine/bay-functions";
 import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
+import { isInCircle, type CellOnSheet } from "./circle";
+import { cellOnPage } from "./cell-on-page";
 import { errorSentence } from "./error-sentences";
 
 /** Where the sentence of an error is shown. */
@@ -19,14 +21,22 @@ export interface FaultDisplay {
 export function showFaultNotes(univer: Univer, api: FUniver, live: LiveWorkbook, container: HTMLElement, display: FaultDisplay): void {
   const injector = univer.__getInjector();
   const names = new Set([...injector.get(IFunctionService).getExecutors().keys()].map(String));
+  const formulaOf = ({ sheet: name, row, column }: CellOnSheet) => {
+    const sheet = live.workbook.getSheetBySheetName(name);
+    return sheet ? live.formulaAt(sheet, row, column, sheet.getCellRaw(row, column)) : null;
+  };
   const sentenceAt = (row: number, column: number) => {
     const sheet = live.workbook.getActiveSheet();
     const shown = sheet.getCell(row, column);
     const note = faultNote(shown);
     if (note !== null) return `${note.error}: ${note.sentence}`;
     const { v: value } = shown ?? {};
-    if (typeof value !== "string" || !value.startsWith("#")) return null;
-    const sentence = errorSentence(value, live.formulaAt(sheet, row, column, sheet.getCellRaw(row, column)) ?? "", names);
+    const formula = live.formulaAt(sheet, row, column, sheet.getCellRaw(row, column)) ?? "";
+    if (typeof value !== "string" || !value.startsWith("#")) {
+      const isCircular = formula !== "" && isInCircle({ sheet: sheet.getName(), row, column }, formulaOf);
+      return isCircular ? `Circular reference: ${errorSentence("#CYCLE!", formula, names)}` : null;
+    }
+    const sentence = errorSentence(value, formula, names);
     return sentence === null ? null : `${value}: ${sentence}`;
   };
   // The engine's own bubble knows only the code of an error: it would say less than we know.
@@ -41,9 +51,7 @@ export function showFaultNotes(univer: Univer, api: FUniver, live: LiveWorkbook,
       display.pointed(null);
       return;
     }
-    const cell = api.getActiveWorkbook()!.getActiveSheet().getRange(place.location.row, place.location.col).getCellRect();
-    const canvas = container.querySelector("canvas[id^=univer-sheet-main-canvas]")!.getBoundingClientRect();
-    display.pointed(sentence, { left: canvas.left + cell.left, bottom: canvas.top + cell.bottom });
+    display.pointed(sentence, cellOnPage(api, container, place.location.row, place.location.col));
   });
   const { selectionChanged$, selectionMoveEnd$, selectionSet$ } = injector.get(SheetsSelectionsService);
   const showSelected = () => {

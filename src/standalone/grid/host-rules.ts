@@ -2,11 +2,12 @@ import { CanceledError, ICommandService, type Nullable, type Univer, type Worksh
 import { sameSheetName, sheetNameFault } from "../../sheet";
 import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
 import { extrasOf, type StoredStyle } from "../../workbook/engine/stored-sheet";
+import { noteCommands } from "./show-notes";
 
 /** Commands by which a person changes cells of the sheet in front. */
 const changing = new Set([
   "sheet.command.set-range-values", "sheet.command.clear-selection-content", "sheet.command.clear-selection-all",
-  "sheet.command.delete-range-move-left", "sheet.command.delete-range-move-up",
+  "sheet.command.delete-range-move-left", "sheet.command.delete-range-move-up", ...Object.values(noteCommands),
 ]);
 
 /**

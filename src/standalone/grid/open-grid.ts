@@ -1,18 +1,16 @@
-import { IUniverInstanceService, type IWorkbookData, LifecycleService, LifecycleStages, LocaleType, type PluginCtor, Univer, UniverInstanceType, mergeLocales } from "@univerjs/core";
+import { IUniverInstanceService, type IWorkbookData, LifecycleService, LifecycleStages, LocaleService, LocaleType, type PluginCtor, Univer, UniverInstanceType } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
-import conditionalFormattingEnglish from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";
 import { UniverSheetsFindReplacePreset } from "@univerjs/preset-sheets-find-replace";
-import findReplaceEnglish from "@univerjs/preset-sheets-find-replace/locales/en-US";
 import { defaultTheme } from "@univerjs/themes";
+import { UniverSheetsNotePlugin } from "@univerjs/sheets-note";
 import { UniverSheetsSortPreset } from "@univerjs/preset-sheets-sort";
-import sortEnglish from "@univerjs/preset-sheets-sort/locales/en-US";
+import { SetWorksheetActiveOperation } from "@univerjs/sheets";
 import { IEditorBridgeService } from "@univerjs/sheets-ui";
 import { UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
-import coreEnglish from "@univerjs/preset-sheets-core/locales/en-US";
 import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
-import dataValidationEnglish from "@univerjs/preset-sheets-data-validation/locales/en-US";
 import { SheetsDataValidationValidatorService } from "@univerjs/sheets-data-validation";
+import { SheetsFindReplaceController } from "@univerjs/sheets-find-replace";
 import { CalculationMode } from "@univerjs/sheets-formula";
 import { ILayoutService } from "@univerjs/ui";
 import "@univerjs/preset-sheets-core/lib/index.css";
@@ -20,16 +18,29 @@ import "@univerjs/preset-sheets-data-validation/lib/index.css";
 import "@univerjs/preset-sheets-conditional-formatting/lib/index.css";
 import "@univerjs/preset-sheets-find-replace/lib/index.css";
 import "@univerjs/preset-sheets-sort/lib/index.css";
+import { sameSheetName, type Area } from "../../sheet";
 import { bayFunctionHelp, bayFunctions } from "../../workbook/engine/bay-functions";
 import { createBrowserPort } from "../../workbook/engine/browser-port";
 import { LiveWorkbook } from "../../workbook/engine/live-workbook";
+import { frontOf } from "../../workbook/engine/stored-sheet";
 import type { WorkbookPort } from "../../workbook/port";
+import type { NoteCard } from "../note-card";
+import { endExamples } from "./argument-help";
+import { askOnceAFrame } from "./cells-of-a-frame";
 import { addDeskKeys } from "./desk-keys";
+import { loadEnglish } from "./engine-texts";
 import { showFaultNotes, type FaultDisplay } from "./fault-notes";
+import { fitRows } from "./fitted-rows";
 import { giveWay } from "./frozen-columns";
 import { keepHostRules } from "./host-rules";
+import { openMenusByKey } from "./menu-keys";
+import { followSheetNames } from "./name-box";
+import { type OpenCell, watchOpenCell } from "./open-cell";
 import { keepPastedText } from "./plain-text-paste";
+import { drawListsAsText } from "./list-cells";
+import { showNotes } from "./show-notes";
 import { passStaleSuggestions } from "./stale-suggestions";
+import { extendTabMenu, type AskPrint } from "./tab-menu";
 import { keepTabRuns } from "./tab-run";
 import { showWhatFits } from "./too-wide-numbers";
 
@@ -38,37 +49,36 @@ const accent = {
   50: "#eef5f5", 100: "#dcecec", 200: "#b9d6d8", 300: "#8fbfc4", 400: "#4f97a0", 500: "#1f7a86", 600: "#0b5f6b", 700: "#084852", 800: "#06363d", 900: "#042529",
 };
 
-/** What the engine says while it computes for longer than a second; its own English lacks these. */
-const progressEnglish = {
-  "sheets-formula": {
-    progress: { analyzing: "Looking at formulas", calculating: "Computing", "array-analysis": "Looking at tables", "array-calculation": "Computing tables", done: "Computed" },
-  },
-};
-
 /** A grid on the page: the one workbook that is open in it, and how to open another. */
 export interface Grid {
   readonly api: FUniver;
   readonly live: LiveWorkbook;
+  readonly openCell: OpenCell;
   /** The port of the workbook that is open now; that of an earlier one refuses every call. */
   readonly port: WorkbookPort;
   /** Shows the grid in dark colours, or in light ones. */
   darken(dark: boolean): void;
   /** Gives the keyboard to the cells: what is typed then goes into the selected one. */
   focus(): void;
-  /** Lets what is being typed stand in its cell, and closes the cell. */
+  /** Lets what is being typed stand in its cell, or as its note, and closes both. */
   endTyping(): Promise<void>;
   /** Puts another workbook in place of the one that is open. */
   show(data: Partial<IWorkbookData>): void;
 }
 
-/** Opens a workbook as a grid inside `container`, and answers once it is drawn; sentences of errors and refusals go to `display`. */
-export async function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: FaultDisplay & { say(sentence: string): void }): Promise<Grid> {
+/** What the grid asks of the page around it: to show sentences of errors and notes, to say why something is refused, and to ask how a sheet is printed. */
+export interface GridDisplay extends FaultDisplay {
+  readonly notes: NoteCard;
+  readonly say: (sentence: string) => void;
+  readonly askPrint: AskPrint;
+}
+
+/** Opens a workbook as a grid inside `container`, and answers once it is drawn. */
+export async function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: GridDisplay): Promise<Grid> {
   showWhatFits();
-  const univer = new Univer({
-    theme: { ...defaultTheme, primary: accent },
-    locale: LocaleType.EN_US,
-    locales: { [LocaleType.EN_US]: mergeLocales(coreEnglish, dataValidationEnglish, conditionalFormattingEnglish, findReplaceEnglish, sortEnglish, progressEnglish) },
-  });
+  askOnceAFrame();
+  const univer = new Univer({ theme: { ...defaultTheme, primary: accent }, locale: LocaleType.EN_US });
+  loadEnglish(univer.__getInjector().get(LocaleService));
   const presets = [
     UniverSheetsCorePreset({
       container,
@@ -87,8 +97,10 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
     UniverSheetsFindReplacePreset(),
     UniverSheetsSortPreset(),
   ];
+  // Notes by their model alone: they are shown on a card of our own.
+  const plugins = [...presets.flatMap((preset) => preset.plugins), UniverSheetsNotePlugin];
   const known = new Set<string>();
-  for (const entry of presets.flatMap(({ plugins }) => plugins)) {
+  for (const entry of plugins) {
     const [plugin, config] = (Array.isArray(entry) ? entry : [entry, undefined]) as [PluginCtor, never];
     if (known.has(plugin.pluginName)) continue;
     known.add(plugin.pluginName);
@@ -107,24 +119,44 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   passStaleSuggestions(univer, live);
   keepTabRuns(univer, live);
   addDeskKeys(univer, live);
+  turnToFront(live, data);
+  extendTabMenu(univer, live, display.askPrint);
+  openMenusByKey(univer, api, live, container);
   giveWay(univer, live, container);
+  drawListsAsText(univer);
+  endExamples(univer);
+  const fitInFront = fitRows(univer, live);
   keepPastedText(univer);
+  // The engine learns to search sheets three seconds later; until then Ctrl+F would do nothing.
+  univer.__getInjector().get(SheetsFindReplaceController);
   showFaultNotes(univer, api, live, container, display);
+  const focus = () => {
+    univer.__getInjector().get(ILayoutService).focus();
+  };
+  showNotes(univer, api, live, container, display.notes, { focus, say: (sentence) => { display.say(sentence); } });
   comeAlive();
   let port = createBrowserPort(univer, live);
+  const lead = (name: string, area: Area) => {
+    const sheet = live.workbook.getSheets().find((one) => sameSheetName(one.getName(), name));
+    if (sheet !== undefined) void port.apply([{ kind: "select", sheet: sheet.getName(), area }]).then(focus);
+    return sheet !== undefined;
+  };
+  followSheetNames(container, lead, (sentence) => {
+    display.say(sentence);
+  });
   return {
     api,
     live,
+    openCell: watchOpenCell(univer, live),
     get port() {
       return port;
     },
     darken(dark) {
       api.toggleDarkMode(dark);
     },
-    focus() {
-      univer.__getInjector().get(ILayoutService).focus();
-    },
+    focus,
     async endTyping() {
+      display.notes.finish();
       // While a formula is written the engine keeps its cell open for references that may be clicked.
       univer.__getInjector().get(IEditorBridgeService).disableForceKeepVisible();
       await api.getActiveWorkbook()?.endEditingAsync(true);
@@ -135,10 +167,17 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
       univer.createUnit(UniverInstanceType.UNIVER_SHEET, { ...next, id: `${before}+` });
       api.disposeUnit(before);
       live.wake();
+      turnToFront(live, next);
+      fitInFront();
       port = createBrowserPort(univer, live);
       comeAlive();
     },
   };
+}
+
+function turnToFront(live: LiveWorkbook, data: Partial<IWorkbookData>): void {
+  const subUnitId = frontOf(data);
+  if (subUnitId !== undefined) live.run(SetWorksheetActiveOperation.id, { subUnitId });
 }
 
 /** Lets go what the engine had planned to validate in idle moments once its workbook is closed; left alone it throws for each. */

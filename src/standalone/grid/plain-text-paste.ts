@@ -2,15 +2,26 @@ import type { Univer } from "@univerjs/core";
 import { ISheetClipboardService } from "@univerjs/sheets-ui";
 
 /**
- * Lets rows that come as plain text, their cells parted by tabs, stay in their columns.
+ * Lets rows that come as plain text, their cells parted by tabs, stay in their columns, whether they are pasted by the keys or by a menu.
  *
  * The engine trims the text first, so that a list whose first cell is empty moves to the left, keeps the carriage return of each line in
- * its last cell, and reads "<" in a cell as the beginning of a tag.
+ * its last cell, and reads "<" in a cell as the beginning of a tag; from a menu it puts all of it into one cell.
  */
 export function keepPastedText(univer: Univer): void {
   const clipboard = univer.__getInjector().get(ISheetClipboardService);
   const paste = clipboard.legacyPaste.bind(clipboard);
-  clipboard.legacyPaste = (html, text, files) => (html || files !== undefined || !text || !/[\t\n]/.test(text) ? paste(html, text, files) : paste(tableOf(text), undefined, undefined));
+  clipboard.legacyPaste = (html, text, files) => (html || files !== undefined || !isTable(text) ? paste(html, text, files) : paste(tableOf(text), undefined, undefined));
+  const pasteItem = clipboard.paste.bind(clipboard);
+  clipboard.paste = async (item, type) => {
+    const text = item.types.length === 1 && item.types[0] === plain ? await (await item.getType(plain)).text() : undefined;
+    return pasteItem(isTable(text) ? new ClipboardItem({ "text/html": new Blob([tableOf(text)], { type: "text/html" }) }) : item, type);
+  };
+}
+
+const plain = "text/plain";
+
+function isTable(text: string | undefined): text is string {
+  return text !== undefined && /[\t\n]/.test(text);
 }
 
 function tableOf(text: string): string {

@@ -1,5 +1,6 @@
 import { makeButton } from "./button";
 import { fill, make } from "./make";
+import { makeSign } from "./sign";
 import { explain, nextTurn, Stopped, type Message, type Work } from "./work";
 
 /** The line at the foot of the pane: the last result, or the work that runs, with its progress and a way to stop it. */
@@ -19,7 +20,7 @@ const quietMilliseconds = 250;
 /** Makes the status bar. It takes no room while it has nothing to say, but stays where a screen reader listens to it. */
 export function makeStatusBar(): StatusBar {
   const sentence = make("p", { role: "status" });
-  const close = makeButton("✕", () => silence(), { size: "small", appearance: "subtle", icon: true, label: "Close the message" });
+  const close = makeButton(makeSign("close"), () => silence(), { size: "small", appearance: "subtle", icon: true, label: "Close the message" });
   const progress = make("fluent-progress-bar", { "aria-label": "Progress" });
   const buttons = make("div", { class: "bay-row" });
   const element = make("footer", { class: "bay-status" }, make("div", { class: "bay-said" }, sentence, close), progress, buttons);

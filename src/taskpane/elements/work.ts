@@ -44,6 +44,9 @@ export function nextTurn(): Promise<void> {
 export function explain(thrown: unknown, title: string): Message {
   if (thrown instanceof Stopped) return { sentence: `${title}: stopped. What was finished stays; the rest is as it was.` };
   if (thrown instanceof Problem) return { sentence: thrown.sentence, tone: "trouble" };
+  if (thrown instanceof Error && thrown.name === "ChunkLoadError") {
+    return { sentence: `${title}: that part of the page was not loaded yet, and its server does not answer. Nothing is lost; try again once it does.`, tone: "trouble" };
+  }
   console.error(thrown);
   return {
     sentence: `${title} failed inside the add-in, not in your workbook. Try once more; if it comes back, report it with the version in About.`,

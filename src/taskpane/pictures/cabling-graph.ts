@@ -98,7 +98,7 @@ interface NodePlace {
   readonly kind: Column;
 }
 
-/** Draws the cabling of a site in three columns. A single point has a double frame and the sign ①, a single cable is thick and dashed. */
+/** Draws the cabling of a site in three columns. A single point has a double frame and the sign (1), a single cable is thick and dashed. */
 export function drawCabling(layout: CablingLayout): Picture {
   const kinds = Object.keys(columns) as Column[];
   const tallest = Math.max(1, ...kinds.map((kind) => layout.nodes.filter((node) => node.kind === kind).length));
@@ -119,9 +119,9 @@ export function drawCabling(layout: CablingLayout): Picture {
     const { width } = columns[kind];
     shapes.push(rect(x, y, width, boxHeight, `node ${kind}${isSinglePoint ? " single" : ""}`));
     if (isSinglePoint) shapes.push(rect(x + 2.5, y + 2.5, width - 5, boxHeight - 5, "node single inner"));
-    shapes.push(label(x + 6, y + 15, isSinglePoint ? `① ${name}` : name, { room: width - 10 }));
+    shapes.push(label(x + 6, y + 15, isSinglePoint ? `(1) ${name}` : name, { room: width - 10 }));
   }
-  const notes = [...layout.parted.map((pair) => `⚠ Nothing joins ${pair}`), ...layout.unknown.map((name) => `? Not known: how ${name} is cabled`)];
+  const notes = [...layout.parted.map((pair) => `! Nothing joins ${pair}`), ...layout.unknown.map((name) => `? Not known: how ${name} is cabled`)];
   const bottom = head + tallest * rowHeight;
   notes.forEach((text, index) => shapes.push(label(2, bottom + 14 + index * 15, text)));
   return { title: `Cabling of ${layout.site}`, summary: describeCabling(layout), width: pictureWidth, height: bottom + notes.length * 15 + 6, shapes };

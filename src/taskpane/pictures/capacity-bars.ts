@@ -37,7 +37,7 @@ export function drawCapacity(pools: readonly PoolCapacity[]): Picture {
     });
     const post = 1 + scaled(limit);
     return [
-      label(1, y + 11, `${pool.used > limit ? "⚠ " : ""}${pool.pool}`, { look: "label strong", room: 150 }),
+      label(1, y + 11, `${pool.used > limit ? "! " : ""}${pool.pool}`, { look: "label strong", room: 150 }),
       label(pictureWidth - 1, y + 11, `raw ${formatTerabytes(pool.raw)}`, { anchor: "end", look: "label soft" }),
       ...bars,
       line(post, y + 12, post, y + 16 + barHeight + 4, "post"),

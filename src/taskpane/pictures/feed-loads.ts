@@ -19,7 +19,7 @@ export function drawFeedLoads(site: string, loads: readonly PlannedFeedLoad[], u
   const shapes: Shape[] = loads.flatMap(({ row, normal, worst }, at) => {
     const y = top + at * blockHeight;
     return [
-      label(1, y + 11, `${worst.ok ? "" : "⚠ "}${row.feed}`, { look: "label strong", room: 130 }),
+      label(1, y + 11, `${worst.ok ? "" : "! "}${row.feed}`, { look: "label strong", room: 130 }),
       label(pictureWidth - 1, y + 11, `limit ${formatAmps(worst.limitAmps)}`, { anchor: "end", look: "label soft" }),
       rect(1, y + 17, scaled(normal.share), barHeight, normal.ok ? "part used" : "part used alarm"),
       rect(1, y + 17 + barHeight, scaled(worst.share), barHeight, worst.ok ? "part redundancy" : "part used alarm"),

@@ -33,10 +33,10 @@ export function drawRack(layout: RackLayout): Picture {
     shapes.push(rect(x, y + 0.5, width, size - 1, device.fault === null ? `item ${device.table}` : "item alarm"));
     if (device.fault !== null) shapes.push(rect(x + 3, y + size / 2 - 6.5, width - 6, 13, "plate"));
     const weight = device.kg === null || lanes > 1 ? "" : formatKilograms(device.kg);
-    shapes.push(label(x + 7, y + size / 2 + 4, `${device.fault === null ? "" : "⚠ "}${device.name}${lanes > 1 ? "" : `, ${unitsOf(device, rack)}`}`, { room: width - 14 - weight.length * 6 }));
+    shapes.push(label(x + 7, y + size / 2 + 4, `${device.fault === null ? "" : "! "}${device.name}${lanes > 1 ? "" : `, ${unitsOf(device, rack)}`}`, { room: width - 14 - weight.length * 6 }));
     if (weight !== "") shapes.push(label(right - 9, y + size / 2 + 4, weight, { anchor: "end" }));
   }
-  const below = [...outside.map((device) => `⚠ ${device.name}, ${unitsOf(device, rack)}: outside the rack`), ...layout.unplaced.map((name) => `? ${name} has no place yet`)];
+  const below = [...outside.map((device) => `! ${device.name}, ${unitsOf(device, rack)}: outside the rack`), ...layout.unplaced.map((name) => `? ${name} has no place yet`)];
   below.forEach((text, index) => shapes.push(label(left, top + units * unitHeight + 16 + index * 16, text, { room: right - left })));
 
   return { title: `Rack ${rack.rack}`, summary: describeRack(layout), width: pictureWidth, height, shapes };

@@ -3,6 +3,7 @@ import type { JobOutcome } from "../../actions/put-tab";
 import { momentOf } from "../../actions/moment";
 import { countOf } from "../elements/count-of";
 import { fill, make } from "../elements/make";
+import { makeSign } from "../elements/sign";
 import type { PaneContext } from "./view";
 
 /** Builds the tabs of the named jobs with progress and a way to stop, and lists in `place` what became of each. */
@@ -42,7 +43,7 @@ export function listOutcomes(title: string, outcomes: readonly JobOutcome[]): HT
         make(
           "li",
           { class: "bay-outcome" },
-          make("div", {}, make("span", { class: "bay-sign", "data-weight": built ? "good" : "stop", "aria-hidden": true }, built ? "✓" : "✗"), make("strong", {}, job)),
+          make("div", {}, make("span", { class: "bay-sign", "data-weight": built ? "good" : "stop", "aria-hidden": true }, makeSign(built ? "good" : "close")), make("strong", {}, job)),
           make(
             "div",
             {},

@@ -8,6 +8,7 @@ import { goTo } from "../elements/go-to";
 import { fill, make } from "../elements/make";
 import { pace } from "../elements/pace";
 import { propose } from "../elements/preview";
+import { makeSign } from "../elements/sign";
 import { explain } from "../elements/work";
 import type { PaneContext, View } from "./view";
 
@@ -17,10 +18,10 @@ const paceMilliseconds = 300;
 /** How many findings of one weight are listed at first, and by how many more at a time. */
 const listedAtOnce = 50;
 
-const weights: readonly { readonly weight: Weight; readonly sign: string; readonly name: string; readonly meaning: string }[] = [
-  { weight: "stop", sign: "■", name: "Stop", meaning: "built like this it will not work, or the data is at risk" },
-  { weight: "warn", sign: "▲", name: "Warn", meaning: "it may go wrong" },
-  { weight: "note", sign: "●", name: "Note", meaning: "worth knowing" },
+const weights: readonly { readonly weight: Weight; readonly name: string; readonly meaning: string }[] = [
+  { weight: "stop", name: "Stop", meaning: "built like this it will not work, or the data is at risk" },
+  { weight: "warn", name: "Warn", meaning: "it may go wrong" },
+  { weight: "note", name: "Note", meaning: "worth knowing" },
 ];
 
 /** Makes the Check view: what is wrong with the plan, by weight, with the way to each cell and to each mend. */
@@ -64,15 +65,15 @@ export function makeCheckView(pane: PaneContext): View {
 
   function show(): void {
     const of = (weight: Weight) => findings.filter((finding) => finding.weight === weight);
-    const countsByWeight = weights.map(({ weight, sign, name }) => make("span", {}, signOf(weight, sign), ` ${name} `, make("strong", {}, of(weight).length)));
+    const countsByWeight = weights.map(({ weight, name }) => make("span", {}, signOf(weight), ` ${name} `, make("strong", {}, of(weight).length)));
     fill(counts, findings.length === 0 ? "The checks find nothing wrong with the plan." : countsByWeight);
     mendAll.hidden = !findings.some(({ mend }) => mend !== undefined);
     const hadFocus = lists.contains(document.activeElement);
-    fill(lists, weights.map(({ weight, sign, name, meaning }) => of(weight).length > 0 && listOf(weight, sign, name, meaning, of(weight))));
+    fill(lists, weights.map(({ weight, name, meaning }) => of(weight).length > 0 && listOf(weight, name, meaning, of(weight))));
     if (hadFocus) lists.focus();
   }
 
-  function listOf(weight: Weight, sign: string, name: string, meaning: string, found: readonly Finding[]): HTMLElement {
+  function listOf(weight: Weight, name: string, meaning: string, found: readonly Finding[]): HTMLElement {
     const more = found.length - listed[weight];
     const showMore = () => {
       listed[weight] += listedAtOnce;
@@ -81,7 +82,7 @@ export function makeCheckView(pane: PaneContext): View {
     return make(
       "section",
       { class: "bay-group" },
-      make("h2", {}, signOf(weight, sign), ` ${name}: ${found.length}`, make("span", { class: "unseen" }, `, ${meaning}`)),
+      make("h2", {}, signOf(weight), ` ${name}: ${found.length}`, make("span", { class: "unseen" }, `, ${meaning}`)),
       make("ul", { class: "bay-list" }, found.slice(0, listed[weight]).map((finding) => make("li", {}, entry(finding)))),
       more > 0 && makeButton(`Show ${Math.min(more, listedAtOnce)} of ${more} more`, showMore, { size: "small", appearance: "subtle" }),
     );
@@ -128,6 +129,6 @@ function isSame(one: Finding, other: Finding): boolean {
   return one.rule === other.rule && one.sheet === other.sheet && one.row === other.row && one.column === other.column && one.sentence === other.sentence;
 }
 
-function signOf(weight: Weight, sign: string): HTMLElement {
-  return make("span", { class: "bay-sign", "data-weight": weight, "aria-hidden": true }, sign);
+function signOf(weight: Weight): HTMLElement {
+  return make("span", { class: "bay-sign", "data-weight": weight, "aria-hidden": true }, makeSign(weight));
 }

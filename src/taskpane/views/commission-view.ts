@@ -9,6 +9,7 @@ import { makeCheckbox, type Checkbox } from "../elements/checkbox";
 import { countOf } from "../elements/count-of";
 import { fill, make } from "../elements/make";
 import { pace } from "../elements/pace";
+import { makeSign } from "../elements/sign";
 import { explain } from "../elements/work";
 import { makeBringBackGroup } from "./bring-back-group";
 import { buildWithReport } from "./build-report";
@@ -100,7 +101,7 @@ export function makeCommissionView(pane: PaneContext): View {
     const element = make(
       "li",
       { class: "bay-job" },
-      box ?? make("span", { class: "bay-closed", "aria-hidden": true }, "✓"),
+      box ?? make("span", { class: "bay-closed", "aria-hidden": true }, makeSign("good")),
       make(
         "div",
         {},

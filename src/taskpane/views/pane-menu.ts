@@ -3,6 +3,7 @@ import { invalid } from "../../planning/text";
 import { makeButton } from "../elements/button";
 import { countOf } from "../elements/count-of";
 import { fill, make } from "../elements/make";
+import { makeSign } from "../elements/sign";
 import { makeLoadingDialog } from "./loading-dialog";
 import { makeTurnDialog, turnFormulasBack } from "./turn-formulas";
 import type { ProgramTest } from "../pane-host";
@@ -15,7 +16,7 @@ export function makePaneMenu(pane: PaneContext): HTMLElement {
   const loading = pane.host.loading === null ? null : makeLoadingDialog(pane, pane.host.loading);
   // A menu item says "change" when it is chosen, by a click as by a key.
   const item = (label: string, run: () => unknown) => make("fluent-menu-item", { role: "menuitem", on: { change: () => void run() } }, label);
-  const trigger = makeButton("☰", null, { slot: "trigger", appearance: "subtle", icon: true, label: "Menu" });
+  const trigger = makeButton(makeSign("menu"), null, { slot: "trigger", appearance: "subtle", icon: true, label: "Menu" });
   // The menu item that opened a dialog is out of sight when it closes: the keyboard goes on from the menu.
   for (const dialog of [about, turn, loading?.element]) dialog?.addEventListener("close", () => trigger.focus());
   const element = make("div");

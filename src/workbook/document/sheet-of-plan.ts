@@ -1,5 +1,5 @@
 import type { CellStyle, SheetPlan, Validation } from "../../sheet";
-import type { BorderLine, CellGrid, DocumentCell, DocumentSheet, LineSetting, Look, TypingRule } from "./workbook-document";
+import { noPrintPlan, type BorderLine, type CellGrid, type DocumentCell, type DocumentSheet, type LineSetting, type Look, type TypingRule } from "./workbook-document";
 
 /** Turns a sheet plan into a sheet of a document. `keepLook` gives a look to the workbook and answers with its place. */
 export function sheetOfPlan(plan: SheetPlan, id: string, keepLook: (look: Look) => number): DocumentSheet {
@@ -39,7 +39,7 @@ export function sheetOfPlan(plan: SheetPlan, id: string, keepLook: (look: Look) 
     }),
     otherFormats: 0,
     tables: plan.tables ?? [],
-    print: plan.print ?? { orientation: "portrait", fitToWidth: false, breaksBefore: [] },
+    print: plan.print ?? noPrintPlan,
     notes: [],
     drawings: 0,
   };

@@ -93,8 +93,11 @@ export interface FormulaFormat {
   readonly look: Look;
 }
 
+/** What somebody noted beside a cell. */
 export interface Note extends CellPlace {
   readonly text: string;
+  /** True for the words that a file keeps of a thread of comments, for programs that know no threads: they change with the thread alone. */
+  readonly isThread?: boolean | undefined;
 }
 
 /** One sheet of cells. */
@@ -149,6 +152,9 @@ export interface WorkbookDocument {
   readonly looks: readonly Look[];
   readonly names: readonly DocumentName[];
 }
+
+/** How a sheet is printed that says nothing of it. */
+export const noPrintPlan: PrintPlan = { orientation: "portrait", fitToWidth: false, breaksBefore: [] };
 
 /** A workbook in which nothing stands yet, not even a sheet. */
 export const emptyDocument: WorkbookDocument = { sheets: [], looks: [{}], names: [] };

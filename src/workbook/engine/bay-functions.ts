@@ -7,6 +7,7 @@ import { CellFault, installCustomFunctions } from "../../functions/support/custo
 import { Comparison } from "./comparison";
 import { no, yes } from "./engine-values";
 import { readFormulaLiteralsAsWritten } from "./formula-literals";
+import { keepNodes } from "./kept-nodes";
 import { indexOnlyLookups } from "./lookup-index";
 import { readRangesWithoutLostSpills } from "./lost-spills";
 import { shareFormulas } from "./shared-formulas";
@@ -32,6 +33,7 @@ export function bayFunctions(): [new (name: string) => BaseFunction, string][] {
   indexOnlyLookups();
   readRangesWithoutLostSpills();
   shareFormulas();
+  keepNodes();
   const ours = catalogue.map((one): [new (name: string) => BaseFunction, string] => [engineClass(one), `${namespace}.${one.id}`]);
   return [...ours, [Comparison, "COMPARE"]];
 }

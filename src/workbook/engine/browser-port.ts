@@ -42,7 +42,7 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
         sheets: live.workbook.getSheets().map((sheet) => {
           const facts = { name: sheet.getName(), visible: sheet.isSheetHidden() === BooleanNumber.FALSE, hasTables: (extrasOf(sheet.getConfig()).tables ?? []).length > 0 };
           const [formulaAt, spills] = [(row: number, column: number, cell: ICellData) => live.formulaAt(sheet, row, column, cell), live.spills(sheet)];
-          return readChosen(choice, facts, (rows) => sheetSnapshot(sheet.getConfig(), { rows, formulaAt, spills }));
+          return readChosen(choice, facts, (rows) => sheetSnapshot(sheet.getConfig(), { rows, formulaAt, spills, notes: live.notes.of(sheet).length }));
         }),
       };
     },

@@ -2,14 +2,17 @@ import { DataValidationErrorStyle, type ICellData, type ISheetDataValidationRule
 import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
 import { sheetSize, type Area } from "../../sheet";
 import {
-  cellAt, putCell, type CellGrid, type DocumentName, type DocumentSheet, type FormulaFormat, type LineSetting, type Look, type TypingRule, type WorkbookDocument,
+  cellAt, noPrintPlan, putCell, type CellGrid, type DocumentName, type DocumentSheet, type FormulaFormat, type LineSetting, type Look, type Note, type TypingRule,
+  type WorkbookDocument,
 } from "../document/workbook-document";
 import { no, yes } from "./engine-values";
 import { isFormulaFormat } from "./formula-format";
 import { figureOf } from "./kept-figures";
 import { hexColor, lookOfStyle } from "./look-style";
 import { everySheet, lookId, toTheEnd } from "./open-document";
+import { givenHeight } from "./row-heights";
 import { cellValue } from "./sheet-snapshot";
+import { notesOf, type SheetNotes } from "./stored-notes";
 import { columnCharacters, eachCell, extrasOf, findStyle, numbered, readResource, resourceNames, rowPoints, toArea, type Spill, type StoredStyle, type StoredWorkbook } from "./stored-sheet";
 
 /**
@@ -35,9 +38,10 @@ export function documentOf({ data, spills }: StoredWorkbook, base: readonly Look
   };
   const rules = resource<ISheetDataValidationRule[]>(data, resourceNames.validations);
   const formats = resource<IConditionFormattingRule[]>(data, resourceNames.conditionalFormats);
+  const notes = resource<SheetNotes>(data, resourceNames.notes);
   const sheets = data.sheetOrder.flatMap((id): DocumentSheet[] => {
     const sheet = data.sheets[id];
-    return sheet === undefined ? [] : [sheetOf(id, sheet, spills[id] ?? [], rules[id] ?? [], formats[id] ?? [], lookOf)];
+    return sheet === undefined ? [] : [sheetOf(id, sheet, spills[id] ?? [], rules[id] ?? [], formats[id] ?? [], notesOf(notes[id] ?? {}), lookOf)];
   });
   return { sheets, looks, names: namesOf(data) };
 }
@@ -60,6 +64,7 @@ function sheetOf(
   spills: readonly Spill[],
   rules: readonly ISheetDataValidationRule[],
   formats: readonly IConditionFormattingRule[],
+  notes: readonly Note[],
   lookOf: LookOf,
 ): DocumentSheet {
   const extras = extrasOf(sheet);
@@ -69,10 +74,11 @@ function sheetOf(
     state: sheet.hidden === yes ? (extras.veryHidden === true ? "veryHidden" : "hidden") : "visible",
     tabColor: hexColor(sheet.tabColor),
     cells: cellsOf(sheet, spills, lookOf),
-    rows: numbered(sheet.rowData).flatMap(([row, { h, ia, hd }]): LineSetting[] => {
+    rows: numbered(sheet.rowData).flatMap(([row, data]): LineSetting[] => {
       // A height that the sheet found for itself is left to the program that opens the file.
-      const size = h !== undefined && ia !== yes ? rowPoints(h) : undefined;
-      return size === undefined && hd !== yes ? [] : [{ first: row, last: row, size, hidden: hd === yes || undefined }];
+      const given = givenHeight(data);
+      const [size, hidden] = [given === undefined ? undefined : rowPoints(given), data.hd === yes || undefined];
+      return size === undefined && hidden === undefined ? [] : [{ first: row, last: row, size, hidden }];
     }),
     columns: numbered(sheet.columnData).flatMap(([column, { w, hd, s }]): LineSetting[] => {
       const look = s === undefined || s === null ? undefined : lookOf(s);
@@ -87,8 +93,8 @@ function sheetOf(
     formats: formats.flatMap(formatOf),
     otherFormats: 0,
     tables: extras.tables ?? [],
-    print: extras.print ?? { orientation: "portrait", fitToWidth: false, breaksBefore: [] },
-    notes: (extras.notes ?? []).map(({ row, column, note }) => ({ row, column, text: typeof note === "string" ? note : "" })),
+    print: extras.print ?? noPrintPlan,
+    notes,
     drawings: extras.drawings ?? 0,
     moves: extras.moves,
   };
@@ -133,7 +139,8 @@ function ruleOf(rule: ISheetDataValidationRule, sheet: Partial<IWorksheetData>):
     {
       areas: rule.ranges.map(toArea).map((area) => (rule.uid.endsWith(toTheEnd) ? areaToTheEnd(area, sheet) : area)),
       type,
-      operator: rule.operator ?? undefined,
+      // A list compares nothing; the engine gives it a comparison, and forgets it when it undoes.
+      operator: type === "list" ? undefined : (rule.operator ?? undefined),
       formulas: formulas.map(String),
       allowsBlank: rule.allowBlank ?? true,
       hidesArrow: (type === "list" && rule.showDropDown === false) || undefined,

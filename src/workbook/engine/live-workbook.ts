@@ -1,12 +1,14 @@
 import type { ICellData, IRange, IWorkbookData, Nullable, Univer, Workbook, Worksheet } from "@univerjs/core";
 import { ICommandService, IResourceLoaderService, IUniverInstanceService, UniverInstanceType } from "@univerjs/core";
-import { FormulaDataModel } from "@univerjs/engine-formula";
+import { FormulaDataModel, IActiveDirtyManagerService } from "@univerjs/engine-formula";
 import { SheetsSelectionsService } from "@univerjs/sheets";
 import { FormulaCalculationSessionService } from "@univerjs/sheets-formula";
 import type { CellValue } from "../../sheet";
+import { CellNotes } from "./cell-notes";
 import { knowTables } from "./engine-tables";
 import { keepExtras } from "./keep-extras";
 import { keepFigures, type KeptFigures } from "./kept-figures";
+import { leaveRemovedSheets } from "./leave-removed-sheets";
 import { computeBehindLostSpills } from "./lost-spills";
 import { cellValue } from "./sheet-snapshot";
 import { eachCell, numbered, toArea, type Spill, type StoredWorkbook } from "./stored-sheet";
@@ -18,6 +20,9 @@ const calculationStart = 200;
 /** How often the beginning of a calculation is waited for where the machine is busy. */
 const mostWaits = 5;
 
+/** Commands after which formulas and tables may be others: no formula asks for a note. */
+const changesCells = /^sheet\.mutation\.(?!\w+-note)/;
+
 /** Commands that change what a workbook holds: cells, sheets, rules, names. */
 const changesWorkbook = /^(sheet|data-validation)\.mutation\.|^formula\.mutation\.(set|remove)-defined-name$/;
 
@@ -27,6 +32,8 @@ export interface EngineChange {
   readonly sheet: string;
   readonly sheetId: string;
   readonly params: unknown;
+  /** True where it only put in place what formulas come to. */
+  readonly isFigure: boolean;
 }
 
 /** The workbook that is open in an engine: what its plain data does not tell. */
@@ -42,6 +49,7 @@ export class LiveWorkbook {
 
   private readonly figures: KeptFigures;
   private readonly tellTables: () => boolean;
+  readonly notes: CellNotes;
 
   constructor(private readonly univer: Univer, { keepsVolatile = false } = {}) {
     this.figures = keepFigures(univer, { keepsVolatile });
@@ -50,8 +58,12 @@ export class LiveWorkbook {
     this.formulas = injector.get(FormulaDataModel);
     this.selections = injector.get(SheetsSelectionsService);
     this.calculation = injector.get(FormulaCalculationSessionService);
-    this.commands.onCommandExecuted(({ id }) => {
-      if (id.startsWith("sheet.mutation.") || id === "formula.mutation.set-formula-data") this.restless = true;
+    this.notes = new CellNotes(univer);
+    const asking = injector.get(IActiveDirtyManagerService);
+    this.commands.onCommandExecuted(({ id }, options) => {
+      // Results that are put into their cells ask for no calculation: whoever waited for one would wait until it is clear that none begins.
+      if (options?.["applyFormulaCalculationResult"] === true) return;
+      if (changesCells.test(id) || id === "formula.mutation.set-formula-data" || asking.get(id) !== undefined) this.restless = true;
     });
     keepExtras(
       this.commands,
@@ -59,10 +71,11 @@ export class LiveWorkbook {
       () => this.ours,
     );
     computeBehindLostSpills(univer);
+    leaveRemovedSheets(univer);
     this.tellTables = knowTables(univer);
     this.tellTables();
     this.commands.onCommandExecuted(({ id }) => {
-      if (id.startsWith("sheet.mutation.")) this.tellTables();
+      if (changesCells.test(id)) this.tellTables();
     });
   }
 
@@ -133,8 +146,7 @@ export class LiveWorkbook {
   }
 
   private hasFormulas(): boolean {
-    const sheets = this.formulas.getFormulaData()[this.workbook.getUnitId()] ?? {};
-    return Object.values(sheets).some((rows) => rows !== null && rows !== undefined && numbered(rows).some(([, row]) => Object.keys(row).length > 0));
+    return this.workbook.getSheets().some((sheet) => numbered(sheet.getConfig().cellData).some(([, line]) => numbered(line).some(([, cell]) => Boolean(cell.f) || Boolean(cell.si))));
   }
 
   /** Tells the formula of a cell that has one of its own: formulas that were filled down share one text in the engine. */
@@ -189,11 +201,12 @@ export class LiveWorkbook {
 
   /** Calls `listener` with the engine's commands that change what the workbook holds, until the returned function is called. */
   onChange(listener: (change: EngineChange) => void): () => void {
-    const subscription = this.commands.onCommandExecuted(({ id, params }) => {
-      const { unitId, subUnitId } = (params ?? {}) as { unitId?: string; subUnitId?: string };
+    const subscription = this.commands.onCommandExecuted(({ id, params }, options) => {
+      // Those of notes call their sheet by another name.
+      const { unitId, sheetId, subUnitId = sheetId } = (params ?? {}) as { unitId?: string; sheetId?: string; subUnitId?: string };
       if (!changesWorkbook.test(id) || unitId !== this.workbook.getUnitId()) return;
       const sheet = subUnitId === undefined ? undefined : this.workbook.getSheetBySheetId(subUnitId);
-      listener({ id, sheet: sheet?.getName() ?? "", sheetId: subUnitId ?? "", params });
+      listener({ id, sheet: sheet?.getName() ?? "", sheetId: subUnitId ?? "", params, isFigure: options?.["applyFormulaCalculationResult"] === true });
     });
     return () => {
       subscription.dispose();

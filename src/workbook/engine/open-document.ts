@@ -10,6 +10,7 @@ import { formulaFormat } from "./formula-format";
 import { styleOfLook } from "./look-style";
 import type { Figure } from "./kept-figures";
 import { freeze } from "./store-sheet";
+import { storedNotes } from "./stored-notes";
 import { columnPixels, numbered, resourceNames, rowPixels, toRange, type SheetExtras, type StoredSheet, type StoredStyle } from "./stored-sheet";
 
 /** The id under which cells of the engine name a look of the document. */
@@ -33,7 +34,10 @@ export function openDocument({ sheets, looks, names }: WorkbookDocument, { shows
     const id = `n${index}`;
     return [id, { id, name, formulaOrRefString: formula, comment: "", localSheetId: sheet ?? everySheet, hidden }];
   });
-  return assembleWorkbook(stored, styles, { [resourceNames.names]: Object.fromEntries(engineNames) as object });
+  return assembleWorkbook(stored, styles, {
+    [resourceNames.names]: Object.fromEntries(engineNames) as object,
+    [resourceNames.notes]: storedNotes(sheets),
+  });
 }
 
 /** Where the engine knows a name on all sheets. */
@@ -66,7 +70,6 @@ function openSheet(sheet: DocumentSheet, styles: Readonly<Record<string, StoredS
   const extras: SheetExtras = {
     tables: [...sheet.tables],
     print: sheet.print,
-    notes: sheet.notes.map(({ row, column, text }) => ({ row, column, note: text })),
     drawings: sheet.drawings,
     ...(sheet.isProtected && { protection: { sheet: true } }),
     ...(sheet.state === "veryHidden" && { veryHidden: true }),
@@ -172,7 +175,8 @@ function openRule(rule: TypingRule, index: number, { rowCount, columnCount }: { 
     ranges: rule.areas.map(toRange).map((range) => ({ ...range, endRow: Math.min(range.endRow, rowCount - 1), endColumn: Math.min(range.endColumn, columnCount - 1) })),
     type: rule.type,
     formula1: rule.formulas[0],
-    formula2: rule.formulas[1],
+    // Of a list the engine would take a second formula for the colours of its entries; some programs write a 0 there.
+    formula2: rule.type === "list" ? undefined : rule.formulas[1],
     operator: operators.get(rule.operator ?? "") ?? DataValidationOperator.BETWEEN,
     allowBlank: rule.allowsBlank,
     showDropDown: rule.type === "list" && rule.hidesArrow !== true,

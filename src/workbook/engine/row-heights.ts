@@ -1,5 +1,5 @@
-import type { IRange, IWorksheetData } from "@univerjs/core";
-import { wrap, yes } from "./engine-values";
+import type { IRange, IRowData, IWorksheetData, Nullable, Worksheet } from "@univerjs/core";
+import { no, wrap, yes } from "./engine-values";
 import { eachCell, findStyle, type StyleTable } from "./stored-sheet";
 
 /** Pixels of a row with one line, as the engine draws it. */
@@ -33,6 +33,33 @@ export function estimateRowHeights(sheet: Partial<IWorksheetData>, styles: Style
     if (lines > 1) heights.set(row, Math.max(heights.get(row) ?? oneLine, Math.ceil(lines * points * 1.7) + 6));
   });
   for (const [row, height] of heights) if (height > oneLine) rowData[row] = { ...rowData[row], h: height, ia: yes };
+}
+
+/**
+ * Lets a row be shown higher than it was given; the engine shows one with a height of its own just so.
+ *
+ * The row is marked, as from then on its height looks like one that the engine found: what was given is what a saved file has, and the least that is shown.
+ */
+export function letGrow(row: IRowData): void {
+  if (row.ia !== no || row.h === undefined) return;
+  row.ia = yes;
+  row.ah = row.h;
+  row.custom = { ...row.custom, isGiven: true };
+}
+
+/** The height of a row that a file or a person gave, in pixels; undefined where the row finds its own. */
+export function givenHeight({ h, ia, custom }: IRowData): number | undefined {
+  return ia === yes && custom?.["isGiven"] !== true ? undefined : h;
+}
+
+/** Lets a row find its height alone. */
+export function forgetGivenHeight(row: Nullable<Partial<IRowData>>): void {
+  if (row?.custom) row.custom = { ...row.custom, isGiven: undefined };
+}
+
+/** The least height of a row on the screen, in pixels. */
+export function leastHeight(sheet: Worksheet, row: number): number {
+  return givenHeight(sheet.getRowManager().getRow(row) ?? {}) ?? sheet.getConfig().defaultRowHeight;
 }
 
 /** Width in pixels that a cell's text has: its column's, or all columns of its merged area. */

@@ -9,12 +9,14 @@ export interface SheetReading {
   /** Formula of a cell that has one, else null; by default what the cell itself stores. */
   readonly formulaAt?: (row: number, column: number, cell: ICellData) => string | null;
   readonly spills?: readonly Spill[];
+  /** How many notes are on the sheet. */
+  readonly notes?: number;
   /** How many rows to read at most: none to read only what the sheet is. */
   readonly rows?: number;
 }
 
 /** Reads a stored sheet as a snapshot, from A1 to the last cell that shows something, spilled cells included. */
-export function sheetSnapshot(sheet: Partial<IWorksheetData>, { formulaAt = ownFormula, spills = [], rows = Infinity }: SheetReading = {}): SheetSnapshot {
+export function sheetSnapshot(sheet: Partial<IWorksheetData>, { formulaAt = ownFormula, spills = [], notes = 0, rows = Infinity }: SheetReading = {}): SheetSnapshot {
   const extras = extrasOf(sheet);
   const values: CellValue[][] = [];
   const formulas: (string | null)[][] = [];
@@ -39,7 +41,7 @@ export function sheetSnapshot(sheet: Partial<IWorksheetData>, { formulaAt = ownF
     values,
     formulas,
     tables: extras.tables ?? [],
-    attachments: (extras.notes?.length ?? 0) + (extras.drawings ?? 0),
+    attachments: notes + (extras.drawings ?? 0),
   };
 }
 

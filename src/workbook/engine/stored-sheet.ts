@@ -15,7 +15,6 @@ export interface SheetExtras {
   print?: PrintPlan;
   /** Protection as it stood in the file; the sheet is protected when this is there. */
   protection?: Record<string, unknown>;
-  notes?: { row: number; column: number; note: unknown }[];
   /** Pictures, shapes and charts that the file holds for this sheet. */
   drawings?: number;
   /** Merged areas that reach past the cells that the engine has: it would go through every one of them. */
@@ -53,6 +52,7 @@ export const resourceNames = {
   validations: "SHEET_DATA_VALIDATION_PLUGIN",
   conditionalFormats: "SHEET_CONDITIONAL_FORMATTING_PLUGIN",
   names: "SHEET_DEFINED_NAME_PLUGIN",
+  notes: "SHEET_NOTE_PLUGIN",
 } as const;
 
 /** The styles of a workbook, by the ids under which cells name them. */
@@ -113,6 +113,16 @@ export function rowPixels(points: number): number {
 
 export function rowPoints(pixels: number): number {
   return Math.round(pixels * 75) / 100;
+}
+
+/** Has a workbook open with a sheet in front that is not its first. */
+export function withFront(data: IWorkbookData, name: string): IWorkbookData {
+  return { ...data, custom: { ...data.custom, front: name } };
+}
+
+/** The id of the sheet with which a workbook opens, where it says so. */
+export function frontOf({ custom, sheets = {} }: Partial<IWorkbookData>): string | undefined {
+  return Object.entries(sheets).find(([, { name }]) => name !== undefined && name === custom?.["front"])?.[0];
 }
 
 /** Makes a workbook of one empty sheet. */

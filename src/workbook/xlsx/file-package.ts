@@ -19,6 +19,8 @@ export const relationTypes = {
   table: `${typeBase}table`,
   styles: `${typeBase}styles`,
   metadata: `${typeBase}sheetMetadata`,
+  comments: `${typeBase}comments`,
+  vmlDrawing: `${typeBase}vmlDrawing`,
 } as const;
 
 /** A part that was written and is packed at the end: the lists of parts and relations grow with every part that is added. */

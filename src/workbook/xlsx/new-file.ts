@@ -1,4 +1,4 @@
-import type { DocumentSheet } from "../document/workbook-document";
+import { noPrintPlan, type DocumentSheet } from "../document/workbook-document";
 import { FilePackage } from "./file-package";
 
 const main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
@@ -14,7 +14,7 @@ export const metadataType = `${types}.sheetMetadata+xml`;
 /** A sheet without anything, over which a new one is written. */
 export const blankSheet: Omit<DocumentSheet, "id" | "name"> = {
   state: "visible", cells: new Map(), rows: [], columns: [], merges: [], frozen: { rows: 0, columns: 0 }, hidesGrid: false, isProtected: false, typingRules: [], formats: [],
-  otherFormats: 0, tables: [], print: { orientation: "portrait", fitToWidth: false, breaksBefore: [] }, notes: [], drawings: 0,
+  otherFormats: 0, tables: [], print: noPrintPlan, notes: [], drawings: 0,
 };
 
 /** What stands before and behind the elements of a new sheet. */

@@ -239,10 +239,12 @@ function readTable({ attributes }: XmlNode): TablePlan[] {
 }
 
 function readNotes(comments: XmlNode): Note[] {
+  const authors = childrenOf(child(comments, "authors"), "author");
   return childrenOf(child(comments, "commentList"), "comment").flatMap((comment) => {
     const area = parseAreas(comment.attributes["ref"] ?? "")[0];
     const text = descendants(child(comment, "text") ?? comment, "t").map((one) => readCellText(one.text)).join("");
-    return area === undefined ? [] : [{ row: area.row, column: area.column, text }];
+    // What stands for a thread of comments has the thread as its author: [MS-XLSX], threaded comments.
+    const isThread = authors[Number(comment.attributes["authorId"])]?.text.startsWith("tc=") === true ? true : undefined;
+    return area === undefined ? [] : [{ row: area.row, column: area.column, text, isThread }];
   });
 }
-

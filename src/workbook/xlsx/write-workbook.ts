@@ -9,6 +9,7 @@ import { isDateFormat } from "./read-looks";
 import type { FileSheet, OpenFile } from "./read-workbook";
 import { renameSheets, withNewNames } from "./rename-sheets";
 import { LookWriter } from "./write-looks";
+import { writeNotes } from "./write-notes";
 import { writeTables } from "./write-tables";
 import { child, childrenOf, descendants, escapeXml, isOn, numberOf, parseXml, prefixOf, relationId, splice, writeAttributes, type Attributes, type Splice, type XmlNode } from "./xml";
 
@@ -62,6 +63,7 @@ export class FileWriter {
       const part = file.add("xl/worksheets/sheet#.xml", worksheetType, writeSheet(sheet, writing));
       this.parts.set(sheet.id, part);
       writeTables(file, part, sheet, newTableId);
+      writeNotes(file, part, [], sheet.notes);
       this.computes = true;
       return;
     }
@@ -77,6 +79,7 @@ export class FileWriter {
       this.computes = true;
     }
     if (patched !== xml || JSON.stringify(old.tables) !== JSON.stringify(sheet.tables)) writeTables(file, part, sheet, newTableId);
+    writeNotes(file, part, stood.notes, sheet.notes);
   }
 
   /** Writes all that was not written yet and makes the file. */

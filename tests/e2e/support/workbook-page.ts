@@ -27,7 +27,8 @@ export class WorkbookPage {
     return WorkbookPage.openIn(this.context, new URL(".", this.page.url()).href, this.faults);
   }
 
-  private static async openIn(context: BrowserContext, address: string, faults: string[]): Promise<WorkbookPage> {
+  /** Opens the page in another tab of a browser that may know it already. */
+  static async openIn(context: BrowserContext, address: string, faults: string[] = []): Promise<WorkbookPage> {
     // A busy machine is no fault: only what hangs is to end here.
     context.setDefaultTimeout(120_000);
     const page = await context.newPage();
@@ -95,6 +96,12 @@ export class WorkbookPage {
       if (Date.now() > end) throw new Error(`The page did not come to answer yes to ${String(ask)}`);
       await this.page.waitForTimeout(20);
     }
+  }
+
+  /** Opens the menu of a cell. */
+  async openMenu(row: number, column: number): Promise<void> {
+    const { x, y } = await this.place(row, column);
+    await this.page.mouse.click(x, y, { button: "right" });
   }
 
   /** Moves the pointer over a cell. */
@@ -212,7 +219,8 @@ export class WorkbookPage {
     await this.page.evaluate((place) => globalThis.baywright.port.apply([{ kind: "select", ...place }]), { sheet, area });
   }
 
-  private place(row: number, column: number): Promise<{ x: number; y: number }> {
+  /** The middle of a cell of the sheet in front, on the page. */
+  place(row: number, column: number): Promise<{ x: number; y: number }> {
     return this.page.evaluate(
       ([down, across]) => {
         const sheet = globalThis.baywright.api.getActiveWorkbook()!.getActiveSheet();

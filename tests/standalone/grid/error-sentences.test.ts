@@ -19,8 +19,19 @@ test("a name that is no function, and text in quotes, are not taken for misspelt
   expect(sentenceFor('=SUM("USEABLE(")')).toContain("Put text in quotes");
 });
 
-test.each(["#SPILL!", "#REF!", "#DIV/0!", "#NUM!", "#N/A", "#VALUE!", "#NULL!", "#CYCLE!", "#CALC!", "#NAME?"])("%s has a sentence that says what to do", (error) => {
+test.each(["#SPILL!", "#REF!", "#DIV/0!", "#NUM!", "#N/A", "#VALUE!", "#NULL!", "#CYCLE!", "#CALC!", "#NAME?", "#ERROR!"])("%s has a sentence that says what to do", (error) => {
   expect(errorSentence(error, "=A1", functions)).toMatch(/\b(Clear|Undo|Fill|Look|Write|Take|Put)\b.*\.$/);
+});
+
+test.each([
+  ["#NAME?", "=SUM(1;2)", "Write a comma there."],
+  ["#N/A", "=SUM()", "Write its arguments between the brackets."],
+  ["#REF!", "=INDEX(D1:D2,5)", "Write a range or a position that is within."],
+  ["#REF!", "=#REF!+1", "write which cells are meant now."],
+  ["#N/A", "=NA()", "Look at what is looked for"],
+  ["#NAME?", '=USEABLE("a;b")', "Put text in quotes."],
+])("%s of %s is told by the slip that it comes of", (error, formula, sentence) => {
+  expect(errorSentence(error, formula, new Set(["SUM", "USEABLE"]))).toContain(sentence);
 });
 
 test("text that looks like no error has none", () => {

@@ -57,7 +57,7 @@ describe("the cabling of a site", () => {
 describe("the picture of the cabling", () => {
   test("gives a single point a sign and a second frame, and a single cable dashes", () => {
     const picture = drawCabling(cablingOf([["A", "s1"], ["B", "s1"]], [["h", "s1"]]));
-    expect(picture.shapes.filter(({ text }) => text?.startsWith("①"))).toHaveLength(1);
+    expect(picture.shapes.filter(({ text }) => text?.startsWith("(1)"))).toHaveLength(1);
     expect(picture.shapes.filter(({ attributes }) => String(attributes["class"]).includes("inner"))).toHaveLength(1);
     expect(picture.shapes.filter(({ attributes }) => attributes["class"] === "cable single")).toHaveLength(1);
   });

@@ -24,7 +24,7 @@ describe("the picture of the capacity", () => {
     const pools = capacityOf({ pools: [{ pool: "P", fillLimit: 0.5 }], arrays: [{ ...array, array: "a", pool: "P", used: "30 TB" }] });
     const { shapes, summary } = drawCapacity(pools);
     expect(shapes.some(({ attributes }) => attributes["class"] === "part used alarm")).toBe(true);
-    expect(shapes.some(({ text }) => text === "⚠ P")).toBe(true);
+    expect(shapes.some(({ text }) => text === "! P")).toBe(true);
     expect(summary).toContain("Over its fill limit.");
   });
 });

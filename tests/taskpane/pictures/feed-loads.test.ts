@@ -24,7 +24,7 @@ describe("the picture of the feed loads", () => {
 
   test("says by sign, filling and words that a feed is too weak once the other is lost", () => {
     const { shapes, summary } = pictureOf(1700);
-    expect(shapes.filter(({ text }) => text?.startsWith("⚠"))).toHaveLength(2);
+    expect(shapes.filter(({ text }) => text?.startsWith("!"))).toHaveLength(2);
     expect(shapes.filter(({ attributes }) => attributes["class"] === "part used alarm")).toHaveLength(2);
     expect(summary).toContain("too much once another feed is lost");
   });

@@ -31,7 +31,7 @@ describe("the picture of a rack", () => {
   test("says an overlap by a sign and a filling, not by colour alone", () => {
     const picture = drawRack(rackOf({ racks: [rack], arrays: [{ array: "a", rack: "R1", bottomUnit: 1, units: 4 }, { array: "b", rack: "R1", bottomUnit: 4, units: 2 }] }));
     expect(picture.shapes.filter(({ attributes }) => attributes["class"] === "item alarm")).toHaveLength(2);
-    expect(picture.shapes.filter(({ text }) => text?.startsWith("⚠"))).toHaveLength(2);
+    expect(picture.shapes.filter(({ text }) => text?.startsWith("!"))).toHaveLength(2);
   });
 });
 

@@ -3,37 +3,35 @@ import type { SheetExtras } from "../../../src/workbook/engine/stored-sheet";
 
 const extras: SheetExtras = {
   tables: [{ name: "BayArrays", area: { row: 3, column: 1, rows: 5, columns: 4 } }],
-  notes: [{ row: 6, column: 2, note: "n" }],
   print: { orientation: "landscape", fitToWidth: true, titleRows: { row: 3, rows: 1 }, breaksBefore: [6, 9] },
 };
 
 const moved = (axis: "row" | "column", at: number, by: number) => {
-  const { tables, notes, print } = shiftExtras(extras, { axis, at, by });
+  const { tables, print } = shiftExtras(extras, { axis, at, by });
   const area = tables?.[0]?.area;
   return {
     table: area === undefined ? null : [area.row, area.column, area.rows, area.columns],
-    note: notes?.[0] === undefined ? null : [notes[0].row, notes[0].column],
     titles: print?.titleRows === undefined ? null : [print.titleRows.row, print.titleRows.rows],
     breaks: print?.breaksBefore,
   };
 };
 
-//   rows  3 [header]  4 5 6(note) 7  -> the table's five rows
+//   rows  3 [header]  4 5 6 7  -> the table's five rows
 test("what came and went is remembered in its order", () => {
   const once = shiftExtras(extras, { axis: "row", at: 0, by: 3 });
   expect(shiftExtras(once, { axis: "column", at: 1, by: -1 }).moves).toEqual([{ axis: "row", at: 0, by: 3 }, { axis: "column", at: 1, by: -1 }]);
 });
 
 test.each([
-  ["two rows come above the table", "row", 0, 2, { table: [5, 1, 5, 4], note: [8, 2], titles: [5, 1], breaks: [8, 11] }],
-  ["a row comes inside the table", "row", 5, 1, { table: [3, 1, 6, 4], note: [7, 2], titles: [3, 1], breaks: [7, 10] }],
-  ["a row comes right below the table", "row", 8, 1, { table: [3, 1, 5, 4], note: [6, 2], titles: [3, 1], breaks: [6, 10] }],
-  ["two rows go above the table", "row", 1, -2, { table: [1, 1, 5, 4], note: [4, 2], titles: [1, 1], breaks: [4, 7] }],
-  ["rows go inside the table, the note's with them", "row", 5, -2, { table: [3, 1, 3, 4], note: null, titles: [3, 1], breaks: [7] }],
-  ["rows go across the upper edge of the table", "row", 2, -2, { table: [2, 1, 4, 4], note: [4, 2], titles: null, breaks: [4, 7] }],
-  ["the whole table goes", "row", 0, -20, { table: null, note: null, titles: null, breaks: [] }],
-  ["a column comes before the table", "column", 0, 1, { table: [3, 2, 5, 4], note: [6, 3], titles: [3, 1], breaks: [6, 9] }],
-  ["a column goes inside the table", "column", 3, -1, { table: [3, 1, 5, 3], note: [6, 2], titles: [3, 1], breaks: [6, 9] }],
+  ["two rows come above the table", "row", 0, 2, { table: [5, 1, 5, 4], titles: [5, 1], breaks: [8, 11] }],
+  ["a row comes inside the table", "row", 5, 1, { table: [3, 1, 6, 4], titles: [3, 1], breaks: [7, 10] }],
+  ["a row comes right below the table", "row", 8, 1, { table: [3, 1, 5, 4], titles: [3, 1], breaks: [6, 10] }],
+  ["two rows go above the table", "row", 1, -2, { table: [1, 1, 5, 4], titles: [1, 1], breaks: [4, 7] }],
+  ["rows go inside the table", "row", 5, -2, { table: [3, 1, 3, 4], titles: [3, 1], breaks: [7] }],
+  ["rows go across the upper edge of the table", "row", 2, -2, { table: [2, 1, 4, 4], titles: null, breaks: [4, 7] }],
+  ["the whole table goes", "row", 0, -20, { table: null, titles: null, breaks: [] }],
+  ["a column comes before the table", "column", 0, 1, { table: [3, 2, 5, 4], titles: [3, 1], breaks: [6, 9] }],
+  ["a column goes inside the table", "column", 3, -1, { table: [3, 1, 5, 3], titles: [3, 1], breaks: [6, 9] }],
 ] as const)("when %s, everything stays with its cells", (_what, axis, at, by, expected) => {
   expect(moved(axis, at, by)).toEqual(expected);
 });

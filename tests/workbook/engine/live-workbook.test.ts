@@ -1,4 +1,5 @@
 import { UniverInstanceType } from "@univerjs/core";
+import { FormulaCalculationSessionService } from "@univerjs/sheets-formula";
 import { bootEngine, openHeadless } from "../../../src/headless/open-headless";
 import { createBrowserPort } from "../../../src/workbook/engine/browser-port";
 import { LiveWorkbook } from "../../../src/workbook/engine/live-workbook";
@@ -45,6 +46,25 @@ test("what was begun for a workbook is refused once another one is open in its p
     await expect(before.apply([{ kind: "write", sheet: "Sheet1", row: 0, column: 0, cells }])).rejects.toThrow("Another workbook was opened meanwhile.");
     await expect(before.read()).rejects.toThrow("Another workbook was opened meanwhile.");
     expect((await createBrowserPort(univer, live).read()).sheets[0]!.values).toEqual([]);
+  } finally {
+    live.dispose();
+  }
+});
+
+test("an entry is waited for once: what it computes and puts into cells asks for nothing more", async () => {
+  const univer = bootEngine(emptyWorkbook());
+  const live = new LiveWorkbook(univer);
+  try {
+    const sheet = live.workbook.getActiveSheet();
+    const set = (row: object) => live.run("sheet.mutation.set-range-values", { subUnitId: sheet.getSheetId(), cellValue: { 0: row } });
+    set({ 0: { v: 2 }, 1: { f: "=A1*21" }, 2: { f: "=SEQUENCE(A1)" } });
+    await live.settle();
+    const waited = jest.spyOn(univer.__getInjector().get(FormulaCalculationSessionService), "waitForLatestApplied");
+    set({ 0: { v: 3 } });
+    await live.settle();
+    expect([1, 2].map((column) => sheet.getCellRaw(0, column)?.v)).toEqual([63, 1]);
+    expect(live.spills(sheet).map(({ values }) => values)).toEqual([[[1], [2], [3]]]);
+    expect(waited).toHaveBeenCalledTimes(1);
   } finally {
     live.dispose();
   }

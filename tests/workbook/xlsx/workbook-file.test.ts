@@ -1,11 +1,11 @@
 import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { ICommandService } from "@univerjs/core";
 import { Workbook, type Worksheet } from "exceljs";
-import { openHeadless } from "../../../src/headless/open-headless";
+import { bootEngine, openHeadless } from "../../../src/headless/open-headless";
 import type { SheetPlan } from "../../../src/sheet";
-import { shiftExtras } from "../../../src/workbook/engine/keep-extras";
-import { extrasOf } from "../../../src/workbook/engine/stored-sheet";
+import { LiveWorkbook } from "../../../src/workbook/engine/live-workbook";
 import { readWorkbook, writeWorkbook } from "../../../src/workbook/engine/workbook-file";
 import { readSnapshot } from "../../../src/workbook/xlsx/read-snapshot";
 import { everySetting } from "../../contract/port-contract";
@@ -170,14 +170,15 @@ describe("a file from elsewhere", () => {
   });
 
   test("has its picture and note moved along when a person inserts rows above them", async () => {
-    const univer = readWorkbook(await foreignFile());
-    const sheet = univer.sheets["sheet1"]!;
-    const moved = { ...sheet, custom: shiftExtras(extrasOf(sheet), { axis: "row", at: 0, by: 2 }) };
-    const { bytes } = writeWorkbook({ data: { ...univer, sheets: { ...univer.sheets, sheet1: moved } }, spills: {} }, await foreignFile());
+    const univer = bootEngine(readWorkbook(await foreignFile()));
+    const live = new LiveWorkbook(univer);
+    const where = { unitId: live.workbook.getUnitId(), subUnitId: "sheet1" };
+    await univer.__getInjector().get(ICommandService).executeCommand("sheet.command.insert-row", { ...where, direction: 0, range: { startRow: 0, endRow: 1, startColumn: 0, endColumn: 25 } });
+    const { bytes } = writeWorkbook(live.store(), await foreignFile());
+    live.dispose();
     const image = (await load(bytes)).getWorksheet("Foreign")!.getImages()[0]!;
     expect([image.range.tl.nativeRow, image.range.br.nativeRow]).toEqual([2, 5]);
-    // The cell below the note stayed empty here: its note is read all the same.
-    expect(extrasOf(readWorkbook(bytes).sheets["sheet1"]!).notes).toMatchObject([{ row: 8, column: 0, note: "counted twice" }]);
+    expect(JSON.stringify((await load(bytes)).getWorksheet("Foreign")!.getCell("A9").note)).toContain("counted twice");
   });
 
   test("whose sheet is protected refuses a write with a sentence", async () => {

@@ -1,0 +1,20 @@
+import { parseAreas, sheetNameOf, type Area } from "../../sheet";
+
+/**
+ * Lets the box that names the selected cell lead to a cell of another sheet, such as Racks!B5; the engine takes the address and stays on its sheet.
+ *
+ * `lead` goes to the area; false where there is no such sheet, which `say` is told.
+ */
+export function followSheetNames(container: HTMLElement, lead: (sheet: string, area: Area) => boolean, say: (sentence: string) => void): void {
+  container.addEventListener("keydown", (event) => {
+    const box = event.target;
+    if (event.key !== "Enter" || !(box instanceof HTMLInputElement) || box.closest("[data-u-comp=defined-name]") === null) return;
+    const [, prefix, address = ""] = /^(.+!)([^!]+)$/.exec(box.value.trim()) ?? [];
+    const [area] = parseAreas(address.toUpperCase());
+    if (prefix === undefined || area === undefined) return;
+    event.preventDefault();
+    event.stopPropagation();
+    const sheet = sheetNameOf(prefix);
+    if (!lead(sheet, area)) say(`There is no sheet "${sheet}". Write the name as it stands on its tab.`);
+  }, { capture: true });
+}

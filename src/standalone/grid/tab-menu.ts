@@ -1,0 +1,72 @@
+import { CommandType, ICommandService, IUndoRedoService, type Univer } from "@univerjs/core";
+import { SetWorksheetOrderCommand } from "@univerjs/sheets";
+import { ContextMenuGroup, ContextMenuPosition, IMenuManagerService, IShortcutService, KeyCode, MenuItemType, MetaKeys } from "@univerjs/ui";
+import { noPrintPlan } from "../../workbook/document/workbook-document";
+import type { PrintPlan } from "../../sheet";
+import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
+import { extrasOf } from "../../workbook/engine/stored-sheet";
+import { isGridReady } from "./desk-keys";
+
+/** Asks a person how a sheet is to be printed; null where it is to stay as it is. */
+export type AskPrint = (sheet: string, print: PrintPlan) => Promise<PrintPlan | null>;
+
+/** Puts what the engine lacks into the menu of a sheet's tab: to move it without the mouse, and how it is printed, which Ctrl+P asks too. */
+export function extendTabMenu(univer: Univer, live: LiveWorkbook, askPrint: AskPrint): void {
+  const injector = univer.__getInjector();
+  const commands = injector.get(ICommandService);
+  addPrintMutation(univer, live);
+  const entries = [
+    { id: "baywright.operation.sheet-left", title: "Move left", run: () => moveSheet(-1) },
+    { id: "baywright.operation.sheet-right", title: "Move right", run: () => moveSheet(1) },
+    { id: "baywright.operation.print-set-up", title: "Print set-up …", run: () => void setUpPrint() },
+  ];
+  for (const { id, run } of entries) {
+    commands.registerCommand({
+      id,
+      type: CommandType.OPERATION,
+      handler() {
+        run();
+        return true;
+      },
+    });
+  }
+  const items = entries.map(({ id, title }, place) => [id, { order: 5 + place / 10, menuItemFactory: () => ({ id, title, type: MenuItemType.BUTTON }) }]);
+  injector.get(IMenuManagerService).mergeMenu({ [ContextMenuPosition.FOOTER_TABS]: { [ContextMenuGroup.OTHERS]: Object.fromEntries(items) as object } });
+  injector.get(IShortcutService).registerShortcut({ id: "baywright.operation.print-set-up", binding: KeyCode.P | MetaKeys.CTRL_COMMAND, preconditions: isGridReady });
+
+  /** Moves the sheet in front past its neighbour that can be seen. */
+  function moveSheet(by: 1 | -1): void {
+    const sheets = live.workbook.getSheets();
+    const shown = sheets.filter((sheet) => !sheet.isSheetHidden());
+    const next = shown[shown.indexOf(live.workbook.getActiveSheet()) + by];
+    if (next !== undefined) void commands.executeCommand(SetWorksheetOrderCommand.id, { order: sheets.indexOf(next) });
+  }
+
+  async function setUpPrint(): Promise<void> {
+    const sheet = live.workbook.getActiveSheet();
+    const before = extrasOf(sheet.getConfig()).print ?? noPrintPlan;
+    const print = await askPrint(sheet.getName(), before);
+    if (print === null) return;
+    const [unitId, subUnitId] = [live.workbook.getUnitId(), sheet.getSheetId()];
+    const mutation = (to: PrintPlan) => ({ id: printMutation, params: { unitId, subUnitId, print: to } });
+    commands.syncExecuteCommand(printMutation, mutation(print).params);
+    injector.get(IUndoRedoService).pushUndoRedo({ unitID: unitId, undoMutations: [mutation(before)], redoMutations: [mutation(print)] });
+  }
+}
+
+/** Named as the engine's own, so that whoever keeps what changes hears of it. */
+const printMutation = "sheet.mutation.set-print-plan";
+
+function addPrintMutation(univer: Univer, live: LiveWorkbook): void {
+  univer.__getInjector().get(ICommandService).registerCommand({
+    id: printMutation,
+    type: CommandType.MUTATION,
+    handler(_, params) {
+      const { subUnitId, print } = params as { subUnitId: string; print: PrintPlan };
+      const config = live.workbook.getSheetBySheetId(subUnitId)?.getConfig();
+      if (config === undefined) return false;
+      config.custom = { ...extrasOf(config), print };
+      return true;
+    },
+  });
+}

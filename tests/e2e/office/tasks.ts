@@ -1,0 +1,7 @@
+import type { OfficeTask } from "./office-task";
+import { tasksOfCells } from "./tasks-of-cells";
+import { tasksOfLines } from "./tasks-of-lines";
+import { tasksOfSheets } from "./tasks-of-sheets";
+
+/** What people do in any spreadsheet, in an order in which each leaves the workbook as it was. */
+export const officeTasks: readonly OfficeTask[] = [...tasksOfCells, ...tasksOfLines, ...tasksOfSheets];
