@@ -33,7 +33,8 @@ const noText = /[\u0000-\u0008\u000e-\u001f]/;
 /** Reads separated values, as RFC 4180 has them, with whatever separator they have; a value is always text. */
 export function readListText(text: string): string[][] {
   if (text.trim() === "") throw invalid("list", null, "Nothing was pasted. Copy the rows of the list with their headers, then paste them here.");
-  const { data, errors } = Papa.parse<string[]>(text, { delimitersToGuess: ["\t", ";", "|", ","] });
+  // A blank last line would count as a row of one value when the separator is guessed, which a short list of two columns does not outweigh.
+  const { data, errors } = Papa.parse<string[]>(text.replace(/[\r\n]+$/, ""), { delimitersToGuess: ["\t", ";", "|", ","] });
   const broken = errors.find(({ type }) => type === "Quotes");
   if (broken !== undefined) throw invalid("list", null, `A quotation mark in row ${(broken.row ?? 0) + 1} of the list is not closed. Close it, or write two where one is meant.`);
   return data;

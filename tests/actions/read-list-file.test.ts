@@ -7,7 +7,7 @@ const text = (content: string, encoding: BufferEncoding = "utf8") => new Uint8Ar
 
 describe("separated values are read as RFC 4180 has them", () => {
   test.each<[string, string, string[][]]>([
-    ["section 2.1: each record on a line of its own, ended by CRLF", "aaa,bbb,ccc\r\nzzz,yyy,xxx\r\n", [["aaa", "bbb", "ccc"], ["zzz", "yyy", "xxx"], [""]]],
+    ["section 2.1: each record on a line of its own, ended by CRLF", "aaa,bbb,ccc\r\nzzz,yyy,xxx\r\n", [["aaa", "bbb", "ccc"], ["zzz", "yyy", "xxx"]]],
     ["section 2.2: no line break behind the last record", "aaa,bbb,ccc\r\nzzz,yyy,xxx", [["aaa", "bbb", "ccc"], ["zzz", "yyy", "xxx"]]],
     ["section 2.4: blanks are part of a field", "aaa, bbb ,ccc\r\n1,2,3", [["aaa", " bbb ", "ccc"], ["1", "2", "3"]]],
     ["section 2.5: fields in quotation marks", '"aaa","bbb","ccc"\r\nzzz,yyy,xxx', [["aaa", "bbb", "ccc"], ["zzz", "yyy", "xxx"]]],
@@ -16,6 +16,10 @@ describe("separated values are read as RFC 4180 has them", () => {
   ])("%s", (_, content, rows) => {
     expect(readListText(content)).toEqual(rows);
   });
+});
+
+test("a list of two columns and one row is parted by its semicolons, though a line ends it", () => {
+  expect(readListText("Part;Cost\r\nAL-24;1.234,50\r\n")).toEqual([["Part", "Cost"], ["AL-24", "1.234,50"]]);
 });
 
 test.each([["semicolons", ";"], ["tabs, as from the clipboard", "\t"], ["bars", "|"]])("%s part values as well", (_, mark) => {

@@ -50,6 +50,11 @@ describe("EN 16931-1, rules of calculation", () => {
     expect(totals("EUR", [[1, 0.33, 5], [1, 0.33, 5], [1, 0.33, 5]])).toMatchObject({ byRate: [[5, 0.99, 0.05]], tax: 0.05, gross: 1.04 });
   });
 
+  test("BR-CO-10, BR-CO-13: the net amount is the sum of the lines as they were rounded", () => {
+    // Half a cent is a cent on each of three lines; the sum of 0.015 would be 0.02.
+    expect(totals("EUR", [[1, 0.005, 0], [1, 0.005, 20], [1, 0.005, 20]])).toMatchObject({ lines: [0.01, 0.01, 0.01], net: 0.03 });
+  });
+
   test("BR-CO-14, BR-CO-15: tax is the sum over the rates, and gross is net and tax; 0 % is a rate of its own", () => {
     expect(totals("EUR", [[1, 100, 0], [1, 100, 20], [1, 50, 20]])).toMatchObject({ byRate: [[0, 100, 0], [20, 150, 30]], net: 250, tax: 30, gross: 280 });
   });

@@ -12,6 +12,9 @@ test.each([
   ["Ports/Racks", "holds the character /"],
   ["[Ports]", "holds the character ["],
   ["'Ports", "begins or ends with an apostrophe"],
+  ["North\nhall", "holds a line break or another character that cannot be seen"],
+  ["North\u000bhall", "holds a line break or another character that cannot be seen"],
+  ["North \ud83d", "holds a line break or another character that cannot be seen"],
   ["hiStory", "is kept by the spreadsheet program for itself"],
 ])("%j cannot", (name, fault) => {
   expect(sheetNameFault(name)).toBe(fault);

@@ -1,8 +1,9 @@
 import type { CurrencyPart, Offer, PlanModel, QuoteLine } from "../plan/model";
 import { block, type Amount, type PackBlock, type PackLine, type Printout } from "../printouts";
-import { decimalsOf, roundToStep, smallestAmount, totalsOf } from "../pricing";
+import { decimalsOf, isCurrencyCode, roundToStep, smallestAmount, totalsOf } from "../pricing";
+import { tables } from "../plan/schema";
 import type { Decimal } from "../quantity";
-import { andMore, formatPercent, invalid, quote, terabytesOf } from "../text";
+import { andMore, formatRate, invalid, quote, terabytesOf } from "../text";
 
 /** Begins the title of every offer: by it an offer sheet is known for ours. */
 export const offerMark = "Offer";
@@ -16,7 +17,7 @@ export function offerTitle(name: string, revision: number): string {
  * Gathers what is sent out of an offer, with no word of what it costs the firm: its lines and totals currency by currency, what may be left out, the
  * price of a TB, and the capacity to hosts array by array.
  *
- * Refuses an offer of which a cell cannot be read, a row has no price or is in no currency, or which ended before `today`.
+ * Refuses an offer of which a cell cannot be read, a row has no item, no price, no currency or, where others have one, no tax rate, or which ended before `today`.
  */
 export function offerPrintout(model: PlanModel, name: string, revision: number, madeAt: string, today: string): Printout {
   const offer = findOffer(model, name);
@@ -60,11 +61,15 @@ function lastDay({ rows }: Offer): string | null {
   return rows.reduce<string | null>((first, { validUntil }) => (validUntil !== null && (first === null || validUntil < first) ? validUntil : first), null);
 }
 
-/** Refuses cells that cannot be read: they count as blank, and an offer without its discount or its tax is another one. */
+/**
+ * Refuses cells that cannot be read: they count as blank, and an offer without its discount or its tax is another one. A row whose offer cannot be
+ * read may belong to any.
+ */
 function refuseUnread({ plan }: PlanModel, { name, rows }: Offer): void {
-  const fault = plan.faults.find(({ table, row }) => table === "quote" && rows.some((one) => one.row === row));
+  const fault = plan.faults.find(({ table, row, header }) => table === "quote" && (header === tables.quote.columns.offer.header || rows.some((one) => one.row === row)));
   if (fault === undefined) return;
-  throw invalid(fault.header, fault.problem.received, `${fault.problem.sentence} It stands in row ${fault.row + 1} of Quote, in the offer ${name}.`);
+  const where = rows.some(({ row }) => row === fault.row) ? "in the offer" : "and may be in the offer";
+  throw invalid(fault.header, fault.problem.received, `${fault.problem.sentence} It stands in row ${fault.row + 1} of Quote, ${where} ${name}.`);
 }
 
 function refuseUnready(offer: Offer, today: string): void {
@@ -75,8 +80,20 @@ function refuseUnready(offer: Offer, today: string): void {
     if (isAll) throw invalid(lacking, unpriced.margin, `Margin of ${quote(unpriced.item)} in row ${unpriced.row + 1} of Quote is 100%, and no price has its cost beside that. Write one below.`);
     throw invalid(lacking, null, `${quote(unpriced.item)} in row ${unpriced.row + 1} of Quote has no price. Write its ${lacking}, or take it out of the offer ${offer.name}.`);
   }
-  const without = offer.rows.find(({ currency }) => currency === "");
-  if (without !== undefined) throw invalid("Currency", null, `${quote(without.item)} in row ${without.row + 1} of Quote is in no currency. Write one such as EUR.`);
+  const nameless = offer.rows.find(({ item }) => item === "");
+  if (nameless !== undefined) {
+    throw invalid("Item", null, `Row ${nameless.row + 1} of Quote has no item, and the customer would not know what it is. Write it, or take the row out of the offer ${offer.name}.`);
+  }
+  const without = offer.rows.find(({ currency }) => !isCurrencyCode(currency.toUpperCase()));
+  if (without !== undefined) {
+    const what = without.currency === "" ? "is in no currency" : `is in ${quote(without.currency)}, which is no code of three letters`;
+    throw invalid("Currency", without.currency, `${quote(without.item)} in row ${without.row + 1} of Quote ${what}. Write one such as EUR.`);
+  }
+  const [untaxed] = offer.untaxed;
+  if (untaxed !== undefined) {
+    const where = `${quote(untaxed.item)} in row ${untaxed.row + 1} of Quote`;
+    throw invalid("Tax rate", null, `${where} has no tax rate, and others of the offer ${offer.name} have one. Write it, or 0% where there is none.`);
+  }
   const until = lastDay(offer);
   if (until !== null && until < today) throw invalid("Valid until", until, `Offer ${offer.name} ended on ${until}. Write a new last day into Valid until of its rows.`);
 }
@@ -84,7 +101,7 @@ function refuseUnready(offer: Offer, today: string): void {
 function linesAndTotals({ currency, lines, totals }: CurrencyPart): PackBlock[] {
   if (lines.length === 0) return [];
   const money = amountsIn(currency);
-  const rates = totals.byRate.map(({ taxRate, net, tax }): PackLine => [`Tax ${formatPercent(taxRate.toNumber())}`, money(net), money(tax), money(net.plus(tax))]);
+  const rates = totals.byRate.map(({ taxRate, net, tax }): PackLine => [`Tax ${formatRate(taxRate.toNumber())}`, money(net), money(tax), money(net.plus(tax))]);
   return [
     block(`Offered, in ${currency}`, lineHeaders("Net"), lines.map((line) => [...lineCells(line), money(line.net)]), ""),
     block(`Totals in ${currency}`, ["", "Net", "Tax", "Gross"], [...rates, ["Total", money(totals.net), money(totals.tax), money(totals.gross)]], ""),
@@ -107,8 +124,8 @@ function lineHeaders(...amounts: readonly string[]): string[] {
 
 function lineCells({ row, currency, unitPrice, taxRate }: QuoteLine): PackLine {
   const { item, for: place, years, quantity, discount } = row;
-  const taken = discount === null || discount === 0 ? "" : formatPercent(discount);
-  return [item, place, years ?? "", quantity ?? "", amountsIn(currency)(unitPrice), taken, formatPercent(taxRate.toNumber())];
+  const taken = discount === null || discount === 0 ? "" : formatRate(discount);
+  return [item, place, years ?? "", quantity ?? "", amountsIn(currency)(unitPrice), taken, formatRate(taxRate.toNumber())];
 }
 
 function pricePerTbBlock({ pricePerTb, byCurrency: [only] }: Offer): PackBlock[] {

@@ -21,7 +21,8 @@ export function isOfferSheet({ values }: SheetSnapshot): boolean {
   return titlePattern.test(showCell(values[0]?.[0]));
 }
 
-const titlePattern = new RegExp(`^${offerMark} (.+), revision (\\d+)$`);
+/** A number that was typed on two lines is one too. */
+const titlePattern = new RegExp(`^${offerMark} (.+), revision (\\d+)$`, "s");
 
 /** Lists the sheets of a workbook on which offers were sent out. */
 export function issuedOffers({ sheets }: WorkbookSnapshot): IssuedOffer[] {
@@ -45,7 +46,7 @@ export function lastIssued(issued: readonly IssuedOffer[], name: string): Issued
 export function planOfferSheet(model: PlanModel, printout: Printout): SheetPlan {
   const [, offer = "", revision = ""] = titlePattern.exec(printout.title) ?? [];
   // A number may hold what no name of a sheet may.
-  const name = sheetNameWith(`${offerMark} ${offer.replace(/[\\/?*[\]:']/g, "-")}`, `r${revision}`, model.workbook.sheets.map((sheet) => sheet.name));
+  const name = sheetNameWith(`${offerMark} ${offer.replace(/\s+/g, " ").replace(/[\\/?*[\]:'\p{Cc}]/gu, "-")}`, `r${revision}`, model.workbook.sheets.map((sheet) => sheet.name));
   return planPrintout(name, printout, columnWidths);
 }
 

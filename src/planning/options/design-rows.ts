@@ -44,12 +44,14 @@ export function designRows(workbook: WorkbookSnapshot, name: string, place: stri
   const known = model.find("models", design.model);
   const own = known === null ? {} : { units: design.units === known.units ? null : design.units, watts: design.watts === known.watts ? null : design.watts };
   const pool = poolOfDesign(site, design);
+  // Arrays are named in lists, as in For of Quote, where commas stand between names.
+  const arrayName = pool.replaceAll(",", "");
   const rows: TableRows = {
     sites: isNew("sites", site) ? [{ site }] : [],
     pools: [{ pool, fillLimit: needs.fillLimit, acrossArrays: design.across?.name ?? "none" }],
     models: isNew("models", design.model) ? [{ model: design.model, bays: design.drives, units: design.units, watts: design.watts }] : [],
     arrays: Array.from({ length: count }, (_, at) => ({
-      array: `${pool} ${at + 1}`, site, model: design.model || null, drives: design.drives, driveSize: formatSize(design.driveSize, terabyte, null), scheme: design.scheme.name,
+      array: `${arrayName} ${at + 1}`, site, model: design.model || null, drives: design.drives, driveSize: formatSize(design.driveSize, terabyte, null), scheme: design.scheme.name,
       spares: design.spares ?? 0, pool, ...own,
     })),
   };

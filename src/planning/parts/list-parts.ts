@@ -1,11 +1,10 @@
 import type { WorkbookSnapshot } from "../../sheet";
 import { appendRows, joinChanges, noChanges, type Changes } from "../plan/changes";
 import { PlanModel } from "../plan/model";
-import { requireTables, type PlanRow } from "../plan/read";
+import { requireTables } from "../plan/read";
 import type { TableRow } from "../plan/schema";
-import { foldName } from "../text";
 import { expectedOf } from "./expected-serial";
-import { neededParts, type NeededPart } from "./needed-parts";
+import { neededParts, partKey } from "./needed-parts";
 
 /**
  * Plans a row of Parts for everything that plan and quote need and that has none, and brings quantities of cables and of what is quoted up to date.
@@ -16,22 +15,16 @@ import { neededParts, type NeededPart } from "./needed-parts";
 export function listParts(workbook: WorkbookSnapshot): Changes {
   const model = new PlanModel(workbook);
   requireTables(model.plan, ["parts"]);
-  const there = new Map(model.rows("parts").map((row) => [keyOf(row), row]));
+  const there = new Map(model.rows("parts").map((row) => [partKey(row), row]));
   const needed = neededParts(model);
-  const added = needed.filter((part) => !there.has(keyOf(part)));
+  const added = needed.filter((part) => !there.has(partKey(part)));
   const changed = needed.flatMap((part) => {
-    const row = there.get(keyOf(part));
+    const row = there.get(partKey(part));
     if (row === undefined || row.quantity === part.quantity) return [];
-    return model.write({ table: "parts", row: row.row, column: "quantity" }, part.quantity ?? null) ?? [];
+    return model.write({ table: "parts", row: row.row, column: "quantity" }, part.quantity) ?? [];
   });
   const rows = added.map((part): TableRow<"parts"> => ({ ...part, for: blankless(part.for), shelf: blankless(part.shelf), serial: blankless(expectedOf(model, part)?.serial ?? "") }));
   return joinChanges({ writes: changed, growths: [] }, added.length === 0 ? noChanges : appendRows(workbook, model.table("parts")!, "parts", rows));
-}
-
-/** What tells parts apart: an array, a shelf and a drive by where they go, whatever they are called; the rest by their text too. */
-function keyOf({ part, kind, for: goesTo, shelf, bay }: PlanRow<"parts"> | NeededPart): string {
-  const isPlace = kind === "array" || kind === "shelf" || kind === "drive";
-  return [kind ?? "", goesTo, shelf, String(bay ?? ""), isPlace ? "" : part].map(foldName).join("\n");
 }
 
 function blankless(text: string): string | null {

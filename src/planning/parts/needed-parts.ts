@@ -1,17 +1,28 @@
-import type { PlanModel } from "../plan/model";
+import { groupBy, type PlanModel } from "../plan/model";
 import type { PlanRow } from "../plan/read";
 import type { TableRow } from "../plan/schema";
 import { formatTerabytes, foldName } from "../text";
 
 /** A part that a plan or its quote asks for, as a row of Parts. */
-export type NeededPart = Pick<TableRow<"parts">, "kind" | "bay" | "quantity"> & { readonly part: string; readonly for: string; readonly shelf: string };
+export type NeededPart = Pick<TableRow<"parts">, "kind" | "bay"> & { readonly part: string; readonly for: string; readonly shelf: string; readonly quantity: number };
+
+/** Makes the key by which parts are told apart: an array, a shelf and a drive by where they go, whatever they are called; the rest by their text too. */
+export function partKey({ part, kind, for: goesTo, shelf, bay }: PlanRow<"parts"> | NeededPart): string {
+  const isPlace = kind === "array" || kind === "shelf" || kind === "drive";
+  return [kind ?? "", goesTo, shelf, String(bay ?? ""), isPlace ? "" : part].map(foldName).join("\n");
+}
 
 /**
  * Lists the parts that a plan needs: arrays, their shelves and drives bay by bay, cables by kind, colour and length, and what the quote offers beside arrays,
  * services and support.
  */
 export function neededParts(model: PlanModel): NeededPart[] {
-  return [...model.rows("arrays").filter(({ array }) => array !== "").flatMap((array) => partsOfArray(model, array)), ...cableParts(model), ...quotedParts(model)];
+  return [...model.rows("arrays").filter(({ array }) => array !== "").flatMap((array) => partsOfArray(model, array)), ...together([...cableParts(model), ...quotedParts(model)])];
+}
+
+/** Counts parts that are alike in one: cables, and what the quote has in several rows. */
+function together(parts: readonly NeededPart[]): NeededPart[] {
+  return [...groupBy(parts, partKey).values()].map((alike) => ({ ...alike[0]!, quantity: alike.reduce((sum, { quantity }) => sum + quantity, 0) }));
 }
 
 function partsOfArray(model: PlanModel, array: PlanRow<"arrays">): NeededPart[] {
@@ -27,19 +38,14 @@ function partsOfArray(model: PlanModel, array: PlanRow<"arrays">): NeededPart[] 
   ];
 }
 
-/** Counts cables that are alike, site by site. */
 function cableParts(model: PlanModel): NeededPart[] {
-  const counts = new Map<string, NeededPart & { readonly quantity: number }>();
-  for (const cable of model.cables.all()) {
+  return model.cables.all().map((cable): NeededPart => {
     const row = model.cables.rowOf(cable);
     const said = row === null ? ["", "", ""] : [row.kind, row.colour, row.lengthM === null ? "" : `${row.lengthM} m`];
     const [kind = "", ...looks] = said;
     const part = ["Cable", kind === "" ? cable.kind : kind, ...looks].filter((word) => word !== "").join(" ");
-    const site = siteOfEnd(model, cable.from) ?? siteOfEnd(model, cable.to) ?? "";
-    const key = `${foldName(part)}\n${foldName(site)}`;
-    counts.set(key, { part, kind: "cable", for: site, shelf: "", bay: null, quantity: (counts.get(key)?.quantity ?? 0) + 1 });
-  }
-  return [...counts.values()];
+    return { part, kind: "cable", for: siteOfEnd(model, cable.from) ?? siteOfEnd(model, cable.to) ?? "", shelf: "", bay: null, quantity: 1 };
+  });
 }
 
 /** Finds the site of the device that a text of an end begins with; null where it is none of the plan. */

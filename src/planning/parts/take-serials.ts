@@ -5,12 +5,13 @@ import { requireTables, type PlanRow } from "../plan/read";
 import type { TableRow } from "../plan/schema";
 import { foldName, invalid, noAnswer, quote } from "../text";
 import { expectedOf } from "./expected-serial";
+import { partKey } from "./needed-parts";
 
 /**
  * Plans to write the serials of parts that have come into Arrays, Shelves and Drives, where commissioning tabs take what they expect from: a drive whose bay has no
  * row gets one.
  *
- * Refuses one serial on two parts, and a part whose array or shelf the plan does not have. No answer where drives have no table to go into.
+ * Refuses one serial on two parts, two parts for one place, and a part whose array or shelf the plan does not have. No answer where drives have no table to go into.
  */
 export function takeSerials(workbook: WorkbookSnapshot): Changes {
   const model = new PlanModel(workbook);
@@ -19,8 +20,14 @@ export function takeSerials(workbook: WorkbookSnapshot): Changes {
   refuseTwice(come);
   const writes: CellWrite[] = [];
   const added: TableRow<"drives">[] = [];
+  const inPlace = new Map<string, PlanRow<"parts">>();
   for (const part of come) {
     refuseUnknownPlace(model, part);
+    const other = inPlace.get(partKey(part));
+    if (other !== undefined) {
+      throw invalid("Parts", part.serial, `Serials ${quote(other.serial)} and ${quote(part.serial)} have both come for ${nameOf(part)}. Mend where one of them goes, or clear it.`);
+    }
+    inPlace.set(partKey(part), part);
     const expected = expectedOf(model, part);
     if (expected === null) added.push({ array: part.for, shelf: part.shelf === "" ? null : part.shelf, bay: part.bay, serial: part.serial });
     else if (foldName(expected.serial) !== foldName(part.serial)) writes.push(...writesOf(model.write(expected.cell, part.serial)));

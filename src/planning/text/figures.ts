@@ -1,12 +1,17 @@
 /**
  * How figures of each kind are written for people: one way, wherever they stand.
  *
- * A figure is rounded to the nearest of at most two decimals, a power to whole watts; zeros at the end are left out: 85.5%, 240.87 TB, 9 A.
+ * A figure is rounded to the nearest of at most two decimals, a rate of money to four, a power to whole watts; zeros at the end are left out: 85.5%, 240.87 TB, 9 A.
  */
 
 /** Writes a share as a percentage of at most two decimals, such as 85.5%. */
 export function formatPercent(share: number): string {
   return `${roundTo(2, share * 100)}%`;
+}
+
+/** Writes a rate by which an amount of money is worked out, to four decimals, such as 8.875%: whoever works it out again is to arrive at that amount. */
+export function formatRate(share: number): string {
+  return `${roundTo(4, share * 100)}%`;
 }
 
 /** Counts a number of bytes in TB, to two decimals: for a cell whose header says the unit. */

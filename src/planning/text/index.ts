@@ -2,7 +2,7 @@ export { andMore } from "./and-more";
 export { canonicalText, digestOf } from "./canonical-text";
 export { conditionHolds, parseCondition, type Comparison } from "./condition";
 export { explainComma } from "./decimal-comma";
-export { ampsOf, formatAmps, formatKilograms, formatPercent, formatTerabytes, formatWatts, roundTo, terabytesOf } from "./figures";
+export { ampsOf, formatAmps, formatKilograms, formatPercent, formatRate, formatTerabytes, formatWatts, roundTo, terabytesOf } from "./figures";
 export { foldName } from "./fold-name";
 export { isNumberText, isPlainNumber } from "./number-text";
 export { cutSentence, Problem, invalid, isTaken, noAnswer, quote, type Proposal } from "./problem";

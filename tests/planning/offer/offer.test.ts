@@ -64,6 +64,14 @@ describe("what is sent out of an offer", () => {
     expect(shown(apart, "Price of a TB to hosts")).toBeNull();
   });
 
+  test("says rates as they are reckoned with: New York City's sales tax is 8.875 % (from memory), and 8.88 % of a million is 50 more", () => {
+    const rows = sample();
+    rows.quote = [{ item: "Arrays", offer: "A-1", quantity: 1, cost: 1_000_000, margin: 0, discount: 0.00125, currency: "USD", taxRate: 0.08875 }];
+    // 1,000,000 less 1,250 is 998,750; 8.875 % of it is 88,639.0625.
+    expect(shown(printed(rows, "A-1"), "Offered, in USD")).toEqual([["Arrays", "", "", "1", "1,000,000.00", "0.125%", "8.875%", "998,750.00"]]);
+    expect(shown(printed(rows, "A-1"), "Totals in USD")![0]).toEqual(["Tax 8.875%", "998,750.00", "88,639.06", "1,087,389.06"]);
+  });
+
   test("says nothing of what it costs the firm", () => {
     const text = JSON.stringify(printout);
     expect(text).not.toMatch(/cost|margin/i);
@@ -95,11 +103,27 @@ describe("nothing is issued", () => {
     ["at a tax rate that cannot be read", ({ quote }) => Object.assign(quote[5]!, { taxRate: "0,2" }), 'Tax rate "0,2" has a comma. Write 0.2. It stands in row 10 of Quote'],
     ["until a day that is none", ({ quote }) => void (quote[2]!.validUntil = "31.8.2026"), 'Valid until "31.8.2026" is no date. Write it as 2026-05-31. It stands in row 7 of Quote'],
     ["in no currency", ({ quote }) => void (quote[0]!.currency = null), '"Two Alder 24, prepared" in row 5 of Quote is in no currency. Write one such as EUR.'],
+    ["in a sign of money", ({ quote }) => void (quote[0]!.currency = "€"), '"Two Alder 24, prepared" in row 5 of Quote is in "€", which is no code of three letters. Write one such as EUR.'],
+    [
+      "with a row that does not say what it is", ({ quote }) => void (quote[1]!.item = null),
+      "Row 6 of Quote has no item, and the customer would not know what it is. Write it, or take the row out of the offer TML-26-014.",
+    ],
+    [
+      "with a row without a tax rate among others that have one: every line has its category of tax (EN 16931-1, BR-CO-04)", ({ quote }) => void (quote[2]!.taxRate = null),
+      '"Alder 24, prepared" in row 7 of Quote has no tax rate, and others of the offer TML-26-014 have one. Write it, or 0% where there is none.',
+    ],
     ["after its last day", ({ quote }) => void (quote[0]!.validUntil = "2026-05-31"), "Offer TML-26-014 ended on 2026-05-31. Write a new last day into Valid until of its rows."],
   ])("%s", (_, change, sentence) => {
     const rows = sample();
     change(rows);
     expect(() => printed(rows)).toThrow(sentence);
+  });
+
+  test("while the offer of a row cannot be read: it may belong to any", () => {
+    const workbook = workbookWith(sample());
+    const { values } = workbook.sheets.find(({ name }) => name === "Quote")!;
+    const broken = new PlanModel(withCell(workbook, "Quote", 5, values[3]!.indexOf("Offer"), { error: "#N/A" }));
+    expect(() => offerPrintout(broken, "TML-26-014", 1, madeAt, today)).toThrow("Offer shows #N/A. Mend that cell first. It stands in row 6 of Quote, and may be in the offer TML-26-014.");
   });
 });
 
@@ -122,6 +146,15 @@ describe("the sheet of an offer", () => {
     expect(lookFaults(sheet)).toEqual([]);
     const taken = new PlanModel({ sheets: [...model.workbook.sheets, ...snapshotOf([sheet]).sheets] });
     expect(planOfferSheet(taken, offerPrintout(model, "TML/26:14", 3, madeAt, today)).name).toBe("Offer TML-26-14 r3 2");
+  });
+
+  test.each([["TML\n26", "Offer TML 26 r1"], ["TML\u000726", "Offer TML-26 r1"]])("of the number %j has a name that a file can hold, and is known again", (number, name) => {
+    const rows = sample();
+    rows.quote.forEach((row) => (row.offer = number));
+    const model = modelOf(rows);
+    const sheet = planOfferSheet(model, offerPrintout(model, number, 1, madeAt, today));
+    expect(sheet.name).toBe(name);
+    expect(nextRevision(snapshotOf([sheet]), model.quote.find(number)!)).toBe(2);
   });
 
   test("counts revisions on from what Quote or an earlier sheet knows", () => {
@@ -182,4 +215,19 @@ test("costs are taken from the price list where they differ, with list and day, 
     ["Quote", 5, "Spring"], ["Quote", 5, 46_082], ["Quote", 9, 1900], ["Quote", 9, "Spring"], ["Quote", 9, 46_082],
   ]);
   expect(planCosts(modelOf(sample())).writes).toEqual([]);
+});
+
+test("a cost that a formula works out is not written over, nor has it another list beside it", () => {
+  const rows = sample();
+  rows.quote[0]!.part = "AL-24";
+  rows.prices.push({ part: "AL-24", cost: 20900, currency: "EUR", list: "Spring", day: "2026-03-01" });
+  const { sheets } = workbookWith(rows);
+  const column = sheets.find(({ name }) => name === "Quote")!.values[3]!.indexOf("Cost");
+  const withFormula = sheets.map((sheet) => {
+    if (sheet.name !== "Quote") return sheet;
+    const formulas = sheet.values.map((line, at) => line.map((_, one) => (at === 4 && one === column ? "=20000*1.07" : (sheet.formulas[at]?.[one] ?? null))));
+    return { ...sheet, formulas };
+  });
+  expect(planCosts(new PlanModel({ sheets })).writes).toHaveLength(3);
+  expect(planCosts(new PlanModel({ sheets: withFormula })).writes).toEqual([]);
 });

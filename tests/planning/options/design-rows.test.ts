@@ -22,8 +22,8 @@ describe("one design as rows of the plan", () => {
     expect(model.rows("sites").map(({ site }) => site)).toEqual(["Bindery"]);
     expect(model.rows("pools")).toMatchObject([{ pool: "Bindery Two arrays, mirrored", fillLimit: 0.8, acrossArrays: "2 copies" }]);
     expect(model.rows("arrays").map(({ array, site, drives, driveSize, scheme, spares }) => [array, site, drives, driveSize, scheme?.name, spares])).toEqual([
-      ["Bindery Two arrays, mirrored 1", "Bindery", 24, 12_000_000_000_000n, "RAID 60 8+2", 2],
-      ["Bindery Two arrays, mirrored 2", "Bindery", 24, 12_000_000_000_000n, "RAID 60 8+2", 2],
+      ["Bindery Two arrays mirrored 1", "Bindery", 24, 12_000_000_000_000n, "RAID 60 8+2", 2],
+      ["Bindery Two arrays mirrored 2", "Bindery", 24, 12_000_000_000_000n, "RAID 60 8+2", 2],
     ]);
   });
 

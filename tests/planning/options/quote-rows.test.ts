@@ -40,8 +40,12 @@ describe("a design in the plan as rows of the quote", () => {
   test("names the arrays one by one where their site has others", () => {
     const workbook = planned();
     const other = carryOut(workbook, planDesign(workbook, "Single parity", "Bindery"));
-    const [row] = new PlanModel(quoted(other)).rows("quote");
-    expect(row).toMatchObject({ for: "Bindery Two arrays, mirrored 1, Bindery Two arrays, mirrored 2", quantity: 2 });
+    const model = new PlanModel(quoted(other));
+    const [row] = model.rows("quote");
+    expect(row).toMatchObject({ for: "Bindery Two arrays mirrored 1, Bindery Two arrays mirrored 2", quantity: 2 });
+    // The names are found again in the list, so the offer has its price of a TB.
+    expect(model.quote.arraysOf(row!)).toHaveLength(2);
+    expect(model.quote.find("BI-7")!.pricePerTb!.hardware.toDP(2).toNumber()).toBe(541.67);
   });
 
   test("leaves out support that costs nothing, a margin that is not said is 0, and a design without a model goes by its name", () => {
@@ -82,7 +86,7 @@ describe("nothing is quoted", () => {
   test("a second time in one offer, and in none; in another offer it is", () => {
     const once = quoted(planned());
     expect(() => quoted(once, { offer: "bi-7" })).toThrow(
-      "Bindery Two arrays, mirrored 1 is offered in row 5 of Quote already. Change that row, or write another number for the offer.",
+      "Bindery Two arrays mirrored 1 is offered in row 5 of Quote already. Change that row, or write another number for the offer.",
     );
     expect(new PlanModel(quoted(once, { offer: "BI-8" })).rows("quote")).toHaveLength(4);
   });

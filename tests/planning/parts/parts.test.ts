@@ -57,6 +57,14 @@ describe("the list of parts", () => {
   });
 });
 
+test("what the quote has in two rows is one part, and stays so however often it is listed", () => {
+  const quote: TableRows["quote"] = [{ item: "Rail kit", for: "North hall", quantity: 2 }, { item: "rail kit", for: "north hall", quantity: 3 }, { item: "Rail kit", for: "n-1", quantity: 1 }];
+  const workbook = workbookOf([], { ...plan, quote });
+  const once = carryOut(workbook, listParts(workbook));
+  expect(partsOf(once).slice(-2)).toEqual(["Rail kit other North hall 5", "Rail kit other n-1 1"]);
+  expect(listParts(once)).toEqual({ writes: [], growths: [] });
+});
+
 describe("serials of parts that came", () => {
   const came = { came: "2026-03-01" };
   const taken = (parts: readonly Part[], rows = plan): PlanModel => {
@@ -96,6 +104,10 @@ describe("serials of parts that came", () => {
     ["a drive without a bay", [{ part: "Drive", kind: "drive", for: "n-1", ...came, serial: "D-9" }], 'The drive "D-9" for n-1 has no bay. Write the bay it goes into.'],
     ["a shelf that is not there", [{ part: "Shelf", kind: "shelf", for: "n-1", shelf: "S9", ...came, serial: "S-9" }],
       'Shelf "S9" of n-1 is not in the table Shelves. Add it there, or mend the name.'],
+    ["two arrays for one place", [{ ...one, ...came, serial: "N-77" }, { ...one, part: "Another", ...came, serial: "N-78" }],
+      'Serials "N-77" and "N-78" have both come for n-1. Mend where one of them goes, or clear it.'],
+    ["two drives for one bay", ["D-1", "D-2"].map((serial) => ({ part: "Drive", kind: "drive", for: "n-1", bay: 3, ...came, serial })),
+      'Serials "D-1" and "D-2" have both come for n-1 bay 3. Mend where one of them goes, or clear it.'],
     ["a shelf without a name", [{ part: "Shelf", kind: "shelf", for: "n-1", ...came, serial: "S-9" }], 'The shelf "S-9" for n-1 has no name. Write it into Shelf, as the Shelves table names it.'],
   ])("of %s are refused with a sentence, and nothing is written", (_, parts, sentence) => {
     expect(() => takeSerials(workbookOf(parts))).toThrow(sentence);

@@ -1,6 +1,6 @@
 import type { Cell, CellStyle, SheetPlan } from "../../../sheet";
 import { groupBy } from "../../plan/model";
-import { noAnswer } from "../../text";
+import { foldName, noAnswer } from "../../text";
 import type { ProgrammeLine } from "./programme";
 
 /** Text by which the programme board is known for ours. */
@@ -38,7 +38,8 @@ export function planProgramme(lines: readonly ProgrammeLine[], madeAt: string): 
     [],
     headers.map((value): Cell => ({ value, style: "header" })),
   ];
-  const crews = [...groupBy(lines, ({ job }) => job.crew)].sort(([one], [other]) => (one === "" ? 1 : other === "" ? -1 : one.localeCompare(other, "en")));
+  const crews = [...groupBy(lines, ({ job }) => foldName(job.crew)).values()].map((some) => [some[0]!.job.crew, some] as const);
+  crews.sort(([one], [other]) => (one === "" ? 1 : other === "" ? -1 : one.localeCompare(other, "en")));
   const rows = [...top, ...lines.map(rowOf), [], crewHeaders.map((value): Cell => ({ value, style: "header" })), ...crews.map(([crew, some]) => crewRow(crew, some)), crewRow("All", lines)];
   return {
     name: "Programme",

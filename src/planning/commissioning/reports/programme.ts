@@ -1,5 +1,5 @@
 import { foldName, splitNames } from "../../text";
-import { groupBy, type PlanModel } from "../../plan/model";
+import { groupBy, oncePer, orNull, type PlanModel } from "../../plan/model";
 import type { PlanRow } from "../../plan/read";
 import type { JobProgress } from "./progress";
 
@@ -37,10 +37,24 @@ export function programmeOf(model: PlanModel, works: readonly PlannedWork[], tod
   const byCrewAndDay = groupBy(open.filter(({ job }) => job.crew !== "" && job.plannedDate !== null), ({ job }) => crewAndDay(job));
   const before = new Map(works.map((work) => [foldName(work.job.job), work]));
 
-  const blocksOf = ({ job, fault }: PlannedWork): string[] => {
+  const openBefore = oncePer(({ job }: PlannedWork) => splitNames(job.after).flatMap((name) => before.get(foldName(name)) ?? []).filter((work) => !isClosed(work)));
+  /** Tells whether a job is another one, or comes after it, however many open ones stand between. */
+  const isAfter = (one: PlannedWork, other: PlannedWork): boolean => {
+    const reached = new Set([one]);
+    // A set goes on with what is added to it on the way.
+    for (const work of reached) {
+      if (work === other) return true;
+      for (const earlier of openBefore(work)) reached.add(earlier);
+    }
+    return false;
+  };
+
+  const blocksOf = (blocked: PlannedWork): string[] => {
+    const { job, fault } = blocked;
     const waits = splitNames(job.after).flatMap((name) => {
       const work = before.get(foldName(name));
-      return work === undefined ? [`after ${name}, which is no job`] : isClosed(work) ? [] : [`after ${work.job.job}`];
+      if (work === undefined) return [`after ${name}, which is no job`];
+      return isClosed(work) ? [] : [isAfter(work, blocked) ? `after ${work.job.job}, which waits for it in turn` : `after ${work.job.job}`];
     });
     const elsewhere = (byCrewAndDay.get(crewAndDay(job)) ?? []).find((other) => foldName(other.job.site) !== foldName(job.site));
     const missing = missingParts(model, job);
@@ -74,9 +88,9 @@ function crewAndDay({ crew, plannedDate }: PlanRow<"jobs">): string {
   return crew === "" || plannedDate === null ? "" : `${plannedDate}\n${foldName(crew)}`;
 }
 
-/** Counts the parts that have not come for the arrays of a job or for its site; none in a plan without Parts. */
+/** Counts the parts that have not come for the arrays of a job, where they are known, or for its site; none in a plan without Parts. */
 function missingParts(model: PlanModel, job: PlanRow<"jobs">): number {
-  const places = new Set([job.site, ...model.places.of(job).arrays.map(({ array }) => array)].filter((name) => name !== "").map(foldName));
+  const places = new Set([job.site, ...(orNull(() => model.places.of(job)) ?? { arrays: [] }).arrays.map(({ array }) => array)].filter((name) => name !== "").map(foldName));
   const missing = model.rows("parts").filter(({ part, for: goesTo, came }) => part !== "" && came === null && [goesTo, ...splitNames(goesTo)].some((name) => places.has(foldName(name))));
   return missing.reduce((sum, { quantity }) => sum + (quantity ?? 1), 0);
 }

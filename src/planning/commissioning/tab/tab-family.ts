@@ -77,7 +77,8 @@ export function isSpent(earlier: TabReading, current: TabReading): boolean {
 export function sheetNameWith(jobName: string, ending: string, taken: readonly string[]): string {
   for (let number = 1; ; number += 1) {
     const tail = number === 1 ? ` ${ending}` : ` ${ending} ${number}`;
-    const name = `${jobName.slice(0, longestSheetName - tail.length).trimEnd()}${tail}`;
+    // The cut may go through a pair of surrogates, and half of one is no character.
+    const name = `${jobName.slice(0, longestSheetName - tail.length).replace(/\p{Cs}$/u, "").trimEnd()}${tail}`;
     if (!taken.some((one) => sameSheetName(one, name))) return name;
   }
 }

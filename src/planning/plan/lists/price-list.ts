@@ -1,6 +1,6 @@
 import { isBlank, isIsoDate, showCell, type CellValue } from "../../../sheet";
-import { foldName, invalid, quote } from "../../text";
-import { noChanges } from "../changes";
+import { andMore, foldName, invalid, quote } from "../../text";
+import { noChanges, type CellWrite } from "../changes";
 import type { PlanModel } from "../model";
 import { nameColumn } from "../schema";
 import type { List, ListRow } from "./list";
@@ -18,7 +18,7 @@ export interface PriceList {
   readonly day: string;
 }
 
-/** A price that the list has otherwise than the table. */
+/** A price that the list has otherwise than the table, in the same currency. */
 export interface PriceChange {
   readonly part: string;
   readonly before: number;
@@ -58,19 +58,34 @@ export function planPriceList(model: PlanModel, { list, matches, name, day }: Pr
   const refused = plan.refused.slice(list.leftOut.length);
   const told = [...plan.refused, ...(headings.length === 0 ? [] : [`${headings.length} rows without a cost are left out: row ${headings[0]!.number} is the first.`])];
   if (refused.length > 0) {
-    const stop = `Nothing of the list is taken while ${refused.length === 1 ? "a row" : `${refused.length} rows`} of it cannot be: mend them in the list, or leave them out of it.`;
+    const stop = "Nothing of the list is taken while any of its rows cannot be: mend them in the list, or leave them out of it.";
     return { changes: noChanges, added: 0, updated: 0, refused: told, changed: [], stop };
   }
-  return { ...plan, refused: [...told, ...newerThan(model, day)], changed: changesOf(model, plan), stop: null };
+  const moved = currencyWrites(model, plan);
+  return { ...plan, refused: [...told, ...newerThan(model, day), ...toldOf(model, moved)], changed: changesOf(model, plan, new Set(moved.map(({ row }) => row))), stop: null };
 }
 
 function filledTo(cells: readonly CellValue[], length: number): CellValue[] {
   return Array.from({ length }, (_, at) => cells[at] ?? null);
 }
 
-function changesOf(model: PlanModel, { changes }: ImportPlan): PriceChange[] {
+/** Finds the writes by which a price that stands would be in another currency: the two figures cannot be compared. */
+function currencyWrites(model: PlanModel, { changes }: ImportPlan): CellWrite[] {
   const table = model.table("prices");
-  const rows = new Map(model.rows("prices").map((row) => [row.row, row]));
+  return changes.writes.filter(
+    ({ sheet, column, before, value }) => sheet === table?.sheet && column === table.columns.currency && !isBlank(before) && foldName(showCell(before)) !== foldName(showCell(value)),
+  );
+}
+
+function toldOf(model: PlanModel, [first, ...others]: readonly CellWrite[]): string[] {
+  if (first === undefined) return [];
+  const part = model.rows("prices").find(({ row }) => row === first.row)!.part;
+  return [`In another currency than before: ${andMore(`${part}, from ${showCell(first.before)} to ${showCell(first.value)}`, others.length)}. See that each is meant.`];
+}
+
+function changesOf(model: PlanModel, { changes }: ImportPlan, moved: ReadonlySet<number>): PriceChange[] {
+  const table = model.table("prices");
+  const rows = new Map(model.rows("prices").flatMap((row) => (moved.has(row.row) ? [] : [[row.row, row]])));
   const changed = changes.writes.flatMap(({ sheet, row, column, value }): PriceChange[] => {
     const found = sheet === table?.sheet && column === table.columns["cost"] ? rows.get(row) : undefined;
     const after = Number(showCell(value));

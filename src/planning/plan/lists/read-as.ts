@@ -14,6 +14,12 @@ const decimalMarks = ["decimal point", "decimal comma"] as const;
 const sizeUnits = ["TB", "TiB", "GB", "GiB"] as const;
 
 const writtenDate = /^(\d{1,2})([./-])(\d{1,2})\2(\d{4})$/;
+/** The number with which a text begins, and what stands behind it. */
+const numberAhead = /^([+-]?\d[\d.,\u0020\u00a0\u2009\u202f'\u2019]*)(.*)$/s;
+/** What stands between thousands beside a mark: a blank, a thin or an unbreakable one too (SI brochure, 9th edition, 5.4.4), or an apostrophe (common practice, no source). */
+const parting = /[\u0020\u00a0\u2009\u202f'\u2019]/g;
+/** A number that is parted so, in groups of three. */
+const parted = /^[+-]?\d{1,3}(?:[\u0020\u00a0\u2009\u202f'\u2019]\d{3})+(?:[.,]\d*)?$/;
 /** One mark with three digits behind it: thousands to some, thousandths to others. */
 const eitherMark = /^[+-]?[1-9]\d{0,2}[.,]\d{3}(?![\d.,])/;
 
@@ -68,7 +74,7 @@ function orderOf(texts: readonly string[]): (typeof dateOrders)[number] | "" {
 /** Tells the mark of decimals by the numbers in which it can be one alone; "" where none tells, or they tell otherwise. */
 function markOf(texts: readonly string[]): (typeof decimalMarks)[number] | "" {
   const found = texts.flatMap((text) => {
-    const marks = [...(/^[+-]?[\d.,\u0020\u00a0']+/.exec(text)?.[0] ?? "").replace(/[^.,]/g, "")];
+    const marks = [...(numberAhead.exec(text)?.[1] ?? "").replace(/[^.,]/g, "")];
     const last = marks.at(-1);
     if (last === undefined || eitherMark.test(text)) return [];
     // Several marks of one kind part thousands, and the other one decimals.
@@ -142,18 +148,24 @@ function readDate(cell: Exclude<CellValue, null>, column: Column, readAs: string
   return sheetDayOf(iso);
 }
 
-/** Writes a number with a point and no marks between thousands: "1.234,5" is 1234.5, and so is "1,234.5". Refuses one that can be read in two ways. */
+/**
+ * Writes a number with a point and nothing between thousands: "1.234,5" is 1234.5, and so are "1,234.5" and "1 234,5". Refuses one that can be read in
+ * two ways; what is parted otherwise than by thousands stays as it is.
+ */
 function withPoint(text: string, header: string, readAs: string): string {
-  const [, number = "", rest = ""] = /^([+-]?\d[\d.,\u0020\u00a0']*)(.*)$/s.exec(text) ?? [];
-  const packed = number.replace(/[\u0020\u00a0']/g, "");
+  const [, ahead = "", rest = ""] = numberAhead.exec(text) ?? [];
+  const number = ahead.trim();
+  const packed = number.replace(parting, "");
+  const isParted = packed !== number;
   const marks = [...packed.replace(/[^.,]/g, "")];
   const last = marks.at(-1);
-  if (last === undefined) return text;
+  if (isParted ? !parted.test(number) : last === undefined) return text;
   const isOpen = eitherMark.test(packed);
   if (isOpen && !readAs.includes("decimal")) throw invalid(header, text, `${header} ${quote(text)} can be read in two ways. Write it without a mark, or with one or two decimals.`);
   const isThousands = isOpen ? readAs.includes("decimal comma") === (last === ".") : marks.length > 1 && marks.every((mark) => mark === last);
-  const at = packed.lastIndexOf(last);
-  const digits = isThousands ? packed.replace(/[.,]/g, "") : `${packed.slice(0, at).replace(/[.,]/g, "")}.${packed.slice(at + 1)}`;
+  const at = last === undefined || isThousands ? packed.length : packed.lastIndexOf(last);
+  const decimals = packed.slice(at + 1);
+  const digits = `${packed.slice(0, at).replace(/[.,]/g, "")}${decimals === "" ? "" : `.${decimals}`}`;
   const unit = rest.trim();
   return isNumberText(digits) ? `${digits}${unit === "" || unit === "%" ? unit : ` ${unit}`}` : text;
 }

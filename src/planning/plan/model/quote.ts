@@ -42,6 +42,8 @@ export interface Offer {
   readonly rows: readonly QuoteRow[];
   /** Rows of which nobody can say what they come to. */
   readonly unpriced: readonly QuoteRow[];
+  /** Rows without a tax rate, where another row of the offer has one. */
+  readonly untaxed: readonly QuoteRow[];
   readonly byCurrency: readonly CurrencyPart[];
   /** The distinct arrays that its rows of the kind array are for, but for optional ones. */
   readonly arrays: readonly ArrayRow[];
@@ -143,10 +145,11 @@ export class Quote {
     const isCounted = arrayRows.every((row) => this.arraysOf(row).length === row.quantity);
     const toHosts = !isKnown ? null : bytes(capacities.reduce<bigint>((sum, one) => sum + (one ?? 0n), 0n));
     const unpriced = rows.filter((row) => this.lineOf(row) === null);
+    const withoutRate = rows.filter(({ taxRate }) => taxRate === null);
     // Several currencies have no sum, and neither have rows of which one has no price.
     const [only = null] = byCurrency.length === 1 && unpriced.length === 0 ? byCurrency : [];
     return {
-      name: rows[0]!.offer, rows, unpriced, byCurrency, arrays, toHosts,
+      name: rows[0]!.offer, rows, unpriced, untaxed: withoutRate.length === rows.length ? [] : withoutRate, byCurrency, arrays, toHosts,
       revision: Math.max(0, ...rows.map(({ revision }) => revision ?? 0)),
       pricePerTb: only === null || !isCounted || toHosts === null || toHosts === 0n ? null : pricesPerTb(only.lines, sizeIn(toHosts, terabyte)),
       margin: only === null ? null : realMargin(sumOf(only.lines.map(({ cost }) => cost)), only.totals.net),

@@ -33,6 +33,25 @@ describe("the programme", () => {
     expect(blocked(linesOf(jobs, { survey: tabReading({ seals: [sealLine()] }) }))[1]).toEqual(["install"]);
   });
 
+  test("says where jobs wait for each other in a circle, and where one waits for itself", () => {
+    const jobs = [job("one", { after: "two" }), job("two", { after: "three" }), job("three", { after: "One" }), job("own", { after: "own" }), job("last", { after: "one" })];
+    const turn = "which waits for it in turn";
+    expect(blocked(linesOf(jobs))).toEqual([["one", `after two, ${turn}`], ["two", `after three, ${turn}`], ["three", `after one, ${turn}`], ["own", `after own, ${turn}`], ["last", "after one"]]);
+    const long = Array.from({ length: 3000 }, (_, at) => job(`job ${at}`, { after: `job ${(at + 1) % 3000}` }));
+    expect(blocked(linesOf(long))[0]).toEqual(["job 0", `after job 1, ${turn}`]);
+    // Once one of them is closed the circle is open.
+    expect(blocked(linesOf(jobs.map((one) => (one.job === "three" ? { ...one, state: "closed" as const } : one)))).slice(0, 2)).toEqual([["one", "after two"], ["two"]]);
+  });
+
+  test("adds up what a crew has however it is written", () => {
+    const rows = planProgramme(linesOf([job("one"), job("two", { crew: "EAST" }), job("three", { crew: "West" })]), "now").rows.slice(-3);
+    expect(rows.map((row) => [row[0]!.value, row[2]!.value])).toEqual([["East", 2], ["West", 1], ["All", 3]]);
+  });
+
+  test("is made though a job is at no site of the plan", () => {
+    expect(blocked(linesOf([job("one"), job("lost", { site: "Attic", crew: "West" })]))).toEqual([["one"], ["lost"]]);
+  });
+
   test("says which day or crew is missing, and that a crew is at another site on that day", () => {
     const jobs = [job("one"), job("two", { site: "South hall" }), job("three", { crew: null, plannedDate: null })];
     expect(blocked(linesOf(jobs, {}, { sites: [...smallPlan().sites!, { site: "South hall" }] }))).toEqual([

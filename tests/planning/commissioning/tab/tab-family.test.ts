@@ -79,6 +79,7 @@ describe("a name for another sheet of a job", () => {
 
   test("is cut to the 31 characters that a sheet's name may have, never at a blank", () => {
     expect(sheetNameWith("n".repeat(31), "build 2", [])).toBe(`${"n".repeat(23)} build 2`);
+    expect(sheetNameWith(`${"n".repeat(22)}😀`, "build 2", [])).toBe(`${"n".repeat(22)} build 2`);
     expect(sheetNameWith(`${"n".repeat(22)} north`, "build 2", [])).toBe(`${"n".repeat(22)} build 2`);
   });
 });

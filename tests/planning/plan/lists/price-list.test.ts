@@ -42,7 +42,7 @@ describe("nothing is half taken:", () => {
   ])("%s", (_, rows, sentence) => {
     const { taken, refused, stop, added, updated } = bring([headers, ...rows]);
     expect(refused).toEqual([sentence]);
-    expect(stop).toBe("Nothing of the list is taken while a row of it cannot be: mend them in the list, or leave them out of it.");
+    expect(stop).toBe("Nothing of the list is taken while any of its rows cannot be: mend them in the list, or leave them out of it.");
     expect([added, updated]).toEqual([0, 0]);
     expect(pricesOf(taken())).toEqual(pricesOf(bookOf()));
   });
@@ -72,6 +72,20 @@ test("decimal commas are read where the column tells them, and asked about where
   expect(bring([headers, ["AL-24", "", "20.500", "EUR"]]).refused).toEqual([
     'Row 2: Cost "20.500" can be read in two ways. Write it without a mark, or with one or two decimals.',
   ]);
+});
+
+test("a price that comes in another currency is told, and its figure is not held against the one before", () => {
+  const { changed, refused, taken } = bring([headers, ["AL-24", "", 20000, "USD"], ["RO-12", "", 15750, "eur"]]);
+  expect(changed).toEqual([{ part: "RO-12", before: 15000, after: 15750 }]);
+  expect(refused).toEqual(["In another currency than before: AL-24, from EUR to USD. See that each is meant."]);
+  expect(new PlanModel(taken()).rows("prices").map(({ currency }) => currency)).toEqual(["USD", "eur"]);
+});
+
+test("thousands may be parted by a blank of any kind, as the SI brochure has it (9th edition, 5.4.4), or by an apostrophe; anything else is no number", () => {
+  const costOf = (cost: string) => bring([headers, ["AL-24", "", cost, "EUR"]]);
+  for (const cost of ["1 234,56", "1\u00a0234,56", "1\u202f234,56", "1\u2009234.56", "1'234.56", "1\u2019234.56"]) expect([cost, pricesOf(costOf(cost).taken())[0]![1]]).toEqual([cost, 1234.56]);
+  expect(["12 345 678", "1'234"].map((cost) => pricesOf(costOf(cost).taken())[0]![1])).toEqual([12_345_678, 1234]);
+  for (const cost of ["12 34", "1 2,50", "12 / 34"]) expect(costOf(cost).refused).toEqual([`Row 2: Cost "${cost}" is not a number. Write digits, such as 42 or 0.5.`]);
 });
 
 test("a list that is older than prices that stand says so", () => {

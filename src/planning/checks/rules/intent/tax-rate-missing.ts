@@ -7,13 +7,9 @@ export const taxRateMissing: Rule = {
   weight: "warn",
   meaning: "Where a row of an offer has a tax rate all of its rows have one, 0% where there is no tax: a blank one adds none.",
   check: (model) =>
-    model.quote.offers().flatMap(({ name, rows }): Remark[] =>
-      rows.every(({ taxRate }) => taxRate === null)
-        ? []
-        : rows.flatMap((row): Remark[] =>
-            row.taxRate === null
-              ? [remarkAt(model, "quote", row, "taxRate", cutSentence(`${row.item} has no tax rate, others of offer ${name} have one. Write it, or 0% where there is none.`))]
-              : [],
-          ),
+    model.quote.offers().flatMap(({ name, untaxed }) =>
+      untaxed.map((row): Remark =>
+        remarkAt(model, "quote", row, "taxRate", cutSentence(`${row.item} has no tax rate, others of offer ${name} have one. Write it, or 0% where there is none.`)),
+      ),
     ),
 };

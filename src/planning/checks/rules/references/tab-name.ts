@@ -25,6 +25,6 @@ export const tabName: Rule = {
 };
 
 function withinRules(name: string): string {
-  const clean = name.replace(/[\\/?*[\]:]+/g, "-").replace(/^'+|'+$/g, "").trim();
+  const clean = name.replace(/[\\/?*[\]:\p{Cc}\p{Cs}]+/gu, "-").replace(/^'+|'+$/g, "").trim();
   return clean.slice(0, longestSheetName).trim();
 }

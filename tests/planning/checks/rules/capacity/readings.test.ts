@@ -25,7 +25,7 @@ test("nothing is told of a difference that is rounding, or of an array that says
 test.each<[Record<string, string | number | null>, string]>([
   [{ subject: "bi-array-9" }, 'Readings 5 Subject: "bi-array-9" is neither an array nor a pool. Mend the name.'],
   [{ subject: "Scans", what: null }, "Readings 5 What: What was read of Scans is not said. Write used or capacity."],
-  [{ subject: "Scans", date: "2026-06-02" }, "Readings 5 Date: The reading of Scans on 2026-06-02 is of a day to come. Write the day on which it was read."],
+  [{ subject: "Scans", date: "2026-06-02" }, "Readings 5 Date: The reading of Scans on 2026-06-02 is of a day to come, and counts as the latest. Write the day on which it was read."],
   [{ subject: "Scans", date: null }, "Readings 5 Date: The reading of Scans has no day. Write it as 2026-05-31."],
   [{ subject: "Scans", value: null }, "Readings 5 Value: The reading of Scans has no value. Write a number, such as 42."],
   [{ subject: "Scans", value: -3 }, "Readings 5 Value: -3 TB of Scans is no size. Write a number from 0, and a unit such as TB."],

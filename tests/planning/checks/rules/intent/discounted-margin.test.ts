@@ -29,3 +29,16 @@ test("leaves to its own rule a margin that is under the floor without any discou
   set(rows, "Margin floor", "25%");
   expect(cells(discountedMargin, rows)).toEqual([]);
 });
+
+test("warns of a price that rounding takes under the floor: small parts by the thousand, and yen", () => {
+  const priced = (cost: number, currency: string) => {
+    const rows = withDiscount(null);
+    Object.assign(rows.quote[2]!, { cost, currency, margin: 0.2, quantity: 1000 });
+    return found(discountedMargin, rows);
+  };
+  // 0.003 / 0.8 is 0.00375, which is no cent; 1.1 / 0.8 is 1.375, which is one yen.
+  expect(priced(0.003, "EUR")).toEqual(["Quote 7 Cost: Rounding to 0.01 each leaves nothing of the price where the floor is 0%. Quote several as one: Alder 24, prepared."]);
+  expect(priced(1.1, "JPY")).toEqual(["Quote 7 Cost: Rounding to 1 each leaves a margin of -10% where the floor is 0%. Quote several as one: Alder 24, prepared."]);
+  expect(priced(0.003, "CLF")).toEqual([]);
+  expect(priced(1.1, "EUR")).toEqual([]);
+});
