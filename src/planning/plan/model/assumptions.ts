@@ -2,6 +2,7 @@ import { showCell } from "../../../sheet";
 import { foldName, splitNames } from "../../text";
 import type { PlanRow } from "../read";
 import { columnsOf, tableKeys, tables, type ColumnKey } from "../schema";
+import { gather } from "./gather";
 import { once } from "./once";
 import type { Places } from "./places";
 import type { PlanCell, PlanRows } from "./plan-rows";
@@ -29,7 +30,7 @@ export class Assumptions {
   readonly lost = once((): readonly PlanRow<"assumptions">[] => this.read().flatMap(({ by, found }) => (found === null ? [by] : [])));
 
   /** What the installations that are not closed rely on. */
-  readonly reliedOn = once((): ReadonlySet<Assumed> => new Set(this.rows.rows("jobs").flatMap((job) => (job.state === "closed" ? [] : this.reliedOnBy(job)))));
+  readonly reliedOn = once((): ReadonlySet<Assumed> => new Set(gather(this.rows.rows("jobs"), (job) => (job.state === "closed" ? [] : this.reliedOnBy(job)))));
 
   /** Lists what is assumed of that on which people or data depend, at the site of a job that empties drives. */
   reliedOnBy(job: PlanRow<"jobs">): Assumed[] {

@@ -4,6 +4,7 @@ import { rebuildHours } from "../../rates";
 import { foldName } from "../../text";
 import type { PlanRow } from "../read";
 import type { setColumns } from "./drive-sets";
+import { gather } from "./gather";
 import { groupBy } from "./group-by";
 import { once, oncePer } from "./once";
 import type { PlanRows } from "./plan-rows";
@@ -54,7 +55,7 @@ export class Capacity {
   });
 
   /** Lists the sets of drives of all arrays. */
-  readonly sets = once((): readonly DriveSet[] => this.rows.rows("arrays").flatMap((array) => this.setsOf(array)));
+  readonly sets = once((): readonly DriveSet[] => gather(this.rows.rows("arrays"), (array) => this.setsOf(array)));
 
   /** Lays out the drives of a set; null where the plan does not say enough, or they cannot be laid out. */
   readonly layoutOf = oncePer(({ scheme, drives, spares }: DriveSet): Layout | null =>
@@ -117,7 +118,7 @@ export class Capacity {
 
   /** Computes what hosts can store on an array: its parts of what its pools give them, and what is in no pool whole; null where one of these is not known. */
   readonly toHostsOf = oncePer((array: PlanRow<"arrays">): Bytes | null => {
-    const parts = this.pools().flatMap((contents) => (contents.arrays.includes(array) ? [this.partToHosts(contents, [array])] : []));
+    const parts = gather(this.pools(), (contents) => (contents.arrays.includes(array) ? [this.partToHosts(contents, [array])] : []));
     const inNone = this.arraysIn(null).includes(array) ? [this.partIn(array, null)?.usable ?? null] : [];
     const all = [...parts, ...inNone];
     return all.includes(null) ? null : bytes(all.reduce<bigint>((sum, part) => sum + (part ?? 0n), 0n));

@@ -4,6 +4,7 @@ export type { Device } from "./devices";
 export { setColumns } from "./drive-sets";
 export { driveLabel, shelfLabel, type ExpectedDrive } from "./drives";
 export type { ExpectedPort } from "./expected-ports";
+export { gather } from "./gather";
 export { groupBy } from "./group-by";
 export type { HostPathCount } from "./host-paths";
 export { hostPortLabel, hostPortUse, isForOther, type HostEnd, type HostPortFacts, type Initiator } from "./host-ports";

@@ -6,6 +6,7 @@ import type { CellWrite } from "../changes";
 import type { PlanRow } from "../read";
 import type { ColumnKey } from "../schema";
 import type { Capacity } from "./capacity";
+import { gather } from "./gather";
 import { groupBy } from "./group-by";
 import { once, oncePer } from "./once";
 import type { PlanRows } from "./plan-rows";
@@ -108,7 +109,7 @@ export class Quote {
 
   /** Lists the rows of the quote whose part, or whose item where no part is named, the price list has with a cost. */
   readonly listPrices = once((): readonly ListPrice[] =>
-    this.rows.rows("quote").flatMap((row): ListPrice[] => {
+    gather(this.rows.rows("quote"), (row): ListPrice[] => {
       const price = this.rows.find("prices", row.part === "" ? row.item : row.part);
       const cost = price?.cost ?? null;
       if (price === null || cost === null) return [];

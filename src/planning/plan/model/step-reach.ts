@@ -2,6 +2,7 @@ import { showCell } from "../../../sheet";
 import { foldName } from "../../text";
 import type { PlanRow } from "../read";
 import { columnsOfLayer, derivedFieldsOf, forEachKinds, forEachOf, layerTables, tablesOfLayer, type ForEach, type LayerName, type TableKey } from "../schema";
+import { gather } from "./gather";
 import { once, oncePer } from "./once";
 import type { PlanRows } from "./plan-rows";
 
@@ -25,7 +26,7 @@ export class StepReach {
   /** Lists the steps whose section is one of their procedure. */
   readonly steps = once((): readonly PlacedStep[] => {
     const sections = new Map(this.rows.rows("procedures").map((row) => [sectionOf(row), row]));
-    return this.rows.rows("steps").flatMap((row): PlacedStep[] => {
+    return gather(this.rows.rows("steps"), (row): PlacedStep[] => {
       const section = sections.get(sectionOf(row));
       return section === undefined ? [] : [{ row, section }];
     });

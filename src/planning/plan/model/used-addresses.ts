@@ -1,6 +1,7 @@
 import { containsAddress, isSameAddress, readAddress, type Address } from "../../addressing";
 import { splitNames } from "../../text";
 import type { PlanRow } from "../read";
+import { gather } from "./gather";
 import { hostPortLabel, hostPortUse, type HostPorts } from "./host-ports";
 import { gatewayAddress, type Network, type Networks } from "./networks";
 import { once, oncePer } from "./once";
@@ -51,7 +52,7 @@ export class UsedAddresses {
 
   /** Lists the addresses among the time servers, name servers and receivers of alerts of all sites; names are passed over. */
   readonly services = once((): readonly ServiceAddress[] =>
-    this.rows.rows("sites").flatMap((row) =>
+    gather(this.rows.rows("sites"), (row) =>
       services.flatMap(([column, does]) =>
         splitNames(row[column]).flatMap((text): ServiceAddress[] => {
           const address = readAddress(text);
@@ -81,7 +82,7 @@ export class UsedAddresses {
   }
 
   private ofClusters(): UsedAddress[] {
-    return this.rows.rows("clusters").flatMap((row): UsedAddress[] => {
+    return gather(this.rows.rows("clusters"), (row): UsedAddress[] => {
       const address = readAddress(row.sharedAddress);
       if (address === null) return [];
       const network = this.networks.named(row.network);
@@ -90,7 +91,7 @@ export class UsedAddresses {
   }
 
   private ofHostPorts(): UsedAddress[] {
-    return this.hostPorts.all().flatMap(({ row, host, network, address }): UsedAddress[] => {
+    return gather(this.hostPorts.all(), ({ row, host, network, address }): UsedAddress[] => {
       if (address === null || network?.isIp === false) return [];
       const own = network ?? (host === null ? null : this.networks.holding(host.site, address));
       return [{ table: "hostPorts", column: "address", row, use: hostPortUse(row), address, network: own, routing: this.routingOf(own, host?.site ?? "") }];
@@ -99,7 +100,7 @@ export class UsedAddresses {
 
   /** Lists what the row of a host says besides its ports: an address that only one of the two tables has is in use all the same. */
   private ofHosts(): UsedAddress[] {
-    return this.rows.rows("hosts").flatMap((row) => {
+    return gather(this.rows.rows("hosts"), (row) => {
       const told = this.hostPorts.of(row).flatMap(({ address }) => address ?? []);
       return this.hostPorts.shorthandOf(row).flatMap((address, at): UsedAddress[] => {
         if (told.some((other) => isSameAddress(other, address))) return [];

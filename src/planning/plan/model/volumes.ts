@@ -2,6 +2,7 @@ import { bytes, exactFraction, type Bytes } from "../../quantity";
 import { foldName, splitNames } from "../../text";
 import type { PlanRow } from "../read";
 import type { Capacity, PoolContents } from "./capacity";
+import { gather } from "./gather";
 import { groupBy } from "./group-by";
 import { once, oncePer } from "./once";
 import type { PlanRows } from "./plan-rows";
@@ -35,7 +36,7 @@ export class Volumes {
 
   /** Lists the pools that have volumes with what these take of them. */
   readonly demands = once((): readonly PoolDemand[] =>
-    this.capacity.pools().flatMap((contents): PoolDemand[] => {
+    gather(this.capacity.pools(), (contents): PoolDemand[] => {
       const volumes = this.rows.rowsWith("volumes", "pool", contents.pool.pool);
       if (volumes.length === 0) return [];
       const known = volumes.flatMap((row) => (row.size === null ? [] : [{ isThin: isThin(row), bytes: withSnapshots(row, row.size) }]));
@@ -59,7 +60,7 @@ export class Volumes {
 
   /** The hosts of every group, by its name without case. */
   readonly groups = once((): ReadonlyMap<string, readonly PlanRow<"hosts">[]> => {
-    const members = this.rows.rows("hosts").flatMap((host) => this.groupsOf(host).map((group) => ({ group, host })));
+    const members = gather(this.rows.rows("hosts"), (host) => this.groupsOf(host).map((group) => ({ group, host })));
     return new Map([...groupBy(members, ({ group }) => group)].map(([group, some]) => [group, some.map(({ host }) => host)]));
   });
 

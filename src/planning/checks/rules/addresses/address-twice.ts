@@ -1,5 +1,5 @@
 import { formatAddress } from "../../../addressing";
-import { addressKey, userOf, type UsedAddress } from "../../../plan/model";
+import { gather, addressKey, userOf, type UsedAddress } from "../../../plan/model";
 import { tables } from "../../../plan/schema";
 import { foldName } from "../../../text";
 import { remarkOn, type Remark, type Rule } from "../../finding";
@@ -11,7 +11,7 @@ export const addressTwice: Rule = {
   meaning: "An address is used once in its routing table, however it is spelt. Controllers that share the address of a port number use it once together.",
   check: (model) => {
     const first = new Map<string, UsedAddress>();
-    return model.addresses.all().flatMap((cell): Remark[] => {
+    return gather(model.addresses.all(), (cell): Remark[] => {
       const key = addressKey(cell.address, cell.routing);
       const earlier = first.get(key);
       if (earlier === undefined) {

@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -7,7 +8,7 @@ export const clusterOrder: Rule = {
   weight: "warn",
   meaning: "Every array of a new cluster has a place of its own in the order in which they join: tabs put their steps in that order.",
   check: (model) =>
-    model.rows("clusters").flatMap((row): Remark[] => {
+    gather(model.rows("clusters"), (row): Remark[] => {
       if (row.state !== "new") return [];
       const seen = new Map<number, string>();
       return model.rowsWith("arrays", "cluster", row.cluster).flatMap((array): Remark[] => {

@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const clusterWithoutPort: Rule = {
@@ -6,7 +7,7 @@ export const clusterWithoutPort: Rule = {
   weight: "stop",
   meaning: "Every array of a cluster has a port in the cluster's network, for the shared address may move to it.",
   check: (model) =>
-    model.rows("arrays").flatMap((row): Remark[] => {
+    gather(model.rows("arrays"), (row): Remark[] => {
       const cluster = model.find("clusters", row.cluster);
       const network = cluster === null ? null : model.networks.named(cluster.network);
       const ports = model.ports.of(row);

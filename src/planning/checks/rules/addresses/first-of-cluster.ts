@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const firstOfCluster: Rule = {
@@ -6,7 +7,7 @@ export const firstOfCluster: Rule = {
   weight: "stop",
   meaning: "A new cluster has exactly one array of order 1: the one that creates it.",
   check: (model) =>
-    model.rows("clusters").flatMap((row): Remark[] => {
+    gather(model.rows("clusters"), (row): Remark[] => {
       if (row.state !== "new" || row.cluster === "") return [];
       const [first, ...others] = model.rowsWith("arrays", "cluster", row.cluster).filter(({ clusterOrder }) => clusterOrder === 1);
       if (first === undefined) return [remarkAt(model, "clusters", row, "cluster", `No array creates the new cluster ${row.cluster}. Write Cluster order 1 at the one that is installed first.`)];

@@ -1,5 +1,5 @@
 import { containsAddress, formatAddress } from "../../../addressing";
-import { type Network, type PlanModel } from "../../../plan/model";
+import { gather, type Network, type PlanModel } from "../../../plan/model";
 import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const gatewayMissing: Rule = {
@@ -12,7 +12,7 @@ export const gatewayMissing: Rule = {
 
 function forClusters(model: PlanModel): Remark[] {
   const told = new Set<Network>();
-  return model.rows("clusters").flatMap((row): Remark[] => {
+  return gather(model.rows("clusters"), (row): Remark[] => {
     const network = row.sharedAddress === "" ? null : model.networks.named(row.network);
     if (network?.isIp !== true || hasGateway(network) || told.has(network)) return [];
     told.add(network);
@@ -24,7 +24,7 @@ function forClusters(model: PlanModel): Remark[] {
 function forHosts(model: PlanModel): Remark[] {
   const portNetworks = new Set(model.ports.all().map(({ network }) => network));
   const told = new Set<Network>();
-  return model.rows("hosts").flatMap((row): Remark[] => {
+  return gather(model.rows("hosts"), (row): Remark[] => {
     // A host with several addresses is in a network of its site by one of them, or needs a gateway for the first.
     const [address, ...others] = model.hostPorts.addressesOf(row);
     if (address === undefined || row.site === "" || others.some((other) => model.networks.holding(row.site, other) !== null)) return [];

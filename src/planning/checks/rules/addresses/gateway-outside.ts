@@ -1,5 +1,5 @@
 import { containsAddress, formatAddress, formatPrefix, parsePrefix, type Address, type Prefix } from "../../../addressing";
-import { gatewayAddress, isHostOf } from "../../../plan/model";
+import { gather, gatewayAddress, isHostOf } from "../../../plan/model";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const gatewayOutside: Rule = {
@@ -8,7 +8,7 @@ export const gatewayOutside: Rule = {
   weight: "stop",
   meaning: "A gateway is a host of its network; in IPv6 it may be a link-local address too.",
   check: (model) =>
-    model.networks.all().flatMap((network): Remark[] => {
+    gather(model.networks.all(), (network): Remark[] => {
       const { row, prefix } = network;
       const gateway = gatewayAddress(network);
       if (prefix === null || gateway === null || canBeGateway(prefix, gateway)) return [];

@@ -1,5 +1,5 @@
 import { formatAddress } from "../../../addressing";
-import { addressKey, gatewayAddress, userOf } from "../../../plan/model";
+import { gather, addressKey, gatewayAddress, userOf } from "../../../plan/model";
 import { remarkOn, type Remark, type Rule } from "../../finding";
 
 export const gatewayTaken: Rule = {
@@ -13,7 +13,7 @@ export const gatewayTaken: Rule = {
       const gateway = gatewayAddress(network);
       if (gateway !== null) gateways.set(addressKey(gateway, network.routing), network.row.network);
     }
-    return model.addresses.all().flatMap((cell): Remark[] => {
+    return gather(model.addresses.all(), (cell): Remark[] => {
       const { table, row, column, address, routing } = cell;
       const owner = gateways.get(addressKey(address, routing));
       if (owner === undefined) return [];

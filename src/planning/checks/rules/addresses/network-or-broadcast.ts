@@ -1,5 +1,5 @@
 import { containsAddress, formatAddress, formatPrefix, isSameAddress } from "../../../addressing";
-import { isHostOf } from "../../../plan/model";
+import { gather, isHostOf } from "../../../plan/model";
 import { type Remark, remarkOn, type Rule } from "../../finding";
 
 export const networkOrBroadcast: Rule = {
@@ -8,7 +8,7 @@ export const networkOrBroadcast: Rule = {
   weight: "stop",
   meaning: "No device has the address of a network itself, its broadcast address, or in IPv6 its subnet-router anycast address.",
   check: (model) =>
-    model.addresses.all().flatMap(({ table, row, column, address, network }): Remark[] => {
+    gather(model.addresses.all(), ({ table, row, column, address, network }): Remark[] => {
       const prefix = network?.prefix;
       if (prefix === null || prefix === undefined || !containsAddress(prefix, address) || isHostOf(prefix, address)) return [];
       const kind = !isSameAddress(address, prefix.first) ? "the broadcast address" : address.family === 4 ? "the network's own address" : "the routers' anycast address";

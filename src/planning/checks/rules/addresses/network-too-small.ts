@@ -1,5 +1,5 @@
 import { assignableRanges, countInRanges, formatPrefix, RangeList, subtractRanges, type Prefix } from "../../../addressing";
-import { clusterUse, hostPortUse, isReserved, portUse, type Network, type PlanModel } from "../../../plan/model";
+import { gather, clusterUse, hostPortUse, isReserved, portUse, type Network, type PlanModel } from "../../../plan/model";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const networkTooSmall: Rule = {
@@ -9,7 +9,7 @@ export const networkTooSmall: Rule = {
   meaning: "A network has an address for every port, cluster and host that needs one in it, beside its gateway, the servers in it and what it keeps back.",
   check: (model) => {
     const needs = addressesNeeded(model);
-    return model.networks.all().flatMap((network): Remark[] => {
+    return gather(model.networks.all(), (network): Remark[] => {
       const { row, prefix } = network;
       const needed = needs.get(network)?.size ?? 0;
       if (prefix === null || needed === 0) return [];

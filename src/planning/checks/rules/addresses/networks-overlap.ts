@@ -1,5 +1,5 @@
 import { type Family, findClashes, formatPrefix, rangesOfPrefixes } from "../../../addressing";
-import type { PlanModel } from "../../../plan/model";
+import { gather, type PlanModel } from "../../../plan/model";
 import { type Remark, remarkAt, type Rule } from "../../finding";
 
 /** More pairs than anybody mends by hand: those past it turn up once the first are mended. */
@@ -17,7 +17,7 @@ export const networksOverlap: Rule = {
 };
 
 function overlapsIn(model: PlanModel, routing: string, family: Family): Remark[] {
-  const networks = model.networks.all().flatMap(({ row, prefix, routing: own }) => (own === routing && prefix?.family === family ? [{ row, prefix }] : []));
+  const networks = gather(model.networks.all(), ({ row, prefix, routing: own }) => (own === routing && prefix?.family === family ? [{ row, prefix }] : []));
   const { pairs } = findClashes(rangesOfPrefixes(family, networks.map(({ prefix }) => prefix)), mostPairs);
   const told = new Set<number>();
   return pairs.flatMap(({ first, second }): Remark[] => {

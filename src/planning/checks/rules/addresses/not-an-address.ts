@@ -1,5 +1,5 @@
 import { parseAddress, parseBlocks, parsePrefix } from "../../../addressing";
-import { refusalOf } from "../../../plan/model";
+import { gather, refusalOf } from "../../../plan/model";
 import { foldName, splitNames } from "../../../text";
 import { type Remark, remarkAt, type Rule } from "../../finding";
 
@@ -10,7 +10,7 @@ export const notAnAddress: Rule = {
   meaning:
     "In networks of IP addresses, prefixes, gateways and reserved ranges can be read, and a prefix has no bits set after its length; so can servers that are not said by name.",
   check: (model) => [
-    ...model.networks.all().flatMap(({ row, isIp }): Remark[] => {
+    ...gather(model.networks.all(), ({ row, isIp }): Remark[] => {
       if (!isIp) return [];
       const prefix = row.prefix === "" ? null : refusalOf(() => parsePrefix(row.prefix, "Prefix"));
       const gateway = row.gateway === "" || foldName(row.gateway) === "none" ? null : refusalOf(() => parseAddress(row.gateway, "Gateway"));
@@ -21,25 +21,25 @@ export const notAnAddress: Rule = {
         ...(reserved === null ? [] : [remarkAt(model, "networks", row, "reserved", reserved)]),
       ];
     }),
-    ...model.ports.all().flatMap(({ row, network, address }): Remark[] => {
+    ...gather(model.ports.all(), ({ row, network, address }): Remark[] => {
       const refusal = row.address === "" || address !== null || network?.isIp === false ? null : refusalOf(() => parseAddress(row.address, "Address"));
       return refusal === null ? [] : [remarkAt(model, "ports", row, "address", refusal)];
     }),
-    ...model.hostPorts.all().flatMap(({ row, network, address }): Remark[] => {
+    ...gather(model.hostPorts.all(), ({ row, network, address }): Remark[] => {
       const refusal = row.address === "" || address !== null || network?.isIp === false ? null : refusalOf(() => parseAddress(row.address, "Address"));
       return refusal === null ? [] : [remarkAt(model, "hostPorts", row, "address", refusal)];
     }),
-    ...model.rows("clusters").flatMap((row): Remark[] => {
+    ...gather(model.rows("clusters"), (row): Remark[] => {
       const refusal = row.sharedAddress === "" ? null : refusalOf(() => parseAddress(row.sharedAddress, "Shared address"));
       return refusal === null ? [] : [remarkAt(model, "clusters", row, "sharedAddress", refusal)];
     }),
-    ...model.rows("hosts").flatMap((row) =>
+    ...gather(model.rows("hosts"), (row) =>
       splitNames(row.address).flatMap((text): Remark[] => {
         const refusal = refusalOf(() => parseAddress(text, "Address"));
         return refusal === null ? [] : [remarkAt(model, "hosts", row, "address", refusal)];
       }),
     ),
-    ...model.rows("sites").flatMap((row) =>
+    ...gather(model.rows("sites"), (row) =>
       servers.flatMap(([column, header]) =>
         splitNames(row[column]).flatMap((text): Remark[] => {
           const refusal = isMeantAsAddress(text) ? refusalOf(() => parseAddress(text, header)) : null;

@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { mendAt, type Remark, remarkAt, type Rule } from "../../finding";
 
 export const portMtu: Rule = {
@@ -7,7 +8,7 @@ export const portMtu: Rule = {
   meaning: "A port of an array or a host has the MTU of its network, or none of its own.",
   mends: "Writes the MTU of the network.",
   check: (model) =>
-    model.wiring.all().flatMap(({ table, row, network }): Remark[] => {
+    gather(model.wiring.all(), ({ table, row, network }): Remark[] => {
       if (row.mtu === null || network?.isIp !== true) return [];
       const { mtu } = network;
       if (row.mtu === mtu) return [];

@@ -1,4 +1,5 @@
 import { formatAddress } from "../../../addressing";
+import { gather } from "../../../plan/model";
 import { mendAt, type Remark, remarkAt, type Rule } from "../../finding";
 
 export const portWithoutNetwork: Rule = {
@@ -8,7 +9,7 @@ export const portWithoutNetwork: Rule = {
   meaning: "The row of a port says which network it is on.",
   mends: "Writes the network of the site in which the address lies.",
   check: (model) =>
-    model.ports.all().flatMap(({ row, array, address }): Remark[] => {
+    gather(model.ports.all(), ({ row, array, address }): Remark[] => {
       if (row.network !== "" || address === null) return [];
       const holding = array === null ? null : model.networks.holding(array.site, address);
       if (holding === null) {

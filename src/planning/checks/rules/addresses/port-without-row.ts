@@ -1,4 +1,4 @@
-import { portLabel } from "../../../plan/model";
+import { gather, portLabel } from "../../../plan/model";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const portWithoutRow: Rule = {
@@ -7,7 +7,7 @@ export const portWithoutRow: Rule = {
   weight: "warn",
   meaning: "Every port of every controller of an array has a row in the Ports table, one for each address family of its site.",
   check: (model) =>
-    model.rows("arrays").flatMap((row): Remark[] => {
+    gather(model.rows("arrays"), (row): Remark[] => {
       const missing = model.ports.missing(row);
       const first = missing[0];
       if (first === undefined) return [];

@@ -1,5 +1,5 @@
 import { formatAddress } from "../../../addressing";
-import { isReserved } from "../../../plan/model";
+import { gather, isReserved } from "../../../plan/model";
 import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const reservedAddress: Rule = {
@@ -8,7 +8,7 @@ export const reservedAddress: Rule = {
   weight: "warn",
   meaning: "No port has an address that its network keeps back in Reserved.",
   check: (model) =>
-    model.ports.all().flatMap(({ row, network, address }): Remark[] => {
+    gather(model.ports.all(), ({ row, network, address }): Remark[] => {
       if (address === null || network === null || !isReserved(network, address)) return [];
       const sentence = `${formatAddress(address)} is kept back by the column Reserved of ${network.row.network}. Write another, or free it there.`;
       return [remarkAt(model, "ports", row, "address", sentence)];

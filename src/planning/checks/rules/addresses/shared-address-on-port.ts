@@ -1,5 +1,5 @@
 import { formatAddress } from "../../../addressing";
-import { addressKey, type UsedAddress, userOf } from "../../../plan/model";
+import { gather, addressKey, type UsedAddress, userOf } from "../../../plan/model";
 import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const sharedAddressOnPort: Rule = {
@@ -10,7 +10,7 @@ export const sharedAddressOnPort: Rule = {
   check: (model) => {
     const ports = new Map<string, UsedAddress>();
     for (const cell of model.addresses.all()) if (cell.table === "ports") ports.set(addressKey(cell.address, cell.routing), cell);
-    return model.addresses.all().flatMap(({ table, row, address, routing }): Remark[] => {
+    return gather(model.addresses.all(), ({ table, row, address, routing }): Remark[] => {
       const port = table === "clusters" ? ports.get(addressKey(address, routing)) : undefined;
       if (port === undefined) return [];
       const sentence = `${formatAddress(address)} is the address of ${userOf(port)} too. A shared address sits on no port: write a free one.`;

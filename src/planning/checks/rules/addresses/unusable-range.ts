@@ -1,4 +1,5 @@
 import { containsAddress, formatAddress, formatPrefix, specialPurposeOf, specialPurposeOfAddress, type SpecialPurpose } from "../../../addressing";
+import { gather } from "../../../plan/model";
 import { cutSentence } from "../../../text";
 import { remarkAt, remarkOn, type Remark, type Rule } from "../../finding";
 
@@ -8,13 +9,13 @@ export const unusableRange: Rule = {
   weight: "stop",
   meaning: "Networks and addresses lie in no range that is set aside for loopback, multicast, documentation, tests of equipment, or other use that rules devices out.",
   check: (model) => [
-    ...model.networks.all().flatMap(({ row, prefix }): Remark[] => {
+    ...gather(model.networks.all(), ({ row, prefix }): Remark[] => {
       const purpose = prefix === null ? null : specialPurposeOf(prefix);
       if (prefix === null || purpose === null || isUsable(purpose)) return [];
       const sentence = `${formatPrefix(prefix)} is set aside: ${purpose.name} (${purpose.source}). Choose a private range, such as one in 10.0.0.0/8.`;
       return [remarkAt(model, "networks", row, "prefix", cutSentence(sentence))];
     }),
-    ...model.addresses.all().flatMap(({ table, row, column, address, network }): Remark[] => {
+    ...gather(model.addresses.all(), ({ table, row, column, address, network }): Remark[] => {
       // An address in its network shares the fate of the network, which is told once.
       if (network?.prefix && containsAddress(network.prefix, address)) return [];
       const purpose = specialPurposeOfAddress(address);

@@ -1,4 +1,4 @@
-import type { Network, PlanModel } from "../../../plan/model";
+import { gather, type Network, type PlanModel } from "../../../plan/model";
 import { cutSentence, foldName } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -11,7 +11,7 @@ export const vlanTwice: Rule = {
     const seen = new Map<string, Network[]>();
     const at = (place: string): Network[] => seen.get(place) ?? [];
     const switchesOf = switchesByNetwork(model);
-    return model.networks.all().flatMap((network): Remark[] => {
+    return gather(model.networks.all(), (network): Remark[] => {
       const { row, prefix } = network;
       if (row.vlan === null || prefix?.family !== 4) return [];
       // A network of no site reaches every one.

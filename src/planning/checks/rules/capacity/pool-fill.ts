@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { formatPercent, formatTerabytes } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -7,7 +8,7 @@ export const poolFill: Rule = {
   weight: "warn",
   meaning: "A pool is filled no further than its fill limit (setting Fill limit where the pool names none). Used counts what stands on each array.",
   check: (model) =>
-    model.capacity.pools().flatMap(({ pool, fillLimit, arrays, members }): Remark[] => {
+    gather(model.capacity.pools(), ({ pool, fillLimit, arrays, members }): Remark[] => {
       if (members.length === 0 || members.length < arrays.length) return [];
       const usable = members.reduce((sum, member) => sum + member.usable, 0n);
       const used = members.reduce((sum, member) => sum + member.used, 0n);

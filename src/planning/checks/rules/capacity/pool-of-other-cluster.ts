@@ -1,4 +1,4 @@
-import type { PlanModel } from "../../../plan/model";
+import { gather, type PlanModel } from "../../../plan/model";
 import { cutSentence, foldName } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -8,11 +8,11 @@ export const poolOfOtherCluster: Rule = {
   weight: "stop",
   meaning: "An array gives its capacity, and that of its drive sets, to pools of its own cluster: a pool cannot reach beyond its cluster.",
   check: (model) => [
-    ...model.rows("arrays").flatMap((row): Remark[] => {
+    ...gather(model.rows("arrays"), (row): Remark[] => {
       const sentence = sentenceOf(model, row.array, row.cluster, row.pool);
       return sentence === null ? [] : [remarkAt(model, "arrays", row, "pool", sentence)];
     }),
-    ...model.rows("driveSets").flatMap((row): Remark[] => {
+    ...gather(model.rows("driveSets"), (row): Remark[] => {
       const sentence = sentenceOf(model, row.array, model.find("arrays", row.array)?.cluster ?? "", row.pool);
       return sentence === null ? [] : [remarkAt(model, "driveSets", row, "pool", sentence)];
     }),

@@ -1,5 +1,5 @@
 import { layoutDrives } from "../../../capacity";
-import { type PlanModel, type PoolContents, refusalOf } from "../../../plan/model";
+import { gather, type PlanModel, type PoolContents, refusalOf } from "../../../plan/model";
 import { exactFraction } from "../../../quantity";
 import { formatTerabytes } from "../../../text";
 import { type Remark, remarkAt, type Rule } from "../../finding";
@@ -10,7 +10,7 @@ export const poolRemoval: Rule = {
   weight: "warn",
   meaning: "Any one array of a pool of several could be taken out: the others have room for what it holds, and the scheme across them can still be laid out.",
   check: (model) =>
-    model.capacity.pools().flatMap((contents): Remark[] => {
+    gather(model.capacity.pools(), (contents): Remark[] => {
       const { arrays, members } = contents;
       if (arrays.length < 2 || members.length < arrays.length) return [];
       return [...roomRemarks(model, contents), ...layoutRemarks(model, contents)];

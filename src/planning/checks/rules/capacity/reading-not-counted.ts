@@ -1,4 +1,4 @@
-import { asReading, sizeOfReading } from "../../../plan/model";
+import { gather, asReading, sizeOfReading } from "../../../plan/model";
 import { cutSentence, quote } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -8,7 +8,7 @@ export const readingNotCounted: Rule = {
   weight: "warn",
   meaning: "Every reading says of which array or pool of the plan it is, what was read and on which day: else nothing follows from it. One of a day to come counts as the latest.",
   check: (model, today) =>
-    model.rows("readings").flatMap((row): Remark[] => {
+    gather(model.rows("readings"), (row): Remark[] => {
       const remark = (column: "subject" | "what" | "date" | "value" | "unit", sentence: string): Remark[] => [remarkAt(model, "readings", row, column, cutSentence(sentence))];
       if (row.subject === "") return [];
       if (model.find("arrays", row.subject) === null && model.find("pools", row.subject) === null) return remark("subject", `${quote(row.subject)} is neither an array nor a pool. Mend the name.`);

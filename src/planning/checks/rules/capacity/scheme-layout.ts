@@ -1,5 +1,5 @@
 import { layoutDrives, parseScheme } from "../../../capacity";
-import { refusalOf, saysNone } from "../../../plan/model";
+import { gather, refusalOf, saysNone } from "../../../plan/model";
 import { type Remark, remarkAt, remarkOn, type Rule } from "../../finding";
 
 export const schemeLayout: Rule = {
@@ -12,7 +12,7 @@ export const schemeLayout: Rule = {
       const refusal = scheme === null || drives === null ? null : refusalOf(() => layoutDrives(scheme, drives, spares ?? 0));
       return refusal === null ? [] : [remarkOn(model, { ...at, column: refusal.startsWith("spares") ? "spares" : "drives" }, refusal)];
     }),
-    ...model.capacity.pools().flatMap(({ pool, arrays }): Remark[] => {
+    ...gather(model.capacity.pools(), ({ pool, arrays }): Remark[] => {
       if (saysNone(pool.acrossArrays)) return [];
       const unread = refusalOf(() => parseScheme(pool.acrossArrays, "Across arrays"));
       if (unread !== null) return [remarkAt(model, "pools", pool, "acrossArrays", unread)];

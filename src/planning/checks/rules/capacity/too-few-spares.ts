@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const tooFewSpares: Rule = {
@@ -6,7 +7,7 @@ export const tooFewSpares: Rule = {
   weight: "warn",
   meaning: "An array with redundancy has a hot spare (setting Spares an array), so that a rebuild starts at once.",
   check: (model) =>
-    model.rows("arrays").flatMap((row): Remark[] => {
+    gather(model.rows("arrays"), (row): Remark[] => {
       const layouts = model.capacity.setsOf(row).map((set) => model.capacity.layoutOf(set));
       const least = model.settings.sparesPerArray;
       const spares = layouts.reduce((sum, layout) => sum + (layout?.spares ?? 0), 0);

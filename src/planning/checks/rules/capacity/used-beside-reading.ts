@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { formatSize, terabyte } from "../../../quantity";
 import { rowsOf } from "../../../plan/read";
 import { cutSentence, formatTerabytes } from "../../../text";
@@ -14,7 +15,7 @@ export const usedBesideReading: Rule = {
   mends: "Writes the latest reading into Used.",
   check: (model) => {
     const typed = new Map(rowsOf(model.plan, "arrays").map((row) => [row.row, row.used]));
-    return model.rows("arrays").flatMap((row): Remark[] => {
+    return gather(model.rows("arrays"), (row): Remark[] => {
       const used = typed.get(row.row) ?? null;
       if (used === null || row.used === null || Math.abs(Number(row.used - used)) <= toldFrom * Number(row.used)) return [];
       const sentence = `Used of ${row.array} is ${formatTerabytes(used)}, and ${formatTerabytes(row.used)} was read last, which counts. Write the reading.`;

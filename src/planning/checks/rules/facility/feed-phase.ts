@@ -1,4 +1,4 @@
-import type { Device, PlanModel } from "../../../plan/model";
+import { gather, type Device, type PlanModel } from "../../../plan/model";
 import { splitFeedPhase } from "../../../resilience";
 import { quote } from "../../../text";
 import { mendAt, type Remark, remarkAt, type Rule } from "../../finding";
@@ -11,7 +11,7 @@ export const feedPhase: Rule = {
   mends: "Writes the feed without the phase.",
   check: (model) => [
     ...model.power.devices().flatMap((device) => remarksOf(model, device)),
-    ...model.rows("feeds").flatMap((row): Remark[] => {
+    ...gather(model.rows("feeds"), (row): Remark[] => {
       if (row.phases === null || row.phases === 1 || row.phases === 3) return [];
       return [remarkAt(model, "feeds", row, "phases", `${row.feed} has ${row.phases} phases, and is counted with one. Write 1, or 3.`)];
     }),

@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import type { Kilograms } from "../../../quantity";
 import { formatKilograms } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
@@ -8,7 +9,7 @@ export const heavierAbove: Rule = {
   weight: "warn",
   meaning: "In the upper half of a rack nothing stands above something much lighter (setting Heavier above kg): racks tip over forwards.",
   check: (model) =>
-    model.racks.all().flatMap(({ rack, devices }): Remark[] => {
+    gather(model.racks.all(), ({ rack, devices }): Remark[] => {
       const half = (rack.units ?? Infinity) / 2;
       let lightest: { readonly name: string; readonly kg: Kilograms } | null = null;
       const remarks: Remark[] = [];

@@ -1,5 +1,5 @@
 import { liftLimit, rackUnitMillimetres } from "../../../facility";
-import { unitFromBottom, type PlanModel } from "../../../plan/model";
+import { gather, unitFromBottom, type PlanModel } from "../../../plan/model";
 import type { PlanRow } from "../../../plan/read";
 import { mendAt, remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -17,7 +17,7 @@ export const liftAid: Rule = {
     "and nothing goes above the height for a lift table by hand (settings Lift ..., Two person share).",
   mends: "Writes who or what has to lift it.",
   check: (model) =>
-    model.rows("arrays").flatMap((row): Remark[] => {
+    gather(model.rows("arrays"), (row): Remark[] => {
       const needed = aidNeeded(model, row);
       if (needed === null || (row.liftBy !== "" && aids.indexOf(row.liftBy) >= aids.indexOf(needed))) return [];
       const planned = row.liftBy === "" ? "nobody is planned" : `it is planned by ${row.liftBy}`;

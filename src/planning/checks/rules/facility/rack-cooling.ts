@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { formatWatts } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -7,7 +8,7 @@ export const rackCooling: Rule = {
   weight: "warn",
   meaning: "What the arrays, shelves and switches in a rack draw, all of which turns to heat, can be taken away there.",
   check: (model) =>
-    model.rows("racks").flatMap((rack): Remark[] => {
+    gather(model.rows("racks"), (rack): Remark[] => {
       const { heat } = model.racks.of(rack);
       if (rack.coolingW === null || heat <= rack.coolingW) return [];
       const cooling = formatWatts(rack.coolingW);

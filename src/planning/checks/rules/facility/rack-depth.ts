@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const rackDepth: Rule = {
@@ -6,7 +7,7 @@ export const rackDepth: Rule = {
   weight: "stop",
   meaning: "An array, with its cables and their bend radius, is no deeper than its rack.",
   check: (model) =>
-    model.rows("arrays").flatMap((row): Remark[] => {
+    gather(model.rows("arrays"), (row): Remark[] => {
       const rack = model.find("racks", row.rack);
       const room = rack?.depthMm ?? null;
       if (rack === null || room === null || row.depthMm === null || row.depthMm <= room) return [];

@@ -1,4 +1,4 @@
-import type { RackContents } from "../../../plan/model";
+import { gather, type RackContents } from "../../../plan/model";
 import { andMore, cutSentence, formatKilograms } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -8,7 +8,7 @@ export const rackNotKnown: Rule = {
   weight: "note",
   meaning: "What is planned into a rack says how many units it fills, and arrays and shelves what they weigh: else one unit and no weight is counted.",
   check: (model) =>
-    model.racks.all().flatMap((contents): Remark[] => {
+    gather(model.racks.all(), (contents): Remark[] => {
       const said = [...unitsNotKnown(contents), ...weightNotKnown(contents)].join(" ");
       return said === "" ? [] : [remarkAt(model, "racks", contents.rack, "rack", cutSentence(`${contents.rack.rack}: ${said}`))];
     }),

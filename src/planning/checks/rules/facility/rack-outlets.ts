@@ -1,4 +1,4 @@
-import type { PlanModel } from "../../../plan/model";
+import { gather, type PlanModel } from "../../../plan/model";
 import type { PlanRow } from "../../../plan/read";
 import { foldName, quote } from "../../../text";
 import { type Remark, remarkAt, type Rule } from "../../finding";
@@ -8,7 +8,7 @@ export const rackOutlets: Rule = {
   family: "facility",
   weight: "warn",
   meaning: "A rack has an outlet of the right kind for every cord of its arrays; cords of shelves and switches come on top.",
-  check: (model) => model.rows("racks").flatMap((rack) => (rack.outlets === "" ? [] : remarksOf(model, rack))),
+  check: (model) => gather(model.rows("racks"), (rack) => (rack.outlets === "" ? [] : remarksOf(model, rack))),
 };
 
 /** Connectors that fit into each other (IEC 60320); any other plug fits an outlet of its own name. */

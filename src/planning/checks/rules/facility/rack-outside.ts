@@ -1,4 +1,4 @@
-import { unitsOf } from "../../../plan/model";
+import { gather, unitsOf } from "../../../plan/model";
 import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const rackOutside: Rule = {
@@ -7,7 +7,7 @@ export const rackOutside: Rule = {
   weight: "stop",
   meaning: "Every unit that something fills is one of its rack.",
   check: (model) =>
-    model.racks.all().flatMap(({ rack, devices }): Remark[] => {
+    gather(model.racks.all(), ({ rack, devices }): Remark[] => {
       const { units } = rack;
       if (units === null) return [];
       return devices

@@ -1,4 +1,4 @@
-import { type RackDevice, unitsOf } from "../../../plan/model";
+import { gather, type RackDevice, unitsOf } from "../../../plan/model";
 import { type Remark, remarkAt, type Rule } from "../../finding";
 
 export const rackOverlap: Rule = {
@@ -7,7 +7,7 @@ export const rackOverlap: Rule = {
   weight: "stop",
   meaning: "No two arrays, shelves or switches fill the same unit of a rack.",
   check: (model) =>
-    model.racks.all().flatMap(({ rack, devices }): Remark[] => {
+    gather(model.racks.all(), ({ rack, devices }): Remark[] => {
       let below: RackDevice | null = null;
       const remarks: Remark[] = [];
       for (const device of devices) {

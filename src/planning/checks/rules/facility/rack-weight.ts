@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { formatKilograms } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -7,7 +8,7 @@ export const rackWeight: Rule = {
   weight: "stop",
   meaning: "The arrays and shelves in a rack weigh no more than the rack and the floor carry; what else stands in it comes on top.",
   check: (model) =>
-    model.rows("racks").flatMap((rack): Remark[] => {
+    gather(model.rows("racks"), (rack): Remark[] => {
       const { kg } = model.racks.of(rack);
       if (rack.limitKg === null || kg <= rack.limitKg) return [];
       const limit = formatKilograms(rack.limitKg);

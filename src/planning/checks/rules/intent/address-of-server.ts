@@ -1,5 +1,5 @@
 import { formatAddress } from "../../../addressing";
-import { addressKey, userOf } from "../../../plan/model";
+import { gather, addressKey, userOf } from "../../../plan/model";
 import { remarkOn, type Remark, type Rule } from "../../finding";
 
 export const addressOfServer: Rule = {
@@ -9,7 +9,7 @@ export const addressOfServer: Rule = {
   meaning: "No port and no cluster has the address of a time server, name server or receiver of alerts. A host may be one of these itself.",
   check: (model) => {
     const servers = new Map(model.addresses.services().map((server) => [addressKey(server.address, server.routing), server]));
-    return model.addresses.all().flatMap((cell): Remark[] => {
+    return gather(model.addresses.all(), (cell): Remark[] => {
       const server = cell.table === "hosts" ? undefined : servers.get(addressKey(cell.address, cell.routing));
       if (server === undefined) return [];
       const sentence = `${formatAddress(cell.address)} of ${userOf(cell)} is a ${server.does} of ${server.row.site}. Give it another address.`;

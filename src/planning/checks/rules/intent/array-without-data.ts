@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const arrayWithoutData: Rule = {
@@ -6,7 +7,7 @@ export const arrayWithoutData: Rule = {
   weight: "stop",
   meaning: "An array with planned ports has one in a data network, where its site has data networks.",
   check: (model) =>
-    model.rows("arrays").flatMap((array): Remark[] => {
+    gather(model.rows("arrays"), (array): Remark[] => {
       const ports = model.ports.of(array);
       const data = array.site === "" ? undefined : model.networks.ofSite(array.site).find(({ roles }) => roles.has("data"));
       const mayBeData = ports.some(({ network }) => network === null || network.roles.size === 0 || network.roles.has("data"));

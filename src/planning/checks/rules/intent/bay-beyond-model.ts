@@ -1,4 +1,4 @@
-import { driveLabel } from "../../../plan/model";
+import { gather, driveLabel } from "../../../plan/model";
 import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -8,7 +8,7 @@ export const bayBeyondModel: Rule = {
   weight: "stop",
   meaning: "A drive sits in a bay that its chassis has by its model, or its shelf by its own row; bays are counted from 1.",
   check: (model) =>
-    model.rows("drives").flatMap((row): Remark[] => {
+    gather(model.rows("drives"), (row): Remark[] => {
       if (row.takenOut !== null || row.bay === null) return [];
       const bays = model.drives.baysBeside(row);
       if (row.bay >= 1 && (bays === null || row.bay <= bays)) return [];

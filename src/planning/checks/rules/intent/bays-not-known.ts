@@ -1,4 +1,4 @@
-import { shelfLabel, type PlanModel } from "../../../plan/model";
+import { gather, shelfLabel, type PlanModel } from "../../../plan/model";
 import { andMore, cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -8,17 +8,17 @@ export const baysNotKnown: Rule = {
   weight: "note",
   meaning: "Models and shelves say how many bays they have, and drives in which they sit: else nobody can say whether the drives fit.",
   check: (model) => [
-    ...model.rows("models").flatMap((row): Remark[] => {
+    ...gather(model.rows("models"), (row): Remark[] => {
       const arrays = model.rowsWith("arrays", "model", row.model).filter(({ drives }) => drives !== null);
       if (row.bays !== null || arrays.length === 0) return [];
       const names = arrays.map(({ array }) => array).join(", ");
       return [remarkAt(model, "models", row, "bays", cutSentence(`How many bays ${row.model} has is blank: held against nothing are the drives of ${names}.`))];
     }),
-    ...model.rows("shelves").flatMap((row): Remark[] => {
+    ...gather(model.rows("shelves"), (row): Remark[] => {
       if (row.bays !== null) return [];
       return [remarkAt(model, "shelves", row, "bays", cutSentence(`How many bays ${shelfLabel(row)} has is blank, so drives are held against nothing there. Write it.`))];
     }),
-    ...model.rows("arrays").flatMap((row): Remark[] => {
+    ...gather(model.rows("arrays"), (row): Remark[] => {
       if (model.find("models", row.model) !== null || !model.drives.inPlace(row).some(({ shelf }) => shelf === "")) return [];
       const sentence = `How many bays ${row.array} has is not known, so its drives are held against nothing. Add its model to the table Models.`;
       return [remarkAt(model, "arrays", row, "model", cutSentence(sentence))];
@@ -29,7 +29,7 @@ export const baysNotKnown: Rule = {
 
 /** Speaks once of the drives in place of an array that say no bay. */
 function strays(model: PlanModel): Remark[] {
-  return model.rows("arrays").flatMap((array): Remark[] => {
+  return gather(model.rows("arrays"), (array): Remark[] => {
     const [first, ...others] = model.drives.inPlace(array).filter(({ bay }) => bay === null);
     if (first === undefined) return [];
     const drives = andMore(`this drive of ${array.array}`, others.length);

@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -7,7 +8,7 @@ export const clusterWithoutState: Rule = {
   weight: "stop",
   meaning: "Every cluster says whether it is new or exists: creating it, or joining it, empties drives.",
   check: (model) =>
-    model.rows("clusters").flatMap((row): Remark[] => {
+    gather(model.rows("clusters"), (row): Remark[] => {
       const [first] = model.rowsWith("arrays", "cluster", row.cluster);
       if (row.state !== "" || first === undefined) return [];
       const sentence = `Whether ${first.array} creates ${row.cluster} or joins it is not known, and both empty drives. Write new or existing.`;

@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const dataOnOneSwitch: Rule = {
@@ -6,7 +7,7 @@ export const dataOnOneSwitch: Rule = {
   weight: "warn",
   meaning: "The data ports of an array go to at least two switches, wherever its other ports go.",
   check: (model) =>
-    model.rows("arrays").flatMap((array): Remark[] => {
+    gather(model.rows("arrays"), (array): Remark[] => {
       if (model.paths.onlySwitchOf(array) !== null) return []; // told by a rule of its own
       const cabled = model.hostPaths.dataPortsOf(array).filter(({ row }) => row.switch !== "");
       const only = model.paths.onlySwitchAmong(cabled);

@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { smallestAmount } from "../../../pricing";
 import { cutSentence, formatPercent } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
@@ -11,7 +12,7 @@ export const discountedMargin: Rule = {
   weight: "warn",
   meaning: "What the discount, and rounding to the smallest amount of the currency, leave of the margin of a quote row is not under the setting Margin floor.",
   check: (model) =>
-    model.rows("quote").flatMap((row): Remark[] => {
+    gather(model.rows("quote"), (row): Remark[] => {
       const line = model.quote.lineOf(row);
       const { marginFloor } = model.settings;
       // A margin that is too low by itself is told where it stands.

@@ -1,4 +1,4 @@
-import { driveLabel } from "../../../plan/model";
+import { gather, driveLabel } from "../../../plan/model";
 import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -8,7 +8,7 @@ export const driveDates: Rule = {
   weight: "warn",
   meaning: "A drive was taken out no earlier than it was fitted, and not on a day to come: one with a day under Taken out is no longer expected in its bay.",
   check: (model, today) =>
-    model.rows("drives").flatMap((row): Remark[] => {
+    gather(model.rows("drives"), (row): Remark[] => {
       const { fitted, takenOut } = row;
       if (takenOut === null) return [];
       const wrong = fitted !== null && takenOut < fitted ? `before it was fitted on ${fitted}` : takenOut > today ? "a day to come, yet it counts as gone" : null;

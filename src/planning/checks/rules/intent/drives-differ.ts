@@ -1,4 +1,4 @@
-import type { PlanModel } from "../../../plan/model";
+import { gather, type PlanModel } from "../../../plan/model";
 import type { PlanRow } from "../../../plan/read";
 import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
@@ -9,14 +9,14 @@ export const drivesDiffer: Rule = {
   weight: "warn",
   meaning: "Where the table Drives has rows of an array, those in place are as many as its Drives, and none is smaller than its Drive size: capacity follows from the Arrays table.",
   check: (model) => [
-    ...model.rows("arrays").flatMap((row): Remark[] => {
+    ...gather(model.rows("arrays"), (row): Remark[] => {
       if (model.rowsWith("drives", "array", row.array).length === 0) return [];
       const count = model.drives.inPlace(row).length;
       if (count === row.drives) return [];
       const said = row.drives === null ? "Its Drives are blank" : `Its Drives are ${row.drives}`;
       return [remarkAt(model, "arrays", row, "drives", cutSentence(`${said}, the table Drives has ${count} of ${row.array} in place. Mend the one that is wrong.`))];
     }),
-    ...model.rows("drives").flatMap((row): Remark[] => {
+    ...gather(model.rows("drives"), (row): Remark[] => {
       const wanted = smallestOf(model, row);
       if (row.takenOut !== null || row.size === null || wanted === null || row.size >= wanted) return [];
       return [remarkAt(model, "drives", row, "size", cutSentence(`This drive is smaller than the Drive size of ${row.array}, from which its capacity is worked out. Mend one of the two.`))];

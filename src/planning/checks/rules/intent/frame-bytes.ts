@@ -1,4 +1,4 @@
-import { frameFor } from "../../../plan/model";
+import { gather, frameFor } from "../../../plan/model";
 import { mendAt, remarkAt, type Remark, type Rule } from "../../finding";
 
 export const frameBytes: Rule = {
@@ -8,7 +8,7 @@ export const frameBytes: Rule = {
   meaning: "A switch forwards frames of the MTU of every network it carries and 22 bytes around it (header, tag, check sequence), where it says how large.",
   mends: "Writes the frame bytes that its networks need.",
   check: (model) =>
-    model.rows("switches").flatMap((row): Remark[] => {
+    gather(model.rows("switches"), (row): Remark[] => {
       const networks = model.networks.carriedOn(row).filter(({ isIp }) => isIp);
       const widest = networks.reduce<(typeof networks)[number] | null>((most, one) => (most === null || one.mtu > most.mtu ? one : most), null);
       if (row.frameBytes === null || widest === null || row.frameBytes >= frameFor(widest.mtu)) return [];

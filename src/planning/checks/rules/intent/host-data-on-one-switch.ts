@@ -1,4 +1,4 @@
-import { oncePer, type HostPathCount, type Network } from "../../../plan/model";
+import { gather, oncePer, type HostPathCount, type Network } from "../../../plan/model";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const hostDataOnOneSwitch: Rule = {
@@ -10,7 +10,7 @@ export const hostDataOnOneSwitch: Rule = {
     const told = new Set<object>();
     // Arrays that stand alike share one list of hosts.
     const networksIn = oncePer((counts: readonly HostPathCount[]) => new Set(counts.map(({ networks }) => networks)));
-    return model.rows("arrays").flatMap((array) => {
+    return gather(model.rows("arrays"), (array) => {
       const data = model.hostPaths.dataPortsOf(array);
       // Where all data ports are on one switch, the array is told of.
       if (model.paths.onlySwitchAmong(data) !== null) return [];

@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const hostOnOneSide: Rule = {
@@ -6,7 +7,7 @@ export const hostOnOneSide: Rule = {
   weight: "warn",
   meaning: "A host has an address in a data network of each side, where its site has both.",
   check: (model) =>
-    model.rows("hosts").flatMap((row): Remark[] => {
+    gather(model.rows("hosts"), (row): Remark[] => {
       const own = new Set(model.hostPaths.networksOf(row)?.filter(({ roles }) => roles.has("data")).map((network) => network.row.side));
       if (own.size === 0 || own.has("")) return [];
       const other = model.networks.ofSite(row.site).find(({ roles, row: { side } }) => roles.has("data") && side !== "" && !own.has(side));

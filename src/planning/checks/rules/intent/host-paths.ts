@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const hostPaths: Rule = {
@@ -7,7 +8,7 @@ export const hostPaths: Rule = {
   meaning: "A host has paths in data networks to every array of its site, and no fewer than the site's other hosts.",
   check: (model) => {
     const told = new Set<object>();
-    return model.rows("arrays").flatMap((array) => {
+    return gather(model.rows("arrays"), (array) => {
       const counts = model.hostPaths.to(array);
       // Arrays that stand alike share one list: it is told at the first of them.
       if (told.has(counts)) return [];

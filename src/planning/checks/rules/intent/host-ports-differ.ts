@@ -1,5 +1,5 @@
 import { formatAddress, isSameAddress } from "../../../addressing";
-import type { PlanModel } from "../../../plan/model";
+import { gather, type PlanModel } from "../../../plan/model";
 import type { PlanRow } from "../../../plan/read";
 import { cutSentence, foldName, quote } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
@@ -10,7 +10,7 @@ export const hostPortsDiffer: Rule = {
   weight: "warn",
   meaning: "Where the table Host ports has rows of a host, its row in Hosts and its Links say nothing else: paths and cabling follow from Host ports.",
   check: (model) =>
-    model.rows("hosts").flatMap((row): Remark[] => (model.hostPorts.of(row).length === 0 ? [] : [...addressesOf(model, row), ...namesOf(model, row), ...linksOf(model, row)])),
+    gather(model.rows("hosts"), (row): Remark[] => (model.hostPorts.of(row).length === 0 ? [] : [...addressesOf(model, row), ...namesOf(model, row), ...linksOf(model, row)])),
 };
 
 /** A host without addresses in Hosts leaves them to Host ports. */

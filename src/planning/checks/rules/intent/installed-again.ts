@@ -1,4 +1,4 @@
-import { orNull } from "../../../plan/model";
+import { gather, orNull } from "../../../plan/model";
 import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -8,7 +8,7 @@ export const installedAgain: Rule = {
   weight: "stop",
   meaning: "No open job creates or joins a cluster with an array that a closed job has installed: its drives, which hold data by now, would be emptied.",
   check: (model) =>
-    model.rows("jobs").flatMap((job): Remark[] => {
+    gather(model.rows("jobs"), (job): Remark[] => {
       const again = job.state === "closed" ? null : orNull(() => model.places.installedAgain(job));
       if (again === null) return [];
       const sentence = `${job.job} would empty the drives of ${again.array.array}, which ${again.by.job} installed. Name the new arrays here.`;

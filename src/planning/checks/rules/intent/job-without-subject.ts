@@ -1,5 +1,5 @@
 import { subjectFault } from "../../../commissioning/job";
-import { orNull } from "../../../plan/model";
+import { gather, orNull } from "../../../plan/model";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const jobWithoutSubject: Rule = {
@@ -8,7 +8,7 @@ export const jobWithoutSubject: Rule = {
   weight: "stop",
   meaning: "A job of a procedure about one controller, shelf or drive names its array and that part, as the plan has them; one that erases arrays names them.",
   check: (model) =>
-    model.rows("jobs").flatMap((job): Remark[] => {
+    gather(model.rows("jobs"), (job): Remark[] => {
       const fault = job.state === "closed" ? null : orNull(() => subjectFault(model, job));
       return fault === null ? [] : [remarkAt(model, "jobs", job, "subject", fault)];
     }),

@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { cutSentence, formatPercent } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -7,7 +8,7 @@ export const marginRange: Rule = {
   weight: "warn",
   meaning: "The margin of a quote row lies between the settings Margin floor and Margin ceiling; at 99 % a price is a hundred times its cost.",
   check: (model) =>
-    model.rows("quote").flatMap((row): Remark[] => {
+    gather(model.rows("quote"), (row): Remark[] => {
       const { margin } = row;
       const { marginFloor, marginCeiling } = model.settings;
       if (margin === null || (margin >= marginFloor && margin <= marginCeiling)) return [];

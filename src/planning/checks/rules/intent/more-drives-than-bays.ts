@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -7,7 +8,7 @@ export const moreDrivesThanBays: Rule = {
   weight: "stop",
   meaning: "An array has no more drives than bays: those of its chassis by its model, and those of its shelves.",
   check: (model) =>
-    model.rows("arrays").flatMap((row): Remark[] => {
+    gather(model.rows("arrays"), (row): Remark[] => {
       const bays = model.drives.baysOf(row);
       if (bays === null || row.drives === null || row.drives <= bays) return [];
       const shelves = model.drives.shelvesOf(row).length;

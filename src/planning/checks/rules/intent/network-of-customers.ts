@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { andMore, cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -9,7 +10,7 @@ export const networkOfCustomers: Rule = {
   check: (model) => {
     const [first, second, ...others] = model.networks.customers();
     if (first === undefined || second === undefined) return [];
-    return model.networks.all().flatMap(({ row, isIp }): Remark[] => {
+    return gather(model.networks.all(), ({ row, isIp }): Remark[] => {
       if (row.site !== "" || row.routing !== "" || !isIp) return [];
       const sentence = `${row.network} reaches the sites of ${andMore(`${first}, ${second}`, others.length)}, and is held apart from none of their networks. Write its Site or its Routing.`;
       return [remarkAt(model, "networks", row, "routing", cutSentence(sentence))];

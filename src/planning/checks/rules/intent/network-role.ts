@@ -1,4 +1,4 @@
-import { networkRoles, type Network } from "../../../plan/model";
+import { gather, networkRoles, type Network } from "../../../plan/model";
 import { foldName, quote, splitNames } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -8,8 +8,8 @@ export const networkRole: Rule = {
   weight: "warn",
   meaning: "A network that array ports may take says what it is for: without its role nothing is known about paths of hosts, and ports take networks in the order of their rows.",
   check: (model) => {
-    const reached = new Set<Network>(model.rows("arrays").flatMap(({ site }) => (site === "" ? [] : model.networks.ofSite(site))));
-    return model.networks.all().flatMap((network): Remark[] => {
+    const reached = new Set<Network>(gather(model.rows("arrays"), ({ site }) => (site === "" ? [] : model.networks.ofSite(site))));
+    return gather(model.networks.all(), (network): Remark[] => {
       const { row } = network;
       const unknown = splitNames(row.role).find((word) => !networkRoles.some((role) => role === foldName(word)));
       if (unknown !== undefined) return [remarkAt(model, "networks", row, "role", `Role ${quote(unknown)} is not known. Write ${networkRoles.join(", ")}, or several with commas between.`)];

@@ -1,5 +1,5 @@
 import { clusterStepFault } from "../../../commissioning/job";
-import { orNull } from "../../../plan/model";
+import { gather, orNull } from "../../../plan/model";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const noStepForCluster: Rule = {
@@ -8,7 +8,7 @@ export const noStepForCluster: Rule = {
   weight: "stop",
   meaning: "A job that creates or joins clusters follows a procedure that says what each of its arrays does with its own: create it, join it while it is new, or join it live.",
   check: (model) =>
-    model.rows("jobs").flatMap((job): Remark[] => {
+    gather(model.rows("jobs"), (job): Remark[] => {
       const fault = job.state === "closed" ? null : orNull(() => clusterStepFault(model, job));
       return fault === null ? [] : [remarkAt(model, "jobs", job, "procedure", fault)];
     }),

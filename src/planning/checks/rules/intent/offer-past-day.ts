@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -7,7 +8,7 @@ export const offerPastDay: Rule = {
   weight: "warn",
   meaning: "What the quote offers can still be accepted: its last day, Valid until, is today or later.",
   check: (model, today) =>
-    model.rows("quote").flatMap((row): Remark[] => {
+    gather(model.rows("quote"), (row): Remark[] => {
       const { validUntil } = row;
       // ISO dates stand in the order of their letters.
       if (validUntil === null || validUntil >= today) return [];

@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { andMore, cutSentence } from "../../../text";
 import { remarkAt, type Rule } from "../../finding";
 
@@ -8,7 +9,7 @@ export const pathsNotKnown: Rule = {
   meaning: "How many paths a host has is known: each of its addresses lies in a network of its site, and these say what they are for. Else nothing tells that one lacks.",
   check: (model) => {
     const unknown = new Set(
-      model.rows("arrays").flatMap((array) => (model.ports.of(array).length === 0 ? [] : model.hostPaths.to(array).filter(({ paths }) => paths === null).map(({ host }) => host))),
+      gather(model.rows("arrays"), (array) => (model.ports.of(array).length === 0 ? [] : model.hostPaths.to(array).filter(({ paths }) => paths === null).map(({ host }) => host))),
     );
     const [first, ...others] = unknown;
     if (first === undefined) return [];

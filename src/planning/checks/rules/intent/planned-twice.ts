@@ -1,4 +1,4 @@
-import { orNull } from "../../../plan/model";
+import { gather, orNull } from "../../../plan/model";
 import type { PlanRow } from "../../../plan/read";
 import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
@@ -10,7 +10,7 @@ export const plannedTwice: Rule = {
   meaning: "One open job alone creates or joins a cluster with an array: the second would empty the drives that the first has filled.",
   check: (model) => {
     const first = new Map<object, PlanRow<"jobs">>();
-    return model.rows("jobs").flatMap((job): Remark[] => {
+    return gather(model.rows("jobs"), (job): Remark[] => {
       if (job.state === "closed" || !model.places.emptiesDrives(job.procedure)) return [];
       const arrays = orNull(() => model.places.of(job))?.arrays ?? [];
       const twice = arrays.find((array) => first.has(array));

@@ -1,4 +1,4 @@
-import { portLabel, type PlanModel } from "../../../plan/model";
+import { gather, portLabel, type PlanModel } from "../../../plan/model";
 import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -11,7 +11,7 @@ export const portBeyondArray: Rule = {
 };
 
 function ofArrays(model: PlanModel): Remark[] {
-  return model.ports.all().flatMap(({ row, array, socket }): Remark[] => {
+  return gather(model.ports.all(), ({ row, array, socket }): Remark[] => {
     const sockets = array === null ? null : model.ports.socketsOf(array);
     if (sockets === null || row.port === "" || sockets.some((one) => one.socket === socket)) return [];
     return [remarkAt(model, "ports", row, "port", cutSentence(`${row.array} has no port ${portLabel(row)} by its Controllers and Ports. Write one that it has, or mend those.`))];
@@ -19,7 +19,7 @@ function ofArrays(model: PlanModel): Remark[] {
 }
 
 function ofModels(model: PlanModel): Remark[] {
-  return model.rows("modelPorts").flatMap((row): Remark[] => {
+  return gather(model.rows("modelPorts"), (row): Remark[] => {
     const own = model.find("models", row.model);
     const isThere = own === null ? null : model.ports.hasPort(own, row);
     if (isThere !== false) return [];

@@ -1,4 +1,4 @@
-import { oncePer, portLabel, type PortFacts } from "../../../plan/model";
+import { gather, oncePer, portLabel, type PortFacts } from "../../../plan/model";
 import type { PlanRow } from "../../../plan/read";
 import { foldName } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
@@ -11,7 +11,7 @@ export const portRole: Rule = {
   check: (model) => {
     const firstOfKind = oncePer<string, Map<string, PortFacts>>(() => new Map());
     const firstAlike = oncePer(({ site, model: name, row }: PlanRow<"arrays">) => firstOfKind(`${foldName(site)}\n${name === "" ? `\n${row}` : foldName(name)}`));
-    return model.ports.all().flatMap((port): Remark[] => {
+    return gather(model.ports.all(), (port): Remark[] => {
       const { row, array, network } = port;
       if (array === null || network === null || network.roles.size === 0) return [];
       if (port.duty !== null && port.duty.role !== "") return []; // told by a rule of its own

@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -7,7 +8,7 @@ export const quoteQuantity: Rule = {
   weight: "warn",
   meaning: "The quantity of a quote row of the kind array is the number of arrays that it is for.",
   check: (model) =>
-    model.rows("quote").flatMap((row): Remark[] => {
+    gather(model.rows("quote"), (row): Remark[] => {
       if (row.kind !== "array" || row.for === "" || row.quantity === null) return [];
       const arrays = model.quote.arraysOf(row).length;
       if (arrays === 0 || arrays === row.quantity) return [];

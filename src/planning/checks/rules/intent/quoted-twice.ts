@@ -1,4 +1,4 @@
-import { isOneOffer } from "../../../plan/model";
+import { gather, isOneOffer } from "../../../plan/model";
 import type { PlanRow } from "../../../plan/read";
 import { cutSentence, foldName } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
@@ -11,7 +11,7 @@ export const quotedTwice: Rule = {
   check: (model) => {
     // Of every array the first row of each offer, and of those in none.
     const seen = new Map<object, Map<string, PlanRow<"quote">>>();
-    return model.rows("quote").flatMap((row): Remark[] => {
+    return gather(model.rows("quote"), (row): Remark[] => {
       if (row.kind !== "array" || row.for === "" || row.optional === "yes") return [];
       const arrays = model.quote.arraysOf(row);
       const [twice] = arrays.flatMap((one) => {

@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import type { PlanRow } from "../../../plan/read";
 import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
@@ -8,7 +9,7 @@ export const rightsDiffer: Rule = {
   weight: "warn",
   meaning: "The hosts of a group open a volume with one right, and all of them do, and no host opens it with two: else a takeover by another host of the group fails.",
   check: (model) =>
-    model.rows("volumes").flatMap(({ volume }): Remark[] => {
+    gather(model.rows("volumes"), ({ volume }): Remark[] => {
       const openings = model.volumes.openingsOf(volume);
       const rightOf = (host: PlanRow<"hosts">): string => {
         let right = "not at all";

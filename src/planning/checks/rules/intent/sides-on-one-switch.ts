@@ -1,4 +1,4 @@
-import type { SwitchCable } from "../../../plan/model";
+import { gather, type SwitchCable } from "../../../plan/model";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const sidesOnOneSwitch: Rule = {
@@ -9,7 +9,7 @@ export const sidesOnOneSwitch: Rule = {
   check: (model) => {
     const first = new Map<object, SwitchCable>();
     const told = new Set<object>();
-    return model.wiring.all().flatMap((port): Remark[] => {
+    return gather(model.wiring.all(), (port): Remark[] => {
       const { table, row, network, to } = port;
       if (to === null || !network?.roles.has("data") || network.row.side === "") return [];
       const earlier = first.get(to);

@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import type { PlanRow } from "../../../plan/read";
 import { cutSentence, foldName } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
@@ -9,7 +10,7 @@ export const stackOfSites: Rule = {
   meaning: "The switches of one stack stand at one site: two stacks of one name would count as one, which restarts as one.",
   check: (model) => {
     const first = new Map<string, PlanRow<"switches">>();
-    return model.rows("switches").flatMap((row): Remark[] => {
+    return gather(model.rows("switches"), (row): Remark[] => {
       if (row.stack === "" || row.site === "") return [];
       const earlier = first.get(foldName(row.stack));
       if (earlier === undefined) first.set(foldName(row.stack), row);

@@ -1,4 +1,4 @@
-import { keptPortsOf, oncePer, portsOfSwitch } from "../../../plan/model";
+import { gather, keptPortsOf, oncePer, portsOfSwitch } from "../../../plan/model";
 import type { PlanRow } from "../../../plan/read";
 import { foldName, quote } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
@@ -11,7 +11,7 @@ export const switchPortKept: Rule = {
   check: (model) => {
     const kept = oncePer((row: PlanRow<"switches">) => keptPortsOf(row));
     return [
-      ...model.rows("switches").flatMap((row): Remark[] => {
+      ...gather(model.rows("switches"), (row): Remark[] => {
         const names = kept(row);
         if (names === null) return [remarkAt(model, "switches", row, "keptPorts", `Kept ports ${quote(row.keptPorts)} cannot be read. Write 23, 24 or 23-24.`)];
         const ports = portsOfSwitch(row)?.map(foldName);
@@ -20,7 +20,7 @@ export const switchPortKept: Rule = {
         const sentence = `${row.switch} keeps port ${missing}, which it does not have: what is meant stays free. Write one of its ports.`;
         return [remarkAt(model, "switches", row, "keptPorts", sentence)];
       }),
-      ...model.wiring.all().flatMap(({ table, row, to }): Remark[] => {
+      ...gather(model.wiring.all(), ({ table, row, to }): Remark[] => {
         if (to === null || row.switchPort === "" || !kept(to)?.has(foldName(row.switchPort))) return [];
         return [remarkAt(model, table, row, "switchPort", `Port ${row.switchPort} of ${to.switch} is kept by its column Kept ports. Choose another, or free it there.`)];
       }),

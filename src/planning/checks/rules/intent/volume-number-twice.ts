@@ -1,4 +1,4 @@
-import { oncePer } from "../../../plan/model";
+import { gather, oncePer } from "../../../plan/model";
 import type { PlanRow } from "../../../plan/read";
 import { cutSentence, foldName } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
@@ -10,7 +10,7 @@ export const volumeNumberTwice: Rule = {
   meaning: "A host sees each volume of a cluster, or of an array without one, under a number of its own (LUN).",
   check: (model) => {
     const seenBy = oncePer<PlanRow<"hosts">, Map<string, string>>(() => new Map());
-    return model.rows("access").flatMap((row): Remark[] => {
+    return gather(model.rows("access"), (row): Remark[] => {
       if (row.number === null) return [];
       const place = `${row.number} ${targetOf(model.find("volumes", row.volume)?.pool ?? "")}`;
       for (const host of model.volumes.hostsOf(row.to)) {

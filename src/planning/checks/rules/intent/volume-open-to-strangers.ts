@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -7,7 +8,7 @@ export const volumeOpenToStrangers: Rule = {
   weight: "stop",
   meaning: "Hosts that open one volume, where one of them may write, are in one group: hosts that do not know of each other destroy what is on it.",
   check: (model) =>
-    model.rows("volumes").flatMap(({ volume }): Remark[] => {
+    gather(model.rows("volumes"), ({ volume }): Remark[] => {
       const openings = model.volumes.openingsOf(volume);
       const hosts = openings.length === 1 ? openings[0]!.hosts : [...new Set(openings.flatMap((opening) => opening.hosts))];
       if (hosts.length < 2 || !openings.some(({ writes }) => writes) || model.volumes.areOneGroup(hosts)) return [];

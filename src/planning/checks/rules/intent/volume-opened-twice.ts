@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -7,7 +8,7 @@ export const volumeOpenedTwice: Rule = {
   weight: "warn",
   meaning: "A host opens a volume by one row of Access, its own or that of its group: by a second it would see the volume twice, or keep it when one is taken away.",
   check: (model) =>
-    model.rows("volumes").flatMap(({ volume }): Remark[] => {
+    gather(model.rows("volumes"), ({ volume }): Remark[] => {
       const openings = model.volumes.openingsOf(volume);
       if (openings.length < 2) return [];
       const seen = new Map<object, { readonly at: number; readonly writes: boolean }>();

@@ -1,4 +1,4 @@
-import { oncePer } from "../../../plan/model";
+import { gather, oncePer } from "../../../plan/model";
 import { cutSentence, foldName } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -13,7 +13,7 @@ export const volumeOutOfReach: Rule = {
       const arrays = row === null ? [] : model.capacity.arraysIn(row);
       return new Set(arrays.map(({ site }) => foldName(site)).filter((site) => site !== ""));
     });
-    return model.rows("access").flatMap((row): Remark[] => {
+    return gather(model.rows("access"), (row): Remark[] => {
       const pool = model.find("volumes", row.volume)?.pool ?? "";
       const sites = sitesOf(pool);
       const far = sites.size === 0 ? undefined : model.volumes.hostsOf(row.to).find(({ site }) => site !== "" && !sites.has(foldName(site)));

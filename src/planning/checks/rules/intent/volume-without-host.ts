@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -7,7 +8,7 @@ export const volumeWithoutHost: Rule = {
   weight: "warn",
   meaning: "Every volume is opened by a host or a group of hosts.",
   check: (model) =>
-    model.rows("volumes").flatMap((row): Remark[] =>
+    gather(model.rows("volumes"), (row): Remark[] =>
       row.volume === "" || model.rowsWith("access", "volume", row.volume).length > 0
         ? []
         : [remarkAt(model, "volumes", row, "volume", cutSentence(`No host may open ${row.volume}. Write a row in Access, or take the volume out.`))],

@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -7,7 +8,7 @@ export const volumesNotHeld: Rule = {
   weight: "warn",
   meaning: "Every volume has a size and a pool whose capacity is known: else nothing tells whether it fits.",
   check: (model) => [
-    ...model.rows("volumes").flatMap((row): Remark[] => {
+    ...gather(model.rows("volumes"), (row): Remark[] => {
       if (row.pool === "") return [remarkAt(model, "volumes", row, "pool", cutSentence(`Whether ${row.volume} fits is not known, as it names no pool. Write its pool.`))];
       if (row.size === null) return [remarkAt(model, "volumes", row, "size", cutSentence(`Whether ${row.volume} fits is not known, as it has no size. Write one such as 40 TB.`))];
       return [];

@@ -1,4 +1,5 @@
 import { sheetDayOf } from "../../../../sheet";
+import { gather } from "../../../plan/model";
 import { cutSentence } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -8,7 +9,7 @@ export const warrantyEnd: Rule = {
   weight: "note",
   meaning: "The warranty of an array lasts longer than the setting Warranty notice days; then there is time to prolong it or to plan what follows.",
   check: (model, today) =>
-    model.rows("arrays").flatMap((row): Remark[] => {
+    gather(model.rows("arrays"), (row): Remark[] => {
       if (row.warrantyUntil === null) return [];
       const [last, now] = [sheetDayOf(row.warrantyUntil), sheetDayOf(today)];
       if (last === null || now === null || last - now > model.settings.warrantyNoticeDays) return [];

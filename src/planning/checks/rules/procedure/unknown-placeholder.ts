@@ -1,4 +1,4 @@
-import { orNull, ownersOf, refusalOf, type PlanCell, type PlanModel, type ReachedLayer } from "../../../plan/model";
+import { gather, orNull, ownersOf, refusalOf, type PlanCell, type PlanModel, type ReachedLayer } from "../../../plan/model";
 import type { PlanRow } from "../../../plan/read";
 import { fieldsOf, parseCondition, parseTemplate, quote } from "../../../text";
 import { remarkAt, remarkOn, type Remark, type Rule } from "../../finding";
@@ -11,12 +11,12 @@ export const unknownPlaceholder: Rule = {
   weight: "stop",
   meaning: "What a step, a condition or a prompt names between {{ and }}, or before =, is a column of a table in reach, or follows from the plan.",
   check: (model) => [
-    ...model.rows("procedures").flatMap((row) => inCondition(model, "procedures", row, model.reach.layersOf(row.forEach))),
+    ...gather(model.rows("procedures"), (row) => inCondition(model, "procedures", row, model.reach.layersOf(row.forEach))),
     ...model.reach.steps().flatMap(({ row, section }) => {
       const scope = model.reach.layersOf(section.forEach);
       return [...inCondition(model, "steps", row, scope), ...filled.flatMap((column) => inText(model, { table: "steps", row: row.row, column }, row[column], scope))];
     }),
-    ...model.rows("prompts").flatMap((row) => inText(model, { table: "prompts", row: row.row, column: "value" }, row.value, model.reach.layersOf("array"))),
+    ...gather(model.rows("prompts"), (row) => inText(model, { table: "prompts", row: row.row, column: "value" }, row.value, model.reach.layersOf("array"))),
   ],
 };
 

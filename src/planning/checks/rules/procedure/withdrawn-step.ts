@@ -1,4 +1,5 @@
 import { withdrawnSteps } from "../../../commissioning/procedure";
+import { gather } from "../../../plan/model";
 import { foldName } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -10,8 +11,8 @@ export const withdrawnStep: Rule = {
   weight: "stop",
   meaning: "No job that is not closed follows a procedure with a built-in step that was withdrawn because it is unsafe.",
   check: (model) => {
-    const followed = new Set(model.rows("jobs").flatMap(({ state, procedure }) => (state === "closed" ? [] : [foldName(procedure)])));
-    return model.rows("steps").flatMap((step): Remark[] => {
+    const followed = new Set(gather(model.rows("jobs"), ({ state, procedure }) => (state === "closed" ? [] : [foldName(procedure)])));
+    return gather(model.rows("steps"), (step): Remark[] => {
       const what = byId.get(foldName(step.stepId));
       if (what === undefined || !followed.has(foldName(step.procedure))) return [];
       return [remarkAt(model, "steps", step, "stepId", `${step.stepId} was withdrawn: it ${what}. Delete it, or follow the built-in steps.`)];

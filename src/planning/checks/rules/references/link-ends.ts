@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { cutSentence, foldName } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -7,7 +8,7 @@ export const linkEnds: Rule = {
   weight: "warn",
   meaning: "A link joins two switches, or a switch and a host: over one from a switch to itself, or between two hosts, no path leads.",
   check: (model) =>
-    model.rows("links").flatMap((row): Remark[] => {
+    gather(model.rows("links"), (row): Remark[] => {
       const isToItself = row.from !== "" && foldName(row.from) === foldName(row.to);
       if (!isToItself && (model.find("hosts", row.from) === null || model.find("hosts", row.to) === null)) return [];
       const said = isToItself ? `This link runs from ${row.from} to itself` : `${row.from} and ${row.to} are both hosts`;

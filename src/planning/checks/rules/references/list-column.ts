@@ -1,4 +1,5 @@
 import { openColumns } from "../../../plan/lists";
+import { gather } from "../../../plan/model";
 import { tableKeys, tables } from "../../../plan/schema";
 import { cutSentence, foldName, quote } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
@@ -9,7 +10,7 @@ export const listColumn: Rule = {
   weight: "warn",
   meaning: "A row of Lists names a table of the plan, and a column of it into which a list may go: else the next list leaves that column out, and nobody is told.",
   check: (model) =>
-    model.rows("lists").flatMap((row): Remark[] => {
+    gather(model.rows("lists"), (row): Remark[] => {
       const key = tableKeys.find((one) => foldName(tables[one].name) === foldName(row.table));
       if (key === undefined) {
         const sentence = `Table ${quote(row.table)} of header ${quote(row.header)} is none of the plan, so nothing follows from this row. Mend it, or delete the row.`;

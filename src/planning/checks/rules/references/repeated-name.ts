@@ -1,4 +1,4 @@
-import { portLabel, sectionOf, type PlanModel } from "../../../plan/model";
+import { gather, portLabel, sectionOf, type PlanModel } from "../../../plan/model";
 import { textOf } from "../../../plan/read";
 import { nameColumn, tables, type TableKey } from "../../../plan/schema";
 import { foldName, quote } from "../../../text";
@@ -39,7 +39,7 @@ function repeatsIn(model: PlanModel, table: TableKey, column: string, namesakes:
 
 function repeatedSections(model: PlanModel): Remark[] {
   const seen = new Map<string, number>();
-  return model.rows("procedures").flatMap((row): Remark[] => {
+  return gather(model.rows("procedures"), (row): Remark[] => {
     const id = sectionOf(row);
     const earlier = seen.get(id);
     if (earlier === undefined) seen.set(id, row.row);
@@ -50,7 +50,7 @@ function repeatedSections(model: PlanModel): Remark[] {
 }
 
 function repeatedShelves(model: PlanModel): Remark[] {
-  return model.rows("shelves").flatMap((row): Remark[] => {
+  return gather(model.rows("shelves"), (row): Remark[] => {
     const first = model.drives.shelfNamed(row.array, row.shelf);
     if (row.shelf === "" || first === null || first === row) return [];
     return [remarkAt(model, "shelves", row, "shelf", `Shelf ${quote(row.shelf)} of ${quote(row.array)} stands in row ${first.row + 1} already. Give each its own name.`)];
@@ -58,7 +58,7 @@ function repeatedShelves(model: PlanModel): Remark[] {
 }
 
 function repeatedSets(model: PlanModel): Remark[] {
-  return model.rows("driveSets").flatMap((row): Remark[] => {
+  return gather(model.rows("driveSets"), (row): Remark[] => {
     const first = model.rowsWith("driveSets", "array", row.array).find((one) => foldName(one.set) === foldName(row.set));
     if (row.set === "" || first === undefined || first === row) return [];
     return [remarkAt(model, "driveSets", row, "set", `Set ${quote(row.set)} of ${quote(row.array)} stands in row ${first.row + 1} already. Give each its own name.`)];
@@ -67,7 +67,7 @@ function repeatedSets(model: PlanModel): Remark[] {
 
 function repeatedPorts(model: PlanModel): Remark[] {
   const seen = new Map<string, number>();
-  return model.rows("modelPorts").flatMap((row): Remark[] => {
+  return gather(model.rows("modelPorts"), (row): Remark[] => {
     const name = [row.model, row.controller, row.port].map(foldName).join("\n");
     const earlier = seen.get(name);
     if (earlier === undefined) seen.set(name, row.row);
@@ -78,11 +78,11 @@ function repeatedPorts(model: PlanModel): Remark[] {
 
 /** In cabling a host, a switch and an array are told apart by their names alone. */
 function sharedEnds(model: PlanModel): Remark[] {
-  const hosts = model.rows("hosts").flatMap((row): Remark[] => {
+  const hosts = gather(model.rows("hosts"), (row): Remark[] => {
     if (model.find("switches", row.host) === null) return [];
     return [remarkAt(model, "hosts", row, "host", `${quote(row.host)} is the name of a switch too, so its links cannot be told apart. Rename one.`)];
   });
-  const arrays = model.rows("arrays").flatMap((row): Remark[] => {
+  const arrays = gather(model.rows("arrays"), (row): Remark[] => {
     const other = model.find("switches", row.array) !== null ? "switch" : model.find("hosts", row.array) !== null ? "host" : null;
     if (other === null) return [];
     return [remarkAt(model, "arrays", row, "array", `${quote(row.array)} is the name of a ${other} too, so its links cannot be told apart. Rename one.`)];

@@ -1,4 +1,5 @@
 import { longestSheetName, sheetNameFault } from "../../../../sheet";
+import { gather } from "../../../plan/model";
 import { tableKeys } from "../../../plan/schema";
 import { foldName, quote } from "../../../text";
 import { mendAt, type Remark, remarkAt, type Rule } from "../../finding";
@@ -12,7 +13,7 @@ export const tabName: Rule = {
   check: (model) => {
     const planning = new Set(tableKeys.flatMap((key) => foldName(model.table(key)?.sheet ?? "")));
     const jobs = new Set(model.rows("jobs").map(({ job }) => foldName(job)));
-    return model.rows("jobs").flatMap((row): Remark[] => {
+    return gather(model.rows("jobs"), (row): Remark[] => {
       if (row.job === "") return [];
       const fault = planning.has(foldName(row.job)) ? "is the name of a planning sheet" : sheetNameFault(row.job);
       if (fault === null) return [];

@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { cutSentence, quote } from "../../../text";
 import { mendAt, remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -10,7 +11,7 @@ export const unknownModel: Rule = {
   check: (model) =>
     model.rows("models").length === 0
       ? []
-      : model.rows("arrays").flatMap((row): Remark[] => {
+      : gather(model.rows("arrays"), (row): Remark[] => {
           if (row.model === "" || model.find("models", row.model) !== null) return [];
           const alike = model.spellings.alike("models", row.model);
           const advice = alike === null ? "Add it there, or mend the name." : `Write ${alike}.`;

@@ -1,4 +1,4 @@
-import { sectionOf, type PlanModel } from "../../../plan/model";
+import { gather, sectionOf, type PlanModel } from "../../../plan/model";
 import { splitFeedPhase } from "../../../resilience";
 import { textOf } from "../../../plan/read";
 import { columnsOf, tableKeys, tables, type Column, type TableKey } from "../../../plan/schema";
@@ -45,7 +45,7 @@ function referencesOf(model: PlanModel, table: TableKey, column: string, { heade
 function endsOf(model: PlanModel): Remark[] {
   if (model.table("switches") === null && model.table("hosts") === null) return [];
   const isKnown = (name: string): boolean => name === "" || model.find("switches", name) !== null || model.find("hosts", name) !== null;
-  return model.rows("links").flatMap((row) =>
+  return gather(model.rows("links"), (row) =>
     (["from", "to"] as const)
       .filter((column) => !isKnown(row[column]))
       .map((column) => remarkAt(model, "links", row, column, `${quote(row[column])} is neither a switch nor a host. Add it to one of those tables, or mend the name.`)),
@@ -54,7 +54,7 @@ function endsOf(model: PlanModel): Remark[] {
 
 function offersOf(model: PlanModel): Remark[] {
   if (model.table("arrays") === null || model.table("sites") === null) return [];
-  return model.rows("quote").flatMap((row) =>
+  return gather(model.rows("quote"), (row) =>
     model.quote
       .namesIn(row)
       .filter((name) => model.find("arrays", name) === null && model.find("sites", name) === null)

@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
 export const arrayOnOneSwitch: Rule = {
@@ -6,7 +7,7 @@ export const arrayOnOneSwitch: Rule = {
   weight: "stop",
   meaning: "The ports of an array are cabled to more than one switch.",
   check: (model) =>
-    model.rows("arrays").flatMap((row): Remark[] => {
+    gather(model.rows("arrays"), (row): Remark[] => {
       const only = model.paths.onlySwitchOf(row);
       return only === null ? [] : [remarkAt(model, "arrays", row, "array", `All cabled ports of ${row.array} go to ${only}: when it fails the array is not reached. Cable some to another switch.`)];
     }),

@@ -1,4 +1,4 @@
-import { groupBy } from "../../../plan/model";
+import { gather, groupBy } from "../../../plan/model";
 import { foldName } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -8,7 +8,7 @@ export const controllerOnOneSwitch: Rule = {
   weight: "warn",
   meaning: "The ports of each controller are cabled to more than one switch, where it has more than one port.",
   check: (model) =>
-    model.rows("arrays").flatMap((array): Remark[] => {
+    gather(model.rows("arrays"), (array): Remark[] => {
       if (model.paths.onlySwitchOf(array) !== null) return [];
       const cabled = model.ports.of(array).filter(({ row }) => row.switch !== "");
       return [...groupBy(cabled, ({ row }) => foldName(row.controller)).values()].flatMap((ports): Remark[] => {

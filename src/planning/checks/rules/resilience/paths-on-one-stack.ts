@@ -1,4 +1,4 @@
-import type { PlanModel } from "../../../plan/model";
+import { gather, type PlanModel } from "../../../plan/model";
 import type { PlanRow } from "../../../plan/read";
 import { cutSentence, foldName } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
@@ -9,13 +9,13 @@ export const pathsOnOneStack: Rule = {
   weight: "warn",
   meaning: "The data ports of an array, and the paths of a host, do not all go to switches of one stack: a stack runs one firmware, and restarts as one when that changes.",
   check: (model) => [
-    ...model.rows("arrays").flatMap((array): Remark[] => {
+    ...gather(model.rows("arrays"), (array): Remark[] => {
       const data = model.hostPaths.dataPortsOf(array);
       const ports = data.length > 0 ? data : model.ports.of(array);
       const sentence = sentenceOf("All data ports", array.array, ports.flatMap(({ to }) => to ?? []));
       return sentence === null ? [] : [remarkAt(model, "arrays", array, "array", sentence)];
     }),
-    ...model.rows("hosts").flatMap((host): Remark[] => {
+    ...gather(model.rows("hosts"), (host): Remark[] => {
       const sentence = sentenceOf("All paths", host.host, switchesOf(model, host));
       return sentence === null ? [] : [remarkAt(model, "hosts", host, "host", sentence)];
     }),

@@ -1,4 +1,4 @@
-import { orNull, type PlanModel, type PoolContents } from "../../../plan/model";
+import { gather, orNull, type PlanModel, type PoolContents } from "../../../plan/model";
 import type { PlanRow } from "../../../plan/read";
 import { outageOfAny, splitFeedPhase, type DomainOutage } from "../../../resilience";
 import { foldName } from "../../../text";
@@ -10,7 +10,7 @@ export const poolDomain: Rule = {
   weight: "stop",
   meaning: "A pool with a scheme across its arrays survives the loss of any one rack, feed or switch; an array goes with the first of its shelves.",
   check: (model) =>
-    model.capacity.pools().flatMap((contents): Remark[] => {
+    gather(model.capacity.pools(), (contents): Remark[] => {
       const { pool, across, arrays } = contents;
       const worst = across === null ? null : orNull(() => worstLosses(model, contents));
       if (across === null || worst === null) return [];

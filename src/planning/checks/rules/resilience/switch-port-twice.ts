@@ -1,4 +1,4 @@
-import { oncePer, type SwitchCable } from "../../../plan/model";
+import { gather, oncePer, type SwitchCable } from "../../../plan/model";
 import { cutSentence, foldName } from "../../../text";
 import { type Remark, remarkAt, type Rule } from "../../finding";
 
@@ -9,7 +9,7 @@ export const switchPortTwice: Rule = {
   meaning: "A port of a switch takes one cable, of an array or of a host.",
   check: (model) => {
     const takenOf = oncePer<string, Map<string, SwitchCable>>(() => new Map());
-    return model.wiring.all().flatMap((one): Remark[] => {
+    return gather(model.wiring.all(), (one): Remark[] => {
       const { table, row, cable } = one;
       if (row.switch === "" || row.switchPort === "") return [];
       const [taken, port] = [takenOf(foldName(row.switch)), foldName(row.switchPort)];

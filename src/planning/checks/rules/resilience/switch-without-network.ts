@@ -1,3 +1,4 @@
+import { gather } from "../../../plan/model";
 import { foldName, quote } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
 
@@ -7,7 +8,7 @@ export const switchWithoutNetwork: Rule = {
   weight: "stop",
   meaning: "A port of an array or a host is cabled to a switch that carries its network.",
   check: (model) =>
-    model.wiring.all().flatMap(({ table, row, to }): Remark[] => {
+    gather(model.wiring.all(), ({ table, row, to }): Remark[] => {
       if (to === null || row.network === "" || model.networks.carriedBy(to).has(foldName(row.network))) return [];
       const sentence = `${to.switch} does not carry network ${quote(row.network)} of this port. Add it to the switch, or cable the port to another.`;
       return [remarkAt(model, table, row, "switch", sentence)];

@@ -21,7 +21,7 @@ export const storedSecret = {
       if (table !== null) planning.set(table.sheet, [...(planning.get(table.sheet) ?? []), table]);
     }
     const judged = oncePer(holdsSecret);
-    const holds = (text: string): boolean => !isPlainName(text) && judged(text);
+    const holds = (text: string): boolean => text !== "" && !isPlainName(text) && judged(text);
     return model.workbook.sheets.flatMap((sheet) => {
       const tables = planning.get(sheet.name) ?? [];
       const tab = tables.length === 0 ? readTab(sheet) : null;
@@ -58,11 +58,9 @@ function isSuspect(cell: CellValue | undefined): boolean {
 
 function placesIn({ values }: SheetSnapshot, isOne: (cell: CellValue, column: number) => boolean): Place[] {
   const places: Place[] = [];
-  values.forEach((line, row) =>
-    line.forEach((cell, column) => {
-      if (isOne(cell, column)) places.push({ row, column });
-    }),
-  );
+  for (const [row, line] of values.entries()) {
+    for (let column = 0; column < line.length; column += 1) if (isOne(line[column]!, column)) places.push({ row, column });
+  }
   return places;
 }
 
