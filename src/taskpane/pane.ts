@@ -122,6 +122,8 @@ function makePanel(pane: PaneContext, name: string, load: () => Promise<MakeView
           view ??= makeView(pane);
           if (!element.contains(view.element)) element.append(view.element);
         }
+        // What is still read for the view before is no reason to leave this one empty.
+        await pane.status.free();
         await view.show();
       } catch (thrown) {
         pane.status.say(explain(thrown, `Show ${name}`));

@@ -351,5 +351,7 @@ test("grid, bar and pane follow the theme of the system", async () => {
   expect(dark.filter((color, place) => color === light[place])).toEqual([]);
   expect(await page.locator("#pane .bay").getAttribute("data-theme")).toBe("dark");
   await page.emulateMedia({ colorScheme: "light" });
+  // The page is drawn in other colours a moment later.
+  for (let tries = 0; tries < 50 && String(await ground()) !== String(light); tries += 1) await page.waitForTimeout(100);
   expect(await ground()).toEqual(light);
 });

@@ -12,6 +12,8 @@ export interface StatusBar {
    * while one runs.
    */
   run(title: string, work: (work: Work) => Promise<Message | null>): Promise<void>;
+  /** Waits until nothing runs any more. */
+  free(): Promise<void>;
 }
 
 /** How long work may run before its progress is shown: a flash of a bar tells nobody anything. */
@@ -25,6 +27,7 @@ export function makeStatusBar(): StatusBar {
   const buttons = make("div", { class: "bay-row" });
   const element = make("footer", { class: "bay-status" }, make("div", { class: "bay-said" }, sentence, close), progress, buttons);
   let running: string | null = null;
+  let ending: Promise<void> = Promise.resolve();
 
   function silence(): void {
     element.dataset["tone"] = "silent";
@@ -55,9 +58,18 @@ export function makeStatusBar(): StatusBar {
       return;
     }
     running = title;
+    ending = begin(title, work);
+    await ending;
+  }
+
+  async function free(): Promise<void> {
+    while (running !== null) await ending;
+  }
+
+  async function begin(title: string, work: (work: Work) => Promise<Message | null>): Promise<void> {
     let isStopped = false;
     let isSaid = false;
-    const begin = setTimeout(() => {
+    const saying = setTimeout(() => {
       isSaid = true;
       sayRunning(title);
     }, quietMilliseconds);
@@ -78,12 +90,12 @@ export function makeStatusBar(): StatusBar {
     } catch (thrown) {
       message = explain(thrown, title);
     }
-    clearTimeout(begin);
+    clearTimeout(saying);
     running = null;
     if (message === null) silence();
     else say(message);
   }
 
   silence();
-  return { element, say, run };
+  return { element, say, run, free };
 }
