@@ -48,7 +48,7 @@ const others = ["blank", "empty text", "0", "12", "yes", "#N/A", "text 12", "tex
 
 /** Formulas of one cell, `x`, or of two; `all` is the column of every cell above, `beside` numbers beside it. */
 const ofOne = [
-  'x=""', 'x<>""', 'x="12"', "x=0", 'x="Yes"', "x>0", "x<>0", "x>=0.3", "x<=0", 'x&""', "1*x", "x/2", "-x", "IF(x,1,2)", 'IF(x="",1,2)', "NOT(x)",
+  'x=""', 'x<>""', 'x="12"', "x=0", 'x="Yes"', "x>0", "x<>0", "x>=0.3", "x<=0", 'x&""', "1*x", "1+x", "x/2", "-x", "IF(x,1,2)", 'IF(x="",1,2)', "NOT(x)",
   'NOT(x="")', 'OR(x="",x="Yes")',
   'AND(ISTEXT(x),x="12")', "ISNUMBER(x)", "ISTEXT(x)", "ISLOGICAL(x)", "ISERROR(x)", 'IFERROR(x,"no")', 'IFERROR(1*x,"no")', "LEN(x)",
   'SUBSTITUTE(x," ","")', 'LEN(SUBSTITUTE(SUBSTITUTE(x," ",""),"\u00a0",""))',
@@ -90,7 +90,7 @@ const known: readonly Known[] = [
     why: "The engine keeps an empty text that a formula answers as an empty cell: ours ask for its length.",
     cells: ["empty text"],
     formulas: [
-      "x=0", "x>0", "x<>0", "x>=0.3", "x<=0", "1*x", "x/2", "-x", "IF(x,1,2)", "NOT(x)", "ISTEXT(x)", 'IFERROR(1*x,"no")', "ROUND(x*10,0)", "INT(x)",
+      "x=0", "x>0", "x<>0", "x>=0.3", "x<=0", "1*x", "1+x", "x/2", "-x", "IF(x,1,2)", "NOT(x)", "ISTEXT(x)", 'IFERROR(1*x,"no")', "ROUND(x*10,0)", "INT(x)",
       "COUNTA(x)", "SUMPRODUCT(1*(x=0))", "x=y", "x<>y", "x<y", "x>=y", "x*y", "AND(x>=y,x<=y)", 'IF(x=y,"yes","no")',
       'IFERROR(IF(x=y,"yes","no"),"eye")', "OR(x=y,x=0)", "MATCH(x,all,0)", 'IFERROR(INDEX(beside,MATCH(x,all,0)),"none")', "SUMIF(all,x,beside)",
       "SUMIFS(beside,all,x)", "COUNT(all)", "COUNTA(all)",
@@ -116,7 +116,7 @@ const known: readonly Known[] = [
   {
     why: "The text TRUE is no number to the engine; ours never reckon with it.",
     cells: ["text TRUE"],
-    formulas: ["1*x", "x/2", "-x", 'IFERROR(1*x,"no")', "ROUND(x*10,0)", "INT(x)", "x*y"],
+    formulas: ["1*x", "1+x", "x/2", "-x", 'IFERROR(1*x,"no")', "ROUND(x*10,0)", "INT(x)", "x*y"],
   },
   {
     why: "A text is no condition in other programs, and yes here; ours ask first whether it is a tick.",
