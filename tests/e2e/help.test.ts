@@ -1,15 +1,11 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import type { Server } from "node:http";
 import { dirname, join, relative } from "node:path";
-import type { AxeResults } from "axe-core";
 import type { Browser, Page } from "playwright-core";
 import { excerptAround, searchAmong, type Section } from "../../src/help/search";
+import { complaintsOn } from "./support/complaints";
 import { launchBrowser } from "./support/launch-browser";
 import { serveSite } from "./support/serve-site";
-
-declare global {
-  var axe: { run(context: Document, options: { runOnly?: string[] }): Promise<AxeResults> };
-}
 
 const site = join(__dirname, "..", "..", "dist");
 const help = join(site, "help");
@@ -114,8 +110,6 @@ describe("the page that searches", () => {
     await page.emulateMedia({ colorScheme });
     await page.goto(new URL("help/search.html?q=raid", address).href);
     await page.locator("main li").first().waitFor();
-    await page.evaluate(readFileSync(require.resolve("axe-core/axe.min.js"), "utf8"));
-    const { violations } = await page.evaluate(() => globalThis.axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21aa"] }));
-    expect(violations.map(({ id }) => id)).toEqual([]);
+    expect(await complaintsOn(page, { runOnly: ["wcag2a", "wcag2aa", "wcag21aa"] })).toEqual([]);
   });
 });

@@ -1,12 +1,12 @@
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, rmSync } from "node:fs";
 import type { Server } from "node:http";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { AxeResults } from "axe-core";
 import type { Browser, Page } from "playwright-core";
 import { isFurther, tableKeys } from "../../src/planning/plan/schema";
 import type { WorkbookSnapshot } from "../../src/sheet";
 import type { PlainPort } from "../support/plain-workbook";
+import { complaintsOn } from "./support/complaints";
 import { launchBrowser } from "./support/launch-browser";
 import { buildPaneSite } from "./support/pane-site";
 import { serveSite } from "./support/serve-site";
@@ -14,10 +14,8 @@ import { serveSite } from "./support/serve-site";
 declare global {
   /** What the page of this test shows of itself. */
   var page: { readonly port: PlainPort; returned: WorkbookSnapshot | null; turnTheme(to: string): void };
-  var axe: { run(context: Document, options: { runOnly?: string[] }): Promise<AxeResults> };
 }
 
-const axeSource = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 const views = ["Plan", "Check", "Commission", "Functions"] as const;
 
 let folder: string;
@@ -96,10 +94,8 @@ function cell(sheet: string, header: string, row: number): Promise<unknown> {
 }
 
 /** What the accessibility checker finds; of a theme other than the light one its colours are asked, as all else is the same in each. */
-async function complaints(theme: Theme): Promise<readonly string[]> {
-  await page.evaluate(axeSource);
-  const { violations } = await page.evaluate((rules) => globalThis.axe.run(document, rules), theme === "light" ? {} : { runOnly: ["cat.color"] });
-  return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(" | ")}`);
+function complaints(theme: Theme): Promise<readonly string[]> {
+  return complaintsOn(page, theme === "light" ? {} : { runOnly: ["cat.color"] });
 }
 
 const themes = ["light", "dark", "contrast"] as const;

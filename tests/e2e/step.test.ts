@@ -7,10 +7,10 @@ import { readSnapshot } from "../../src/workbook/xlsx/read-snapshot";
 import { jobName } from "../support/commissioning-plan";
 import { runCommand } from "../support/run-command";
 import { foundInRows, stepPlan, tabFile } from "../support/step-plan";
+import { complaintsOn } from "./support/complaints";
 import { launchBrowser } from "./support/launch-browser";
 import { serveSite } from "./support/serve-site";
 
-const axeSource = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 
 // One story in the order in which it happens: every test goes on where the one before it left off.
 let folder: string;
@@ -302,9 +302,7 @@ test.each(["light", "dark"] as const)("the accessibility checker finds nothing o
   page = await checked.newPage();
   await page.goto(`${process.env["BAYWRIGHT_URL"]!}step/`);
   const complaints = async (screen: string) => {
-    await page.evaluate(axeSource);
-    const { violations } = await page.evaluate(() => globalThis.axe.run(document, {}));
-    expect({ screen, found: violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(" | ")}`) }).toEqual({ screen, found: [] });
+    expect({ screen, found: await complaintsOn(page) }).toEqual({ screen, found: [] });
   };
   const goTo = async (row: RegExp) => {
     await page.evaluate(() => document.querySelectorAll("details").forEach((one) => (one.open = true)));

@@ -8,6 +8,7 @@ import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
 import { isInCircle, type CellOnSheet } from "./circle";
 import { cellOnPage } from "./cell-on-page";
 import { errorSentence } from "./error-sentences";
+import { onceAFrame } from "./once-a-frame";
 
 /** Where the sentence of an error is shown. */
 export interface FaultDisplay {
@@ -59,5 +60,6 @@ export function showFaultNotes(univer: Univer, api: FUniver, live: LiveWorkbook,
     display.selected(range ? sentenceAt(range.startRow, range.startColumn) : null);
   };
   for (const moves of [selectionChanged$, selectionMoveEnd$, selectionSet$]) moves.subscribe(showSelected);
-  live.onChange(showSelected);
+  // A build changes thousands of cells in a moment, and whether a cell is in a circle is looked for in hundreds.
+  live.onChange(onceAFrame(showSelected));
 }

@@ -28,6 +28,7 @@ import type { NoteCard } from "../note-card";
 import { endExamples } from "./argument-help";
 import { askOnceAFrame } from "./cells-of-a-frame";
 import { addDeskKeys } from "./desk-keys";
+import { showEarlyDialogs } from "./early-dialogs";
 import { loadEnglish } from "./engine-texts";
 import { showFaultNotes, type FaultDisplay } from "./fault-notes";
 import { fitRows } from "./fitted-rows";
@@ -107,15 +108,14 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
     univer.registerPlugin(plugin, config);
   }
   const api = FUniver.newAPI(univer);
+  showEarlyDialogs(univer);
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, data);
   forgetClosedWorkbooks(univer);
   const live = new LiveWorkbook(univer);
   // Formulas of a file answer what the file says until all is computed once.
   const comeAlive = () => void live.settle().catch(() => undefined);
   await univer.__getInjector().get(LifecycleService).onStage(LifecycleStages.Rendered);
-  keepHostRules(univer, live, (sentence) => {
-    display.say(sentence);
-  });
+  keepHostRules(univer, live, display.say);
   passStaleSuggestions(univer, live);
   keepTabRuns(univer, live);
   addDeskKeys(univer, live);
@@ -133,7 +133,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   const focus = () => {
     univer.__getInjector().get(ILayoutService).focus();
   };
-  showNotes(univer, api, live, container, display.notes, { focus, say: (sentence) => { display.say(sentence); } });
+  showNotes(univer, api, live, container, display.notes, { focus, say: display.say });
   comeAlive();
   let port = createBrowserPort(univer, live);
   const lead = (name: string, area: Area) => {
@@ -141,9 +141,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
     if (sheet !== undefined) void port.apply([{ kind: "select", sheet: sheet.getName(), area }]).then(focus);
     return sheet !== undefined;
   };
-  followSheetNames(container, lead, (sentence) => {
-    display.say(sentence);
-  });
+  followSheetNames(container, lead, display.say);
   return {
     api,
     live,

@@ -7,8 +7,10 @@ import { ContextMenuGroup, ContextMenuPosition, IMenuManagerService, IShortcutSe
 import { defer, of } from "rxjs";
 import { cellAddress, type CellPlace } from "../../sheet";
 import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
-import type { CellBox, NoteCard } from "../note-card";
+import type { NoteCard } from "../note-card";
+import { cellOnPage } from "./cell-on-page";
 import { isGridReady } from "./desk-keys";
+import { onceAFrame } from "./once-a-frame";
 
 /** What a person may do with the note of the selected cell. */
 export const noteCommands = { write: "baywright.operation.write-note", choose: "baywright.operation.choose-note", remove: "baywright.operation.delete-note" } as const;
@@ -42,14 +44,7 @@ export function showNotes(univer: Univer, api: FUniver, live: LiveWorkbook, cont
     return range === null ? null : wholeCell({ row: range.startRow, column: range.startColumn });
   };
   const noteAt = (place: CellPlace | null) => (place === null ? null : live.notes.at(live.workbook.getActiveSheet(), place));
-  const boxOf = (place: CellPlace): CellBox & { readonly isSeen: boolean } => {
-    const { left, right, top, bottom } = api.getActiveWorkbook()!.getActiveSheet().getRange(place.row, place.column).getCellRect();
-    const canvas = container.querySelector("canvas[id^=univer-sheet-main-canvas]")!.getBoundingClientRect();
-    return {
-      left: canvas.left + left, right: canvas.left + right, top: canvas.top + top, bottom: canvas.top + bottom, edge: canvas.right,
-      isSeen: top >= 0 && top < canvas.height && right > 0 && left < canvas.width,
-    };
-  };
+  const boxOf = ({ row, column }: CellPlace) => cellOnPage(api, container, row, column);
   const show = () => {
     const note = isTyping ? null : (noteAt(pointed) ?? noteAt(selected()));
     const box = note === null ? null : boxOf(note);
@@ -67,16 +62,10 @@ export function showNotes(univer: Univer, api: FUniver, live: LiveWorkbook, cont
     },
   });
   // A row that comes moves every note below it, one after the other: they are drawn once.
-  let isDue = false;
-  live.notes.onChange(() => {
-    if (isDue) return;
-    isDue = true;
-    requestAnimationFrame(() => {
-      isDue = false;
-      injector.get(IRenderManagerService).getRenderById(live.workbook.getUnitId())?.mainComponent?.makeForceDirty();
-      show();
-    });
-  });
+  live.notes.onChange(onceAFrame(() => {
+    injector.get(IRenderManagerService).getRenderById(live.workbook.getUnitId())?.mainComponent?.makeForceDirty();
+    show();
+  }));
   injector.get(HoverManagerService).currentCell$.subscribe((place) => {
     pointed = place ? wholeCell({ row: place.location.row, column: place.location.col }) : null;
     show();

@@ -7,7 +7,7 @@ import { designRows, designsInPlan, planDesign, planQuote, quoteRows, readOption
 import { cellArea, type WorkbookSnapshot } from "../../sheet";
 import { makeButton } from "../elements/button";
 import { fill, make } from "../elements/make";
-import { propose } from "../elements/preview";
+import { propose, type Proposal } from "../elements/preview";
 import { saveFile } from "../elements/save-file";
 import { showPanel } from "../elements/show-panel";
 import { makeTextInput } from "../elements/text-input";
@@ -47,6 +47,18 @@ export function makeOptionsGroup(pane: PaneContext, refresh: () => Promise<void>
       return null;
     });
 
+  /** Asks what is still open about one design, and then shows what would be written before it is. */
+  const ask = (title: string, heading: string, fields: readonly HTMLElement[], planner: Proposal["planner"], written: () => unknown = () => undefined): void => {
+    const done = async () => {
+      close();
+      await written();
+      await refresh();
+    };
+    const show = () => propose(pane, preview, { title, planner, nothing: "There is nothing to write.", written: done });
+    const buttons = make("div", { class: "bay-row" }, makeButton("Show what would be written", show, { appearance: "primary" }), makeButton("Close", close));
+    showPanel(place, heading, ...fields, buttons, preview);
+  };
+
   const askDesign = (): Promise<void> =>
     status.run("Make plan rows", async () => {
       close();
@@ -61,21 +73,12 @@ export function makeOptionsGroup(pane: PaneContext, refresh: () => Promise<void>
         await addLackingTables(port, tablesOfDesign);
         return (workbook: WorkbookSnapshot) => planDesign(workbook, name, where);
       };
-      const written = async () => {
-        close();
-        await giveIds(port);
-        await refresh();
-      };
-      const show = () => propose(pane, preview, { title: "Make plan rows", planner: prepare, nothing: "There is nothing to write.", written });
-      showPanel(
-        place,
-        "One design as rows of the plan",
+      const fields = [
         make("p", {}, "Its arrays, with a pool of their own, and the model and the site where the plan has none of that name. Racks, feeds and ports are planned after that."),
         make("div", { class: "bay-field" }, make("div", {}, "Design"), select),
         make("div", { class: "bay-field" }, site, make("div", { class: "small soft" }, "One of the plan, or a new one.")),
-        make("div", { class: "bay-row" }, makeButton("Show what would be written", show, { appearance: "primary" }), makeButton("Close", close)),
-        preview,
-      );
+      ];
+      ask("Make plan rows", "One design as rows of the plan", fields, prepare, () => giveIds(port));
       return null;
     });
 
@@ -96,22 +99,14 @@ export function makeOptionsGroup(pane: PaneContext, refresh: () => Promise<void>
         await addLackingTables(port, ["quote"]);
         return (workbook: WorkbookSnapshot) => planQuote(workbook, pool, details, today);
       };
-      const written = async () => {
-        close();
-        await refresh();
-      };
-      const show = () => propose(pane, preview, { title: "Make quote rows", planner: prepare, nothing: "There is nothing to write.", written });
-      showPanel(
-        place,
-        "One design as rows of the quote",
+      const fields = [
         make("p", {}, "Its arrays, and support over the years, with costs, margin and currency of the sheet of options. Work and parts are rows that you add."),
         make("div", { class: "bay-field" }, make("div", {}, "Design in the plan"), select),
         make("div", { class: "bay-field" }, offer, make("div", { class: "small soft" }, "Number under which the rows are sent out together.")),
         make("div", { class: "bay-field" }, taxRate, make("div", { class: "small soft" }, "Such as 20%, or 0% where there is none.")),
         make("div", { class: "bay-field" }, make("div", {}, "Valid until"), validUntil),
-        make("div", { class: "bay-row" }, makeButton("Show what would be written", show, { appearance: "primary" }), makeButton("Close", close)),
-        preview,
-      );
+      ];
+      ask("Make quote rows", "One design as rows of the quote", fields, prepare);
       return null;
     });
 
