@@ -9,15 +9,20 @@ const isListed = (() => {
   return `(${has("[Arrays.Array]")}+${has("[Arrays.Site]")}>0)*([Arrays.Array]<>"")`;
 })();
 
-/** Looks a column of Arrays up for the array of the name in For, or adds it up for the site of that name, else does as is said. */
-const ofOne = (column: string, otherwise: string): string =>
-  `=IF([For]="","",IFERROR(INDEX(${column},MATCH([For],[Arrays.Array],0)),IF(COUNTIF([Arrays.Site],[For])=0,${otherwise},SUMIF([Arrays.Site],[For],${column}))))`;
+/** Adds up a column of Arrays over the arrays of a list of names in For, each once; blank where it names none. */
+const sumOfList = (column: string): string => `IF(SUMPRODUCT(${isListed})=0,"",SUMPRODUCT(${isListed},${column}))`;
 
-/** Adds up a column of Arrays over the arrays that For names, each once; blank where it names none. */
+/** Adds up a column of Arrays over what For names: an array, a site, or, which is looked for last as it takes longest, a list of them. */
 const sumOver = (column: string): string => {
-  const ofList = `IFERROR(IF(SUMPRODUCT(${isListed})=0,"",SUMPRODUCT(${isListed},${column})),"")`;
-  return ofOne(column, ofList);
+  const ofSite = `IF(COUNTIF([Arrays.Site],[For])>0,SUMIF([Arrays.Site],[For],${column}),${sumOfList(column)})`;
+  return `=IF([For]="","",IFERROR(IF(COUNTIF([Arrays.Array],[For])>0,INDEX(${column},MATCH([For],[Arrays.Array],0)),${ofSite}),""))`;
 };
+
+/** How it was added up before: first for one name alone, then with a list that was looked for in every row. */
+const formerSumsOver = (column: string): string[] =>
+  ['""', `IFERROR(${sumOfList(column)},"")`].map(
+    (otherwise) => `=IF([For]="","",IFERROR(INDEX(${column},MATCH([For],[Arrays.Array],0)),IF(COUNTIF([Arrays.Site],[For])=0,${otherwise},SUMIF([Arrays.Site],[For],${column}))))`,
+  );
 
 /** Counts the arrays that For names. */
 const countNamed = `IF(COUNTIF([Arrays.Array],[For])>0,1,IF(COUNTIF([Arrays.Site],[For])>0,COUNTIF([Arrays.Site],[For]),SUMPRODUCT(${isListed})))`;
@@ -43,7 +48,7 @@ export const quote = table("Quote", "What is offered. Prices are yours; formulas
   validUntil: date("Valid until", "Last day of the offer."),
   usable: formula("Usable TB", "Usable capacity of the arrays that it is for.", {
     formula: sumOver("[Arrays.Usable]"),
-    formerly: [ofOne("[Arrays.Usable]", '""')],
+    formerly: formerSumsOver("[Arrays.Usable]"),
   }),
   sellPrice: formula("Sell price", "Price of the row before its discount.", {
     formula: '=IF(OR([Unit price]="",[Quantity]=""),"",[Quantity]*[Unit price])',
@@ -61,7 +66,7 @@ export const quote = table("Quote", "What is offered. Prices are yours; formulas
   kind: choice("Kind", "array, service or support: only arrays have a price per TB.", ["array", "service", "support"], { since: 2 }),
   toHosts: formula("To hosts TB", "What hosts can store on the arrays that it is for.", {
     formula: sumOver("[Arrays.To hosts]"),
-    formerly: [ofOne("[Arrays.To hosts]", '""')],
+    formerly: formerSumsOver("[Arrays.To hosts]"),
     since: 2,
   }),
   offer: text("Offer", "Number of the offer that it is in.", { since: 5 }),
