@@ -415,6 +415,11 @@ export const breaks: readonly Break[] = [
     change: ({ jobs }) => void jobs.push({ id: "J0107", job: "Cold Store controller", site: "Cold Store", procedure: "Replace a controller", arrays: "cs-array-1", state: "planned" }),
     found: [["job-without-subject", "Jobs 11 Subject"]],
   },
+  {
+    what: "A job that waits for itself",
+    change: ({ jobs }) => void jobs.push({ id: "J0108", job: "Bindery year one", site: "Bindery", procedure: "Yearly check", after: "Bindery year one", state: "planned" }),
+    found: [["jobs-in-circle", "Jobs 12 After"]],
+  },
   { what: "A password in the plan (an invented one)", change: ({ prompts }) => set(prompts[5], { value: "sesame-4711" }), found: [["stored-secret", "Prompts 10 Value"]] },
 ];
 

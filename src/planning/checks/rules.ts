@@ -70,6 +70,7 @@ import { initiatorName } from "./rules/intent/initiator-name";
 import { initiatorTwice } from "./rules/intent/initiator-twice";
 import { installedAgain } from "./rules/intent/installed-again";
 import { jobWithoutSubject } from "./rules/intent/job-without-subject";
+import { jobsInCircle } from "./rules/intent/jobs-in-circle";
 import { marginRange } from "./rules/intent/margin-range";
 import { moreDrivesThanBays } from "./rules/intent/more-drives-than-bays";
 import { networkNotChecked } from "./rules/intent/network-not-checked";
@@ -271,6 +272,7 @@ export const rules: readonly Rule[] = [
   priceTwice,
   clusterWithoutState,
   installedAgain,
+  jobsInCircle,
   jobWithoutSubject,
   plannedTwice,
   noStepForCluster,
