@@ -1,4 +1,4 @@
-import { decimalsIn } from "../decimals-formula";
+import { decimalsIn, formerDecimalsIn } from "../decimals-formula";
 import { choice, costs, count, date, formula, named, number, share, text } from "../column";
 import { table } from "../table";
 
@@ -41,7 +41,7 @@ const formerPricesPerTb = [
 export const quote = table("Quote", "What is offered. Prices are yours; formulas follow the plan. Rows with the same Offer are sent out together.", {
   item: text("Item", "What is offered.", named),
   for: text("For", "Arrays or sites that it is for, with commas between."),
-  quantity: count("Quantity", "How many."),
+  quantity: count("Quantity", "How many.", { within: { min: 1, max: 1_000_000, whole: true, example: 4 } }),
   cost: number("Cost", "What one costs you.", { within: costs }),
   margin: share("Margin", "Margin, such as 25%."),
   currency: text("Currency", "Currency of the row, such as EUR."),
@@ -80,6 +80,7 @@ export const quote = table("Quote", "What is offered. Prices are yours; formulas
   priceDay: date("Price day", "Day of that price list.", { since: 5 }),
   decimals: formula("Decimals", "Decimals to which its currency is rounded (ISO 4217).", {
     formula: `=IF([Item]="","",${decimalsIn("[Currency]")})`,
+    formerly: [`=IF([Item]="","",${formerDecimalsIn("[Currency]")})`],
     since: 5,
   }),
   unitPrice: formula("Unit price", "Price of one before the discount, from cost and margin.", {
