@@ -25,6 +25,7 @@ import { sharedAddressOutside } from "./rules/addresses/shared-address-outside";
 import { unusableRange } from "./rules/addresses/unusable-range";
 import { vlanTwice } from "./rules/addresses/vlan-twice";
 import { drivesOutsideGroup } from "./rules/capacity/drives-outside-group";
+import { figureDiffers } from "./rules/capacity/figure-differs";
 import { poolFill } from "./rules/capacity/pool-fill";
 import { poolOfOtherCluster } from "./rules/capacity/pool-of-other-cluster";
 import { poolRemoval } from "./rules/capacity/pool-removal";
@@ -184,6 +185,7 @@ export const rules: readonly Rule[] = [
   schemeLayout,
   drivesOutsideGroup,
   tooFewSpares,
+  figureDiffers,
   poolFill,
   poolRemoval,
   poolOfOtherCluster,

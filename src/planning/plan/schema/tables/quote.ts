@@ -12,13 +12,18 @@ const isListed = (() => {
 /** Adds up a column of Arrays over the arrays of a list of names in For, each once; blank where it names none. */
 const sumOfList = (column: string): string => `IF(SUMPRODUCT(${isListed})=0,"",SUMPRODUCT(${isListed},${column}))`;
 
-/** Adds up a column of Arrays over what For names: an array, a site, or, which is looked for last as it takes longest, a list of them. */
+/**
+ * Adds up a column of Arrays over what For names: an array, a site, or, which is looked for last as it takes longest, a list of them. Blank where it is
+ * blank for one of them: a part of the sum would make each TB too dear.
+ */
 const sumOver = (column: string): string => {
-  const ofSite = `IF(COUNTIF([Arrays.Site],[For])>0,SUMIF([Arrays.Site],[For],${column}),${sumOfList(column)})`;
-  return `=IF([For]="","",IFERROR(IF(COUNTIF([Arrays.Array],[For])>0,INDEX(${column},MATCH([For],[Arrays.Array],0)),${ofSite}),""))`;
+  const unlessBlank = (isMeant: string, sum: string): string => `IF(SUMPRODUCT(${isMeant}*(${column}=""))>0,"",${sum})`;
+  const ofSite = unlessBlank("([Arrays.Site]=[For])", `SUMIF([Arrays.Site],[For],${column})`);
+  const ofSeveral = `IF(COUNTIF([Arrays.Site],[For])>0,${ofSite},${unlessBlank(isListed, sumOfList(column))})`;
+  return `=IF([For]="","",IFERROR(IF(COUNTIF([Arrays.Array],[For])>0,INDEX(${column},MATCH([For],[Arrays.Array],0)),${ofSeveral}),""))`;
 };
 
-/** How it was added up before: first for one name alone, then with a list that was looked for in every row. */
+/** How it was added up before: first for one name alone, then with a list that was looked for in every row, with what is blank as nothing. */
 const formerSumsOver = (column: string): string[] =>
   ['""', `IFERROR(${sumOfList(column)},"")`].map(
     (otherwise) => `=IF([For]="","",IFERROR(INDEX(${column},MATCH([For],[Arrays.Array],0)),IF(COUNTIF([Arrays.Site],[For])=0,${otherwise},SUMIF([Arrays.Site],[For],${column}))))`,
