@@ -73,7 +73,7 @@ export const installRackArray: ProcedureDraft = {
       forEach: "host",
       shownAs: "grid",
       steps: [
-        { id: "INS-457", do: "Only if nothing else runs on the host, or its owner has signed: restart it. It comes back with its test volume; enter how many paths to the arrays of this tab it shows.", expect: "{{Paths to arrays}}", record: "number", sign: "two", minutes: 15 },
+        { id: "INS-457", do: "One host after the other, and only if nothing else runs on it or its owner has signed: restart it. It comes back with its test volume; enter how many paths to the arrays of this tab it shows.", expect: "{{Paths to arrays}}", record: "number", sign: "two", minutes: 15 },
       ],
     },
     {
