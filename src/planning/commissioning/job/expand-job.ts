@@ -19,8 +19,8 @@ export function idOfJob({ id, job }: PlanRow<"jobs">): string {
  *
  * Sections come in table order; within one, all steps for the first subject, then for the second. Sections without a step are left out.
  * Refuses a procedure nobody has, a step id that stands twice, a step in a section that is not the procedure's, a job without arrays
- * where a section is about them or about what is in them, a section that no grid can show, a step of which nobody can read whether it is a hold point, who signs or which side its bound is on, and every text,
- * condition or expectation that cannot be filled.
+ * where a section is about them or about what is in them, a section that no grid can show, a step of which nobody can read whether it is a hold point, who signs or on which side a limit is,
+ * and every text, condition or expectation that cannot be filled.
  */
 export function expandJob(model: PlanModel, job: PlanRow<"jobs">): ExpandedJob {
   const rows = sectionRows(model, job);
