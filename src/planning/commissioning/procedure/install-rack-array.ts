@@ -65,7 +65,7 @@ export const installRackArray: ProcedureDraft = {
       section: "Failure tests: switches",
       forEach: "switch",
       steps: [
-        { id: "INS-455", do: "Only if every host shows all its paths, some of these not over this switch, and the owner of all else on it, named in the note, has signed for this hour: restart it under load. Enter how many seconds the load stood still.", caution: "Everything else on this switch loses it too.", expect: "{{Longest standstill s}}", bound: "at most", record: "number", unit: "s", sign: "two", holdPoint: true, minutes: 20 },
+        { id: "INS-455", do: "Only if every host shows all its paths, some not over this switch, and the owner of all else on it, named in the note, signed for this hour: restart it under load. Enter the seconds it stood still.", caution: "Everything else on this switch loses it too.", expect: "{{Longest standstill s}}", bound: "at most", record: "number", unit: "s", sign: "two", holdPoint: true, minutes: 20 },
       ],
     },
     {

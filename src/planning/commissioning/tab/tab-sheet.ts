@@ -24,7 +24,7 @@ import { withAnswers } from "./with-answers";
 import { withBuilt } from "./with-built";
 
 /** Blank rows for snags behind those that are there. */
-const spareSnags = 13;
+const spareSnags = 10;
 
 /** Rows that are laid out for the next seals; more take rows as they come. */
 const spareSeals = 1;

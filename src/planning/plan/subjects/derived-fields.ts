@@ -56,8 +56,15 @@ function firstPortOf(model: PlanModel, array: PlanRow<"arrays">) {
 
 /** Says host by host how many paths it has to an array. */
 function describePaths(model: PlanModel, array: PlanRow<"arrays">): string {
-  const hosts = model.hostPaths.to(array).map(({ host, paths }) => `${host.host}: ${paths ?? "not known"}`);
-  return hosts.length === 0 ? "no host is planned" : hosts.join(", ");
+  const hosts = model.hostPaths.to(array).map(({ host, paths }) => ({ name: host.host, paths }));
+  return hosts.length === 0 ? "no host is planned" : describeCounts(hosts, "from each host");
+}
+
+/** Says how many paths each of some ends has, once where all have as many. */
+function describeCounts(ends: readonly { readonly name: string; readonly paths: number | null }[], each: string): string {
+  const [first] = ends;
+  if (ends.length > 1 && first!.paths !== null && ends.every(({ paths }) => paths === first!.paths)) return `${first!.paths} ${each}`;
+  return ends.map(({ name, paths }) => `${name}: ${paths ?? "not known"}`).join(", ");
 }
 
 /** Names the feeds into which the cords of a device go, supply by supply. */
@@ -142,7 +149,7 @@ export function deriveHostFields(model: PlanModel, { arrays }: JobPlaces, host: 
   const isKnown = counts.length > 0 && counts.every(({ paths }) => paths !== null);
   return {
     "Paths to arrays": isKnown ? String(counts.reduce((sum, { paths }) => sum + (paths ?? 0), 0)) : "",
-    "Paths by array": counts.map(({ array, paths }) => `${array.array}: ${paths ?? "not known"}`).join(", "),
+    "Paths by array": describeCounts(counts.map(({ array, paths }) => ({ name: array.array, paths })), "to each array"),
   };
 }
 

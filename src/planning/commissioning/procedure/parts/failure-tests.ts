@@ -26,7 +26,7 @@ export function failureTests(prefix: string, visit: string): readonly SectionDra
       section: "Failure tests: cables",
       forEach: "array",
       steps: [
-        { id: `${prefix}-440`, do: "While every host shows all its paths pull one of the array's data cables at the array: the alert comes. Enter how many seconds the load stood still. Plug it back; wait until every host shows all paths: {{Host paths}}.", expect: "{{Longest standstill s}}", bound: "at most", record: "number", unit: "s", holdPoint: true, minutes: 10 },
+        { id: `${prefix}-440`, do: "With every host on all its paths, pull one data cable at the array: the alert comes. Enter the seconds for which the load stood still. Plug it back; wait for all paths again: {{Host paths}}.", expect: "{{Longest standstill s}}", bound: "at most", record: "number", unit: "s", holdPoint: true, minutes: 10 },
       ],
     },
     {

@@ -23,9 +23,9 @@ export function placing(prefix: string): readonly SectionDraft[] {
       shownAs: "grid",
       steps: [
         { id: `${prefix}-321`, do: "Unpack it, and read the serial number on the chassis.", expect: "{{Array.Serial}}", record: "serial", minutes: 2 },
-        { id: `${prefix}-335`, do: "See in the table of rack positions above which units the array fills, the one lowest down first: they are free, front and back, and the doors close over its depth. Fix the rails there, level, every catch closed, every screw of the set in place. Enter the unit lowest down that they fill.", expect: "{{Bottom unit}}", record: "number", minutes: 18 },
-        { id: `${prefix}-336`, when: "Drives travel <> in", do: "Lift it, drives out, as the row says; not planned: by the lift table. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "{{Rack}}, {{Lift kg}} kg by {{Lift by}}; bonded", sign: "two", minutes: 20 },
-        { id: `${prefix}-337`, when: "Drives travel = in", do: "Lift it as heavy as it is, its drives in, as the row says; not planned: by the lift table. A knock breaks drives. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "{{Rack}}, {{Weight kg}} kg by {{Lift by}}; bonded", sign: "two", minutes: 20 },
+        { id: `${prefix}-335`, do: "The units that the next step names, lowest down first, are free, front and back, and the doors will close. Fix the rails, level, every catch and screw in place. Enter the unit lowest down.", expect: "{{Bottom unit}}", record: "number", minutes: 18 },
+        { id: `${prefix}-336`, when: "Drives travel <> in", do: "Lift it, drives out, as the row says; not planned: by the lift table. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "{{Rack}}, {{Bottom unit}}–{{Top unit}}, {{Lift kg}} kg by {{Lift by}}; bonded", sign: "two", minutes: 20 },
+        { id: `${prefix}-337`, when: "Drives travel = in", do: "Lift it as heavy as it is, its drives in, as the row says; not planned: by the lift table. A knock breaks drives. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "{{Rack}}, {{Bottom unit}}–{{Top unit}}, {{Weight kg}} kg by {{Lift by}}; bonded", sign: "two", minutes: 20 },
       ],
     },
     {
@@ -64,7 +64,7 @@ export function powering(prefix: string): readonly SectionDraft[] {
       section: "Feeds",
       forEach: "feed",
       steps: [
-        { id: `${prefix}-350`, do: "Enter what the feed carries now, as its power strip shows it. Add Worst A of Feed loads at the front, less what of it runs already: above Limit A, or not listed, stop and ask.", caution: "An overloaded feed takes everything on it down. These are planning figures: the local code and a licensed electrician decide.", record: "number", unit: "A", sign: "none", minutes: 4 },
+        { id: `${prefix}-350`, do: "Enter what its power strip shows that the feed carries. The plan adds up to {{Planned load}}; if what does not run yet passes the limit with it, stop and ask.", caution: "An overloaded feed takes everything on it down. These are planning figures: the local code and a licensed electrician decide.", record: "number", unit: "A", sign: "none", minutes: 4 },
       ],
     },
     {
