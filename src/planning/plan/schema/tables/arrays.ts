@@ -20,7 +20,7 @@ export const arrays = table("Arrays", "One row an array. Ids are written once an
   serial: text("Serial", "Serial number of the chassis."),
   firmware: text("Firmware", "Firmware of its controllers, as prepared or as built."),
   rack: text("Rack", "Rack it goes into.", { from: "racks" }),
-  bottomUnit: count("Bottom unit", "Lowest rack unit it fills."),
+  bottomUnit: count("Bottom unit", "Rack unit lowest down that it fills."),
   ...chassis,
   feedA: text("Feed A", "Feed of its first supply.", { from: "feeds" }),
   feedB: text("Feed B", "Feed of its second supply.", { from: "feeds" }),
