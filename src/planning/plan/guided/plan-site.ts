@@ -223,7 +223,7 @@ class SiteRows {
 
   private needed(key: QuestionKey): string {
     const text = this.text(key);
-    if (text === null) throw invalid(questions[key].label, null, `${questions[key].label} is empty. ${questions[key].help}`);
+    if (text === null) throw invalid(questions[key].label, null, `${questions[key].label} is empty. Write it: ${questions[key].help[0]!.toLowerCase()}${questions[key].help.slice(1)}`);
     return text;
   }
 
