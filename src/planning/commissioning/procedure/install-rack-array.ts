@@ -80,7 +80,7 @@ export const installRackArray: ProcedureDraft = {
       section: "Failure tests: orderly stop",
       forEach: "cluster",
       steps: [
-        { id: "INS-459", do: "Stop the load, let go of the test volume on every host. Shut every array of {{Cluster}} down as the maker's guide orders, shelves last; then start, shelves first. Enter the minutes until every host has its test volume on all paths.", caution: "Only while the cluster is new and holds no data of anybody.", record: "number", unit: "min", sign: "two", holdPoint: true, minutes: 60 },
+        { id: "INS-459", do: "Stop the load; every host lets go of the test volume. Shut all arrays of {{Cluster}} down by the maker's guide, shelves last; start, shelves first. Enter the minutes until hosts have it on all paths.", caution: "Only while the cluster is new and holds no data of anybody.", record: "number", unit: "min", sign: "two", holdPoint: true, minutes: 60 },
       ],
     },
     leavingSite("Left safe after the failure tests", "INS-95", "Tell the site's contact that the arrays are still not in use. Leave the signs on them."),

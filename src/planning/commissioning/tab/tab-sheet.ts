@@ -24,7 +24,7 @@ import { withAnswers } from "./with-answers";
 import { withBuilt } from "./with-built";
 
 /** Blank rows for snags behind those that are there. */
-const spareSnags = 10;
+const spareSnags = 13;
 
 /** Rows that are laid out for the next seals; more take rows as they come. */
 const spareSeals = 1;
@@ -34,7 +34,7 @@ const headRows = 2;
 const titleHeight = 26;
 
 /** Height, in points, of a row that only parts two blocks. */
-const gapHeight = 9;
+const gapHeight = 5;
 
 /** What a tab is made of. */
 export interface TabSource {

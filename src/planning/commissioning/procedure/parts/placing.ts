@@ -64,7 +64,7 @@ export function powering(prefix: string): readonly SectionDraft[] {
       section: "Feeds",
       forEach: "feed",
       steps: [
-        { id: `${prefix}-350`, do: "Enter what its power strip shows that the feed carries. The plan adds up to {{Planned load}}; if what does not run yet passes the limit with it, stop and ask.", caution: "An overloaded feed takes everything on it down. These are planning figures: the local code and a licensed electrician decide.", record: "number", unit: "A", sign: "none", minutes: 4 },
+        { id: `${prefix}-350`, do: "Enter what its power strip shows the feed to carry. The plan adds up to {{Planned load}}; if what you read with what does not run yet passes the limit, stop and ask.", caution: "An overloaded feed takes everything on it down. These are planning figures: the local code and a licensed electrician decide.", record: "number", unit: "A", sign: "none", minutes: 4 },
       ],
     },
     {
