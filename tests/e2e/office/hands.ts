@@ -281,6 +281,11 @@ export class Hands {
     return this.page.waitForFunction(ask);
   }
 
+  /** Waits until what was copied or cut, which holds a text, is on the clipboard. */
+  async copied(text: string): Promise<void> {
+    await this.workbook.until(async (wanted) => (await navigator.clipboard.readText()).includes(wanted), text);
+  }
+
   /** Puts text on the clipboard, as another program does. */
   async copyElsewhere(text: string): Promise<void> {
     await this.page.evaluate((copied) => navigator.clipboard.writeText(copied), text);
