@@ -9,6 +9,7 @@ import { groupBy } from "./group-by";
 import { once, oncePer } from "./once";
 import type { PlanRows } from "./plan-rows";
 import { orNull } from "./refusal";
+import { sumKnown } from "./sum-known";
 
 /** An array of a pool whose capacity is known. */
 export interface PoolMember {
@@ -120,8 +121,7 @@ export class Capacity {
   readonly toHostsOf = oncePer((array: PlanRow<"arrays">): Bytes | null => {
     const parts = gather(this.pools(), (contents) => (contents.arrays.includes(array) ? [this.partToHosts(contents, [array])] : []));
     const inNone = this.arraysIn(null).includes(array) ? [this.partIn(array, null)?.usable ?? null] : [];
-    const all = [...parts, ...inNone];
-    return all.includes(null) ? null : bytes(all.reduce<bigint>((sum, part) => sum + (part ?? 0n), 0n));
+    return sumKnown([...parts, ...inNone]);
   });
 
   constructor(private readonly rows: PlanRows) {}

@@ -21,6 +21,7 @@ export type { PlannedFeedLoad } from "./power";
 export { isOneOffer, type CurrencyPart, type ListPrice, type Offer, type QuoteLine } from "./quote";
 export { topUnit, unitFromBottom, unitsOf, type RackContents, type RackDevice } from "./racks";
 export { once, oncePer } from "./once";
+export { sumKnown } from "./sum-known";
 export { latestOf, asReading, sizeOfReading, type PlannedReading } from "./readings";
 export { orNull, refusalOf } from "./refusal";
 export { ownersOf, sectionOf, type PlacedStep, type ReachedLayer } from "./step-reach";

@@ -1,5 +1,5 @@
 import { lineNet, pricePerUnit, realMargin, sellPrice, smallestAmount, sumOf, totalsOf, type OfferTotals, type TaxedAmount } from "../../pricing";
-import { bytes, exactDecimal, sizeIn, terabyte, type Bytes, type Decimal } from "../../quantity";
+import { exactDecimal, sizeIn, terabyte, type Bytes, type Decimal } from "../../quantity";
 import { foldName, splitNames } from "../../text";
 import { sheetDayOf, type Scalar } from "../../../sheet";
 import type { CellWrite } from "../changes";
@@ -10,6 +10,7 @@ import { gather } from "./gather";
 import { groupBy } from "./group-by";
 import { once, oncePer } from "./once";
 import type { PlanRows } from "./plan-rows";
+import { sumKnown } from "./sum-known";
 
 type QuoteRow = PlanRow<"quote">;
 type ArrayRow = PlanRow<"arrays">;
@@ -141,10 +142,9 @@ export class Quote {
     });
     const arrayRows = rows.filter(({ kind, optional }) => kind === "array" && optional !== "yes");
     const arrays = [...new Set(arrayRows.flatMap((row) => this.arraysOf(row)))];
-    const capacities = arrays.map((array) => this.capacity.toHostsOf(array));
-    const isKnown = arrays.length > 0 && arrayRows.every((row) => this.arraysOf(row).length > 0) && !capacities.includes(null);
+    const isKnown = arrays.length > 0 && arrayRows.every((row) => this.arraysOf(row).length > 0);
     const isCounted = arrayRows.every((row) => this.arraysOf(row).length === row.quantity);
-    const toHosts = !isKnown ? null : bytes(capacities.reduce<bigint>((sum, one) => sum + (one ?? 0n), 0n));
+    const toHosts = isKnown ? sumKnown(arrays.map((array) => this.capacity.toHostsOf(array))) : null;
     const unpriced = rows.filter((row) => this.lineOf(row) === null);
     const withoutRate = rows.filter(({ taxRate }) => taxRate === null);
     // Several currencies have no sum, and neither have rows of which one has no price.

@@ -1,5 +1,7 @@
-import { gather, type PlanModel } from "../../../plan/model";
-import { columnsOf } from "../../../plan/schema";
+import { gather, sumKnown, type PlanModel } from "../../../plan/model";
+import type { PlanRow } from "../../../plan/read";
+import { tables } from "../../../plan/schema";
+import type { Bytes } from "../../../quantity";
 import { formatTerabytes, roundTo, terabytesOf } from "../../../text";
 import { remarkOn, type Remark, type Rule } from "../../finding";
 
@@ -7,8 +9,9 @@ import { remarkOn, type Remark, type Rule } from "../../finding";
 interface Figure {
   readonly table: "arrays" | "driveSets" | "quote";
   readonly column: "usable" | "toHosts";
+  readonly header: string;
   readonly row: { readonly row: number; readonly shown: Readonly<Record<string, string>> };
-  readonly planned: () => bigint | null;
+  readonly planned: () => Bytes | null;
 }
 
 export const figureDiffers: Rule = {
@@ -17,8 +20,7 @@ export const figureDiffers: Rule = {
   weight: "warn",
   meaning: "Usable and To hosts that Arrays, Drive sets and Quote show are what the plan gives: a formula that somebody typed over goes on showing what was true once.",
   check: (model) =>
-    gather(figuresOf(model), ({ table, column, row, planned }): Remark[] => {
-      const header = Object.fromEntries(columnsOf(table))[column]!.header;
+    gather(figuresOf(model), ({ table, column, header, row, planned }): Remark[] => {
       const text = row.shown[header] ?? "";
       const shown = text === "" ? Number.NaN : Number(text);
       if (Number.isNaN(shown)) return [];
@@ -34,24 +36,25 @@ const toTheNearest = 0.005_001;
 
 function figuresOf(model: PlanModel): Figure[] {
   const { capacity, quote } = model;
+  const usableOf = (array: PlanRow<"arrays">): Bytes | null => capacity.of(array)?.usable ?? null;
   const setAt = new Map(capacity.sets().map((set) => [set.at.table === "driveSets" ? set.at.row : null, set]));
+  /** Adds up over the arrays that a row of the quote is for; null where it is for none. */
+  const sumOver = (row: PlanRow<"quote">, sizeOf: (array: PlanRow<"arrays">) => Bytes | null): Bytes | null => {
+    const arrays = quote.arraysOf(row);
+    return arrays.length === 0 ? null : sumKnown(arrays.map((array) => sizeOf(array)));
+  };
   return [
     ...gather(model.rows("arrays"), (row): Figure[] => [
-      { table: "arrays", column: "usable", row, planned: () => capacity.of(row)?.usable ?? null },
-      { table: "arrays", column: "toHosts", row, planned: () => capacity.toHostsOf(row) },
+      { table: "arrays", column: "usable", header: tables.arrays.columns.usable.header, row, planned: () => usableOf(row) },
+      { table: "arrays", column: "toHosts", header: tables.arrays.columns.toHosts.header, row, planned: () => capacity.toHostsOf(row) },
     ]),
     ...model.rows("driveSets").map((row): Figure => {
       const set = setAt.get(row.row);
-      return { table: "driveSets", column: "usable", row, planned: () => (set === undefined ? null : (capacity.ofSet(set)?.usable ?? null)) };
+      return { table: "driveSets", column: "usable", header: tables.driveSets.columns.usable.header, row, planned: () => (set === undefined ? null : (capacity.ofSet(set)?.usable ?? null)) };
     }),
     ...gather(model.rows("quote"), (row): Figure[] => [
-      { table: "quote", column: "usable", row, planned: () => sumOf(quote.arraysOf(row).map((array) => capacity.of(array)?.usable ?? null)) },
-      { table: "quote", column: "toHosts", row, planned: () => sumOf(quote.arraysOf(row).map((array) => capacity.toHostsOf(array))) },
+      { table: "quote", column: "usable", header: tables.quote.columns.usable.header, row, planned: () => sumOver(row, usableOf) },
+      { table: "quote", column: "toHosts", header: tables.quote.columns.toHosts.header, row, planned: () => sumOver(row, capacity.toHostsOf) },
     ]),
   ];
-}
-
-/** Adds sizes up; null where there is none, or one is not known. */
-function sumOf(sizes: readonly (bigint | null)[]): bigint | null {
-  return sizes.length === 0 ? null : sizes.reduce((sum, size) => (sum === null || size === null ? null : sum + size));
 }
