@@ -1,4 +1,5 @@
 import type { Area, CellPlace, CellValue, PrintPlan, TablePlan } from "../../sheet";
+import type { SheetFilter } from "./sheet-filter";
 
 /** One cell as a file holds it, in the calendar of 1900 whatever the file counts from. */
 export interface DocumentCell {
@@ -121,6 +122,8 @@ export interface DocumentSheet {
   /** Conditional formats of other kinds, which stay in the file as they are. */
   readonly otherFormats: number;
   readonly tables: readonly TablePlan[];
+  /** Filters of tables and of the sheet itself; where nothing is said of them they stay as the file has them. */
+  readonly filters?: readonly SheetFilter[] | undefined;
   readonly print: PrintPlan;
   readonly notes: readonly Note[];
   /** Pictures, shapes and charts on the sheet. */
