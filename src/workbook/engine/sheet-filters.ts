@@ -1,10 +1,10 @@
-import { CommandType, ICommandService, type IMutationInfo, type IRange, IUndoRedoService, type Univer, type Workbook, type Worksheet } from "@univerjs/core";
+import { CommandType, ICommandService, type IMutationInfo, type IRange, IUndoRedoService, type IUnitRange, type Univer, type Workbook, type Worksheet } from "@univerjs/core";
 import { IActiveDirtyManagerService, ISheetRowFilteredService } from "@univerjs/engine-formula";
 import { INTERCEPTOR_POINT, RemoveColCommand, RemoveRowCommand, SheetInterceptorService } from "@univerjs/sheets";
 import { isInArea, showCell, type Area, type CellPlace } from "../../sheet";
 import { areaOfFilter, testOf, withCondition, type FilterCondition, type SheetFilter, type ShownCell } from "../document/sheet-filter";
 import { cellValue } from "./sheet-snapshot";
-import { extrasOf, isFilteredRow, numbered, toRange, type SheetExtras } from "./stored-sheet";
+import { eachCell, extrasOf, isFilteredRow, numbered, toRange, type SheetExtras } from "./stored-sheet";
 
 /** A filter and where it is. */
 export interface PlacedFilter {
@@ -52,12 +52,8 @@ export class SheetFilters {
     });
     injector.get(IActiveDirtyManagerService).register(filterMutation, {
       commandId: filterMutation,
-      getDirtyData: (command) => {
-        const { unitId, subUnitId } = command.params as { unitId: string; subUnitId: string };
-        const sheet = workbook().getSheetBySheetId(subUnitId);
-        const areas = sheet ? this.of(sheet).map(({ area }) => area) : [];
-        return { dirtyRanges: areas.map((area) => ({ unitId, sheetId: subUnitId, range: toRange(area) })), clearDependencyTreeCache: { [unitId]: { [subUnitId]: "1" } } };
-      },
+      // Every formula that looks at the rows would take seconds on a plan; those that ask what is shown are few.
+      getDirtyData: () => ({ dirtyRanges: workbook().getSheets().flatMap(cellsThatAskWhatIsShown) }),
     });
     interceptors.interceptCommand({ getMutations: ({ id, params }) => this.alongWith(id, params) });
   }
@@ -88,9 +84,9 @@ export class SheetFilters {
     return this.of(sheet).find(({ area }) => isInArea(place, area)) ?? null;
   }
 
-  /** Counts the rows that a filter could show, and those that it does. */
+  /** Counts the rows of a filter in which something stands, and those of them that it shows. */
   count(sheet: Worksheet, { area }: PlacedFilter): { readonly rows: number; readonly shown: number } {
-    const rows = rowsOf(sheet, area);
+    const rows = rowsOf(sheet, area).filter((row) => isFilled(sheet, area, row));
     return { rows: rows.length, shown: rows.filter((row) => !sheet.getRowFiltered(row)).length };
   }
 
@@ -116,9 +112,10 @@ export class SheetFilters {
     this.apply(sheet, { filter, area }, withCondition(filter, column, condition));
   }
 
-  /** Takes every condition of a filter away; its arrows stay. */
-  clear(sheet: Worksheet, placed: PlacedFilter): void {
-    this.apply(sheet, placed, { ...placed.filter, columns: placed.filter.columns.flatMap(({ column, hidesArrow }) => (hidesArrow === true ? [{ column, hidesArrow }] : [])) });
+  /** Takes every condition of filters away, in one step of undo; their arrows stay. */
+  clear(sheet: Worksheet, ...cleared: readonly PlacedFilter[]): void {
+    const without = ({ columns, ...filter }: SheetFilter): SheetFilter => ({ ...filter, columns: columns.flatMap(({ column, hidesArrow }) => (hidesArrow === true ? [{ column, hidesArrow }] : [])) });
+    this.change(sheet, filtersOn(sheet).map((one) => (cleared.some(({ filter }) => filter === one) ? without(one) : one)), cleared.map(withoutColumns));
   }
 
   /** Applies a filter once more, to what stands in its rows now. */
@@ -176,6 +173,21 @@ export class SheetFilters {
   }
 }
 
+const asksWhatIsShown = /\b(?:SUBTOTAL|AGGREGATE)\s*\(/i;
+
+/** Finds the formulas of a sheet whose answer depends on which rows are shown. */
+function cellsThatAskWhatIsShown(sheet: Worksheet): IUnitRange[] {
+  const found: IUnitRange[] = [];
+  const shared = new Set<string>();
+  eachCell(sheet.getConfig(), ({ f, si }, row, column) => {
+    // A formula that was filled down stands in its first cell alone, which comes first.
+    const asks = f ? asksWhatIsShown.test(f) : shared.has(si ?? "");
+    if (asks && si) shared.add(si);
+    if (asks) found.push({ unitId: sheet.getUnitId(), sheetId: sheet.getSheetId(), range: toRange({ row, column, rows: 1, columns: 1 }) });
+  });
+  return found;
+}
+
 function filtersOn(sheet: Worksheet): readonly SheetFilter[] {
   return extrasOf(sheet.getConfig()).filters ?? [];
 }
@@ -206,11 +218,13 @@ function rowsOf(sheet: Worksheet, area: Area): number[] {
 
 /** An area together with the rows that go on right below it, as people type them below a list. */
 function withRowsBelow(sheet: Worksheet, area: Area): Area {
-  const { cellData } = sheet.getConfig();
-  const isFilled = (row: number) => numbered(cellData[row]).some(([column, cell]) => column >= area.column && column < area.column + area.columns && cellValue(cell, false) !== null);
   let { rows } = area;
-  while (isFilled(area.row + rows)) rows += 1;
+  while (isFilled(sheet, area, area.row + rows)) rows += 1;
   return { ...area, rows };
+}
+
+function isFilled(sheet: Worksheet, { column: first, columns }: Area, row: number): boolean {
+  return numbered(sheet.getConfig().cellData[row]).some(([column, cell]) => column >= first && column < first + columns && cellValue(cell, false) !== null);
 }
 
 /** Lists the rows of a sheet that are out of sight once a filter is applied. Under a condition that is not known here, none comes back into sight. */

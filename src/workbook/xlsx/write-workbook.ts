@@ -242,10 +242,9 @@ function namesOf(
   const changesTitles = JSON.stringify(titles(before)) !== JSON.stringify(titles(after));
   const changesNames = JSON.stringify(before.names) !== JSON.stringify(after.names);
   const moves = nodes.some(({ attributes }) => attributes["localSheetId"] !== undefined && placeNow(Number(attributes["localSheetId"])) !== Number(attributes["localSheetId"]));
-  const changesFilter = ({ id, name, filters }: DocumentSheet): boolean => {
-    const [old, now] = [before.sheets.find((sheet) => sheet.id === id), filters];
-    const [was, is] = [old?.filters, now].map((list) => JSON.stringify(ownFilter(list)?.area));
-    return now !== undefined && (was !== is || (is !== undefined && old?.name !== name));
+  const changesFilter = ({ id, filters }: DocumentSheet): boolean => {
+    const [was, is] = [before.sheets.find((sheet) => sheet.id === id)?.filters, filters].map((list) => JSON.stringify(ownFilter(list)?.area));
+    return filters !== undefined && was !== is;
   };
   const filtered = after.sheets.filter(changesFilter);
   if (!changesTitles && !changesNames && !moves && filtered.length === 0) return null;

@@ -1,4 +1,5 @@
 import { ICommandService, IUniverInstanceService } from "@univerjs/core";
+import { strFromU8, unzipSync } from "fflate";
 import type { Area } from "../../../src/sheet";
 import { bootEngine } from "../../../src/headless/open-headless";
 import type { FilterCondition } from "../../../src/workbook/document/sheet-filter";
@@ -204,4 +205,51 @@ test("a filter over 10,000 rows is applied within two seconds, and a filter over
   open(rawWorkbook({ sheets: { One: '<sheetData/><autoFilter ref="A1:C1"/>' } }));
   set(0, list("x"));
   expect(live.filters.count(sheet(), first())).toEqual({ rows: 0, shown: 0 });
+});
+
+test("a sheet that is renamed keeps its filter under its new name, and one that is removed takes its name for programs along", async () => {
+  const two = rawWorkbook({
+    sheets: { One: `${data([3, 5])}<autoFilter ref="A1:C5"><filterColumn colId="1"><filters><filter val="metal"/></filters></filterColumn></autoFilter>`, Two: data() },
+    behind: '<definedNames><definedName name="_xlnm._FilterDatabase" localSheetId="0" hidden="1">One!$A$1:$C$5</definedName></definedNames>',
+  });
+  const names = () => /<definedNames>.*<\/definedNames>/.exec(strFromU8(unzipSync(writeWorkbook(live.store(), two).bytes)["xl/workbook.xml"]!))?.[0];
+  open(two);
+  await run("sheet.command.set-worksheet-name", { name: "New name" });
+  expect(shown()).toEqual(["Part", "rail", "sled"]);
+  expect(names()).toContain("'New name'!$A$1:$C$5");
+  await run("sheet.command.insert-row-by-range", wholeRows(1, 1));
+  expect(names()).toContain("'New name'!$A$1:$C$6");
+  await run("sheet.command.remove-sheet");
+  expect(names()).toBeUndefined();
+});
+
+test("a copy of a filtered sheet is filtered as it is, and either is changed alone", async () => {
+  const own = rawWorkbook({ sheets: { One: data() } });
+  open(own);
+  live.filters.add(sheet(), { area, columns: [] });
+  set(1, list("metal"));
+  await run("sheet.command.copy-sheet");
+  const [first_, copy] = live.workbook.getSheets();
+  expect(live.filters.of(copy!)[0]!.filter.columns).toHaveLength(1);
+  live.filters.clear(copy!, ...live.filters.of(copy!));
+  expect([first_!.getRowVisible(2), copy!.getRowVisible(2), live.filters.of(first_!)[0]!.filter.columns.length]).toEqual([false, true, 1]);
+  expect(readFile(writeWorkbook(live.store(), own).bytes).document.sheets.map(({ filters }) => filters![0]!.columns.length)).toEqual([1, 0]);
+});
+
+test("two filters on one sheet, of a table and of its own, keep their rows out of sight each for itself", () => {
+  const both = rawWorkbook({
+    sheets: {
+      One: `<sheetData>${rows.map((values, at) => line(at + 1, values)).join("")}${rows.map((values, at) => line(at + 8, values)).join("")}</sheetData>` +
+        '<autoFilter ref="A8:C12"/><tableParts count="1"><tablePart r:id="t"/></tableParts>',
+    },
+    parts: { "xl/tables/table1.xml": table, "xl/worksheets/_rels/sheet1.xml.rels": `<Relationships><Relationship Id="t" Type="${office}/table" Target="../tables/table1.xml"/></Relationships>` },
+  });
+  open(both);
+  const out = () => Array.from({ length: 12 }, (_, row) => row + 1).filter((row) => sheet().getRowFiltered(row - 1));
+  const [own, ofTable] = live.filters.of(sheet());
+  live.filters.set(sheet(), { ...own!, column: 1 }, list("wire"));
+  live.filters.applyAgain(sheet(), ofTable!);
+  expect(out()).toEqual([3, 5, 9, 10, 11]);
+  live.filters.clear(sheet(), ...live.filters.of(sheet()));
+  expect(out()).toEqual([]);
 });
