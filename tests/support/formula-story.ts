@@ -13,7 +13,7 @@ const rowCount = 12;
 const formula = fc.constantFrom(
   "=A3+$B3", "=A$1*B3", "=SUM(A$1:B3)", "=SUM($A$1:$B$12)-A3", '=IF(A3>5,"more "&B3,A2)', "=COUNTIF(A$1:A$12,A3)", "=Other!A3*2", "=MATCH(A3,A$1:A$12,0)",
   "=INDEX(B$1:B$12,ROW())", "=ROW()+COLUMN()", "=IF(ISNUMBER(C2),C2,0)+1", '=SUM(INDIRECT("A"&ROW()))', "=SUM(OFFSET(A3,0,0,2,2))", "=SUM(A2:A4)", "=limit*A3",
-  '=BAY.USABLE("RAID 6",A3+4,4)', '=IFERROR(1/(A3-3),"A3")', "=C2=C3",
+  '=BAY.USABLE("RAID 6",A3+4,4)', '=IFERROR(1/(A3-3),"A3")', "=C2=C3", "=IF(A3>4,IF(B3>6,1/0,A2))", "=SUM(IF(A$1:A$12>4,B3,-1))",
 );
 
 /** Computes a workbook step by step, and writes down after each what all its cells show and which formulas they hold. */

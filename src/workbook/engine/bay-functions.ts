@@ -4,6 +4,7 @@ import { ArrayValueObject, BaseFunction, BooleanValueObject, ErrorType, ErrorVal
 import { catalogue, type CatalogueEntry } from "../../functions/catalogue";
 import { sheetSize } from "../../sheet";
 import { CellFault, installCustomFunctions } from "../../functions/support/custom-functions";
+import { leaveUnaskedBranches } from "./asked-branches";
 import { Comparison } from "./comparison";
 import { no, yes } from "./engine-values";
 import { readFormulaLiteralsAsWritten } from "./formula-literals";
@@ -34,6 +35,7 @@ export function bayFunctions(): [new (name: string) => BaseFunction, string][] {
   readRangesWithoutLostSpills();
   shareFormulas();
   keepNodes();
+  leaveUnaskedBranches();
   const ours = catalogue.map((one): [new (name: string) => BaseFunction, string] => [engineClass(one), `${namespace}.${one.id}`]);
   return [...ours, [Comparison, "COMPARE"]];
 }

@@ -1,4 +1,4 @@
-import { decimalsIn } from "../decimals-formula";
+import { decimalsIn, formerDecimalsIn } from "../decimals-formula";
 import { choice, costs, count, date, formula, named, number, share, text } from "../column";
 import { table } from "../table";
 
@@ -9,15 +9,25 @@ const isListed = (() => {
   return `(${has("[Arrays.Array]")}+${has("[Arrays.Site]")}>0)*([Arrays.Array]<>"")`;
 })();
 
-/** Looks a column of Arrays up for the array of the name in For, or adds it up for the site of that name, else does as is said. */
-const ofOne = (column: string, otherwise: string): string =>
-  `=IF([For]="","",IFERROR(INDEX(${column},MATCH([For],[Arrays.Array],0)),IF(COUNTIF([Arrays.Site],[For])=0,${otherwise},SUMIF([Arrays.Site],[For],${column}))))`;
+/** Adds up a column of Arrays over the arrays of a list of names in For, each once; blank where it names none. */
+const sumOfList = (column: string): string => `IF(SUMPRODUCT(${isListed})=0,"",SUMPRODUCT(${isListed},${column}))`;
 
-/** Adds up a column of Arrays over the arrays that For names, each once; blank where it names none. */
+/**
+ * Adds up a column of Arrays over what For names: an array, a site, or, which is looked for last as it takes longest, a list of them. Blank where it is
+ * blank for one of them: a part of the sum would make each TB too dear.
+ */
 const sumOver = (column: string): string => {
-  const ofList = `IFERROR(IF(SUMPRODUCT(${isListed})=0,"",SUMPRODUCT(${isListed},${column})),"")`;
-  return ofOne(column, ofList);
+  const unlessBlank = (isMeant: string, sum: string): string => `IF(SUMPRODUCT(${isMeant}*(${column}=""))>0,"",${sum})`;
+  const ofSite = unlessBlank("([Arrays.Site]=[For])", `SUMIF([Arrays.Site],[For],${column})`);
+  const ofSeveral = `IF(COUNTIF([Arrays.Site],[For])>0,${ofSite},${unlessBlank(isListed, sumOfList(column))})`;
+  return `=IF([For]="","",IFERROR(IF(COUNTIF([Arrays.Array],[For])>0,INDEX(${column},MATCH([For],[Arrays.Array],0)),${ofSeveral}),""))`;
 };
+
+/** How it was added up before: first for one name alone, then with a list that was looked for in every row, with what is blank as nothing. */
+const formerSumsOver = (column: string): string[] =>
+  ['""', `IFERROR(${sumOfList(column)},"")`].map(
+    (otherwise) => `=IF([For]="","",IFERROR(INDEX(${column},MATCH([For],[Arrays.Array],0)),IF(COUNTIF([Arrays.Site],[For])=0,${otherwise},SUMIF([Arrays.Site],[For],${column}))))`,
+  );
 
 /** Counts the arrays that For names. */
 const countNamed = `IF(COUNTIF([Arrays.Array],[For])>0,1,IF(COUNTIF([Arrays.Site],[For])>0,COUNTIF([Arrays.Site],[For]),SUMPRODUCT(${isListed})))`;
@@ -36,14 +46,14 @@ const formerPricesPerTb = [
 export const quote = table("Quote", "What is offered. Prices are yours; formulas follow the plan. Rows with the same Offer are sent out together.", {
   item: text("Item", "What is offered.", named),
   for: text("For", "Arrays or sites that it is for, with commas between."),
-  quantity: count("Quantity", "How many."),
+  quantity: count("Quantity", "How many.", { within: { min: 1, max: 1_000_000, whole: true, example: 4 } }),
   cost: number("Cost", "What one costs you.", { within: costs }),
   margin: share("Margin", "Margin, such as 25%."),
   currency: text("Currency", "Currency of the row, such as EUR."),
   validUntil: date("Valid until", "Last day of the offer."),
   usable: formula("Usable TB", "Usable capacity of the arrays that it is for.", {
     formula: sumOver("[Arrays.Usable]"),
-    formerly: [ofOne("[Arrays.Usable]", '""')],
+    formerly: formerSumsOver("[Arrays.Usable]"),
   }),
   sellPrice: formula("Sell price", "Price of the row before its discount.", {
     formula: '=IF(OR([Unit price]="",[Quantity]=""),"",[Quantity]*[Unit price])',
@@ -61,7 +71,7 @@ export const quote = table("Quote", "What is offered. Prices are yours; formulas
   kind: choice("Kind", "array, service or support: only arrays have a price per TB.", ["array", "service", "support"], { since: 2 }),
   toHosts: formula("To hosts TB", "What hosts can store on the arrays that it is for.", {
     formula: sumOver("[Arrays.To hosts]"),
-    formerly: [ofOne("[Arrays.To hosts]", '""')],
+    formerly: formerSumsOver("[Arrays.To hosts]"),
     since: 2,
   }),
   offer: text("Offer", "Number of the offer that it is in.", { since: 5 }),
@@ -75,6 +85,7 @@ export const quote = table("Quote", "What is offered. Prices are yours; formulas
   priceDay: date("Price day", "Day of that price list.", { since: 5 }),
   decimals: formula("Decimals", "Decimals to which its currency is rounded (ISO 4217).", {
     formula: `=IF([Item]="","",${decimalsIn("[Currency]")})`,
+    formerly: [`=IF([Item]="","",${formerDecimalsIn("[Currency]")})`],
     since: 5,
   }),
   unitPrice: formula("Unit price", "Price of one before the discount, from cost and margin.", {
