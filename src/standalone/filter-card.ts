@@ -89,11 +89,12 @@ export function makeFilterCard(): FilterCard {
       "select",
       { "aria-label": "Show rows whose value", on: { change: refresh } },
       make("option", { value: "" }, "is ticked below"),
-      asItIs && make("option", { value: "as it is" }, describeCondition(condition!)),
+      asItIs && make("option", { value: "as it is" }, describeCondition(condition)),
       Object.entries(choices).map(([choice, { label }]) => make("option", { value: choice }, label)),
     );
     how.value = isList ? "" : (chosen?.choice ?? "as it is");
-    const fields = [0, 1].map((at) => make("input", { type: "text", "aria-label": at === 0 ? "Value" : "Upper value", value: showValue(chosen?.values[at] ?? "", cells), on: { input: () => { say(""); } } }));
+    const fields = ["Value", "Upper value"].map((label, at) =>
+      make("input", { type: "text", "aria-label": label, value: showValue(chosen?.values[at] ?? "", cells), on: { input: () => { say(""); } } }));
     const search = make("input", { type: "search", placeholder: "Search", "aria-label": `Search the values of ${name}`, on: { input: find } });
     const all = make("input", { type: "checkbox", on: { change: tickAll } });
     const rows = make("div", { class: "values", role: "group", "aria-label": `Values of ${name}` });

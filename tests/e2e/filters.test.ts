@@ -33,7 +33,7 @@ const isOnCells = () => page.waitForFunction(() => document.activeElement?.close
 const shown = () =>
   page.evaluate(() => {
     const sheet = globalThis.baywright.live.workbook.getActiveSheet();
-    return Array.from({ length: 12 }, (_, row) => row).flatMap((row) => (sheet.getRowVisible(row) && sheet.getCellRaw(row, 0)?.v != null ? [String(sheet.getCellRaw(row, 0)!.v)] : []));
+    return Array.from({ length: 12 }, (_, row) => row).flatMap((row) => (sheet.getRowVisible(row) ? [String(sheet.getCellRaw(row, 0)?.v ?? "")] : [])).filter((text) => text !== "");
   });
 const values = async (column: number) => (await workbook.sheet("Stock")).values.slice(0, 6).map((line) => line[column]);
 

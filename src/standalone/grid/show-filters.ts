@@ -1,4 +1,4 @@
-import { CommandType, ICommandService, type ICellCustomRender, InterceptorEffectEnum, LocaleService, LocaleType, type Univer } from "@univerjs/core";
+import { CommandType, type ICellDataForSheetInterceptor, ICommandService, InterceptorEffectEnum, LocaleService, LocaleType, type Univer } from "@univerjs/core";
 import type { FUniver } from "@univerjs/core/facade";
 import { IRenderManagerService } from "@univerjs/engine-render";
 import { INTERCEPTOR_POINT, SetWorksheetActiveOperation, SheetInterceptorService, expandToContinuousRange } from "@univerjs/sheets";
@@ -85,7 +85,7 @@ export function showFilters(univer: Univer, api: FUniver, live: LiveWorkbook, co
       return `${placed.filter.table === undefined || found.length === 1 ? "Filtered" : `${placed.filter.table} is filtered`}: ${shown} of ${rows} rows are shown, where ${columns.join(" and ")}.`;
     });
     hands.filtered(sentences.length === 0 ? null : sentences.join(" "), () => {
-      void commands.executeCommand(filterCommands.showAll).catch(() => undefined).finally(hands.focus);
+      void commands.executeCommand(filterCommands.showAll).catch(() => undefined).finally(() => { hands.focus(); });
     });
   });
   commands.onCommandExecuted(({ id }) => {
@@ -155,7 +155,7 @@ export function showFilters(univer: Univer, api: FUniver, live: LiveWorkbook, co
     [filterCommands.again]: applyAgain,
     [filterCommands.showAll]: showAll,
   };
-  for (const [id, handler] of Object.entries(handlers)) commands.registerCommand({ id, type: CommandType.OPERATION, handler: (_, params) => handler(params as object | undefined) });
+  for (const [id, handler] of Object.entries(handlers)) commands.registerCommand({ id, type: CommandType.OPERATION, handler: (_, params) => handler(params) });
   const shortcuts = injector.get(IShortcutService);
   shortcuts.registerShortcut({ id: filterCommands.toggle, binding: KeyCode.L | MetaKeys.SHIFT | MetaKeys.CTRL_COMMAND, preconditions: isGridReady });
   shortcuts.registerShortcut({ id: filterCommands.again, binding: KeyCode.L | MetaKeys.ALT | MetaKeys.CTRL_COMMAND, preconditions: isGridReady });
@@ -183,13 +183,16 @@ export function showFilters(univer: Univer, api: FUniver, live: LiveWorkbook, co
   });
 }
 
+/** What draws into a cell beside its text, and is told where it was pressed. */
+type Drawn = NonNullable<ICellDataForSheetInterceptor["customRender"]>[number];
+
 /** Draws the arrow of a column: open, or full where the column has a condition. */
-function drawArrow(arrowAt: (place: CellPlace) => FilterArrow | null, press: (place: CellPlace) => void): ICellCustomRender {
+function drawArrow(arrowAt: (place: CellPlace) => FilterArrow | null, press: (place: CellPlace) => void): Drawn {
   const box = ({ endX, endY, startY }: { readonly endX: number; readonly endY: number; readonly startY: number }) => {
     const size = Math.min(arrow.size, endY - startY - 2);
     return { x: endX - size - 2, y: endY - size - 2, size };
   };
-  type Info = Parameters<ICellCustomRender["drawWith"]>[1];
+  type Info = Parameters<Drawn["drawWith"]>[1];
   const boxOf = ({ primaryWithCoord: cell }: Info) => box(cell.isMergedMainCell ? cell.mergeInfo : cell);
   return {
     zIndex: 20,

@@ -118,7 +118,7 @@ function comparisonTest({ operator, value: wanted }: Comparison): (cell: ShownCe
 
 function patternOf(wanted: string): RegExp {
   const parts = wanted.trim().match(/~[*?~]|[\s\S]/gu) ?? [];
-  const pattern = parts.map((part) => (part === "*" ? ".*" : part === "?" ? "." : (part.length > 1 && part.startsWith("~") ? part.slice(1) : part).replace(/[\\^$.*+?()[\]{}|/-]/g, "\\$&")));
+  const pattern = parts.map((part) => (part === "*" ? ".*" : part === "?" ? "." : (part.length > 1 && part.startsWith("~") ? part.slice(1) : part).replace(/[\\^$.*+?()[\]{}|/]/g, "\\$&")));
   return new RegExp(`^${pattern.join("")}$`, "isu");
 }
 

@@ -7,6 +7,7 @@ describe("comparisons of a filter, ECMA-376 part 1, section 18.3.2.1", () => {
   test.each([
     ["equal", "*rail*", "Top rail 2", true], ["equal", "*rail*", "raid", false], ["equal", "rail?", "rails", true], ["equal", "rail?", "rail", false],
     ["equal", "50~*", "50*", true], ["equal", "50~*", "500", false], ["equal", "(a+b)", "(a+b)", true], ["equal", "RAIL", "rail", true], ["equal", "a*b", "a\nb", true],
+    ["equal", "*rr-*", "rr-array-1", true], ["equal", "*rr-*", "rrarray", false], ["equal", "!\"#$%&'()+,-./:;<=>@[\\]^_`{|}", "!\"#$%&'()+,-./:;<=>@[\\]^_`{|}", true],
     ["equal", " ", null, true], ["equal", " ", "x", false], ["notEqual", " ", null, false], ["notEqual", " ", 0, true],
     ["equal", "7", 7, true], ["equal", "7", "7", true], ["equal", "7", 7.5, false], ["notEqual", "x", null, true], ["notEqual", "*x*", "axb", false],
     ["greaterThan", "7", 7, false], ["greaterThan", "7", 8, true], ["greaterThanOrEqual", "7", 7, true], ["lessThan", "7", null, false], ["lessThanOrEqual", "7", 7, true],
