@@ -1,5 +1,6 @@
 import { fill, make } from "../taskpane/elements/make";
-import { isEmpty, type FilterCondition, type ShownCell } from "../workbook/document/sheet-filter";
+import { isEmpty, type ShownCell } from "../workbook/document/sheet-filter";
+import type { FilterCondition } from "../workbook/document/workbook-document";
 import { choiceOf, choices, describeCondition, readValue, showValue } from "./filter-choices";
 import type { CellBox } from "./note-card";
 

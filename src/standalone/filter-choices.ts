@@ -1,5 +1,6 @@
 import { isIsoDate, isoDateOf, sheetDayOf } from "../sheet";
-import { literally, type Comparison, type FilterCondition, type ShownCell } from "../workbook/document/sheet-filter";
+import { literally, type ShownCell } from "../workbook/document/sheet-filter";
+import type { Comparison, FilterCondition } from "../workbook/document/workbook-document";
 
 /** How many values a way of comparing asks for. */
 export interface Choice {

@@ -184,7 +184,7 @@ export function showFilters(univer: Univer, api: FUniver, live: LiveWorkbook, co
 }
 
 /** What draws into a cell beside its text, and is told where it was pressed. */
-type Drawn = NonNullable<ICellDataForSheetInterceptor["customRender"]>[number];
+type Drawn = Extract<ICellDataForSheetInterceptor["customRender"], readonly unknown[]>[number];
 
 /** Draws the arrow of a column: open, or full where the column has a condition. */
 function drawArrow(arrowAt: (place: CellPlace) => FilterArrow | null, press: (place: CellPlace) => void): Drawn {

@@ -2,7 +2,8 @@ import { CommandType, ICommandService, type IMutationInfo, type IRange, IUndoRed
 import { IActiveDirtyManagerService, ISheetRowFilteredService } from "@univerjs/engine-formula";
 import { INTERCEPTOR_POINT, RemoveColCommand, RemoveRowCommand, SheetInterceptorService } from "@univerjs/sheets";
 import { isInArea, showCell, type Area, type CellPlace } from "../../sheet";
-import { areaOfFilter, testOf, withCondition, type FilterCondition, type SheetFilter, type ShownCell } from "../document/sheet-filter";
+import { areaOfFilter, testOf, withCondition, type ShownCell } from "../document/sheet-filter";
+import type { FilterCondition, SheetFilter } from "../document/workbook-document";
 import { cellValue } from "./sheet-snapshot";
 import { eachCell, extrasOf, isFilteredRow, numbered, toRange, type SheetExtras } from "./stored-sheet";
 

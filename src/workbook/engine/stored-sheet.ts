@@ -1,8 +1,7 @@
 import type { ICellData, IRange, IRowData, IStyleData, IWorkbookData, IWorksheetData, ISheetDataValidationRule, Nullable } from "@univerjs/core";
 import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
 import type { Area, CellValue, PrintPlan, TablePlan } from "../../sheet";
-import type { SheetFilter } from "../document/sheet-filter";
-import type { LineMove } from "../document/workbook-document";
+import type { LineMove, SheetFilter } from "../document/workbook-document";
 
 /**
  * A style of the engine, and what the engine does not know: whether people may type into the cell on a protected sheet, and which look of

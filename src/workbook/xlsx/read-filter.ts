@@ -1,5 +1,5 @@
 import { parseAreas } from "../../sheet";
-import type { FilterColumn, FilterCondition, SheetFilter } from "../document/sheet-filter";
+import type { FilterColumn, FilterCondition, SheetFilter } from "../document/workbook-document";
 import { child, childrenOf, isOn, numberOf, type XmlNode } from "./xml";
 
 /** Reads an `autoFilter` element, of a sheet or a table; null where it says no area. `xml` is the text that the element was read from. */

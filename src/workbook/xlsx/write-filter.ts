@@ -1,5 +1,5 @@
 import { areaAddress, type Area } from "../../sheet";
-import type { FilterColumn, FilterCondition } from "../document/sheet-filter";
+import type { FilterColumn, FilterCondition } from "../document/workbook-document";
 import { escapeXml, parseXml, writeAttributes } from "./xml";
 
 /** Writes an `autoFilter` element anew; of the one that stands there, whatever is neither its area nor its columns stays. */

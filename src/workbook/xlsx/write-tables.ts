@@ -1,6 +1,6 @@
 import { areaAddress, foldSheetName, showCell, type TablePlan } from "../../sheet";
-import { areaOfFilter, type SheetFilter } from "../document/sheet-filter";
-import { cellAt, type DocumentSheet } from "../document/workbook-document";
+import { areaOfFilter } from "../document/sheet-filter";
+import { cellAt, type DocumentSheet, type SheetFilter } from "../document/workbook-document";
 import { relationTypes, type FilePackage } from "./file-package";
 import { insertionOf } from "./patch-sheet";
 import { readTableFilter } from "./read-filter";

@@ -1,5 +1,6 @@
 import { expect } from "expect";
-import { conditionOf, type FilterCondition } from "../../../src/workbook/document/sheet-filter";
+import { conditionOf } from "../../../src/workbook/document/sheet-filter";
+import type { FilterCondition } from "../../../src/workbook/document/workbook-document";
 import { placeOf, type Hands } from "./hands";
 import type { OfficeTask, Outcome } from "./office-task";
 

@@ -1,4 +1,5 @@
-import { areaOfFilter, literally, moveFilter, testOf, withCondition, type Comparison, type SheetFilter } from "../../../src/workbook/document/sheet-filter";
+import { areaOfFilter, literally, moveFilter, testOf, withCondition } from "../../../src/workbook/document/sheet-filter";
+import type { Comparison, SheetFilter } from "../../../src/workbook/document/workbook-document";
 
 const of = (value: string | number | boolean | null, text = value === null ? "" : String(value)) => ({ value, text });
 const compare = (operator: Comparison["operator"], value: string) => testOf({ kind: "compare", joins: false, comparisons: [{ operator, value }] });

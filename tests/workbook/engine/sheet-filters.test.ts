@@ -2,7 +2,7 @@ import { ICommandService, IUniverInstanceService } from "@univerjs/core";
 import { strFromU8, unzipSync } from "fflate";
 import type { Area } from "../../../src/sheet";
 import { bootEngine } from "../../../src/headless/open-headless";
-import type { FilterCondition } from "../../../src/workbook/document/sheet-filter";
+import type { FilterCondition } from "../../../src/workbook/document/workbook-document";
 import { createBrowserPort } from "../../../src/workbook/engine/browser-port";
 import { LiveWorkbook } from "../../../src/workbook/engine/live-workbook";
 import { readWorkbook, writeWorkbook } from "../../../src/workbook/engine/workbook-file";

@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { strFromU8, unzipSync } from "fflate";
-import type { DocumentSheet } from "../../../src/workbook/document/workbook-document";
-import { withCondition, type SheetFilter } from "../../../src/workbook/document/sheet-filter";
+import type { DocumentSheet, SheetFilter } from "../../../src/workbook/document/workbook-document";
+import { withCondition } from "../../../src/workbook/document/sheet-filter";
 import { readWorkbook, writeWorkbook } from "../../../src/workbook/engine/workbook-file";
 import { readFile } from "../../../src/workbook/xlsx/read-workbook";
 import { writeFile } from "../../../src/workbook/xlsx/write-workbook";
