@@ -24,7 +24,7 @@ import { withAnswers } from "./with-answers";
 import { withBuilt } from "./with-built";
 
 /** Blank rows for snags behind those that are there. */
-const spareSnags = 13;
+const spareSnags = 10;
 
 /** Rows that are laid out for the next seals; more take rows as they come. */
 const spareSeals = 1;
@@ -268,8 +268,9 @@ function addPocketSheets({ rows, merges, whole }: TabRows, expanded: ExpandedJob
   }
 }
 
-function addSnags({ rows, heads, written }: TabRows, { records: { snags, usedSnagIds } }: TabSource, steps: ReadonlyMap<string, NumberedStep>, { stepRows, snagRows }: TabBlocks): void {
-  heads.add(rows.length).add(rows.length + 1);
+function addSnags({ rows, heads, whole, written }: TabRows, { records: { snags, usedSnagIds } }: TabSource, steps: ReadonlyMap<string, NumberedStep>, { stepRows, snagRows }: TabBlocks): void {
+  const first = rows.length;
+  heads.add(first).add(first + 1);
   rows.push(titleRow("Snags: what must be put right", tags.snags), labelRow(snagHeads));
   for (let index = 0; index < snags.length + spareSnags; index += 1) {
     const snag = snags[index];
@@ -277,6 +278,8 @@ function addSnags({ rows, heads, written }: TabRows, { records: { snags, usedSna
     written.add(rows.length);
     rows.push(snagRow(snag, { row: rows.length, id, stepRows, snagRows, steps }));
   }
+  // Its columns are not those whose headers stand on every page.
+  whole.set(first, rows.length);
   rows.push(rowOf({}));
 }
 

@@ -1,4 +1,4 @@
-export type { PlannedCable } from "./cables";
+export { switchEnd, type PlannedCable } from "./cables";
 export { saysNone, type DriveSet, type PoolContents, type PoolMember } from "./capacity";
 export { comesAfter } from "./comes-after";
 export type { Device } from "./devices";

@@ -1,5 +1,6 @@
 import { count, date, formula, named, scheme, share, size, text } from "../column";
 import { table } from "../table";
+import { unlessBlank } from "../unless-blank";
 import { chassis, control } from "./models";
 
 /** The scheme that is laid over the arrays of the pool. */
@@ -19,7 +20,7 @@ export const arrays = table("Arrays", "One row an array. Ids are written once an
   serial: text("Serial", "Serial number of the chassis."),
   firmware: text("Firmware", "Firmware of its controllers, as prepared or as built."),
   rack: text("Rack", "Rack it goes into.", { from: "racks" }),
-  bottomUnit: count("Bottom unit", "Lowest rack unit it fills."),
+  bottomUnit: count("Bottom unit", "Rack unit lowest down that it fills."),
   ...chassis,
   feedA: text("Feed A", "Feed of its first supply.", { from: "feeds" }),
   feedB: text("Feed B", "Feed of its second supply.", { from: "feeds" }),
@@ -40,7 +41,7 @@ export const arrays = table("Arrays", "One row an array. Ids are written once an
     formula: '=IF([Scheme]="","",BAY.USABLE([Scheme],[Drives],[Drive size],[Spares],[Reserve]))',
   }),
   toHosts: formula("To hosts", "TB of it that hosts can store: its part of what the scheme across the arrays of its pool leaves; blank where Usable is for one of them.", {
-    formula: toHosts(`IF(SUMPRODUCT(([Arrays.Pool]=[Pool])*([Arrays.Usable]=""))>0,"",${partOfPool})`),
+    formula: toHosts(unlessBlank("[Arrays.Usable]", "([Arrays.Pool]=[Pool])", partOfPool)),
     formerly: [toHosts(partOfPool)],
     since: 2,
   }),

@@ -1,6 +1,7 @@
 import { decimalsIn, formerDecimalsIn } from "../decimals-formula";
 import { choice, costs, count, date, formula, named, number, share, text } from "../column";
 import { table } from "../table";
+import { unlessBlank } from "../unless-blank";
 
 /** Of every array 1 or 0, in a formula: whether a list of several names in For has it or its site. */
 const isListed = (() => {
@@ -17,9 +18,8 @@ const sumOfList = (column: string): string => `IF(SUMPRODUCT(${isListed})=0,"",S
  * blank for one of them: a part of the sum would make each TB too dear.
  */
 const sumOver = (column: string): string => {
-  const unlessBlank = (isMeant: string, sum: string): string => `IF(SUMPRODUCT(${isMeant}*(${column}=""))>0,"",${sum})`;
-  const ofSite = unlessBlank("([Arrays.Site]=[For])", `SUMIF([Arrays.Site],[For],${column})`);
-  const ofSeveral = `IF(COUNTIF([Arrays.Site],[For])>0,${ofSite},${unlessBlank(isListed, sumOfList(column))})`;
+  const ofSite = unlessBlank(column, "([Arrays.Site]=[For])", `SUMIF([Arrays.Site],[For],${column})`);
+  const ofSeveral = `IF(COUNTIF([Arrays.Site],[For])>0,${ofSite},${unlessBlank(column, isListed, sumOfList(column))})`;
   return `=IF([For]="","",IFERROR(IF(COUNTIF([Arrays.Array],[For])>0,INDEX(${column},MATCH([For],[Arrays.Array],0)),${ofSeveral}),""))`;
 };
 
