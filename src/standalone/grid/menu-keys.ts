@@ -2,8 +2,10 @@ import { RANGE_TYPE, type Univer } from "@univerjs/core";
 import type { FUniver } from "@univerjs/core/facade";
 import type { IMouseEvent } from "@univerjs/engine-render";
 import { ContextMenuPosition, IContextMenuService, ILayoutService } from "@univerjs/ui";
+import type { CellPlace } from "../../sheet";
 import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
 import { cellOnPage } from "./cell-on-page";
+import { filterCommands } from "./show-filters";
 
 /** What the engine opens: menus of cells and tabs, menus within these, the list of what a cell may hold, and further tools of the toolbar. */
 const [menuPanels, innerPanels] = [".univer-popup > section > div", "[data-u-context-menu-submenu] > div"] as const;
@@ -17,8 +19,8 @@ const moreTools = "[data-u-comp^=ribbon-toolbar] [data-slot=popover-trigger]";
 const mostFrames = 30;
 
 /**
- * Lets the keyboard open the menu of the selected cells and of a sheet's tab, with the menu key or Shift+F10, the list of a cell, with Alt+Down, and
- * what the toolbar has no room for; and lets arrows, Enter and Escape go through what is open. The engine opens all of these, but knows only the mouse in them.
+ * Lets the keyboard open the menu of the selected cells and of a sheet's tab, with the menu key or Shift+F10, the list of a cell or the filter of a
+ * header, with Alt+Down, and what the toolbar has no room for; and lets arrows, Enter and Escape go through what is open. The engine opens all of these, but knows only the mouse in them.
  */
 export function openMenusByKey(univer: Univer, api: FUniver, live: LiveWorkbook, container: HTMLElement): void {
   const injector = univer.__getInjector();
@@ -53,12 +55,25 @@ export function openMenusByKey(univer: Univer, api: FUniver, live: LiveWorkbook,
     if (tab === null && !inCells) return false;
     const asksMenu = event.key === "ContextMenu" || (event.key === "F10" && event.shiftKey);
     if (!asksMenu && !(inCells && event.key === "ArrowDown" && event.altKey)) return false;
+    const header = asksMenu ? null : headerSelected();
+    if (header !== null) {
+      // The card of the filter takes the keyboard itself.
+      void live.look(filterCommands.open, header);
+      return true;
+    }
     from = [];
     if (!asksMenu) openCellList();
     else if (tab !== null) tab.dispatchEvent(new MouseEvent("contextmenu", { bubbles: true, cancelable: true }));
     else openCellMenu();
     enterPanel(asksMenu ? menuPanels : listPanels);
     return true;
+  }
+
+  /** The selected cell, where it has the arrow of a filter. */
+  function headerSelected(): CellPlace | null {
+    const range = live.selectedRange();
+    const place = range === null ? null : { row: range.startRow, column: range.startColumn };
+    return place !== null && live.filters.arrowAt(live.workbook.getActiveSheet(), place) !== null ? place : null;
   }
 
   function openCellMenu(): void {

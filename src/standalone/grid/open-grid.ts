@@ -24,6 +24,7 @@ import { createBrowserPort } from "../../workbook/engine/browser-port";
 import { LiveWorkbook } from "../../workbook/engine/live-workbook";
 import { frontOf } from "../../workbook/engine/stored-sheet";
 import type { WorkbookPort } from "../../workbook/port";
+import type { FilterCard } from "../filter-card";
 import type { NoteCard } from "../note-card";
 import { endExamples } from "./argument-help";
 import { askOnceAFrame } from "./cells-of-a-frame";
@@ -39,6 +40,7 @@ import { followSheetNames } from "./name-box";
 import { type OpenCell, watchOpenCell } from "./open-cell";
 import { keepPastedText } from "./plain-text-paste";
 import { drawListsAsText } from "./list-cells";
+import { showFilters } from "./show-filters";
 import { showNotes } from "./show-notes";
 import { passStaleSuggestions } from "./stale-suggestions";
 import { extendTabMenu, type AskPrint } from "./tab-menu";
@@ -71,6 +73,9 @@ export interface Grid {
 /** What the grid asks of the page around it: to show sentences of errors and notes, to say why something is refused, and to ask how a sheet is printed. */
 export interface GridDisplay extends FaultDisplay {
   readonly notes: NoteCard;
+  readonly filters: FilterCard;
+  /** Says under the cells that rows are out of sight, and offers to show them; null where none are. */
+  readonly filtered: (sentence: string | null, showAll: () => void) => void;
   readonly say: (sentence: string) => void;
   readonly askPrint: AskPrint;
 }
@@ -136,6 +141,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
     univer.__getInjector().get(ILayoutService).focus();
   };
   showNotes(univer, api, live, container, display.notes, { focus, say: display.say });
+  showFilters(univer, api, live, container, { card: display.filters, focus, say: display.say, filtered: display.filtered });
   comeAlive();
   let port = createBrowserPort(univer, live);
   const lead = (name: string, area: Area) => {
@@ -157,6 +163,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
     focus,
     async endTyping() {
       display.notes.finish();
+      display.filters.close();
       // While a formula is written the engine keeps its cell open for references that may be clicked.
       univer.__getInjector().get(IEditorBridgeService).disableForceKeepVisible();
       await api.getActiveWorkbook()?.endEditingAsync(true);

@@ -3,6 +3,7 @@ import {
   type ICellData, type ISheetDataValidationRule, type IWorkbookData, type IWorksheetData,
 } from "@univerjs/core";
 import { isError, isInArea, sheetSize, type Area, type CellValue } from "../../sheet";
+import { areaOfFilter, isFiltering } from "../document/sheet-filter";
 import { cellAt, type DocumentCell, type DocumentSheet, type FormulaFormat, type LineSetting, type TypingRule, type WorkbookDocument } from "../document/workbook-document";
 import { assembleWorkbook } from "./assemble-workbook";
 import { cellKind, no, yes } from "./engine-values";
@@ -57,9 +58,14 @@ function openSheet(sheet: DocumentSheet, styles: Readonly<Record<string, StoredS
   }
   if (!showsSpilled) dropSpilled(sheet, cellData);
   const rowData: NonNullable<IWorksheetData["rowData"]> = {};
+  const filtered = (sheet.filters ?? []).flatMap((filter) => (isFiltering(filter) ? (areaOfFilter(filter, sheet.tables) ?? []) : []));
+  const isFiltered = (row: number) => filtered.some((area) => row > area.row && row < area.row + area.rows);
   for (const { first, last, size, hidden } of sheet.rows) {
     if (size === undefined && !hidden) continue;
-    for (let row = first; row <= last; row += 1) rowData[row] = { ...(size !== undefined && { h: rowPixels(size), ia: no }), ...(hidden && { hd: yes }) };
+    for (let row = first; row <= last; row += 1) {
+      const outOfSight = !hidden ? {} : isFiltered(row) ? { custom: { isFiltered: true } } : { hd: yes };
+      rowData[row] = { ...(size !== undefined && { h: rowPixels(size), ia: no }), ...outOfSight };
+    }
     rows = Math.max(rows, last + 1);
   }
   const seen = sheet.columns.map(({ first, last }) => (last >= sheetSize.columns - 1 ? first : last) + 1);
@@ -69,6 +75,7 @@ function openSheet(sheet: DocumentSheet, styles: Readonly<Record<string, StoredS
   const wideMerges = sheet.merges.filter(isWide);
   const extras: SheetExtras = {
     tables: [...sheet.tables],
+    filters: sheet.filters,
     print: sheet.print,
     drawings: sheet.drawings,
     ...(sheet.isProtected && { protection: { sheet: true } }),

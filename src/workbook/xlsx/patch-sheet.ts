@@ -1,9 +1,11 @@
 import { areaAddress, cellAddress, type Area, type Margins, type Paper } from "../../sheet";
+import { ownFilter } from "../document/sheet-filter";
 import type { CellGrid, DocumentSheet, LineSetting } from "../document/workbook-document";
 import { appendTo } from "./file-package";
 import { outlineSheet, type SectionPlace, type SheetOutline } from "./sheet-outline";
 import { blankSheet, closeSheet, openSheet } from "./new-file";
 import { cellSplices, changedCells, writeRows, type CellWriting } from "./write-cells";
+import { writeFilter } from "./write-filter";
 import { withoutOurFormats, writeFormats, writeTypingRules } from "./write-rules";
 import { child, escapeXml, parseXml, splice, without, writeAttributes, type Attributes, type Splice } from "./xml";
 
@@ -91,6 +93,10 @@ function changedSections(before: DocumentSheet, after: DocumentSheet, writing: S
   if (used !== "" && used !== areaAddress(extentOf(before.cells))) sections.push(["dimension", (_standing, prefix) => `<${prefix}dimension ref="${used}"/>`]);
   if (changed("frozen", "hidesGrid")) sections.push(["sheetViews", (standing, prefix) => writeView(standing, prefix, after)]);
   if (changed("columns")) sections.push(["cols", (_standing, prefix) => writeColumns(prefix, after.columns, writing)]);
+  const [filtered, filter] = [ownFilter(before.filters), ownFilter(after.filters)];
+  if (after.filters !== undefined && JSON.stringify(filtered) !== JSON.stringify(filter)) {
+    sections.push(["autoFilter", (standing, prefix) => (filter?.area === undefined ? "" : writeFilter(standing, prefix, filter.area, filter.columns))]);
+  }
   if (changed("merges")) sections.push(["mergeCells", (_standing, prefix) => writeMerges(prefix, after.merges)]);
   if (changed("typingRules")) sections.push(["dataValidations", (_standing, prefix) => writeTypingRules(prefix, after.typingRules)]);
   if (changed("print")) {
