@@ -1,4 +1,4 @@
-import { IUniverInstanceService, type IWorkbookData, LifecycleService, LifecycleStages, LocaleService, LocaleType, type PluginCtor, Univer, UniverInstanceType } from "@univerjs/core";
+import { DEFAULT_STYLES, IUniverInstanceService, type IWorkbookData, LifecycleService, LifecycleStages, LocaleService, LocaleType, type PluginCtor, Univer, UniverInstanceType } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
 import { UniverSheetsFindReplacePreset } from "@univerjs/preset-sheets-find-replace";
@@ -27,6 +27,7 @@ import type { WorkbookPort } from "../../workbook/port";
 import type { NoteCard } from "../note-card";
 import { endExamples } from "./argument-help";
 import { askOnceAFrame } from "./cells-of-a-frame";
+import { copyNotes } from "./copied-notes";
 import { addDeskKeys } from "./desk-keys";
 import { showEarlyDialogs } from "./early-dialogs";
 import { loadEnglish } from "./engine-texts";
@@ -83,6 +84,8 @@ export interface GridDisplay extends FaultDisplay {
 
 /** Opens a workbook as a grid inside `container`, and answers once it is drawn. */
 export async function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: GridDisplay): Promise<Grid> {
+  // Cells that name no font are shown in the one that a file says for them, for which columns are measured.
+  DEFAULT_STYLES.ff = "Calibri";
   showWhatFits();
   askOnceAFrame();
   const univer = new Univer({ theme: { ...defaultTheme, primary: accent }, locale: LocaleType.EN_US });
@@ -137,6 +140,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   endExamples(univer);
   const fitInFront = fitRows(univer, live);
   keepPastedText(univer);
+  copyNotes(univer, live);
   // The engine learns to search sheets three seconds later; until then Ctrl+F would do nothing.
   univer.__getInjector().get(SheetsFindReplaceController);
   showFaultNotes(univer, api, live, container, display);
