@@ -27,6 +27,8 @@ const isOnCells = () => page.waitForFunction(() => document.activeElement?.close
 /** Selects a cell, opens its note by the keyboard, writes a text over what is there and leaves it. */
 async function write(row: number, column: number, text: string): Promise<void> {
   await workbook.click(row, column);
+  // A moment after a click the engine gives the keyboard to the cells.
+  await page.waitForTimeout(300);
   await page.keyboard.press("Shift+F2");
   await field().waitFor();
   await page.keyboard.press("ControlOrMeta+a");
