@@ -9,16 +9,16 @@ const MiniCssExtractPlugin = require("mini-css-extract-plugin");
 const { IgnorePlugin } = require("webpack");
 const { version } = require("./package.json");
 const { hostLibrary } = require("./scripts/host-library.js");
+const { PageWorkers } = require("./scripts/page-workers.js");
 const { ShippedLicences } = require("./scripts/shipped-licences.js");
 const { SizeBudget } = require("./scripts/size-budget.js");
-const { StepWorker } = require("./scripts/step-worker.js");
 
 const source = (...parts) => resolve(__dirname, "src", ...parts);
 const docs = resolve(__dirname, "docs");
 const compressed = /\.(js|css|html|json|xml)$/;
 
 /** Where the scripts go that are not found beside index.html by a name of their own. */
-const places = { functions: "functions.js", step: "step/[name].[contenthash:10].js", worker: "step/worker.js", help: "help/search.[contenthash:10].js" };
+const places = { functions: "functions.js", step: "step/[name].[contenthash:10].js", stepWorker: "step/worker.js", deskWorker: "worker.js", help: "help/search.[contenthash:10].js" };
 
 /** Makes the help page of one Markdown page of docs/. */
 async function renderHelp(markdown, path) {
@@ -68,7 +68,8 @@ module.exports = (env = {}, { mode = "production" } = {}) => {
       taskpane: { import: source("taskpane", "main.ts"), dependOn: "functions" },
       standalone: source("standalone", "main.ts"),
       step: source("step", "main.ts"),
-      worker: source("step", "worker.ts"),
+      stepWorker: source("offline", "worker.ts"),
+      deskWorker: source("offline", "worker.ts"),
       help: source("help", "main.ts"),
     },
     output: {
@@ -101,8 +102,8 @@ module.exports = (env = {}, { mode = "production" } = {}) => {
     optimization: {
       // The default minifier takes a minute over the browser workbook, this one a second.
       minimizer: [new EsbuildPlugin({ target: "es2022", css: true, legalComments: "none" })],
-      // Each of these is whole by itself: one runs in a bare context, the page for a phone and its worker have a folder of their own.
-      splitChunks: { chunks: ({ name }) => !["functions", "step", "worker", "help"].includes(name) },
+      // Each of these is whole by itself: one runs in a bare context, the page for a phone has a folder of its own, and workers load nothing.
+      splitChunks: { chunks: ({ name }) => !["functions", "step", "stepWorker", "deskWorker", "help"].includes(name) },
     },
     performance: { hints: false },
     stats: { preset: "errors-warnings" },
@@ -137,7 +138,10 @@ module.exports = (env = {}, { mode = "production" } = {}) => {
         ],
       }),
       new ShippedLicences(),
-      new StepWorker(),
+      new PageWorkers([
+        { worker: "step/worker.js", page: "steps", entry: "step", further: /^step\/(index\.html|icon\.svg|manifest\.webmanifest)$/, freshFirst: false },
+        { worker: "worker.js", page: "workbook", entry: "standalone", further: /^(index\.html|icons\/baywright-32\.png)$/, freshFirst: true },
+      ]),
       // Copies beside the files, for servers that hand them out as they are.
       ...(production
         ? [

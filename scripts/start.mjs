@@ -18,7 +18,7 @@ const served = await serve(join(root, "dist"), Number(process.env.PORT || 3000))
 console.log(`
 Baywright is ready: ${served.url}
 
-  Open that address in a browser. In any cell type  =BAY.USABLE("RAID 6",12,4)  and press Enter: it shows 40.
+  Open that address in a browser. In cell C1 type  =BAY.USABLE("RAID 6",12,4)  and press Enter: it shows 40.
   The pane on the right checks the plan and builds the tab of a site.
   Press Ctrl+C here to stop.
 `);

@@ -54,7 +54,7 @@ try {
   expect("hashed file has no open door", (await ask(`/${hashed}`)).headers["access-control-allow-origin"], undefined);
   const steps = readdirSync(join(dist, "step")).find((name) => /^step\.\w+\.js$/.test(name));
   expect("hashed file of the page for a phone is kept for good", (await ask(`/step/${steps}`)).headers["cache-control"], /immutable/);
-  expect("worker of that page is asked for again", (await ask("/step/worker.js")).headers["cache-control"], "no-cache");
+  for (const worker of ["/worker.js", "/step/worker.js"]) expect(`${worker} is asked for again`, (await ask(worker)).headers["cache-control"], "no-cache");
   expect("that page may ask for the camera", (await ask("/step/")).headers["permissions-policy"], /^camera=\(self\),/);
   expect("no other page may", page.headers["permissions-policy"], /^camera=\(\),/);
   expect("what is not there", (await ask("/nowhere")).status, 404);

@@ -415,6 +415,11 @@ export const breaks: readonly Break[] = [
     change: ({ jobs }) => void jobs.push({ id: "J0107", job: "Cold Store controller", site: "Cold Store", procedure: "Replace a controller", arrays: "cs-array-1", state: "planned" }),
     found: [["job-without-subject", "Jobs 11 Subject"]],
   },
+  {
+    what: "A job that waits for itself",
+    change: ({ jobs }) => void jobs.push({ id: "J0108", job: "Bindery year one", site: "Bindery", procedure: "Yearly check", after: "Bindery year one", state: "planned" }),
+    found: [["jobs-in-circle", "Jobs 12 After"]],
+  },
   { what: "A password in the plan (an invented one)", change: ({ prompts }) => set(prompts[5], { value: "sesame-4711" }), found: [["stored-secret", "Prompts 10 Value"]] },
 ];
 
@@ -424,10 +429,14 @@ const renamed = [
   { sheet: "Quote", column: tables.quote.columns.item.header, text: "What", found: ["missing-key-column", "Quote 4 What"] },
 ] as const;
 
+/** A formula that somebody typed over: sheet, row and column, what stands there now, and what the checks say of it. */
+const typedOver = { sheet: "Arrays", row: 5, column: tables.arrays.columns.usable.header, value: 300, found: ["figure-differs", "Arrays 5 Usable"] } as const;
+
 /** Every finding that the broken plan has to give, as rule and cell, with how it came about. */
 export const brokenFindings: readonly { readonly rule: string; readonly cell: string; readonly what: string }[] = [
   ...breaks.flatMap(({ what, found }) => found.map(([rule, cell]) => ({ rule, cell, what }))),
   ...renamed.map(({ column, text, found: [rule, cell] }) => ({ rule, cell, what: `The header ${column} was renamed ${text}` })),
+  { rule: typedOver.found[0], cell: typedOver.found[1], what: `A figure was typed over the formula of ${typedOver.column}` },
 ];
 
 /** Plans the sheets of the sample plan. */
@@ -441,7 +450,12 @@ export function brokenPlan(): SheetPlan[] {
   const rows = Object.fromEntries((Object.keys(tables) as TableKey[]).map((key) => [key, (whole[key] ?? []).map((row) => ({ ...row }))])) as Rows;
   for (const { change } of breaks) change(rows);
   return planSetUp({ sheets: [] }, rows as unknown as TableRows).map((plan) => {
+    const isTypedOver = (row: number, at: number): boolean => plan.name === typedOver.sheet && row + 1 === typedOver.row && plan.rows[3]![at]?.value === typedOver.column;
     const newHeader = (header: unknown) => renamed.find(({ sheet, column }) => sheet === plan.name && column === header)?.text;
-    return { ...plan, rows: plan.rows.map((line, at) => (at === 3 ? line.map((cell) => ({ ...cell, value: newHeader(cell.value) ?? cell.value ?? null })) : line)) };
+    const rows = plan.rows.map((line, at) => {
+      if (at === 3) return line.map((cell) => ({ ...cell, value: newHeader(cell.value) ?? cell.value ?? null }));
+      return line.map((cell, column) => (isTypedOver(at, column) ? { value: typedOver.value, ...(cell.style !== undefined && { style: cell.style }) } : cell));
+    });
+    return { ...plan, rows };
   });
 }

@@ -19,11 +19,16 @@ export interface JobStanding {
 
 /** Tells of every job of a plan how far it is, in table order. */
 export function jobStandings(source: CommissioningPlan): JobStanding[] {
-  return jobsOf(source).map((job) => {
+  return [...standingsOneByOne(source)];
+}
+
+/** Tells the same one job at a time: whoever asks may do something else in between. */
+export function* standingsOneByOne(source: CommissioningPlan): Generator<JobStanding, void, undefined> {
+  for (const job of jobsOf(source)) {
     const tab = tabInUse(source, job);
     const progress = progressOf(job, tab === null ? null : judgedNow(source, job, tab));
-    return { job, tab, progress: { ...progress, fault: faultOf(source, job) } };
-  });
+    yield { job, tab, progress: { ...progress, fault: faultOf(source, job) } };
+  }
 }
 
 /** Says why the figures of a job cannot be trusted; "" where they can. */

@@ -1,5 +1,6 @@
 // Entry of the page that joins the browser workbook and the pane: pane first, then the grid, which is a hundred times its size.
 import manifest from "../../package.json";
+import { keepOffline } from "../offline/keep-offline";
 import { chooseFile } from "../taskpane/choose-file";
 import { make } from "../taskpane/elements/make";
 import { explain } from "../taskpane/elements/work";
@@ -99,8 +100,8 @@ async function startGrid(joinPane: (port: WorkbookPort) => void) {
     },
   });
   bar.refresh();
-  // What can be asked for later is fetched now: the page then goes on working where its server no longer does.
-  void loadRest().catch(() => undefined);
+  // What can be asked for later is fetched now: the page then goes on working where its server no longer does, and opens again.
+  void loadRest().then(() => { keepOffline({ ready: () => (document.documentElement.dataset["offline"] = "ready") }); }, () => undefined);
   document.documentElement.dataset["ready"] = "true";
   performance.mark("grid up");
   // For people at the console, and for the tests that drive the page.

@@ -134,10 +134,15 @@ export function makeTopBar(desk: () => Desk | null, further: HTMLElement): TopBa
     recent.querySelector("button")?.focus();
     return {};
   };
-  recent.addEventListener("keydown", (event) => {
-    if (event.key !== "Escape") return;
+  const recentPlace = make("span", { class: "recent" }, recentButton, recent);
+  recentPlace.addEventListener("keydown", (event) => {
+    if (event.key !== "Escape" || recent.hidden) return;
+    event.preventDefault();
     recent.hidden = true;
     recentButton.focus();
+  });
+  recentPlace.addEventListener("focusout", ({ relatedTarget }) => {
+    if (!recentPlace.contains(relatedTarget as Node | null)) recent.hidden = true;
   });
 
   const element = make(
@@ -154,7 +159,7 @@ export function makeTopBar(desk: () => Desk | null, further: HTMLElement): TopBa
       button("Sample", "Open the sample plan", () => open("The sample plan is on the desk.", (at) => at.openSample())),
       button("Open …", "Open an .xlsx file from this machine, or drag it onto the page (Ctrl+O)", choose),
       button("Save .xlsx", "Save this workbook as an .xlsx file (Ctrl+S)", save),
-      make("span", { class: "recent" }, recentButton, recent),
+      recentPlace,
       further,
       make("a", { class: "steps", href: "step/", "aria-label": "Fill a tab step by step" }, "Step by step"),
     ),

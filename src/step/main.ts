@@ -1,5 +1,6 @@
 // Entry of the page on which a tab is filled one step at a time: on a phone, without the spreadsheet program and without a network once loaded.
 import { dayOf } from "../actions/moment";
+import { keepOffline } from "../offline/keep-offline";
 import { Problem } from "../planning/text";
 import { sheetDayOf } from "../sheet";
 import { chooseFile } from "../taskpane/choose-file";
@@ -7,7 +8,6 @@ import { fill, make, type Child } from "../taskpane/elements/make";
 import type { Hands } from "./hands";
 import type { JobTab } from "./job-file";
 import { listView } from "./list-view";
-import { keepOffline } from "./offline";
 import { makeButton } from "./parts";
 import { screenOf } from "./screen";
 import { raiseView, snagsView, snagView } from "./snag-view";

@@ -91,7 +91,7 @@ describe("bringing up a plan of the first layout", () => {
     expect(networks.values[3]).toEqual([...layout1.Networks!, "Role", "Side", "Kind"]);
     expect(networks.tables[0]!.area.columns).toBe(layout1.Networks!.length + 3);
     const formulas = port.applied[0]!.flatMap((edit) => (edit.kind === "write" && edit.sheet === "Quote" ? [edit.cells[1]!.map((cell) => cell?.formula)] : []));
-    expect(formulas[0]![1]).toMatch(/^=IF\(\$B5="","",IFERROR\(INDEX\(Arrays!\$AF\$5/);
+    expect(formulas[0]![1]).toMatch(/^=IF\(\$B5="","",IFERROR\(IF\(COUNTIF\(Arrays!\$B\$5:\$B\$2004,\$B5\)>0,INDEX\(Arrays!\$AF\$5/);
     expect(await setUp(port)).toMatchObject({ added: [], broughtUp: [], mended: [] });
   });
 

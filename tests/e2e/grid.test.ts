@@ -336,6 +336,19 @@ test("blanks at the end of pasted lines are not kept", async () => {
   expect(await values()).toEqual([["one", "two"], ["three", "four"]]);
 });
 
+test("a formula that is typed into a cell for text is computed, and words that begin with its sign stay words", async () => {
+  await page.evaluate(() => {
+    const rows = Array.from({ length: 6 }, () => [{ style: "text" }]);
+    return globalThis.baywright.port.apply([{ kind: "add-sheet", plan: { name: "Words", rows, styles: { text: { format: "@" } }, columnWidths: [40] } }]);
+  });
+  await workbook.showSheet("Words");
+  await workbook.click(0, 0);
+  await type("Enter", '=BAY.USABLE("RAID 6",12,4)', "=A1*2", "=> see the door", "=====", "0012", "=SUM(A1,A2");
+  const { values: shown, formulas } = await workbook.sheet("Words");
+  expect(shown.map(([value]) => value)).toEqual([40, 80, "=> see the door", "=====", "0012", 120]);
+  expect(formulas.map(([formula]) => formula)).toEqual(['=BAY.USABLE("RAID 6",12,4)', "=A1*2", null, null, null, "=SUM(A1,A2)"]);
+});
+
 test("setting up the tables leads to Sites, with which people begin", async () => {
   await workbook.button("Set up tables").click();
   await workbook.said("Begin with Sites.");

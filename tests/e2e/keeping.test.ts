@@ -1,4 +1,4 @@
-import { mkdtemp, readFile, rm } from "node:fs/promises";
+import { cp, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, Dialog } from "playwright-core";
@@ -147,10 +147,10 @@ describe("leaving", () => {
   });
 });
 
-test("with its server stopped the page goes on working, keeps, opens and saves", async () => {
+test("with its server stopped the page goes on working, keeps, opens and saves, and opens again", async () => {
   const { server, url } = await serveSite(dist);
   const workbook = await WorkbookPage.open(browser, url);
-  await workbook.page.waitForLoadState("networkidle");
+  await workbook.page.waitForFunction(() => document.documentElement.dataset["offline"] === "ready");
   server.close();
   server.closeAllConnections();
   for (const view of ["Check", "Commission", "Functions", "Plan"]) await workbook.turnTo(view);
@@ -163,8 +163,30 @@ test("with its server stopped the page goes on working, keeps, opens and saves",
   expect(readSnapshot(new Uint8Array(await readFile(saved))).sheets[0]!.values).toEqual([[40]]);
   await workbook.page.getByRole("button", { name: "Sample", exact: true }).click();
   await workbook.page.getByText("The sample plan is on the desk.").waitFor();
+  await kept(workbook);
+  const again = await workbook.openTab();
+  for (const view of ["Check", "Commission", "Functions", "Plan"]) await again.turnTo(view);
+  expect(await again.sheetNames()).toContain("Arrays");
   await workbook.close();
   expect(workbook.faults).toEqual([]);
+});
+
+test("a newer release is shown at its first load, though an older one is kept on the device", async () => {
+  const folder = await mkdtemp(join(tmpdir(), "baywright-newer-"));
+  await cp(dist, folder, { recursive: true });
+  for (const ending of [".gz", ".br"]) await rm(join(folder, `index.html${ending}`), { force: true });
+  const { server, url } = await serveSite(folder);
+  const workbook = await WorkbookPage.open(browser, url);
+  await workbook.page.waitForFunction(() => document.documentElement.dataset["offline"] === "ready");
+  const page = join(folder, "index.html");
+  // The server counts the files once, so that the newer page is as long as the older one.
+  await writeFile(page, (await readFile(page, "utf8")).replace("needs JavaScript", "wants JavaScript"));
+  await workbook.page.reload();
+  await workbook.ready();
+  expect(await workbook.page.content()).toContain("wants JavaScript");
+  await workbook.close();
+  server.close();
+  await rm(folder, { recursive: true });
 });
 
 test("the policy of each page forbids text as code, scripts in the page and scripts from elsewhere", async () => {

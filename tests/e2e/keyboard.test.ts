@@ -45,6 +45,20 @@ test("Escape leads from the pane and from the top bar back to the selected cell,
   }
 });
 
+test("Escape closes the list of recent plans, also where there is none in it, and so does going on with something else", async () => {
+  const [button, list] = [page.getByRole("button", { name: "Recent", exact: true }), page.locator("#recent-plans")];
+  await button.focus();
+  await page.keyboard.press("Enter");
+  await list.waitFor();
+  await page.keyboard.press("Escape");
+  await list.waitFor({ state: "hidden" });
+  expect(await button.evaluate((one) => document.activeElement === one)).toBe(true);
+  await page.keyboard.press("Enter");
+  await list.waitFor();
+  await workbook.click(4, 0);
+  await list.waitFor({ state: "hidden" });
+});
+
 test("keys pressed while nothing has the keyboard go to the cells: what is typed, and what a key does", async () => {
   await workbook.showSheet("Settings");
   await workbook.click(6, 0);

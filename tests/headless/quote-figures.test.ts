@@ -39,3 +39,11 @@ test.each<[string, Readonly<Record<string, Scalar>>, number | null, number | nul
   if (perTb === null) expect(tb).toBeNull();
   else expect(tb).toBeCloseTo(perTb, 3);
 });
+
+test.each<[string, Readonly<Record<string, Scalar>>, number]>([
+  ["JPY has no decimals (ISO 4217)", { Currency: "jpy " }, 27_688],
+  ["KWD has three (ISO 4217)", { Currency: "KWD", Cost: 22_150.0009 }, 27_687.501],
+  ["F is a part of codes without decimals, and none itself: two", { Currency: "F" }, 27_687.5],
+])("a price is rounded to the decimals of its currency: %s", async (_, cells, price) => {
+  expect((await priced({ Kind: "array", For: "cs-array-1", Quantity: 1, Cost: 22_150, ...cells }))[0]).toBe(price);
+});

@@ -25,6 +25,7 @@ import { sharedAddressOutside } from "./rules/addresses/shared-address-outside";
 import { unusableRange } from "./rules/addresses/unusable-range";
 import { vlanTwice } from "./rules/addresses/vlan-twice";
 import { drivesOutsideGroup } from "./rules/capacity/drives-outside-group";
+import { figureDiffers } from "./rules/capacity/figure-differs";
 import { poolFill } from "./rules/capacity/pool-fill";
 import { poolOfOtherCluster } from "./rules/capacity/pool-of-other-cluster";
 import { poolRemoval } from "./rules/capacity/pool-removal";
@@ -70,6 +71,7 @@ import { initiatorName } from "./rules/intent/initiator-name";
 import { initiatorTwice } from "./rules/intent/initiator-twice";
 import { installedAgain } from "./rules/intent/installed-again";
 import { jobWithoutSubject } from "./rules/intent/job-without-subject";
+import { jobsInCircle } from "./rules/intent/jobs-in-circle";
 import { marginRange } from "./rules/intent/margin-range";
 import { moreDrivesThanBays } from "./rules/intent/more-drives-than-bays";
 import { networkNotChecked } from "./rules/intent/network-not-checked";
@@ -183,6 +185,7 @@ export const rules: readonly Rule[] = [
   schemeLayout,
   drivesOutsideGroup,
   tooFewSpares,
+  figureDiffers,
   poolFill,
   poolRemoval,
   poolOfOtherCluster,
@@ -271,6 +274,7 @@ export const rules: readonly Rule[] = [
   priceTwice,
   clusterWithoutState,
   installedAgain,
+  jobsInCircle,
   jobWithoutSubject,
   plannedTwice,
   noStepForCluster,

@@ -1,6 +1,6 @@
 import { formatAddress } from "../addressing";
-import { cablesOfSwitch, linksOf, linksOfSwitch, switchEnd } from "../handouts";
-import { groupBy, keptPortsOf, portLabel, portsOfSwitch, type Network, type PlanModel, type SwitchCable } from "../plan/model";
+import { cablesOfSwitch, linksOf, linksOfSwitch } from "../handouts";
+import { groupBy, keptPortsOf, portLabel, portsOfSwitch, switchEnd, type Network, type PlanModel, type SwitchCable } from "../plan/model";
 import type { PlanRow } from "../plan/read";
 import { foldName } from "../text";
 

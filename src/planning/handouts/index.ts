@@ -1,4 +1,4 @@
-export { cableLabels, labelsMark, planLabels, switchEnd } from "./labels";
+export { cableLabels, labelsMark, planLabels } from "./labels";
 export { namesOfPlan, type NamesOfPlan } from "./name-lines";
 export { outlookMark, planOutlook } from "./outlook-sheet";
 export { plannedNames } from "./planned-names";

@@ -36,11 +36,6 @@ export function cableLabels(model: PlanModel): CableLabel[] {
   });
 }
 
-/** Names the end of a cable at a switch. */
-export function switchEnd(name: string, port: string): string {
-  return `${name} port ${port}`;
-}
-
 /**
  * Plans sheets of labels for A4, to be printed at 100%: row by row as the labels lie, in the middle of the page, in the size that Settings says.
  *

@@ -13,11 +13,15 @@ export interface Comparison {
   readonly values: readonly string[];
 }
 
-/** Reads a When: blank, or comparisons joined by `and`: `field = a|b`, `field <> a|b`, `field > 2`, `field < 2`. An empty value asks for a blank field. */
+/**
+ * Reads a When: blank, or comparisons joined by `and`: `field = a|b`, `field <> a|b`, `field > 2`, `field < 2`. An empty value asks for a blank field.
+ *
+ * Signs in a row, as in => and ==, are refused: read as a value they would let a step disappear.
+ */
 export function parseCondition(text: string, argument: string): readonly Comparison[] {
   if (text.trim() === "") return [];
   return text.split(/\s+and\s+/i).map((part): Comparison => {
-    const [, before = "", sign, behind = ""] = /^([^<>=]*)(<>|[=<>])(.*)$/s.exec(part) ?? [];
+    const [, before = "", sign, behind = ""] = /^([^<>=]*)(<>|[=<>])(?!\s*[<>=])(.*)$/s.exec(part) ?? [];
     const [field, operator] = [before.trim(), operators.find((one) => one === sign)];
     if (field === "" || operator === undefined) {
       throw invalid(argument, text, `${argument} ${quote(text)} is no condition. Write field = value, joined by and, such as Cluster act = join.`);

@@ -46,6 +46,7 @@ import { extendTabMenu, renameByDoubleClick, type AskPrint } from "./tab-menu";
 import { keepTabRuns } from "./tab-run";
 import { addTypingKeys } from "./typing-keys";
 import { showWhatFits } from "./too-wide-numbers";
+import { computeTypedFormulas } from "./typed-formulas";
 
 /** The accent of the pane and the top bar, from its lightest shade to its darkest. */
 const accent = {
@@ -141,6 +142,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   const fitInFront = fitRows(univer, live);
   keepPastedText(univer);
   copyNotes(univer, live);
+  computeTypedFormulas(univer);
   // The engine learns to search sheets three seconds later; until then Ctrl+F would do nothing.
   univer.__getInjector().get(SheetsFindReplaceController);
   showFaultNotes(univer, api, live, container, display);

@@ -3,7 +3,7 @@ import { formatPercent, formatTerabytes } from "../../planning/text";
 import { label, line, pictureWidth, rect, type Picture, type Shape } from "./picture";
 
 const top = 6;
-const blockHeight = 62;
+const blockHeight = 76;
 const barHeight = 20;
 
 const looks = [
@@ -41,7 +41,8 @@ export function drawCapacity(pools: readonly PoolCapacity[]): Picture {
       label(pictureWidth - 1, y + 11, `raw ${formatTerabytes(pool.raw)}`, { anchor: "end", look: "label soft" }),
       ...bars,
       line(post, y + 12, post, y + 16 + barHeight + 4, "post"),
-      label(1, y + 16 + barHeight + 14, `${toHostsOf(pool)}; ${formatTerabytes(pool.used)} of ${formatTerabytes(pool.usable)} usable (${fillOf(pool)}), limit ${formatPercent(pool.fillLimit)}`),
+      label(1, y + 16 + barHeight + 14, `${toHostsOf(pool)}, limit ${formatPercent(pool.fillLimit)}`),
+      label(1, y + 16 + barHeight + 28, `${formatTerabytes(pool.used)} used of ${formatTerabytes(pool.usable)} usable (${fillOf(pool)})`),
     ];
   });
   return { title: "Capacity by pool", summary: pools.map(describePool).join(" "), width: pictureWidth, height: top + pools.length * blockHeight + 2, shapes, legend: looks };

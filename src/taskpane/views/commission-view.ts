@@ -1,5 +1,5 @@
 import { dayOf, momentOf } from "../../actions/moment";
-import { jobStandings, writeProgramme, writeProgress, type JobStanding } from "../../actions/progress";
+import { standingsOneByOne, writeProgramme, writeProgress, type JobStanding } from "../../actions/progress";
 import { readShown } from "../../actions/read-plan";
 import { readCommissioningPlan } from "../../planning/commissioning/build";
 import type { JobProgress } from "../../planning/commissioning/reports";
@@ -10,11 +10,11 @@ import { countOf } from "../elements/count-of";
 import { fill, make } from "../elements/make";
 import { pace } from "../elements/pace";
 import { makeSign } from "../elements/sign";
-import { explain } from "../elements/work";
+import { explain, nextTurn } from "../elements/work";
 import { makeBringBackGroup } from "./bring-back-group";
 import { buildWithReport } from "./build-report";
 import { describeProgress } from "./describe-progress";
-import { makeJobActions } from "./job-actions";
+import { goToTab, makeJobActions } from "./job-actions";
 import { makePreviewGroup } from "./preview-group";
 import { makeStepGroup } from "./step-group";
 import type { PaneContext, View } from "./view";
@@ -50,8 +50,8 @@ export function makeCommissionView(pane: PaneContext): View {
   const build = makeButton("Build", () => buildWithReport(pane, report, [...chosen], refresh), { appearance: "primary" });
   const choice = (label: string, isChosen: boolean) => makeButton(label, () => choose(isChosen), { size: "small", appearance: "subtle" });
   const choices = make("div", { class: "bay-row" }, choice("Choose all", true), choice("Choose none", false));
-  const tabs = make("div", { class: "bay-row" }, makeButton("Progress sheet", () => listProgress()));
-  const board = make("div", { class: "bay-row", hidden: true }, makeButton("Programme board", () => listProgramme()));
+  const [progressSheet, programmeBoard] = [makeButton("Progress sheet", () => listProgress()), makeButton("Programme board", () => listProgramme())];
+  progressSheet.hidden = programmeBoard.hidden = true;
   const report = make("div");
   const procedures = makePreviewGroup(pane);
   /** Jobs that the next build takes, in table order, and those the person took out: a new job is chosen from the start. */
@@ -60,8 +60,15 @@ export function makeCommissionView(pane: PaneContext): View {
   let entries: readonly Entry[] = [];
 
   async function refresh(): Promise<void> {
-    const source = readCommissioningPlan(await readShown(port));
-    const jobs = jobStandings(source).map(listed);
+    const workbook = await readShown(port);
+    // A long list is judged in pieces, so that somebody who types meanwhile does not wait for all of it.
+    await nextTurn();
+    const source = readCommissioningPlan(workbook);
+    const jobs: ListedJob[] = [];
+    for (const standing of standingsOneByOne(source)) {
+      jobs.push(listed(standing));
+      await nextTurn();
+    }
     // The list is made anew only where it says something else: whatever a person has open in it stays open while tabs are filled.
     if (entries.length !== jobs.length || jobs.some((job, at) => !isSame(job, entries[at]!.job))) {
       entries = jobs.map(makeEntry);
@@ -70,8 +77,8 @@ export function makeCommissionView(pane: PaneContext): View {
     }
     jobs.forEach(({ progress }, at) => entries[at]!.tell(progress));
     choices.hidden = boxes().length < 2;
-    tabs.hidden = source.tabs.length === 0;
-    board.hidden = jobs.length === 0;
+    progressSheet.hidden = source.tabs.length === 0;
+    programmeBoard.hidden = jobs.length === 0;
     procedures.offer(source.model);
     tellChoice();
   }
@@ -105,7 +112,7 @@ export function makeCommissionView(pane: PaneContext): View {
       make(
         "div",
         {},
-        make("strong", {}, name),
+        sheet === null ? make("strong", {}, name) : make("button", { type: "button", class: "bay-way", title: "Go to the tab", on: { click: () => goToTab(pane, sheet) } }, name),
         make("div", { class: "soft small" }, facts, plannedDate !== "" && make("span", { class: "bay-whole" }, ` · ${plannedDate}`)),
         line,
         bar,
@@ -153,8 +160,7 @@ export function makeCommissionView(pane: PaneContext): View {
     make("div", { class: "bay-row bay-after" }, build, choices),
     make("p", { class: "bay-caution small" }, "A tab is a plan of work, not a permit. Whoever is on site may stop the work; electrical work and lifting follow local codes and licensed practice."),
     report,
-    tabs,
-    board,
+    make("div", { class: "bay-row" }, progressSheet, programmeBoard),
   );
   return {
     element: make("div", {}, jobs, makeStepGroup(pane), makeBringBackGroup(pane, refresh), procedures.element),

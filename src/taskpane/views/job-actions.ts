@@ -35,7 +35,6 @@ export function makeJobActions(pane: PaneContext, job: BuiltJob, refresh: () => 
     make(
       "div",
       { class: "bay-row" },
-      button("Go to the tab", () => goToTab(pane, job.sheet)),
       job.isClosed ? button("Check the seal", () => tellSeal(pane, place, job)) : button("Close out …", () => offerCloseOut(pane, place, job, refresh)),
       job.isClosed && button("Reopen …", () => offerReopening(pane, place, job, refresh)),
       job.isClosed && button("Update plan from this job …", () =>
@@ -57,7 +56,8 @@ export function makeJobActions(pane: PaneContext, job: BuiltJob, refresh: () => 
   );
 }
 
-function goToTab(pane: PaneContext, sheet: string, row = 0): Promise<void> {
+/** Goes to a row of a tab, or to its top. */
+export function goToTab(pane: PaneContext, sheet: string, row = 0): Promise<void> {
   return goTo(pane, "Go to the tab", sheet, { row, column: 0 });
 }
 

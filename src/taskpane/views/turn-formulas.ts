@@ -22,7 +22,7 @@ export function makeTurnDialog(pane: PaneContext): HTMLDialogElement {
     { "aria-labelledby": "bay-turn" },
     make("h2", { id: "bay-turn" }, "Turn our formulas into values"),
     make("p", {}, "For people who do not have the add-in: they see the figures instead of #NAME?. The formulas are kept in a sheet of their own, from which they can be turned back."),
-    make("p", {}, make("label", { for: "bay-turn-scope" }, "In "), select),
+    make("p", { class: "bay-row" }, make("label", { for: "bay-turn-scope" }, "In"), select),
     make("div", { class: "bay-row" }, makeButton("Turn into values", turn, { appearance: "primary" }), makeButton("Cancel", () => dialog.close())),
   );
   return dialog;

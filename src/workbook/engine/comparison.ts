@@ -74,7 +74,7 @@ function plain(value: Nullable<BaseValueObject>): Plain {
 function orderOf(left: Plain, right: Plain): number {
   const [one, other] = [left ?? blankAs(right), right ?? blankAs(left)];
   if (typeof one === "number" && typeof other === "number") return isSameNumber(one, other) ? 0 : one - other;
-  if (typeof one === "string" && typeof other === "string") return one === other ? 0 : letters.compare(one, other);
+  if (typeof one === "string" && typeof other === "string") return orderOfTexts(one, other);
   if (typeof one === "boolean" && typeof other === "boolean") return Number(one) - Number(other);
   return rankOf(one) - rankOf(other);
 }
@@ -94,3 +94,31 @@ function isSameNumber(one: number, other: number): boolean {
 }
 
 const letters = new Intl.Collator("en", { sensitivity: "accent" });
+
+/** Orders texts as `letters` does; where plain letters or digits tell two apart, as they mostly do of thousands of names, without asking it. */
+export function orderOfTexts(one: string, other: string): number {
+  for (let at = 0; ; at += 1) {
+    const [left, right] = [plainAt(one, at), plainAt(other, at)];
+    if (left === right && left !== null) {
+      if (left === end) return 0;
+      continue;
+    }
+    return isDecisive(left) && isDecisive(right) ? left - right : letters.compare(one, other);
+  }
+}
+
+/** What stands behind the last letter of a text: it comes before all others. */
+const end = 0;
+
+/** The code of a plain sign of a text, as a small letter, `end` behind the last one; null for any other sign. */
+function plainAt(text: string, at: number): number | null {
+  if (at === text.length) return end;
+  const code = text.charCodeAt(at);
+  if (code >= 65 && code <= 90) return code + 32;
+  return code >= 32 && code <= 126 ? code : null;
+}
+
+/** Tells whether a code is that of a letter or a digit, or the end: digits come before letters, and both in the order of their codes. */
+function isDecisive(code: number | null): code is number {
+  return code !== null && (code === end || (code >= 48 && code <= 57) || (code >= 97 && code <= 122));
+}

@@ -18,7 +18,7 @@ describe("a condition is comparisons joined by and", () => {
     expect(parseCondition(text, "When")).toEqual(comparisons);
   });
 
-  test.each(["always", "= join", "Site = North and later"])("%j is refused with what to write", (text) => {
+  test.each(["always", "= join", "Site = North and later", "Cluster act == join", "Drives => 24", "Drives =< 24", "Drives >= 24", "Drives < > 24"])("%j is refused with what to write", (text) => {
     expect(problemOf(() => parseCondition(text, "When"))).toMatchObject({
       kind: "invalid",
       argument: "When",

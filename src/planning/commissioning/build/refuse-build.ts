@@ -3,6 +3,7 @@ import type { PlanRow } from "../../plan/read";
 import { tableKeys } from "../../plan/schema";
 import { andMore, cutSentence, foldName, invalid, quote } from "../../text";
 import { clusterStepFault, idOfJob, subjectFault } from "../job";
+import { withdrawnFault } from "../procedure";
 import { isClosed } from "../record";
 import { isTagged, type TabFamily, type TabReading } from "../tab";
 import type { CommissioningPlan } from "./commissioning-plan";
@@ -11,6 +12,7 @@ import type { CommissioningPlan } from "./commissioning-plan";
 export function refuseJob(source: CommissioningPlan, job: PlanRow<"jobs">, family: TabFamily): void {
   refuseIds(source, job, family);
   refuseName(source, job, family);
+  refuseWithdrawn(source, job);
   refuseEmptying(source, job);
   refuseWithoutClusterStep(source, job);
   refuseWithoutSubject(source, job);
@@ -55,17 +57,25 @@ export function refuseIds({ model, tabs }: Pick<CommissioningPlan, "model" | "ta
   if (foreign !== undefined) refuse("tab", foreign.sheet, `Tab ${quote(foreign.sheet)} has the id of this job, ${job.id}, but is of another plan. Move it to a file of its own.`);
 }
 
+/** Refuses a job whose procedure has a step that was withdrawn because it is unsafe: a tab would have people do it. */
+function refuseWithdrawn({ model }: Pick<CommissioningPlan, "model">, job: PlanRow<"jobs">): void {
+  for (const { stepId } of model.rowsWith("steps", "procedure", job.procedure)) {
+    const fault = withdrawnFault(stepId);
+    if (fault !== null) throw invalid("Step id", stepId, fault);
+  }
+}
+
 /**
  * Refuses a job whose steps would empty drives where the plan does not say that they may: those of an array that was installed, or of a cluster that
  * is neither new nor existing.
  */
 function refuseEmptying({ model }: Pick<CommissioningPlan, "model">, job: PlanRow<"jobs">): void {
-  if (!model.places.emptiesDrives(job.procedure)) return;
   const again = model.places.installedAgain(job);
   if (again !== null) {
     const sentence = `${again.array.array} was installed by job ${quote(again.by.job)}, which is closed: this one would empty its drives. Name the new arrays under Arrays.`;
     throw invalid("Arrays", job.arrays, cutSentence(sentence));
   }
+  if (!model.places.emptiesDrives(job.procedure)) return;
   const unsaid = model.places.of(job).arrays.find(({ cluster }) => model.find("clusters", cluster)?.state === "");
   if (unsaid !== undefined) {
     throw invalid("State", "", cutSentence(`Whether ${unsaid.array} creates ${unsaid.cluster} or joins it is not known, and both empty drives. Write State in Clusters.`));

@@ -10,7 +10,7 @@ export function clusterStepFault(model: PlanModel, job: PlanRow<"jobs">): string
   const missing = model.places.withoutClusterStep(job);
   if (missing === null) return null;
   const { array: { array, cluster }, act, isLive } = missing;
-  const what = act === "create" ? `creates cluster ${quote(cluster)}` : `joins cluster ${quote(cluster)}, which is ${isLive ? "live" : "new"}`;
+  const what = act === "create" ? `creates ${quote(cluster)}` : `joins ${quote(cluster)}, which is ${isLive ? "live" : "new"}`;
   const other = act === "create" || !isLive ? "Install a rack array" : "Add an array to a live cluster";
-  return cutSentence(`${array} ${what}, and ${quote(job.procedure)} has no step for that. Follow one that has, such as ${other}.`);
+  return cutSentence(`${array} ${what}: ${quote(job.procedure)} has no step for that. Follow one such as ${other}.`);
 }

@@ -19,8 +19,8 @@ export function idOfJob({ id, job }: PlanRow<"jobs">): string {
  *
  * Sections come in table order; within one, all steps for the first subject, then for the second. Sections without a step are left out.
  * Refuses a procedure nobody has, a step id that stands twice, a step in a section that is not the procedure's, a job without arrays
- * where a section is about them or about what is in them, a section that no grid can show, a step of which nobody can read whether it is a hold point or who signs, and every text,
- * condition or expectation that cannot be filled.
+ * where a section is about them or about what is in them, a section that no grid can show, a step of which nobody can read whether it is a hold point, who signs or on which side a limit is,
+ * and every text, condition or expectation that cannot be filled.
  */
 export function expandJob(model: PlanModel, job: PlanRow<"jobs">): ExpandedJob {
   const rows = sectionRows(model, job);
@@ -62,11 +62,11 @@ function sectionRows(model: PlanModel, { job, procedure }: PlanRow<"jobs">): rea
   throw invalid("Procedure", procedure, sentence);
 }
 
-const { holdPoint, sign } = tables.steps.columns;
-/** Headers of what a step asks of people: a word that cannot be read there counts as blank, and so as less than somebody meant. */
-const asking: ReadonlySet<string> = new Set([holdPoint, sign].map(({ header }) => header));
+const { holdPoint, sign, bound } = tables.steps.columns;
+/** Headers of what a step asks of people: a word that cannot be read there counts as blank, and so as something else than somebody meant. */
+const asking: ReadonlySet<string> = new Set([holdPoint, sign, bound].map(({ header }) => header));
 
-/** Refuses steps of which nobody can tell whether they stop the work, or who signs for them. */
+/** Refuses steps of which nobody can tell whether they stop the work, who signs for them, or on which side of a limit a record may lie. */
 function refuseUnread(table: ReadTable | null, steps: readonly PlanRow<"steps">[]): void {
   const step = new Map(steps.map((one) => [one.row, one]));
   const fault = table?.faults.find(({ row, header }) => step.has(row) && asking.has(header));

@@ -8,14 +8,16 @@ import { conditionHolds, cutSentence, fieldsOf, foldName, parseCondition, parseT
 const isSubject = "is subject";
 
 /**
- * Says why a job does not tell what it is about, where its procedure is about one controller, shelf or drive, or names the arrays of the job in its steps;
- * null where it does. An empty cell means everything there, which nobody wants pulled or erased.
+ * Says why a job does not tell what it is about, where its procedure is about one controller, shelf or drive, names the arrays of the job in its steps, or
+ * empties the drives of those that join a cluster that exists; null where it does. An empty cell means everything there, which nobody wants pulled or erased.
  *
  * Refuses a site or an array that the plan does not have.
  */
 export function subjectFault(model: PlanModel, job: PlanRow<"jobs">): string | null {
   const follows = `Job ${quote(job.job)} follows ${quote(job.procedure)}`;
   if (job.arrays === "" && namesArrays(model, job)) return cutSentence(`${follows}, which wants its arrays named. Write them under Arrays in Jobs.`);
+  const live = emptiedWithOthers(model, job);
+  if (live !== null) return cutSentence(`Job ${quote(job.job)} empties drives, and cluster ${quote(live)} is in use. Write under Arrays in Jobs which arrays are new.`);
   const sections = model.rowsWith("procedures", "procedure", job.procedure).filter(isAboutSubject);
   const [first] = sections;
   if (first === undefined) return null;
@@ -47,6 +49,12 @@ export function anySubject(model: PlanModel, job: PlanRow<"jobs">): string {
 }
 
 const examples: Partial<Record<ForEach, string>> = { controller: "B", shelf: "S1", drive: "bay 7" };
+
+/** Names the cluster that exists already all whose arrays at the site a job would empty, as it names none; null where there is none. */
+function emptiedWithOthers(model: PlanModel, job: PlanRow<"jobs">): string | null {
+  if (job.arrays !== "" || !model.places.emptiesDrives(job.procedure)) return null;
+  return model.places.of(job).arrays.map(({ cluster }) => model.find("clusters", cluster)).find((cluster) => cluster?.state === "existing")?.cluster ?? null;
+}
 
 function namesArrays(model: PlanModel, { procedure }: PlanRow<"jobs">): boolean {
   return model.rowsWith("steps", "procedure", procedure).some(({ do: text }) => (orNull(() => fieldsOf(parseTemplate(text, "Do"))) ?? []).some((field) => foldName(field) === "job.arrays"));

@@ -39,7 +39,7 @@ export const addDriveShelf: ProcedureDraft = {
       when: "Is subject = yes",
       steps: [
         { id: "SHF-040", do: "Rack fixed and stabilised, bonded to earth; your strap on its bonding point.", caution: "A rack tips when weight is pulled out at its front. A discharge destroys drives.", expect: "All three", sign: "none", minutes: 5 },
-        { id: "SHF-041", do: "Fix the rails of shelf {{Shelf}} at unit {{Shelf.Bottom unit}} of rack {{Shelf.Rack}}, if its units are free, front and back. Enter the lowest unit they fill.", expect: "{{Shelf.Bottom unit}}", record: "number", sign: "none", minutes: 15 },
+        { id: "SHF-041", do: "Fix the rails of shelf {{Shelf}} at unit {{Shelf.Bottom unit}} of rack {{Shelf.Rack}}, if its units are free, front and back. Enter the unit lowest down that they fill.", expect: "{{Shelf.Bottom unit}}", record: "number", sign: "none", minutes: 15 },
         { id: "SHF-042", do: "Lift the shelf with its drives out: two people or the lift table by its weight plate. Fix and bond it.", caution: "Lifting injures backs and crushes fingers. One person speaks; hands under, never in the rail.", expect: "Fixed and bonded", sign: "two", minutes: 15 },
         { id: "SHF-044", do: "Fit the drives bay by bay; run a finger along the front: all seated, blanks in empty bays. Count them.", record: "number", sign: "none", minutes: 15 },
       ],
@@ -50,7 +50,7 @@ export const addDriveShelf: ProcedureDraft = {
       when: "Is subject = yes",
       steps: [
         { id: "SHF-050", do: "Read the load of {{Shelf.Feeds}} on their displays, and add to each the amps on the shelf's plate. By the plan, the shelf in it: {{Feed load}}. If a feed alone passes its limit, stop. Enter what each would carry.", caution: "An overloaded feed takes everything on it down. A licensed electrician and the local code decide.", record: "text", minutes: 5 },
-        { id: "SHF-051", do: "Supply switches off where it has some, strap off, step clear of the fans; cords into {{Shelf.Feeds}}, first supply first; one beyond these gets none. Lock and label both ends; switches on.", caution: "Electric shock: look at cords and plugs first; never touch a breaker. A shelf without a switch starts as soon as a cord is in.", expect: "Supplies run", holdPoint: true, minutes: 5 },
+        { id: "SHF-051", do: "Supply switches off where it has some, strap off, step clear of the fans; cords into {{Shelf.Feeds}}, the first supply into the first; a supply too many gets no cord. Lock and label both ends; switches on.", caution: "Electric shock: look at cords and plugs first; never touch a breaker. A shelf without a switch starts as soon as a cord is in.", expect: "Supplies run", holdPoint: true, minutes: 5 },
       ],
     },
     {
@@ -65,7 +65,7 @@ export const addDriveShelf: ProcedureDraft = {
       forEach: "drive",
       shownAs: "grid",
       steps: [
-        { id: "SHF-065", do: "Have the array list its drives by bay and serial number, and paste the serial numbers here, bay by bay. No drive is pulled to read it.", expect: "{{Drive.Serial}}", record: "serial", minutes: 1 },
+        { id: "SHF-065", do: "Have the array list its drives by bay and serial number, keep the list, and paste the serial numbers here, bay by bay; on paper write those alone that differ. No drive is pulled to read it.", expect: "{{Drive.Serial}}", record: "serial", minutes: 1 },
       ],
     },
     {

@@ -39,7 +39,7 @@ export const addToLiveCluster: ProcedureDraft = {
       forEach: "array",
       when: "Join adds capacity = no and Cluster live = yes",
       steps: [
-        { id: "JOI-385", do: "Stop: open the management address of cluster {{Cluster}} that the row expects, from this room. If it does not answer, do not join.", expect: "{{Shared address}}", sign: "none", minutes: 3 },
+        { id: "JOI-385", do: "Stop: open the management address of cluster {{Cluster}} that the row expects, from this room. If it does not answer, or shows a fault or a rebuild, do not join.", expect: "{{Shared address}}", sign: "none", minutes: 3 },
         { id: "JOI-386", when: "Cluster act = join", do: "Join this array to the live cluster {{Cluster}}. Enter the cluster's name as the array shows it afterwards.", caution: `${joinCaution} If the page then offers to add its capacity to a pool, refuse: that comes after tests and acceptance.`, expect: "{{Cluster}}", record: "text", sign: "two", holdPoint: true, minutes: 10 },
         { id: "JOI-387", do: "The cluster shows the array as a member, no fault, and no capacity of it in any pool.", expect: "Member, no capacity in any pool", sign: "none", minutes: 5 },
       ],
@@ -62,7 +62,7 @@ export const addToLiveCluster: ProcedureDraft = {
       forEach: "array",
       when: "Join adds capacity = no and Cluster live = yes and Array.Pool <>",
       steps: [
-        { id: "JOI-404", do: "Both people read the names of array and pool on the screen aloud; then put the capacity of this array into the live pool {{Array.Pool}}. Enter the pool.", caution: "From here on live data lies on this array too: it cannot be taken away without moving it back.", expect: "{{Array.Pool}}", record: "text", sign: "two", holdPoint: true, minutes: 5 },
+        { id: "JOI-404", do: "Only with every member well and no rebuild: both people read array and pool on the screen aloud; then put the capacity of this array into the live pool {{Array.Pool}}. Enter the pool.", caution: "From here on live data lies on this array too: it cannot be taken away without moving it back.", expect: "{{Array.Pool}}", record: "text", sign: "two", holdPoint: true, minutes: 5 },
       ],
     },
     {
@@ -70,7 +70,7 @@ export const addToLiveCluster: ProcedureDraft = {
       forEach: "array",
       when: "Join adds capacity <> no and Cluster live = yes",
       steps: [
-        { id: "JOI-485", do: "Stop: open the management address of cluster {{Cluster}} that the row expects, from this room. If it does not answer, do not join.", expect: "{{Shared address}}", sign: "none", minutes: 3 },
+        { id: "JOI-485", do: "Stop: open the management address of cluster {{Cluster}} that the row expects, from this room. If it does not answer, or shows a fault or a rebuild, do not join.", expect: "{{Shared address}}", sign: "none", minutes: 3 },
         { id: "JOI-486", when: "Cluster act = join", do: "Both people read the names of array and cluster on the screen aloud; then join this array to the live cluster {{Cluster}}. Its capacity goes into the live pool with that; where nobody knows, take it that it does. Enter the cluster's name as the array shows it afterwards.", caution: `${joinCaution} From then on the array holds live data too.`, expect: "{{Cluster}}", record: "text", sign: "two", holdPoint: true, minutes: 10 },
       ],
     },

@@ -18,7 +18,7 @@ export const changeFirmware: ProcedureDraft = {
         { id: "FWM-021", do: "Enter the firmware that {{Array}} runs now.", record: "text", sign: "none", minutes: 2 },
         { id: "FWM-022", do: "Enter the firmware that it is to run, and where its files and their check sums came from.", record: "text", sign: "none", minutes: 5 },
         { id: "FWM-023", do: "Read the maker's notes between the two versions: a way back, versions between, hosts, drives, shelves and members of the cluster that must be changed first. Enter what was found, or none.", record: "text", minutes: 20 },
-        { id: "FWM-024", when: manyControllers, do: "{{Array}} is fully redundant, no fault, no rebuild; both controllers healthy, the cache mirrored, every path seen on both by every host. Enter the fewest paths that any host shows; by the plan: {{Host paths}}.", caution: "A controller that restarts is a controller that is missing: hosts with paths on one side only lose their data.", expect: "{{Paths}}", record: "number", sign: "two", minutes: 10 },
+        { id: "FWM-024", when: manyControllers, do: "{{Array}} is fully redundant, no fault, no rebuild; every controller healthy, the cache mirrored, every path seen on each by every host. Enter the fewest paths that any host shows; by the plan: {{Host paths}}.", caution: "A controller that restarts is a controller that is missing: hosts with paths on that one only lose their data.", expect: "{{Paths}}", record: "number", sign: "two", minutes: 10 },
         { id: "FWM-026", when: oneController, do: "{{Array}} has one controller and stands still while that restarts: no fault, no rebuild, every host has let go of it, and the contact agrees. Enter the minutes agreed.", caution: "A host that still uses it loses its data.", record: "number", unit: "min", sign: "two", minutes: 10 },
         { id: "FWM-025", do: "Export the configuration of {{Array}} and its fault log. Enter where.", record: "text", sign: "none", minutes: 5 },
       ],
@@ -27,8 +27,8 @@ export const changeFirmware: ProcedureDraft = {
       section: "One controller at a time",
       forEach: "controller",
       steps: [
-        { id: "FWM-040", when: manyControllers, do: "Start the new firmware on controller {{Controller}} of {{Array}}, which hands its work to the other one first. Enter the seconds for which hosts stood still.", caution: "Live data: never both at once. If the other one is not well at this moment, do not start.", expect: "{{Longest standstill s}}", bound: "at most", record: "number", unit: "s", sign: "two", holdPoint: true, minutes: 20 },
-        { id: "FWM-041", when: manyControllers, do: "Wait until controller {{Controller}} of {{Array}} works again, the cache is mirrored and every host shows all its paths on both. Nobody starts the other one before. Enter the version that it runs.", record: "text", holdPoint: true, minutes: 20 },
+        { id: "FWM-040", when: manyControllers, do: "Start the new firmware on controller {{Controller}} of {{Array}}, which hands its work to another one first. Enter the seconds for which hosts stood still.", caution: "Live data: never two at once. If another one is not well at this moment, do not start.", expect: "{{Longest standstill s}}", bound: "at most", record: "number", unit: "s", sign: "two", holdPoint: true, minutes: 20 },
+        { id: "FWM-041", when: manyControllers, do: "Wait until controller {{Controller}} of {{Array}} works again, the cache is mirrored and every host shows all its paths on each. Nobody starts another one before. Enter the version that it runs.", record: "text", holdPoint: true, minutes: 20 },
         { id: "FWM-042", when: oneController, do: "Only while no host uses {{Array}}: start the new firmware on controller {{Controller}}. Enter the minutes until it answered again.", caution: "A host that still uses it loses its data.", record: "number", unit: "min", sign: "two", holdPoint: true, minutes: 20 },
         { id: "FWM-043", when: oneController, do: "Wait until {{Array}} works without fault and its hosts use it again with all their paths. Enter the version that it runs.", record: "text", holdPoint: true, minutes: 20 },
       ],
@@ -54,7 +54,7 @@ export const changeFirmware: ProcedureDraft = {
       section: "Handed back",
       forEach: "site",
       steps: [
-        { id: "FWM-070", do: "Export the configurations again, and write the new version into Arrays and, where all members run it, under Release in Clusters. Enter where the exports are.", record: "text", sign: "none", minutes: 8 },
+        { id: "FWM-070", do: "Export the configurations again, and have the new version written into the plan: Arrays and, where all members run it, Release in Clusters. Enter where the exports are.", record: "text", sign: "none", minutes: 8 },
         siteAccepts("FWM-072"),
       ],
     },

@@ -65,7 +65,7 @@ export const installRackArray: ProcedureDraft = {
       section: "Failure tests: switches",
       forEach: "switch",
       steps: [
-        { id: "INS-455", do: "Only if every host shows all its paths, some of these not over this switch, and the owner of all else on it, named in the note, has signed for this hour: restart it under load. Enter how many seconds the load stood still.", caution: "Everything else on this switch loses it too.", expect: "{{Longest standstill s}}", bound: "at most", record: "number", unit: "s", sign: "two", holdPoint: true, minutes: 20 },
+        { id: "INS-455", do: "Only if every host shows all its paths, some not over this switch, and the owner of all else on it, named in the note, signed for this hour: restart it under load. Enter the seconds it stood still.", caution: "Everything else on this switch loses it too.", expect: "{{Longest standstill s}}", bound: "at most", record: "number", unit: "s", sign: "two", holdPoint: true, minutes: 20 },
       ],
     },
     {
@@ -73,14 +73,14 @@ export const installRackArray: ProcedureDraft = {
       forEach: "host",
       shownAs: "grid",
       steps: [
-        { id: "INS-457", do: "Only if nothing else runs on the host, or its owner has signed: restart it. It comes back with its test volume; enter how many paths to the arrays of this tab it shows.", expect: "{{Paths to arrays}}", record: "number", sign: "two", minutes: 15 },
+        { id: "INS-457", do: "One host after the other, and only if nothing else runs on it or its owner has signed: restart it. It comes back with its test volume; enter how many paths to the arrays of this tab it shows.", expect: "{{Paths to arrays}}", record: "number", sign: "two", minutes: 15 },
       ],
     },
     {
       section: "Failure tests: orderly stop",
       forEach: "cluster",
       steps: [
-        { id: "INS-459", do: "Stop the load, let go of the test volume on every host. Shut every array of {{Cluster}} down as the maker's guide orders, shelves last; then start, shelves first. Enter the minutes until every host has its test volume on all paths.", caution: "Only while the cluster is new and holds no data of anybody.", record: "number", unit: "min", sign: "two", holdPoint: true, minutes: 60 },
+        { id: "INS-459", do: "Stop the load; every host lets go of the test volume. Shut all arrays of {{Cluster}} down by the maker's guide, shelves last; start, shelves first. Enter the minutes until hosts have it on all paths.", caution: "Only while the cluster is new and holds no data of anybody.", record: "number", unit: "min", sign: "two", holdPoint: true, minutes: 60 },
       ],
     },
     leavingSite("Left safe after the failure tests", "INS-95", "Tell the site's contact that the arrays are still not in use. Leave the signs on them."),

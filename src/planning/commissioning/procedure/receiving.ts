@@ -28,8 +28,8 @@ export const receiving: ProcedureDraft = {
       section: "Kept",
       forEach: "site",
       steps: [
-        { id: "RCV-030", do: "Put the boxes where they stand dry, closed and locked away, as many on each other as their label allows. Enter where.", record: "text", minutes: 10 },
         { id: "RCV-031", do: "Sign the carrier's paper with what you found on it. Enter its number.", record: "text", minutes: 3 },
+        { id: "RCV-030", do: "Put the boxes where they stand dry, closed and locked away, as many on each other as their label allows. Enter where.", record: "text", minutes: 10 },
         fileGivenBack("RCV-904"),
       ],
     },

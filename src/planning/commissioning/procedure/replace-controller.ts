@@ -59,7 +59,7 @@ export const replaceController: ProcedureDraft = {
       steps: [
         { id: "RCT-055", do: "Read the address of the port back from the array.", expect: "{{Address}}", record: "address", minutes: 2 },
         { id: "RCT-056", do: "Read the rest back, and see that the link is up.", expect: "/{{Prefix length}}, gateway {{Gateway}}, MTU {{Port MTU}}, link up", minutes: 1 },
-        { id: "RCT-058", when: "Own address = yes", do: "From each of these, ping the port, fragmentation forbidden, with as many bytes as the next column expects: it answers.", expect: "{{Ping targets}}", minutes: 2 },
+        { id: "RCT-058", when: "Own address = yes", do: "From each of these, ping the port, fragmentation forbidden, with as many bytes as RCT-057 expects: it answers.", expect: "{{Ping targets}}", minutes: 2 },
         { id: "RCT-057", when: "Own address = yes", do: "Enter the largest size that passed from all of them.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 1 },
       ],
     },

@@ -1,3 +1,5 @@
+import { foldName } from "../../text";
+
 /**
  * Steps of earlier editions that were withdrawn because they are unsafe, with what they do. An id is never given to another step.
  *
@@ -11,3 +13,11 @@ export const withdrawnSteps: Readonly<Record<string, string>> = {
   "RCT-050": "sets the ports of both controllers where one was replaced",
   "OUT-052": "expects failed drives to report a finished erasure",
 };
+
+const byId = new Map(Object.entries(withdrawnSteps).map(([id, what]) => [foldName(id), what]));
+
+/** Says why a step is followed no more, and what to do; null where its id was not withdrawn. */
+export function withdrawnFault(stepId: string): string | null {
+  const what = byId.get(foldName(stepId));
+  return what === undefined ? null : `${stepId} was withdrawn: it ${what}. Delete it, or follow the built-in steps.`;
+}

@@ -38,7 +38,7 @@ export const workshopPreparation: ProcedureDraft = {
       forEach: "drive",
       shownAs: "grid",
       steps: [
-        { id: "WSP-041", do: "Push a drive into the bay that stands under For and scan its serial number. It stays this bay's drive for good: once this job is closed the numbers go into Drives, and the site expects them.", expect: "{{Drive.Serial}}", record: "serial", minutes: 1 },
+        { id: "WSP-041", do: "Push a drive into the bay that stands under For and scan its serial number. It stays this bay's drive for good: once this job is closed the numbers go into Drives of the plan, and the site expects them.", expect: "{{Drive.Serial}}", record: "serial", minutes: 1 },
       ],
     },
     {

@@ -24,7 +24,7 @@ export const yearlyCheck: ProcedureDraft = {
       forEach: "array",
       steps: [
         { id: "YCK-020", do: "Read the serial number of {{Array}} on its chassis.", expect: "{{Array.Serial}}", record: "serial", minutes: 2 },
-        { id: "YCK-021", do: "Still at unit {{Bottom unit}} of rack {{Rack}}? Enter its lowest unit.", expect: "{{Bottom unit}}", record: "number", minutes: 1 },
+        { id: "YCK-021", do: "Still at unit {{Bottom unit}} of rack {{Rack}}? Enter the unit lowest down that it fills.", expect: "{{Bottom unit}}", record: "number", minutes: 1 },
         { id: "YCK-022", do: "Indicators, fans, smell, noise and heat: as the maker's guide shows them.", expect: "As the guide shows", minutes: 4 },
         { id: "YCK-023", do: "Dust in front, cables behind: nothing blocks the air, nothing hangs, labels readable.", caution: "Do not put hands or tools behind running fans; leave cords and plugs alone.", expect: "Clear", minutes: 5 },
         { id: "YCK-024", do: "Rack stabilised, earth bonds tight to the eye, bonding point there.", caution: "A loose earth bond is for the site's electrician.", expect: "All there", minutes: 3 },
@@ -48,7 +48,7 @@ export const yearlyCheck: ProcedureDraft = {
       forEach: "array",
       shownAs: "grid",
       steps: [
-        { id: "YCK-033", do: "Drives replaced since last year. Enter bays and serial numbers, or none, and bring Drives up to date.", record: "text", minutes: 5 },
+        { id: "YCK-033", do: "Drives replaced since last year. Enter bays and serial numbers, or none, for the table Drives of the plan.", record: "text", minutes: 5 },
         { id: "YCK-034", do: "Unreadable sectors, resets and slow drives in the log: enter the count, and the bays in the note.", record: "number", minutes: 10 },
         { id: "YCK-035", do: "Enter the day of the last full read of all drives that ended without errors.", record: "date", minutes: 3 },
         { id: "YCK-039", do: "Enter the day by which the maker's guide wants the cache batteries exchanged.", record: "date", minutes: 3 },
@@ -88,7 +88,7 @@ export const yearlyCheck: ProcedureDraft = {
       when: "Network.Kind <> other",
       shownAs: "grid",
       steps: [
-        { id: "YCK-054", do: "From this port of the host, bound as the source, ping each of these, fragmentation forbidden, with as many bytes as the next column expects: every one answers.", expect: "{{Ping targets}}", minutes: 2 },
+        { id: "YCK-054", do: "From this port of the host, bound as the source, ping each of these, fragmentation forbidden, with as many bytes as YCK-053 expects: every one answers.", expect: "{{Ping targets}}", minutes: 2 },
         { id: "YCK-053", do: "Enter the largest size that passed to all of them.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 1 },
       ],
     },

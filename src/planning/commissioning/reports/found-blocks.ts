@@ -1,5 +1,5 @@
 import { formatAddress } from "../../addressing";
-import { groupBy, type PlanModel, type PoolContents } from "../../plan/model";
+import { groupBy, switchEnd, type PlanModel, type PoolContents } from "../../plan/model";
 import type { PlanRow } from "../../plan/read";
 import { block, type PackBlock, type PackLine } from "../../printouts";
 import { canonicalText, foldName, formatPercent, terabytesOf } from "../../text";
@@ -109,7 +109,7 @@ export class FoundBlocks {
           network?.row.prefix ?? "",
           network?.row.gateway ?? "",
           port.mtu ?? network?.mtu ?? "",
-          `${port.switch} ${port.switchPort}`.trim(),
+          switchEnd(port.switch, port.switchPort),
         ]),
       ),
       "No port in the plan.",

@@ -1,5 +1,5 @@
 import { foldName, splitNames } from "../../text";
-import { groupBy, oncePer, orNull, type PlanModel } from "../../plan/model";
+import { comesAfter, groupBy, oncePer, orNull, type PlanModel } from "../../plan/model";
 import type { PlanRow } from "../../plan/read";
 import type { JobProgress } from "./progress";
 
@@ -38,23 +38,13 @@ export function programmeOf(model: PlanModel, works: readonly PlannedWork[], tod
   const before = new Map(works.map((work) => [foldName(work.job.job), work]));
 
   const openBefore = oncePer(({ job }: PlannedWork) => splitNames(job.after).flatMap((name) => before.get(foldName(name)) ?? []).filter((work) => !isClosed(work)));
-  /** Tells whether a job is another one, or comes after it, however many open ones stand between. */
-  const isAfter = (one: PlannedWork, other: PlannedWork): boolean => {
-    const reached = new Set([one]);
-    // A set goes on with what is added to it on the way.
-    for (const work of reached) {
-      if (work === other) return true;
-      for (const earlier of openBefore(work)) reached.add(earlier);
-    }
-    return false;
-  };
 
   const blocksOf = (blocked: PlannedWork): string[] => {
     const { job, fault } = blocked;
     const waits = splitNames(job.after).flatMap((name) => {
       const work = before.get(foldName(name));
       if (work === undefined) return [`after ${name}, which is no job`];
-      return isClosed(work) ? [] : [isAfter(work, blocked) ? `after ${work.job.job}, which waits for it in turn` : `after ${work.job.job}`];
+      return isClosed(work) ? [] : [comesAfter(work, blocked, openBefore) ? `after ${work.job.job}, which waits for it in turn` : `after ${work.job.job}`];
     });
     const elsewhere = (byCrewAndDay.get(crewAndDay(job)) ?? []).find((other) => foldName(other.job.site) !== foldName(job.site));
     const missing = missingParts(model, job);

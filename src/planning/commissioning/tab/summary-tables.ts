@@ -49,8 +49,8 @@ function clusterLines(arrays: readonly PlanRow<"arrays">[], model: PlanModel): C
   });
 }
 
-/** Says where each array stands, how heavy it is to lift and from which feeds it is supplied. */
-export function positionTable({ places: { arrays } }: ExpandedJob): SummaryRow[] {
+/** Says where each array stands, the unit lowest down first, how heavy it is to lift and from which feeds it is supplied. */
+export function positionTable({ places: { arrays } }: ExpandedJob, model: PlanModel): SummaryRow[] {
   const columns = [
     { label: "Rack positions", from: "found", to: "unit" },
     { label: "Rack, units", from: "expectedBefore", to: "recheckedBy" },
@@ -60,7 +60,7 @@ export function positionTable({ places: { arrays } }: ExpandedJob): SummaryRow[]
   const lines = arrays.map(({ array, rack, bottomUnit, units, liftKg, feedA, feedB }) =>
     [
       array,
-      both(rack, bottomUnit === null ? "" : `${bottomUnit}–${topUnit(bottomUnit, units)}`),
+      both(rack, bottomUnit === null ? "" : `${bottomUnit}–${topUnit(bottomUnit, units, model.find("racks", rack))}`),
       liftKg === null ? "" : formatKilograms(liftKg),
       both(feedA, feedB),
     ].map(fact),
@@ -80,7 +80,7 @@ export function feedTable({ places: { arrays } }: ExpandedJob, model: PlanModel)
     { label: "Worst W", from: "recheckedBy", to: "recheckedBy" },
     { label: "Worst A", from: "by", to: "by" },
     { label: "Limit A", from: "witness", to: "witness" },
-    { label: "Share at worst", from: "done", to: "note" },
+    { label: "Of limit at worst", from: "done", to: "note" },
   ] as const;
   const lines = model.power.loadsOf(arrays).map(({ worst: { feed, normalWatts, worstWatts, worstAmps, limitAmps, share, ok } }): Cell[] => [
     fact(feed),
@@ -88,7 +88,7 @@ export function feedTable({ places: { arrays } }: ExpandedJob, model: PlanModel)
     figure(roundTo(0, worstWatts)),
     figure(ampsOf(worstAmps)),
     figure(ampsOf(limitAmps)),
-    ok ? fact(`${formatPercent(share)}, within the limit`) : { value: `${formatPercent(share)}: over the limit`, style: "alarm" },
+    ok ? fact(`${formatPercent(share)}, within`) : { value: `${formatPercent(share)}: over`, style: "alarm" },
   ]);
   return summaryTable(columns, lines);
 }
@@ -117,7 +117,7 @@ export function poolTable({ places }: ExpandedJob, model: PlanModel): SummaryRow
       figure(total === null ? null : terabytesOf(total)),
       fact(limit === null ? "" : formatPercent(limit)),
       figure(toHosts === null || limit === null ? null : roundTo(2, (Number(toHosts) / 1e12) * limit)),
-      fact(arrays.map(({ array }) => array).join(", ")),
+      fact(arrays.length === places.arrays.length ? "all of this tab" : arrays.map(({ array }) => array).join(", ")),
     ];
   });
   return summaryTable(columns, lines);

@@ -34,7 +34,7 @@ const headRows = 2;
 const titleHeight = 26;
 
 /** Height, in points, of a row that only parts two blocks. */
-const gapHeight = 9;
+const gapHeight = 5;
 
 /** What a tab is made of. */
 export interface TabSource {
@@ -268,8 +268,9 @@ function addPocketSheets({ rows, merges, whole }: TabRows, expanded: ExpandedJob
   }
 }
 
-function addSnags({ rows, heads, written }: TabRows, { records: { snags, usedSnagIds } }: TabSource, steps: ReadonlyMap<string, NumberedStep>, { stepRows, snagRows }: TabBlocks): void {
-  heads.add(rows.length).add(rows.length + 1);
+function addSnags({ rows, heads, whole, written }: TabRows, { records: { snags, usedSnagIds } }: TabSource, steps: ReadonlyMap<string, NumberedStep>, { stepRows, snagRows }: TabBlocks): void {
+  const first = rows.length;
+  heads.add(first).add(first + 1);
   rows.push(titleRow("Snags: what must be put right", tags.snags), labelRow(snagHeads));
   for (let index = 0; index < snags.length + spareSnags; index += 1) {
     const snag = snags[index];
@@ -277,6 +278,8 @@ function addSnags({ rows, heads, written }: TabRows, { records: { snags, usedSna
     written.add(rows.length);
     rows.push(snagRow(snag, { row: rows.length, id, stepRows, snagRows, steps }));
   }
+  // Its columns are not those whose headers stand on every page.
+  whole.set(first, rows.length);
   rows.push(rowOf({}));
 }
 

@@ -20,9 +20,9 @@ export interface BuildStamp {
 }
 
 const howToFill = [
-  "Anyone may stop the work. Type what you see into Found and your name into By;",
-  "“Not applicable” and “Waived” want a name and a reason in Note.",
-  "What differs goes to Snags at the end: the first Found stays.",
+  "Anyone may stop the work. Found: what you see, Yes or No where nothing is entered; By: your name.",
+  "“Not applicable” and “Waived” want a reason in Note.",
+  "What differs goes to Snags: the first Found stays.",
 ].join(" ");
 
 /**
@@ -32,7 +32,7 @@ const howToFill = [
  */
 export function planSummary(expanded: ExpandedJob, model: PlanModel, stamp: BuildStamp, formulas: ProgressFormulas): SummaryRow[] {
   const left = addressTable(expanded, model);
-  const right = [...positionTable(expanded), ...networkTable(expanded, model), ...feedTable(expanded, model), ...poolTable(expanded, model)];
+  const right = [...positionTable(expanded, model), ...networkTable(expanded, model), ...feedTable(expanded, model), ...poolTable(expanded, model)];
   const height = Math.max(left.length, right.length);
   return [
     wideRow(whereAndWhat(expanded, stamp), "facts"),

@@ -1,3 +1,5 @@
+import { columnPoints } from "../../../sheet";
+
 /**
  * How wide letters are at most, as shares of a digit, in which columns are measured: by the advance widths of Carlito, the free font that is as wide
  * as the default one of workbooks. What is not listed is a little wider than a digit.
@@ -33,9 +35,14 @@ const otherWidth = 1.06;
 const squareWidth = 2;
 const firstSquare = 0x2e80;
 
-/** How much wider bold letters are, and how much narrower than its width a column may come out. */
+/** How much wider bold letters are. */
 const boldShare = 1.03;
-const columnShare = 0.97;
+/**
+ * Points of a digit on paper, by its advance width in that font (1,038 of 2,048 units at 11 points): more than the 7 pixels by which columns are counted,
+ * so that a wide column holds fewer digits than its number says. A cell keeps some points free on both sides.
+ */
+const digitPoints = (11 * 1038) / 2048;
+const paddingPoints = 2;
 
 /** Tells how many lines a text takes in a column so many characters wide. */
 export type LineCount = (columnWidth: number) => number;
@@ -48,7 +55,7 @@ export function lineCount(text: string, isBold: boolean): LineCount {
   return (columnWidth) => {
     const found = known.get(columnWidth);
     if (found !== undefined) return found;
-    const width = (columnWidth * columnShare) / (isBold ? boldShare : 1);
+    const width = (columnPoints(columnWidth) - paddingPoints) / digitPoints / (isBold ? boldShare : 1);
     const lines = paragraphs.reduce((sum, words) => sum + linesOf(words, width), 0);
     known.set(columnWidth, lines);
     return lines;

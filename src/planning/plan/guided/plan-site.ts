@@ -77,7 +77,11 @@ class SiteRows {
       models: this.model.find("models", model.model as string) === null ? [model] : [],
       modelPorts: this.model.find("models", model.model as string) === null ? this.modelPorts(model) : [],
       arrays,
-      jobs: arrays.length === 0 ? [] : [{ job: `${site} installation`, site, procedure, plannedDate: this.value("plannedDate"), state: "planned" }],
+      // Arrays that join others are named: nobody wants the drives of those others emptied.
+      jobs: arrays.length === 0 ? [] : [{
+        job: `${site} installation`, site, procedure, arrays: cluster.state === "existing" ? arrays.map(({ array }) => array).join(", ") : null,
+        plannedDate: this.value("plannedDate"), state: "planned",
+      }],
       assumptions: this.assumptions,
     };
   }
@@ -219,7 +223,7 @@ class SiteRows {
 
   private needed(key: QuestionKey): string {
     const text = this.text(key);
-    if (text === null) throw invalid(questions[key].label, null, `${questions[key].label} is empty. ${questions[key].help}`);
+    if (text === null) throw invalid(questions[key].label, null, `${questions[key].label} is empty. Write it: ${questions[key].help[0]!.toLowerCase()}${questions[key].help.slice(1)}`);
     return text;
   }
 

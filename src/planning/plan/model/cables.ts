@@ -19,6 +19,11 @@ export interface PlannedCable extends Ends {
   readonly kind: "port" | "link" | "power";
 }
 
+/** Names the end of a cable at a switch, as its label does; the switch alone where nobody says its port. */
+export function switchEnd(name: string, port: string): string {
+  return name === "" || port === "" ? name : `${name} port ${port}`;
+}
+
 /** A cable and its row in Cables. */
 interface Laid {
   readonly cable: PlannedCable;
@@ -67,7 +72,7 @@ export class Cables {
 
   private ofPorts(): PlannedCable[] {
     const known = this.wiring.all().filter(({ row, to }) => to !== null && row.switchPort !== "");
-    return [...groupBy(known, ({ cable }) => cable).values()].map(([first]) => ({ kind: "port", from: first!.label, to: `${first!.to!.switch} port ${first!.row.switchPort}` }));
+    return [...groupBy(known, ({ cable }) => cable).values()].map(([first]) => ({ kind: "port", from: first!.label, to: switchEnd(first!.to!.switch, first!.row.switchPort) }));
   }
 
   /** A host whose ports are cabled is told by those, not by its links. */

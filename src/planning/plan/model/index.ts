@@ -1,5 +1,6 @@
-export type { PlannedCable } from "./cables";
+export { switchEnd, type PlannedCable } from "./cables";
 export { saysNone, type DriveSet, type PoolContents, type PoolMember } from "./capacity";
+export { comesAfter } from "./comes-after";
 export type { Device } from "./devices";
 export { setColumns } from "./drive-sets";
 export { driveLabel, shelfLabel, type ExpectedDrive } from "./drives";

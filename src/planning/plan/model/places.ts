@@ -9,8 +9,8 @@ import { orNull } from "./refusal";
 
 type ArrayRow = PlanRow<"arrays">;
 
-/** Fields by which a procedure says what becomes of clusters. */
-const [clusterAct, clusterLive] = ["cluster act", "cluster live"];
+/** Fields by which a procedure says what becomes of clusters, and that it brings arrays to their site. */
+const [clusterAct, clusterLive, drivesTravel] = ["cluster act", "cluster live", "drives travel"];
 
 /** Where a job is done and what it is about. */
 export interface JobPlaces {
@@ -63,10 +63,15 @@ export class Places {
   }
 
   /** Tells whether a procedure empties drives, as it creates clusters or joins arrays to them: one of its conditions asks for the cluster act. */
-  readonly emptiesDrives = oncePer((procedure: string): boolean => {
+  readonly emptiesDrives = oncePer((procedure: string): boolean => this.asksFor(procedure, clusterAct));
+
+  /** Tells whether a procedure is for arrays that nobody uses yet, as it empties their drives or is about how these travel: a workshop burns them in. */
+  private readonly isBeforeUse = oncePer((procedure: string): boolean => this.emptiesDrives(procedure) || this.asksFor(procedure, drivesTravel));
+
+  private asksFor(procedure: string, field: string): boolean {
     const conditions = [...this.rows.rowsWith("procedures", "procedure", procedure), ...this.rows.rowsWith("steps", "procedure", procedure)];
-    return conditions.some(({ when }) => foldName(when).includes(clusterAct));
-  });
+    return conditions.some(({ when }) => foldName(when).includes(field));
+  }
 
   /**
    * Finds an array of a job for which its procedure says nothing of what becomes of its cluster, though it says it for others: an array that joins a live
@@ -90,9 +95,9 @@ export class Places {
     return null;
   }
 
-  /** Finds an array of a job whose drives it would empty though a job that is closed has installed it; null where there is none. */
+  /** Finds an array of a job whose drives it would empty, or prepare for the road, though a job that is closed has installed it; null where there is none. */
   installedAgain(job: PlanRow<"jobs">): { readonly array: ArrayRow; readonly by: PlanRow<"jobs"> } | null {
-    if (!this.emptiesDrives(job.procedure)) return null;
+    if (!this.isBeforeUse(job.procedure)) return null;
     const closed = this.rows.rows("jobs").filter((other) => other !== job && other.state === "closed" && this.emptiesDrives(other.procedure));
     for (const array of this.of(job).arrays) {
       const by = closed.find((other) => orNull(() => this.of(other))?.arrays.includes(array) === true);

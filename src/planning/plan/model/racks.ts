@@ -58,12 +58,17 @@ export class Racks {
 function deviceOf(planned: Device, rack: PlanRow<"racks">): RackDevice | null {
   const { bottomUnit, units } = planned.row;
   const lowest = bottomUnit === null ? null : unitFromBottom(bottomUnit, rack);
-  return lowest === null ? null : { ...planned, lowest, highest: topUnit(lowest, units) };
+  return lowest === null ? null : { ...planned, lowest, highest: lowest + unitsAbove(units) };
 }
 
-/** Computes the highest unit that something fills; one that says no height fills one. */
-export function topUnit(bottom: number, units: number | null): number {
-  return bottom + Math.max(units ?? 1, 1) - 1;
+/** Computes the unit highest up that something fills, from the one lowest down, as its rack numbers them: above 38 comes 37 where that is from the top. */
+export function topUnit(bottom: number, units: number | null, rack: Pick<PlanRow<"racks">, "numberedFrom"> | null): number {
+  return rack?.numberedFrom === "top" ? bottom - unitsAbove(units) : bottom + unitsAbove(units);
+}
+
+/** Counts the units that something fills above its lowest; one that says no height fills one. */
+function unitsAbove(units: number | null): number {
+  return Math.max(units ?? 1, 1) - 1;
 }
 
 /** Counts a rack unit from the bottom; null where the rack numbers from the top and its height is not known. */

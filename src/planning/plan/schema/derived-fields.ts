@@ -79,6 +79,8 @@ export const derivedFields = {
     "Ping too large": {},
     /** Whom to ping: the hosts in its network by address, else the ports of other arrays; in words where the plan knows none. */
     "Ping targets": {},
+    /** The switch and its port into which it is cabled, as the label of the cable has them. */
+    "Switch end": {},
     /** "no" on a controller that waits where an address moves to the one that works: there is none to ping from; else "yes". */
     "Own address": { choices: ["yes", "no"] },
   },

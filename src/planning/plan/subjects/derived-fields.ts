@@ -1,6 +1,6 @@
 import { formatAddress, formatMask, pingSize, readAddress, type Family } from "../../addressing";
 import { ampsOf, andMore, foldName, formatAmps, formatPercent, formatTerabytes } from "../../text";
-import { controllersOf, frameFor, topUnit, usualMtu, type ExpectedDrive, type HostEnd, type JobPlaces, type Network, type PlanModel, type PlannedFeedLoad } from "../model";
+import { controllersOf, frameFor, switchEnd, topUnit, usualMtu, type ExpectedDrive, type HostEnd, type JobPlaces, type Network, type PlanModel, type PlannedFeedLoad } from "../model";
 import type { PlanRow } from "../read";
 import type { DerivedTexts } from "../schema";
 
@@ -20,7 +20,7 @@ export function deriveArrayFields(model: PlanModel, places: JobPlaces, array: Pl
     "Cluster act": model.places.clusterActOf(array),
     "Cluster live": yesOrNo(model.places.isLive(array, places.arrays)),
     "Controller count": String(controllersOf(array)?.length ?? ""),
-    "Top unit": array.bottomUnit === null ? "" : String(topUnit(array.bottomUnit, array.units)),
+    "Top unit": array.bottomUnit === null ? "" : String(topUnit(array.bottomUnit, array.units, model.find("racks", array.rack))),
     "Usable": capacity === null ? "" : formatTerabytes(capacity.usable),
     "Usable before reserve": capacity === null ? "" : formatTerabytes(capacity.usable + capacity.reserve),
     "Addresses": addresses.size === 0 ? "" : String(addresses.size),
@@ -56,8 +56,15 @@ function firstPortOf(model: PlanModel, array: PlanRow<"arrays">) {
 
 /** Says host by host how many paths it has to an array. */
 function describePaths(model: PlanModel, array: PlanRow<"arrays">): string {
-  const hosts = model.hostPaths.to(array).map(({ host, paths }) => `${host.host} ${paths ?? "not known"}`);
-  return hosts.length === 0 ? "no host is planned" : hosts.join(", ");
+  const hosts = model.hostPaths.to(array).map(({ host, paths }) => ({ name: host.host, paths }));
+  return hosts.length === 0 ? "no host is planned" : describeCounts(hosts, "from each host");
+}
+
+/** Says how many paths each of some ends has, once where all have as many. */
+function describeCounts(ends: readonly { readonly name: string; readonly paths: number | null }[], each: string): string {
+  const [first] = ends;
+  if (ends.length > 1 && first!.paths !== null && ends.every(({ paths }) => paths === first!.paths)) return `${first!.paths} ${each}`;
+  return ends.map(({ name, paths }) => `${name}: ${paths ?? "not known"}`).join(", ");
 }
 
 /** Names the feeds into which the cords of a device go, supply by supply. */
@@ -93,7 +100,11 @@ function isSubject(subject: string, array: string, names: readonly string[]): "y
 
 /** Derives the fields of a row of the Ports table, of a port of an array. */
 export function derivePortFields(model: PlanModel, array: PlanRow<"arrays">, port: PlanRow<"ports">, network: Network | null, isFirst: boolean): DerivedTexts<"Port"> {
-  const places = { "First controller": isFirst ? "yes" : "no", "Own address": array.portSharing === "array" && !isFirst ? "no" : "yes" } as const;
+  const places = {
+    "First controller": isFirst ? "yes" : "no",
+    "Switch end": switchEnd(port.switch, port.switchPort),
+    "Own address": array.portSharing === "array" && !isFirst ? "no" : "yes",
+  } as const;
   if (network?.isIp === false) return { ...places, "Port MTU": "", "Ping size": "", "Ping too large": "", "Ping targets": "" };
   const mtu = port.mtu ?? network?.mtu ?? usualMtu;
   const family = readAddress(port.address)?.family ?? network?.prefix?.family ?? 4;
@@ -138,7 +149,7 @@ export function deriveHostFields(model: PlanModel, { arrays }: JobPlaces, host: 
   const isKnown = counts.length > 0 && counts.every(({ paths }) => paths !== null);
   return {
     "Paths to arrays": isKnown ? String(counts.reduce((sum, { paths }) => sum + (paths ?? 0), 0)) : "",
-    "Paths by array": counts.map(({ array, paths }) => `${array.array} ${paths ?? "not known"}`).join(", "),
+    "Paths by array": describeCounts(counts.map(({ array, paths }) => ({ name: array.array, paths })), "to each array"),
   };
 }
 

@@ -147,6 +147,12 @@ describe("what cannot be built", () => {
     expect(() => build(planWorkbook({ ...small, clusters }))).toThrow("Whether n-1 creates North or joins it is not known, and both empty drives. Write State in Clusters.");
   });
 
+  test("is said of a step that was withdrawn because it is unsafe", () => {
+    const steps = [...small.steps!, step("ins-152", "Start")];
+    expect(() => build(planWorkbook({ ...small, steps }))).toThrow("ins-152 was withdrawn: it puts capacity into a pool that may be live before the array was built and tested.");
+    expect(build(planWorkbook({ ...small, steps: [...small.steps!, { ...step("INS-152", "Start"), procedure: "Another one" }] })).name).toBe(jobName);
+  });
+
   test("is said of a job that is closed", () => {
     const source = readCommissioningPlan({ sheets: [...workbook.sheets, tab] });
     const attempt = () => buildJob(source, jobsOf(source)[0]!, () => "new", moment, (reading) => ({ ...reading, seals: [sealLine()] }));

@@ -56,7 +56,8 @@ describe("a word that cannot be read", () => {
     ["Hold point", true, 'Step T-01: Hold point "TRUE" is not known. Write yes or no.'],
     ["Hold point", 1, 'Step T-01: Hold point "1" is not known. Write yes or no.'],
     ["Sign", "three", 'Step T-01: Sign "three" is not known. Write none or one or two.'],
-  ])("is refused under %s where it says %j: it would ask for less than somebody meant", (header, word, sentence) => {
+    ["Bound", "atmost", 'Step T-01: Bound "atmost" is not known. Write = or at least or at most.'],
+  ])("is refused under %s where it says %j: it would ask for something else than somebody meant", (header, word, sentence) => {
     expect(problemOf(typed(header, word)).sentence).toBe(sentence);
   });
 

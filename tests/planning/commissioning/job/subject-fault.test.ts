@@ -46,6 +46,15 @@ test("a job that erases arrays names them: empty, it would be about all at the s
   expect(faultOf("Take an array out of service", { arrays: "n-1, n-2" })).toBeNull();
 });
 
+test("a job that joins arrays to a cluster that exists names them: empty, it would empty those that hold its data", () => {
+  const clusters = (state: "new" | "existing") => ({ clusters: smallPlan().clusters!.map((row) => ({ ...row, state })) });
+  expect(faultOf("Add an array to a live cluster", {}, clusters("existing"))).toBe(
+    'Job "North hall" empties drives, and cluster "North" is in use. Write under Arrays in Jobs which arrays are new.',
+  );
+  expect(faultOf("Add an array to a live cluster", { arrays: "n-2" }, clusters("existing"))).toBeNull();
+  expect(faultOf("Install a rack array", {}, clusters("new"))).toBeNull();
+});
+
 test.each(["Install a rack array", "Yearly check", "Change firmware", "Site survey"])("a job of %s asks for no subject", (procedure) => {
   expect(faultOf(procedure, {})).toBeNull();
 });

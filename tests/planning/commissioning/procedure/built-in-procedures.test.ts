@@ -170,6 +170,19 @@ describe("the built-in procedures", () => {
     expect([1, 2, null].map((supplies) => idsWith(supplies).includes("WSP-057"))).toEqual([false, true, true]);
   });
 
+  const wordsOf = (id: string): string => String(builtInProcedures.steps.find(({ stepId }) => stepId === id)!.do);
+
+  test("have every host let go of the test volume before it is deleted, and leave a live cluster alone while it is not well", () => {
+    for (const id of ["INS-471", "JOI-471"]) expect(wordsOf(id)).toMatch(/lets go of the test volume.*deleted/);
+    for (const id of ["JOI-385", "JOI-485"]) expect(wordsOf(id)).toMatch(/does not answer, or shows a fault or a rebuild, do not join/);
+    expect(wordsOf("JOI-404")).toMatch(/^Only with every member well and no rebuild/);
+  });
+
+  test("send nobody to another place of the page, which a phone does not show, nor to a column that may be a row", () => {
+    const steps = builtInProcedures.steps.filter(({ do: text, caution }) => /at the front\b|next column|\btable of\b/i.test(`${String(text)} ${String(caution)}`));
+    expect(steps.map(({ stepId }) => stepId)).toEqual([]);
+  });
+
   test("give no step an id that was withdrawn, nor one twice", () => {
     const ids = builtInProcedures.steps.map(({ stepId }) => String(stepId));
     expect(ids.filter((id) => id in withdrawnSteps)).toEqual([]);

@@ -30,8 +30,8 @@ describe("the summary of a tab", () => {
       { A: "Site North hall · room N.1 · contact Desk · Try out · build 1, made 2026-03-02 09:15 from north.xlsx" },
       {
         A:
-          "Anyone may stop the work. Type what you see into Found and your name into By; “Not applicable” and “Waived” want a name and a reason in Note. " +
-          "What differs goes to Snags at the end: the first Found stays.",
+          "Anyone may stop the work. Found: what you see, Yes or No where nothing is entered; By: your name. “Not applicable” and “Waived” want a reason in Note. " +
+          "What differs goes to Snags: the first Found stays.",
       },
       { C: "Next open step", D: "Done", E: "Required open", F: "Differ", G: "To see again", H: "By eye", J: "Second name", K: "Snags open", L: "Minutes left", M: "Seal" },
       { C: "=", D: "=", E: "=", F: "=", G: "=", H: "=", J: "=", K: "=", L: "=", M: "=" },
@@ -46,13 +46,13 @@ describe("the summary of a tab", () => {
       { A: "n-2, port 0", D: "data", E: "192.0.2.3 · 192.0.2.4", G: "n-2", I: "N1, 8–9", L: "N-A, N-B" },
       { A: "North, shared address", D: "data", E: "192.0.2.250", G: "Networks", I: "Prefix", K: "Gateway, VLAN" },
       { G: "data", I: "192.0.2.0/24", K: "gateway none" },
-      { G: "Feed loads (local code decides)", I: "Normal W", J: "Worst W", K: "Worst A", L: "Limit A", M: "Share at worst" },
+      { G: "Feed loads (local code decides)", I: "Normal W", J: "Worst W", K: "Worst A", L: "Limit A", M: "Of limit at worst" },
       // Two arrays of 300 W share two feeds of 230 V: 300 W each, 600 W at worst; 600 / 230 A of 0.8 × 16 A (common practice, no source).
-      { G: "N-A", I: 300, J: 600, K: 2.61, L: 12.8, M: expect.stringMatching(/^20.*%, within the limit$/) as string },
-      { G: "N-B", I: 300, J: 600, K: 2.61, L: 12.8, M: expect.stringMatching(/^20.*%, within the limit$/) as string },
+      { G: "N-A", I: 300, J: 600, K: 2.61, L: 12.8, M: expect.stringMatching(/^20.*%, within$/) as string },
+      { G: "N-B", I: 300, J: 600, K: 2.61, L: 12.8, M: expect.stringMatching(/^20.*%, within$/) as string },
       { G: "Capacity by pool, here", I: "To hosts TB", J: "Usable TB", K: "Fill limit", L: "To fill TB", M: "Arrays" },
       // RAID 6 of six drives of 4 TB: four of them hold data, on each of two arrays.
-      { G: "North", I: 32, J: 32, K: "80%", L: 25.6, M: "n-1, n-2" },
+      { G: "North", I: 32, J: 32, K: "80%", L: 25.6, M: "all of this tab" },
       {},
     ]);
   });
@@ -138,15 +138,21 @@ test("an array of two drive sets stands in both of their pools, with what each s
   // RAID 10 of 4 x 4 TB keeps 8; RAID 6 of 6 x 4 TB keeps 16, beside the 16 of the other array.
   const driveSets = [{ array: "n-1", set: "fast", drives: 4, driveSize: "4 TB", scheme: "RAID 10", pool: "Fast" }, { array: "n-1", set: "bulk", drives: 6, driveSize: "4 TB", scheme: "RAID 6" }];
   const lines = summary(tabOf({ ...small, driveSets, pools: [...small.pools!, { pool: "Fast" }] }));
-  expect(lines.find(({ G }) => G === "North")).toMatchObject({ J: 32, M: "n-1, n-2" });
+  expect(lines.find(({ G }) => G === "North")).toMatchObject({ J: 32, M: "all of this tab" });
   expect(lines.find(({ G }) => G === "Fast")).toMatchObject({ I: 8, J: 8, M: "n-1" });
+});
+
+test("an array says the unit lowest down first, in a rack that counts from the top too", () => {
+  // Two units from the bottom up: in a rack that counts from the top the one above 4 is 3.
+  const lines = summary(tabOf({ ...small, racks: small.racks!.map((row) => ({ ...row, numberedFrom: "top" as const })) }));
+  expect(lines.find(({ G }) => G === "n-1")).toMatchObject({ I: "N1, 4–3" });
 });
 
 test("a feed over its limit stands out", () => {
   const feeds = small.feeds!.map((row) => ({ ...row, breakerA: 2 }));
   const tab = tabOf({ ...small, feeds });
   const alarm = tab.rows.flat().filter(({ style }) => style === "alarm");
-  expect(alarm.map(({ value }) => value)).toEqual([expect.stringMatching(/^163.*%: over the limit$/), expect.stringMatching(/^163.*%: over the limit$/)]);
+  expect(alarm.map(({ value }) => value)).toEqual([expect.stringMatching(/^163.*%: over$/), expect.stringMatching(/^163.*%: over$/)]);
 });
 
 test("no formula looks for a wildcard, which every spreadsheet program reads in its own way", () => {

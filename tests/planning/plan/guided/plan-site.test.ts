@@ -125,8 +125,8 @@ test("arrays that do not fit into the racks get no place", () => {
 });
 
 test.each<[Answers, string]>([
-  [{ site: "" }, "Site is empty. Name of the site."],
-  [{ model: " " }, "Model is empty. Its name; one that the plan has needs no more answers here."],
+  [{ site: "" }, "Site is empty. Write it: name of the site."],
+  [{ model: " " }, "Model is empty. Write it: its name; one that the plan has needs no more answers here."],
   [{ racks: "two" }, 'Racks "two" is not a number. Write digits, such as 42 or 0.5.'],
   [{ racks: "1.5" }, 'Racks "1.5" is no count. Write a whole number.'],
   [{ arrays: "500" }, "Arrays: 500 is more than 200. Bring more in as a list."],

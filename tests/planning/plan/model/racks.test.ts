@@ -63,8 +63,8 @@ describe("the units of a rack", () => {
     expect(unitsOf({ ...device!, lowest: 3, highest: 4 }, open!)).toBe("units 3 to 4");
   });
 
-  test.each([[5, 3, 7], [5, 1, 5], [5, null, 5], [5, 0, 5]])("reach from %i with a height of %p to %i", (from, units, to) => {
-    expect(topUnit(from, units)).toBe(to);
+  test.each([[5, 3, 7, 3], [5, 1, 5, 5], [5, null, 5, 5], [5, 0, 5, 5]])("reach from %i with a height of %p up to %i, and to %i where the rack counts from the top", (from, units, up, fromTop) => {
+    expect([bottom!, top!, null].map((rack) => topUnit(from, units, rack))).toEqual([up, fromTop, up]);
   });
 });
 

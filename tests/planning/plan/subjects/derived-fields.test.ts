@@ -106,6 +106,11 @@ describe("the derived fields of a port", () => {
     expect(targets(many, "lan")).toMatch(/10\.0\.0\.107 \(h7\) and 4 more$/);
   });
 
+  test("say where their cable ends as its label does: the switch alone without its port, nothing without a switch", () => {
+    const rows = modelOf({ arrays: [{ array: "a" }], ports: [{ array: "a", switch: "sw-1", switchPort: "1/4" }, { array: "a", switch: "sw-1" }, { array: "a", switchPort: "4" }] });
+    expect(rows.rows("ports").map((port) => derivePortFields(rows, rows.rows("arrays")[0]!, port, null, true)["Switch end"])).toEqual(["sw-1 port 1/4", "sw-1", ""]);
+  });
+
   test("say where there is none to ping from: an address that moves is on the first controller", () => {
     const sharing = modelOf({ arrays: [{ array: "a", portSharing: "array" }] }).rows("arrays")[0]!;
     expect([true, false].map((isFirst) => derivePortFields(model, sharing, bare!, null, isFirst)["Own address"])).toEqual(["yes", "no"]);

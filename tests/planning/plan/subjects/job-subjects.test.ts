@@ -155,7 +155,11 @@ describe("the subjects of a job", () => {
     expect(subjects.list("host port").map((one) => fieldsOf(one, "Ping size", "Ping too large", "Ping targets", "Host port.Address"))).toEqual([
       ["8972", "8973", "10.0.1.1, 10.0.1.2", "10.0.1.65"], ["1472", "1473", "10.0.1.1, 10.0.1.2", "10.0.1.66"],
     ]);
-    expect(subjects.list("host").map((one) => fieldsOf(one, "Paths to arrays", "Paths by array"))).toEqual([["2", "a1 2"], ["2", "a1 2"]]);
+    expect(subjects.list("host").map((one) => fieldsOf(one, "Paths to arrays", "Paths by array"))).toEqual([["2", "a1: 2"], ["2", "a1: 2"]]);
+    expect(subjects.list("array").map((one) => fieldsOf(one, "Host paths"))).toEqual([["2 from each host"]]);
+    const [own, port] = [plan.arrays![0]!, plan.ports![0]!];
+    const second = subjectsOf({ ...plan, arrays: [own, { ...own, id: "A2", array: "a2", clusterOrder: 2 }], ports: [...plan.ports!, { ...port, array: "a2", address: "10.0.1.3" }] });
+    expect(second.list("host").map((one) => fieldsOf(one, "Paths by array"))).toEqual([["a1: 2, a2: 1"], ["a1: 2, a2: 1"]]);
     expect(fieldsOf(subjects.list("volume")[0]!, "Opened by", "Cluster")).toEqual(["h1, read and write, number 3; h2, read", "C"]);
     const [array] = subjects.list("array");
     expect(fieldsOf(array!, "Paths", "Paths on one controller", "Cluster live")).toEqual(["2", "1", "no"]);

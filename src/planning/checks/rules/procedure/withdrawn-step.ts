@@ -1,9 +1,7 @@
-import { withdrawnSteps } from "../../../commissioning/procedure";
+import { withdrawnFault } from "../../../commissioning/procedure";
 import { gather } from "../../../plan/model";
 import { foldName } from "../../../text";
 import { remarkAt, type Remark, type Rule } from "../../finding";
-
-const byId = new Map(Object.entries(withdrawnSteps).map(([id, what]) => [foldName(id), what]));
 
 export const withdrawnStep: Rule = {
   name: "withdrawn-step",
@@ -13,9 +11,8 @@ export const withdrawnStep: Rule = {
   check: (model) => {
     const followed = new Set(gather(model.rows("jobs"), ({ state, procedure }) => (state === "closed" ? [] : [foldName(procedure)])));
     return gather(model.rows("steps"), (step): Remark[] => {
-      const what = byId.get(foldName(step.stepId));
-      if (what === undefined || !followed.has(foldName(step.procedure))) return [];
-      return [remarkAt(model, "steps", step, "stepId", `${step.stepId} was withdrawn: it ${what}. Delete it, or follow the built-in steps.`)];
+      const fault = followed.has(foldName(step.procedure)) ? withdrawnFault(step.stepId) : null;
+      return fault === null ? [] : [remarkAt(model, "steps", step, "stepId", fault)];
     });
   },
 };

@@ -24,7 +24,7 @@ export function safety(prefix: string): SectionDraft {
     steps: [
       { id: `${prefix}-310`, do: "Find the room's emergency power-off, fire exits and first-aid box, and the person to call. Show them to everybody present.", caution: "A gas fire system can kill: leave the room at its first signal.", expect: "Shown", sign: "none", minutes: 5 },
       { id: `${prefix}-311`, do: "Agree which licensed person may work on mains supplies, or that none is needed. This tab never asks for a breaker to be operated or a fixed connection to be opened.", caution: "Electric shock kills. Fixed wiring, distribution boards and breakers are for licensed electricians under the local code.", expect: "Agreed", sign: "none", minutes: 3 },
-      { id: `${prefix}-312`, do: "Safety shoes and gloves on, sleeves and lanyards tucked in. No one lifts alone what the plan gives to two people or the lift table. Way in: {{Access and lift}}", caution: "Crushed hands and backs: an array falls faster than anyone lets go. Clear the way before lifting, and never stand below a raised load.", expect: "Agreed", sign: "none", minutes: 3 },
+      { id: `${prefix}-312`, do: "Safety shoes and gloves on, sleeves and lanyards in. No one lifts alone what is for two people or the lift table. Way in: {{Access and lift}}", caution: "Crushed hands and backs: an array falls faster than anyone lets go. Clear the way before lifting, and never stand below a raised load.", expect: "Agreed", sign: "none", minutes: 3 },
       { id: `${prefix}-313`, do: "Lay out an antistatic mat and test every wrist strap.", caution: "A discharge too small to be felt destroys drives and boards. Wear the strap whenever a bag, a cover or a bay is open; take it off before power comes on.", expect: "Every strap passes", sign: "none", minutes: 4 },
       { id: `${prefix}-314`, do: "Everybody present has heard these cautions. By: the lead of the work. Witness: the site's contact.", expect: "All present", sign: "two", minutes: 2 },
     ],
@@ -55,7 +55,7 @@ export function boxes(prefix: string): readonly SectionDraft[] {
       forEach: "array",
       shownAs: "grid",
       steps: [
-        { id: `${prefix}-320`, do: "Count the boxes against the packing list before you sign the carrier's paper. Look at every shock and tilt mark, for dents and wet corners; photograph what you find, note it on the paper.", expect: "Complete and unharmed", record: "choice:Complete and unharmed|Something missing|Marks or damage", minutes: 10 },
+        { id: `${prefix}-320`, do: "Count the boxes against the packing list before you sign the carrier's paper. Look at shock and tilt marks, for dents and wet corners; photograph what you find, note it on the paper.", expect: "Complete and unharmed", record: "choice:Complete and unharmed|Something missing|Marks or damage", minutes: 10 },
       ],
     },
     {

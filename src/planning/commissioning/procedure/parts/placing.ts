@@ -23,9 +23,9 @@ export function placing(prefix: string): readonly SectionDraft[] {
       shownAs: "grid",
       steps: [
         { id: `${prefix}-321`, do: "Unpack it, and read the serial number on the chassis.", expect: "{{Array.Serial}}", record: "serial", minutes: 2 },
-        { id: `${prefix}-335`, do: "See in the table of rack positions above which units the array fills: they are free, front and back, and the doors close over its depth. Fix the rails there, level, every catch closed, every screw of the set in place. Enter the lowest unit they fill.", expect: "{{Bottom unit}}", record: "number", minutes: 18 },
-        { id: `${prefix}-336`, when: "Drives travel <> in", do: "Lift it, drives out, as the row says; not planned: by the lift table. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "{{Rack}}, {{Lift kg}} kg by {{Lift by}}; bonded", sign: "two", minutes: 20 },
-        { id: `${prefix}-337`, when: "Drives travel = in", do: "Lift it as heavy as it is, its drives in, as the row says; not planned: by the lift table. A knock breaks drives. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "{{Rack}}, {{Weight kg}} kg by {{Lift by}}; bonded", sign: "two", minutes: 20 },
+        { id: `${prefix}-335`, do: "The units that the next step names, lowest down first, are free, front and back, and the doors will close. Fix the rails, level, every catch and screw in place. Enter the unit lowest down.", expect: "{{Bottom unit}}", record: "number", minutes: 18 },
+        { id: `${prefix}-336`, when: "Drives travel <> in", do: "Lift it, drives out, as the row says; not planned: by the lift table. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "{{Rack}}, {{Bottom unit}}–{{Top unit}}, {{Lift kg}} kg by {{Lift by}}; bonded", sign: "two", minutes: 20 },
+        { id: `${prefix}-337`, when: "Drives travel = in", do: "Lift it as heavy as it is, its drives in, as the row says; not planned: by the lift table. A knock breaks drives. Slide it home, fix it with every fastener supplied, and bond it where it has an earth stud.", expect: "{{Rack}}, {{Bottom unit}}–{{Top unit}}, {{Weight kg}} kg by {{Lift by}}; bonded", sign: "two", minutes: 20 },
       ],
     },
     {
@@ -41,8 +41,8 @@ export function placing(prefix: string): readonly SectionDraft[] {
       forEach: "array",
       shownAs: "grid",
       steps: [
-        { id: `${prefix}-340`, when: "Drives travel <> in", do: "Strap on. Push each drive home in the bay on its label, or in the next free one, and a blank into every empty bay. Run a finger along the front: nothing stands out. Count the drives, its shelves' too.", expect: "{{Drives}}", record: "number", minutes: 20 },
-        { id: `${prefix}-341`, when: "Drives travel = in", do: "Run a finger along the front: no drive stands out, every latch is closed, a blank in every empty bay. No drive is pulled. Count the drives, its shelves' too.", expect: "{{Drives}}", record: "number", minutes: 4 },
+        { id: `${prefix}-340`, when: "Drives travel <> in", do: "Strap on. Push each drive home in the bay on its label, or the next free one; a blank into every empty bay. Run a finger along the front: nothing stands out. Count the drives, shelves too.", expect: "{{Drives}}", record: "number", minutes: 20 },
+        { id: `${prefix}-341`, when: "Drives travel = in", do: "Run a finger along the front: no drive stands out, every latch is closed, a blank in every empty bay. No drive is pulled. Count the drives, shelves too.", expect: "{{Drives}}", record: "number", minutes: 4 },
         { id: `${prefix}-342`, do: "Strap on. Pull each controller and supply without opening its latch: it must stay put. Take anything loose, which shorts at power on, from behind the front door; lock it.", expect: "Tight, locked", minutes: 9 },
       ],
     },
@@ -51,7 +51,7 @@ export function placing(prefix: string): readonly SectionDraft[] {
       forEach: "port",
       shownAs: "grid",
       steps: [
-        { id: `${prefix}-345`, do: "Plug the cable in at both ends and label both ends. No bend tighter than the cable allows, nothing across the drive bays. Enter the switch and its port as you read them there, written as in the row.", expect: "{{Switch}} {{Switch port}}", record: "text", minutes: 6 },
+        { id: `${prefix}-345`, do: "Plug in and label both ends of the cable. No bend tighter than it allows, nothing across the drive bays. Enter switch and port as you read them there, written as in the row.", expect: "{{Switch end}}", record: "text", minutes: 6 },
       ],
     },
   ];
@@ -64,23 +64,23 @@ export function powering(prefix: string): readonly SectionDraft[] {
       section: "Feeds",
       forEach: "feed",
       steps: [
-        { id: `${prefix}-350`, do: "Read on its power strip what the feed carries before these arrays. Add Worst A of Feed loads at the front, less what of it runs already. Above Limit A, or not listed: stop and ask.", caution: "An overloaded feed takes everything on it down. These are planning figures: the local code and a licensed electrician decide.", record: "number", unit: "A", sign: "none", minutes: 4 },
+        { id: `${prefix}-350`, do: "Enter what its power strip shows the feed to carry. The plan adds up to {{Planned load}}; if what you read with what does not run yet passes the limit, stop and ask.", caution: "An overloaded feed takes everything on it down. These are planning figures: the local code and a licensed electrician decide.", record: "number", unit: "A", sign: "none", minutes: 4 },
       ],
     },
     {
       section: "Power to the shelves",
       forEach: "shelf",
       steps: [
-        { id: `${prefix}-353`, do: "A shelf gets power before its array. Strap off, step clear of the fans: cords of shelf {{Shelf}} into {{Shelf.Feeds}}, first supply first; one beyond these gets none. Lock and label both ends; switches on where it has some. Enter the feeds as you read them.", caution: shock, expect: "{{Shelf.Feeds}}", record: "text", holdPoint: true, minutes: 5 },
+        { id: `${prefix}-353`, do: "A shelf gets power before its array. Strap off, step clear of the fans: cords of shelf {{Shelf}} into {{Shelf.Feeds}}, the first supply into the first; a supply too many gets no cord. Lock and label both ends; switches on where it has some. Enter the feeds as you read them.", caution: shock, expect: "{{Shelf.Feeds}}", record: "text", holdPoint: true, minutes: 5 },
       ],
     },
     {
       section: "Power",
       forEach: "array",
       steps: [
-        { id: `${prefix}-355`, when: "Supply switch = yes", do: "Turn every supply switch of the array off. Cords into {{Feeds}}, first supply first; one beyond these gets none. Lock and label both ends. Enter the feeds as you read them.", caution: shock, expect: "{{Feeds}}", record: "text", minutes: 6 },
+        { id: `${prefix}-355`, when: "Supply switch = yes", do: "Turn every supply switch of the array off. Cords into {{Feeds}}, the first supply into the first; a supply too many gets no cord. Lock and label both ends. Enter the feeds as you read them.", caution: shock, expect: "{{Feeds}}", record: "text", minutes: 6 },
         { id: `${prefix}-356`, when: "Supply switch = yes", do: "Connect the serial console, line {{Console line}}, and keep its log. Strap off, step clear of the fans, and turn the supplies of the array on, first feed then second.", caution: smoke, expect: "Supplies run", holdPoint: true, minutes: 2 },
-        { id: `${prefix}-357`, when: "Supply switch <> yes", do: "The array starts as soon as a cord is in. Connect the serial console, line {{Console line}}, and keep its log. Strap off, step clear of the fans: cords into {{Feeds}}, first supply first; one beyond these gets none. Lock and label both ends. Enter the feeds as you read them.", caution: `${shock} ${smoke}`, expect: "{{Feeds}}", record: "text", holdPoint: true, minutes: 7 },
+        { id: `${prefix}-357`, when: "Supply switch <> yes", do: "The array starts as soon as a cord is in. Connect the serial console, line {{Console line}}, and keep its log. Strap off, step clear of the fans: cords into {{Feeds}}, the first supply into the first; a supply too many gets no cord. Lock and label both ends. Enter the feeds as you read them.", caution: `${shock} ${smoke}`, expect: "{{Feeds}}", record: "text", holdPoint: true, minutes: 7 },
       ],
     },
   ];

@@ -27,7 +27,7 @@ export function settingUp(prefix: string, firmware: Pick<StepDraft, "do" | "expe
       forEach: "drive",
       shownAs: "grid",
       steps: [
-        { id: `${prefix}-365`, do: "Have the array list its drives by bay and serial number, and paste the serial numbers here, bay by bay. No drive is pulled to read it.", expect: "{{Drive.Serial}}", record: "serial", minutes: 1 },
+        { id: `${prefix}-365`, do: "Have the array list its drives by bay and serial number, keep the list, and paste the serial numbers here, bay by bay; on paper write those alone that differ. No drive is pulled to read it.", expect: "{{Drive.Serial}}", record: "serial", minutes: 1 },
       ],
     },
     prompts("First set-up", `${prefix}-370`, "Prompts before ports <> no"),
@@ -37,7 +37,7 @@ export function settingUp(prefix: string, firmware: Pick<StepDraft, "do" | "expe
       when: "Network.Kind <> other",
       shownAs: "grid",
       steps: [
-        { id: `${prefix}-372`, do: "Set the address of the port with prefix length or mask, gateway and largest packet (MTU) as the row says, and enable it. Read the address back from the array.", expect: "{{Address}}", record: "address", minutes: 4 },
+        { id: `${prefix}-372`, do: `Set the address of the port with the prefix length or mask, gateway and largest packet (MTU) that ${prefix}-373 expects, and enable it. Read the address back from the array.`, expect: "{{Address}}", record: "address", minutes: 4 },
         { id: `${prefix}-373`, do: "Read the rest back, and see that the link is up.", expect: "/{{Prefix length}}, gateway {{Gateway}}, MTU {{Port MTU}}", minutes: 1 },
       ],
     },
@@ -107,7 +107,7 @@ export function hostsSee(prefix: string, testVolume: Pick<StepDraft, "do" | "exp
       when: "Network.Kind <> other",
       shownAs: "grid",
       steps: [
-        { id: `${prefix}-413`, do: "Bound to this host port as the source, ping each of these, fragmentation forbidden, with the size the next step expects: all answer. Pings forbidden: note a measured transfer.", expect: "{{Ping targets}}", minutes: 4 },
+        { id: `${prefix}-413`, do: `Bound to this host port as the source, ping each of these, fragmentation forbidden, with the size that ${prefix}-412 expects: all answer. Pings forbidden: note a measured transfer.`, expect: "{{Ping targets}}", minutes: 4 },
         { id: `${prefix}-412`, do: "Enter the largest size that passed to all of them.", expect: "{{Ping size}}", record: "number", unit: "bytes", minutes: 1 },
         { id: `${prefix}-414`, do: "Repeat one of them with one byte more: it must be refused. An answer means that the host's own MTU is not what the plan says.", expect: "Refused", record: "choice:Refused|Answered", minutes: 1 },
       ],

@@ -1,6 +1,16 @@
 import { count, date, formula, named, scheme, share, size, text } from "../column";
 import { table } from "../table";
+import { unlessBlank } from "../unless-blank";
 import { chassis, control } from "./models";
+
+/** The scheme that is laid over the arrays of the pool. */
+const across = "INDEX([Pools.Across arrays],MATCH([Pool],[Pools.Pool],0))";
+
+/** What it brings to hosts of what that scheme leaves of all arrays of the pool, which may differ. */
+const partOfPool = `[Usable]*BAY.MIXED(${across},FILTER([Arrays.Usable],[Arrays.Pool]=[Pool]))/SUMIF([Arrays.Pool],[Pool],[Arrays.Usable])`;
+
+/** What hosts can store on an array: as is said where a scheme is laid over its pool, else all of it. */
+const toHosts = (underScheme: string): string => `=IF([Usable]="","",IF([Pool]="",[Usable],IF(OR(${across}="",LOWER(${across})="none"),[Usable],${underScheme})))`;
 
 export const arrays = table("Arrays", "One row an array. Ids are written once and never reused: names may change, records stay.", {
   id: text("Id", "Written by set-up; never changed."),
@@ -10,7 +20,7 @@ export const arrays = table("Arrays", "One row an array. Ids are written once an
   serial: text("Serial", "Serial number of the chassis."),
   firmware: text("Firmware", "Firmware of its controllers, as prepared or as built."),
   rack: text("Rack", "Rack it goes into.", { from: "racks" }),
-  bottomUnit: count("Bottom unit", "Lowest rack unit it fills."),
+  bottomUnit: count("Bottom unit", "Rack unit lowest down that it fills."),
   ...chassis,
   feedA: text("Feed A", "Feed of its first supply.", { from: "feeds" }),
   feedB: text("Feed B", "Feed of its second supply.", { from: "feeds" }),
@@ -30,10 +40,9 @@ export const arrays = table("Arrays", "One row an array. Ids are written once an
   usable: formula("Usable", "Usable TB, computed in the sheet; blank where Drive sets says what it has, which shows it set by set.", {
     formula: '=IF([Scheme]="","",BAY.USABLE([Scheme],[Drives],[Drive size],[Spares],[Reserve]))',
   }),
-  toHosts: formula("To hosts", "TB of it that hosts can store: its part of what the scheme across the arrays of its pool leaves.", {
-    formula:
-      '=IF([Usable]="","",IF([Pool]="",[Usable],IF(OR(INDEX([Pools.Across arrays],MATCH([Pool],[Pools.Pool],0))="",LOWER(INDEX([Pools.Across arrays],MATCH([Pool],[Pools.Pool],0)))="none"),[Usable],' +
-      '[Usable]*BAY.MIXED(INDEX([Pools.Across arrays],MATCH([Pool],[Pools.Pool],0)),FILTER([Arrays.Usable],[Arrays.Pool]=[Pool]))/SUMIF([Arrays.Pool],[Pool],[Arrays.Usable]))))',
+  toHosts: formula("To hosts", "TB of it that hosts can store: its part of what the scheme across the arrays of its pool leaves; blank where Usable is for one of them.", {
+    formula: toHosts(unlessBlank("[Arrays.Usable]", "([Arrays.Pool]=[Pool])", partOfPool)),
+    formerly: [toHosts(partOfPool)],
     since: 2,
   }),
 });

@@ -1,6 +1,7 @@
-import { decimalsIn } from "../decimals-formula";
+import { decimalsIn, formerDecimalsIn } from "../decimals-formula";
 import { choice, costs, count, date, formula, named, number, share, text } from "../column";
 import { table } from "../table";
+import { unlessBlank } from "../unless-blank";
 
 /** Of every array 1 or 0, in a formula: whether a list of several names in For has it or its site. */
 const isListed = (() => {
@@ -12,13 +13,17 @@ const isListed = (() => {
 /** Adds up a column of Arrays over the arrays of a list of names in For, each once; blank where it names none. */
 const sumOfList = (column: string): string => `IF(SUMPRODUCT(${isListed})=0,"",SUMPRODUCT(${isListed},${column}))`;
 
-/** Adds up a column of Arrays over what For names: an array, a site, or, which is looked for last as it takes longest, a list of them. */
+/**
+ * Adds up a column of Arrays over what For names: an array, a site, or, which is looked for last as it takes longest, a list of them. Blank where it is
+ * blank for one of them: a part of the sum would make each TB too dear.
+ */
 const sumOver = (column: string): string => {
-  const ofSite = `IF(COUNTIF([Arrays.Site],[For])>0,SUMIF([Arrays.Site],[For],${column}),${sumOfList(column)})`;
-  return `=IF([For]="","",IFERROR(IF(COUNTIF([Arrays.Array],[For])>0,INDEX(${column},MATCH([For],[Arrays.Array],0)),${ofSite}),""))`;
+  const ofSite = unlessBlank(column, "([Arrays.Site]=[For])", `SUMIF([Arrays.Site],[For],${column})`);
+  const ofSeveral = `IF(COUNTIF([Arrays.Site],[For])>0,${ofSite},${unlessBlank(column, isListed, sumOfList(column))})`;
+  return `=IF([For]="","",IFERROR(IF(COUNTIF([Arrays.Array],[For])>0,INDEX(${column},MATCH([For],[Arrays.Array],0)),${ofSeveral}),""))`;
 };
 
-/** How it was added up before: first for one name alone, then with a list that was looked for in every row. */
+/** How it was added up before: first for one name alone, then with a list that was looked for in every row, with what is blank as nothing. */
 const formerSumsOver = (column: string): string[] =>
   ['""', `IFERROR(${sumOfList(column)},"")`].map(
     (otherwise) => `=IF([For]="","",IFERROR(INDEX(${column},MATCH([For],[Arrays.Array],0)),IF(COUNTIF([Arrays.Site],[For])=0,${otherwise},SUMIF([Arrays.Site],[For],${column}))))`,
@@ -41,7 +46,7 @@ const formerPricesPerTb = [
 export const quote = table("Quote", "What is offered. Prices are yours; formulas follow the plan. Rows with the same Offer are sent out together.", {
   item: text("Item", "What is offered.", named),
   for: text("For", "Arrays or sites that it is for, with commas between."),
-  quantity: count("Quantity", "How many."),
+  quantity: count("Quantity", "How many.", { within: { min: 1, max: 1_000_000, whole: true, example: 4 } }),
   cost: number("Cost", "What one costs you.", { within: costs }),
   margin: share("Margin", "Margin, such as 25%."),
   currency: text("Currency", "Currency of the row, such as EUR."),
@@ -80,6 +85,7 @@ export const quote = table("Quote", "What is offered. Prices are yours; formulas
   priceDay: date("Price day", "Day of that price list.", { since: 5 }),
   decimals: formula("Decimals", "Decimals to which its currency is rounded (ISO 4217).", {
     formula: `=IF([Item]="","",${decimalsIn("[Currency]")})`,
+    formerly: [`=IF([Item]="","",${formerDecimalsIn("[Currency]")})`],
     since: 5,
   }),
   unitPrice: formula("Unit price", "Price of one before the discount, from cost and margin.", {

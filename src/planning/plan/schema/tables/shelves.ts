@@ -6,7 +6,7 @@ export const shelves = furtherTable("Shelves", "One row a drive shelf of an arra
   shelf: text("Shelf", "Name of the shelf at its array, such as S1.", named),
   serial: text("Serial", "Serial number of the shelf."),
   rack: text("Rack", "Rack it goes into.", { from: "racks" }),
-  bottomUnit: count("Bottom unit", "Lowest rack unit it fills."),
+  bottomUnit: count("Bottom unit", "Rack unit lowest down that it fills."),
   units: count("Units", "Rack units it fills."),
   weightKg: measure("Weight kg", "Weight with its drives; its array's does not count it.", "kg"),
   watts: measure("Watts", "Power it draws, where the watts of its array do not count it already.", "W"),

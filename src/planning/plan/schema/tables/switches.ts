@@ -5,7 +5,7 @@ export const switches = table("Switches", "One row a switch that array ports or 
   switch: text("Switch", "Name of the switch.", named),
   site: text("Site", "Where it is.", { from: "sites" }),
   rack: text("Rack", "Rack it sits in.", { from: "racks" }),
-  bottomUnit: count("Bottom unit", "Lowest rack unit it fills."),
+  bottomUnit: count("Bottom unit", "Rack unit lowest down that it fills."),
   units: count("Units", "Rack units it fills."),
   watts: measure("Watts", "Power it draws.", "W"),
   feedA: text("Feed A", "Feed of its first supply.", { from: "feeds" }),

@@ -10,6 +10,13 @@ test("finds a further installation at a site that names no arrays, and one that 
   expect(found(installedAgain, rows)).toEqual(["Jobs 8 Arrays: Second rack would empty the drives of rr-array-2, which Reading Room installation installed. Name the new arrays here."]);
 });
 
+test("finds a workshop job that would burn in what stands at its site already", () => {
+  const rows = sample();
+  rows.jobs[0]!.state = "closed";
+  rows.jobs.push({ id: "J0004", job: "Bench", site: "Reading Room", procedure: "Workshop preparation", state: "planned" });
+  expect(found(installedAgain, rows)).toEqual(["Jobs 8 Arrays: Bench would empty the drives of rr-array-1, which Reading Room installation installed. Name the new arrays here."]);
+});
+
 test("takes new arrays, other work at the site, and an installation that is not closed", () => {
   const rows = sample();
   rows.jobs[0]!.state = "closed";

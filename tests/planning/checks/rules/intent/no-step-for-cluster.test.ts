@@ -5,7 +5,7 @@ test("finds an installation whose arrays join a cluster that exists, or that ano
   const rows = sample();
   rows.jobs[1]!.procedure = "Install a rack array";
   expect(found(noStepForCluster, rows)).toEqual([
-    'Jobs 6 Procedure: bi-array-1 joins cluster "Scans", which is live, and "Install a rack array" has no step for that. Follow one that has, such as Add an array to a live cluster.',
+    'Jobs 6 Procedure: bi-array-1 joins "Scans", which is live: "Install a rack array" has no step for that. Follow one such as Add an array to a live cluster.',
   ]);
   rows.clusters[0]!.state = "existing";
   expect(cells(noStepForCluster, rows)).toEqual(["Jobs 5 Procedure", "Jobs 6 Procedure"]);
@@ -15,7 +15,7 @@ test("finds an array that is to be added to a live cluster and creates a new one
   const rows = sample();
   rows.jobs[2]!.procedure = "Add an array to a live cluster";
   expect(found(noStepForCluster, rows)).toEqual([
-    'Jobs 7 Procedure: cs-array-1 creates cluster "Deep Store", and "Add an array to a live cluster" has no step for that. Follow one that has, such as Install a rack array.',
+    'Jobs 7 Procedure: cs-array-1 creates "Deep Store": "Add an array to a live cluster" has no step for that. Follow one such as Install a rack array.',
   ]);
 });
 
