@@ -10,9 +10,11 @@ import { filterCommands } from "./show-filters";
 /** What the engine opens: menus of cells and tabs, menus within these, the list of what a cell may hold, and further tools of the toolbar. */
 const [menuPanels, innerPanels] = [".univer-popup > section > div", "[data-u-context-menu-submenu] > div"] as const;
 const [listPanels, toolPanels] = ["[data-u-comp=sheets-dropdown-list]", "[data-slot=popover-content]"] as const;
+/** What stands side by side in a panel: the borders. */
+const inRows = `${toolPanels} a.univer-cursor-pointer`;
 const panels = [menuPanels, innerPanels, listPanels, toolPanels].join();
 /** What can be chosen in them; some of it the engine makes of what takes no key. */
-const choices = `button:enabled, input:enabled, ${listPanels} .univer-cursor-pointer, ${toolPanels} a.univer-cursor-pointer, ${toolPanels} [aria-haspopup]`;
+const choices = `button:enabled, input:enabled, ${listPanels} .univer-cursor-pointer, ${inRows}, ${toolPanels} [aria-haspopup]`;
 /** What opens further tools. */
 const moreTools = "[data-u-comp^=ribbon-toolbar] [data-slot=popover-trigger]";
 /** How many frames a panel may take to come up. */
@@ -104,10 +106,11 @@ export function openMenusByKey(univer: Univer, api: FUniver, live: LiveWorkbook,
     const all = choicesOf(panel);
     const at = all.indexOf(active.closest<HTMLElement>(choices) ?? active);
     const isTyping = active instanceof HTMLInputElement;
+    const step = (by: 1 | -1) => { focusOn(all[(at + by + all.length) % all.length]); };
     switch (event.key) {
       case "ArrowDown":
       case "ArrowUp":
-        focusOn(all[(at + (event.key === "ArrowDown" ? 1 : -1) + all.length) % all.length]);
+        step(event.key === "ArrowDown" ? 1 : -1);
         return true;
       case "Home":
       case "End":
@@ -115,6 +118,10 @@ export function openMenusByKey(univer: Univer, api: FUniver, live: LiveWorkbook,
         focusOn(all.at(event.key === "Home" ? 0 : -1));
         return true;
       case "ArrowRight":
+        if (active.matches(inRows)) {
+          step(1);
+          return true;
+        }
         if (isTyping || !hasMenu(active)) return false;
         choose(active);
         return true;
@@ -126,6 +133,10 @@ export function openMenusByKey(univer: Univer, api: FUniver, live: LiveWorkbook,
         choose(active.closest("button") ?? active);
         return true;
       case "ArrowLeft":
+        if (active.matches(inRows)) {
+          step(-1);
+          return true;
+        }
         return !isTyping && goBack();
       case "Escape":
         if (goBack()) return true;
@@ -174,7 +185,7 @@ export function openMenusByKey(univer: Univer, api: FUniver, live: LiveWorkbook,
 
 /** Tells whether a choice opens a menu of its own: it ends with an arrow then. */
 function hasMenu(choice: HTMLElement): boolean {
-  return choice.lastElementChild?.tagName === "svg" && choice.closest("[data-u-comp=sheets-dropdown-list]") === null;
+  return choice.lastElementChild?.tagName === "svg" && choice.closest("[data-u-comp=sheets-dropdown-list]") === null && !choice.matches(inRows);
 }
 
 /** Panels that can be seen: the engine moves closed ones out of the window. */
@@ -188,7 +199,8 @@ function choicesOf(panel: HTMLElement): HTMLElement[] {
 
 function focusOn(choice: HTMLElement | undefined): void {
   if (choice === undefined) return;
-  if (choice.tabIndex < 0) choice.tabIndex = -1;
+  // A link without an address counts as reached by Tab, and takes no key all the same.
+  if (choice.tabIndex < 0 || choice.matches("a:not([href], [tabindex])")) choice.tabIndex = -1;
   choice.focus();
   choice.scrollIntoView({ block: "nearest" });
 }

@@ -78,7 +78,7 @@ function sheetOf(
     cells: cellsOf(sheet, spills, lookOf),
     rows: numbered(sheet.rowData).flatMap(([row, data]): LineSetting[] => {
       // A height that the sheet found for itself is left to the program that opens the file.
-      const given = givenHeight(data);
+      const given = givenHeight(data, sheet.defaultRowHeight);
       const [size, hidden] = [given === undefined ? undefined : rowPoints(given), data.hd === yes || isFilteredRow(data) || undefined];
       return size === undefined && hidden === undefined ? [] : [{ first: row, last: row, size, hidden }];
     }),

@@ -184,7 +184,8 @@ function openRule(rule: TypingRule, index: number, { rowCount, columnCount }: { 
     formula1: rule.formulas[0],
     // Of a list the engine would take a second formula for the colours of its entries; some programs write a 0 there.
     formula2: rule.type === "list" ? undefined : rule.formulas[1],
-    operator: operators.get(rule.operator ?? "") ?? DataValidationOperator.BETWEEN,
+    // The engine would hold what is chosen from a list against a comparison too, and mark every entry as wrong.
+    operator: rule.type === "list" || rule.type === "custom" ? undefined : (operators.get(rule.operator ?? "") ?? DataValidationOperator.BETWEEN),
     allowBlank: rule.allowsBlank,
     showDropDown: rule.type === "list" && rule.hidesArrow !== true,
     // As spreadsheet programs show it: the text of the cell, and an arrow beside it.

@@ -1,9 +1,10 @@
-import { areaAddress, cellAddress, type Area, type Margins, type Paper } from "../../sheet";
+import { areaAddress, cellAddress, type Area, type Margins } from "../../sheet";
 import { ownFilter } from "../document/sheet-filter";
 import type { CellGrid, DocumentSheet, LineSetting } from "../document/workbook-document";
 import { appendTo } from "./file-package";
 import { outlineSheet, type SectionPlace, type SheetOutline } from "./sheet-outline";
 import { blankSheet, closeSheet, openSheet } from "./new-file";
+import { paperSizes } from "./paper-sizes";
 import { cellSplices, changedCells, writeRows, type CellWriting } from "./write-cells";
 import { writeFilter } from "./write-filter";
 import { withoutOurFormats, writeFormats, writeTypingRules } from "./write-rules";
@@ -201,9 +202,6 @@ function writePageSetup(standing: string | undefined, prefix: string, { print }:
   const first = print.firstPage === undefined ? {} : { firstPageNumber: String(print.firstPage), useFirstPageNumber: "1" };
   return `<${prefix}pageSetup${writeAttributes({ ...old, ...fit, ...scale, ...paper, ...first, orientation: print.orientation })}/>`;
 }
-
-/** Numbers of paper sizes: ECMA-376 part 1, section 18.3.1.63. */
-const paperSizes = { Letter: "1", A4: "9" } as const satisfies Readonly<Record<Paper, string>>;
 
 /** Margins stand in inches: ECMA-376 part 1, section 18.3.1.62. */
 function writeMargins(prefix: string, { left, right, top, bottom, header = 0, footer = 0 }: Margins): string {

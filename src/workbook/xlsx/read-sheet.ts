@@ -4,6 +4,7 @@ import { CellReader, type CellContext } from "./read-cells";
 import { readCellText } from "./cell-text";
 import { limits, tooLarge } from "./file-problems";
 import type { FilePackage } from "./file-package";
+import { paperOf } from "./paper-sizes";
 import { readFilter, readTableFilter } from "./read-filter";
 import type { ReadColor } from "./read-looks";
 import { readFormulaFormat, readTypingRule, type RawFormat, type RawRule } from "./read-rules";
@@ -208,9 +209,11 @@ class SettingsReader {
 
   get print(): PrintPlan {
     const { header, footer } = this.headers;
+    const paper = paperOf(this.setUp["paperSize"]);
     return {
       orientation: this.setUp["orientation"] === "landscape" ? "landscape" : "portrait",
       fitToWidth: this.fitsPage && (numberOf(this.setUp["fitToWidth"]) ?? 1) === 1,
+      ...(paper && { paper }),
       ...(header && { header: centred(header) }),
       ...(footer && { footer: centred(footer) }),
       breaksBefore: this.breaks,

@@ -121,14 +121,18 @@ export const tasksOfCells: readonly OfficeTask[] = [
     async keyboard(hands) {
       await hands.select("Sites!A5:B6");
       await hands.press("Control+c");
+      await hands.copied("Basement");
       await hands.select("Sites!B12");
       await hands.press("Control+v");
+      await hands.workbook.filled("Sites", 12, 2);
     },
     async mouse(hands) {
       await hands.select("Sites!A5:B6");
       await hands.choose("Sites!A5", "cell", "Copy");
+      await hands.copied("Basement");
       await hands.select("Sites!B12");
       await hands.choose("Sites!B12", "cell", "Paste");
+      await hands.workbook.filled("Sites", 12, 2);
     },
     holds(after) {
       expect(after.values("Sites!B12:C13")).toEqual([["Reading Room", "Basement, room 0.12"], ["Bindery", "Ground floor, room 1.03"]]);
@@ -141,14 +145,18 @@ export const tasksOfCells: readonly OfficeTask[] = [
     async keyboard(hands) {
       await hands.select("Sites!B6:C6");
       await hands.press("Control+x");
+      await hands.copied("foreman");
       await hands.select("Sites!B12");
       await hands.press("Control+v");
+      await hands.workbook.filled("Sites", 11, 2);
     },
     async mouse(hands) {
       await hands.select("Sites!B6:C6");
       await hands.choose("Sites!B6", "cell", "Cut");
+      await hands.copied("foreman");
       await hands.select("Sites!B12");
       await hands.choose("Sites!B12", "cell", "Paste");
+      await hands.workbook.filled("Sites", 11, 2);
     },
     holds(after) {
       expect(after.values("Sites!B6:C6")).toEqual([[null, null]]);
@@ -199,6 +207,7 @@ export const tasksOfCells: readonly OfficeTask[] = [
       await hands.type("=6*7");
       await hands.select("Racks!E12");
       await hands.press("Control+c");
+      await hands.copied("42");
       await hands.select("Racks!E14");
       await hands.press("Control+Shift+v");
       await hands.workbook.filled("Racks", 13, 4);
@@ -208,6 +217,7 @@ export const tasksOfCells: readonly OfficeTask[] = [
       await hands.type("=6*7");
       await hands.select("Racks!E12");
       await hands.choose("Racks!E12", "cell", "Copy");
+      await hands.copied("42");
       await hands.select("Racks!E14");
       await hands.choose("Racks!E14", "cell", "Paste Special", "Paste Value");
       await hands.workbook.filled("Racks", 13, 4);
