@@ -2,13 +2,14 @@
 import manifest from "../../package.json";
 import { keepOffline } from "../offline/keep-offline";
 import { chooseFile } from "../taskpane/choose-file";
-import { make } from "../taskpane/elements/make";
+import { fill, make } from "../taskpane/elements/make";
 import { explain } from "../taskpane/elements/work";
 import { loadViews, mountPane } from "../taskpane/pane";
 import type { PaneHost } from "../taskpane/pane-host";
 import type { WorkbookPort } from "../workbook/port";
 import { deferredPort } from "./deferred-port";
 import { Desk } from "./desk";
+import { makeFilterCard } from "./filter-card";
 import { makeFoldingPane } from "./folding-pane";
 import type { Grid } from "./grid/open-grid";
 import "./page.css";
@@ -23,6 +24,8 @@ const pane = makeFoldingPane(document.getElementById("pane")!);
 const bar = makeTopBar(() => desk, pane.button);
 const cellNote = make("div", { class: "cell-note", role: "status", hidden: true });
 const notes = makeNoteCard();
+const filters = makeFilterCard();
+const filterNote = make("div", { class: "filter-note", role: "status", hidden: true });
 const bubble = make("div", { class: "cell-bubble", role: "tooltip", hidden: true });
 
 const dark = matchMedia("(prefers-color-scheme: dark)");
@@ -71,6 +74,11 @@ async function startGrid(joinPane: (port: WorkbookPort) => void) {
     openGrid(container, data, {
       say: bar.say,
       notes,
+      filters,
+      filtered(sentence, showAll) {
+        filterNote.hidden = sentence === null;
+        fill(filterNote, sentence, make("button", { type: "button", on: { click: showAll } }, "Show all rows"));
+      },
       askPrint: (sheet, print) => askPrint(sheet, print).finally(enterCells),
       selected(sentence) {
         cellNote.textContent = sentence ?? "";
@@ -118,7 +126,7 @@ async function loadRest(): Promise<void> {
 
 function start(): void {
   document.getElementById("bar")!.append(bar.element);
-  document.getElementById("work")!.append(cellNote, bubble, notes.element);
+  document.getElementById("work")!.append(filterNote, cellNote, bubble, notes.element, filters.element);
   const port = startGrid((next) => {
     joinPane(next);
   });

@@ -1,4 +1,5 @@
 import { fill, make } from "../taskpane/elements/make";
+import { cellEditors } from "./regions";
 
 /** Where a cell stands on the page, and where the cells end on the right. */
 export interface CellBox {
@@ -35,6 +36,10 @@ const gap = 6;
 export function makeNoteCard(): NoteCard {
   const element = make("div", { class: "note-card", role: "status", hidden: true, on: { focusout } });
   let end: ((goesBack: boolean) => void) | null = null;
+  let isLeaving = false;
+  // Seen before anybody acts on them.
+  window.addEventListener("pointerdown", ({ target }) => { isLeaving = !element.contains(target as Node); }, { capture: true });
+  window.addEventListener("keydown", ({ key }) => { isLeaving = key === "Tab" || key === "F6"; }, { capture: true });
 
   const place = ({ left, right, top, bottom, edge }: CellBox) => {
     element.hidden = false;
@@ -62,6 +67,7 @@ export function makeNoteCard(): NoteCard {
     },
     write(name, text, cell, told) {
       end?.(false);
+      isLeaving = false;
       const field = make("textarea", { rows: rowsFor(text), "aria-label": `Note on ${name}`, on: { keydown } });
       field.value = text;
       const remove = make("button", { type: "button", on: { click: () => { field.value = ""; end?.(true); } } }, "Delete the note");
@@ -82,8 +88,12 @@ export function makeNoteCard(): NoteCard {
     },
   };
 
-  function focusout({ relatedTarget }: FocusEvent): void {
-    if (!element.contains(relatedTarget as Node | null)) end?.(false);
+  function focusout({ target, relatedTarget }: FocusEvent): void {
+    const to = relatedTarget as Element | null;
+    if (end === null || element.contains(to)) return;
+    // The engine gives the keyboard to the cells some time after a click, when a note may be open already: nobody has left it.
+    if (!isLeaving && to?.closest(cellEditors)) (target as HTMLElement).focus();
+    else end(false);
   }
 
   function keydown(event: KeyboardEvent): void {

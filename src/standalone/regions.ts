@@ -6,7 +6,7 @@ export interface Region {
 }
 
 /** What takes the keys for the cells: the engine makes it, out of sight and at the end of the page. */
-const cellEditors = "[data-u-comp=editor]";
+export const cellEditors = "[data-u-comp=editor]";
 /** What the engine draws on, which gives the keyboard on to the cells. */
 const canvases = "[data-u-comp=render-canvas]";
 

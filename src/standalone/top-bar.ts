@@ -53,11 +53,11 @@ export function makeTopBar(desk: () => Desk | null, further: HTMLElement): TopBa
     );
     notice.hidden = sentences.length === 0;
   };
-  /** What was said since something that was asked for began; null while nothing is done. */
-  let heard: string[] | null = null;
+  /** What was said since something that was asked for began: a list for each that is being done. */
+  const hearing = new Set<string[]>();
   const say = (sentence: string) => {
-    heard?.push(sentence);
-    show(heard ?? [sentence]);
+    for (const heard of hearing) heard.push(sentence);
+    show([...hearing].at(-1) ?? [sentence]);
   };
   const backButton = (back: KeptPlanTitle) =>
     button(`Back to ${back.name}`, "Put the plan that was open before back on the desk", () => open(`${back.name} is back.`, (at) => at.openKept(back.id)));
@@ -73,7 +73,8 @@ export function makeTopBar(desk: () => Desk | null, further: HTMLElement): TopBa
       say("The workbook is still loading. Try again in a moment.");
       return;
     }
-    heard = [];
+    const heard: string[] = [];
+    hearing.add(heard);
     let { sentence = "", back }: Done = {};
     try {
       ({ sentence = "", back } = await work(at));
@@ -81,7 +82,7 @@ export function makeTopBar(desk: () => Desk | null, further: HTMLElement): TopBa
       ({ sentence } = explain(thrown, "Do that"));
     }
     const said = [...(sentence === "" ? [] : [sentence]), ...heard];
-    heard = null;
+    hearing.delete(heard);
     if (said.length > 0) show(said, back);
     refresh();
   };
@@ -146,7 +147,8 @@ export function makeTopBar(desk: () => Desk | null, further: HTMLElement): TopBa
 
   const element = make(
     "div",
-    { class: "top-bar" },
+    // The keyboard stays where it is while somebody points at a button here, as at one of a desk spreadsheet: what is typed then goes on in the cells.
+    { class: "top-bar", on: { mousedown: (event) => { if ((event.target as Element).closest("button") !== null) event.preventDefault(); } } },
     make("strong", { class: "place" }, "Browser workbook"),
     plan,
     state,

@@ -13,6 +13,9 @@ const few = [
   ["keyboard", "jumps to cells of another sheet by the name box"],
   ["mouse", "makes text bold"],
   ["keyboard", "sets up how a sheet is printed"],
+  ["mouse", "shows the rows of a table with one value alone"],
+  ["keyboard", "shows the rows of a table whose text contains another"],
+  ["keyboard", "writes a note on a cell"],
 ] as const;
 
 let workbook: WorkbookPage;

@@ -1,9 +1,10 @@
 import {
-  BooleanNumber, CommandType, EDITOR_ACTIVATED, FOCUSING_SHEET, FOCUSING_UNIVER_EDITOR, ICommandService, RANGE_TYPE,
+  BooleanNumber, BorderStyleTypes, BorderType, CommandType, EDITOR_ACTIVATED, FOCUSING_SHEET, FOCUSING_UNIVER_EDITOR, ICommandService, RANGE_TYPE,
   type IContextService, type IRange, type Univer, type Worksheet,
 } from "@univerjs/core";
 import { IRenderManagerService, SHEET_VIEWPORT_KEY } from "@univerjs/engine-render";
-import { SetSelectionsOperation, SetWorksheetActiveOperation } from "@univerjs/sheets";
+import { GoToNextMatchOperation, GoToPreviousMatchOperation } from "@univerjs/find-replace";
+import { SetBorderBasicCommand, SetSelectionsOperation, SetWorksheetActiveOperation } from "@univerjs/sheets";
 import { SheetPasteValueCommand, SheetSkeletonManagerService } from "@univerjs/sheets-ui";
 import { IShortcutService, KeyCode, MetaKeys } from "@univerjs/ui";
 import type { CellPlace } from "../../sheet";
@@ -11,7 +12,7 @@ import { selectionOf, selectionOfCell } from "../../workbook/engine/cell-selecti
 import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
 
 /** Codes of keys, which the engine has no names for. */
-const keys = { pageUp: 33, pageDown: 34, end: 35, home: 36 } as const;
+export const keys = { pageUp: 33, pageDown: 34, end: 35, home: 36 } as const;
 
 /** A key that leads to another cell; `to` tells which from where one is. */
 interface Move {
@@ -45,13 +46,21 @@ const growths: readonly Growth[] = [
 
 /**
  * Gives the grid the keys of desk spreadsheets that the engine lacks: Home, Ctrl+Home, Ctrl+End, with Shift to select as far, a page up or down,
- * whole rows and columns with Shift or Ctrl and Space, the figures alone pasted with Ctrl+Shift+V, and to the next sheet or the one
- * before with Ctrl, or with Alt where the browser keeps the other for itself.
+ * whole rows and columns with Shift or Ctrl and Space, the figures alone pasted with Ctrl+Shift+V, a line round what is selected with Ctrl+Shift+7 and none
+ * with Ctrl+Shift+Minus, and to the next sheet or the one before with Ctrl, or with Alt where the browser keeps the other for itself.
  */
 export function addDeskKeys(univer: Univer, live: LiveWorkbook): void {
   const injector = univer.__getInjector();
   const [commands, shortcuts] = [injector.get(ICommandService), injector.get(IShortcutService)];
   shortcuts.registerShortcut({ id: SheetPasteValueCommand.id, binding: KeyCode.V | MetaKeys.SHIFT | MetaKeys.CTRL_COMMAND, preconditions: isGridReady });
+  for (const [type, key] of [[BorderType.OUTSIDE, KeyCode.Digit7], [BorderType.NONE, KeyCode.MINUS]] as const) {
+    const value = { type, style: BorderStyleTypes.THIN, color: "#000000" };
+    shortcuts.registerShortcut({ id: SetBorderBasicCommand.id, binding: key | MetaKeys.SHIFT | MetaKeys.CTRL_COMMAND, preconditions: isGridReady, staticParameters: { value } });
+  }
+  // The engine knows the box of what is sought only until the keyboard has left it once.
+  for (const [id, held] of [[GoToNextMatchOperation.id, 0], [GoToPreviousMatchOperation.id, MetaKeys.SHIFT]] as const) {
+    shortcuts.registerShortcut({ id, binding: KeyCode.ENTER | held, priority: 1_001, preconditions: isInFindBox });
+  }
   for (const { id, key, to } of growths) {
     const command = `baywright.operation.${id}`;
     commands.registerCommand({
@@ -100,6 +109,10 @@ export function addDeskKeys(univer: Univer, live: LiveWorkbook): void {
 /** Tells whether a key goes to the cells, none of which is being typed into. */
 export function isGridReady(context: IContextService): boolean {
   return context.getContextValue(FOCUSING_SHEET) && context.getContextValue(FOCUSING_UNIVER_EDITOR) && !context.getContextValue(EDITOR_ACTIVATED);
+}
+
+function isInFindBox(): boolean {
+  return document.activeElement?.closest("[data-u-comp=find-replace-dialog] [data-u-comp=search-input]") instanceof Element;
 }
 
 /** The first cell that is not frozen: what is frozen is always in sight. */

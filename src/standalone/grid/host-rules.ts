@@ -2,6 +2,7 @@ import { CanceledError, ICommandService, type Nullable, type Univer, type Worksh
 import { sameSheetName, sheetNameFault } from "../../sheet";
 import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
 import { extrasOf, type StoredStyle } from "../../workbook/engine/stored-sheet";
+import { filterCommands } from "./show-filters";
 import { noteCommands } from "./show-notes";
 
 /** Commands by which a person changes cells of the sheet in front. */
@@ -9,6 +10,8 @@ const changing = new Set([
   "sheet.command.set-range-values", "sheet.command.clear-selection-content", "sheet.command.clear-selection-all",
   "sheet.command.delete-range-move-left", "sheet.command.delete-range-move-up", ...Object.values(noteCommands),
 ]);
+
+const filtering = new Set<string>(Object.values(filterCommands));
 
 /**
  * Keeps a person to what the spreadsheet host allows and the engine does not watch: names that can be a sheet's, and protected sheets.
@@ -28,6 +31,9 @@ export function keepHostRules(univer: Univer, live: LiveWorkbook, say: (sentence
       if (fault !== null) refuse(`The sheet name "${name}" ${fault}. Choose another name.`);
       const taken = live.workbook.getSheets().some((sheet) => sheet.getSheetId() !== subUnitId && sameSheetName(sheet.getName(), name));
       if (taken) refuse(`There is a sheet "${name}" already. Choose another name.`);
+    }
+    if (filtering.has(id) && extrasOf(live.workbook.getActiveSheet().getConfig()).protection !== undefined) {
+      refuse(`Sheet "${live.workbook.getActiveSheet().getName()}" is protected. Which of its rows are shown cannot be changed.`);
     }
     if (changing.has(id) || isEditStart(id, params)) {
       const sheet = live.workbook.getActiveSheet();

@@ -2,23 +2,27 @@ import { RANGE_TYPE, type Univer } from "@univerjs/core";
 import type { FUniver } from "@univerjs/core/facade";
 import type { IMouseEvent } from "@univerjs/engine-render";
 import { ContextMenuPosition, IContextMenuService, ILayoutService } from "@univerjs/ui";
+import type { CellPlace } from "../../sheet";
 import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
 import { cellOnPage } from "./cell-on-page";
+import { filterCommands } from "./show-filters";
 
 /** What the engine opens: menus of cells and tabs, menus within these, the list of what a cell may hold, and further tools of the toolbar. */
 const [menuPanels, innerPanels] = [".univer-popup > section > div", "[data-u-context-menu-submenu] > div"] as const;
 const [listPanels, toolPanels] = ["[data-u-comp=sheets-dropdown-list]", "[data-slot=popover-content]"] as const;
+/** What stands side by side in a panel: the borders. */
+const inRows = `${toolPanels} a.univer-cursor-pointer`;
 const panels = [menuPanels, innerPanels, listPanels, toolPanels].join();
 /** What can be chosen in them; some of it the engine makes of what takes no key. */
-const choices = `button:enabled, input:enabled, ${listPanels} .univer-cursor-pointer, ${toolPanels} a.univer-cursor-pointer, ${toolPanels} [aria-haspopup]`;
+const choices = `button:enabled, input:enabled, ${listPanels} .univer-cursor-pointer, ${inRows}, ${toolPanels} [aria-haspopup]`;
 /** What opens further tools. */
 const moreTools = "[data-u-comp^=ribbon-toolbar] [data-slot=popover-trigger]";
 /** How many frames a panel may take to come up. */
 const mostFrames = 30;
 
 /**
- * Lets the keyboard open the menu of the selected cells and of a sheet's tab, with the menu key or Shift+F10, the list of a cell, with Alt+Down, and
- * what the toolbar has no room for; and lets arrows, Enter and Escape go through what is open. The engine opens all of these, but knows only the mouse in them.
+ * Lets the keyboard open the menu of the selected cells and of a sheet's tab, with the menu key or Shift+F10, the list of a cell or the filter of a
+ * header, with Alt+Down, and what the toolbar has no room for; and lets arrows, Enter and Escape go through what is open. The engine opens all of these, but knows only the mouse in them.
  */
 export function openMenusByKey(univer: Univer, api: FUniver, live: LiveWorkbook, container: HTMLElement): void {
   const injector = univer.__getInjector();
@@ -53,12 +57,25 @@ export function openMenusByKey(univer: Univer, api: FUniver, live: LiveWorkbook,
     if (tab === null && !inCells) return false;
     const asksMenu = event.key === "ContextMenu" || (event.key === "F10" && event.shiftKey);
     if (!asksMenu && !(inCells && event.key === "ArrowDown" && event.altKey)) return false;
+    const header = asksMenu ? null : headerSelected();
+    if (header !== null) {
+      // The card of the filter takes the keyboard itself.
+      void live.look(filterCommands.open, header);
+      return true;
+    }
     from = [];
     if (!asksMenu) openCellList();
     else if (tab !== null) tab.dispatchEvent(new MouseEvent("contextmenu", { bubbles: true, cancelable: true }));
     else openCellMenu();
     enterPanel(asksMenu ? menuPanels : listPanels);
     return true;
+  }
+
+  /** The selected cell, where it has the arrow of a filter. */
+  function headerSelected(): CellPlace | null {
+    const range = live.selectedRange();
+    const place = range === null ? null : { row: range.startRow, column: range.startColumn };
+    return place !== null && live.filters.arrowAt(live.workbook.getActiveSheet(), place) !== null ? place : null;
   }
 
   function openCellMenu(): void {
@@ -89,10 +106,11 @@ export function openMenusByKey(univer: Univer, api: FUniver, live: LiveWorkbook,
     const all = choicesOf(panel);
     const at = all.indexOf(active.closest<HTMLElement>(choices) ?? active);
     const isTyping = active instanceof HTMLInputElement;
+    const step = (by: 1 | -1) => { focusOn(all[(at + by + all.length) % all.length]); };
     switch (event.key) {
       case "ArrowDown":
       case "ArrowUp":
-        focusOn(all[(at + (event.key === "ArrowDown" ? 1 : -1) + all.length) % all.length]);
+        step(event.key === "ArrowDown" ? 1 : -1);
         return true;
       case "Home":
       case "End":
@@ -100,6 +118,10 @@ export function openMenusByKey(univer: Univer, api: FUniver, live: LiveWorkbook,
         focusOn(all.at(event.key === "Home" ? 0 : -1));
         return true;
       case "ArrowRight":
+        if (active.matches(inRows)) {
+          step(1);
+          return true;
+        }
         if (isTyping || !hasMenu(active)) return false;
         choose(active);
         return true;
@@ -111,6 +133,10 @@ export function openMenusByKey(univer: Univer, api: FUniver, live: LiveWorkbook,
         choose(active.closest("button") ?? active);
         return true;
       case "ArrowLeft":
+        if (active.matches(inRows)) {
+          step(-1);
+          return true;
+        }
         return !isTyping && goBack();
       case "Escape":
         if (goBack()) return true;
@@ -159,7 +185,7 @@ export function openMenusByKey(univer: Univer, api: FUniver, live: LiveWorkbook,
 
 /** Tells whether a choice opens a menu of its own: it ends with an arrow then. */
 function hasMenu(choice: HTMLElement): boolean {
-  return choice.lastElementChild?.tagName === "svg" && choice.closest("[data-u-comp=sheets-dropdown-list]") === null;
+  return choice.lastElementChild?.tagName === "svg" && choice.closest("[data-u-comp=sheets-dropdown-list]") === null && !choice.matches(inRows);
 }
 
 /** Panels that can be seen: the engine moves closed ones out of the window. */
@@ -173,7 +199,8 @@ function choicesOf(panel: HTMLElement): HTMLElement[] {
 
 function focusOn(choice: HTMLElement | undefined): void {
   if (choice === undefined) return;
-  if (choice.tabIndex < 0) choice.tabIndex = -1;
+  // A link without an address counts as reached by Tab, and takes no key all the same.
+  if (choice.tabIndex < 0 || choice.matches("a:not([href], [tabindex])")) choice.tabIndex = -1;
   choice.focus();
   choice.scrollIntoView({ block: "nearest" });
 }

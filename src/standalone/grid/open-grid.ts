@@ -24,9 +24,11 @@ import { createBrowserPort } from "../../workbook/engine/browser-port";
 import { LiveWorkbook } from "../../workbook/engine/live-workbook";
 import { frontOf } from "../../workbook/engine/stored-sheet";
 import type { WorkbookPort } from "../../workbook/port";
+import type { FilterCard } from "../filter-card";
 import type { NoteCard } from "../note-card";
 import { endExamples } from "./argument-help";
 import { askOnceAFrame } from "./cells-of-a-frame";
+import { copyNotes } from "./copied-notes";
 import { addDeskKeys } from "./desk-keys";
 import { showEarlyDialogs } from "./early-dialogs";
 import { loadEnglish } from "./engine-texts";
@@ -39,10 +41,12 @@ import { followSheetNames } from "./name-box";
 import { type OpenCell, watchOpenCell } from "./open-cell";
 import { keepPastedText } from "./plain-text-paste";
 import { drawListsAsText } from "./list-cells";
+import { showFilters } from "./show-filters";
 import { showNotes } from "./show-notes";
 import { passStaleSuggestions } from "./stale-suggestions";
 import { extendTabMenu, type AskPrint } from "./tab-menu";
 import { keepTabRuns } from "./tab-run";
+import { addTypingKeys } from "./typing-keys";
 import { showWhatFits } from "./too-wide-numbers";
 import { computeTypedFormulas } from "./typed-formulas";
 
@@ -50,6 +54,12 @@ import { computeTypedFormulas } from "./typed-formulas";
 const accent = {
   50: "#eef5f5", 100: "#dcecec", 200: "#b9d6d8", 300: "#8fbfc4", 400: "#4f97a0", 500: "#1f7a86", 600: "#0b5f6b", 700: "#084852", 800: "#06363d", 900: "#042529",
 };
+
+/** What the menus of the engine offer and no file keeps: it protects sheets and cells in a way of its own. */
+const leftOut: readonly string[] = [
+  "sheet.contextMenu.permission", "sheet.command.add-range-protection-from-toolbar", "sheet.command.add-range-protection-from-sheet-bar",
+  "sheet.command.delete-worksheet-protection-from-sheet-bar", "sheet.command.change-sheet-protection-from-sheet-bar", "sheet.command.view-sheet-permission-from-sheet-bar",
+];
 
 /** A grid on the page: the one workbook that is open in it, and how to open another. */
 export interface Grid {
@@ -71,6 +81,9 @@ export interface Grid {
 /** What the grid asks of the page around it: to show sentences of errors and notes, to say why something is refused, and to ask how a sheet is printed. */
 export interface GridDisplay extends FaultDisplay {
   readonly notes: NoteCard;
+  readonly filters: FilterCard;
+  /** Says under the cells that rows are out of sight, and offers to show them; null where none are. */
+  readonly filtered: (sentence: string | null, showAll: () => void) => void;
   readonly say: (sentence: string) => void;
   readonly askPrint: AskPrint;
 }
@@ -86,6 +99,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
       container,
       // The keyboard belongs to the page until somebody goes to the grid.
       disableAutoFocus: true,
+      menu: Object.fromEntries(leftOut.map((entry) => [entry, { hidden: true }])),
       ribbonType: "simple",
       // Text that looks like a number is meant as text: addresses, serials, bays.
       disableTextFormatMark: true,
@@ -120,6 +134,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   passStaleSuggestions(univer, live);
   keepTabRuns(univer, live);
   addDeskKeys(univer, live);
+  addTypingKeys(univer);
   turnToFront(live, data);
   extendTabMenu(univer, live, display.askPrint);
   openMenusByKey(univer, api, live, container);
@@ -128,6 +143,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   endExamples(univer);
   const fitInFront = fitRows(univer, live);
   keepPastedText(univer);
+  copyNotes(univer, live);
   computeTypedFormulas(univer);
   // The engine learns to search sheets three seconds later; until then Ctrl+F would do nothing.
   univer.__getInjector().get(SheetsFindReplaceController);
@@ -136,6 +152,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
     univer.__getInjector().get(ILayoutService).focus();
   };
   showNotes(univer, api, live, container, display.notes, { focus, say: display.say });
+  showFilters(univer, api, live, container, { card: display.filters, focus, say: display.say, filtered: display.filtered });
   comeAlive();
   let port = createBrowserPort(univer, live);
   const lead = (name: string, area: Area) => {
@@ -157,6 +174,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
     focus,
     async endTyping() {
       display.notes.finish();
+      display.filters.close();
       // While a formula is written the engine keeps its cell open for references that may be clicked.
       univer.__getInjector().get(IEditorBridgeService).disableForceKeepVisible();
       await api.getActiveWorkbook()?.endEditingAsync(true);

@@ -1,4 +1,5 @@
 import type { CellStyle, SheetPlan, Validation } from "../../sheet";
+import { filtersOfTables } from "./sheet-filter";
 import { noPrintPlan, type BorderLine, type CellGrid, type DocumentCell, type DocumentSheet, type LineSetting, type Look, type TypingRule } from "./workbook-document";
 
 /** Turns a sheet plan into a sheet of a document. `keepLook` gives a look to the workbook and answers with its place. */
@@ -39,6 +40,7 @@ export function sheetOfPlan(plan: SheetPlan, id: string, keepLook: (look: Look) 
     }),
     otherFormats: 0,
     tables: plan.tables ?? [],
+    filters: filtersOfTables(plan.tables ?? []),
     print: plan.print ?? noPrintPlan,
     notes: [],
     drawings: 0,

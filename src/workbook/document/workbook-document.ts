@@ -100,6 +100,37 @@ export interface Note extends CellPlace {
   readonly isThread?: boolean | undefined;
 }
 
+/** Shows rows of an area by what stands in its columns: ECMA-376 part 1, section 18.3.1.2. Which rows are out of sight is told by the rows. */
+export interface SheetFilter {
+  /** The table whose rows it shows; without one it is the filter of the sheet itself, of which there is one, and has an area of its own. */
+  readonly table?: string | undefined;
+  /** With the row above it in which its arrows are. */
+  readonly area?: Area | undefined;
+  readonly columns: readonly FilterColumn[];
+}
+
+export interface FilterColumn {
+  /** Counted from the first one of the area. */
+  readonly column: number;
+  readonly hidesArrow?: true | undefined;
+  readonly condition?: FilterCondition | undefined;
+}
+
+/** What a row must have in a column to be shown. */
+export type FilterCondition =
+  /** One of these texts, as cells show them, or nothing. */
+  | { readonly kind: "list"; readonly texts: readonly string[]; readonly blank: boolean }
+  /** One or two comparisons; `joins` tells whether both must hold. */
+  | { readonly kind: "compare"; readonly joins: boolean; readonly comparisons: readonly Comparison[] }
+  /** What only the program knows that wrote it, such as a colour: it stays as the file has it. */
+  | { readonly kind: "other"; readonly xml: string };
+
+export interface Comparison {
+  readonly operator: "equal" | "notEqual" | "greaterThan" | "greaterThanOrEqual" | "lessThan" | "lessThanOrEqual";
+  /** A number, or a text in which `*` stands for any letters, `?` for one and `~` before either of them for itself; a blank alone is an empty cell. */
+  readonly value: string;
+}
+
 /** One sheet of cells. */
 export interface DocumentSheet {
   /** Stays the same while the workbook is open, whatever the sheet is called. */
@@ -121,6 +152,8 @@ export interface DocumentSheet {
   /** Conditional formats of other kinds, which stay in the file as they are. */
   readonly otherFormats: number;
   readonly tables: readonly TablePlan[];
+  /** Filters of tables and of the sheet itself; where nothing is said of them they stay as the file has them. */
+  readonly filters?: readonly SheetFilter[] | undefined;
   readonly print: PrintPlan;
   readonly notes: readonly Note[];
   /** Pictures, shapes and charts on the sheet. */

@@ -33,16 +33,22 @@ export class CellNotes {
 
   /** Writes the note of a cell, or takes it away where the text is empty: one step of undo. */
   write(workbook: Workbook, sheet: Worksheet, place: CellPlace, text: string): void {
+    const { redos, undos } = this.change(workbook, sheet, place, text);
+    if (redos.length === 0) return;
+    for (const { id, params } of redos) this.commands.syncExecuteCommand(id, params);
+    this.undo.pushUndoRedo({ unitID: workbook.getUnitId(), redoMutations: redos, undoMutations: undos });
+  }
+
+  /** Lists what writes the note of a cell, or takes it away where the text is empty, and what takes that back: nothing where it says so already. */
+  change(workbook: Workbook, sheet: Worksheet, place: CellPlace, text: string): { readonly redos: IMutationInfo[]; readonly undos: IMutationInfo[] } {
     const [unitId, sheetId] = [workbook.getUnitId(), sheet.getSheetId()];
     const before = this.onSheet(unitId, sheetId).get(`${place.row} ${place.column}`);
-    if (text === (before?.note ?? "")) return;
+    if (text === (before?.note ?? "")) return { redos: [], undos: [] };
     const after = text === "" ? undefined : storedNote(before?.id ?? generateRandomId(6), { ...place, text });
     const remove = (note: StoredNote | undefined): IMutationInfo[] => (note === undefined ? [] : [{ id: RemoveNoteMutation.id, params: { unitId, sheetId, noteId: note.id } }]);
     const put = (note: StoredNote | undefined): IMutationInfo[] => (note === undefined ? [] : [{ id: UpdateNoteMutation.id, params: { unitId, sheetId, row: note.row, col: note.col, note } }]);
     // Taken away first: the engine brings a note that went with its row back with the text under which it was put there.
-    const [redoMutations, undoMutations] = [[...remove(before), ...put(after)], [...remove(after), ...put(before)]];
-    for (const { id, params } of redoMutations) this.commands.syncExecuteCommand(id, params);
-    this.undo.pushUndoRedo({ unitID: unitId, redoMutations, undoMutations });
+    return { redos: [...remove(before), ...put(after)], undos: [...remove(after), ...put(before)] };
   }
 
   /** Calls `listener` after each change of notes. */

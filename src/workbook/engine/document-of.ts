@@ -13,7 +13,9 @@ import { everySheet, lookId, toTheEnd } from "./open-document";
 import { givenHeight } from "./row-heights";
 import { cellValue } from "./sheet-snapshot";
 import { notesOf, type SheetNotes } from "./stored-notes";
-import { columnCharacters, eachCell, extrasOf, findStyle, numbered, readResource, resourceNames, rowPoints, toArea, type Spill, type StoredStyle, type StoredWorkbook } from "./stored-sheet";
+import {
+  columnCharacters, eachCell, extrasOf, findStyle, isFilteredRow, numbered, readResource, resourceNames, rowPoints, toArea, type Spill, type StoredStyle, type StoredWorkbook,
+} from "./stored-sheet";
 
 /**
  * Turns a workbook of the engine into a document. `base` is the one it was opened from: cells that look as there keep the number of
@@ -76,8 +78,8 @@ function sheetOf(
     cells: cellsOf(sheet, spills, lookOf),
     rows: numbered(sheet.rowData).flatMap(([row, data]): LineSetting[] => {
       // A height that the sheet found for itself is left to the program that opens the file.
-      const given = givenHeight(data);
-      const [size, hidden] = [given === undefined ? undefined : rowPoints(given), data.hd === yes || undefined];
+      const given = givenHeight(data, sheet.defaultRowHeight);
+      const [size, hidden] = [given === undefined ? undefined : rowPoints(given), data.hd === yes || isFilteredRow(data) || undefined];
       return size === undefined && hidden === undefined ? [] : [{ first: row, last: row, size, hidden }];
     }),
     columns: numbered(sheet.columnData).flatMap(([column, { w, hd, s }]): LineSetting[] => {
@@ -93,6 +95,7 @@ function sheetOf(
     formats: formats.flatMap(formatOf),
     otherFormats: 0,
     tables: extras.tables ?? [],
+    filters: extras.filters,
     print: extras.print ?? noPrintPlan,
     notes,
     drawings: extras.drawings ?? 0,

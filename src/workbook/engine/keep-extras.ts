@@ -1,11 +1,12 @@
 import type { ICommandService, IRange, IWorksheetData, Worksheet } from "@univerjs/core";
 import type { Area, TablePlan } from "../../sheet";
 import { moveArea, moveSpan } from "../document/move-lines";
+import { moveFilter } from "../document/sheet-filter";
 import type { LineMove } from "../document/workbook-document";
 import { extrasOf, type SheetExtras } from "./stored-sheet";
 
 /**
- * Keeps tables and print set-up with the cells they belong to, which the engine does not know of: they move when rows or
+ * Keeps tables, filters and print set-up with the cells they belong to, which the engine does not know of: they move when rows or
  * columns come and go, which is remembered for whoever saves, and a table grows over what somebody types right below it, as tables in the spreadsheet host do.
  *
  * `ours` tells that a change is the program's own: that says itself how tables grow.
@@ -46,13 +47,14 @@ function shiftOf(command: string, { startRow, endRow, startColumn, endColumn }: 
 
 /** Moves everything that is tied to rows or columns; what stood wholly on rows or columns that went goes with them. */
 export function shiftExtras(extras: SheetExtras, shift: LineMove): SheetExtras {
-  const { tables, print, wideMerges, moves = [] } = extras;
+  const { tables, filters, print, wideMerges, moves = [] } = extras;
   const titles = print?.titleRows;
   const movedTitles = titles === undefined || shift.axis === "column" ? titles : movedRows(titles.row, titles.rows, shift);
   return {
     ...extras,
     moves: [...moves, shift],
     ...(tables && { tables: tables.flatMap((table) => movedTable(table, shift)) }),
+    ...(filters && { filters: filters.flatMap((filter) => moveFilter(filter, tables ?? [], shift) ?? []) }),
     ...(wideMerges && { wideMerges: wideMerges.flatMap((area) => movedArea(area, shift)) }),
     ...(print &&
       shift.axis === "row" && {

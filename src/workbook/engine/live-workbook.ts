@@ -10,6 +10,7 @@ import { keepExtras } from "./keep-extras";
 import { keepFigures, type KeptFigures } from "./kept-figures";
 import { leaveRemovedSheets } from "./leave-removed-sheets";
 import { computeBehindLostSpills } from "./lost-spills";
+import { SheetFilters } from "./sheet-filters";
 import { cellValue } from "./sheet-snapshot";
 import { eachCell, numbered, toArea, type Spill, type StoredWorkbook } from "./stored-sheet";
 
@@ -50,6 +51,7 @@ export class LiveWorkbook {
   private readonly figures: KeptFigures;
   private readonly tellTables: () => boolean;
   readonly notes: CellNotes;
+  readonly filters: SheetFilters;
 
   constructor(private readonly univer: Univer, { keepsVolatile = false } = {}) {
     this.figures = keepFigures(univer, { keepsVolatile });
@@ -59,6 +61,7 @@ export class LiveWorkbook {
     this.selections = injector.get(SheetsSelectionsService);
     this.calculation = injector.get(FormulaCalculationSessionService);
     this.notes = new CellNotes(univer);
+    this.filters = new SheetFilters(univer, () => this.workbook);
     const asking = injector.get(IActiveDirtyManagerService);
     this.commands.onCommandExecuted(({ id }, options) => {
       // Results that are put into their cells ask for no calculation: whoever waited for one would wait until it is clear that none begins.

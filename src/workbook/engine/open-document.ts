@@ -3,6 +3,7 @@ import {
   type ICellData, type ISheetDataValidationRule, type IWorkbookData, type IWorksheetData,
 } from "@univerjs/core";
 import { isError, isInArea, sheetSize, type Area, type CellValue } from "../../sheet";
+import { areaOfFilter, isFiltering } from "../document/sheet-filter";
 import { cellAt, type DocumentCell, type DocumentSheet, type FormulaFormat, type LineSetting, type TypingRule, type WorkbookDocument } from "../document/workbook-document";
 import { assembleWorkbook } from "./assemble-workbook";
 import { cellKind, no, yes } from "./engine-values";
@@ -57,9 +58,14 @@ function openSheet(sheet: DocumentSheet, styles: Readonly<Record<string, StoredS
   }
   if (!showsSpilled) dropSpilled(sheet, cellData);
   const rowData: NonNullable<IWorksheetData["rowData"]> = {};
+  const filtered = (sheet.filters ?? []).flatMap((filter) => (isFiltering(filter) ? (areaOfFilter(filter, sheet.tables) ?? []) : []));
+  const isFiltered = (row: number) => filtered.some((area) => row > area.row && row < area.row + area.rows);
   for (const { first, last, size, hidden } of sheet.rows) {
     if (size === undefined && !hidden) continue;
-    for (let row = first; row <= last; row += 1) rowData[row] = { ...(size !== undefined && { h: rowPixels(size), ia: no }), ...(hidden && { hd: yes }) };
+    for (let row = first; row <= last; row += 1) {
+      const outOfSight = !hidden ? {} : isFiltered(row) ? { custom: { isFiltered: true } } : { hd: yes };
+      rowData[row] = { ...(size !== undefined && { h: rowPixels(size), ia: no }), ...outOfSight };
+    }
     rows = Math.max(rows, last + 1);
   }
   const seen = sheet.columns.map(({ first, last }) => (last >= sheetSize.columns - 1 ? first : last) + 1);
@@ -69,6 +75,7 @@ function openSheet(sheet: DocumentSheet, styles: Readonly<Record<string, StoredS
   const wideMerges = sheet.merges.filter(isWide);
   const extras: SheetExtras = {
     tables: [...sheet.tables],
+    filters: sheet.filters,
     print: sheet.print,
     drawings: sheet.drawings,
     ...(sheet.isProtected && { protection: { sheet: true } }),
@@ -177,7 +184,8 @@ function openRule(rule: TypingRule, index: number, { rowCount, columnCount }: { 
     formula1: rule.formulas[0],
     // Of a list the engine would take a second formula for the colours of its entries; some programs write a 0 there.
     formula2: rule.type === "list" ? undefined : rule.formulas[1],
-    operator: operators.get(rule.operator ?? "") ?? DataValidationOperator.BETWEEN,
+    // The engine would hold what is chosen from a list against a comparison too, and mark every entry as wrong.
+    operator: rule.type === "list" || rule.type === "custom" ? undefined : (operators.get(rule.operator ?? "") ?? DataValidationOperator.BETWEEN),
     allowBlank: rule.allowsBlank,
     showDropDown: rule.type === "list" && rule.hidesArrow !== true,
     // As spreadsheet programs show it: the text of the cell, and an arrow beside it.

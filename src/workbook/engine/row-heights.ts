@@ -47,9 +47,13 @@ export function letGrow(row: IRowData): void {
   row.custom = { ...row.custom, isGiven: true };
 }
 
-/** The height of a row that a file or a person gave, in pixels; undefined where the row finds its own. */
-export function givenHeight({ h, ia, custom }: IRowData): number | undefined {
-  return ia === yes && custom?.["isGiven"] !== true ? undefined : h;
+/**
+ * The height of a row that a file or a person gave, in pixels; undefined where the row finds its own. `standard` is the height of rows that say nothing: the
+ * engine forgets a given height that is no other.
+ */
+export function givenHeight({ h, ia, custom }: IRowData, standard: number | undefined): number | undefined {
+  if (ia === yes && custom?.["isGiven"] !== true) return undefined;
+  return h ?? (ia === no ? standard : undefined);
 }
 
 /** Lets a row find its height alone. */
@@ -59,7 +63,8 @@ export function forgetGivenHeight(row: Nullable<Partial<IRowData>>): void {
 
 /** The least height of a row on the screen, in pixels. */
 export function leastHeight(sheet: Worksheet, row: number): number {
-  return givenHeight(sheet.getRowManager().getRow(row) ?? {}) ?? sheet.getConfig().defaultRowHeight;
+  const { defaultRowHeight } = sheet.getConfig();
+  return givenHeight(sheet.getRowManager().getRow(row) ?? {}, defaultRowHeight) ?? defaultRowHeight;
 }
 
 /** Width in pixels that a cell's text has: its column's, or all columns of its merged area. */

@@ -3,6 +3,7 @@ import {
   type ICellData, type IObjectMatrixPrimitiveType, type ISheetDataValidationRule, type IWorksheetData,
 } from "@univerjs/core";
 import type { Cell, CellStyle, SheetPlan, Validation } from "../../sheet";
+import { filtersOfTables } from "../document/sheet-filter";
 import { borderLine, cellKind, horizontal, no, vertical, wrap, yes } from "./engine-values";
 import { formulaFormat } from "./formula-format";
 import { columnPixels, rowPixels, toRange, type SheetExtras, type StoredSheet, type StoredStyle } from "./stored-sheet";
@@ -25,7 +26,7 @@ export function storeSheet(plan: SheetPlan, keepStyle: KeepStyle, newId: () => s
     cellData[row] = line;
   });
   const columns = Math.max(plan.columnWidths.length, ...plan.rows.map((cells) => cells.length));
-  const extras: SheetExtras = { tables: [...(plan.tables ?? [])], ...(plan.print && { print: plan.print }) };
+  const extras: SheetExtras = { tables: [...(plan.tables ?? [])], filters: filtersOfTables(plan.tables ?? []), ...(plan.print && { print: plan.print }) };
   return {
     sheet: {
       id: newId(),

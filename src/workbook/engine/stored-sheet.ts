@@ -1,7 +1,7 @@
-import type { ICellData, IRange, IStyleData, IWorkbookData, IWorksheetData, ISheetDataValidationRule, Nullable } from "@univerjs/core";
+import type { ICellData, IRange, IRowData, IStyleData, IWorkbookData, IWorksheetData, ISheetDataValidationRule, Nullable } from "@univerjs/core";
 import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
 import type { Area, CellValue, PrintPlan, TablePlan } from "../../sheet";
-import type { LineMove } from "../document/workbook-document";
+import type { LineMove, SheetFilter } from "../document/workbook-document";
 
 /**
  * A style of the engine, and what the engine does not know: whether people may type into the cell on a protected sheet, and which look of
@@ -11,7 +11,9 @@ export type StoredStyle = IStyleData & { unlocked?: 1; look?: number };
 
 /** What the engine has no place for and a sheet carries along in its `custom` data. Areas move when rows or columns come and go. */
 export interface SheetExtras {
-  tables?: TablePlan[];
+  tables?: TablePlan[] | undefined;
+  /** Missing in a plan that an earlier release kept. */
+  filters?: readonly SheetFilter[] | undefined;
   print?: PrintPlan;
   /** Protection as it stood in the file; the sheet is protected when this is there. */
   protection?: Record<string, unknown>;
@@ -78,6 +80,11 @@ export function findStyle(styles: StyleTable, id: ICellData["s"]): StoredStyle |
 /** Reads what a sheet carries along. */
 export function extrasOf(sheet: Pick<Partial<IWorksheetData>, "custom">): SheetExtras {
   return (sheet.custom ?? {}) as SheetExtras;
+}
+
+/** Tells whether a filter keeps a row out of sight: the row carries the mark, and takes it along. */
+export function isFilteredRow(row: Nullable<Partial<IRowData>>): boolean {
+  return row?.custom?.["isFiltered"] === true;
 }
 
 /** Reads one plug-in's share of a stored workbook. */

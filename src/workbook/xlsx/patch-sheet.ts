@@ -1,9 +1,12 @@
-import { areaAddress, cellAddress, type Area, type Margins, type Paper } from "../../sheet";
+import { areaAddress, cellAddress, type Area, type Margins } from "../../sheet";
+import { ownFilter } from "../document/sheet-filter";
 import type { CellGrid, DocumentSheet, LineSetting } from "../document/workbook-document";
 import { appendTo } from "./file-package";
 import { outlineSheet, type SectionPlace, type SheetOutline } from "./sheet-outline";
 import { blankSheet, closeSheet, openSheet } from "./new-file";
+import { paperSizes } from "./paper-sizes";
 import { cellSplices, changedCells, writeRows, type CellWriting } from "./write-cells";
+import { writeFilter } from "./write-filter";
 import { withoutOurFormats, writeFormats, writeTypingRules } from "./write-rules";
 import { child, escapeXml, parseXml, splice, without, writeAttributes, type Attributes, type Splice } from "./xml";
 
@@ -91,6 +94,10 @@ function changedSections(before: DocumentSheet, after: DocumentSheet, writing: S
   if (used !== "" && used !== areaAddress(extentOf(before.cells))) sections.push(["dimension", (_standing, prefix) => `<${prefix}dimension ref="${used}"/>`]);
   if (changed("frozen", "hidesGrid")) sections.push(["sheetViews", (standing, prefix) => writeView(standing, prefix, after)]);
   if (changed("columns")) sections.push(["cols", (_standing, prefix) => writeColumns(prefix, after.columns, writing)]);
+  const [filtered, filter] = [ownFilter(before.filters), ownFilter(after.filters)];
+  if (after.filters !== undefined && JSON.stringify(filtered) !== JSON.stringify(filter)) {
+    sections.push(["autoFilter", (standing, prefix) => (filter?.area === undefined ? "" : writeFilter(standing, prefix, filter.area, filter.columns))]);
+  }
   if (changed("merges")) sections.push(["mergeCells", (_standing, prefix) => writeMerges(prefix, after.merges)]);
   if (changed("typingRules")) sections.push(["dataValidations", (_standing, prefix) => writeTypingRules(prefix, after.typingRules)]);
   if (changed("print")) {
@@ -195,9 +202,6 @@ function writePageSetup(standing: string | undefined, prefix: string, { print }:
   const first = print.firstPage === undefined ? {} : { firstPageNumber: String(print.firstPage), useFirstPageNumber: "1" };
   return `<${prefix}pageSetup${writeAttributes({ ...old, ...fit, ...scale, ...paper, ...first, orientation: print.orientation })}/>`;
 }
-
-/** Numbers of paper sizes: ECMA-376 part 1, section 18.3.1.63. */
-const paperSizes = { Letter: "1", A4: "9" } as const satisfies Readonly<Record<Paper, string>>;
 
 /** Margins stand in inches: ECMA-376 part 1, section 18.3.1.62. */
 function writeMargins(prefix: string, { left, right, top, bottom, header = 0, footer = 0 }: Margins): string {

@@ -30,7 +30,9 @@ export function readTypingRule({ attributes, sqref, formulas }: RawRule): Typing
   if (!isType(type) || areas.length === 0) return [];
   return [
     {
-      areas, type, operator, error, errorTitle, prompt, promptTitle,
+      areas, type, error, errorTitle, prompt, promptTitle,
+      // These two compare nothing; some programs write a comparison all the same.
+      operator: type === "list" || type === "custom" ? undefined : operator,
       formulas: formulas.map((formula) => readRuleFormula(formula, type)),
       allowsBlank: isOn(attributes["allowBlank"]),
       hidesArrow: isOn(attributes["showDropDown"]) || undefined,

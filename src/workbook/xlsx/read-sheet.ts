@@ -4,6 +4,8 @@ import { CellReader, type CellContext } from "./read-cells";
 import { readCellText } from "./cell-text";
 import { limits, tooLarge } from "./file-problems";
 import type { FilePackage } from "./file-package";
+import { paperOf } from "./paper-sizes";
+import { readFilter, readTableFilter } from "./read-filter";
 import type { ReadColor } from "./read-looks";
 import { readFormulaFormat, readTypingRule, type RawFormat, type RawRule } from "./read-rules";
 import { child, childrenOf, descendants, isOn, numberOf, parseXml, relationId, standingAlone, walkXml, type Attributes, type XmlNode } from "./xml";
@@ -30,8 +32,10 @@ export function readSheet(file: FilePackage, { id, name, state, part }: ListedSh
   const reader = new CellReader(context);
   const outside = new SettingsReader(context);
   const path: string[] = [];
+  let ownFilter: { readonly start: number; end: number } | undefined;
   walkXml(xml, {
-    open(element, attributes) {
+    open(element, attributes, start, end) {
+      if (path.length === 1 && element === "autoFilter") ownFilter = { start, end };
       if (path[1] === "sheetData" && path.length > 2) reader.open(element, attributes);
       else if (path[1] === "sheetData" && element === "row") outside.row(reader.openRow(attributes), attributes);
       else outside.open(path, element, standingAlone(attributes));
@@ -41,8 +45,9 @@ export function readSheet(file: FilePackage, { id, name, state, part }: ListedSh
       if (path[1] === "sheetData") reader.text(text);
       else outside.text(text);
     },
-    close(element) {
+    close(element, _start, end) {
       path.pop();
+      if (path.length === 1 && element === "autoFilter" && ownFilter !== undefined) ownFilter.end = end;
       if (path[1] === "sheetData") reader.close(element);
       else outside.close(path, element);
     },
@@ -56,7 +61,10 @@ export function readSheet(file: FilePackage, { id, name, state, part }: ListedSh
     const address = relations.find((one) => one.id === relationId(attributes))?.target;
     if (area !== undefined && cell !== undefined && address !== undefined) putCell(cells, area.row, area.column, { ...cell, link: address });
   }
-  const partsOf = (kind: string) => relations.filter((one) => one.kind === kind && !one.isOutside && file.has(one.target)).map(({ target }) => parseXml(file.read(target)!));
+  const textsOf = (kind: string) => relations.filter((one) => one.kind === kind && !one.isOutside && file.has(one.target)).map(({ target }) => file.read(target)!);
+  const partsOf = (kind: string) => textsOf(kind).map(parseXml);
+  const ofSheet = ownFilter === undefined ? "" : xml.slice(ownFilter.start, ownFilter.end);
+  const filters = [ofSheet === "" ? null : readFilter(parseXml(ofSheet), ofSheet), ...textsOf("table").map((table) => readTableFilter(parseXml(table), table))];
   return {
     id, name, state, cells,
     tabColor: outside.tabColor,
@@ -71,6 +79,7 @@ export function readSheet(file: FilePackage, { id, name, state, part }: ListedSh
     typingRules: outside.rules.flatMap((rule) => readTypingRule(rule)),
     ...readFormats(outside.formats, context.conditional),
     tables: partsOf("table").flatMap(readTable),
+    filters: filters.filter((one) => one !== null),
     print: outside.print,
     notes: partsOf("comments").flatMap(readNotes),
     drawings: partsOf("drawing").reduce((sum, drawing) => sum + drawing.children.filter((one) => one.name.endsWith("Anchor") || one.name === "AlternateContent").length, 0),
@@ -200,9 +209,11 @@ class SettingsReader {
 
   get print(): PrintPlan {
     const { header, footer } = this.headers;
+    const paper = paperOf(this.setUp["paperSize"]);
     return {
       orientation: this.setUp["orientation"] === "landscape" ? "landscape" : "portrait",
       fitToWidth: this.fitsPage && (numberOf(this.setUp["fitToWidth"]) ?? 1) === 1,
+      ...(paper && { paper }),
       ...(header && { header: centred(header) }),
       ...(footer && { footer: centred(footer) }),
       breaksBefore: this.breaks,

@@ -1,8 +1,11 @@
 import { areaAddress, foldSheetName, showCell, type TablePlan } from "../../sheet";
-import { cellAt, type DocumentSheet } from "../document/workbook-document";
+import { areaOfFilter } from "../document/sheet-filter";
+import { cellAt, type DocumentSheet, type SheetFilter } from "../document/workbook-document";
 import { relationTypes, type FilePackage } from "./file-package";
 import { insertionOf } from "./patch-sheet";
+import { readTableFilter } from "./read-filter";
 import { outlineSheet } from "./sheet-outline";
+import { writeFilter } from "./write-filter";
 import { child, childrenOf, escapeXml, parseXml, prefixOf, relationId, splice, writeAttributes, type Splice, type XmlNode } from "./xml";
 
 const namespace = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
@@ -28,7 +31,7 @@ function canBeTable(sheet: DocumentSheet, { area }: TablePlan): boolean {
   return area.rows >= 2 && texts.length === area.columns && new Set(texts.map(foldSheetName)).size === area.columns;
 }
 
-/** Brings the tables of a sheet's file up to what the sheet says: areas and headers, new ones, and those that went. Answers the ids of all. */
+/** Brings the tables of a sheet's file up to what the sheet says: areas, headers and filters, new ones, and those that went. */
 export function writeTables(file: FilePackage, part: string, sheet: DocumentSheet, newId: () => number): void {
   const standing = file.relations(part).filter(({ kind, target }) => kind === "table" && file.has(target));
   const left = new Map(standing.map((relation) => [foldSheetName(tableName(parseXml(file.read(relation.target)!))), relation]));
@@ -36,12 +39,13 @@ export function writeTables(file: FilePackage, part: string, sheet: DocumentShee
   for (const table of sheet.tables) {
     const relation = left.get(foldSheetName(table.name));
     left.delete(foldSheetName(table.name));
+    const filter = sheet.filters?.find((one) => one.table === table.name);
     if (relation !== undefined) {
       const xml = file.read(relation.target)!;
-      const patched = patchTable(xml, table, headersOf(sheet, table));
+      const patched = patchTable(sheet.filters === undefined ? xml : withFilter(xml, table, filter), table, headersOf(sheet, table));
       if (patched !== xml) file.write(relation.target, patched);
     } else if (canBeTable(sheet, table)) {
-      const target = file.add("xl/tables/table#.xml", tableType, newTable(table, headersOf(sheet, table), newId()));
+      const target = file.add("xl/tables/table#.xml", tableType, newTable(table, headersOf(sheet, table), newId(), sheet.filters === undefined ? { columns: [] } : filter));
       added.push(file.relate(part, relationTypes.table, target));
     }
   }
@@ -56,6 +60,18 @@ export function writeTables(file: FilePackage, part: string, sheet: DocumentShee
 
 function tableName({ attributes }: XmlNode): string {
   return attributes["displayName"] ?? attributes["name"] ?? "";
+}
+
+/** Gives the part of a table another filter, where it has not that one. */
+function withFilter(xml: string, table: TablePlan, filter: SheetFilter | undefined): string {
+  const root = parseXml(xml);
+  const area = areaOfFilter({ ...filter, table: table.name, columns: [] }, [table]);
+  const columns = readTableFilter(root, xml)?.columns;
+  if (area === null || JSON.stringify(columns) === JSON.stringify(filter?.columns)) return xml;
+  const standing = child(root, "autoFilter");
+  const place = standing ?? { start: root.inner, end: root.inner };
+  const old = standing === undefined ? undefined : xml.slice(standing.start, standing.end);
+  return splice(xml, [{ start: place.start, end: place.end, text: filter === undefined ? "" : writeFilter(old, prefixOf(xml, root), area, filter.columns) }]);
 }
 
 function patchTable(xml: string, { area, totalRows = 0 }: TablePlan, headers: readonly string[]): string {
@@ -99,11 +115,13 @@ function sameHeader(name: string | undefined, header: string): boolean {
   return name === writeHeader(header) || name === header || name?.replace(/\s+/g, " ") === header.replace(/\s+/g, " ");
 }
 
-function newTable({ name, area }: TablePlan, headers: readonly string[], id: number): string {
-  const ref = areaAddress(area);
+function newTable(table: TablePlan, headers: readonly string[], id: number, filter: SheetFilter | undefined): string {
+  const { name, area } = table;
+  const [ref, filtered] = [areaAddress(area), areaOfFilter({ table: name, columns: [] }, [table])];
   const columns = headers.map((header, index) => `<tableColumn${writeAttributes({ id: index + 1, name: writeHeader(header) })}/>`).join("");
+  const arrows = filter === undefined || filtered === null ? "" : writeFilter(undefined, "", filtered, filter.columns);
   return (
-    `<table xmlns="${namespace}"${writeAttributes({ id, name, displayName: name, ref, totalsRowShown: 0 })}><autoFilter ref="${ref}"/>` +
+    `<table xmlns="${namespace}"${writeAttributes({ id, name, displayName: name, ref, totalsRowShown: 0 })}>${arrows}` +
     `<tableColumns count="${headers.length}">${columns}</tableColumns><tableStyleInfo name="TableStyleLight1" showFirstColumn="0" showLastColumn="0" showRowStripes="1" showColumnStripes="0"/></table>`
   );
 }

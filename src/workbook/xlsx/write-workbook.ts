@@ -1,4 +1,5 @@
-import { foldSheetName } from "../../sheet";
+import { areaAddress, foldSheetName } from "../../sheet";
+import { ownFilter } from "../document/sheet-filter";
 import type { DocumentName, DocumentSheet, Look, WorkbookDocument } from "../document/workbook-document";
 import { findDynamicMark } from "./dynamic-mark";
 import { relationTypes, type FilePackage } from "./file-package";
@@ -78,7 +79,8 @@ export class FileWriter {
       file.write(part, patched);
       this.computes = true;
     }
-    if (patched !== xml || JSON.stringify(old.tables) !== JSON.stringify(sheet.tables)) writeTables(file, part, sheet, newTableId);
+    const lists = ({ tables, filters }: DocumentSheet) => JSON.stringify([tables, filters]);
+    if (patched !== xml || lists(old) !== lists(sheet)) writeTables(file, part, sheet, newTableId);
     writeNotes(file, part, stood.notes, sheet.notes);
   }
 
@@ -240,7 +242,12 @@ function namesOf(
   const changesTitles = JSON.stringify(titles(before)) !== JSON.stringify(titles(after));
   const changesNames = JSON.stringify(before.names) !== JSON.stringify(after.names);
   const moves = nodes.some(({ attributes }) => attributes["localSheetId"] !== undefined && placeNow(Number(attributes["localSheetId"])) !== Number(attributes["localSheetId"]));
-  if (!changesTitles && !changesNames && !moves) return null;
+  const changesFilter = ({ id, filters }: DocumentSheet): boolean => {
+    const [was, is] = [before.sheets.find((sheet) => sheet.id === id)?.filters, filters].map((list) => JSON.stringify(ownFilter(list)?.area));
+    return filters !== undefined && was !== is;
+  };
+  const filtered = after.sheets.filter(changesFilter);
+  if (!changesTitles && !changesNames && !moves && filtered.length === 0) return null;
   const name = (attributes: Record<string, string | number | undefined>, text: string) => `<${p}definedName${writeAttributes(attributes)}>${escapeXml(text)}</${p}definedName>`;
   const placeOf = (id: string) => order.findIndex((sheet) => sheet.id === id);
   const sheetOf = (local: string | undefined) => (local === undefined ? undefined : (standing[Number(local)]?.id ?? undefined));
@@ -248,6 +255,7 @@ function namesOf(
   const stays = nodes.flatMap(({ attributes, text }) => {
     const isProgramName = (attributes["name"] ?? "").startsWith("_xlnm.");
     if (attributes["name"] === "_xlnm.Print_Titles" && changesTitles) return [];
+    if (attributes["name"] === filterName && filtered.some(({ id }) => id === sheetOf(attributes["localSheetId"]))) return [];
     const now = isProgramName || text === "" ? undefined : after.names.find(isOf(attributes));
     if (!isProgramName && text !== "" && now === undefined) return [];
     const said = now === undefined || now.formula === before.names.find(isOf(attributes))?.formula ? text : toFileFormula(now.formula);
@@ -267,11 +275,19 @@ function namesOf(
     const columns = old?.text.split(",").find((part) => /\$[A-Z]+:\$[A-Z]+$/.test(part));
     return [name({ name: "_xlnm.Print_Titles", localSheetId: placeOf(id) }, `${columns === undefined ? "" : `${columns},`}${quoted}!$${titleRows.row + 1}:$${titleRows.row + titleRows.rows}`)];
   });
-  const all = [...stays, ...ours, ...titled];
+  // Programs find the filter of a sheet by a name for its area too.
+  const areas = filtered.flatMap(({ id, name: sheet, filters }) => {
+    const area = ownFilter(filters)?.area;
+    const ends = area === undefined ? "" : areaAddress(area).replace(/([A-Z]+)(\d+)/g, "$$$1$$$2");
+    return area === undefined ? [] : [name({ name: filterName, localSheetId: placeOf(id), hidden: 1 }, `'${sheet.replaceAll("'", "''")}'!${ends}`)];
+  });
+  const all = [...stays, ...ours, ...titled, ...areas];
   const text = all.length === 0 ? "" : `<${p}definedNames>${all.join("")}</${p}definedNames>`;
   const sheets = ["externalReferences", "functionGroups", "sheets"].map((one) => child(root, one)).find((one) => one !== undefined)!;
   return list === undefined ? { start: sheets.end, end: sheets.end, text } : { start: list.start, end: list.end, text };
 }
+
+const filterName = "_xlnm._FilterDatabase";
 
 /** Says that formulas are computed as today; and, where one has no result, that they are to be computed when the file is opened. */
 function calculationOf(root: XmlNode, p: string, after: WorkbookDocument): Splice {

@@ -1,3 +1,4 @@
+import type { Locator } from "playwright-core";
 import { areaAddress, parseAreas, sheetNameOf, type Area } from "../../../src/sheet";
 import type { WorkbookPage } from "../support/workbook-page";
 
@@ -84,13 +85,12 @@ export class Hands {
     await this.draw(await this.workbook.place(from.row, from.column), await this.workbook.place(to.row, to.column));
   }
 
-  /** Draws the pointer from one point of the page to another with the button held, for so many milliseconds before it moves. */
-  async draw(from: Point, to: Point, held = 0): Promise<void> {
+  /** Draws the pointer from one point of the page to another with the button held; it does not move before it is `free` to. */
+  async draw(from: Point, to: Point, free?: () => Promise<unknown>): Promise<void> {
     await this.page.mouse.move(from.x, from.y);
     await this.page.mouse.down();
-    await this.page.waitForTimeout(held);
+    await free?.();
     if (from.x !== to.x || from.y !== to.y) await this.page.mouse.move(to.x, to.y, { steps: 12 });
-    await this.page.waitForTimeout(held / 4);
     await this.page.mouse.up();
   }
 
@@ -196,6 +196,18 @@ export class Hands {
     throw new Error("Nothing opens that finds.");
   }
 
+  /** Presses a button of the dialog that is open. */
+  async pressButton(name: string): Promise<void> {
+    const button = this.page.getByRole("button", { name, exact: true });
+    if (this.way === "mouse") {
+      await button.click();
+      return;
+    }
+    await button.waitFor();
+    for (let presses = 0; presses < 20 && !(await hasKeyboard(button)); presses += 1) await this.page.keyboard.press("Tab");
+    await this.page.keyboard.press("Enter");
+  }
+
   /** Opens the menu of the tab of the sheet in front, and chooses an entry. */
   async chooseOfTab(sheet: string, ...entries: string[]): Promise<void> {
     if (this.way === "keyboard") {
@@ -228,10 +240,11 @@ export class Hands {
       await this.tabTo(isThere, command);
       await this.page.keyboard.press("Enter");
       if (entry !== undefined) {
-        await this.page.getByRole("menuitem").first().waitFor();
+        const wanted = this.page.getByRole("menuitem").nth(entry);
+        await wanted.waitFor();
         await this.until(() => document.activeElement?.getAttribute("role") === "menuitem" || document.activeElement?.getAttribute("role") === "menu");
-        await this.page.keyboard.press("Home");
-        for (let down = 0; down < entry; down += 1) await this.page.keyboard.press("ArrowDown");
+        // The engine moves the keyboard a moment after each key.
+        for (let down = 0; down < 10 && !(await hasKeyboard(wanted)); down += 1) await this.page.keyboard.press("ArrowDown");
         await this.page.keyboard.press("Enter");
         // What is open beside the toolbar has the keyboard still.
         await this.page.keyboard.press("Escape");
@@ -243,7 +256,8 @@ export class Hands {
   /** Opens the borders of the toolbar and chooses the one at a place: the sixth is all of them. */
   async borders(place: number): Promise<void> {
     const command = "sheet.command.set-border-basic";
-    const trigger = this.page.locator(`[data-u-command="${command}"] [aria-haspopup]`);
+    // What opens them is no wider than nothing; its arrow is.
+    const trigger = this.page.locator(`[data-u-command="${command}"] [aria-haspopup] > *`).first();
     const border = this.page.locator("[data-slot=popover-content] a").nth(place);
     if (this.way === "mouse") {
       await trigger.click();
@@ -252,7 +266,8 @@ export class Hands {
       await this.goTo("[data-u-comp=ribbon-toolbar]");
       await this.tabTo((wanted) => document.activeElement?.closest(`[data-u-command="${wanted}"]`) !== null, command);
       await this.page.keyboard.press("Enter");
-      for (let presses = 0; presses < 40 && !(await border.evaluate((item) => item === document.activeElement)); presses += 1) await this.page.keyboard.press("ArrowDown");
+      await border.waitFor();
+      for (let presses = 0; presses < 40 && !(await hasKeyboard(border)); presses += 1) await this.page.keyboard.press("ArrowDown");
       await this.page.keyboard.press("Enter");
     }
     await this.page.keyboard.press("Escape");
@@ -291,6 +306,8 @@ export class Hands {
     await this.page.evaluate((copied) => navigator.clipboard.writeText(copied), text);
   }
 }
+
+const hasKeyboard = (item: Locator) => item.evaluate((element) => element === document.activeElement);
 
 export interface Point {
   readonly x: number;

@@ -10,3 +10,9 @@ test("a list that carries a second formula, as LibreOffice writes one, colours n
   expect(readResource(opened, resourceNames.validations)).toMatchObject({ s: [{ type: "list", formula1: "bottom,top" }] });
   expect(JSON.stringify(readResource(opened, resourceNames.validations))).not.toContain("formula2");
 });
+
+test.each(["list", "custom"] as const)("a rule of the kind %s is given no comparison: held against one, every cell would be marked as wrong", (type) => {
+  const rule: TypingRule = { areas: [{ row: 0, column: 0, rows: 2, columns: 1 }], type, formulas: ["=TRUE"], allowsBlank: true, refuses: true, shows: false, weight: "stop" };
+  const opened = openDocument({ ...emptyDocument, sheets: [{ ...blankSheet, id: "s", name: "S", typingRules: [rule] }] });
+  expect(JSON.stringify(readResource(opened, resourceNames.validations))).not.toContain("operator");
+});

@@ -246,12 +246,15 @@ function heightsOf(widths: readonly (number | null)[], rows: readonly (readonly 
   return heights;
 }
 
+/** Characters that the arrow of a filter takes of a header. */
+const filterArrow = 2;
+
 function widthOf({ header, width, kind, required, from }: Column, values: readonly (Scalar | undefined)[]): number {
   if (width !== undefined) return width;
   const longest = kind === "date" ? 10 : Math.max(0, ...values.map((value) => String(value ?? "").length));
   // Names are longer than most headers, and a blank table is filled later.
   const least = values.length === 0 && (required === true || from !== undefined) ? 16 : 6;
-  return Math.min(36, Math.max(header.length, longest, least) + 3);
+  return Math.min(36, Math.max(header.length + filterArrow, longest, least) + 3);
 }
 
 /**

@@ -1,0 +1,167 @@
+import { readFileSync, writeFileSync } from "node:fs";
+import { Workbook } from "exceljs";
+import type { Page } from "playwright-core";
+import { readFile } from "../../src/workbook/xlsx/read-workbook";
+import { beginStory } from "./support/story";
+import type { WorkbookPage } from "./support/workbook-page";
+
+let workbook: WorkbookPage;
+let page: Page;
+const { at } = beginStory("filters", (opened) => {
+  workbook = opened;
+  ({ page } = opened);
+});
+
+const rows = [["Part", "Kind", "Count"], ["rail", "metal", 4], ["drive", "disk", 12], ["sled", "metal", 7], ["cable", "wire", 30], ["fan", "", 2]];
+
+/** Opens a file with one plain list, which has no filter yet. */
+beforeEach(async () => {
+  const file = new Workbook();
+  file.addWorksheet("Stock").addRows(rows);
+  writeFileSync(at("stock.xlsx"), new Uint8Array(await file.xlsx.writeBuffer()));
+  await workbook.openFile(at("stock.xlsx"));
+  await workbook.button("Close this message").click();
+  await workbook.click(1, 0);
+  // A moment after a click the engine gives the keyboard to the cells.
+  await page.waitForTimeout(300);
+});
+
+const card = () => page.getByRole("dialog", { name: /^Filter of / });
+const note = () => page.locator(".filter-note");
+const isOnCells = () => page.waitForFunction(() => document.activeElement?.closest("[data-u-comp=editor]") !== null);
+/** The texts of the first column that are in sight. */
+const shown = () =>
+  page.evaluate(() => {
+    const sheet = globalThis.baywright.live.workbook.getActiveSheet();
+    return Array.from({ length: 12 }, (_, row) => row).flatMap((row) => (sheet.getRowVisible(row) ? [String(sheet.getCellRaw(row, 0)?.v ?? "")] : [])).filter((text) => text !== "");
+  });
+const values = async (column: number) => (await workbook.sheet("Stock")).values.slice(0, 6).map((line) => line[column]);
+
+/** Puts arrows over the list, and shows metal alone, by the keyboard. */
+async function showMetal(): Promise<void> {
+  await page.keyboard.press("ControlOrMeta+Shift+l");
+  await workbook.click(0, 1);
+  await page.waitForTimeout(300);
+  await page.keyboard.press("Alt+ArrowDown");
+  await card().waitFor();
+  await page.keyboard.type("meta");
+  await page.keyboard.press("Enter");
+  await note().filter({ hasText: "Filtered: 2 of 5 rows are shown, where Kind is metal." }).waitFor();
+  await isOnCells();
+}
+
+test("by the keyboard a list gets arrows, is filtered by a search, by a comparison, shown whole and taken back; Escape leaves the card", async () => {
+  await showMetal();
+  expect(await shown()).toEqual(["Part", "rail", "sled"]);
+  await page.keyboard.press("ArrowRight");
+  await page.keyboard.press("Alt+ArrowDown");
+  await card().getByText("Smallest first").waitFor();
+  await page.getByLabel("Show rows whose value").focus();
+  await page.keyboard.type("is at least");
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Enter");
+  await card().getByText("Write what to compare with").waitFor();
+  await page.keyboard.type("5");
+  await page.keyboard.press("Enter");
+  await isOnCells();
+  expect(await shown()).toEqual(["Part", "sled"]);
+  await page.keyboard.press("Alt+ArrowDown");
+  await card().waitFor();
+  expect([await page.getByLabel("Show rows whose value").inputValue(), await page.getByLabel("Value", { exact: true }).inputValue()]).toEqual(["greaterThanOrEqual", "5"]);
+  await page.keyboard.press("Escape");
+  await isOnCells();
+  await page.keyboard.press("ControlOrMeta+z");
+  expect(await shown()).toEqual(["Part", "rail", "sled"]);
+  await page.keyboard.press("ControlOrMeta+Shift+l");
+  await note().waitFor({ state: "hidden" });
+  expect(await shown()).toHaveLength(6);
+  await page.keyboard.press("ControlOrMeta+z");
+  expect(await shown()).toEqual(["Part", "rail", "sled"]);
+});
+
+test("by the mouse values are ticked, what was typed since is filtered once it is applied again, and a column is sorted", async () => {
+  await page.keyboard.press("ControlOrMeta+Shift+l");
+  const openKind = async () => {
+    const { x, y } = await page.evaluate(() => {
+      const { right, bottom } = globalThis.baywright.api.getActiveWorkbook()!.getActiveSheet().getRange(0, 1).getCellRect();
+      const canvas = document.querySelector("#grid canvas[id^=univer-sheet-main-canvas]")!.getBoundingClientRect();
+      return { x: canvas.left + right - 9, y: canvas.top + bottom - 9 };
+    });
+    await page.mouse.click(x, y);
+    await card().waitFor();
+  };
+  await openKind();
+  await page.getByLabel("All", { exact: true }).uncheck();
+  await page.getByRole("button", { name: "Apply" }).click();
+  await card().getByText("No row would be left.").waitFor();
+  await page.getByLabel("wire", { exact: true }).check();
+  await page.getByLabel("(empty)", { exact: true }).check();
+  await page.getByRole("button", { name: "Apply" }).click();
+  await note().filter({ hasText: "2 of 5 rows are shown, where Kind is one of 2 values." }).waitFor();
+  expect(await shown()).toEqual(["Part", "cable", "fan"]);
+  await workbook.type(4, 1, "metal");
+  expect(await shown()).toEqual(["Part", "cable", "fan"]);
+  await workbook.openMenu(4, 1);
+  await page.getByText("Apply the filter again").click();
+  await page.waitForFunction(() => !globalThis.baywright.live.workbook.getActiveSheet().getRowVisible(4));
+  expect(await shown()).toEqual(["Part", "fan"]);
+  await page.getByRole("button", { name: "Show all rows" }).click();
+  await note().waitFor({ state: "hidden" });
+  await openKind();
+  await page.getByRole("button", { name: "Sort Z to A" }).click();
+  await workbook.until(async () => (await globalThis.baywright.port.read(["Stock"])).sheets[0]!.values[5]![0] === "fan", null);
+  expect(await values(0)).toEqual(["Part", "rail", "sled", "cable", "drive", "fan"]);
+});
+
+test("what is pasted, copied and emptied over rows out of sight leaves these alone", async () => {
+  await showMetal();
+  await workbook.paste("Stock", 1, 2, [["40"], ["70"]]);
+  expect(await values(2)).toEqual(["Count", 40, 12, 70, 30, 2]);
+  await page.evaluate(() => globalThis.baywright.port.apply([{ kind: "select", sheet: "Stock", area: { row: 1, column: 0, rows: 4, columns: 1 } }]));
+  await page.keyboard.press("ControlOrMeta+c");
+  await page.waitForFunction(async () => (await navigator.clipboard.readText()).includes("rail"));
+  expect((await page.evaluate(() => navigator.clipboard.readText())).split(/\r?\n/).filter((text) => text !== "")).toEqual(["rail", "sled"]);
+  await page.keyboard.press("Escape");
+  await page.keyboard.press("Delete");
+  await workbook.typed();
+  expect(await values(0)).toEqual(["Part", null, "drive", null, "cable", "fan"]);
+});
+
+test("the filter stands in the file that is saved, with the rows out of sight, and after the page is opened again", async () => {
+  await showMetal();
+  await workbook.save(at("filtered.xlsx"));
+  const bytes = readFileSync(at("filtered.xlsx"));
+  const [sheet] = readFile(new Uint8Array(bytes)).document.sheets;
+  expect(sheet!.filters).toEqual([{ area: { row: 0, column: 0, rows: 6, columns: 3 }, columns: [{ column: 1, hidesArrow: undefined, condition: { kind: "list", texts: ["metal"], blank: false } }] }]);
+  const other = await new Workbook().xlsx.load(bytes as never);
+  const read = other.getWorksheet("Stock")!;
+  expect([read.autoFilter, [1, 2, 3, 4, 5, 6].filter((row) => read.getRow(row).hidden)]).toEqual(["A1:C6", [3, 5, 6]]);
+  await page.getByText("Kept in this browser").waitFor();
+  await page.reload();
+  await workbook.ready();
+  await note().filter({ hasText: "2 of 5 rows are shown" }).waitFor();
+  expect(await shown()).toEqual(["Part", "rail", "sled"]);
+  await page.evaluate(() => globalThis.baywright.port.apply([{ kind: "write", sheet: "Stock", row: 2, column: 0, cells: [[{ value: "disk drive" }]] }]));
+  expect([await values(0), await shown()]).toEqual([["Part", "rail", "disk drive", "sled", "cable", "fan"], ["Part", "rail", "sled"]]);
+});
+
+test("where there is no list, and on a protected sheet, a sentence says so and nothing is filtered", async () => {
+  await workbook.click(11, 5);
+  await page.waitForTimeout(300);
+  await page.keyboard.press("ControlOrMeta+Shift+l");
+  await page.locator(".notice", { hasText: "There is no list to filter here." }).waitFor();
+  const file = new Workbook();
+  const sheet = file.addWorksheet("Closed");
+  sheet.addRows(rows);
+  sheet.autoFilter = "A1:C6";
+  await sheet.protect("", {});
+  writeFileSync(at("closed.xlsx"), new Uint8Array(await file.xlsx.writeBuffer()));
+  await workbook.openFile(at("closed.xlsx"));
+  await workbook.click(0, 1);
+  await page.waitForTimeout(300);
+  for (const key of ["Alt+ArrowDown", "ControlOrMeta+Shift+l"]) {
+    await page.keyboard.press(key);
+    await page.locator(".notice", { hasText: 'Sheet "Closed" is protected. Which of its rows are shown cannot be changed.' }).waitFor();
+  }
+  expect([await card().count(), (await shown()).length]).toEqual([0, 6]);
+});
