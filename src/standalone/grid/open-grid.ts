@@ -44,7 +44,7 @@ import { drawListsAsText } from "./list-cells";
 import { showFilters } from "./show-filters";
 import { showNotes } from "./show-notes";
 import { passStaleSuggestions } from "./stale-suggestions";
-import { extendTabMenu, type AskPrint } from "./tab-menu";
+import { extendTabMenu, renameByDoubleClick, type AskPrint } from "./tab-menu";
 import { keepTabRuns } from "./tab-run";
 import { addTypingKeys } from "./typing-keys";
 import { showWhatFits } from "./too-wide-numbers";
@@ -137,6 +137,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   addTypingKeys(univer);
   turnToFront(live, data);
   extendTabMenu(univer, live, display.askPrint);
+  renameByDoubleClick(univer, container);
   openMenusByKey(univer, api, live, container);
   giveWay(univer, live, container);
   drawListsAsText(univer);

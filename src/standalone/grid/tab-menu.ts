@@ -1,11 +1,15 @@
 import { CommandType, ICommandService, IUndoRedoService, type Univer } from "@univerjs/core";
 import { SetWorksheetOrderCommand } from "@univerjs/sheets";
+import { RenameSheetOperation } from "@univerjs/sheets-ui";
 import { ContextMenuGroup, ContextMenuPosition, IMenuManagerService, IShortcutService, KeyCode, MenuItemType, MetaKeys } from "@univerjs/ui";
 import { noPrintPlan } from "../../workbook/document/workbook-document";
 import type { PrintPlan } from "../../sheet";
 import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
 import { extrasOf } from "../../workbook/engine/stored-sheet";
 import { isGridReady } from "./desk-keys";
+
+/** How long after a first press a second one makes a double click to the engine, in milliseconds. */
+const doubleClick = 300;
 
 /** Asks a person how a sheet is to be printed; null where it is to stay as it is. */
 export type AskPrint = (sheet: string, print: PrintPlan) => Promise<PrintPlan | null>;
@@ -52,6 +56,29 @@ export function extendTabMenu(univer: Univer, live: LiveWorkbook, askPrint: AskP
     commands.syncExecuteCommand(printMutation, mutation(print).params);
     injector.get(IUndoRedoService).pushUndoRedo({ unitID: unitId, undoMutations: [mutation(before)], redoMutations: [mutation(print)] });
   }
+}
+
+/**
+ * Opens the name of a tab for typing once a double click is over.
+ *
+ * The engine opens it while the button is down for the second time, and half a second later takes that for the begin of a drag: a name that is left by then
+ * leaves the tab where it is on the page, out of the row of tabs, for good.
+ */
+export function renameByDoubleClick(univer: Univer, container: HTMLElement): void {
+  const commands = univer.__getInjector().get(ICommandService);
+  const tabOf = ({ target }: Event) => (target as Element).closest<HTMLElement>("[data-u-comp=slide-tab-item]:not(:has([contenteditable=true]))");
+  let last: { readonly tab: Element | null; readonly at: number } = { tab: null, at: 0 };
+  container.addEventListener("pointerdown", (event) => {
+    const tab = event.button === 0 ? tabOf(event) : null;
+    // Counted as the engine does, from when a press is heard of, which on a busy page is later than it was.
+    const at = performance.now();
+    if (tab !== null && tab === last.tab && at - last.at <= doubleClick) event.stopPropagation();
+    last = { tab, at };
+  }, { capture: true });
+  container.addEventListener("dblclick", (event) => {
+    const subUnitId = tabOf(event)?.dataset["id"];
+    if (subUnitId !== undefined) void commands.executeCommand(RenameSheetOperation.id, { subUnitId });
+  });
 }
 
 /** Named as the engine's own, so that whoever keeps what changes hears of it. */

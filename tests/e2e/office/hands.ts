@@ -21,6 +21,9 @@ const menuEntries = ".univer-popup button, [data-u-context-menu-submenu] button,
 
 /** What a person's hands do at the browser workbook: each of them works with what is on the page, and with nothing behind it. */
 export class Hands {
+  /** When the pointer was pressed at a place last, in milliseconds. */
+  private readonly pressed = new Map<string, number>();
+
   constructor(
     readonly workbook: WorkbookPage,
     readonly way: Way,
@@ -47,6 +50,7 @@ export class Hands {
 
   /** Clicks the tab of a sheet. */
   async turnTo(sheet: string): Promise<void> {
+    await this.apart(sheet);
     await this.tab(sheet).click();
     await this.workbook.until(async (name) => (await globalThis.baywright.port.selection()).sheet === name, sheet);
   }
@@ -87,11 +91,18 @@ export class Hands {
 
   /** Draws the pointer from one point of the page to another with the button held; it does not move before it is `free` to. */
   async draw(from: Point, to: Point, free?: () => Promise<unknown>): Promise<void> {
+    await this.apart(`${Math.round(from.x)} ${Math.round(from.y)}`);
     await this.page.mouse.move(from.x, from.y);
     await this.page.mouse.down();
     await free?.();
     if (from.x !== to.x || from.y !== to.y) await this.page.mouse.move(to.x, to.y, { steps: 12 });
     await this.page.mouse.up();
+  }
+
+  /** Lets half a second pass since the last press at a place: two within it would be a double click, which nobody means here. */
+  async apart(place: string): Promise<void> {
+    await this.page.waitForTimeout(Math.max(0, (this.pressed.get(place) ?? 0) + 550 - Date.now()));
+    this.pressed.set(place, Date.now());
   }
 
   /** The edges of cells of the sheet in front, on the page. */

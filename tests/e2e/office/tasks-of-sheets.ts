@@ -171,6 +171,7 @@ export const tasksOfSheets: readonly OfficeTask[] = [
     keyboard: ofTab("Sites", "Move right").keyboard,
     async mouse(hands) {
       await hands.turnTo("Sites");
+      await hands.apart("Sites");
       const [from, to] = [(await hands.tab("Sites").boundingBox())!, (await hands.tab("Racks").boundingBox())!];
       const y = from.y + from.height / 2;
       await hands.draw({ x: from.x + from.width / 2, y }, { x: to.x + to.width - 8, y }, () =>

@@ -83,11 +83,11 @@ describe("the sheet of a planning table", () => {
     expect(planOf("racks").rowHeights).toEqual({});
   });
 
-  test("makes columns as wide as their longest text and 3 more, from 9 to 36, and those of prose as wide as the schema says", () => {
+  test("makes columns as wide as their longest text, or their header with its arrow, and 3 more, from 9 to 36, and those of prose as wide as the schema says", () => {
     const widths = (key: TableKey, ...columns: string[]) => columns.map((column) => planOf(key).columnWidths[at(key, column)]);
-    expect(widths("sites", "site", "room", "timeServers", "access")).toEqual([36, 9, 15, 50]);
-    expect(widths("jobs", "job", "plannedDate", "state")).toEqual([10, 15, 9]);
-    expect(widths("quote", "validUntil", "usable")).toEqual([14, 12]);
+    expect(widths("sites", "site", "room", "timeServers", "access")).toEqual([36, 9, 17, 50]);
+    expect(widths("jobs", "job", "plannedDate", "state")).toEqual([10, 17, 10]);
+    expect(widths("quote", "validUntil", "usable")).toEqual([16, 14]);
   });
 
   test("stops its headers, and prints across the page with them on each", () => {
