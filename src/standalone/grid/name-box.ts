@@ -9,12 +9,19 @@ export function followSheetNames(container: HTMLElement, lead: (sheet: string, a
   container.addEventListener("keydown", (event) => {
     const box = event.target;
     if (event.key !== "Enter" || !(box instanceof HTMLInputElement) || box.closest("[data-u-comp=defined-name]") === null) return;
-    const [, prefix, address = ""] = /^(.+!)([^!]+)$/.exec(box.value.trim()) ?? [];
-    const [area] = parseAreas(address.toUpperCase());
-    if (prefix === undefined || area === undefined) return;
+    const place = placeOn(box.value, null);
+    if (place === null) return;
     event.preventDefault();
     event.stopPropagation();
-    const sheet = sheetNameOf(prefix);
+    const { sheet, area } = place;
     if (!lead(sheet, area)) say(`There is no sheet "${sheet}". Write the name as it stands on its tab.`);
   }, { capture: true });
+}
+
+/** Reads a place such as Racks!B5; without a sheet it is on `own`. Null where it names no cells. */
+export function placeOn(text: string, own: string | null): { readonly sheet: string; readonly area: Area } | null {
+  const [, prefix, address = ""] = /^(.+!)?([^!]+)$/.exec(text.trim()) ?? [];
+  const [area] = parseAreas(address.replaceAll("$", "").toUpperCase());
+  const sheet = prefix === undefined ? own : sheetNameOf(prefix);
+  return area === undefined || sheet === null ? null : { sheet, area };
 }
