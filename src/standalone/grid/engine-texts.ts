@@ -5,7 +5,10 @@ import dataValidationEnglish from "@univerjs/preset-sheets-data-validation/local
 import findReplaceEnglish from "@univerjs/preset-sheets-find-replace/locales/en-US";
 import sortEnglish from "@univerjs/preset-sheets-sort/locales/en-US";
 
-/** Texts that the engine asks for by these keys and has no English for, or only the name of the key: it would show the key itself. */
+/**
+ * Texts that the engine asks for by these keys and has no English for, or only the name of the key: it would show the key itself. And one that says too
+ * much: rows out of sight are not searched.
+ */
 const missingEnglish = {
   "sheets-formula": {
     // Said while it computes for longer than a second.
@@ -47,7 +50,7 @@ const missingEnglish = {
     filter: { confirm: { error: "Filtered rows", notAllowedToInsertRange: "Cells cannot be moved where rows are filtered. Take the filter away first." } },
     info: { error: "Error", forceStringInfo: "This number is kept as text." },
   },
-  "find-replace": { replace: { "partial-success": "{0} replaced, {1} could not be." } },
+  "find-replace": { dialog: { "no-result": "Not found in rows that are shown" }, replace: { "partial-success": "{0} replaced, {1} could not be." } },
 };
 
 /** Gives the engine its English. The missing texts come by themselves: put together with the others, the last part of a plug-in's texts would stand for all of them. */

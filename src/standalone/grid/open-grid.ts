@@ -161,7 +161,10 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
     if (sheet !== undefined) void port.apply([{ kind: "select", sheet: sheet.getName(), area }]).then(focus);
     return sheet !== undefined;
   };
-  followSheetNames(container, lead, display.say);
+  const reveal = (area: Area) => {
+    live.filters.reveal(live.workbook.getActiveSheet(), area);
+  };
+  followSheetNames(container, lead, reveal, display.say);
   return {
     api,
     live,

@@ -190,6 +190,7 @@ function select(live: LiveWorkbook, sheet: Worksheet, area: Area): void {
   const subUnitId = sheet.getSheetId();
   if (sheet.isSheetHidden() === yes) live.run("sheet.mutation.set-worksheet-hidden", { subUnitId, hidden: 0 });
   live.run("sheet.operation.set-worksheet-active", { subUnitId });
+  live.filters.reveal(sheet, area);
   const range = toRange(area);
   live.run("sheet.operation.set-selections", { subUnitId, selections: [selectionOf(range)] });
   void live.look("sheet.command.scroll-to-cell", { range });
