@@ -1,5 +1,5 @@
-import type { ICommandService, IRange, IWorksheetData, Worksheet } from "@univerjs/core";
-import type { Area, TablePlan } from "../../sheet";
+import { CommandType, type ICommandService, type IRange, type IWorksheetData, type Worksheet } from "@univerjs/core";
+import { foldSheetName, type Area, type TablePlan } from "../../sheet";
 import { moveArea, moveSpan } from "../document/move-lines";
 import { moveFilter } from "../document/sheet-filter";
 import type { LineMove } from "../document/workbook-document";
@@ -9,13 +9,24 @@ import { extrasOf, type SheetExtras } from "./stored-sheet";
  * Keeps tables, filters and print set-up with the cells they belong to, which the engine does not know of: they move when rows or
  * columns come and go, which is remembered for whoever saves, and a table grows over what somebody types right below it, as tables in the spreadsheet host do.
  *
+ * A copy of a sheet has tables of its own: two of one name would be one to formulas, and a fault in a file.
+ *
  * `ours` tells that a change is the program's own: that says itself how tables grow.
  */
-export function keepExtras(commands: ICommandService, sheetOf: (unitId: string, sheetId: string) => Worksheet | null, ours: () => boolean): void {
+export function keepExtras(commands: ICommandService, sheetsOf: (unitId: string) => readonly Worksheet[], ours: () => boolean): void {
+  let isCopying = false;
+  commands.beforeCommandExecuted(({ id, type, params }) => {
+    if (type === CommandType.COMMAND) isCopying = id === "sheet.command.copy-sheet";
+    if (!isCopying || id !== "sheet.mutation.insert-sheet") return;
+    // What is inserted is inserted once more when the copy is made again.
+    const { unitId, sheet } = params as { unitId: string; sheet: Partial<IWorksheetData> };
+    const taken = sheetsOf(unitId).flatMap((one) => extrasOf(one.getConfig()).tables ?? []);
+    sheet.custom = withOwnNames(extrasOf(sheet), taken.map(({ name }) => name));
+  });
   commands.onCommandExecuted(({ id, params }) => {
     const { unitId, subUnitId, range } = (params ?? {}) as { unitId?: string; subUnitId?: string; range?: IRange };
     if (unitId === undefined || subUnitId === undefined) return;
-    const sheet = sheetOf(unitId, subUnitId)?.getConfig();
+    const sheet = sheetsOf(unitId).find((one) => one.getSheetId() === subUnitId)?.getConfig();
     if (sheet === undefined) return;
     const shift = range === undefined ? null : shiftOf(id, range);
     if (shift !== null) change(sheet, (extras) => shiftExtras(extras, shift));
@@ -28,6 +39,23 @@ export function keepExtras(commands: ICommandService, sheetOf: (unitId: string, 
 
 function change(sheet: IWorksheetData, by: (extras: SheetExtras) => SheetExtras): void {
   sheet.custom = by(extrasOf(sheet));
+}
+
+/** Gives tables whose names are taken other ones, and their filters with them. */
+export function withOwnNames(extras: SheetExtras, taken: readonly string[]): SheetExtras {
+  const used = new Set(taken.map(foldSheetName));
+  const names = new Map((extras.tables ?? []).map(({ name }) => {
+    let [own, number] = [name, 2];
+    while (used.has(foldSheetName(own))) own = `${name}_${number++}`;
+    used.add(foldSheetName(own));
+    return [name, own];
+  }));
+  if ([...names].every(([name, own]) => name === own)) return extras;
+  return {
+    ...extras,
+    tables: extras.tables?.map((table) => ({ ...table, name: names.get(table.name)! })),
+    filters: extras.filters?.map((filter) => (filter.table === undefined ? filter : { ...filter, table: names.get(filter.table) ?? filter.table })),
+  };
 }
 
 function shiftOf(command: string, { startRow, endRow, startColumn, endColumn }: IRange): LineMove | null {

@@ -70,7 +70,7 @@ export class LiveWorkbook {
     });
     keepExtras(
       this.commands,
-      (unitId, sheetId) => (unitId === this.workbook.getUnitId() ? (this.workbook.getSheetBySheetId(sheetId) ?? null) : null),
+      (unitId) => (unitId === this.workbook.getUnitId() ? this.workbook.getSheets() : []),
       () => this.ours,
     );
     computeBehindLostSpills(univer);

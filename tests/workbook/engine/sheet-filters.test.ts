@@ -258,6 +258,22 @@ test("a copy of a filtered sheet is filtered as it is, and either is changed alo
   expect(readFile(writeWorkbook(live.store(), own).bytes).document.sheets.map(({ filters }) => filters![0]!.columns.length)).toEqual([1, 0]);
 });
 
+test("a copy of a sheet with a filtered table has a table of another name, in the file too, and formulas go on reading the first", async () => {
+  open(filtered);
+  await port.apply([{ kind: "write", sheet: "One", row: 8, column: 0, cells: [[{ formula: "=SUM(Stock[Count])" }]] }]);
+  await live.settle();
+  await run("sheet.command.copy-sheet");
+  await port.apply([{ kind: "write", sheet: "One", row: 1, column: 2, cells: [[{ value: 1000 }]] }]);
+  await live.settle();
+  const [one] = live.workbook.getSheets();
+  expect(one!.getCellRaw(8, 0)?.v).toBe(1049);
+  await run("univer.command.undo");
+  await run("univer.command.undo");
+  await run("univer.command.redo");
+  const sheets = readFile(writeWorkbook(live.store(), filtered).bytes).document.sheets;
+  expect(sheets.map(({ tables, filters }) => [tables[0]!.name, filters![0]!.table, filters![0]!.columns.length])).toEqual([["Stock", "Stock", 1], ["Stock_2", "Stock_2", 1]]);
+});
+
 test("two filters on one sheet, of a table and of its own, keep their rows out of sight each for itself", () => {
   const both = rawWorkbook({
     sheets: {
