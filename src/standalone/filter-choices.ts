@@ -105,11 +105,10 @@ export function describeCondition(condition: FilterCondition, cells: Iterable<Sh
     return others.length === 0 && !(blank && texts.length > 0) ? `is ${cutText(first)}` : `is one of ${texts.length + (blank ? 1 : 0)} values`;
   }
   if (condition.kind === "compare") {
-    const words = condition.comparisons.map((comparison) => {
-      const { choice, values } = choiceOf({ kind: "compare", joins: false, comparisons: [comparison] }, cells) ?? { choice: comparison.operator, values: [comparison.value] };
-      return `${choices[choice]!.label} ${values.map((value) => cutText(value)).join(" ")}`.trim();
-    });
-    return words.join(condition.joins ? " and " : " or ");
+    const { joins, comparisons } = condition;
+    const chosen = choiceOf(condition, cells) ?? (comparisons.length === 1 ? { choice: comparisons[0]!.operator, values: [comparisons[0]!.value] } : null);
+    if (chosen !== null) return `${choices[chosen.choice]!.label} ${chosen.values.map((value) => cutText(value)).join(" and ")}`.trim();
+    return comparisons.map((one) => describeCondition({ kind: "compare", joins: false, comparisons: [one] }, cells)).join(joins ? " and " : " or ");
   }
   const kind = /^\s*<(?:[\w-]+:)?(\w+)/.exec(condition.xml)?.[1] ?? "";
   return `goes by ${otherKinds[kind] ?? "a rule of another program"}`;

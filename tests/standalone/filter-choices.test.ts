@@ -52,7 +52,8 @@ describe("what a filter asks for is said in words", () => {
   test.each([
     [list(["metal"]), [], "is metal"], [list([], true), [], "is empty"], [list(["metal"], true), [], "is one of 2 values"], [list(["a", "b"]), [], "is one of 2 values"],
     [list(["x".repeat(32_000)]), [], `is ${"x".repeat(39)}…`], [compare(false, { operator: "equal", value: `*${"x".repeat(99)}*` }), [], `contains ${"x".repeat(39)}…`],
-    [compare(true, { operator: "greaterThanOrEqual", value: "46354" }, { operator: "lessThanOrEqual", value: "46360" }), days, "is at least 2026-11-28 and is at most 2026-12-04"],
+    [compare(true, { operator: "greaterThanOrEqual", value: "46354" }, { operator: "lessThanOrEqual", value: "46360" }), days, "is between 2026-11-28 and 2026-12-04"],
+    [compare(false, { operator: "lessThan", value: "46354" }, { operator: "equal", value: "*-04" }), days, "is less than 2026-11-28 or ends with -04"],
     [compare(false, { operator: "lessThan", value: "0.07" }), shares, "is less than 7%"], [compare(false, { operator: "lessThan", value: "46354" }), shares.slice(0, 0), "is less than 46354"],
     [compare(false, { operator: "equal", value: "rail?" }), [], "is rail?"], [compare(false, { operator: "notEqual", value: " " }), [], "is not empty"],
     [compare(true, { operator: "equal", value: "" }), [], "is empty"],

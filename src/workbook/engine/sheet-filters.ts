@@ -101,9 +101,13 @@ export class SheetFilters {
     return rowsOf(sheet, area).flatMap((row) => (passes(sheet, row, tests) ? [shownCell(sheet, row, area.column + column)] : []));
   }
 
-  /** What the cells of a column show, out of sight or not, one after the other. */
-  *inColumn(sheet: Worksheet, { area, column }: FilterArrow): Generator<ShownCell> {
-    for (const row of rowsOf(sheet, area)) yield shownCell(sheet, row, area.column + column);
+  /** What the cells of a column show, out of sight or not: as far as somebody looks. */
+  inColumn(sheet: Worksheet, { area, column }: FilterArrow): Iterable<ShownCell> {
+    return {
+      *[Symbol.iterator]() {
+        for (const row of rowsOf(sheet, area)) yield shownCell(sheet, row, area.column + column);
+      },
+    };
   }
 
   /** Puts arrows over a table, or over an area as the sheet's own filter in place of one that it has: one step of undo. */
