@@ -2,6 +2,7 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { Workbook } from "exceljs";
 import type { Page } from "playwright-core";
 import { readFile } from "../../src/workbook/xlsx/read-workbook";
+import { complaintsOn } from "./support/complaints";
 import { beginStory } from "./support/story";
 import type { WorkbookPage } from "./support/workbook-page";
 
@@ -14,10 +15,15 @@ const { at } = beginStory("filters", (opened) => {
 
 const rows = [["Part", "Kind", "Count"], ["rail", "metal", 4], ["drive", "disk", 12], ["sled", "metal", 7], ["cable", "wire", 30], ["fan", "", 2]];
 
-/** Opens a file with one plain list, which has no filter yet. */
+/** Opens a file with one plain list, which has no filter yet, and another of what is hard to show. */
 beforeEach(async () => {
   const file = new Workbook();
   file.addWorksheet("Stock").addRows(rows);
+  const hard = file.addWorksheet("Hard");
+  hard.addRows([["Seen", "Share", "Words"], ...[20, 21, 22].map((day, at) => [new Date(Date.UTC(2026, 10, day)), at / 10, ["x".repeat(32_000), "<b>&\"'", "=1"][at]])]);
+  hard.getColumn(1).numFmt = "yyyy-mm-dd";
+  hard.getColumn(2).numFmt = "0%";
+  hard.autoFilter = "A1:C4";
   writeFileSync(at("stock.xlsx"), new Uint8Array(await file.xlsx.writeBuffer()));
   await workbook.openFile(at("stock.xlsx"));
   await workbook.button("Close this message").click();
@@ -143,6 +149,72 @@ test("the filter stands in the file that is saved, with the rows out of sight, a
   expect(await shown()).toEqual(["Part", "rail", "sled"]);
   await page.evaluate(() => globalThis.baywright.port.apply([{ kind: "write", sheet: "Stock", row: 2, column: 0, cells: [[{ value: "disk drive" }]] }]));
   expect([await values(0), await shown()]).toEqual([["Part", "rail", "disk drive", "sled", "cable", "fan"], ["Part", "rail", "sled"]]);
+});
+
+test("whoever is led to a row out of sight sees it, is told that it is one too many, and has it put away again", async () => {
+  await showMetal();
+  const goTo = async (text: string) => {
+    const box = page.locator("[data-u-comp=defined-name] input");
+    await box.fill(text);
+    await box.press("Enter");
+  };
+  await goTo("Stock!A3");
+  await note().filter({ hasText: "Filtered: 3 of 5 rows are shown, where Kind is metal. For 1 row that no longer holds: Ctrl+Alt+L applies the filter again." }).waitFor();
+  expect(await shown()).toEqual(["Part", "rail", "drive", "sled"]);
+  await goTo("A5");
+  await note().filter({ hasText: "4 of 5 rows are shown, where Kind is metal. For 2 rows that" }).waitFor();
+  await isOnCells();
+  await page.keyboard.press("ControlOrMeta+Alt+l");
+  await note().filter({ hasText: "2 of 5 rows are shown, where Kind is metal.Show" }).waitFor();
+  expect(await shown()).toEqual(["Part", "rail", "sled"]);
+});
+
+test("days and shares are compared as they are seen, and a cell of many pages does not fill the card", async () => {
+  await workbook.showSheet("Hard");
+  const compare = async (column: number, choice: string, value: string) => {
+    await workbook.click(0, column);
+    await page.waitForTimeout(300);
+    await page.keyboard.press("Alt+ArrowDown");
+    await page.getByLabel("Show rows whose value").selectOption(choice);
+    await page.getByLabel("Value", { exact: true }).fill(value);
+    await page.keyboard.press("Enter");
+  };
+  await compare(0, "is at least", "21.11.2026");
+  await card().getByText("The values here are numbers. Write one, such as 42, 20% or 2026-05-31.").waitFor();
+  await page.getByLabel("Value", { exact: true }).fill("2026-11-21");
+  await page.keyboard.press("Enter");
+  await note().filter({ hasText: "2 of 3 rows are shown, where Seen is at least 2026-11-21." }).waitFor();
+  await compare(1, "contains", "0%");
+  await note().filter({ hasText: "where Seen is at least 2026-11-21 and Share contains 0%." }).waitFor();
+  await compare(1, "is less than", "20%");
+  await note().filter({ hasText: "1 of 3 rows is shown, where Seen is at least 2026-11-21 and Share is less than 20%." }).waitFor();
+  await page.getByRole("button", { name: "Show all rows" }).click();
+  await workbook.click(0, 2);
+  await page.waitForTimeout(300);
+  await page.keyboard.press("Alt+ArrowDown");
+  const listed = await card().locator(".values label").allTextContents();
+  expect(listed).toEqual(["<b>&\"'", "=1", `${"x".repeat(199)}…`]);
+  // Another sheet has other headers.
+  await workbook.showSheet("Stock");
+  await card().waitFor({ state: "hidden" });
+});
+
+test.each(["light", "dark", "forced"])("the card, its sentences and the line below the cells are without a complaint of the accessibility checker, %s", async (theme) => {
+  await page.emulateMedia(theme === "forced" ? { forcedColors: "active" } : { colorScheme: theme as "light" | "dark", forcedColors: "none" });
+  try {
+    await showMetal();
+    expect(await complaintsOn(page, { parts: [".filter-note"] })).toEqual([]);
+    await page.keyboard.press("Alt+ArrowDown");
+    await card().waitFor();
+    expect(await complaintsOn(page, { parts: [".filter-card"] })).toEqual([]);
+    await page.getByLabel("Show rows whose value").selectOption("is between");
+    await page.getByRole("button", { name: "Apply" }).click();
+    await card().getByText("Write what to compare with").waitFor();
+    expect(await complaintsOn(page, { parts: [".filter-card"] })).toEqual([]);
+    await page.keyboard.press("Escape");
+  } finally {
+    await page.emulateMedia({ colorScheme: null, forcedColors: null });
+  }
 });
 
 test("where there is no list, and on a protected sheet, a sentence says so and nothing is filtered", async () => {
