@@ -133,6 +133,46 @@ test("what is pasted, copied and emptied over rows out of sight leaves these alo
   expect(await values(0)).toEqual(["Part", null, "drive", null, "cable", "fan"]);
 });
 
+test("cells are moved neither out of rows out of sight nor over them, and a sentence says so", async () => {
+  await showMetal();
+  const before = (await workbook.sheet("Stock")).values;
+  const select = (row: number, column: number, down: number) =>
+    page.evaluate((area) => globalThis.baywright.port.apply([{ kind: "select", sheet: "Stock", area }]), { row, column, rows: down, columns: 1 });
+  for (const [row, column, down, toRow, toColumn] of [[1, 0, 3, 8, 4], [7, 4, 3, 1, 0]] as const) {
+    await select(row, column, down);
+    await page.keyboard.press("ControlOrMeta+x");
+    await page.waitForTimeout(500);
+    await select(toRow, toColumn, 1);
+    await page.keyboard.press("ControlOrMeta+v");
+    await page.locator(".notice", { hasText: "Cells cannot be moved where a filter keeps rows out of sight." }).waitFor();
+    await workbook.button("Close this message").click();
+    await page.evaluate(() => { globalThis.baywright.focus(); });
+    await page.keyboard.press("Escape");
+    expect((await workbook.sheet("Stock")).values).toEqual(before);
+  }
+  const drag = (fromRow: number, endRow: number, toRow: number) =>
+    page.evaluate(([first, last, to]) => {
+      const { live, api } = globalThis.baywright;
+      const range = (startRow: number, end: number, column: number) => ({ startRow, endRow: end, startColumn: column, endColumn: column });
+      return api.executeCommand("sheet.command.move-range", {
+        unitId: live.workbook.getUnitId(), subUnitId: live.workbook.getActiveSheet().getSheetId(), fromRange: range(first!, last!, 2), toRange: range(to!, to! + last! - first!, 5),
+      });
+    }, [fromRow, endRow, toRow]);
+  await drag(1, 3, 8);
+  await page.locator(".notice", { hasText: "Cells cannot be moved" }).waitFor();
+  expect((await workbook.sheet("Stock")).values).toEqual(before);
+  await drag(0, 1, 8);
+  expect((await workbook.sheet("Stock")).values[9]![5]).toBe(4);
+});
+
+test("whole columns are filtered as far as something stands in them", async () => {
+  await page.evaluate(() => globalThis.baywright.api.getActiveWorkbook()!.getActiveSheet().getRange("A:C").activate());
+  await page.keyboard.press("ControlOrMeta+Shift+l");
+  await page.waitForFunction(() => globalThis.baywright.live.filters.of(globalThis.baywright.live.workbook.getActiveSheet()).length === 1);
+  const [filter] = await page.evaluate(() => globalThis.baywright.live.filters.of(globalThis.baywright.live.workbook.getActiveSheet()));
+  expect(filter!.area).toEqual({ row: 0, column: 0, rows: 6, columns: 3 });
+});
+
 test("the filter stands in the file that is saved, with the rows out of sight, and after the page is opened again", async () => {
   await showMetal();
   await workbook.save(at("filtered.xlsx"));

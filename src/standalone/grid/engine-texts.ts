@@ -50,7 +50,7 @@ const missingEnglish = {
     filter: { confirm: { error: "Filtered rows", notAllowedToInsertRange: "Cells cannot be moved where rows are filtered. Take the filter away first." } },
     info: { error: "Error", forceStringInfo: "This number is kept as text." },
   },
-  "find-replace": { dialog: { "no-result": "Not found in rows that are shown" }, replace: { "partial-success": "{0} replaced, {1} could not be." } },
+  "find-replace": { dialog: { "no-result": "Not in the rows shown" }, replace: { "partial-success": "{0} replaced, {1} could not be." } },
 };
 
 /** Gives the engine its English. The missing texts come by themselves: put together with the others, the last part of a plug-in's texts would stand for all of them. */

@@ -37,6 +37,7 @@ import { fitRows } from "./fitted-rows";
 import { giveWay } from "./frozen-columns";
 import { keepHostRules } from "./host-rules";
 import { openMenusByKey } from "./menu-keys";
+import { keepMovesInSight } from "./moves-in-sight";
 import { followSheetNames } from "./name-box";
 import { type OpenCell, watchOpenCell } from "./open-cell";
 import { keepPastedText } from "./plain-text-paste";
@@ -145,6 +146,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   const fitInFront = fitRows(univer, live);
   keepPastedText(univer);
   copyNotes(univer, live);
+  keepMovesInSight(univer, live, display.say);
   computeTypedFormulas(univer);
   // The engine learns to search sheets three seconds later; until then Ctrl+F would do nothing.
   univer.__getInjector().get(SheetsFindReplaceController);

@@ -136,7 +136,7 @@ export function showFilters(univer: Univer, api: FUniver, live: LiveWorkbook, co
       else filters.add(sheet, { table: table.name, columns: [] });
     } else {
       const isOne = range.startRow === range.endRow && range.startColumn === range.endColumn;
-      const area = toArea(isOne ? expandToContinuousRange(range, { left: true, right: true, up: true, down: true }, sheet) : range);
+      const area = filters.filledPart(sheet, toArea(isOne ? expandToContinuousRange(range, { left: true, right: true, up: true, down: true }, sheet) : range));
       const met = tables.find((one) => areasMeet(one.area, area));
       if (area.rows < 2) hands.say("There is no list to filter here. Select a cell of a list, or the cells that are to be filtered, their headers included.");
       else if (met !== undefined) hands.say(`These cells reach into the table ${met.name}. Select a cell of the table to filter it, or cells beside it.`);

@@ -110,6 +110,13 @@ export class SheetFilters {
     };
   }
 
+  /** An area without the empty rows at its end, of which whole columns have many. */
+  filledPart(sheet: Worksheet, area: Area): Area {
+    let rows = Math.min(area.rows, sheet.getDataRangeScope().endRow + 1 - area.row);
+    while (rows > 1 && !isFilled(sheet, area, area.row + rows - 1)) rows -= 1;
+    return { ...area, rows };
+  }
+
   /** Puts arrows over a table, or over an area as the sheet's own filter in place of one that it has: one step of undo. */
   add(sheet: Worksheet, filter: SheetFilter): void {
     const replaced = this.of(sheet).filter((one) => one.filter.table === filter.table);
