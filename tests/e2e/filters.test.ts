@@ -165,12 +165,25 @@ test("cells are moved neither out of rows out of sight nor over them, and a sent
   expect((await workbook.sheet("Stock")).values[9]![5]).toBe(4);
 });
 
-test("whole columns are filtered as far as something stands in them", async () => {
+test("whole columns are filtered and sorted as far as something stands in them", async () => {
   await page.evaluate(() => globalThis.baywright.api.getActiveWorkbook()!.getActiveSheet().getRange("A:C").activate());
   await page.keyboard.press("ControlOrMeta+Shift+l");
   await page.waitForFunction(() => globalThis.baywright.live.filters.of(globalThis.baywright.live.workbook.getActiveSheet()).length === 1);
   const [filter] = await page.evaluate(() => globalThis.baywright.live.filters.of(globalThis.baywright.live.workbook.getActiveSheet()));
   expect(filter!.area).toEqual({ row: 0, column: 0, rows: 6, columns: 3 });
+  // As other programs write it.
+  const file = new Workbook();
+  const sheet = file.addWorksheet("Stock");
+  sheet.addRows(rows);
+  sheet.autoFilter = "A1:C1048576";
+  writeFileSync(at("columns.xlsx"), new Uint8Array(await file.xlsx.writeBuffer()));
+  await workbook.openFile(at("columns.xlsx"));
+  await workbook.click(0, 2);
+  await page.waitForTimeout(300);
+  await page.keyboard.press("Alt+ArrowDown");
+  await page.getByRole("button", { name: "Largest first" }).click({ timeout: 5_000 });
+  await workbook.until(async () => (await globalThis.baywright.port.read(["Stock"])).sheets[0]!.values[1]![0] === "cable", null);
+  expect(await values(0)).toEqual(["Part", "cable", "drive", "sled", "rail", "fan"]);
 });
 
 test("the filter stands in the file that is saved, with the rows out of sight, and after the page is opened again", async () => {

@@ -78,8 +78,10 @@ test("by the keyboard a note is written, read, changed, taken back and deleted, 
 });
 
 test("a note goes along with its cell that is copied, in one step back, and over the note of another; values go without it, and what is cut takes it away", async () => {
-  await workbook.type(1, 1, "7");
   await write(1, 1, "counted twice");
+  await page.keyboard.type("7");
+  await page.keyboard.press("Enter");
+  await workbook.typed();
   await copy({ row: 1, column: 1 }, { row: 3, column: 3, rows: 2 });
   expect([await notes(), (await workbook.sheet("Sheet1")).values[4]![3]]).toEqual([{ B2: "counted twice", D4: "counted twice", D5: "counted twice" }, 7]);
   await page.keyboard.press("ControlOrMeta+z");

@@ -114,7 +114,7 @@ export function showFilters(univer: Univer, api: FUniver, live: LiveWorkbook, co
         if (answer.does === "filter") filters.set(sheet, found, answer.condition);
         else if (answer.does === "show-all") filters.clear(sheet, found);
         else void commands.executeCommand(SortRangeCommand.id, {
-          unitId: sheet.getUnitId(), subUnitId: sheet.getSheetId(), range: toRange(found.area), hasTitle: true,
+          unitId: sheet.getUnitId(), subUnitId: sheet.getSheetId(), range: toRange(filters.filledPart(sheet, found.area)), hasTitle: true,
           orderRules: [{ type: answer.descending ? "desc" : "asc", colIndex: found.area.column + found.column }],
         }).catch(() => undefined);
       }

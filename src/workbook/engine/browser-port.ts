@@ -9,6 +9,7 @@ import { yes } from "./engine-values";
 import { LiveWorkbook } from "./live-workbook";
 import { storedCell, storeSheet } from "./store-sheet";
 import { estimateRowHeights } from "./row-heights";
+import { filterMutation } from "./sheet-filters";
 import { sheetSnapshot } from "./sheet-snapshot";
 import { extrasOf, toArea, toRange, type StoredStyle } from "./stored-sheet";
 
@@ -96,7 +97,9 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
 }
 
 /** Mutations that change how a sheet is looked at, not what it holds. */
-const quietMutations = new Set(["sheet.mutation.set-frozen", "sheet.mutation.set-worksheet-row-auto-height", "sheet.mutation.set-worksheet-row-height", "sheet.mutation.set-worksheet-col-width"]);
+const quietMutations = new Set([
+  "sheet.mutation.set-frozen", "sheet.mutation.set-worksheet-row-auto-height", "sheet.mutation.set-worksheet-row-height", "sheet.mutation.set-worksheet-col-width", filterMutation,
+]);
 
 function carryOut(live: LiveWorkbook, edit: Edit, sheetNamed: (name: string) => Worksheet): void {
   switch (edit.kind) {

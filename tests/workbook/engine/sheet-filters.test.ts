@@ -97,6 +97,17 @@ test("the filter of a table in a file is in force when it is opened, is read who
   ]);
 });
 
+test("what is filtered is no change of the plan to whoever watches it", async () => {
+  open(filtered);
+  let told = 0;
+  const stop = await port.watch(() => (told += 1));
+  set(1, list("wire"));
+  expect([shown(), told]).toEqual([["Part", "cable"], 0]);
+  await port.apply([{ kind: "write", sheet: "One", row: 1, column: 0, cells: [[{ value: "bar" }]] }]);
+  expect(told).toBeGreaterThan(0);
+  stop();
+});
+
 test("whoever is led to a row out of sight sees it, and the others stay where they are", async () => {
   const goTo = (row: number, down: number) => port.apply([{ kind: "select", sheet: "One", area: { row, column: 0, rows: down, columns: 1 } }]);
   open(filtered);
@@ -243,6 +254,9 @@ test("a sheet that is renamed keeps its filter under its new name, and one that 
   expect(names()).toContain("'New name'!$A$1:$C$6");
   await run("sheet.command.remove-sheet");
   expect(names()).toBeUndefined();
+  await run("univer.command.undo");
+  const [back] = live.workbook.getSheets();
+  expect([live.filters.of(back!)[0]!.area.rows, back!.getRowVisible(2), back!.getRowVisible(3)]).toEqual([6, true, false]);
 });
 
 test("a copy of a filtered sheet is filtered as it is, and either is changed alone", async () => {
