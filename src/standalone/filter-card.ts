@@ -1,7 +1,8 @@
+import { cutText } from "../planning/text";
 import { fill, make } from "../taskpane/elements/make";
 import { isEmpty, type ShownCell } from "../workbook/document/sheet-filter";
 import type { FilterCondition } from "../workbook/document/workbook-document";
-import { choiceOf, choices, describeCondition, readValue, showValue } from "./filter-choices";
+import { choiceOf, choices, describeCondition, readValue, valueFault } from "./filter-choices";
 import type { CellBox } from "./note-card";
 
 /** What a filter is asked for a column. */
@@ -31,6 +32,8 @@ export interface FilterCard {
 
 /** Most values that are listed at once: more nobody goes through. */
 const mostListed = 500;
+/** Most characters of one: what is alike that far is rare, and a cell may hold pages. */
+const longestListed = 200;
 const nothing = "(empty)";
 
 export function makeFilterCard(): FilterCard {
@@ -83,19 +86,19 @@ export function makeFilterCard(): FilterCard {
 
   function drawChoices({ name, condition, cells }: FilterQuestion): HTMLElement {
     const values = valuesOf(cells, condition);
-    const chosen = choiceOf(condition);
+    const chosen = choiceOf(condition, cells);
     const isList = condition === undefined || (condition.kind === "list" && chosen === null);
     const asItIs = !isList && chosen === null;
     const how = make(
       "select",
       { "aria-label": "Show rows whose value", on: { change: refresh } },
       make("option", { value: "" }, "is ticked below"),
-      asItIs && make("option", { value: "as it is" }, describeCondition(condition)),
+      asItIs && make("option", { value: "as it is" }, describeCondition(condition, cells)),
       Object.entries(choices).map(([choice, { label }]) => make("option", { value: choice }, label)),
     );
     how.value = isList ? "" : (chosen?.choice ?? "as it is");
     const fields = ["Value", "Upper value"].map((label, at) =>
-      make("input", { type: "text", "aria-label": label, value: showValue(chosen?.values[at] ?? "", cells), on: { input: () => { say(""); } } }));
+      make("input", { type: "text", "aria-label": label, value: chosen?.values[at] ?? "", on: { input: () => { say(""); } } }));
     const search = make("input", { type: "search", placeholder: "Search", "aria-label": `Search the values of ${name}`, on: { input: find } });
     const all = make("input", { type: "checkbox", on: { change: tickAll } });
     const rows = make("div", { class: "values", role: "group", "aria-label": `Values of ${name}` });
@@ -151,7 +154,7 @@ export function makeFilterCard(): FilterCard {
             else now.delete(key);
             tellAll(listed.length, now);
           });
-          return make("label", {}, box, make("span", {}, text));
+          return make("label", {}, box, make("span", {}, cutText(text, longestListed)));
         }),
         listed.length > mostListed && make("p", {}, `${listed.length - mostListed} more. Search to see them.`),
         listed.length === 0 && make("p", {}, "No value has that in it."),
@@ -183,11 +186,12 @@ export function makeFilterCard(): FilterCard {
       if (how.value === "as it is") finish({ does: "filter", condition });
       else if (choice === undefined) answerList(found?.ticked ?? ticked);
       else {
-        const written = fields.slice(0, choice.asks).map(({ value }) => readValue(value));
-        const missing = written.findIndex((value) => value === "");
-        if (missing >= 0) {
-          say("Write what to compare with, such as 42 or a part of a name.");
-          fields[missing]!.focus();
+        const written = fields.slice(0, choice.asks).map(({ value }) => readValue(value, choice, cells));
+        const faults = written.map((value) => valueFault(value, choice, cells));
+        const faulty = faults.findIndex((sentence) => sentence !== null);
+        if (faulty >= 0) {
+          say(faults[faulty]!);
+          fields[faulty]!.focus();
         } else finish({ does: "filter", condition: choice.condition(written[0] ?? "", written[1] ?? "") });
       }
     }

@@ -1,6 +1,7 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { Workbook } from "exceljs";
 import type { Page } from "playwright-core";
+import type { CellPlace } from "../../src/sheet";
 import { readFile } from "../../src/workbook/xlsx/read-workbook";
 import { rawWorkbook } from "../support/raw-workbook";
 import { beginStory } from "./support/story";
@@ -43,6 +44,20 @@ const notes = () =>
     const { live } = globalThis.baywright;
     return Object.fromEntries(live.notes.of(live.workbook.getActiveSheet()).map(({ row, column, text }) => [`${String.fromCharCode(65 + column)}${row + 1}`, text]));
   });
+/** Copies a cell, or cuts it, and pastes it over others. */
+async function copy(from: CellPlace, to: CellPlace & { readonly rows?: number }, [take, put] = ["c", "v"]): Promise<void> {
+  const select = (place: CellPlace & { readonly rows?: number }) =>
+    page.evaluate((area) => globalThis.baywright.port.apply([{ kind: "select", sheet: globalThis.baywright.live.workbook.getActiveSheet().getName(), area }]), { rows: 1, columns: 1, ...place });
+  await select(from);
+  await page.keyboard.press(`ControlOrMeta+${take}`);
+  // The clipboard is written a moment after the key.
+  await page.waitForTimeout(500);
+  await select(to);
+  await page.keyboard.press(`ControlOrMeta+${put}`);
+  await page.waitForTimeout(500);
+  await workbook.settle();
+}
+
 const saved = (name: string) => readFile(new Uint8Array(readFileSync(at(name)))).document.sheets[0]!.notes.map(({ row, column, text }) => [row, column, text]);
 
 test("by the keyboard a note is written, read, changed, taken back and deleted, and what is typed next goes into the cell", async () => {
@@ -60,6 +75,43 @@ test("by the keyboard a note is written, read, changed, taken back and deleted, 
   await card().filter({ hasText: "counted once" }).waitFor();
   await write(1, 1, "");
   expect(await notes()).toEqual({});
+});
+
+test("a note goes along with its cell that is copied, in one step back, and over the note of another; values go without it, and what is cut takes it away", async () => {
+  await write(1, 1, "counted twice");
+  await page.keyboard.type("7");
+  await page.keyboard.press("Enter");
+  await workbook.typed();
+  await copy({ row: 1, column: 1 }, { row: 3, column: 3, rows: 2 });
+  expect([await notes(), (await workbook.sheet("Sheet1")).values[4]![3]]).toEqual([{ B2: "counted twice", D4: "counted twice", D5: "counted twice" }, 7]);
+  await page.keyboard.press("ControlOrMeta+z");
+  await workbook.settle();
+  expect([await notes(), (await workbook.sheet("Sheet1")).values[4]?.[3] ?? null]).toEqual([{ B2: "counted twice" }, null]);
+  await copy({ row: 1, column: 1 }, { row: 3, column: 3 }, ["c", "Shift+v"]);
+  expect([await notes(), (await workbook.sheet("Sheet1")).values[3]![3]]).toEqual([{ B2: "counted twice" }, 7]);
+  await copy({ row: 3, column: 3 }, { row: 1, column: 1 });
+  expect(await notes()).toEqual({});
+  await page.keyboard.press("ControlOrMeta+z");
+  await copy({ row: 1, column: 1 }, { row: 6, column: 0 }, ["x", "v"]);
+  expect(await notes()).toEqual({ A7: "counted twice" });
+  await page.keyboard.press("ControlOrMeta+z");
+  await workbook.settle();
+  expect(await notes()).toEqual({ B2: "counted twice" });
+});
+
+test("a note that is open keeps the keyboard when the engine gives it to the cells, and loses it to whoever leaves by Tab", async () => {
+  await workbook.click(1, 1);
+  await page.waitForTimeout(300);
+  await page.keyboard.press("Shift+F2");
+  await field().waitFor();
+  // As the engine does some time after a click.
+  await page.evaluate(() => { globalThis.baywright.focus(); });
+  await page.keyboard.type("counted twice");
+  expect(await field().inputValue()).toBe("counted twice");
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Tab");
+  await field().waitFor({ state: "hidden" });
+  expect([await notes(), (await workbook.sheet("Sheet1")).values[1]?.[1] ?? null]).toEqual([{ B2: "counted twice" }, null]);
 });
 
 test("by the mouse a note is written from the menu of a cell, read under the pointer, and deleted", async () => {
@@ -133,6 +185,11 @@ test("a thread of comments is shown as what it is, and cannot be changed here", 
   await page.keyboard.press("Shift+F2");
   await page.locator(".notice", { hasText: "A thread of comments." }).waitFor();
   expect(await field().count()).toBe(0);
+  await write(0, 1, "plain");
+  await copy({ row: 0, column: 0 }, { row: 2, column: 0 });
+  await copy({ row: 0, column: 1 }, { row: 0, column: 0 });
+  await copy({ row: 0, column: 1 }, { row: 2, column: 1 });
+  expect(await notes()).toEqual({ A1: "Comment: checked on site", B1: "plain", B3: "plain" });
   await workbook.save(at("thread-saved.xlsx"));
-  expect(saved("thread-saved.xlsx")).toEqual([[0, 0, "Comment: checked on site"]]);
+  expect(saved("thread-saved.xlsx")).toEqual([[0, 0, "Comment: checked on site"], [0, 1, "plain"], [2, 1, "plain"]]);
 });

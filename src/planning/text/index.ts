@@ -5,7 +5,7 @@ export { explainComma } from "./decimal-comma";
 export { ampsOf, formatAmps, formatKilograms, formatPercent, formatRate, formatTerabytes, formatWatts, roundTo, terabytesOf } from "./figures";
 export { foldName } from "./fold-name";
 export { isNumberText, isPlainNumber } from "./number-text";
-export { cutSentence, Problem, invalid, isTaken, noAnswer, quote, type Proposal } from "./problem";
+export { cutSentence, cutText, Problem, invalid, isTaken, noAnswer, quote, type Proposal } from "./problem";
 export { slipsBetween } from "./slips-between";
 export { splitNames } from "./split-names";
 export { fieldsOf, fillTemplate, parseTemplate, type Lookup } from "./template";

@@ -63,10 +63,15 @@ export function cutSentence(sentence: string): string {
   return sentence.length <= 160 ? sentence : `${sentence.slice(0, 159).replace(/\s+\S*$/, "")}…`;
 }
 
+/** Cuts a text to so many characters; 40 are enough for one that a sentence names. */
+export function cutText(text: string, most = 40): string {
+  return text.length > most ? `${text.slice(0, most - 1)}…` : text;
+}
+
 /** Quotes what was received for a sentence: text in quotation marks, cut to 40 characters; a blank says so, and a truth is written as a cell shows it. */
 export function quote(received: unknown): string {
   if (received === null || received === undefined || received === "") return "a blank";
-  if (typeof received === "string") return `"${received.length > 40 ? `${received.slice(0, 39)}…` : received}"`;
+  if (typeof received === "string") return `"${cutText(received)}"`;
   if (typeof received === "boolean") return String(received).toUpperCase();
   // What is an object here, such as an exact decimal, says what it is by a toString of its own.
   // eslint-disable-next-line @typescript-eslint/no-base-to-string

@@ -5,7 +5,10 @@ import dataValidationEnglish from "@univerjs/preset-sheets-data-validation/local
 import findReplaceEnglish from "@univerjs/preset-sheets-find-replace/locales/en-US";
 import sortEnglish from "@univerjs/preset-sheets-sort/locales/en-US";
 
-/** Texts that the engine asks for by these keys and has no English for, or only the name of the key, which it would show; and a few that mislead. */
+/**
+ * Texts that the engine asks for by these keys and has no English for, or only the name of the key, which it would show; and a few that mislead: rows out of
+ * sight, say, are not searched.
+ */
 const missingEnglish = {
   "sheets-formula": {
     // Said while it computes for longer than a second.
@@ -51,7 +54,7 @@ const missingEnglish = {
   "sheets-conditional-formatting-ui": { iconSet: { rule: "Rule: ", when: "when ", and: "and" } },
   "sheets-data-validation-ui": { panel: { options: "More options", messageInfo: "Message", showInfo: "Show words of your own where an entry is wrong" } },
   "sheets-numfmt-ui": { generalDes: "Numbers are shown as they are typed." },
-  "find-replace": { replace: { "partial-success": "{0} replaced, {1} could not be." } },
+  "find-replace": { dialog: { "no-result": "Not in the rows shown" }, replace: { "partial-success": "{0} replaced, {1} could not be." } },
 };
 
 /** Gives the engine its English. The missing texts come by themselves: put together with the others, the last part of a plug-in's texts would stand for all of them. */

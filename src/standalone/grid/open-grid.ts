@@ -39,6 +39,7 @@ import { giveWay } from "./frozen-columns";
 import { keepHostRules } from "./host-rules";
 import { offerWhatFilesKeep } from "./offered-choices";
 import { openMenusByKey } from "./menu-keys";
+import { keepMovesInSight } from "./moves-in-sight";
 import { followSheetNames, placeOn } from "./name-box";
 import { type OpenCell, watchOpenCell } from "./open-cell";
 import { keepPastedText } from "./plain-text-paste";
@@ -158,6 +159,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   keepPastedText(univer);
   copyNotes(univer, live);
   copyLinks(univer, live);
+  keepMovesInSight(univer, live, display.say);
   computeTypedFormulas(univer);
   // The engine learns to search sheets three seconds later; until then Ctrl+F would do nothing.
   univer.__getInjector().get(SheetsFindReplaceController);
@@ -179,7 +181,10 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
     const place = placeOn(named ?? text, live.workbook.getActiveSheet().getName());
     return place !== null && lead(place.sheet, place.area);
   };
-  followSheetNames(container, lead, display.say);
+  const reveal = (area: Area) => {
+    live.filters.reveal(live.workbook.getActiveSheet(), area);
+  };
+  followSheetNames(container, lead, reveal, display.say);
   showLinks(univer, live, { linked: display.linked, say: display.say, lead: leadTo });
   return {
     api,

@@ -6,10 +6,12 @@ import { SheetsRenderService } from "@univerjs/sheets-ui";
 import { SortRangeCommand } from "@univerjs/sheets-sort";
 import { ContextMenuGroup, ContextMenuPosition, IMenuManagerService, IShortcutService, KeyCode, MenuItemType, MetaKeys } from "@univerjs/ui";
 import { defer, of } from "rxjs";
+import { cutText } from "../../planning/text";
 import { areasMeet, columnLetters, isInArea, showCell, type CellPlace } from "../../sheet";
 import { isFiltering } from "../../workbook/document/sheet-filter";
+import type { FilterCondition } from "../../workbook/document/workbook-document";
 import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
-import { filterMutation, type FilterArrow, type PlacedFilter } from "../../workbook/engine/sheet-filters";
+import { filterMutation, type FilterArrow } from "../../workbook/engine/sheet-filters";
 import { cellValue } from "../../workbook/engine/sheet-snapshot";
 import { extrasOf, toArea, toRange } from "../../workbook/engine/stored-sheet";
 import type { FilterCard } from "../filter-card";
@@ -54,12 +56,12 @@ export function showFilters(univer: Univer, api: FUniver, live: LiveWorkbook, co
     return range === null ? null : { row: range.startRow, column: range.startColumn };
   };
   const arrowSelected = () => (selected() === null ? null : filters.arrowAt(inFront(), selected()!));
-  const filterSelected = (): PlacedFilter | null => (selected() === null ? null : filters.around(inFront(), selected()!));
   const filteringOn = () => filters.of(inFront()).filter(({ filter }) => isFiltering(filter));
   const headerOf = ({ area, column }: FilterArrow): string => {
     const cell = inFront().getCell(area.row, area.column + column);
-    return showCell(cell ? cellValue(cell, true) : null) || `column ${columnLetters(area.column + column)}`;
+    return cutText(showCell(cell ? cellValue(cell, true) : null).trim()) || `column ${columnLetters(area.column + column)}`;
   };
+  const describeColumn = (found: FilterArrow, condition: FilterCondition) => `${headerOf(found)} ${describeCondition(condition, filters.inColumn(inFront(), found))}`;
 
   injector.get(SheetsRenderService).registerSkeletonChangingMutations(filterMutation);
   const drawn = drawArrow((place) => filters.arrowAt(inFront(), place), (place) => {
@@ -80,15 +82,19 @@ export function showFilters(univer: Univer, api: FUniver, live: LiveWorkbook, co
     const sheet = inFront();
     const found = filteringOn();
     const sentences = found.map((placed) => {
-      const { rows, shown } = filters.count(sheet, placed);
-      const columns = placed.filter.columns.flatMap(({ column, condition }) => (condition === undefined ? [] : [`${headerOf({ ...placed, column })} ${describeCondition(condition)}`]));
-      return `${placed.filter.table === undefined || found.length === 1 ? "Filtered" : `${placed.filter.table} is filtered`}: ${shown} of ${rows} rows are shown, where ${columns.join(" and ")}.`;
+      const { rows, shown, otherwise } = filters.count(sheet, placed);
+      const columns = placed.filter.columns.flatMap(({ column, condition }) => (condition === undefined ? [] : [describeColumn({ ...placed, column }, condition)]));
+      const name = placed.filter.table === undefined || found.length === 1 ? "Filtered" : `${placed.filter.table} is filtered`;
+      const since = otherwise === 0 ? "" : ` For ${otherwise === 1 ? "1 row" : `${otherwise} rows`} that no longer holds: Ctrl+Alt+L applies the filter again.`;
+      return `${name}: ${shown} of ${rows} rows ${shown === 1 ? "is" : "are"} shown, where ${columns.join(" and ")}.${since}`;
     });
     hands.filtered(sentences.length === 0 ? null : sentences.join(" "), () => {
       void commands.executeCommand(filterCommands.showAll).catch(() => undefined).finally(() => { hands.focus(); });
     });
   });
   commands.onCommandExecuted(({ id }) => {
+    // The card is about a header of the sheet that was in front.
+    if (id === SetWorksheetActiveOperation.id) hands.card.close();
     if (id.startsWith("sheet.mutation.") || id === SetWorksheetActiveOperation.id) tell();
   });
   tell();
@@ -101,14 +107,14 @@ export function showFilters(univer: Univer, api: FUniver, live: LiveWorkbook, co
     const [name, condition] = [headerOf(found), found.filter.columns.find(({ column }) => column === found.column)?.condition];
     const foreign = found.filter.columns.find((one) => one.column !== found.column && one.condition?.kind === "other");
     const refusal = foreign?.condition === undefined ? null
-      : `${headerOf({ ...found, column: foreign.column })} ${describeCondition(foreign.condition)}, which is not known here: what else is filtered cannot be changed while it stands.`;
+      : `${describeColumn({ ...found, column: foreign.column }, foreign.condition)}, which is not known here: what else is filtered cannot be changed while it stands.`;
     const box = cellOnPage(api, container, found.area.row, found.area.column + found.column);
     hands.card.ask({ name, condition, cells: refusal === null ? filters.shownInColumn(sheet, found) : [], refusal }, box, (answer) => {
       if (answer !== null && inFront() === sheet) {
         if (answer.does === "filter") filters.set(sheet, found, answer.condition);
         else if (answer.does === "show-all") filters.clear(sheet, found);
         else void commands.executeCommand(SortRangeCommand.id, {
-          unitId: sheet.getUnitId(), subUnitId: sheet.getSheetId(), range: toRange(found.area), hasTitle: true,
+          unitId: sheet.getUnitId(), subUnitId: sheet.getSheetId(), range: toRange(filters.filledPart(sheet, found.area)), hasTitle: true,
           orderRules: [{ type: answer.descending ? "desc" : "asc", colIndex: found.area.column + found.column }],
         }).catch(() => undefined);
       }
@@ -130,7 +136,7 @@ export function showFilters(univer: Univer, api: FUniver, live: LiveWorkbook, co
       else filters.add(sheet, { table: table.name, columns: [] });
     } else {
       const isOne = range.startRow === range.endRow && range.startColumn === range.endColumn;
-      const area = toArea(isOne ? expandToContinuousRange(range, { left: true, right: true, up: true, down: true }, sheet) : range);
+      const area = filters.filledPart(sheet, toArea(isOne ? expandToContinuousRange(range, { left: true, right: true, up: true, down: true }, sheet) : range));
       const met = tables.find((one) => areasMeet(one.area, area));
       if (area.rows < 2) hands.say("There is no list to filter here. Select a cell of a list, or the cells that are to be filtered, their headers included.");
       else if (met !== undefined) hands.say(`These cells reach into the table ${met.name}. Select a cell of the table to filter it, or cells beside it.`);
@@ -140,9 +146,9 @@ export function showFilters(univer: Univer, api: FUniver, live: LiveWorkbook, co
   };
 
   const applyAgain = (): boolean => {
-    const placed = filterSelected() ?? filteringOn()[0];
-    if (placed === undefined) hands.say("There is no filter here. Select a cell of a list and press Ctrl+Shift+L.");
-    else filters.applyAgain(inFront(), placed);
+    const again = filters.of(inFront());
+    if (again.length === 0) hands.say("There is no filter here. Select a cell of a list and press Ctrl+Shift+L.");
+    else filters.applyAgain(inFront(), ...again);
     return true;
   };
   const showAll = (): boolean => {

@@ -10,6 +10,7 @@ import { yes } from "./engine-values";
 import { LiveWorkbook, zoomOperation } from "./live-workbook";
 import { storedCell, storeSheet } from "./store-sheet";
 import { estimateRowHeights } from "./row-heights";
+import { filterMutation } from "./sheet-filters";
 import { sheetSnapshot } from "./sheet-snapshot";
 import { extrasOf, toArea, toRange, type StoredStyle } from "./stored-sheet";
 
@@ -98,7 +99,8 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
 
 /** Mutations that change how a sheet is looked at, not what it holds. */
 const quietMutations = new Set([
-  zoomOperation, "sheet.mutation.set-frozen", "sheet.mutation.set-worksheet-row-auto-height", "sheet.mutation.set-worksheet-row-height", "sheet.mutation.set-worksheet-col-width",
+  zoomOperation, filterMutation,
+  "sheet.mutation.set-frozen", "sheet.mutation.set-worksheet-row-auto-height", "sheet.mutation.set-worksheet-row-height", "sheet.mutation.set-worksheet-col-width",
 ]);
 
 function carryOut(live: LiveWorkbook, edit: Edit, sheetNamed: (name: string) => Worksheet): void {
@@ -194,6 +196,7 @@ function select(live: LiveWorkbook, sheet: Worksheet, area: Area): void {
   const subUnitId = sheet.getSheetId();
   if (sheet.isSheetHidden() === yes) live.run("sheet.mutation.set-worksheet-hidden", { subUnitId, hidden: 0 });
   live.run("sheet.operation.set-worksheet-active", { subUnitId });
+  live.filters.reveal(sheet, area);
   const range = toRange(area);
   live.run("sheet.operation.set-selections", { subUnitId, selections: [selectionOf(range)] });
   void live.look("sheet.command.scroll-to-cell", { range });

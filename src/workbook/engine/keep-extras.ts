@@ -1,4 +1,4 @@
-import type { ICommandService, IRange, IWorksheetData, Worksheet } from "@univerjs/core";
+import { CommandType, type ICommandService, type IRange, type IWorksheetData, type Worksheet } from "@univerjs/core";
 import { foldSheetName, type Area, type TablePlan } from "../../sheet";
 import { moveArea, moveSpan } from "../document/move-lines";
 import { moveFilter } from "../document/sheet-filter";
@@ -9,26 +9,25 @@ import { extrasOf, type SheetExtras } from "./stored-sheet";
  * Keeps tables, filters and print set-up with the cells they belong to, which the engine does not know of: they move when rows or
  * columns come and go, which is remembered for whoever saves, and a table grows over what somebody types right below it, as tables in the spreadsheet host do.
  *
- * `ours` tells that a change is the program's own: that says itself how tables grow. `sheetsOf` lists the sheets of a workbook.
+ * A copy of a sheet has tables of its own: two of one name would be one to formulas, and a fault in a file.
+ *
+ * `ours` tells that a change is the program's own: that says itself how tables grow.
  */
-export function keepExtras(
-  commands: ICommandService,
-  sheetOf: (unitId: string, sheetId: string) => Worksheet | null,
-  ours: () => boolean,
-  sheetsOf: (unitId: string) => readonly Worksheet[],
-): void {
+export function keepExtras(commands: ICommandService, sheetsOf: (unitId: string) => readonly Worksheet[], ours: () => boolean): void {
   let isCopying = false;
-  commands.beforeCommandExecuted(({ id, params }) => {
-    isCopying ||= id === "sheet.command.copy-sheet";
-    if (id !== "sheet.mutation.insert-sheet" || !isCopying) return;
-    isCopying = false;
-    const { unitId, sheet } = params as { unitId: string; sheet: IWorksheetData };
-    change(sheet, (extras) => copiedExtras(extras, sheetsOf(unitId).flatMap((one) => extrasOf(one.getConfig()).tables ?? [])));
+  commands.beforeCommandExecuted(({ id, type, params }) => {
+    if (type === CommandType.COMMAND) isCopying = id === "sheet.command.copy-sheet";
+    if (!isCopying || id !== "sheet.mutation.insert-sheet") return;
+    // What is inserted is inserted once more when the copy is made again.
+    const { unitId, sheet } = params as { unitId: string; sheet: Partial<IWorksheetData> };
+    const taken = sheetsOf(unitId).flatMap((one) => extrasOf(one.getConfig()).tables ?? []);
+    // Drawings stay in the part of the file that the first one has.
+    sheet.custom = { ...withOwnNames(extrasOf(sheet), taken.map(({ name }) => name)), moves: undefined, drawings: undefined };
   });
   commands.onCommandExecuted(({ id, params }) => {
     const { unitId, subUnitId, range } = (params ?? {}) as { unitId?: string; subUnitId?: string; range?: IRange };
     if (unitId === undefined || subUnitId === undefined) return;
-    const sheet = sheetOf(unitId, subUnitId)?.getConfig();
+    const sheet = sheetsOf(unitId).find((one) => one.getSheetId() === subUnitId)?.getConfig();
     if (sheet === undefined) return;
     const shift = range === undefined ? null : shiftOf(id, range);
     if (shift !== null) change(sheet, (extras) => shiftExtras(extras, shift));
@@ -41,6 +40,23 @@ export function keepExtras(
 
 function change(sheet: IWorksheetData, by: (extras: SheetExtras) => SheetExtras): void {
   sheet.custom = by(extrasOf(sheet));
+}
+
+/** Gives tables whose names are taken other ones, and their filters with them. */
+export function withOwnNames(extras: SheetExtras, taken: readonly string[]): SheetExtras {
+  const used = new Set(taken.map(foldSheetName));
+  const names = new Map((extras.tables ?? []).map(({ name }) => {
+    let [own, number] = [name, 2];
+    while (used.has(foldSheetName(own))) own = `${name}_${number++}`;
+    used.add(foldSheetName(own));
+    return [name, own];
+  }));
+  if ([...names].every(([name, own]) => name === own)) return extras;
+  return {
+    ...extras,
+    tables: extras.tables?.map((table) => ({ ...table, name: names.get(table.name)! })),
+    filters: extras.filters?.map((filter) => (filter.table === undefined ? filter : { ...filter, table: names.get(filter.table) ?? filter.table })),
+  };
 }
 
 function shiftOf(command: string, { startRow, endRow, startColumn, endColumn }: IRange): LineMove | null {
@@ -56,25 +72,6 @@ function shiftOf(command: string, { startRow, endRow, startColumn, endColumn }: 
     default:
       return null;
   }
-}
-
-/** What a copy of a sheet carries along: its tables under names of their own, as a workbook has each name once, and nothing that only the file of the first one holds. */
-export function copiedExtras(extras: SheetExtras, tables: readonly TablePlan[]): SheetExtras {
-  const taken = new Set(tables.map(({ name }) => foldSheetName(name)));
-  const names = new Map<string, string>();
-  for (const { name } of extras.tables ?? []) {
-    let number = 2;
-    while (taken.has(foldSheetName(`${name}${number}`))) number += 1;
-    names.set(name, `${name}${number}`);
-    taken.add(foldSheetName(`${name}${number}`));
-  }
-  return {
-    ...extras,
-    moves: undefined,
-    drawings: undefined,
-    ...(extras.tables && { tables: extras.tables.map((table) => ({ ...table, name: names.get(table.name)! })) }),
-    ...(extras.filters && { filters: extras.filters.map((filter) => (filter.table === undefined ? filter : { ...filter, table: names.get(filter.table) ?? filter.table })) }),
-  };
 }
 
 /** Moves everything that is tied to rows or columns; what stood wholly on rows or columns that went goes with them. */

@@ -71,12 +71,7 @@ export class LiveWorkbook {
       if (options?.["applyFormulaCalculationResult"] === true) return;
       if (changesCells.test(id) || id === "formula.mutation.set-formula-data" || asking.get(id) !== undefined) this.restless = true;
     });
-    keepExtras(
-      this.commands,
-      (unitId, sheetId) => (unitId === this.workbook.getUnitId() ? (this.workbook.getSheetBySheetId(sheetId) ?? null) : null),
-      () => this.ours,
-      (unitId) => (unitId === this.workbook.getUnitId() ? this.workbook.getSheets() : []),
-    );
+    keepExtras(this.commands, (unitId) => (unitId === this.workbook.getUnitId() ? this.workbook.getSheets() : []), () => this.ours);
     computeBehindLostSpills(univer);
     leaveRemovedSheets(univer);
     this.tellTables = knowTables(univer);

@@ -85,16 +85,36 @@ export class SheetFilters {
     return this.of(sheet).find(({ area }) => isInArea(place, area)) ?? null;
   }
 
-  /** Counts the rows of a filter in which something stands, and those of them that it shows. */
-  count(sheet: Worksheet, { area }: PlacedFilter): { readonly rows: number; readonly shown: number } {
-    const rows = rowsOf(sheet, area).filter((row) => isFilled(sheet, area, row));
-    return { rows: rows.length, shown: rows.filter((row) => !sheet.getRowFiltered(row)).length };
+  /**
+   * Counts the rows of a filter in which something stands, those of them that it shows, and those that it would not leave as they are if it was applied now.
+   */
+  count(sheet: Worksheet, placed: PlacedFilter): { readonly rows: number; readonly shown: number; readonly otherwise: number } {
+    const rows = rowsOf(sheet, placed.area).filter((row) => isFilled(sheet, placed.area, row));
+    const out = new Set(rows.filter((row) => sheet.getRowFiltered(row)));
+    const applied = new Set(rowsOut(sheet, [...out], placed));
+    return { rows: rows.length, shown: rows.length - out.size, otherwise: rows.filter((row) => out.has(row) !== applied.has(row)).length };
   }
 
   /** What the cells of a column show, with those rows alone that the conditions of other columns let through. */
   shownInColumn(sheet: Worksheet, { filter, area, column }: FilterArrow): ShownCell[] {
     const tests = testsOf(withCondition(filter, column, undefined), area);
     return rowsOf(sheet, area).flatMap((row) => (passes(sheet, row, tests) ? [shownCell(sheet, row, area.column + column)] : []));
+  }
+
+  /** What the cells of a column show, out of sight or not: as far as somebody looks. */
+  inColumn(sheet: Worksheet, { area, column }: FilterArrow): Iterable<ShownCell> {
+    return {
+      *[Symbol.iterator]() {
+        for (const row of rowsOf(sheet, area)) yield shownCell(sheet, row, area.column + column);
+      },
+    };
+  }
+
+  /** An area without the empty rows at its end, of which whole columns have many. */
+  filledPart(sheet: Worksheet, area: Area): Area {
+    let rows = Math.min(area.rows, sheet.getDataRangeScope().endRow + 1 - area.row);
+    while (rows > 1 && !isFilled(sheet, area, area.row + rows - 1)) rows -= 1;
+    return { ...area, rows };
   }
 
   /** Puts arrows over a table, or over an area as the sheet's own filter in place of one that it has: one step of undo. */
@@ -110,7 +130,7 @@ export class SheetFilters {
 
   /** Gives a column of a filter a condition, or takes it away, and applies the filter: one step of undo. */
   set(sheet: Worksheet, { filter, area, column }: FilterArrow, condition: FilterCondition | undefined): void {
-    this.apply(sheet, { filter, area }, withCondition(filter, column, condition));
+    this.apply(sheet, new Map([[filter, { filter: withCondition(filter, column, condition), area }]]));
   }
 
   /** Takes every condition of filters away, in one step of undo; their arrows stay. */
@@ -119,15 +139,32 @@ export class SheetFilters {
     this.change(sheet, filtersOn(sheet).map((one) => (cleared.some(({ filter }) => filter === one) ? without(one) : one)), cleared.map(withoutColumns));
   }
 
-  /** Applies a filter once more, to what stands in its rows now. */
-  applyAgain(sheet: Worksheet, placed: PlacedFilter): void {
-    this.apply(sheet, placed, placed.filter);
+  /**
+   * Brings rows into sight of which somebody is led to one, where filters keep all of them out of it.
+   *
+   * As going there is none, it is no step of undo.
+   */
+  reveal(sheet: Worksheet, { row: first, rows: count }: Area): void {
+    const { rows } = stateOf(sheet);
+    const isIn = (row: number) => row >= first && row < first + count;
+    if (rows.filter(isIn).length < count) return;
+    const { id, params } = this.mutation(sheet, { rows: rows.filter((row) => !isIn(row)) });
+    this.commands.syncExecuteCommand(id, params);
   }
 
-  private apply(sheet: Worksheet, { filter, area }: PlacedFilter, to: SheetFilter): void {
-    const grown = filter.table === undefined ? withRowsBelow(sheet, area) : area;
-    const next = filter.table === undefined ? { ...to, area: grown } : to;
-    this.change(sheet, filtersOn(sheet).map((one) => (one === filter ? next : one)), [{ filter: next, area: grown }]);
+  /** Applies filters once more, to what stands in their rows now: one step of undo. */
+  applyAgain(sheet: Worksheet, ...again: readonly PlacedFilter[]): void {
+    this.apply(sheet, new Map(again.map((placed) => [placed.filter, placed])));
+  }
+
+  /** Applies filters, by those in whose place they come; one of the sheet itself takes in the rows that people typed below it. */
+  private apply(sheet: Worksheet, changed: ReadonlyMap<SheetFilter, PlacedFilter>): void {
+    const grown = new Map([...changed].map(([old, { filter, area }]): [SheetFilter, PlacedFilter] => {
+      if (filter.table !== undefined) return [old, { filter, area }];
+      const whole = withRowsBelow(sheet, area);
+      return [old, { filter: { ...filter, area: whole }, area: whole }];
+    }));
+    this.change(sheet, filtersOn(sheet).map((one) => grown.get(one)?.filter ?? one), [...grown.values()]);
   }
 
   /** Puts filters in place, and the rows of those that are applied as they let them through; all others stay as they are. */

@@ -1,5 +1,5 @@
 import { parseAreas } from "../../sheet";
-import type { FilterColumn, FilterCondition, SheetFilter } from "../document/workbook-document";
+import type { Comparison, FilterColumn, FilterCondition, SheetFilter } from "../document/workbook-document";
 import { child, childrenOf, isOn, numberOf, type XmlNode } from "./xml";
 
 /** Reads an `autoFilter` element, of a sheet or a table; null where it says no area. `xml` is the text that the element was read from. */
@@ -29,15 +29,15 @@ function readCondition(node: XmlNode, xml: string): FilterCondition | undefined 
   if (others.length === 0 && one.name === "filters" && one.attributes["calendarType"] === undefined && one.children.every(({ name }) => name === "filter")) {
     return { kind: "list", texts: one.children.map(({ attributes }) => attributes["val"] ?? ""), blank: isOn(one.attributes["blank"]) };
   }
-  if (others.length === 0 && one.name === "customFilters" && one.children.length > 0) {
-    const comparisons = one.children.map(({ attributes }) => ({ operator: operatorOf(attributes["operator"]), value: attributes["val"] ?? "" }));
-    return { kind: "compare", joins: isOn(one.attributes["and"]), comparisons };
+  if (others.length === 0 && one.name === "customFilters") {
+    const comparisons = one.children.flatMap(({ attributes: { operator: name = "equal", val = "" } }): Comparison[] => {
+      const operator = operators.find((known) => known === name);
+      return operator === undefined ? [] : [{ operator, value: val }];
+    });
+    // LibreOffice writes an operator that there is none of where cells are to be empty, or not.
+    if (comparisons.length > 0 && comparisons.length === one.children.length) return { kind: "compare", joins: comparisons.length > 1 && isOn(one.attributes["and"]), comparisons };
   }
   return { kind: "other", xml: xml.slice(node.inner, node.innerEnd) };
 }
 
 const operators = ["equal", "notEqual", "greaterThan", "greaterThanOrEqual", "lessThan", "lessThanOrEqual"] as const;
-
-function operatorOf(name: string | undefined): (typeof operators)[number] {
-  return operators.find((one) => one === name) ?? "equal";
-}

@@ -246,7 +246,7 @@ function namesOf(
   const changesNames = JSON.stringify(before.names) !== JSON.stringify(after.names);
   const moves = nodes.some(({ attributes }) => attributes["localSheetId"] !== undefined && placeNow(Number(attributes["localSheetId"])) !== Number(attributes["localSheetId"]));
   const changesFilter = ({ id, filters }: DocumentSheet): boolean => {
-    const [was, is] = [before.sheets.find((sheet) => sheet.id === id)?.filters, filters].map((list) => JSON.stringify(ownFilter(list)?.area));
+    const [was, is] = [before.sheets.find((sheet) => sheet.id === id)?.filters, filters].map((list) => JSON.stringify(ownFilter(list)));
     return filters !== undefined && was !== is;
   };
   const filtered = after.sheets.filter(changesFilter);
@@ -280,7 +280,7 @@ function namesOf(
     const columns = old?.text.split(",").find((part) => /\$[A-Z]+:\$[A-Z]+$/.test(part));
     return [name({ name: "_xlnm.Print_Titles", localSheetId: placeOf(id) }, `${columns === undefined ? "" : `${columns},`}${quoted}!$${titleRows.row + 1}:$${titleRows.row + titleRows.rows}`)];
   });
-  // Programs find the filter of a sheet by a name for its area too.
+  // Programs find the filter of a sheet by a name for its area too: some pass over one without, as a library may have written it.
   const areas = filtered.flatMap(({ id, name: sheet, filters }) => {
     const area = ownFilter(filters)?.area;
     const ends = area === undefined ? "" : areaAddress(area).replace(/([A-Z]+)(\d+)/g, "$$$1$$$2");

@@ -66,7 +66,7 @@ test("arrows, a list, a comparison and a cleared filter are each one step back",
   expect(live.filters.arrowAt(sheet(), { row: 0, column: 3 })).toBeNull();
   set(1, list("Metal"));
   expect(shown()).toEqual(["Part", "rail", "sled"]);
-  expect(live.filters.count(sheet(), first())).toEqual({ rows: 4, shown: 2 });
+  expect(live.filters.count(sheet(), first())).toEqual({ rows: 4, shown: 2, otherwise: 0 });
   set(2, { kind: "compare", joins: true, comparisons: [{ operator: "greaterThan", value: "5" }] });
   expect(shown()).toEqual(["Part", "sled"]);
   expect(live.filters.shownInColumn(sheet(), { ...first(), column: 1 }).map(({ text }) => text)).toEqual(["disk", "metal", "wire"]);
@@ -95,6 +95,39 @@ test("the filter of a table in a file is in force when it is opened, is read who
   expect([filters, settings, cells.get(2)!.get(0)!.value]).toEqual([
     [{ table: "Stock", columns: [{ column: 1, hidesArrow: undefined, condition: list("metal") }] }], [{ first: 4, last: 4, hidden: true }], "drive 2",
   ]);
+});
+
+test("what is filtered is no change of the plan to whoever watches it", async () => {
+  open(filtered);
+  let told = 0;
+  const stop = await port.watch(() => (told += 1));
+  set(1, list("wire"));
+  expect([shown(), told]).toEqual([["Part", "cable"], 0]);
+  await port.apply([{ kind: "write", sheet: "One", row: 1, column: 0, cells: [[{ value: "bar" }]] }]);
+  expect(told).toBeGreaterThan(0);
+  stop();
+});
+
+test("whoever is led to a row out of sight sees it, and the others stay where they are", async () => {
+  const goTo = (row: number, down: number) => port.apply([{ kind: "select", sheet: "One", area: { row, column: 0, rows: down, columns: 1 } }]);
+  open(filtered);
+  await goTo(1, 4);
+  expect(shown()).toEqual(["Part", "rail", "sled"]);
+  await goTo(2, 1);
+  expect(shown()).toEqual(["Part", "rail", "drive", "sled"]);
+  expect(live.filters.count(sheet(), first())).toEqual({ rows: 4, shown: 3, otherwise: 1 });
+  expect(saved(filtered).rows.map(({ first: row }) => row)).toEqual([4]);
+  live.filters.applyAgain(sheet(), first());
+  expect(shown()).toEqual(["Part", "rail", "sled"]);
+});
+
+test("rows that were changed since are counted, in sight or not, and those of which an unknown condition decides are not", async () => {
+  open(filtered);
+  await port.apply([{ kind: "write", sheet: "One", row: 1, column: 1, cells: [[{ value: "wood" }], [{ value: "metal" }]] }]);
+  expect(live.filters.count(sheet(), first())).toEqual({ rows: 4, shown: 2, otherwise: 2 });
+  live.dispose();
+  open(rawWorkbook({ sheets: { One: `${data([3, 5])}<autoFilter ref="A1:C5"><filterColumn colId="1"><colorFilter dxfId="0"/></filterColumn></autoFilter>` } }));
+  expect(live.filters.count(sheet(), first())).toEqual({ rows: 4, shown: 2, otherwise: 0 });
 });
 
 describe("rows that are out of sight are left alone", () => {
@@ -200,11 +233,11 @@ test("a filter over 10,000 rows is applied within two seconds, and a filter over
   const start = performance.now();
   set(1, list("3"));
   expect(performance.now() - start).toBeLessThan(2_000);
-  expect(live.filters.count(sheet(), first())).toEqual({ rows: 9_999, shown: 1_429 });
+  expect(live.filters.count(sheet(), first())).toEqual({ rows: 9_999, shown: 1_429, otherwise: 0 });
   live.dispose();
   open(rawWorkbook({ sheets: { One: '<sheetData/><autoFilter ref="A1:C1"/>' } }));
   set(0, list("x"));
-  expect(live.filters.count(sheet(), first())).toEqual({ rows: 0, shown: 0 });
+  expect(live.filters.count(sheet(), first())).toEqual({ rows: 0, shown: 0, otherwise: 0 });
 });
 
 test("a sheet that is renamed keeps its filter under its new name, and one that is removed takes its name for programs along", async () => {
@@ -221,6 +254,9 @@ test("a sheet that is renamed keeps its filter under its new name, and one that 
   expect(names()).toContain("'New name'!$A$1:$C$6");
   await run("sheet.command.remove-sheet");
   expect(names()).toBeUndefined();
+  await run("univer.command.undo");
+  const [back] = live.workbook.getSheets();
+  expect([live.filters.of(back!)[0]!.area.rows, back!.getRowVisible(2), back!.getRowVisible(3)]).toEqual([6, true, false]);
 });
 
 test("a copy of a filtered sheet is filtered as it is, and either is changed alone", async () => {
@@ -234,6 +270,22 @@ test("a copy of a filtered sheet is filtered as it is, and either is changed alo
   live.filters.clear(copy!, ...live.filters.of(copy!));
   expect([first_!.getRowVisible(2), copy!.getRowVisible(2), live.filters.of(first_!)[0]!.filter.columns.length]).toEqual([false, true, 1]);
   expect(readFile(writeWorkbook(live.store(), own).bytes).document.sheets.map(({ filters }) => filters![0]!.columns.length)).toEqual([1, 0]);
+});
+
+test("a copy of a sheet with a filtered table has a table of another name, in the file too, and formulas go on reading the first", async () => {
+  open(filtered);
+  await port.apply([{ kind: "write", sheet: "One", row: 8, column: 0, cells: [[{ formula: "=SUM(Stock[Count])" }]] }]);
+  await live.settle();
+  await run("sheet.command.copy-sheet");
+  await port.apply([{ kind: "write", sheet: "One", row: 1, column: 2, cells: [[{ value: 1000 }]] }]);
+  await live.settle();
+  const [one] = live.workbook.getSheets();
+  expect(one!.getCellRaw(8, 0)?.v).toBe(1049);
+  await run("univer.command.undo");
+  await run("univer.command.undo");
+  await run("univer.command.redo");
+  const sheets = readFile(writeWorkbook(live.store(), filtered).bytes).document.sheets;
+  expect(sheets.map(({ tables, filters }) => [tables[0]!.name, filters![0]!.table, filters![0]!.columns.length])).toEqual([["Stock", "Stock", 1], ["Stock_2", "Stock_2", 1]]);
 });
 
 test("two filters on one sheet, of a table and of its own, keep their rows out of sight each for itself", () => {

@@ -13,6 +13,7 @@ import { rawWorkbook } from "../../support/raw-workbook";
  * program knows which wrote them.
  */
 const [byOpenpyxl, byLibreOffice] = ["by-openpyxl", "by-libreoffice"].map((name) => new Uint8Array(readFileSync(join(__dirname, "filters", `${name}.xlsx`))));
+const unsaid = '<customFilters and="true"><customFilter operator="**none**" val=""/></customFilters>';
 const stock = { row: 0, column: 0, rows: 6, columns: 3 };
 
 const sheetsOf = (bytes: Uint8Array) => Object.fromEntries(readFile(bytes).document.sheets.map((sheet) => [sheet.name, sheet]));
@@ -82,6 +83,23 @@ describe("filters as ECMA-376 part 1, sections 18.3.1.2 and 18.3.2, has files sa
     const gone = refiltered(byLibreOffice!, "Stock", () => []);
     expect(gone["xl/worksheets/sheet1.xml"]).not.toContain("autoFilter");
     expect([...gone["xl/workbook.xml"]!.matchAll(/_FilterDatabase"[^>]*>([^<]*)/g)].map(([, text]) => text)).toEqual(["Kept!$A$1:$D$4"]);
+  });
+
+  test("a filter without the name by which programs find it, as libraries write one, gets that name along with its first condition", () => {
+    const file = rawWorkbook({ sheets: { One: '<sheetData><row r="1"><c r="A1" t="str"><v>Part</v></c></row><row r="2"><c r="A2"><v>1</v></c></row></sheetData><autoFilter ref="A1:A2"/>' } });
+    const name = (parts: Record<string, string>) => /_FilterDatabase"[^>]*>([^<]*)/.exec(parts["xl/workbook.xml"]!)?.[1];
+    expect(name(refiltered(file, "One", (filters) => filters))).toBeUndefined();
+    expect(name(refiltered(file, "One", ([one]) => [withCondition(one!, 0, { kind: "list", texts: ["1"], blank: false })]))).toBe("'One'!$A$1:$A$2");
+  });
+
+  test.each([
+    ['<customFilters and="true"><customFilter operator="equal" val="*rail*"/></customFilters>', { kind: "compare", joins: false, comparisons: [{ operator: "equal", value: "*rail*" }] }],
+    ['<customFilters><customFilter val="7"/></customFilters>', { kind: "compare", joins: false, comparisons: [{ operator: "equal", value: "7" }] }],
+    // What LibreOffice 7.4 writes for cells that are not empty, and for those that are.
+    [unsaid, { kind: "other", xml: unsaid }],
+  ])("%s is read as what it says, and kept as it is where it says nothing", (xml, condition) => {
+    const file = rawWorkbook({ sheets: { One: `<sheetData/><autoFilter ref="A1:A2"><filterColumn colId="0">${xml}</filterColumn></autoFilter>` } });
+    expect(sheetsOf(file)["One"]!.filters![0]!.columns).toEqual([{ column: 0, hidesArrow: undefined, condition }]);
   });
 
   test("a table whose arrows are taken away has no filter in its part, and gets it back before its columns", () => {
