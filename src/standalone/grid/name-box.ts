@@ -1,20 +1,39 @@
 import { parseAreas, sheetNameOf, type Area } from "../../sheet";
 
+/** A cell, or anything with a colon: whole columns and rows are written with one, and a word by itself is a name. */
+const isAddress = /^(\$?[a-z]+\$?\d+|[^\s:]+:[^\s:]+)$/i;
+
+/** What the box that names the selected cell asks of the grid. */
+export interface NameBoxWays {
+  /** Goes to an area, of the sheet in front where none is named; false where there is no such sheet. */
+  readonly lead: (sheet: string | null, area: Area) => boolean;
+  /** Tells whether a text is a name that somebody gave to cells, to which the engine leads. */
+  readonly isName: (text: string) => boolean;
+  /** Gives the keyboard to the cells. */
+  readonly focus: () => void;
+  readonly say: (sentence: string) => void;
+}
+
 /**
- * Lets the box that names the selected cell lead to a cell of another sheet, such as Racks!B5; the engine takes the address and stays on its sheet.
+ * Lets the box that names the selected cell lead to what is written into it: B5, B5:D9, C:C, 5:7, with another sheet too, such as Racks!B5.
  *
- * `lead` goes to the area; false where there is no such sheet, which `say` is told.
+ * The engine stays on its sheet, selects nothing that is a cell for whole columns and rows, and is silent where it can lead nowhere. Escape leads back to the cells.
  */
-export function followSheetNames(container: HTMLElement, lead: (sheet: string, area: Area) => boolean, say: (sentence: string) => void): void {
+export function followAddresses(container: HTMLElement, { lead, isName, focus, say }: NameBoxWays): void {
   container.addEventListener("keydown", (event) => {
     const box = event.target;
-    if (event.key !== "Enter" || !(box instanceof HTMLInputElement) || box.closest("[data-u-comp=defined-name]") === null) return;
-    const [, prefix, address = ""] = /^(.+!)([^!]+)$/.exec(box.value.trim()) ?? [];
-    const [area] = parseAreas(address.toUpperCase());
-    if (prefix === undefined || area === undefined) return;
+    if (!(box instanceof HTMLInputElement) || box.closest("[data-u-comp=defined-name]") === null) return;
+    // The engine writes back first what stood there.
+    if (event.key === "Escape") setTimeout(focus);
+    if (event.key !== "Enter") return;
+    const text = box.value.trim();
+    const [, prefix, address = text] = /^(.+!)([^!]+)$/.exec(text) ?? [];
+    const [area] = isAddress.test(address.trim()) ? parseAreas(address.toUpperCase()) : [];
+    if (prefix === undefined && isName(text)) return;
     event.preventDefault();
     event.stopPropagation();
-    const sheet = sheetNameOf(prefix);
-    if (!lead(sheet, area)) say(`There is no sheet "${sheet}". Write the name as it stands on its tab.`);
+    const sheet = prefix === undefined ? null : sheetNameOf(prefix);
+    if (area === undefined) say(`"${text}" is no address of cells. Write one such as B5, B5:D9 or Racks!B5.`);
+    else if (!lead(sheet, area)) say(`There is no sheet "${sheet}". Write the name as it stands on its tab.`);
   }, { capture: true });
 }

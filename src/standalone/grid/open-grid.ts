@@ -1,5 +1,6 @@
 import { IUniverInstanceService, type IWorkbookData, LifecycleService, LifecycleStages, LocaleService, LocaleType, type PluginCtor, Univer, UniverInstanceType } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
+import { IDefinedNamesService } from "@univerjs/engine-formula";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
 import { UniverSheetsFindReplacePreset } from "@univerjs/preset-sheets-find-replace";
 import { defaultTheme } from "@univerjs/themes";
@@ -34,13 +35,15 @@ import { showEarlyDialogs } from "./early-dialogs";
 import { loadEnglish } from "./engine-texts";
 import { showFaultNotes, type FaultDisplay } from "./fault-notes";
 import { fitRows } from "./fitted-rows";
+import { keepFormulaBar } from "./formula-bar";
 import { giveWay } from "./frozen-columns";
 import { keepHostRules } from "./host-rules";
 import { openMenusByKey } from "./menu-keys";
-import { followSheetNames } from "./name-box";
+import { followAddresses } from "./name-box";
 import { type OpenCell, watchOpenCell } from "./open-cell";
-import { keepPastedText } from "./plain-text-paste";
+import { keepForeignText, keepPastedText } from "./plain-text-paste";
 import { drawListsAsText } from "./list-cells";
+import { keepToEdges } from "./sheet-edges";
 import { showFilters } from "./show-filters";
 import { showNotes } from "./show-notes";
 import { passStaleSuggestions } from "./stale-suggestions";
@@ -133,8 +136,10 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   keepHostRules(univer, live, display.say);
   passStaleSuggestions(univer, live);
   keepTabRuns(univer, live);
+  keepToEdges(univer, live);
   addDeskKeys(univer, live);
   addTypingKeys(univer);
+  keepFormulaBar(univer, container);
   turnToFront(live, data);
   extendTabMenu(univer, live, display.askPrint);
   renameByDoubleClick(univer, container);
@@ -144,6 +149,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   endExamples(univer);
   const fitInFront = fitRows(univer, live);
   keepPastedText(univer);
+  keepForeignText(univer, live);
   copyNotes(univer, live);
   computeTypedFormulas(univer);
   // The engine learns to search sheets three seconds later; until then Ctrl+F would do nothing.
@@ -156,12 +162,14 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   showFilters(univer, api, live, container, { card: display.filters, focus, say: display.say, filtered: display.filtered });
   comeAlive();
   let port = createBrowserPort(univer, live);
-  const lead = (name: string, area: Area) => {
-    const sheet = live.workbook.getSheets().find((one) => sameSheetName(one.getName(), name));
+  const lead = (name: string | null, area: Area) => {
+    const sheet = name === null ? live.workbook.getActiveSheet() : live.workbook.getSheets().find((one) => sameSheetName(one.getName(), name));
     if (sheet !== undefined) void port.apply([{ kind: "select", sheet: sheet.getName(), area }]).then(focus);
     return sheet !== undefined;
   };
-  followSheetNames(container, lead, display.say);
+  const definedNames = univer.__getInjector().get(IDefinedNamesService);
+  const isName = (text: string) => definedNames.getValueByName(live.workbook.getUnitId(), text) !== null;
+  followAddresses(container, { lead, isName, focus, say: display.say });
   return {
     api,
     live,
