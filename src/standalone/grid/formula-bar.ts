@@ -18,6 +18,8 @@ export function keepFormulaBar(univer: Univer, container: HTMLElement): void {
   }, { capture: true });
   container.addEventListener("focusin", ({ target }) => {
     if (performance.now() - pressedAt > unsettled || !(target as Element).id.endsWith(DOCS_NORMAL_EDITOR_UNIT_ID_KEY)) return;
-    editors.focus(DOCS_FORMULA_BAR_EDITOR_UNIT_ID_KEY);
+    // To the service of the editors the line has the keyboard already, so that it would do nothing.
+    // eslint-disable-next-line @typescript-eslint/no-deprecated
+    editors.getEditor(DOCS_FORMULA_BAR_EDITOR_UNIT_ID_KEY)?.focus();
   });
 }
