@@ -57,7 +57,7 @@ export async function putTab(
   try {
     const { counts, sheets } = await swapIn(port, source, job, build, moment, lookingAt, adjust);
     const askAgain = counts.again === 0 ? "" : `; ${counts.again} ${counts.again === 1 ? "record asks" : "records ask"} to be seen again`;
-    const sentence = `Built with ${build.steps} steps${askAgain}.`;
+    const sentence = `Built with ${build.rows} steps${askAgain}.`;
     const remarks = [...build.remarks, ...remarksOnFormulas(build.family, lookingAt)];
     return { outcome: { job: job.job, built: true, sentence, steps: build.steps, carried: counts.carried, kept: counts.orphaned, again: counts.again, remarks }, sheets };
   } catch (thrown) {

@@ -73,6 +73,8 @@ test.each(["Moving and selecting", "Changing cells", "The page around the cells"
     // What is copied and pasted comes by an event of the browser's own.
     if (/^Control\+[CXV]$/.test(key)) continue;
     if (!(await isTaken(key))) left.push(key);
+    // A menu takes the keyboard a moment after its key.
+    if (key === "Shift+F10") await page.locator(".univer-popup button").first().waitFor();
     await leave();
     await select();
   }

@@ -4,7 +4,7 @@ import { tryTask } from "./office/try-task";
 import { beginStory } from "./support/story";
 import type { WorkbookPage } from "./support/workbook-page";
 
-// The bench "office" does all of them, in both ways, on each workbook; here are those that most others lean on.
+// The bench "office" does all of them, in both ways, on each workbook; here are those that most others lean on. Filters and notes have stories of their own.
 const few = [
   ["keyboard", "types a text, a number and a formula along a row"],
   ["mouse", "copies cells and pastes them elsewhere"],
@@ -13,9 +13,6 @@ const few = [
   ["keyboard", "jumps to cells of another sheet by the name box"],
   ["mouse", "makes text bold"],
   ["keyboard", "sets up how a sheet is printed"],
-  ["mouse", "shows the rows of a table with one value alone"],
-  ["keyboard", "shows the rows of a table whose text contains another"],
-  ["keyboard", "writes a note on a cell"],
 ] as const;
 
 let workbook: WorkbookPage;

@@ -104,7 +104,7 @@ export async function openRandomTab(count = recordCount): Promise<HeadlessWorkbo
   const workbook = await openHeadless();
   await addPlan(workbook.port, randomPlan(count));
   for await (const { outcome } of buildTabs(workbook.port, moment, [jobName])) {
-    if (outcome.sentence !== `Built with ${count} steps.`) throw new Error(outcome.sentence);
+    if (!outcome.built || outcome.steps !== count) throw new Error(outcome.sentence);
   }
   return workbook;
 }

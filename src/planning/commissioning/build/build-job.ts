@@ -1,8 +1,8 @@
 import type { SheetPlan } from "../../../sheet";
 import type { PlanRow } from "../../plan/read";
 import { expandJob, idOfJob } from "../job";
-import { carryRecords, uncarried, type CarryCounts } from "../record";
-import { refuseFaulty, tabFamily, tabSheet, type TabFamily, type TabReading } from "../tab";
+import { carryRecords, rowsOfSteps, uncarried, type CarryCounts } from "../record";
+import { readPlannedTab, refuseFaulty, tabFamily, tabSheet, type TabFamily, type TabReading } from "../tab";
 import { remarksOnAbsent, remarksOnIds, remarksOnLimits, remarksOnTabs } from "./build-remarks";
 import type { CommissioningPlan } from "./commissioning-plan";
 import { refuseClosed, refuseJob } from "./refuse-build";
@@ -13,7 +13,10 @@ export interface JobBuild {
   readonly family: TabFamily;
   readonly tab: SheetPlan;
   readonly counts: CarryCounts;
+  /** Each with one subject. */
   readonly steps: number;
+  /** The steps as the tab numbers and counts them: what is done on several arrays or hosts side by side is one. */
+  readonly rows: number;
   readonly remarks: readonly string[];
 }
 
@@ -60,6 +63,7 @@ export function buildJob(
     tab,
     counts,
     steps: expanded.sections.reduce((sum, { steps }) => sum + steps.length, 0),
+    rows: rowsOfSteps(readPlannedTab(tab).steps).length,
     remarks: [...(current?.remarks ?? []), ...remarksOnTabs(family, job.job), ...remarksOnIds(expanded.places.arrays), ...remarksOnAbsent(expanded), ...remarksOnLimits(expanded)],
   };
 }

@@ -7,8 +7,8 @@ import { largeSite, type LargeSite } from "../../../support/large-site";
 
 function tabOf(site: LargeSite) {
   const source = readCommissioningPlan(largeSite(site));
-  const { tab } = buildJob(source, jobsOf(source)[0]!, () => "new", moment);
-  return { model: source.model, tab, steps: readPlannedTab(tab).steps, shown: tab.rows.flatMap((row) => row.map(({ value }) => String(value ?? ""))).join("\n") };
+  const { tab, rows } = buildJob(source, jobsOf(source)[0]!, () => "new", moment);
+  return { model: source.model, tab, rows, steps: readPlannedTab(tab).steps, shown: tab.rows.flatMap((row) => row.map(({ value }) => String(value ?? ""))).join("\n") };
 }
 
 describe.each<[string, LargeSite]>([
@@ -16,11 +16,16 @@ describe.each<[string, LargeSite]>([
   ["a live cluster that joining adds no capacity to", { cluster: "existing", joinAddsCapacity: "no" }],
   ["a live cluster that joining adds capacity to", { cluster: "existing", joinAddsCapacity: "yes" }],
 ])("the tab of four arrays of 24 drives, two switches and three hosts, for %s", (_, site) => {
-  const { model, tab, steps, shown } = tabOf(site);
+  const { model, tab, rows, steps, shown } = tabOf(site);
 
   test("asks for at most 350 cells besides hold points and the pasted list of drives", () => {
     expect(countCells(tab).typed).toBeLessThanOrEqual(350);
     expect(countCells(tab).pasted).toBe(4 * 24);
+  });
+
+  test("is told to have as many steps as its numbers count", () => {
+    expect(rows).toBe(Math.max(...steps.map(({ no }) => Number(no))));
+    expect(rows).toBeLessThan(steps.length);
   });
 
   test("has every hold point in a row of its own", () => {
