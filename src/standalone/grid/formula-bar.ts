@@ -2,7 +2,7 @@ import { DOCS_FORMULA_BAR_EDITOR_UNIT_ID_KEY, DOCS_NORMAL_EDITOR_UNIT_ID_KEY, ty
 import { IEditorService } from "@univerjs/docs-ui";
 
 /** How long after a press the engine may still give the keyboard elsewhere, in milliseconds. */
-const unsettled = 500;
+const unsettled = 1_000;
 
 /**
  * Lets the line of the formula keep the keyboard once somebody has pressed into it.
