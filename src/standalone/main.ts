@@ -27,6 +27,7 @@ const cellNote = make("div", { class: "cell-note", role: "status", hidden: true 
 const notes = makeNoteCard();
 const filters = makeFilterCard();
 const filterNote = make("div", { class: "filter-note", role: "status", hidden: true });
+const linkNote = make("div", { class: "link-note", role: "status", hidden: true });
 const bubble = make("div", { class: "cell-bubble", role: "tooltip", hidden: true });
 
 const dark = matchMedia("(prefers-color-scheme: dark)");
@@ -82,6 +83,10 @@ async function startGrid(joinPane: (port: WorkbookPort) => void) {
         filterNote.hidden = sentence === null;
         fill(filterNote, sentence, make("button", { type: "button", on: { click: showAll } }, "Show all rows"));
       },
+      linked(address, open) {
+        linkNote.hidden = address === null;
+        fill(linkNote, address === null ? null : `Leads to ${address.replace(/^#/, "")}`, open === null ? null : make("button", { type: "button", on: { click: open } }, "Open"));
+      },
       askPrint: (sheet, print) => askPrint(sheet, print).finally(enterCells),
       selected(sentence) {
         cellNote.textContent = sentence ?? "";
@@ -130,7 +135,7 @@ async function loadRest(): Promise<void> {
 
 function start(): void {
   document.getElementById("bar")!.append(bar.element);
-  document.getElementById("work")!.append(filterNote, cellNote, bubble, notes.element, filters.element);
+  document.getElementById("work")!.append(filterNote, linkNote, cellNote, bubble, notes.element, filters.element);
   const port = startGrid((next) => {
     joinPane(next);
   });

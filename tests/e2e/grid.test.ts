@@ -150,8 +150,9 @@ describe("numbers that are wider than their column", () => {
     await workbook.click(0, 0);
     await type("Enter", "12345678901000", "0.123456789", "2026-11-27");
     const narrow = await drawnAt(60);
-    expect(narrow).toContain("1E+13");
-    expect(narrow).toContain("0.1235");
+    // How many digits there is room for is the font's.
+    expect(narrow.filter((text) => /^1(?:\.\d{1,3})?E\+13$/.test(text))).toHaveLength(1);
+    expect(narrow.filter((text) => /^0\.12\d{1,5}$/.test(text))).toHaveLength(1);
     expect(narrow.filter((text) => /^#+$/.test(text))).toHaveLength(1);
     expect(narrow.filter((text) => /^1234567|^2026/.test(text))).toEqual([]);
     const wide = await drawnAt(200);

@@ -3,7 +3,7 @@ import { COPY_TYPE, ISheetClipboardService, PREDEFINED_HOOK_NAME_PASTE } from "@
 import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
 
 /** Ways of pasting in which whole cells come, notes and all; the others bring figures, formulas or looks alone. */
-const whole: ReadonlySet<string> = new Set([PREDEFINED_HOOK_NAME_PASTE.DEFAULT_PASTE, PREDEFINED_HOOK_NAME_PASTE.SPECIAL_PASTE_BESIDES_BORDER]);
+export const wholePastes: ReadonlySet<string> = new Set([PREDEFINED_HOOK_NAME_PASTE.DEFAULT_PASTE, PREDEFINED_HOOK_NAME_PASTE.SPECIAL_PASTE_BESIDES_BORDER]);
 
 /** Lets notes go along with cells that are copied, as their looks do, in the same step of undo; the engine leaves them behind. */
 export function copyNotes(univer: Univer, live: LiveWorkbook): void {
@@ -13,7 +13,7 @@ export function copyNotes(univer: Univer, live: LiveWorkbook): void {
       const [redos, undos]: [IMutationInfo[], IMutationInfo[]] = [[], []];
       const [source, target] = [from && live.workbook.getSheetBySheetId(from.subUnitId), live.workbook.getSheetBySheetId(to.subUnitId)];
       // Notes on cells that are cut move with them.
-      if (!from || !source || !target || copyType === COPY_TYPE.CUT || !whole.has(pasteType)) return { redos, undos };
+      if (!from || !source || !target || copyType === COPY_TYPE.CUT || !wholePastes.has(pasteType)) return { redos, undos };
       to.range.rows.forEach((row, down) => {
         to.range.cols.forEach((column, across) => {
           // What is pasted over more cells stands there again and again.

@@ -5,7 +5,7 @@ import dataValidationEnglish from "@univerjs/preset-sheets-data-validation/local
 import findReplaceEnglish from "@univerjs/preset-sheets-find-replace/locales/en-US";
 import sortEnglish from "@univerjs/preset-sheets-sort/locales/en-US";
 
-/** Texts that the engine asks for by these keys and has no English for, or only the name of the key: it would show the key itself. */
+/** Texts that the engine asks for by these keys and has no English for, or only the name of the key, which it would show; and a few that mislead. */
 const missingEnglish = {
   "sheets-formula": {
     // Said while it computes for longer than a second.
@@ -47,6 +47,10 @@ const missingEnglish = {
     filter: { confirm: { error: "Filtered rows", notAllowedToInsertRange: "Cells cannot be moved where rows are filtered. Take the filter away first." } },
     info: { error: "Error", forceStringInfo: "This number is kept as text." },
   },
+  // Words that run into one another, or say something else than is kept.
+  "sheets-conditional-formatting-ui": { iconSet: { rule: "Rule: ", when: "when ", and: "and" } },
+  "sheets-data-validation-ui": { panel: { options: "More options", messageInfo: "Message", showInfo: "Show words of your own where an entry is wrong" } },
+  "sheets-numfmt-ui": { generalDes: "Numbers are shown as they are typed." },
   "find-replace": { replace: { "partial-success": "{0} replaced, {1} could not be." } },
 };
 

@@ -2,6 +2,7 @@ import { CanceledError, ICommandService, type Nullable, type Univer, type Worksh
 import { sameSheetName, sheetNameFault } from "../../sheet";
 import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
 import { extrasOf, type StoredStyle } from "../../workbook/engine/stored-sheet";
+import { whyNotKept } from "./offered-choices";
 import { filterCommands } from "./show-filters";
 import { noteCommands } from "./show-notes";
 
@@ -32,6 +33,8 @@ export function keepHostRules(univer: Univer, live: LiveWorkbook, say: (sentence
       const taken = live.workbook.getSheets().some((sheet) => sheet.getSheetId() !== subUnitId && sameSheetName(sheet.getName(), name));
       if (taken) refuse(`There is a sheet "${name}" already. Choose another name.`);
     }
+    const unkept = whyNotKept(id, params);
+    if (unkept !== null) refuse(unkept);
     if (filtering.has(id) && extrasOf(live.workbook.getActiveSheet().getConfig()).protection !== undefined) {
       refuse(`Sheet "${live.workbook.getActiveSheet().getName()}" is protected. Which of its rows are shown cannot be changed.`);
     }

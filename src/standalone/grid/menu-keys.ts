@@ -194,7 +194,7 @@ function shownPanels(kind: string): HTMLElement[] {
 }
 
 function choicesOf(panel: HTMLElement): HTMLElement[] {
-  return [...panel.querySelectorAll<HTMLElement>(choices)];
+  return [...panel.querySelectorAll<HTMLElement>(choices)].filter((choice) => choice.checkVisibility());
 }
 
 function focusOn(choice: HTMLElement | undefined): void {

@@ -5,8 +5,10 @@ const isAddress = /^(\$?[a-z]+\$?\d+|[^\s:]+:[^\s:]+)$/i;
 
 /** What the box that names the selected cell asks of the grid. */
 export interface NameBoxWays {
-  /** Goes to an area, of the sheet in front where none is named; false where there is no such sheet. */
-  readonly lead: (sheet: string | null, area: Area) => boolean;
+  /** Goes to an area; false where there is no such sheet. */
+  readonly lead: (sheet: string, area: Area) => boolean;
+  /** The name of the sheet in front. */
+  readonly own: () => string;
   /** Tells whether a text is a name that somebody gave to cells, to which the engine leads. */
   readonly isName: (text: string) => boolean;
   /** Gives the keyboard to the cells. */
@@ -19,21 +21,25 @@ export interface NameBoxWays {
  *
  * The engine stays on its sheet, selects nothing that is a cell for whole columns and rows, and is silent where it can lead nowhere. Escape leads back to the cells.
  */
-export function followAddresses(container: HTMLElement, { lead, isName, focus, say }: NameBoxWays): void {
+export function followAddresses(container: HTMLElement, { lead, own, isName, focus, say }: NameBoxWays): void {
   container.addEventListener("keydown", (event) => {
     const box = event.target;
     if (!(box instanceof HTMLInputElement) || box.closest("[data-u-comp=defined-name]") === null) return;
     // The engine writes back first what stood there.
     if (event.key === "Escape") setTimeout(focus);
-    if (event.key !== "Enter") return;
     const text = box.value.trim();
-    const [, prefix, address = text] = /^(.+!)([^!]+)$/.exec(text) ?? [];
-    const [area] = isAddress.test(address.trim()) ? parseAreas(address.toUpperCase()) : [];
-    if (prefix === undefined && isName(text)) return;
+    if (event.key !== "Enter" || isName(text)) return;
     event.preventDefault();
     event.stopPropagation();
-    const sheet = prefix === undefined ? null : sheetNameOf(prefix);
-    if (area === undefined) say(`"${text}" is no address of cells. Write one such as B5, B5:D9 or Racks!B5.`);
-    else if (!lead(sheet, area)) say(`There is no sheet "${sheet}". Write the name as it stands on its tab.`);
+    const place = placeOn(text, own());
+    if (place === null) say(`"${text}" is no address of cells. Write one such as B5, B5:D9 or Racks!B5.`);
+    else if (!lead(place.sheet, place.area)) say(`There is no sheet "${place.sheet}". Write the name as it stands on its tab.`);
   }, { capture: true });
+}
+
+/** Reads a place such as Racks!B5; without a sheet it is on `own`. Null where it names no cells. */
+export function placeOn(text: string, own: string): { readonly sheet: string; readonly area: Area } | null {
+  const [, prefix, address = ""] = /^(.+!)?([^!]+)$/.exec(text.trim()) ?? [];
+  const [area] = isAddress.test(address.trim()) ? parseAreas(address.toUpperCase()) : [];
+  return area === undefined ? null : { sheet: prefix === undefined ? own : sheetNameOf(prefix), area };
 }

@@ -1,4 +1,4 @@
-import { IUniverInstanceService, type IWorkbookData, LifecycleService, LifecycleStages, LocaleService, LocaleType, type PluginCtor, Univer, UniverInstanceType } from "@univerjs/core";
+import { DEFAULT_STYLES, IUniverInstanceService, type IWorkbookData, LifecycleService, LifecycleStages, LocaleService, LocaleType, type PluginCtor, Univer, UniverInstanceType } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import { IDefinedNamesService } from "@univerjs/engine-formula";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
@@ -29,6 +29,7 @@ import type { FilterCard } from "../filter-card";
 import type { NoteCard } from "../note-card";
 import { endExamples } from "./argument-help";
 import { askOnceAFrame } from "./cells-of-a-frame";
+import { copyLinks } from "./copied-links";
 import { copyNotes } from "./copied-notes";
 import { addDeskKeys } from "./desk-keys";
 import { showEarlyDialogs } from "./early-dialogs";
@@ -38,14 +39,17 @@ import { fitRows } from "./fitted-rows";
 import { keepFormulaBar } from "./formula-bar";
 import { giveWay } from "./frozen-columns";
 import { keepHostRules } from "./host-rules";
+import { offerWhatFilesKeep } from "./offered-choices";
 import { openMenusByKey } from "./menu-keys";
-import { followAddresses } from "./name-box";
+import { followAddresses, placeOn } from "./name-box";
 import { type OpenCell, watchOpenCell } from "./open-cell";
 import { keepForeignText, keepPastedText } from "./plain-text-paste";
 import { drawListsAsText } from "./list-cells";
 import { keepToEdges } from "./sheet-edges";
 import { showFilters } from "./show-filters";
 import { showNotes } from "./show-notes";
+import { formatAsFilesDo } from "./rules-of-files";
+import { type LinkDisplay, showLinks } from "./show-links";
 import { passStaleSuggestions } from "./stale-suggestions";
 import { extendTabMenu, renameByDoubleClick, type AskPrint } from "./tab-menu";
 import { keepTabRuns } from "./tab-run";
@@ -57,6 +61,9 @@ import { computeTypedFormulas } from "./typed-formulas";
 const accent = {
   50: "#eef5f5", 100: "#dcecec", 200: "#b9d6d8", 300: "#8fbfc4", 400: "#4f97a0", 500: "#1f7a86", 600: "#0b5f6b", 700: "#084852", 800: "#06363d", 900: "#042529",
 };
+
+/** What a cell is drawn in that names no font, as its file means it. Where the machine lacks it the engine takes another. */
+const standardFont = "Calibri";
 
 /** What the menus of the engine offer and no file keeps: it protects sheets and cells in a way of its own. */
 const leftOut: readonly string[] = [
@@ -88,12 +95,15 @@ export interface GridDisplay extends FaultDisplay {
   /** Says under the cells that rows are out of sight, and offers to show them; null where none are. */
   readonly filtered: (sentence: string | null, showAll: () => void) => void;
   readonly say: (sentence: string) => void;
+  /** Shows under the cells where the selected one leads, and offers to go there; null where it leads nowhere. */
+  readonly linked: LinkDisplay["linked"];
   readonly askPrint: AskPrint;
 }
 
 /** Opens a workbook as a grid inside `container`, and answers once it is drawn. */
 export async function openGrid(container: HTMLElement, data: Partial<IWorkbookData>, display: GridDisplay): Promise<Grid> {
   showWhatFits();
+  DEFAULT_STYLES.ff = standardFont;
   askOnceAFrame();
   const univer = new Univer({ theme: { ...defaultTheme, primary: accent }, locale: LocaleType.EN_US });
   loadEnglish(univer.__getInjector().get(LocaleService));
@@ -134,6 +144,8 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   const comeAlive = () => void live.settle().catch(() => undefined);
   await univer.__getInjector().get(LifecycleService).onStage(LifecycleStages.Rendered);
   keepHostRules(univer, live, display.say);
+  offerWhatFilesKeep(univer, live);
+  formatAsFilesDo(univer);
   passStaleSuggestions(univer, live);
   keepTabRuns(univer, live);
   keepToEdges(univer, live);
@@ -151,6 +163,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   keepPastedText(univer);
   keepForeignText(univer, live);
   copyNotes(univer, live);
+  copyLinks(univer, live);
   computeTypedFormulas(univer);
   // The engine learns to search sheets three seconds later; until then Ctrl+F would do nothing.
   univer.__getInjector().get(SheetsFindReplaceController);
@@ -162,14 +175,21 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   showFilters(univer, api, live, container, { card: display.filters, focus, say: display.say, filtered: display.filtered });
   comeAlive();
   let port = createBrowserPort(univer, live);
-  const lead = (name: string | null, area: Area) => {
-    const sheet = name === null ? live.workbook.getActiveSheet() : live.workbook.getSheets().find((one) => sameSheetName(one.getName(), name));
+  const lead = (name: string, area: Area) => {
+    const sheet = live.workbook.getSheets().find((one) => sameSheetName(one.getName(), name));
     if (sheet !== undefined) void port.apply([{ kind: "select", sheet: sheet.getName(), area }]).then(focus);
     return sheet !== undefined;
   };
+  const own = () => live.workbook.getActiveSheet().getName();
+  const leadTo = (text: string) => {
+    const named = api.getActiveWorkbook()?.getDefinedName(text)?.getFormulaOrRefString();
+    const place = placeOn(named ?? text, own());
+    return place !== null && lead(place.sheet, place.area);
+  };
   const definedNames = univer.__getInjector().get(IDefinedNamesService);
   const isName = (text: string) => definedNames.getValueByName(live.workbook.getUnitId(), text) !== null;
-  followAddresses(container, { lead, isName, focus, say: display.say });
+  followAddresses(container, { lead, own, isName, focus, say: display.say });
+  showLinks(univer, live, { linked: display.linked, say: display.say, lead: leadTo });
   return {
     api,
     live,

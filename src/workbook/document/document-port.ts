@@ -8,7 +8,7 @@ import { lacksResult } from "./formula-kind";
 import { loseReferences, renameReferences } from "./move-lines";
 import { outOfDate, type SheetCell } from "./out-of-date";
 import { sheetOfPlan } from "./sheet-of-plan";
-import { cellAt, putCell, type CellGrid, type DocumentCell, type DocumentSheet, type Look, type WorkbookDocument } from "./workbook-document";
+import { cellAt, changedFormat, putCell, type CellGrid, type DocumentCell, type DocumentSheet, type Look, type WorkbookDocument } from "./workbook-document";
 
 /** A document that can be read and changed like a workbook, without anything that computes. */
 export interface DocumentPort {
@@ -70,14 +70,15 @@ export function openDocumentPort(base: WorkbookDocument, answersOf: AnswersOf = 
       line.forEach((cell, across) => {
         if (cell === null) return;
         const place = { row: row + down, column: column + across };
-        const look = cellAt(cells, place.row, place.column)?.look ?? 0;
+        const { look = 0, link } = cellAt(cells, place.row, place.column) ?? {};
         const isText = typeof cell.value === "string" && cell.value !== "" && cell.formula === undefined;
         const made: DocumentCell = {
           value: cell.value === "" ? null : (cell.value ?? null),
           look: isText ? formatted(look, "@") : cell.formula !== undefined && looks[look]?.format === "@" ? formatted(look, undefined) : look,
+          ...(link !== undefined && { link }),
           ...(cell.formula !== undefined && { formula: cell.formula, hasResult: cell.value !== undefined && cell.value !== null }),
         };
-        putCell(cells, place.row, place.column, made.value === null && made.formula === undefined && made.look === 0 ? undefined : made);
+        putCell(cells, place.row, place.column, made.value === null && made.formula === undefined && made.link === undefined && made.look === 0 ? undefined : made);
         if (fresh.has(sheet.id)) return;
         written.push({ sheet: sheet.id, ...place });
         changed.add(sheet.id);
@@ -101,7 +102,7 @@ export function openDocumentPort(base: WorkbookDocument, answersOf: AnswersOf = 
         const formulas = changeAll(rule.formulas, (formula) => (formula.startsWith("=") ? change(formula) : formula));
         return formulas === rule.formulas ? rule : { ...rule, formulas };
       });
-      const formats = changeAll(sheet.formats, (format) => changedFormula(format, change));
+      const formats = changeAll(sheet.formats, (format) => changedFormat(format, change));
       return cells === sheet.cells && typingRules === sheet.typingRules && formats === sheet.formats ? sheet : { ...sheet, cells, typingRules, formats };
     });
     names = changeAll(names, (name) => changedFormula(name, change));

@@ -36,7 +36,7 @@ export function sheetOfPlan(plan: SheetPlan, id: string, keepLook: (look: Look) 
     typingRules: (plan.validations ?? []).map(ruleOf),
     formats: (plan.conditionalFormats ?? []).map(({ area, formula, style }) => {
       const { bold, italic, color, fill } = lookOf(plan.styles[style] ?? {});
-      return { areas: [area], formula, look: { bold, italic, color, fill } };
+      return { areas: [area], kind: "formula" as const, formula, look: { bold, italic, color, fill } };
     }),
     otherFormats: 0,
     tables: plan.tables ?? [],

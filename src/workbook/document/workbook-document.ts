@@ -15,10 +15,18 @@ export interface DocumentCell {
   readonly hasResult?: boolean | undefined;
   /** True where the formula keeps the figure it came with, whatever it looks at. */
   readonly keepsFigure?: boolean | undefined;
-  /** Address that a click on the cell opens. */
+  /** Where the cell leads: an address, or `#` and a place in this workbook. */
   readonly link?: string | undefined;
+  /** The text in pieces, where they do not look alike: together they are the value. */
+  readonly pieces?: readonly TextPiece[] | undefined;
   /** Place of its look in the looks of the workbook. */
   readonly look: number;
+}
+
+/** A piece of a text, and the font it has; without one it is written in that of the cell. */
+export interface TextPiece {
+  readonly text: string;
+  readonly look?: Look | undefined;
 }
 
 /** The cells of a sheet: rows by number, cells by column, what is empty left out. */
@@ -40,17 +48,24 @@ export interface Look {
   readonly italic?: boolean | undefined;
   readonly underline?: boolean | undefined;
   readonly strike?: boolean | undefined;
+  /** Small letters above the line, or below it. */
+  readonly raised?: "superscript" | "subscript" | undefined;
   readonly color?: string | undefined;
   readonly fill?: string | undefined;
   readonly top?: BorderLine | undefined;
   readonly left?: BorderLine | undefined;
   readonly bottom?: BorderLine | undefined;
   readonly right?: BorderLine | undefined;
+  /** Lines across the cell; a file has one kind of line for both. */
+  readonly falling?: BorderLine | undefined;
+  readonly rising?: BorderLine | undefined;
   readonly across?: "left" | "center" | "right" | "justify" | undefined;
   readonly down?: "top" | "middle" | "bottom" | undefined;
   readonly wrap?: boolean | undefined;
   /** Degrees by which text is turned against the clock. */
   readonly turn?: number | undefined;
+  /** True where letters stand one below the other. */
+  readonly stacks?: boolean | undefined;
   readonly indent?: number | undefined;
   /** Number format; none is General. */
   readonly format?: string | undefined;
@@ -72,7 +87,8 @@ export interface LineSetting {
 /** What may be typed into areas; formulas as people type them, lists and bounds as plain text. */
 export interface TypingRule {
   readonly areas: readonly Area[];
-  readonly type: "list" | "whole" | "decimal" | "date" | "time" | "textLength" | "custom";
+  /** "any" forbids nothing, and may have words to show. */
+  readonly type: "any" | "list" | "whole" | "decimal" | "date" | "time" | "textLength" | "custom";
   readonly operator?: string | undefined;
   readonly formulas: readonly string[];
   readonly allowsBlank: boolean;
@@ -86,11 +102,65 @@ export interface TypingRule {
   readonly promptTitle?: string | undefined;
 }
 
-/** Cells take on a look where a formula, written for the first cell of the first area, is true. */
-export interface FormulaFormat {
-  readonly areas: readonly Area[];
-  readonly formula: string;
-  readonly look: Look;
+/**
+ * How cells of areas look by what stands in them: ECMA-376 part 1, section 18.3.1.10. Of several that hold the first one wins, and behind one that `stops`
+ * none is asked any more.
+ */
+export type CellFormat = FormatRule & { readonly areas: readonly Area[]; readonly stops?: true | undefined };
+
+export type FormatRule = LookRule | ScaleRule | BarRule | IconRule;
+
+/** Cells take on a look where this holds; it says nothing of font, size, borders and place. */
+export type LookRule = { readonly look: Look } & (
+  /** Written for the first cell of the first area. */
+  | { readonly kind: "formula"; readonly formula: string }
+  /** Holds a cell against one number, or two. */
+  | { readonly kind: "compare"; readonly operator: Comparison["operator"] | "between" | "notBetween"; readonly bounds: readonly number[] }
+  /** Without regard to case; what asks for blanks and errors has no text. */
+  | { readonly kind: "text"; readonly operator: TextOperator; readonly text: string }
+  | { readonly kind: "period"; readonly period: string }
+  | { readonly kind: "rank"; readonly count: number; readonly isPercent: boolean; readonly isBottom: boolean }
+  | { readonly kind: "average"; readonly operator: AverageOperator }
+  | { readonly kind: "repeats"; readonly isUnique: boolean }
+);
+
+export type TextOperator =
+  | "containsText" | "notContainsText" | "beginsWith" | "endsWith" | "equal" | "notEqual" | "containsBlanks" | "notContainsBlanks" | "containsErrors" | "notContainsErrors";
+
+export type AverageOperator = "greaterThan" | "greaterThanOrEqual" | "lessThan" | "lessThanOrEqual";
+
+/** A place on the scale of the numbers of a format; the value is a number, or a formula with its equals sign. */
+export interface FormatPoint {
+  readonly at: "min" | "max" | "num" | "percent" | "percentile" | "formula";
+  readonly value?: number | string | undefined;
+}
+
+/** Colours cells between two or three points, the lowest first. */
+export interface ScaleRule {
+  readonly kind: "scale";
+  readonly points: readonly (FormatPoint & { readonly color: string })[];
+}
+
+/** Draws a bar in a cell. */
+export interface BarRule {
+  readonly kind: "bar";
+  readonly least: FormatPoint;
+  readonly most: FormatPoint;
+  readonly color: string;
+  readonly hidesValue?: true | undefined;
+  /** How it looks beyond what the standard says; without it a program chooses. */
+  readonly more?: { readonly isPlain: boolean; readonly below: string } | undefined;
+}
+
+/** Puts an icon into a cell: the first one of its set below the second point. */
+export interface IconRule {
+  readonly kind: "icons";
+  /** Such as 3Arrows: ECMA-376 part 1, section 18.18.42. */
+  readonly set: string;
+  readonly isReversed?: true | undefined;
+  readonly hidesValue?: true | undefined;
+  /** As many as there are icons; one that `excludes` its value begins above it. */
+  readonly points: readonly (FormatPoint & { readonly excludes?: true | undefined })[];
 }
 
 /** What somebody noted beside a cell. */
@@ -146,10 +216,12 @@ export interface DocumentSheet {
   readonly merges: readonly Area[];
   readonly frozen: { readonly rows: number; readonly columns: number };
   readonly hidesGrid: boolean;
+  /** Percent at which it is shown, 100 where nothing is said. */
+  readonly zoom?: number | undefined;
   readonly isProtected: boolean;
   readonly typingRules: readonly TypingRule[];
-  readonly formats: readonly FormulaFormat[];
-  /** Conditional formats of other kinds, which stay in the file as they are. */
+  readonly formats: readonly CellFormat[];
+  /** Conditional formats that are not told of, which stay in the file as they are. */
   readonly otherFormats: number;
   readonly tables: readonly TablePlan[];
   /** Filters of tables and of the sheet itself; where nothing is said of them they stay as the file has them. */
@@ -176,6 +248,7 @@ export interface DocumentName {
   /** Id of the sheet on which alone it is known. */
   readonly sheet?: string | undefined;
   readonly hidden?: boolean | undefined;
+  readonly comment?: string | undefined;
 }
 
 /** A workbook without any program behind it: what a file says, and nothing that was computed of it. */
@@ -209,4 +282,23 @@ export function putCell(cells: CellGrid, row: number, column: number, cell: Docu
 /** Tells a row that is being made from one that was read and is not changed. */
 function isOpen(line: ReadonlyMap<number, DocumentCell> | undefined): line is Map<number, DocumentCell> {
   return line instanceof Map;
+}
+
+/** Changes the formulas of a conditional format. */
+export function changedFormat(format: CellFormat, change: (formula: string) => string): CellFormat {
+  const changedPoint = <Point extends FormatPoint>(point: Point): Point => (typeof point.value === "string" ? { ...point, value: change(point.value) } : point);
+  switch (format.kind) {
+    case "formula": {
+      const formula = change(format.formula);
+      return formula === format.formula ? format : { ...format, formula };
+    }
+    case "scale":
+      return { ...format, points: format.points.map(changedPoint) };
+    case "icons":
+      return { ...format, points: format.points.map(changedPoint) };
+    case "bar":
+      return { ...format, least: changedPoint(format.least), most: changedPoint(format.most) };
+    default:
+      return format;
+  }
 }

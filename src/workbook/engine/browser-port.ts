@@ -4,9 +4,10 @@ import { cellArea, sameSheetName, sheetSize, type Area } from "../../sheet";
 import { checkEdits } from "../check-edits";
 import type { Edit, WorkbookPort } from "../port";
 import { readChosen } from "../sheet-choice";
+import { keptLink } from "./cell-link";
 import { selectionOf } from "./cell-selection";
 import { no, yes } from "./engine-values";
-import { LiveWorkbook, type Mutation } from "./live-workbook";
+import { LiveWorkbook, type Mutation, zoomOperation } from "./live-workbook";
 import { storedCell, storeSheet } from "./store-sheet";
 import { estimateRowHeights } from "./row-heights";
 import { sheetSnapshot } from "./sheet-snapshot";
@@ -96,7 +97,9 @@ export function createBrowserPort(univer: Univer, live = new LiveWorkbook(univer
 }
 
 /** Mutations that change how a sheet is looked at, not what it holds. */
-const quietMutations = new Set(["sheet.mutation.set-frozen", "sheet.mutation.set-worksheet-row-auto-height", "sheet.mutation.set-worksheet-row-height", "sheet.mutation.set-worksheet-col-width"]);
+const quietMutations = new Set([
+  zoomOperation, "sheet.mutation.set-frozen", "sheet.mutation.set-worksheet-row-auto-height", "sheet.mutation.set-worksheet-row-height", "sheet.mutation.set-worksheet-col-width",
+]);
 
 function carryOut(live: LiveWorkbook, edit: Edit, sheetNamed: (name: string) => Worksheet): void {
   switch (edit.kind) {
@@ -164,9 +167,10 @@ function write(live: LiveWorkbook, sheet: Worksheet, { row, column, cells }: Ext
     line.forEach((cell, across) => {
       if (cell === null) return;
       const stored = storedCell(cell);
+      const link = keptLink(sheet.getCellRaw(row + down, column + across) ?? {});
       const text = typeof cell.value === "string" && cell.value !== "" && cell.formula === undefined;
       (matrix[row + down] ??= {})[column + across] = {
-        v: null, t: null, f: null, si: null, p: null, custom: null,
+        v: null, t: null, f: null, si: null, p: null, custom: link === undefined ? null : { link },
         ...stored,
         // Typed over by hand it stays text too.
         ...(text && { s: { n: { pattern: "@" } } }),

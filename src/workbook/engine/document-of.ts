@@ -2,11 +2,12 @@ import { DataValidationErrorStyle, type ICellData, type ISheetDataValidationRule
 import type { IConditionFormattingRule } from "@univerjs/sheets-conditional-formatting";
 import { sheetSize, type Area } from "../../sheet";
 import {
-  cellAt, noPrintPlan, putCell, type CellGrid, type DocumentName, type DocumentSheet, type FormulaFormat, type LineSetting, type Look, type Note, type TypingRule,
+  cellAt, noPrintPlan, putCell, type CellGrid, type DocumentName, type DocumentSheet, type LineSetting, type Look, type Note, type TypingRule,
   type WorkbookDocument,
 } from "../document/workbook-document";
+import { keptLink } from "./cell-link";
+import { formatOf } from "./engine-formats";
 import { no, yes } from "./engine-values";
-import { isFormulaFormat } from "./formula-format";
 import { figureOf } from "./kept-figures";
 import { hexColor, lookOfStyle } from "./look-style";
 import { everySheet, lookId } from "./open-document";
@@ -16,6 +17,7 @@ import { notesOf, type SheetNotes } from "./stored-notes";
 import {
   columnCharacters, eachCell, extrasOf, findStyle, isFilteredRow, numbered, readResource, resourceNames, rowPoints, toArea, toTheEnd, type Spill, type StoredStyle, type StoredWorkbook,
 } from "./stored-sheet";
+import { piecesOf } from "./text-pieces";
 
 /**
  * Turns a workbook of the engine into a document. `base` is the one it was opened from: cells that look as there keep the number of
@@ -25,7 +27,7 @@ export function documentOf({ data, spills }: StoredWorkbook, base: readonly Look
   const looks = [...base];
   const known = new Map(base.map((_, place) => [lookId(place), place]));
   const byText = new Map<string, number>();
-  const lookOf = (id: ICellData["s"]): number => {
+  const placeOf = (id: ICellData["s"]): number => {
     if (id === null || id === undefined) return 0;
     const place = typeof id === "string" ? known.get(id) : undefined;
     if (place !== undefined) return place;
@@ -43,7 +45,7 @@ export function documentOf({ data, spills }: StoredWorkbook, base: readonly Look
   const notes = resource<SheetNotes>(data, resourceNames.notes);
   const sheets = data.sheetOrder.flatMap((id): DocumentSheet[] => {
     const sheet = data.sheets[id];
-    return sheet === undefined ? [] : [sheetOf(id, sheet, spills[id] ?? [], rules[id] ?? [], formats[id] ?? [], notesOf(notes[id] ?? {}), lookOf)];
+    return sheet === undefined ? [] : [sheetOf(id, sheet, spills[id] ?? [], rules[id] ?? [], formats[id] ?? [], notesOf(notes[id] ?? {}), { list: looks, placeOf })];
   });
   return { sheets, looks, names: namesOf(data) };
 }
@@ -58,7 +60,11 @@ function resource<T>(data: IWorkbookData, name: string): Record<string, T | unde
   return (readResource(data, name) ?? {}) as Record<string, T | undefined>;
 }
 
-type LookOf = (id: ICellData["s"]) => number;
+/** The looks of the document so far, and the place that the style of a cell has in them. */
+interface Looks {
+  readonly list: readonly Look[];
+  readonly placeOf: (id: ICellData["s"]) => number;
+}
 
 function sheetOf(
   id: string,
@@ -67,7 +73,7 @@ function sheetOf(
   rules: readonly ISheetDataValidationRule[],
   formats: readonly IConditionFormattingRule[],
   notes: readonly Note[],
-  lookOf: LookOf,
+  looks: Looks,
 ): DocumentSheet {
   const extras = extrasOf(sheet);
   return {
@@ -75,21 +81,23 @@ function sheetOf(
     name: sheet.name ?? id,
     state: sheet.hidden === yes ? (extras.veryHidden === true ? "veryHidden" : "hidden") : "visible",
     tabColor: hexColor(sheet.tabColor),
-    cells: cellsOf(sheet, spills, lookOf),
+    cells: cellsOf(sheet, spills, looks),
     rows: numbered(sheet.rowData).flatMap(([row, data]): LineSetting[] => {
       // A height that the sheet found for itself is left to the program that opens the file.
       const given = givenHeight(data, sheet.defaultRowHeight);
       const [size, hidden] = [given === undefined ? undefined : rowPoints(given), data.hd === yes || isFilteredRow(data) || undefined];
-      return size === undefined && hidden === undefined ? [] : [{ first: row, last: row, size, hidden }];
+      const look = data.s === undefined || data.s === null ? undefined : looks.placeOf(data.s);
+      return size === undefined && hidden === undefined && look === undefined ? [] : [{ first: row, last: row, size, hidden, look }];
     }),
     columns: numbered(sheet.columnData).flatMap(([column, { w, hd, s }]): LineSetting[] => {
-      const look = s === undefined || s === null ? undefined : lookOf(s);
+      const look = s === undefined || s === null ? undefined : looks.placeOf(s);
       const setting: LineSetting = { first: column, last: column, size: w === undefined ? undefined : columnCharacters(w), hidden: hd === yes || undefined, look };
       return setting.size === undefined && setting.hidden === undefined && look === undefined ? [] : [setting];
     }),
     merges: [...(sheet.mergeData ?? []).map(toArea), ...(extras.wideMerges ?? [])],
     frozen: { rows: sheet.freeze?.ySplit ?? 0, columns: extras.frozenColumns ?? sheet.freeze?.xSplit ?? 0 },
     hidesGrid: sheet.showGridlines === no,
+    zoom: zoomOf(sheet),
     isProtected: extras.protection !== undefined,
     typingRules: rules.flatMap((rule) => ruleOf(rule, sheet)),
     formats: formats.flatMap(formatOf),
@@ -103,19 +111,33 @@ function sheetOf(
   };
 }
 
-function cellsOf(sheet: Partial<IWorksheetData>, spills: readonly Spill[], lookOf: LookOf): CellGrid {
+/** Percent at which a sheet is shown; nothing where it is neither larger nor smaller. */
+function zoomOf(sheet: Partial<IWorksheetData>): number | undefined {
+  // The engine has no other place for it yet.
+  // eslint-disable-next-line @typescript-eslint/no-deprecated
+  const percent = Math.round((sheet.zoomRatio ?? 1) * 100);
+  return percent === 100 ? undefined : percent;
+}
+
+function cellsOf(sheet: Partial<IWorksheetData>, spills: readonly Spill[], looks: Looks): CellGrid {
   const cells: CellGrid = new Map();
   const spilledFrom = new Map<string, Area>(spills.map(({ area }) => [`${area.row} ${area.column}`, area]));
+  // A cell that says nothing looks as its row or column does.
+  const lineLook = (row: number, column: number) => looks.placeOf(sheet.rowData?.[row]?.s ?? sheet.columnData?.[column]?.s);
   eachCell(sheet, (stored, row, column) => {
     const formula = typeof stored.f === "string" && stored.f !== "" ? stored.f : undefined;
     const figure = formula === undefined ? null : figureOf(stored);
     const keepsFigure = figure !== null && (figure.verdict === "kept" || figure.verdict === "volatile");
     const value = figure?.verdict === "kept" ? figure.values![0]![0]! : cellValue(stored, formula !== undefined);
-    const look = lookOf(stored.s);
-    if (value === null && formula === undefined && look === 0) return;
+    const isBare = stored.s === undefined || stored.s === null;
+    const look = isBare ? lineLook(row, column) : looks.placeOf(stored.s);
+    const link = keptLink(stored);
+    if (value === null && formula === undefined && link === undefined && (look === 0 || isBare)) return;
     const array = formula === undefined ? undefined : spilledFrom.get(`${row} ${column}`);
+    const pieces = formula === undefined ? piecesOf(stored, looks.list[look]!) : undefined;
     const computed = formula === undefined ? {} : { formula, hasResult: true, ...(keepsFigure && { keepsFigure }) };
-    putCell(cells, row, column, { value, look, ...computed, ...(array !== undefined && { array, isDynamic: true }) });
+    const further = { ...(link !== undefined && { link }), ...(pieces !== undefined && { pieces }) };
+    putCell(cells, row, column, { value, look, ...computed, ...further, ...(array !== undefined && { array, isDynamic: true }) });
   });
   for (const { area, values } of spills) {
     values.forEach((line, down) => {
@@ -136,18 +158,19 @@ function areaToTheEnd(area: Area, { rowCount = 0, columnCount = 0 }: Partial<IWo
 
 function ruleOf(rule: ISheetDataValidationRule, sheet: Partial<IWorksheetData>): TypingRule[] {
   const type = rule.type === "listMultiple" ? "list" : rule.type;
-  if (type !== "list" && type !== "whole" && type !== "decimal" && type !== "date" && type !== "time" && type !== "textLength" && type !== "custom") return [];
+  if (type !== "any" && type !== "list" && type !== "whole" && type !== "decimal" && type !== "date" && type !== "time" && type !== "textLength" && type !== "custom") return [];
   const formulas = [rule.formula1, rule.formula2].filter((formula) => formula !== undefined && formula !== "");
   return [
     {
       areas: rule.ranges.map(toArea).map((area) => (rule.uid.endsWith(toTheEnd) ? areaToTheEnd(area, sheet) : area)),
       type,
       // A list compares nothing; the engine gives it a comparison, and forgets it when it undoes.
-      operator: type === "list" ? undefined : (rule.operator ?? undefined),
+      operator: type === "any" || type === "list" || type === "custom" ? undefined : (rule.operator ?? undefined),
       formulas: formulas.map(String),
       allowsBlank: rule.allowBlank ?? true,
       hidesArrow: (type === "list" && rule.showDropDown === false) || undefined,
-      refuses: rule.showErrorMessage ?? true,
+      // What the engine turns away is refused, with words or without.
+      refuses: rule.showErrorMessage !== false || rule.errorStyle === DataValidationErrorStyle.STOP,
       shows: rule.showInputMessage ?? rule.prompt !== undefined,
       weight: rule.errorStyle === DataValidationErrorStyle.WARNING ? "warning" : rule.errorStyle === DataValidationErrorStyle.INFO ? "information" : "stop",
       error: rule.error ?? undefined,
@@ -158,17 +181,14 @@ function ruleOf(rule: ISheetDataValidationRule, sheet: Partial<IWorksheetData>):
   ];
 }
 
-function formatOf({ ranges, rule }: IConditionFormattingRule): FormulaFormat[] {
-  if (!isFormulaFormat(rule)) return [];
-  const { bold, italic, color, fill } = lookOfStyle(rule.style);
-  return [{ areas: ranges.map(toArea), formula: rule.value, look: { bold, italic, color, fill } }];
-}
-
 function namesOf(data: IWorkbookData): DocumentName[] {
-  const names = resource<{ name: string; formulaOrRefString: string; localSheetId?: string; hidden?: boolean }>(data, resourceNames.names);
+  const names = resource<{ name: string; formulaOrRefString: string; localSheetId?: string; hidden?: boolean; comment?: string }>(data, resourceNames.names);
   return Object.values(names).flatMap((one): DocumentName[] => {
     if (one === undefined) return [];
-    const { name, formulaOrRefString, localSheetId, hidden } = one;
-    return [{ name, formula: formulaOrRefString, sheet: localSheetId === undefined || localSheetId === everySheet ? undefined : localSheetId, hidden: hidden === true ? true : undefined }];
+    const { name, formulaOrRefString, localSheetId, hidden, comment } = one;
+    return [{
+      name, comment: comment === undefined || comment === "" ? undefined : comment, formula: formulaOrRefString,
+      sheet: localSheetId === undefined || localSheetId === everySheet ? undefined : localSheetId, hidden: hidden === true ? true : undefined,
+    }];
   });
 }

@@ -1,10 +1,11 @@
 // The engine's own numbers for what a cell and its look can be, by the names that sheet plans and files use. They load the engine's core,
 // which the page has no time for at its start: what it needs at once stands in stored-sheet.
-import { BooleanNumber, BorderStyleTypes, CellValueType, HorizontalAlign, VerticalAlign, WrapStrategy, type Nullable } from "@univerjs/core";
+import { BaselineOffset, BooleanNumber, BorderStyleTypes, CellValueType, HorizontalAlign, VerticalAlign, WrapStrategy, type Nullable } from "@univerjs/core";
 
 export const cellKind = { text: CellValueType.STRING, number: CellValueType.NUMBER, boolean: CellValueType.BOOLEAN } as const;
 export const horizontal = { left: HorizontalAlign.LEFT, center: HorizontalAlign.CENTER, right: HorizontalAlign.RIGHT, justify: HorizontalAlign.JUSTIFIED } as const;
 export const vertical = { top: VerticalAlign.TOP, middle: VerticalAlign.MIDDLE, bottom: VerticalAlign.BOTTOM } as const;
+export const raisedBy = { superscript: BaselineOffset.SUPERSCRIPT, subscript: BaselineOffset.SUBSCRIPT } as const;
 export const borderLine = {
   none: BorderStyleTypes.NONE,
   thin: BorderStyleTypes.THIN,

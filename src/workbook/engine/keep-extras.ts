@@ -1,5 +1,5 @@
 import type { ICommandService, IRange, IWorksheetData, Worksheet } from "@univerjs/core";
-import type { Area, TablePlan } from "../../sheet";
+import { foldSheetName, type Area, type TablePlan } from "../../sheet";
 import { moveArea, moveSpan } from "../document/move-lines";
 import { moveFilter } from "../document/sheet-filter";
 import type { LineMove } from "../document/workbook-document";
@@ -9,9 +9,22 @@ import { extrasOf, type SheetExtras } from "./stored-sheet";
  * Keeps tables, filters and print set-up with the cells they belong to, which the engine does not know of: they move when rows or
  * columns come and go, which is remembered for whoever saves, and a table grows over what somebody types right below it, as tables in the spreadsheet host do.
  *
- * `ours` tells that a change is the program's own: that says itself how tables grow.
+ * `ours` tells that a change is the program's own: that says itself how tables grow. `sheetsOf` lists the sheets of a workbook.
  */
-export function keepExtras(commands: ICommandService, sheetOf: (unitId: string, sheetId: string) => Worksheet | null, ours: () => boolean): void {
+export function keepExtras(
+  commands: ICommandService,
+  sheetOf: (unitId: string, sheetId: string) => Worksheet | null,
+  ours: () => boolean,
+  sheetsOf: (unitId: string) => readonly Worksheet[],
+): void {
+  let isCopying = false;
+  commands.beforeCommandExecuted(({ id, params }) => {
+    isCopying ||= id === "sheet.command.copy-sheet";
+    if (id !== "sheet.mutation.insert-sheet" || !isCopying) return;
+    isCopying = false;
+    const { unitId, sheet } = params as { unitId: string; sheet: IWorksheetData };
+    change(sheet, (extras) => copiedExtras(extras, sheetsOf(unitId).flatMap((one) => extrasOf(one.getConfig()).tables ?? [])));
+  });
   commands.onCommandExecuted(({ id, params }) => {
     const { unitId, subUnitId, range } = (params ?? {}) as { unitId?: string; subUnitId?: string; range?: IRange };
     if (unitId === undefined || subUnitId === undefined) return;
@@ -43,6 +56,25 @@ function shiftOf(command: string, { startRow, endRow, startColumn, endColumn }: 
     default:
       return null;
   }
+}
+
+/** What a copy of a sheet carries along: its tables under names of their own, as a workbook has each name once, and nothing that only the file of the first one holds. */
+export function copiedExtras(extras: SheetExtras, tables: readonly TablePlan[]): SheetExtras {
+  const taken = new Set(tables.map(({ name }) => foldSheetName(name)));
+  const names = new Map<string, string>();
+  for (const { name } of extras.tables ?? []) {
+    let number = 2;
+    while (taken.has(foldSheetName(`${name}${number}`))) number += 1;
+    names.set(name, `${name}${number}`);
+    taken.add(foldSheetName(`${name}${number}`));
+  }
+  return {
+    ...extras,
+    moves: undefined,
+    drawings: undefined,
+    ...(extras.tables && { tables: extras.tables.map((table) => ({ ...table, name: names.get(table.name)! })) }),
+    ...(extras.filters && { filters: extras.filters.map((filter) => (filter.table === undefined ? filter : { ...filter, table: names.get(filter.table) ?? filter.table })) }),
+  };
 }
 
 /** Moves everything that is tied to rows or columns; what stood wholly on rows or columns that went goes with them. */

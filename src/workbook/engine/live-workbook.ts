@@ -26,8 +26,11 @@ const mostWaits = 5;
 /** Commands after which formulas and tables may be others: no formula asks for a note. */
 const changesCells = /^sheet\.mutation\.(?!\w+-note)/;
 
-/** Commands that change what a workbook holds: cells, sheets, rules, names. */
-const changesWorkbook = /^(sheet|data-validation)\.mutation\.|^formula\.mutation\.(set|remove)-defined-name$/;
+/** Shows a sheet larger or smaller, which its file keeps. */
+export const zoomOperation = "sheet.operation.set-zoom-ratio";
+
+/** Commands that change what a workbook holds: cells, sheets, rules, names, and the size at which a sheet is shown. */
+const changesWorkbook = /^(sheet|data-validation)\.mutation\.|^formula\.mutation\.(set|remove)-defined-name$|^sheet\.operation\.set-zoom-ratio$/;
 
 /** A command of the engine that changed the workbook; name and id of its sheet are "" where it names none. */
 export interface EngineChange {
@@ -79,6 +82,7 @@ export class LiveWorkbook {
       this.commands,
       (unitId, sheetId) => (unitId === this.workbook.getUnitId() ? (this.workbook.getSheetBySheetId(sheetId) ?? null) : null),
       () => this.ours,
+      (unitId) => (unitId === this.workbook.getUnitId() ? this.workbook.getSheets() : []),
     );
     computeBehindLostSpills(univer);
     leaveRemovedSheets(univer);

@@ -1,6 +1,6 @@
 import type { IBorderStyleData, Nullable } from "@univerjs/core";
 import type { BorderLine, LineStyle, Look } from "../document/workbook-document";
-import { borderLine, horizontal, nameOf, vertical, wrap, yes } from "./engine-values";
+import { borderLine, horizontal, nameOf, raisedBy, vertical, wrap, yes } from "./engine-values";
 import type { StoredStyle } from "./stored-sheet";
 
 /** Pixels of one step of indent. */
@@ -8,9 +8,11 @@ const indentPixels = 9;
 
 /** Turns the look of a cell into the engine's style. */
 export function styleOfLook(look: Look): StoredStyle {
-  const { font, size, bold, italic, underline, strike, color, fill, top, left, bottom, right, across, down, wrap: wraps, turn, indent, format, unlocked } = look;
+  const { font, size, bold, italic, underline, strike, raised, color, fill, across, down, wrap: wraps, turn, stacks, indent, format, unlocked } = look;
   const line = (one: BorderLine | undefined): IBorderStyleData | undefined => one && { s: borderLine[one.line], cl: { rgb: one.color } };
-  const borders = withoutUndefined({ t: line(top), l: line(left), b: line(bottom), r: line(right) });
+  const borders = withoutUndefined({
+    t: line(look.top), l: line(look.left), b: line(look.bottom), r: line(look.right), tl_br: line(look.falling), bl_tr: line(look.rising),
+  });
   return withoutUndefined({
     ff: font,
     fs: size,
@@ -18,13 +20,14 @@ export function styleOfLook(look: Look): StoredStyle {
     it: italic ? yes : undefined,
     ul: underline ? { s: yes } : undefined,
     st: strike ? { s: yes } : undefined,
+    va: raised && raisedBy[raised],
     cl: color === undefined ? undefined : { rgb: color },
     bg: fill === undefined ? undefined : { rgb: fill },
     bd: Object.keys(borders).length === 0 ? undefined : borders,
     ht: across && horizontal[across],
     vt: down && vertical[down],
     tb: wraps ? wrap : undefined,
-    tr: turn === undefined ? undefined : { a: -turn },
+    tr: stacks ? { a: 0, v: yes } : turn === undefined ? undefined : { a: -turn },
     pd: indent === undefined ? undefined : { l: indent * indentPixels },
     n: format === undefined ? undefined : { pattern: format },
     unlocked: unlocked ? (1 as const) : undefined,
@@ -32,7 +35,7 @@ export function styleOfLook(look: Look): StoredStyle {
 }
 
 /** Turns a style of the engine into the look of a cell. */
-export function lookOfStyle({ ff, fs, bl, it, ul, st, cl, bg, bd, ht, vt, tb, tr, pd, n, unlocked }: StoredStyle): Look {
+export function lookOfStyle({ ff, fs, bl, it, ul, st, cl, bg, bd, ht, vt, tb, tr, pd, n, va, unlocked }: StoredStyle): Look {
   return withoutUndefined<Look>({
     font: ff ?? undefined,
     size: fs,
@@ -40,16 +43,20 @@ export function lookOfStyle({ ff, fs, bl, it, ul, st, cl, bg, bd, ht, vt, tb, tr
     italic: it === yes || undefined,
     underline: ul?.s === yes || undefined,
     strike: st?.s === yes || undefined,
+    raised: nameOf(raisedBy, va),
     color: hexColor(cl?.rgb),
     fill: hexColor(bg?.rgb),
     top: lineOf(bd?.t),
     left: lineOf(bd?.l),
     bottom: lineOf(bd?.b),
     right: lineOf(bd?.r),
+    falling: lineOf(bd?.tl_br),
+    rising: lineOf(bd?.bl_tr),
     across: nameOf(horizontal, ht),
     down: nameOf(vertical, vt),
     wrap: tb === wrap || undefined,
-    turn: tr?.a ? -tr.a : undefined,
+    turn: tr?.a && tr.v !== yes ? -tr.a : undefined,
+    stacks: tr?.v === yes || undefined,
     indent: pd?.l ? Math.round(pd.l / indentPixels) : undefined,
     format: n?.pattern === "General" ? undefined : n?.pattern,
     unlocked: unlocked === 1 || undefined,

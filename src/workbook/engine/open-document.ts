@@ -4,15 +4,16 @@ import {
 } from "@univerjs/core";
 import { isError, isInArea, sheetSize, type Area, type CellValue } from "../../sheet";
 import { areaOfFilter, isFiltering } from "../document/sheet-filter";
-import { cellAt, type DocumentCell, type DocumentSheet, type FormulaFormat, type LineSetting, type TypingRule, type WorkbookDocument } from "../document/workbook-document";
+import { cellAt, type DocumentCell, type DocumentSheet, type LineSetting, type TypingRule, type WorkbookDocument } from "../document/workbook-document";
 import { assembleWorkbook } from "./assemble-workbook";
+import { openFormat } from "./engine-formats";
 import { cellKind, no, yes } from "./engine-values";
-import { formulaFormat } from "./formula-format";
 import { styleOfLook } from "./look-style";
 import type { Figure } from "./kept-figures";
 import { freeze } from "./store-sheet";
 import { storedNotes } from "./stored-notes";
 import { columnPixels, numbered, resourceNames, rowPixels, toRange, toTheEnd, type SheetExtras, type StoredSheet, type StoredStyle } from "./stored-sheet";
+import { storedPieces } from "./text-pieces";
 
 /** The id under which cells of the engine name a look of the document. */
 export const lookId = (look: number): string => `look${look}`;
@@ -31,9 +32,9 @@ export function openDocument({ sheets, looks, names }: WorkbookDocument, { shows
     if (place > 0 || Object.keys(style).length > 0) styles[lookId(place)] = { ...style, look: place };
   });
   const stored = sheets.map((sheet) => openSheet(sheet, styles, showsSpilled, keepsFigures));
-  const engineNames = names.map(({ name, formula, sheet, hidden = false }, index) => {
+  const engineNames = names.map(({ name, formula, sheet, hidden = false, comment = "" }, index) => {
     const id = `n${index}`;
-    return [id, { id, name, formulaOrRefString: formula, comment: "", localSheetId: sheet ?? everySheet, hidden }];
+    return [id, { id, name, formulaOrRefString: formula, comment, localSheetId: sheet ?? everySheet, hidden }];
   });
   return assembleWorkbook(stored, styles, {
     [resourceNames.names]: Object.fromEntries(engineNames) as object,
@@ -60,11 +61,12 @@ function openSheet(sheet: DocumentSheet, styles: Readonly<Record<string, StoredS
   const rowData: NonNullable<IWorksheetData["rowData"]> = {};
   const filtered = (sheet.filters ?? []).flatMap((filter) => (isFiltering(filter) ? (areaOfFilter(filter, sheet.tables) ?? []) : []));
   const isFiltered = (row: number) => filtered.some((area) => row > area.row && row < area.row + area.rows);
-  for (const { first, last, size, hidden } of sheet.rows) {
-    if (size === undefined && !hidden) continue;
+  for (const { first, last, size, hidden, look = 0 } of sheet.rows) {
+    const style = styles[lookId(look)] === undefined || look === 0 ? {} : { s: lookId(look) };
+    if (size === undefined && !hidden && style.s === undefined) continue;
     for (let row = first; row <= last; row += 1) {
       const outOfSight = !hidden ? {} : isFiltered(row) ? { custom: { isFiltered: true } } : { hd: yes };
-      rowData[row] = { ...(size !== undefined && { h: rowPixels(size), ia: no }), ...outOfSight };
+      rowData[row] = { ...(size !== undefined && { h: rowPixels(size), ia: no }), ...outOfSight, ...style };
     }
     rows = Math.max(rows, last + 1);
   }
@@ -98,16 +100,27 @@ function openSheet(sheet: DocumentSheet, styles: Readonly<Record<string, StoredS
       mergeData: sheet.merges.filter((area) => !isWide(area)).map(toRange),
       freeze: freeze(sheet.frozen),
       showGridlines: sheet.hidesGrid ? no : yes,
+      // The engine has no other place for it yet.
+      // eslint-disable-next-line @typescript-eslint/no-deprecated
+      zoomRatio: Math.min(4, Math.max(0.1, (sheet.zoom ?? 100) / 100)),
       custom: extras,
     },
     validations: sheet.typingRules.map((rule, index) => openRule(rule, index, { rowCount, columnCount })),
-    conditionalFormats: sheet.formats.map(openFormat),
+    conditionalFormats: sheet.formats.map((format, index) => openFormat(format, `c${index}`)),
   };
 }
 
-function openCell({ value, formula, look }: DocumentCell, figure: Figure | undefined, styles: Readonly<Record<string, StoredStyle>>): ICellData {
+function openCell({ value, formula, look, link, pieces }: DocumentCell, figure: Figure | undefined, styles: Readonly<Record<string, StoredStyle>>): ICellData {
   const id = lookId(look);
-  return { ...(formula !== undefined && { f: formula }), ...engineValue(value, formula !== undefined), ...(styles[id] !== undefined && { s: id }), ...(figure && { custom: { figure } }) };
+  const { custom, ...stored } = engineValue(value, formula !== undefined);
+  const further = { ...custom, ...(figure && { figure }), ...(link !== undefined && { link }) };
+  return {
+    ...(formula !== undefined && { f: formula }),
+    ...stored,
+    ...(pieces !== undefined && { p: storedPieces(pieces) }),
+    ...(styles[id] !== undefined && { s: id }),
+    ...(Object.keys(further).length > 0 && { custom: further }),
+  };
 }
 
 /** What the file says that a formula answers. */
@@ -182,7 +195,7 @@ function openRule(rule: TypingRule, index: number, { rowCount, columnCount }: { 
     // Of a list the engine would take a second formula for the colours of its entries; some programs write a 0 there.
     formula2: rule.type === "list" ? undefined : rule.formulas[1],
     // The engine would hold what is chosen from a list against a comparison too, and mark every entry as wrong.
-    operator: rule.type === "list" || rule.type === "custom" ? undefined : (operators.get(rule.operator ?? "") ?? DataValidationOperator.BETWEEN),
+    operator: rule.type === "any" || rule.type === "list" || rule.type === "custom" ? undefined : (operators.get(rule.operator ?? "") ?? DataValidationOperator.BETWEEN),
     allowBlank: rule.allowsBlank,
     showDropDown: rule.type === "list" && rule.hidesArrow !== true,
     // As spreadsheet programs show it: the text of the cell, and an arrow beside it.
@@ -191,12 +204,10 @@ function openRule(rule: TypingRule, index: number, { rowCount, columnCount }: { 
     showInputMessage: rule.shows,
     error: rule.error,
     errorTitle: rule.errorTitle,
-    errorStyle: weights[rule.weight],
+    // The engine turns away what a rule forbids whether it says so or not.
+    errorStyle: rule.refuses ? weights[rule.weight] : DataValidationErrorStyle.WARNING,
     prompt: rule.prompt,
     promptTitle: rule.promptTitle,
+    ...(rule.type === "date" && rule.formulas.some((formula) => formula.includes(":")) && { bizInfo: { showTime: true } }),
   };
-}
-
-function openFormat({ areas, formula, look }: FormulaFormat, index: number) {
-  return formulaFormat(`c${index}`, areas.map(toRange), formula, styleOfLook(look));
 }

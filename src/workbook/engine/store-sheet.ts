@@ -5,7 +5,7 @@ import {
 import type { Cell, CellStyle, SheetPlan, Validation } from "../../sheet";
 import { filtersOfTables } from "../document/sheet-filter";
 import { borderLine, cellKind, horizontal, no, vertical, wrap, yes } from "./engine-values";
-import { formulaFormat } from "./formula-format";
+import { formulaFormat } from "./engine-formats";
 import { columnPixels, rowPixels, toRange, type SheetExtras, type StoredSheet, type StoredStyle } from "./stored-sheet";
 
 /** Adds a style to the workbook's and answers with the id under which cells refer to it. */

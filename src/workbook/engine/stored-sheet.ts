@@ -18,7 +18,7 @@ export interface SheetExtras {
   /** Protection as it stood in the file; the sheet is protected when this is there. */
   protection?: Record<string, unknown>;
   /** Pictures, shapes and charts that the file holds for this sheet. */
-  drawings?: number;
+  drawings?: number | undefined;
   /** Merged areas that reach past the cells that the engine has: it would go through every one of them. */
   wideMerges?: Area[];
   /** True for a sheet hidden so that only a program can show it. */
@@ -26,7 +26,7 @@ export interface SheetExtras {
   /** Columns that are frozen where there is room for others beside them; the grid is too narrow for that now. */
   frozenColumns?: number;
   /** Rows and columns that came or went since the file was read. */
-  moves?: LineMove[];
+  moves?: LineMove[] | undefined;
 }
 
 /** The engine's own sheet data together with the rules that it keeps apart from the sheet. */

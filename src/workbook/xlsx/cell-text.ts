@@ -1,4 +1,7 @@
-import { walkXml } from "./xml";
+import type { Look, TextPiece } from "../document/workbook-document";
+import { readFont, type ReadColor } from "./read-looks";
+import { child, childrenOf, escapeXml, parseXml, walkXml, type XmlNode } from "./xml";
+import { writeFont } from "./write-looks";
 
 /**
  * Reads a text of a cell as it is meant: `_x000D_` stands for the character that XML cannot hold or would change.
@@ -27,28 +30,56 @@ export function writeCellText(text: string): string {
     });
 }
 
-/** Reads the texts that cells share, by their number; of text in several fonts the text alone, without its readings. */
-export function readSharedTexts(xml: string | null): string[] {
+/** A text of a cell, in pieces where they have fonts of their own. */
+export interface CellText {
+  readonly text: string;
+  readonly pieces?: readonly TextPiece[] | undefined;
+}
+
+/** Reads the texts that cells share, by their number, without their readings. */
+export function readSharedTexts(xml: string | null, readColor: ReadColor): CellText[] {
   // The second name is that of a program from before the standard.
   const isItem = (name: string) => name === "si" || name === "sstItem";
-  const texts: string[] = [];
+  const texts: CellText[] = [];
   if (xml === null) return texts;
   let pieces: string[] = [];
-  let [isText, readings] = [false, 0];
+  let [isText, readings, begin, hasFonts] = [false, 0, 0, false];
   walkXml(xml, {
-    open(name) {
-      if (isItem(name)) pieces = [];
+    open(name, _attributes, start) {
+      if (isItem(name)) [pieces, begin, hasFonts] = [[], start, false];
       if (name === "rPh") readings += 1;
+      hasFonts ||= name === "rPr";
       isText = name === "t";
     },
     text(text) {
       if (isText && readings === 0) pieces.push(text);
     },
-    close(name) {
-      if (isItem(name)) texts.push(readCellText(pieces.join("")));
+    close(name, _start, end) {
+      if (isItem(name)) texts.push({ text: readCellText(pieces.join("")), pieces: hasFonts ? readPieces(parseXml(xml.slice(begin, end)), readColor) : undefined });
       if (name === "rPh") readings -= 1;
       isText = false;
     },
   });
   return texts;
+}
+
+/** Reads a text in its pieces: ECMA-376 part 1, section 18.4.4. A piece that says nothing of its font has that of the cell. */
+export function readPieces(item: XmlNode, readColor: ReadColor): TextPiece[] {
+  return childrenOf(item, "r").flatMap((run) => {
+    const text = readCellText(childrenOf(run, "t").map((one) => one.text).join(""));
+    const font = child(run, "rPr");
+    return text === "" ? [] : [{ text, look: font === undefined ? undefined : readFont(font, readColor) }];
+  });
+}
+
+/** Writes a text of a cell, or its pieces. */
+export function writePieces(prefix: string, { text, pieces }: CellText): string {
+  const written = (piece: string) => {
+    const escaped = escapeXml(writeCellText(piece));
+    const spaces = escaped !== escaped.trim() || escaped.includes("  ") ? ' xml:space="preserve"' : "";
+    return `<${prefix}t${spaces}>${escaped}</${prefix}t>`;
+  };
+  if (pieces === undefined) return written(text);
+  const font = (look: Look | undefined) => (look === undefined ? "" : `<${prefix}rPr>${writeFont(prefix, { ...look, font: look.font ?? "Calibri", size: look.size ?? 11 }, "rFont")}</${prefix}rPr>`);
+  return pieces.map((piece) => `<${prefix}r>${font(piece.look)}${written(piece.text)}</${prefix}r>`).join("");
 }

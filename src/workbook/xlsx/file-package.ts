@@ -1,6 +1,6 @@
 import { anywhereDeflater, pack, readArchive, unpack, unpackAgain, writeArchive, type ArchiveEntry, type Deflater } from "./zip-archive";
 import { damaged, limits, tooLarge } from "./file-problems";
-import { childrenOf, parseXml, prefixOf, splice, writeAttributes, type Splice } from "./xml";
+import { childrenOf, parseXml, prefixOf, splice, writeAttributes, type Attributes, type Splice } from "./xml";
 
 /** A link from one part of a file to another, or out of the file. */
 export interface Relation {
@@ -21,6 +21,7 @@ export const relationTypes = {
   metadata: `${typeBase}sheetMetadata`,
   comments: `${typeBase}comments`,
   vmlDrawing: `${typeBase}vmlDrawing`,
+  hyperlink: `${typeBase}hyperlink`,
 } as const;
 
 /** A part that was written and is packed at the end: the lists of parts and relations grow with every part that is added. */
@@ -184,24 +185,34 @@ export class FilePackage {
     });
   }
 
-  /** Adds a relation from one part to another and answers with its id. */
-  relate(part: string, type: string, target: string): string {
+  /** Adds a relation from one part to another, or to an address outside, and answers with its id. */
+  relate(part: string, type: string, target: string, isOutside = false): string {
     const name = relationsOf(part);
     const xml = this.read(name) ?? '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"></Relationships>';
     const root = parseXml(xml);
     const taken = new Set(root.children.map(({ attributes }) => attributes["Id"]));
     let number = root.children.length + 1;
     while (taken.has(`rId${number}`)) number += 1;
-    this.write(name, splice(xml, [appendTo(xml, root, `<${prefixOf(xml, root)}Relationship${writeAttributes({ Id: `rId${number}`, Type: type, Target: relativeTo(part, target) })}/>`)]));
+    const attributes = { Id: `rId${number}`, Type: type, Target: isOutside ? target : relativeTo(part, target), TargetMode: isOutside ? "External" : undefined };
+    this.write(name, splice(xml, [appendTo(xml, root, `<${prefixOf(xml, root)}Relationship${writeAttributes(attributes)}/>`)]));
     return `rId${number}`;
   }
 
   /** Takes away the relations of a part that lead to another one. */
   unrelate(part: string, target: string): void {
+    this.dropRelations(part, (attributes) => keyOf(resolve(part, attributes["Target"] ?? "")) === keyOf(target));
+  }
+
+  /** Takes away one relation of a part. */
+  unrelateId(part: string, id: string): void {
+    this.dropRelations(part, (attributes) => attributes["Id"] === id);
+  }
+
+  private dropRelations(part: string, isMeant: (attributes: Attributes) => boolean): void {
     const name = relationsOf(part);
     const xml = this.read(name);
     if (xml === null) return;
-    const gone = childrenOf(parseXml(xml), "Relationship").filter(({ attributes }) => keyOf(resolve(part, attributes["Target"] ?? "")) === keyOf(target));
+    const gone = childrenOf(parseXml(xml), "Relationship").filter(({ attributes }) => isMeant(attributes));
     this.write(name, splice(xml, gone.map(({ start, end }): Splice => ({ start, end, text: "" }))));
   }
 

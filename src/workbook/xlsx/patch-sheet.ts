@@ -1,18 +1,19 @@
 import { areaAddress, cellAddress, type Area, type Margins } from "../../sheet";
 import { ownFilter } from "../document/sheet-filter";
-import type { CellGrid, DocumentSheet, LineSetting } from "../document/workbook-document";
+import type { CellGrid, DocumentSheet, LineSetting, Look } from "../document/workbook-document";
 import { appendTo } from "./file-package";
-import { outlineSheet, type SectionPlace, type SheetOutline } from "./sheet-outline";
+import { outlineSheet, type SheetOutline } from "./sheet-outline";
 import { blankSheet, closeSheet, openSheet } from "./new-file";
 import { paperSizes } from "./paper-sizes";
 import { cellSplices, changedCells, writeRows, type CellWriting } from "./write-cells";
 import { writeFilter } from "./write-filter";
-import { withoutOurFormats, writeFormats, writeTypingRules } from "./write-rules";
+import { withBars, writeFormats } from "./write-formats";
+import { writeTypingRules } from "./write-rules";
 import { child, escapeXml, parseXml, splice, without, writeAttributes, type Attributes, type Splice } from "./xml";
 
 /** What writing a sheet needs of the workbook. */
 export interface SheetWriting extends CellWriting {
-  readonly addConditionalLook: (look: DocumentSheet["formats"][number]["look"]) => number;
+  readonly addConditionalLook: (look: Look) => number;
 }
 
 /** The elements of a sheet in the order they must have: ECMA-376 part 1, section 18.3.1.99. */
@@ -29,7 +30,8 @@ type WriteSection = (standing: string | undefined, prefix: string) => string;
 /** Writes the text of a new sheet in pieces, from front to back. */
 export function writeSheet(sheet: DocumentSheet, writing: SheetWriting): string[] {
   const sections = changedSections({ ...blankSheet, id: sheet.id, name: sheet.name }, sheet, writing);
-  sections.push(["conditionalFormatting", (_standing, prefix) => writeFormats(prefix, sheet.formats, writing.addConditionalLook)]);
+  const formats = writeFormats("", [], sheet.formats, [], writing.addConditionalLook);
+  sections.push(["conditionalFormatting", () => formats.elements], ["extLst", () => withBars("", "", formats)]);
   const data = order.indexOf("sheetData");
   const write = (isMeant: (rank: number) => boolean) => inOrder(sections).flatMap(([name, section]) => (isMeant(order.indexOf(name)) ? [section(undefined, "")] : []));
   const rows = writeRows("", sheet.cells, changedRowSettings([], sheet.rows), writing);
@@ -52,18 +54,22 @@ export function patchSheet(xml: string, before: DocumentSheet, after: DocumentSh
   const { prefix } = outline;
   const written = cellSplices(xml, outline, cells, rows, after.cells, writing);
   const splices = [...outsideOf(written, outline.numbering), ...written];
+  const extension = { change: (standing: string) => standing };
   if (formats) {
     const standing = outline.sections.filter(({ name }) => name === "conditionalFormatting");
-    for (const { start, end } of standing) splices.push({ start, end, text: withoutOurFormats(xml.slice(start, end), prefix, after.formats.length) });
-    sections.push(["conditionalFormatting", () => writeFormats(prefix, after.formats, writing.addConditionalLook)]);
+    const written = writeFormats(prefix, before.formats, after.formats, standing.map(({ start, end }) => xml.slice(start, end)), writing.addConditionalLook);
+    for (const { start, end } of standing) splices.push({ start, end, text: "" });
+    sections.push(["conditionalFormatting", () => written.elements]);
+    extension.change = (text) => withBars(text, prefix, written);
   }
+  const rules = differs(before, after, "typingRules");
+  if (formats || rules) sections.push(["extLst", (text = "") => extension.change(rules ? withoutRules(text) : text)]);
   // What goes in at one place goes in in the order that it must have.
   for (const [name, write] of inOrder(sections)) {
     const standing = name === "conditionalFormatting" ? undefined : outline.sections.find((section) => section.name === name);
     const text = write(standing === undefined ? undefined : xml.slice(standing.start, standing.end), prefix);
     splices.push(standing === undefined ? { ...insertionOf(outline, name), text } : { start: standing.start, end: standing.end, text });
   }
-  if (differs(before, after, "typingRules")) splices.push(...withoutRulesInExtension(xml, outline));
   return splice(xml, splices.filter(({ start, end, text }) => start !== end || text !== ""));
 }
 
@@ -92,7 +98,7 @@ function changedSections(before: DocumentSheet, after: DocumentSheet, writing: S
   const sections: [string, WriteSection][] = [];
   if (changed("tabColor") || before.print.fitToWidth !== after.print.fitToWidth) sections.push(["sheetPr", (standing, prefix) => writeProperties(standing, prefix, after)]);
   if (used !== "" && used !== areaAddress(extentOf(before.cells))) sections.push(["dimension", (_standing, prefix) => `<${prefix}dimension ref="${used}"/>`]);
-  if (changed("frozen", "hidesGrid")) sections.push(["sheetViews", (standing, prefix) => writeView(standing, prefix, after)]);
+  if (changed("frozen", "hidesGrid", "zoom")) sections.push(["sheetViews", (standing, prefix) => writeView(standing, prefix, after)]);
   if (changed("columns")) sections.push(["cols", (_standing, prefix) => writeColumns(prefix, after.columns, writing)]);
   const [filtered, filter] = [ownFilter(before.filters), ownFilter(after.filters)];
   if (after.filters !== undefined && JSON.stringify(filtered) !== JSON.stringify(filter)) {
@@ -124,13 +130,10 @@ export function insertionOf({ sections, root }: SheetOutline, name: string): { r
   return { start: at, end: at };
 }
 
-function withoutRulesInExtension(xml: string, outline: SheetOutline): Splice[] {
-  const section: SectionPlace | undefined = outline.sections.find(({ name }) => name === "extLst");
-  if (section === undefined) return [];
-  const list = parseXml(xml.slice(section.start, section.end));
-  return list.children
-    .filter((extension) => child(extension, "dataValidations") !== undefined)
-    .map(({ start, end }) => ({ start: section.start + start, end: section.start + end, text: "" }));
+/** Takes the rules for typing out of the extensions of a sheet. */
+function withoutRules(extensions: string): string {
+  if (extensions === "") return "";
+  return splice(extensions, parseXml(extensions).children.filter((one) => child(one, "dataValidations") !== undefined).map(({ start, end }) => ({ start, end, text: "" })));
 }
 
 function changedRowSettings(before: readonly LineSetting[], after: readonly LineSetting[]): Map<number, LineSetting | null> {
@@ -162,9 +165,9 @@ function writeProperties(standing: string | undefined, prefix: string, { tabColo
   return `<${prefix}sheetPr${writeAttributes(node?.attributes ?? {})}>${color}${kept}<${prefix}pageSetUpPr${writeAttributes(page)}/></${prefix}sheetPr>`;
 }
 
-function writeView(standing: string | undefined, prefix: string, { frozen: { rows, columns }, hidesGrid }: DocumentSheet): string {
+function writeView(standing: string | undefined, prefix: string, { frozen: { rows, columns }, hidesGrid, zoom = 100 }: DocumentSheet): string {
   const view = standing === undefined ? undefined : child(parseXml(standing), "sheetView");
-  const rest = without(view?.attributes ?? { workbookViewId: "0" }, "showGridLines", "topLeftCell");
+  const rest = without(view?.attributes ?? { workbookViewId: "0" }, "showGridLines", "topLeftCell", "zoomScale", "zoomScaleNormal");
   const pane = rows === 0 && columns === 0 ? "" : `<${prefix}pane${writeAttributes({
     xSplit: columns || undefined,
     ySplit: rows || undefined,
@@ -172,7 +175,8 @@ function writeView(standing: string | undefined, prefix: string, { frozen: { row
     activePane: columns === 0 ? "bottomLeft" : rows === 0 ? "topRight" : "bottomRight",
     state: "frozen",
   })}/>`;
-  return `<${prefix}sheetViews><${prefix}sheetView${writeAttributes({ ...(hidesGrid && { showGridLines: 0 }), ...rest })}>${pane}</${prefix}sheetView></${prefix}sheetViews>`;
+  const attributes = { ...(hidesGrid && { showGridLines: 0 }), ...rest, ...(zoom !== 100 && { zoomScale: zoom, zoomScaleNormal: zoom }) };
+  return `<${prefix}sheetViews><${prefix}sheetView${writeAttributes(attributes)}>${pane}</${prefix}sheetView></${prefix}sheetViews>`;
 }
 
 /** Characters of a column that says nothing of its width, as programs write it. */

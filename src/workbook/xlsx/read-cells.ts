@@ -1,17 +1,18 @@
 import { dayOfInstant, parseAreas, parseCell, sheetSize, type Area, type CellValue } from "../../sheet";
 import { RowCells } from "../document/row-cells";
 import type { CellGrid, DocumentCell, Look } from "../document/workbook-document";
-import { readCellText } from "./cell-text";
+import { readCellText, readPieces, type CellText } from "./cell-text";
 import { damaged, limits, tooLarge } from "./file-problems";
 import { fromFileFormula, hasUnknownFunction } from "./formula-text";
-import { isDateFormat } from "./read-looks";
+import { isDateFormat, type ReadColor } from "./read-looks";
 import type { FormulaAt, RepeatedCells } from "./repeated-cells";
-import { numberOf, type Attributes } from "./xml";
+import { numberOf, parseXml, type Attributes } from "./xml";
 
 /** What the cells of a workbook have in common. */
 export interface CellContext {
-  readonly texts: readonly string[];
+  readonly texts: readonly CellText[];
   readonly looks: readonly Look[];
+  readonly readColor: ReadColor;
   /** True where days are counted from 1904. */
   readonly from1904: boolean;
   /** Keeps what stands on several sheets once. */
@@ -27,7 +28,7 @@ const errors: ReadonlySet<string> = new Set(
   "#NULL! #DIV/0! #VALUE! #REF! #NAME? #NUM! #N/A #SPILL! #CALC! #GETTING_DATA #FIELD! #BLOCKED! #CONNECT! #UNKNOWN! #BUSY! #PYTHON!".split(" "),
 );
 
-/** Reads the cells of one sheet as its XML tells of them: `open`, `text` and `close` are called for what is inside its rows. */
+/** Reads the cells of one sheet as its XML, `xml`, tells of them: `open`, `text` and `close` are called for what is inside its rows, with its places. */
 export class CellReader {
   private readonly grid: CellGrid = new Map();
   /** Cells of the row at hand. */
@@ -39,11 +40,14 @@ export class CellReader {
   private formula: { attributes: Attributes; text: string } | null = null;
   private result: string | null = null;
   private inline: string[] = [];
+  /** Where the text of the cell begins that stands in it, and the same in its pieces. */
+  private begin = 0;
+  private pieces: CellText["pieces"];
   private into: "f" | "v" | "t" | null = null;
   private readings = 0;
   private readonly dateLooks: readonly boolean[];
 
-  constructor(private readonly context: CellContext) {
+  constructor(private readonly context: CellContext, private readonly xml: string) {
     this.dateLooks = context.looks.map(({ format }) => isDateFormat(format));
   }
 
@@ -70,7 +74,7 @@ export class CellReader {
     return this.grid;
   }
 
-  open(name: string, attributes: Attributes): void {
+  open(name: string, attributes: Attributes, start: number): void {
     switch (name) {
       case "c": {
         this.context.count.cells += 1;
@@ -82,8 +86,15 @@ export class CellReader {
         this.formula = null;
         this.result = null;
         this.inline = [];
+        this.pieces = undefined;
         break;
       }
+      case "is":
+        this.begin = start;
+        break;
+      case "rPr":
+        this.pieces = [];
+        break;
       case "f":
         this.formula = { attributes, text: "" };
         this.into = "f";
@@ -106,14 +117,15 @@ export class CellReader {
     else if (this.into === "t" && this.readings === 0) this.inline.push(text);
   }
 
-  close(name: string): void {
+  close(name: string, end: number): void {
     this.into = null;
+    if (name === "is" && this.pieces !== undefined) this.pieces = readPieces(parseXml(this.xml.slice(this.begin, end)), this.context.readColor);
     if (name === "rPh") this.readings -= 1;
     if (name !== "c") return;
     const look = this.lookOf(this.attributes["s"]);
     const value = this.readValue(look);
     if (this.formula === null) {
-      if (value !== null) this.line.set(this.column, this.context.repeated.cell({ value, look }));
+      if (value !== null) this.line.set(this.column, this.context.repeated.cell({ value, look, ...(this.pieces !== undefined && { pieces: this.pieces }) }));
       else if (look !== 0) this.line.set(this.column, this.context.repeated.blank(look));
       return;
     }
@@ -136,7 +148,8 @@ export class CellReader {
         if (text === null) return null;
         const shared = texts[Number(text)];
         if (shared === undefined) throw damaged();
-        return shared === "" ? null : shared;
+        this.pieces = shared.pieces;
+        return shared.text === "" ? null : shared.text;
       }
       case "inlineStr":
         return readCellText(this.inline.join("")) || null;

@@ -77,19 +77,22 @@ export function readLooks(styles: string | null, readColor: ReadColor): FileLook
   return { cells: cells.length === 0 ? [{}] : cells, conditional };
 }
 
-function readFont(node: XmlNode | undefined, readColor: ReadColor): Look {
+/** Reads how a font makes letters look. A piece of a text names its font by another element. */
+export function readFont(node: XmlNode | undefined, readColor: ReadColor): Look {
   const flag = (name: string): true | undefined => {
     const one = child(node, name);
     return one !== undefined && isOn(one.attributes["val"], true) ? true : undefined;
   };
   const underline = child(node, "u");
+  const raised = child(node, "vertAlign")?.attributes["val"];
   return withoutUndefined({
-    font: child(node, "name")?.attributes["val"],
+    font: (child(node, "name") ?? child(node, "rFont"))?.attributes["val"],
     size: numberOf(child(node, "sz")?.attributes["val"]),
     bold: flag("b"),
     italic: flag("i"),
     underline: underline !== undefined && underline.attributes["val"] !== "none" ? true : undefined,
     strike: flag("strike"),
+    raised: raised === "superscript" || raised === "subscript" ? raised : undefined,
     color: readColor(child(node, "color")),
   });
 }
@@ -110,7 +113,11 @@ function readBorder(node: XmlNode, readColor: ReadColor): Look {
     return line !== undefined && isLine(line) ? { line, color: readColor(child(one, "color")) ?? "#000000" } : undefined;
   };
   // The strict form of the standard speaks of start and end.
-  return withoutUndefined({ top: side("top"), left: side("left", "start"), bottom: side("bottom"), right: side("right", "end") });
+  const across = side("diagonal");
+  const [falls, rises] = [isOn(node.attributes["diagonalDown"]), isOn(node.attributes["diagonalUp"])];
+  return withoutUndefined({
+    top: side("top"), left: side("left", "start"), bottom: side("bottom"), right: side("right", "end"), falling: falls ? across : undefined, rising: rises ? across : undefined,
+  });
 }
 
 function isLine(text: string): text is LineStyle {
@@ -124,8 +131,9 @@ function readAlignment(node: XmlNode | undefined): Look {
     across: across === "left" || across === "center" || across === "right" || across === "justify" ? across : undefined,
     down: down === "center" ? "middle" : down === "top" || down === "bottom" ? down : undefined,
     wrap: isOn(wrapText) ? true : undefined,
-    // 91 to 180 turn with the clock; 255 stacks letters, which we do not show.
+    // 91 to 180 turn with the clock; 255 stacks letters.
     turn: turn === 0 || turn > 180 ? undefined : turn > 90 ? 90 - turn : turn,
+    stacks: turn === 255 ? true : undefined,
     indent: numberOf(indent) ? numberOf(indent) : undefined,
   };
 }

@@ -1,21 +1,21 @@
 import { parseAreas, sheetSize, type Area, type PrintPlan, type TablePlan } from "../../sheet";
-import { cellAt, putCell, type DocumentSheet, type FormulaFormat, type LineSetting, type Look, type Note } from "../document/workbook-document";
+import type { DocumentSheet, LineSetting, Look, Note } from "../document/workbook-document";
 import { CellReader, type CellContext } from "./read-cells";
+import { putLinks } from "./cell-links";
 import { readCellText } from "./cell-text";
 import { limits, tooLarge } from "./file-problems";
 import type { FilePackage } from "./file-package";
 import { paperOf } from "./paper-sizes";
 import { readFilter, readTableFilter } from "./read-filter";
-import type { ReadColor } from "./read-looks";
-import { readFormulaFormat, readTypingRule, type RawFormat, type RawRule } from "./read-rules";
-import { child, childrenOf, descendants, isOn, numberOf, parseXml, relationId, standingAlone, walkXml, type Attributes, type XmlNode } from "./xml";
+import { readBars, readFormats } from "./read-formats";
+import { readTypingRule, type RawRule } from "./read-rules";
+import { child, childrenOf, descendants, isOn, numberOf, parseXml, standingAlone, walkXml, type Attributes, type XmlNode } from "./xml";
 
 /** What a sheet needs of its workbook to be read. */
 export interface SheetContext extends CellContext {
   /** Parts of sheets in which more than cells may name a sheet: filled as they are read. */
   readonly mayNameSheets: Set<string>;
   readonly conditional: readonly Look[];
-  readonly readColor: ReadColor;
 }
 
 /** A sheet as its workbook lists it. */
@@ -29,14 +29,14 @@ export interface ListedSheet {
 /** Reads one sheet of cells, with its tables, notes and drawings. */
 export function readSheet(file: FilePackage, { id, name, state, part }: ListedSheet, xml: string, context: SheetContext): DocumentSheet {
   if (context.count.cells + countCells(xml) > limits.cells) throw tooLarge(`has more than ${limits.cells.toLocaleString("en")} cells`);
-  const reader = new CellReader(context);
+  const reader = new CellReader(context, xml);
   const outside = new SettingsReader(context);
   const path: string[] = [];
-  let ownFilter: { readonly start: number; end: number } | undefined;
+  const places: { readonly name: string; readonly start: number; end: number }[] = [];
   walkXml(xml, {
     open(element, attributes, start, end) {
-      if (path.length === 1 && element === "autoFilter") ownFilter = { start, end };
-      if (path[1] === "sheetData" && path.length > 2) reader.open(element, attributes);
+      if (path.length === 1 && wholeElements.has(element)) places.push({ name: element, start, end });
+      if (path[1] === "sheetData" && path.length > 2) reader.open(element, attributes, start);
       else if (path[1] === "sheetData" && element === "row") outside.row(reader.openRow(attributes), attributes);
       else outside.open(path, element, standingAlone(attributes));
       path.push(element);
@@ -47,23 +47,19 @@ export function readSheet(file: FilePackage, { id, name, state, part }: ListedSh
     },
     close(element, _start, end) {
       path.pop();
-      if (path.length === 1 && element === "autoFilter" && ownFilter !== undefined) ownFilter.end = end;
-      if (path[1] === "sheetData") reader.close(element);
+      if (path.length === 1 && wholeElements.has(element)) places.at(-1)!.end = end;
+      if (path[1] === "sheetData") reader.close(element, end);
       else outside.close(path, element);
     },
   });
   if (outside.mayNameSheets) context.mayNameSheets.add(part);
   const { cells } = reader;
   const relations = file.relations(part);
-  for (const { attributes } of outside.links) {
-    const area = parseAreas(attributes["ref"] ?? "")[0];
-    const cell = area === undefined ? undefined : cellAt(cells, area.row, area.column);
-    const address = relations.find((one) => one.id === relationId(attributes))?.target;
-    if (area !== undefined && cell !== undefined && address !== undefined) putCell(cells, area.row, area.column, { ...cell, link: address });
-  }
+  putLinks(cells, outside.links, relations);
   const textsOf = (kind: string) => relations.filter((one) => one.kind === kind && !one.isOutside && file.has(one.target)).map(({ target }) => file.read(target)!);
   const partsOf = (kind: string) => textsOf(kind).map(parseXml);
-  const ofSheet = ownFilter === undefined ? "" : xml.slice(ownFilter.start, ownFilter.end);
+  const textsIn = (element: string) => places.filter((place) => place.name === element).map(({ start, end }) => xml.slice(start, end));
+  const [ofSheet = ""] = textsIn("autoFilter");
   const filters = [ofSheet === "" ? null : readFilter(parseXml(ofSheet), ofSheet), ...textsOf("table").map((table) => readTableFilter(parseXml(table), table))];
   return {
     id, name, state, cells,
@@ -75,9 +71,10 @@ export function readSheet(file: FilePackage, { id, name, state, part }: ListedSh
     merges: outside.merges,
     frozen: outside.frozen,
     hidesGrid: outside.hidesGrid,
+    zoom: outside.zoom,
     isProtected: outside.isProtected,
     typingRules: outside.rules.flatMap((rule) => readTypingRule(rule)),
-    ...readFormats(outside.formats, context.conditional),
+    ...formatsOf(textsIn("conditionalFormatting"), textsIn("extLst")[0], context),
     tables: partsOf("table").flatMap(readTable),
     filters: filters.filter((one) => one !== null),
     print: outside.print,
@@ -85,6 +82,9 @@ export function readSheet(file: FilePackage, { id, name, state, part }: ListedSh
     drawings: partsOf("drawing").reduce((sum, drawing) => sum + drawing.children.filter((one) => one.name.endsWith("Anchor") || one.name === "AlternateContent").length, 0),
   };
 }
+
+/** Elements of a sheet that are read as a whole. */
+const wholeElements: ReadonlySet<string> = new Set(["autoFilter", "conditionalFormatting", "extLst"]);
 
 /** Counts the cells of a sheet as nearly every program writes them, at a glance: reading a million and a half only to refuse them takes its time. */
 function countCells(xml: string): number {
@@ -105,17 +105,17 @@ class SettingsReader {
   readonly merges: Area[] = [];
   frozen = { rows: 0, columns: 0 };
   hidesGrid = false;
+  zoom: number | undefined;
   isProtected = false;
   readonly rules: RawRule[] = [];
-  readonly formats: RawFormat[] = [];
-  readonly links: { readonly attributes: Attributes }[] = [];
+  private formats = 0;
+  readonly links: Attributes[] = [];
   private setUp: Attributes = {};
   private readonly breaks: number[] = [];
   private readonly headers: { header?: string; footer?: string } = {};
   private fitsPage = false;
   /** Whether anything that is read here, as a link or a rule, may name a sheet, which takes an exclamation mark. */
   mayNameSheets = false;
-  private sqref = "";
   private words = "";
 
   constructor(private readonly context: SheetContext) {}
@@ -145,6 +145,7 @@ class SettingsReader {
         break;
       case "sheetViews/sheetView":
         this.hidesGrid = !isOn(attributes["showGridLines"], true);
+        this.zoom = numberOf(attributes["zoomScale"]);
         break;
       case "sheetViews/pane":
         if (attributes["state"]?.startsWith("frozen")) this.frozen = { rows: wholeNumber(attributes["ySplit"], sheetSize.rows), columns: wholeNumber(attributes["xSplit"], sheetSize.columns) };
@@ -166,18 +167,15 @@ class SettingsReader {
         this.merges.push(...parseAreas(attributes["ref"] ?? ""));
         if (this.merges.length > limits.merges) throw tooLarge(`joins cells in more than ${limits.merges.toLocaleString("en")} places on one sheet`);
         break;
-      case "conditionalFormatting/conditionalFormatting":
-        this.sqref = attributes["sqref"] ?? "";
-        break;
       case "conditionalFormatting/cfRule":
-        this.formats.push({ attributes, sqref: this.sqref, formulas: [] });
+        this.formats += 1;
         break;
       case "dataValidations/dataValidation":
       case "dataValidation":
         this.rules.push({ attributes, sqref: attributes["sqref"] ?? "", formulas: [] });
         break;
       case "hyperlinks/hyperlink":
-        this.links.push({ attributes });
+        this.links.push(attributes);
         break;
       case "pageSetup/pageSetup":
         this.setUp = attributes;
@@ -185,7 +183,7 @@ class SettingsReader {
       case "rowBreaks/brk":
         this.breaks.push(wholeNumber(attributes["id"], sheetSize.rows));
     }
-    if (this.rules.length + this.formats.length > limits.rules) throw tooLarge(`has more than ${limits.rules.toLocaleString("en")} rules on one sheet`);
+    if (this.rules.length + this.formats > limits.rules) throw tooLarge(`has more than ${limits.rules.toLocaleString("en")} rules on one sheet`);
   }
 
   text(text: string): void {
@@ -197,7 +195,6 @@ class SettingsReader {
     const [, section, , parent] = path;
     if (element === "oddHeader") this.headers.header = this.words;
     if (element === "oddFooter") this.headers.footer = this.words;
-    if (section === "conditionalFormatting" && element === "formula") this.formats.at(-1)?.formulas.push(this.words);
     if (section === "dataValidations" && (element === "formula1" || element === "formula2")) this.rules.at(-1)?.formulas.push(this.words);
     // Rules that look at other sheets may stand in an extension, where formula and areas are elements of their own.
     if (section === "extLst" && parent === "dataValidations") {
@@ -235,10 +232,11 @@ function wholeNumber(text: string | undefined, most: number): number {
   return Math.min(most, Math.max(0, Math.floor(numberOf(text) ?? 0)));
 }
 
-function readFormats(raw: readonly RawFormat[], looks: readonly Look[]): { formats: FormulaFormat[]; otherFormats: number } {
-  const found = raw.map((format) => ({ priority: numberOf(format.attributes["priority"]) ?? 0, format: readFormulaFormat(format, looks) }));
-  const formats = found.sort((a, b) => a.priority - b.priority).flatMap(({ format }) => (format === null ? [] : [format]));
-  return { formats, otherFormats: raw.length - formats.length };
+function formatsOf(elements: readonly string[], extensions: string | undefined, { conditional, readColor }: SheetContext): Pick<DocumentSheet, "formats" | "otherFormats"> {
+  const bars = extensions?.includes("dataBar") !== true ? new Map() : readBars(parseXml(extensions), readColor);
+  const found = elements.flatMap((element) => readFormats(parseXml(element), { looks: conditional, readColor, bars }));
+  const formats = found.sort((one, other) => one.priority - other.priority).flatMap(({ format }) => format ?? []);
+  return { formats, otherFormats: found.length - formats.length };
 }
 
 function readTable({ attributes }: XmlNode): TablePlan[] {

@@ -54,7 +54,8 @@ export function readPackage(file: FilePackage): OpenFile {
   };
   const readColor = colorReader(partText("theme"));
   const { cells: looks, conditional } = readLooks(partText("styles"), readColor);
-  const context = { texts: readSharedTexts(partText("sharedStrings")), looks, from1904, repeated: new RepeatedCells(), count: { cells: 0 }, mayNameSheets: new Set<string>(), conditional, readColor };
+  const texts = readSharedTexts(partText("sharedStrings"), readColor);
+  const context = { texts, looks, from1904, repeated: new RepeatedCells(), count: { cells: 0 }, mayNameSheets: new Set<string>(), conditional, readColor };
   const names = readNames(root, sheets);
   const read = sheets.flatMap(({ id, name, part, state }) => {
     if (id === null) return [];
@@ -113,13 +114,13 @@ function listSheets(file: FilePackage, root: XmlNode, relations: readonly Relati
 function readNames(root: XmlNode, sheets: readonly FileSheet[]): { names: DocumentName[]; titles: Map<string, string> } {
   const titles = new Map<string, string>();
   const names = childrenOf(child(root, "definedNames"), "definedName").flatMap(({ attributes, text }): DocumentName[] => {
-    const { name = "", localSheetId, hidden } = attributes;
+    const { name = "", localSheetId, hidden, comment } = attributes;
     const sheet = localSheetId === undefined ? undefined : (sheets[Number(localSheetId)]?.id ?? undefined);
     if (name === "_xlnm.Print_Titles" && sheet !== undefined) titles.set(sheet, text);
     // Print areas and titles belong to the print set-up, filters to the sheet.
     if (name.startsWith("_xlnm.") || text === "") return [];
     const isReference = /^(?:'(?:[^']|'')+'|[\w.]+)!\$?[A-Z]+\$?\d+(?::\$?[A-Z]+\$?\d+)?$/i.test(text);
-    return [{ name, formula: isReference ? text : fromFileFormula(text), sheet, hidden: isOn(hidden) || undefined }];
+    return [{ name, formula: isReference ? text : fromFileFormula(text), sheet, hidden: isOn(hidden) || undefined, comment }];
   });
   return { names, titles };
 }

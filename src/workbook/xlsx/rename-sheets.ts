@@ -1,6 +1,6 @@
 import { foldSheetName } from "../../sheet";
 import { renameReferences } from "../document/move-lines";
-import type { DocumentSheet } from "../document/workbook-document";
+import { changedFormat, type DocumentSheet } from "../document/workbook-document";
 import { changeAttributes, changeTexts, formulaAttributes, isPivotSource, patchElements, rewrite, shapeLinks, sheetFormulas, tableFormulas } from "./change-part";
 import { decoded, relationsOf, type FilePackage } from "./file-package";
 import type { OpenFile } from "./read-workbook";
@@ -52,6 +52,6 @@ export function withNewNames(sheet: DocumentSheet, names: ReadonlyMap<string, st
   return {
     ...sheet,
     typingRules: sheet.typingRules.map((rule) => ({ ...rule, formulas: rule.formulas.map((formula) => (formula.startsWith("=") ? changed(formula) : formula)) })),
-    formats: sheet.formats.map((format) => ({ ...format, formula: changed(format.formula) })),
+    formats: sheet.formats.map((format) => changedFormat(format, changed)),
   };
 }

@@ -31,11 +31,11 @@ export class RepeatedCells {
     return (this.blanks[look] ??= { value: null, look });
   }
 
-  /** Finds the one copy of a cell; arrays, tables and links stand for themselves. */
+  /** Finds the one copy of a cell; arrays, tables, links and texts in pieces stand for themselves. */
   cell(cell: DocumentCell): DocumentCell {
-    const { value, formula, look, array, isDataTable, link } = cell;
+    const { value, formula, look, array, isDataTable, link, pieces } = cell;
     const content = formula ?? value;
-    if (array !== undefined || isDataTable === true || link !== undefined || (typeof content === "object" && content !== null)) return cell;
+    if (array !== undefined || isDataTable === true || link !== undefined || pieces !== undefined || (typeof content === "object" && content !== null)) return cell;
     if (typeof content === "string" && content.length > longestKept) return cell;
     let ofLook = this.cells.get(look);
     if (ofLook === undefined) this.cells.set(look, (ofLook = new Map<Scalar, DocumentCell[]>()));

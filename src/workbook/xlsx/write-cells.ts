@@ -1,7 +1,7 @@
 import { areaAddress, cellAddress, isError, type CellValue } from "../../sheet";
 import { isOurs } from "../document/formula-kind";
 import { cellAt, type CellGrid, type DocumentCell, type LineSetting } from "../document/workbook-document";
-import { writeCellText } from "./cell-text";
+import { writeCellText, writePieces } from "./cell-text";
 import { hasUnknownFunction, toFileFormula } from "./formula-text";
 import { daysTo1904 } from "./read-cells";
 import { shareFormulas, type FormulaGroup } from "./share-formulas";
@@ -54,7 +54,7 @@ function note(changes: CellChanges, row: number, column: number, change: CellCha
 }
 
 function sameCell(one: DocumentCell, other: DocumentCell): boolean {
-  if (one.look !== other.look || !sameValue(one.value, other.value) || !sameFormula(one, other)) return false;
+  if (one.look !== other.look || JSON.stringify(one.pieces) !== JSON.stringify(other.pieces) || !sameValue(one.value, other.value) || !sameFormula(one, other)) return false;
   return one.formula === undefined || (one.hasResult ?? true) === (other.hasResult ?? true);
 }
 
@@ -212,7 +212,7 @@ function writeCell(prefix: string, row: number, column: number, change: CellChan
   return `${opening}${type === undefined ? "" : ` t="${type}"`}${mark === undefined ? "" : ` cm="${mark}"`}>${formula}${inside}</${prefix}c>`;
 }
 
-function writeValue(prefix: string, { value, look, hasResult = true }: DocumentCell, isComputed: boolean, writing: CellWriting): { readonly type?: string; readonly inside: string } {
+function writeValue(prefix: string, { value, look, pieces, hasResult = true }: DocumentCell, isComputed: boolean, writing: CellWriting): { readonly type?: string; readonly inside: string } {
   const written = (text: string) => `<${prefix}v>${text}</${prefix}v>`;
   if (isComputed && !hasResult) return { inside: "" };
   if (value === null) return isComputed ? { type: "str", inside: written("") } : { inside: "" };
@@ -223,8 +223,6 @@ function writeValue(prefix: string, { value, look, hasResult = true }: DocumentC
     return { inside: written(String(writing.movesDays(look) ? value - daysTo1904 : value)) };
   }
   if (isError(value)) return { type: "e", inside: written(fileErrors.has(value.error) ? value.error : "#VALUE!") };
-  const text = escapeXml(writeCellText(value));
-  if (isComputed) return { type: "str", inside: written(text) };
-  const spaces = text !== text.trim() || text.includes("  ") ? ' xml:space="preserve"' : "";
-  return { type: "inlineStr", inside: `<${prefix}is><${prefix}t${spaces}>${text}</${prefix}t></${prefix}is>` };
+  if (isComputed) return { type: "str", inside: written(escapeXml(writeCellText(value))) };
+  return { type: "inlineStr", inside: `<${prefix}is>${writePieces(prefix, { text: value, pieces })}</${prefix}is>` };
 }

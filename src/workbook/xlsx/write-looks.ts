@@ -1,4 +1,5 @@
 import type { BorderLine, Look } from "../document/workbook-document";
+import { argb } from "./argb";
 import { appendTo } from "./file-package";
 import { builtInFormats } from "./read-looks";
 import { child, childrenOf, escapeXml, numberOf, parseXml, prefixOf, splice, writeAttributes, type Splice, type XmlNode } from "./xml";
@@ -33,15 +34,15 @@ export class LookWriter {
     const isSame = (...keys: (keyof Look)[]) => from !== undefined && keys.every((key) => JSON.stringify(look[key]) === JSON.stringify(based[key]));
     const part = (name: string, keys: (keyof Look)[], list: string, make: () => string): string | number =>
       (isSame(...keys) ? old[name] : undefined) ?? this.add(list, make());
-    const keepsAlignment = isSame("across", "down", "wrap", "turn", "indent");
+    const keepsAlignment = isSame("across", "down", "wrap", "turn", "stacks", "indent");
     const alignment = keepsAlignment ? this.standing(from, "alignment") : this.alignment(look);
     const protection = isSame("unlocked") ? this.standing(from, "protection") : look.unlocked ? `<${this.prefix}protection locked="0"/>` : "";
     const attributes = {
       ...old,
       numFmtId: isSame("format") ? (old["numFmtId"] ?? 0) : this.formatNumber(look.format),
-      fontId: part("fontId", ["font", "size", "bold", "italic", "underline", "strike", "color"], "fonts", () => this.font(look)),
+      fontId: part("fontId", ["font", "size", "bold", "italic", "underline", "strike", "raised", "color"], "fonts", () => this.font(look)),
       fillId: part("fillId", ["fill"], "fills", () => this.fill(look.fill)),
-      borderId: part("borderId", ["top", "left", "bottom", "right"], "borders", () => this.border(look)),
+      borderId: part("borderId", ["top", "left", "bottom", "right", "falling", "rising"], "borders", () => this.border(look)),
       xfId: old["xfId"] ?? 0,
       applyNumberFormat: 1, applyFont: 1, applyFill: 1, applyBorder: 1,
       ...(alignment !== "" && { applyAlignment: 1 }),
@@ -51,9 +52,9 @@ export class LookWriter {
   }
 
   /** Adds a look that a conditional format puts over cells. */
-  addConditionalLook({ bold, italic, color, fill }: Look): number {
+  addConditionalLook({ bold, italic, underline, strike, color, fill }: Look): number {
     const p = this.prefix;
-    const font = [bold && `<${p}b/>`, italic && `<${p}i/>`, color && `<${p}color rgb="${argb(color)}"/>`].filter(Boolean).join("");
+    const font = [bold && `<${p}b/>`, italic && `<${p}i/>`, strike && `<${p}strike/>`, underline && `<${p}u/>`, color && `<${p}color rgb="${argb(color)}"/>`].filter(Boolean).join("");
     const filled = fill ? `<${p}fill><${p}patternFill patternType="solid"><${p}bgColor rgb="${argb(fill)}"/></${p}patternFill></${p}fill>` : "";
     const text = `<${p}dxf>${font && `<${p}font>${font}</${p}font>`}${filled}</${p}dxf>`;
     const known = this.conditional.get(text) ?? this.add("dxfs", text);
@@ -111,10 +112,8 @@ export class LookWriter {
     return number;
   }
 
-  private font({ font = "Calibri", size = 11, bold, italic, underline, strike, color }: Look): string {
-    const p = this.prefix;
-    const flags = [bold && `<${p}b/>`, italic && `<${p}i/>`, strike && `<${p}strike/>`, underline && `<${p}u/>`].filter(Boolean).join("");
-    return `<${p}font>${flags}<${p}sz val="${size}"/>${color ? `<${p}color rgb="${argb(color)}"/>` : `<${p}color theme="1"/>`}<${p}name val="${escapeXml(font)}"/></${p}font>`;
+  private font({ font = "Calibri", size = 11, ...look }: Look): string {
+    return `<${this.prefix}font>${writeFont(this.prefix, { font, size, ...look }, "name", `<${this.prefix}color theme="1"/>`)}</${this.prefix}font>`;
   }
 
   private fill(color: string | undefined): string {
@@ -123,18 +122,19 @@ export class LookWriter {
     return `<${p}fill><${p}patternFill patternType="solid"><${p}fgColor rgb="${argb(color)}"/><${p}bgColor indexed="64"/></${p}patternFill></${p}fill>`;
   }
 
-  private border({ left, right, top, bottom }: Look): string {
+  private border({ left, right, top, bottom, falling, rising }: Look): string {
     const p = this.prefix;
     const side = (name: string, one: BorderLine | undefined) => (one === undefined ? `<${p}${name}/>` : `<${p}${name} style="${one.line}"><${p}color rgb="${argb(one.color)}"/></${p}${name}>`);
-    return `<${p}border>${side("left", left)}${side("right", right)}${side("top", top)}${side("bottom", bottom)}<${p}diagonal/></${p}border>`;
+    const across = writeAttributes({ diagonalUp: rising && 1, diagonalDown: falling && 1 });
+    return `<${p}border${across}>${side("left", left)}${side("right", right)}${side("top", top)}${side("bottom", bottom)}${side("diagonal", falling ?? rising)}</${p}border>`;
   }
 
-  private alignment({ across, down, wrap, turn, indent }: Look): string {
+  private alignment({ across, down, wrap, turn, stacks, indent }: Look): string {
     const attributes = {
       horizontal: across,
       vertical: down === "middle" ? "center" : down,
       wrapText: wrap ? 1 : undefined,
-      textRotation: turn === undefined ? undefined : turn < 0 ? 90 - turn : turn,
+      textRotation: stacks ? 255 : turn === undefined ? undefined : turn < 0 ? 90 - turn : turn,
       indent,
     };
     return Object.values(attributes).every((value) => value === undefined) ? "" : `<${this.prefix}alignment${writeAttributes(attributes)}/>`;
@@ -145,6 +145,16 @@ export class LookWriter {
 const sections: readonly string[] = ["numFmts", "fonts", "fills", "borders", "cellStyleXfs", "cellXfs", "cellStyles", "dxfs", "tableStyles", "colors", "extLst"];
 const elementOf: Readonly<Record<string, string>> = { numFmts: "numFmt", fonts: "font", fills: "fill", borders: "border", cellXfs: "xf", dxfs: "dxf" };
 
-function argb(color: string): string {
-  return `FF${color.slice(1).toUpperCase()}`;
+/** Writes what a font says of letters, in the order that programs ask for; `unsaid` stands for a colour that is not said. */
+export function writeFont(p: string, { font, size, bold, italic, underline, strike, raised, color }: Look, nameElement: string, unsaid = ""): string {
+  return [
+    bold && `<${p}b/>`,
+    italic && `<${p}i/>`,
+    strike && `<${p}strike/>`,
+    underline && `<${p}u/>`,
+    raised && `<${p}vertAlign val="${raised}"/>`,
+    size !== undefined && `<${p}sz val="${size}"/>`,
+    color === undefined ? unsaid : `<${p}color rgb="${argb(color)}"/>`,
+    font !== undefined && `<${p}${nameElement} val="${escapeXml(font)}"/>`,
+  ].filter(Boolean).join("");
 }

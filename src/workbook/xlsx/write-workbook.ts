@@ -1,6 +1,7 @@
 import { areaAddress, foldSheetName } from "../../sheet";
 import { ownFilter } from "../document/sheet-filter";
 import type { DocumentName, DocumentSheet, Look, WorkbookDocument } from "../document/workbook-document";
+import { writeLinks } from "./cell-links";
 import { findDynamicMark } from "./dynamic-mark";
 import { relationTypes, type FilePackage } from "./file-package";
 import { toFileFormula } from "./formula-text";
@@ -65,6 +66,7 @@ export class FileWriter {
       this.parts.set(sheet.id, part);
       writeTables(file, part, sheet, newTableId);
       writeNotes(file, part, [], sheet.notes);
+      writeLinks(file, part, new Map(), sheet.cells);
       this.computes = true;
       return;
     }
@@ -82,6 +84,7 @@ export class FileWriter {
     const lists = ({ tables, filters }: DocumentSheet) => JSON.stringify([tables, filters]);
     if (patched !== xml || lists(old) !== lists(sheet)) writeTables(file, part, sheet, newTableId);
     writeNotes(file, part, stood.notes, sheet.notes);
+    writeLinks(file, part, stood.cells, sheet.cells);
   }
 
   /** Writes all that was not written yet and makes the file. */
@@ -260,13 +263,15 @@ function namesOf(
     if (!isProgramName && text !== "" && now === undefined) return [];
     const said = now === undefined || now.formula === before.names.find(isOf(attributes))?.formula ? text : toFileFormula(now.formula);
     const local = attributes["localSheetId"];
-    if (local === undefined) return [name(attributes, said)];
+    const kept = isProgramName ? attributes : { ...attributes, comment: now?.comment };
+    if (local === undefined) return [name(kept, said)];
     const place = placeNow(Number(local));
-    return place < 0 ? [] : [name({ ...attributes, localSheetId: place }, said)];
+    return place < 0 ? [] : [name({ ...kept, localSheetId: place }, said)];
   });
   const added = after.names.filter((one) => !nodes.some(({ attributes, text }) => text !== "" && isOf(attributes)(one)));
   const ours = added.map((one) => {
-    return name({ name: one.name, localSheetId: one.sheet === undefined ? undefined : placeOf(one.sheet), hidden: one.hidden === true ? 1 : undefined }, toFileFormula(one.formula));
+    const localSheetId = one.sheet === undefined ? undefined : placeOf(one.sheet);
+    return name({ name: one.name, comment: one.comment, localSheetId, hidden: one.hidden === true ? 1 : undefined }, toFileFormula(one.formula));
   });
   const titled = !changesTitles ? [] : after.sheets.flatMap(({ id, name: sheet, print: { titleRows } }) => {
     if (titleRows === undefined) return [];
