@@ -240,11 +240,12 @@ export class Desk {
 
   /** Keeps all of the plan on the desk, so that another can take its place. */
   private async leave(): Promise<void> {
-    await this.atRest();
     this.touched.add("");
-    // Somebody may type while it is being kept.
-    do await this.keepNow();
-    while (this.touched.size > 0 && this.refusal === null);
+    // Somebody may type while it is being kept: what is then in an open cell belongs to this plan too.
+    do {
+      await this.atRest();
+      await this.keepNow();
+    } while (this.touched.size > 0 && this.refusal === null);
     if (this.refusal !== null && this.unfiled.has(this.current.id)) throw noAnswer("plan", this.name, `${this.refusal} Then do that again.`);
     this.stopWaiting();
   }

@@ -12,6 +12,7 @@ import { Desk } from "./desk";
 import { makeFilterCard } from "./filter-card";
 import { makeFoldingPane } from "./folding-pane";
 import type { Grid } from "./grid/open-grid";
+import { dropLateKeys } from "./late-keys";
 import "./page.css";
 import { makeNoteCard } from "./note-card";
 import { openPlanStore } from "./plan-store";
@@ -57,6 +58,8 @@ const host: PaneHost = {
   },
   now: () => new Date(),
 };
+
+const planIsShown = dropLateKeys(bar.say);
 
 /** The grid, once it is up. */
 let grid: Grid | null = null;
@@ -109,6 +112,7 @@ async function startGrid(joinPane: (port: WorkbookPort) => void) {
     endTyping: () => shown.endTyping(),
     show(data) {
       shown.show(data);
+      planIsShown();
       joinPane(shown.port);
     },
   });
@@ -173,7 +177,7 @@ function start(): void {
     const file = event.dataTransfer?.files[0];
     if (file === undefined) return;
     event.preventDefault();
-    void file.arrayBuffer().then((bytes) => bar.open(file.name, new Uint8Array(bytes)));
+    void bar.open(file.name, file.arrayBuffer());
   });
 }
 

@@ -222,7 +222,14 @@ function isFrame(frame: Frame | undefined): frame is Frame {
 }
 
 function isSheet(content: Partial<IWorksheetData> | undefined): boolean {
-  return isObject(content) && typeof content.id === "string" && typeof content.name === "string" && isObject(content.cellData) && Object.values(content.cellData).every(isObject);
+  if (!isObject(content) || typeof content.id !== "string" || typeof content.name !== "string") return false;
+  const { cellData, mergeData = [], rowData = {}, columnData = {}, freeze = {} } = content;
+  // What is no table of cells the engine does not refuse: it would never come up.
+  return isObject(cellData) && Object.values(cellData).every((row) => isObject(row) && Object.values(row).every(isCell)) && Array.isArray(mergeData) && [rowData, columnData, freeze].every(isObject);
+}
+
+function isCell(value: unknown): boolean {
+  return value === null || isObject(value);
 }
 
 function isObject(value: unknown): value is object {

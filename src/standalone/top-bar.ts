@@ -1,4 +1,4 @@
-import { andMore } from "../planning/text";
+import { andMore, noAnswer, quote } from "../planning/text";
 import { chooseFile } from "../taskpane/choose-file";
 import { make } from "../taskpane/elements/make";
 import { saveFile } from "../taskpane/elements/save-file";
@@ -13,8 +13,8 @@ export interface TopBar {
   readonly refresh: () => void;
   /** Lets the person choose a file, and opens it. */
   readonly choose: () => Promise<void>;
-  /** Opens a file that was dropped on the page. */
-  open(name: string, bytes: Uint8Array): Promise<void>;
+  /** Opens a file that was dropped on the page: a folder too can be dropped, which has no bytes. */
+  open(name: string, bytes: Promise<ArrayBuffer>): Promise<void>;
   /** Saves the workbook as a file. */
   readonly save: () => Promise<void>;
   /** Says a sentence. What is said while something is done that was asked for stands behind what is said of that. */
@@ -87,10 +87,14 @@ export function makeTopBar(desk: () => Desk | null, further: HTMLElement): TopBa
     refresh();
   };
   const open = (sentence: string, work: (at: Desk) => Promise<KeptPlanTitle>) => run(async (at) => ({ back: await work(at), sentence }));
-  const openFile = (name: string, bytes: Uint8Array) => open(`${name} is open.`, (at) => at.openFile(name, bytes));
+  const openFile = (name: string, bytes: Promise<ArrayBuffer>) =>
+    open(`${name} is open.`, async (at) => {
+      const read = await bytes.catch(() => { throw noAnswer("file", name, `${quote(name)} cannot be read. Choose one file, no folder, that is still where it was.`); });
+      return at.openFile(name, new Uint8Array(read));
+    });
   const choose = async () => {
     const file = await chooseFile([".xlsx"]);
-    if (file !== null) await openFile(file.name, file.bytes);
+    if (file !== null) await open(`${file.name} is open.`, (at) => at.openFile(file.name, file.bytes));
   };
   const save = () =>
     run(async (at) => {

@@ -20,7 +20,7 @@ const noteName = "baywright plan";
  */
 export function meetWindows(copied: () => void): Windows {
   const held = new Map<string, () => void>();
-  const channel = "BroadcastChannel" in globalThis ? new BroadcastChannel("baywright plans") : null;
+  const channel = openChannel();
   channel?.addEventListener("message", ({ data }) => {
     if (held.has(String(data))) copied();
   });
@@ -48,6 +48,15 @@ export function meetWindows(copied: () => void): Windows {
     plan: () => withNotes((notes) => notes.getItem(noteName)),
     note: (plan) => void withNotes((notes) => { notes.setItem(noteName, plan); }),
   };
+}
+
+/** Opens the way to the other windows, which a browser may lack or refuse. */
+function openChannel(): BroadcastChannel | null {
+  try {
+    return new BroadcastChannel("baywright plans");
+  } catch {
+    return null;
+  }
 }
 
 /** Uses what the browser keeps for this window alone, which it may refuse. */

@@ -274,3 +274,33 @@ test("what is being typed into an open cell is kept beside the plan, asks on lea
   again.close();
   expect((await browser.open({ makeGrid, notes })).said).toEqual([]);
 });
+
+test("what is typed into an open cell while the plan is being kept for another stands in it, and in no other", async () => {
+  const store = await openPlanStore();
+  const grids: PlainGrid[] = [];
+  const page = await browser.open({
+    store,
+    makeGrid(data) {
+      grids.push(plainGrid(data));
+      return grids[0]!;
+    },
+  });
+  opened.push(page);
+  await page.desk.startNew();
+  const keep = store.keep.bind(store);
+  jest.spyOn(store, "keep").mockImplementationOnce((...given) => {
+    grids[0]!.typeInto("late");
+    return keep(...given);
+  });
+  const before = await page.desk.startNew();
+  expect(await page.texts()).toEqual([]);
+  await page.desk.openKept(before.id);
+  expect(await page.texts()).toEqual(["late"]);
+});
+
+test("where a browser refuses windows a way to each other the plan opens all the same", async () => {
+  const page = await browser.open({ refusesChannel: true });
+  opened.push(page);
+  await page.desk.startNew();
+  expect([page.desk.name, page.desk.keeping]).toEqual(["New plan", "kept"]);
+});

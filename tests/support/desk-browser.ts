@@ -37,7 +37,7 @@ export interface DeskPage {
 /** A browser whose windows know of each other. */
 export interface DeskBrowser {
   /** Opens a window; one that is loaded anew has the `notes` of before. */
-  open(given?: { readonly store?: PlanStore; readonly notes?: Map<string, string>; readonly makeGrid?: (data: Partial<IWorkbookData>) => BareGrid }): Promise<DeskPage>;
+  open(given?: { readonly store?: PlanStore; readonly notes?: Map<string, string>; readonly makeGrid?: (data: Partial<IWorkbookData>) => BareGrid; readonly refusesChannel?: true }): Promise<DeskPage>;
 }
 
 /** Makes a browser with the locks, channels and notes of its windows. */
@@ -54,8 +54,14 @@ export function deskBrowser(): DeskBrowser {
       for (const other of channels) if (other !== this) other.dispatchEvent(new MessageEvent("message", { data }));
     }
   }
+  class NoChannel extends EventTarget {
+    constructor() {
+      super();
+      throw new DOMException("no", "SecurityError");
+    }
+  }
   return {
-    async open({ store, notes = new Map<string, string>(), makeGrid = engineGrid } = {}) {
+    async open({ store, notes = new Map<string, string>(), makeGrid = engineGrid, refusesChannel } = {}) {
       const own = new Set<string>();
       const locks = {
         async request(name: string, _: unknown, work: (lock: object | null) => Promise<void> | undefined) {
@@ -69,7 +75,7 @@ export function deskBrowser(): DeskBrowser {
         },
       };
       const sessionStorage = { getItem: (name: string) => notes.get(name) ?? null, setItem: (name: string, text: string) => void notes.set(name, text) };
-      for (const [name, value] of Object.entries({ navigator: { locks }, BroadcastChannel: Channel, sessionStorage })) {
+      for (const [name, value] of Object.entries({ navigator: { locks }, BroadcastChannel: refusesChannel ? NoChannel : Channel, sessionStorage })) {
         Object.defineProperty(globalThis, name, { value, configurable: true, writable: true });
       }
       const said: string[] = [];
@@ -134,6 +140,10 @@ export function plainGrid(data: Partial<IWorkbookData>): PlainGrid {
   let tellTyping: () => void = () => undefined;
   let tell: (change: Partial<EngineChange>) => void = () => undefined;
   const front = () => shown.sheets![shown.sheetOrder![0]!]!;
+  const write = (row: number, text: string) => {
+    front().cellData = { ...front().cellData, [row]: { 0: { v: text } } };
+    tell({ id: "sheet.mutation.set-range-values", sheetId: front().id!, isFigure: false });
+  };
   const live = {
     isOurs: false,
     settle: () => Promise.resolve(),
@@ -144,17 +154,19 @@ export function plainGrid(data: Partial<IWorkbookData>): PlainGrid {
     grid: {
       live: live as unknown as LiveWorkbook,
       openCell: { read: () => typing, onChange: (listener) => void (tellTyping = listener) },
-      endTyping: () => Promise.resolve(),
+      endTyping() {
+        const { text } = typing ?? {};
+        typing = null;
+        if (text !== undefined) write(0, text);
+        return Promise.resolve();
+      },
       show: (next) => void (shown = structuredClone(next)),
     },
     typeInto(text) {
       typing = text === null ? null : { place: "Sheet1!A1", text };
       tellTyping();
     },
-    type(row, text) {
-      front().cellData = { ...front().cellData, [row]: { 0: { v: text } } };
-      tell({ id: "sheet.mutation.set-range-values", sheetId: front().id!, isFigure: false });
-    },
+    type: write,
     texts: () => Promise.resolve(Object.values(front().cellData ?? {}).map((row: Record<number, { v?: unknown }>) => row[0]?.v)),
     settle: () => Promise.resolve(),
     dispose: () => undefined,

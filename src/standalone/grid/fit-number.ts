@@ -13,11 +13,16 @@ export function fitNumber(text: string, value: number | null, fits: (text: strin
 /** Lists shorter ways to write a number, the most exact first; none of them is twice the number, or half of it. */
 function shorterForms(value: number): string[] {
   const [, decimals = ""] = /^-?\d+\.(\d+)$/.exec(String(value)) ?? [];
-  const rounded = Array.from({ length: decimals.length }, (_, fewer) => value.toFixed(decimals.length - 1 - fewer));
+  const rounded = Array.from({ length: decimals.length }, (_, fewer) => withoutZeros(value.toFixed(decimals.length - 1 - fewer)));
   // A small number says more by its first digits than by its zeros.
   const plain = Math.abs(value) < 0.001 ? [] : rounded.filter((form) => Math.abs(Number(form) - value) < Math.abs(value) / 2);
   const powers = Array.from({ length: mostDecimals + 1 }, (_, fewer) => value.toExponential(mostDecimals - fewer));
   return [...plain, ...powers.map(scientific)];
+}
+
+/** Leaves out zeros at the end of decimals: they would say that the number ends there. */
+function withoutZeros(form: string): string {
+  return form.includes(".") ? form.replace(/\.?0+$/, "") : form;
 }
 
 /** Writes a power of ten as spreadsheets do; any other number stays as it is. */

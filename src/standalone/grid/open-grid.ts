@@ -1,5 +1,6 @@
 import { DEFAULT_STYLES, IUniverInstanceService, type IWorkbookData, LifecycleService, LifecycleStages, LocaleService, LocaleType, type PluginCtor, Univer, UniverInstanceType } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
+import { IDefinedNamesService } from "@univerjs/engine-formula";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
 import { UniverSheetsFindReplacePreset } from "@univerjs/preset-sheets-find-replace";
 import { defaultTheme } from "@univerjs/themes";
@@ -35,15 +36,17 @@ import { showEarlyDialogs } from "./early-dialogs";
 import { loadEnglish } from "./engine-texts";
 import { showFaultNotes, type FaultDisplay } from "./fault-notes";
 import { fitRows } from "./fitted-rows";
+import { keepFormulaBar } from "./formula-bar";
 import { giveWay } from "./frozen-columns";
 import { keepHostRules } from "./host-rules";
 import { offerWhatFilesKeep } from "./offered-choices";
 import { openMenusByKey } from "./menu-keys";
 import { keepMovesInSight } from "./moves-in-sight";
-import { followSheetNames, placeOn } from "./name-box";
+import { followAddresses, placeOn } from "./name-box";
 import { type OpenCell, watchOpenCell } from "./open-cell";
-import { keepPastedText } from "./plain-text-paste";
+import { keepForeignText, keepPastedText } from "./plain-text-paste";
 import { drawListsAsText } from "./list-cells";
+import { keepToEdges } from "./sheet-edges";
 import { showFilters } from "./show-filters";
 import { showNotes } from "./show-notes";
 import { formatAsFilesDo } from "./rules-of-files";
@@ -146,8 +149,10 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   formatAsFilesDo(univer);
   passStaleSuggestions(univer, live);
   keepTabRuns(univer, live);
+  keepToEdges(univer, live);
   addDeskKeys(univer, live);
   addTypingKeys(univer);
+  keepFormulaBar(univer, container);
   turnToFront(live, data);
   extendTabMenu(univer, live, display.askPrint);
   renameByDoubleClick(univer, container);
@@ -157,6 +162,7 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
   endExamples(univer);
   const fitInFront = fitRows(univer, live);
   keepPastedText(univer);
+  keepForeignText(univer, live);
   copyNotes(univer, live);
   copyLinks(univer, live);
   keepMovesInSight(univer, live, display.say);
@@ -176,15 +182,15 @@ export async function openGrid(container: HTMLElement, data: Partial<IWorkbookDa
     if (sheet !== undefined) void port.apply([{ kind: "select", sheet: sheet.getName(), area }]).then(focus);
     return sheet !== undefined;
   };
+  const own = () => live.workbook.getActiveSheet().getName();
   const leadTo = (text: string) => {
     const named = api.getActiveWorkbook()?.getDefinedName(text)?.getFormulaOrRefString();
-    const place = placeOn(named ?? text, live.workbook.getActiveSheet().getName());
+    const place = placeOn(named ?? text, own());
     return place !== null && lead(place.sheet, place.area);
   };
-  const reveal = (area: Area) => {
-    live.filters.reveal(live.workbook.getActiveSheet(), area);
-  };
-  followSheetNames(container, lead, reveal, display.say);
+  const definedNames = univer.__getInjector().get(IDefinedNamesService);
+  const isName = (text: string) => definedNames.getValueByName(live.workbook.getUnitId(), text) !== null;
+  followAddresses(container, { lead, own, isName, focus, say: display.say });
   showLinks(univer, live, { linked: display.linked, say: display.say, lead: leadTo });
   return {
     api,

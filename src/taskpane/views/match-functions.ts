@@ -69,7 +69,7 @@ const small = new Set([
  * catalogue stays.
  */
 export function matchFunctions<One extends Described>(functions: readonly One[], query: string): readonly One[] {
-  const typed = query.toLowerCase().replace(/^[=\s]*(bay\.)?/, "").split(/[\s?,!"'()]+/).filter((word) => word !== "");
+  const typed = query.toLowerCase().replace(/^[=\s]*(bay\.)?/, "").replace(/\braid(?=\d)/g, "raid ").split(/[\s?,!"'()]+/).filter((word) => word !== "");
   const telling = typed.filter((word) => !small.has(word) && !/^\d+$/.test(word));
   if (typed.length === 0) return functions;
   const texts = functions.map((one) => ({ one, short: `${one.id} ${one.family} ${one.description}`.toLowerCase(), long: helpOf(one) }));

@@ -1,13 +1,13 @@
 import { BooleanNumber, type ICellData, IUndoRedoService, type Univer, type Worksheet, generateRandomId } from "@univerjs/core";
 import { noAnswer } from "../../planning/text";
-import { cellArea, sameSheetName, type Area } from "../../sheet";
+import { cellArea, sameSheetName, sheetSize, type Area } from "../../sheet";
 import { checkEdits } from "../check-edits";
 import type { Edit, WorkbookPort } from "../port";
 import { readChosen } from "../sheet-choice";
 import { keptLink } from "./cell-link";
 import { selectionOf } from "./cell-selection";
-import { yes } from "./engine-values";
-import { LiveWorkbook, zoomOperation } from "./live-workbook";
+import { no, yes } from "./engine-values";
+import { LiveWorkbook, type Mutation, zoomOperation } from "./live-workbook";
 import { storedCell, storeSheet } from "./store-sheet";
 import { estimateRowHeights } from "./row-heights";
 import { filterMutation } from "./sheet-filters";
@@ -118,9 +118,12 @@ function carryOut(live: LiveWorkbook, edit: Edit, sheetNamed: (name: string) => 
       live.run("sheet.command.set-worksheet-name", { subUnitId: sheetNamed(edit.sheet).getSheetId(), name: edit.name });
       return;
     case "show-sheet":
-    case "hide-sheet":
-      live.run("sheet.mutation.set-worksheet-hidden", { subUnitId: sheetNamed(edit.sheet).getSheetId(), hidden: edit.kind === "hide-sheet" ? 1 : 0 });
+    case "hide-sheet": {
+      const sheet = sheetNamed(edit.sheet);
+      const hidden = (to: BooleanNumber): Mutation => ["sheet.mutation.set-worksheet-hidden", { subUnitId: sheet.getSheetId(), hidden: to }];
+      live.change([hidden(edit.kind === "hide-sheet" ? yes : no)], [hidden(sheet.isSheetHidden())]);
       return;
+    }
     case "delete-sheet":
       live.run("sheet.command.remove-sheet", { subUnitId: sheetNamed(edit.sheet).getSheetId() });
       return;
@@ -137,9 +140,16 @@ function addSheet(live: LiveWorkbook, { plan, after }: Extract<Edit, { kind: "ad
   const index = after === undefined ? names.length : names.findIndex((name) => sameSheetName(name, after)) + 1;
   live.run("sheet.command.insert-sheet", { index, sheet });
   const subUnitId = sheet.id;
-  if (validations.length > 0) live.run("data-validation.mutation.addRule", { subUnitId, rule: validations });
-  // The engine puts each new rule before those that are there; the last one added is asked first.
-  for (const rule of [...conditionalFormats].reverse()) live.run("sheet.mutation.add-conditional-rule", { subUnitId, rule });
+  const redos: Mutation[] = [
+    ...(validations.length > 0 ? [["data-validation.mutation.addRule", { subUnitId, rule: validations }] as const] : []),
+    // The engine puts each new rule before those that are there; the last one added is asked first.
+    ...[...conditionalFormats].reverse().map((rule) => ["sheet.mutation.add-conditional-rule", { subUnitId, rule }] as const),
+  ];
+  const undos: Mutation[] = [
+    ...(validations.length > 0 ? [["data-validation.mutation.removeRule", { subUnitId, ruleId: validations.map(({ uid }) => uid) }] as const] : []),
+    ...conditionalFormats.map(({ cfId }) => ["sheet.mutation.delete-conditional-rule", { subUnitId, cfId }] as const),
+  ];
+  live.change(redos, undos);
 }
 
 /** Finds the id of a style that the workbook has already, or gives it to the workbook under a new one. */
@@ -172,18 +182,12 @@ function write(live: LiveWorkbook, sheet: Worksheet, { row, column, cells }: Ext
   });
   if (Object.keys(matrix).length === 0) return;
   const area = { row, column, rows: cells.length, columns: Math.max(...cells.map((line) => line.length)) };
-  makeRoom(live, sheet, row + area.rows, column + area.columns);
+  live.makeRoom(sheet, { rows: row + area.rows, columns: column + area.columns });
   live.run("sheet.command.set-range-values", { subUnitId: sheet.getSheetId(), range: toRange(area), value: matrix });
 }
 
 function isTextFormat({ workbook }: LiveWorkbook, sheet: Worksheet, row: number, column: number): boolean {
   return workbook.getStyles().getStyleByCell(sheet.getCellRaw(row, column))?.n?.pattern === "@";
-}
-
-function makeRoom(live: LiveWorkbook, sheet: Worksheet, rows: number, columns: number): void {
-  const subUnitId = sheet.getSheetId();
-  if (rows > sheet.getRowCount()) live.run("sheet.command.set-worksheet-row-count", { subUnitId, rowCount: rows + 50 });
-  if (columns > sheet.getColumnCount()) live.run("sheet.command.set-worksheet-column-count", { subUnitId, columnCount: columns + 6 });
 }
 
 function resizeTable(sheet: Worksheet, name: string, area: Area): void {
@@ -197,7 +201,10 @@ function select(live: LiveWorkbook, sheet: Worksheet, area: Area): void {
   if (sheet.isSheetHidden() === yes) live.run("sheet.mutation.set-worksheet-hidden", { subUnitId, hidden: 0 });
   live.run("sheet.operation.set-worksheet-active", { subUnitId });
   live.filters.reveal(sheet, area);
-  const range = toRange(area);
+  // Of whole columns and rows those cells are selected that the engine has.
+  const whole = { rows: area.rows === sheetSize.rows, columns: area.columns === sheetSize.columns };
+  live.makeRoom(sheet, { rows: whole.rows ? 0 : area.row + area.rows, columns: whole.columns ? 0 : area.column + area.columns });
+  const range = toRange({ ...area, ...(whole.rows && { rows: sheet.getRowCount() }), ...(whole.columns && { columns: sheet.getColumnCount() }) });
   live.run("sheet.operation.set-selections", { subUnitId, selections: [selectionOf(range)] });
   void live.look("sheet.command.scroll-to-cell", { range });
 }

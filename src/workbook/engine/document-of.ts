@@ -10,12 +10,12 @@ import { formatOf } from "./engine-formats";
 import { no, yes } from "./engine-values";
 import { figureOf } from "./kept-figures";
 import { hexColor, lookOfStyle } from "./look-style";
-import { everySheet, lookId, toTheEnd } from "./open-document";
+import { everySheet, lookId } from "./open-document";
 import { givenHeight } from "./row-heights";
 import { cellValue } from "./sheet-snapshot";
 import { notesOf, type SheetNotes } from "./stored-notes";
 import {
-  columnCharacters, eachCell, extrasOf, findStyle, isFilteredRow, numbered, readResource, resourceNames, rowPoints, toArea, type Spill, type StoredStyle, type StoredWorkbook,
+  columnCharacters, eachCell, extrasOf, findStyle, isFilteredRow, numbered, readResource, resourceNames, rowPoints, toArea, toTheEnd, type Spill, type StoredStyle, type StoredWorkbook,
 } from "./stored-sheet";
 import { piecesOf } from "./text-pieces";
 

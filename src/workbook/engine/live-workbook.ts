@@ -1,9 +1,10 @@
-import type { ICellData, IRange, IWorkbookData, Nullable, Univer, Workbook, Worksheet } from "@univerjs/core";
-import { ICommandService, IResourceLoaderService, IUniverInstanceService, UniverInstanceType } from "@univerjs/core";
+import type { ICellData, IRange, ISheetDataValidationRule, IWorkbookData, Nullable, Univer, Workbook, Worksheet } from "@univerjs/core";
+import { ICommandService, IResourceLoaderService, IUndoRedoService, IUniverInstanceService, UniverInstanceType } from "@univerjs/core";
 import { FormulaDataModel, IActiveDirtyManagerService } from "@univerjs/engine-formula";
+import { DataValidationModel, UpdateRuleType } from "@univerjs/data-validation";
 import { SheetsSelectionsService } from "@univerjs/sheets";
 import { FormulaCalculationSessionService } from "@univerjs/sheets-formula";
-import type { CellValue } from "../../sheet";
+import { sheetSize, type Area, type CellValue } from "../../sheet";
 import { CellNotes } from "./cell-notes";
 import { knowTables } from "./engine-tables";
 import { keepExtras } from "./keep-extras";
@@ -12,7 +13,8 @@ import { leaveRemovedSheets } from "./leave-removed-sheets";
 import { computeBehindLostSpills } from "./lost-spills";
 import { SheetFilters } from "./sheet-filters";
 import { cellValue } from "./sheet-snapshot";
-import { eachCell, numbered, toArea, type Spill, type StoredWorkbook } from "./stored-sheet";
+import { eachCell, numbered, toArea, toTheEnd, type Spill, type StoredWorkbook } from "./stored-sheet";
+import { undoFromTheLast } from "./undo-order";
 
 /** How long a calculation may take before waiting for it is given up, in milliseconds. */
 const longestCalculation = 120_000;
@@ -40,12 +42,16 @@ export interface EngineChange {
   readonly isFigure: boolean;
 }
 
+/** A mutation of the engine, and what it is told beside the workbook. */
+export type Mutation = readonly [id: string, params: object];
+
 /** The workbook that is open in an engine: what its plain data does not tell. */
 export class LiveWorkbook {
   private readonly commands: ICommandService;
   private readonly formulas: FormulaDataModel;
   private readonly selections: SheetsSelectionsService;
   private readonly calculation: FormulaCalculationSessionService;
+  private readonly rules: DataValidationModel;
   private restless = true;
   private settling: Promise<void> | null = null;
   private ours = false;
@@ -63,6 +69,7 @@ export class LiveWorkbook {
     this.formulas = injector.get(FormulaDataModel);
     this.selections = injector.get(SheetsSelectionsService);
     this.calculation = injector.get(FormulaCalculationSessionService);
+    this.rules = injector.get(DataValidationModel);
     this.notes = new CellNotes(univer);
     this.filters = new SheetFilters(univer, () => this.workbook);
     const asking = injector.get(IActiveDirtyManagerService);
@@ -74,6 +81,7 @@ export class LiveWorkbook {
     keepExtras(this.commands, (unitId) => (unitId === this.workbook.getUnitId() ? this.workbook.getSheets() : []), () => this.ours);
     computeBehindLostSpills(univer);
     leaveRemovedSheets(univer);
+    undoFromTheLast(univer);
     this.tellTables = knowTables(univer);
     this.tellTables();
     this.commands.onCommandExecuted(({ id }) => {
@@ -112,6 +120,38 @@ export class LiveWorkbook {
     } finally {
       this.ours = false;
     }
+  }
+
+  /** Carries out mutations, which by themselves nobody could undo, so that `undos` take them back. */
+  change(redos: readonly Mutation[], undos: readonly Mutation[]): void {
+    for (const [id, params] of redos) this.run(id, params);
+    const unitID = this.workbook.getUnitId();
+    const steps = (mutations: readonly Mutation[]) => mutations.map(([id, params]) => ({ id, params: { unitId: unitID, ...params } }));
+    this.univer.__getInjector().get(IUndoRedoService).pushUndoRedo({ unitID, redoMutations: steps(redos), undoMutations: steps(undos) });
+  }
+
+  /**
+   * Gives a sheet so many rows and columns where it has fewer, and some to spare; false where no sheet can have so many.
+   *
+   * Rules that reach to its end reach to its end afterwards.
+   */
+  makeRoom(sheet: Worksheet, { rows, columns }: Pick<Area, "rows" | "columns">): boolean {
+    if (rows > sheetSize.rows || columns > sheetSize.columns) return false;
+    const [subUnitId, had] = [sheet.getSheetId(), { rows: sheet.getRowCount(), columns: sheet.getColumnCount() }];
+    if (rows <= had.rows && columns <= had.columns) return true;
+    const rules = this.rules.getRules(this.workbook.getUnitId(), subUnitId) as readonly ISheetDataValidationRule[];
+    const reaching = rules.filter(({ uid }) => uid.endsWith(toTheEnd));
+    if (rows > had.rows) this.run("sheet.mutation.set-worksheet-row-count", { subUnitId, rowCount: Math.min(rows + 50, sheetSize.rows) });
+    if (columns > had.columns) this.run("sheet.mutation.set-worksheet-column-count", { subUnitId, columnCount: Math.min(columns + 6, sheetSize.columns) });
+    const stretched = (range: IRange): IRange => ({
+      ...range,
+      ...(range.endRow === had.rows - 1 && { endRow: sheet.getRowCount() - 1 }),
+      ...(range.endColumn === had.columns - 1 && { endColumn: sheet.getColumnCount() - 1 }),
+    });
+    for (const { uid, ranges } of reaching) {
+      this.run("data-validation.mutation.updateRule", { subUnitId, ruleId: uid, payload: { type: UpdateRuleType.RANGE, payload: ranges.map(stretched) } });
+    }
+    return true;
   }
 
   /** Tells that another workbook was opened, of which nothing is computed yet. */

@@ -12,7 +12,7 @@ import { styleOfLook } from "./look-style";
 import type { Figure } from "./kept-figures";
 import { freeze } from "./store-sheet";
 import { storedNotes } from "./stored-notes";
-import { columnPixels, numbered, resourceNames, rowPixels, toRange, type SheetExtras, type StoredSheet, type StoredStyle } from "./stored-sheet";
+import { columnPixels, numbered, resourceNames, rowPixels, toRange, toTheEnd, type SheetExtras, type StoredSheet, type StoredStyle } from "./stored-sheet";
 import { storedPieces } from "./text-pieces";
 
 /** The id under which cells of the engine name a look of the document. */
@@ -184,9 +184,6 @@ const operators: ReadonlyMap<string, DataValidationOperator> = new Map(Object.va
 
 /** Most cells of one merged area that the engine is given. */
 const mostMerged = 1_000_000;
-
-/** What the name of a rule ends in whose areas reach to the last row or column of the sheet: the engine goes through every cell of a rule, and is given those it has. */
-export const toTheEnd = "…";
 
 function openRule(rule: TypingRule, index: number, { rowCount, columnCount }: { readonly rowCount: number; readonly columnCount: number }): ISheetDataValidationRule {
   const reaches = rule.areas.some(({ row, column, rows, columns }) => row + rows > rowCount || column + columns > columnCount);

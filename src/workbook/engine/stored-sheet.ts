@@ -132,6 +132,9 @@ export function frontOf({ custom, sheets = {} }: Partial<IWorkbookData>): string
   return Object.entries(sheets).find(([, { name }]) => name !== undefined && name === custom?.["front"])?.[0];
 }
 
+/** What the name of a rule ends in whose areas reach to the last row or column of the sheet: the engine goes through every cell of a rule, and is given those it has. */
+export const toTheEnd = "…";
+
 /** Makes a workbook of one empty sheet. */
 export function emptyWorkbook(): Partial<IWorkbookData> {
   return { id: "workbook", name: "Workbook", sheetOrder: ["sheet1"], sheets: { sheet1: { id: "sheet1", name: "Sheet1", rowCount: 200, columnCount: 26, cellData: {} } } };

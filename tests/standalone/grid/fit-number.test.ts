@@ -16,6 +16,8 @@ test.each([
   [0.00001234567, 8, "1.23E-05"],
   [0.04, 3, "###"],
   [2e300, 6, "2E+300"],
+  [99.999999999, 7, "100"],
+  [2.00001, 5, "2"],
 ])("%d in a cell of %d characters is shown as %s", (value, most, shown) => {
   expect(fitNumber(String(value), value, inCharacters(most))).toBe(shown);
 });

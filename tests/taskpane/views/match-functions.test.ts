@@ -25,6 +25,7 @@ describe("finding a function", () => {
 test.each([
   ["raid", "USABLE"],
   ["RAID 6 usable capacity of 12 disks", "USABLE"],
+  ["raid10", "USABLE"],
   ["mirror", "SCHEMES"],
   ["compare raid levels", "SCHEMES"],
   ["hot spares", "USABLE"],

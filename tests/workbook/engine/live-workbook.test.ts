@@ -1,9 +1,12 @@
 import { UniverInstanceType } from "@univerjs/core";
+import { Workbook } from "exceljs";
 import { FormulaCalculationSessionService } from "@univerjs/sheets-formula";
 import { bootEngine, openHeadless } from "../../../src/headless/open-headless";
 import { createBrowserPort } from "../../../src/workbook/engine/browser-port";
 import { LiveWorkbook } from "../../../src/workbook/engine/live-workbook";
 import { emptyWorkbook } from "../../../src/workbook/engine/stored-sheet";
+import { readWorkbook, writeWorkbook } from "../../../src/workbook/engine/workbook-file";
+import { readFile } from "../../../src/workbook/xlsx/read-workbook";
 
 test("whoever reads while somebody else waits for the formulas waits too", async () => {
   const { port, settle, dispose } = await openHeadless();
@@ -89,6 +92,24 @@ test("a workbook comes to rest with the figures of now though other work holds u
     const stop = keepBusy();
     await live.settle().finally(stop);
     expect(sheet.getCellRaw(0, 1)?.v).toBe(63);
+  } finally {
+    live.dispose();
+  }
+});
+
+test("a list over a whole column is still over the whole column where the sheet was given more rows", async () => {
+  const file = new Workbook();
+  const sheet = file.addWorksheet("Sheet1");
+  sheet.getCell("A1").value = "Answer";
+  (sheet as unknown as { dataValidations: { add(area: string, rule: object): void } }).dataValidations.add("A2:A1048576", { type: "list", allowBlank: true, formulae: ['"yes,no"'] });
+  const bytes = new Uint8Array(await file.xlsx.writeBuffer());
+  const live = new LiveWorkbook(bootEngine(readWorkbook(bytes)));
+  try {
+    expect(live.makeRoom(live.workbook.getActiveSheet(), { rows: 500, columns: 1 })).toBe(true);
+    expect(live.makeRoom(live.workbook.getActiveSheet(), { rows: 1_048_577, columns: 1 })).toBe(false);
+    expect(live.workbook.getActiveSheet().getRowCount()).toBeGreaterThanOrEqual(500);
+    const saved = readFile(writeWorkbook(live.store(), bytes).bytes);
+    expect(saved.document.sheets[0]!.typingRules.map(({ areas }) => areas)).toEqual([[{ row: 1, column: 0, rows: 1_048_575, columns: 1 }]]);
   } finally {
     live.dispose();
   }
