@@ -1,5 +1,5 @@
 import { slipsBetween } from "../../planning/text";
-import { formulaTokens, type FormulaToken } from "../../sheet";
+import { foldSheetName, formulaTokens, parseAreas, sheetNamesIn, type FormulaToken } from "../../sheet";
 
 /** What each error of a cell means, and what mends it, where nothing more is known. */
 const sentences: Readonly<Record<string, string>> = {
@@ -20,6 +20,31 @@ const sentences: Readonly<Record<string, string>> = {
 const slips: readonly { readonly shows: readonly string[]; readonly is: (tokens: readonly FormulaToken[]) => boolean; readonly sentence: string }[] = [
   {
     shows: ["#NAME?", "#ERROR!", "#VALUE!"],
+    is: (tokens) => tokens.some(({ kind, text }) => kind === "other" && text === '"'),
+    sentence: "A text in the formula has no end. Write a quote where it ends.",
+  },
+  {
+    shows: ["#NAME?", "#ERROR!", "#VALUE!"],
+    is: (tokens) => bracketsOf(tokens) > 0,
+    sentence: "A bracket is open. Write the one that closes it.",
+  },
+  {
+    shows: ["#NAME?", "#ERROR!", "#VALUE!"],
+    is: (tokens) => bracketsOf(tokens) < 0,
+    sentence: "A bracket closes that was never opened. Take it away, or write the one that opens it.",
+  },
+  {
+    shows: ["#NAME?", "#ERROR!", "#VALUE!"],
+    is: (tokens) => /[-+*/^&=<>,]\s*$/.test(tokens.at(-1)?.text ?? "") && tokens.at(-1)?.kind === "other",
+    sentence: "The formula ends after a sign. Write what comes behind it.",
+  },
+  {
+    shows: ["#NAME?", "#ERROR!", "#VALUE!", "#REF!"],
+    is: (tokens) => tokens.some(({ kind, text }) => kind === "cell" && parseAreas(text).length === 0),
+    sentence: "The formula speaks of a cell beyond the last one of a sheet, XFD1048576. Write one before it.",
+  },
+  {
+    shows: ["#NAME?", "#ERROR!", "#VALUE!"],
     is: (tokens) => tokens.some(({ kind, text }) => kind === "other" && text.includes(";")) && !tokens.some(({ text }) => text.includes("{")),
     sentence: "A semicolon stands between arguments. Write a comma there.",
   },
@@ -38,10 +63,23 @@ const slips: readonly { readonly shows: readonly string[]; readonly is: (tokens:
 /** Functions without arguments. */
 const needsNothing = new Set(["NA", "TRUE", "FALSE", "PI", "NOW", "TODAY", "RAND", "ROW", "COLUMN", "SHEET", "SHEETS", "BAY.VERSION"]);
 
-/** Says what is wrong with a cell that shows `error`; null where its text is no error of a formula. `functions` are the names of all that are known. */
-export function errorSentence(error: string, formula: string, functions: ReadonlySet<string>): string | null {
+/** How many more brackets are opened than closed. */
+function bracketsOf(tokens: readonly FormulaToken[]): number {
+  const signs = tokens.filter(({ kind }) => kind === "other").map(({ text }) => text).join("");
+  return signs.split("(").length - signs.split(")").length;
+}
+
+/**
+ * Says what is wrong with a cell that shows `error`; null where its text is no error of a formula. `functions` are the names of all that are known, `sheets`
+ * those of the workbook's sheets.
+ */
+export function errorSentence(error: string, formula: string, functions: ReadonlySet<string>, sheets: readonly string[]): string | null {
   const sentence = sentences[error] ?? null;
   if (sentence === null) return null;
+  const there = new Set(sheets.map(foldSheetName));
+  // A sheet of another workbook has its number in brackets before it.
+  const missing = sheetNamesIn(formula).find((name) => !name.includes("]") && !there.has(foldSheetName(name)));
+  if (missing !== undefined) return `There is no sheet "${missing}". Write the name as it stands on its tab.`;
   const slip = slips.find(({ shows, is }) => shows.includes(error) && is(formulaTokens(formula)));
   if (slip !== undefined) return slip.sentence;
   if (error !== "#NAME?") return sentence;

@@ -26,6 +26,7 @@ export function showFaultNotes(univer: Univer, api: FUniver, live: LiveWorkbook,
     const sheet = live.workbook.getSheetBySheetName(name);
     return sheet ? live.formulaAt(sheet, row, column, sheet.getCellRaw(row, column)) : null;
   };
+  const sentenceOf = (error: string, formula: string) => errorSentence(error, formula, names, live.workbook.getSheets().map((sheet) => sheet.getName()));
   const sentenceAt = (row: number, column: number) => {
     const sheet = live.workbook.getActiveSheet();
     const shown = sheet.getCell(row, column);
@@ -35,9 +36,9 @@ export function showFaultNotes(univer: Univer, api: FUniver, live: LiveWorkbook,
     const formula = live.formulaAt(sheet, row, column, sheet.getCellRaw(row, column)) ?? "";
     if (typeof value !== "string" || !value.startsWith("#")) {
       const isCircular = formula !== "" && isInCircle({ sheet: sheet.getName(), row, column }, formulaOf);
-      return isCircular ? `Circular reference: ${errorSentence("#CYCLE!", formula, names)}` : null;
+      return isCircular ? `Circular reference: ${sentenceOf("#CYCLE!", formula)}` : null;
     }
-    const sentence = errorSentence(value, formula, names);
+    const sentence = sentenceOf(value, formula);
     return sentence === null ? null : `${value}: ${sentence}`;
   };
   // The engine's own bubble knows only the code of an error: it would say less than we know.

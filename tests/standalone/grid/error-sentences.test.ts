@@ -1,7 +1,7 @@
 import { errorSentence } from "../../../src/standalone/grid/error-sentences";
 
 const functions = new Set(["SUM", "SUMIF", "VLOOKUP", "BAY.USABLE", "BAY.SURVIVES", "BAY.UNITPRICE"]);
-const sentenceFor = (formula: string) => errorSentence("#NAME?", formula, functions);
+const sentenceFor = (formula: string) => errorSentence("#NAME?", formula, functions, []);
 
 test.each([
   ["=BAY.USEABLE(1)", "There is no function BAY.USEABLE. Write BAY.USABLE?"],
@@ -20,7 +20,7 @@ test("a name that is no function, and text in quotes, are not taken for misspelt
 });
 
 test.each(["#SPILL!", "#REF!", "#DIV/0!", "#NUM!", "#N/A", "#VALUE!", "#NULL!", "#CYCLE!", "#CALC!", "#NAME?", "#ERROR!"])("%s has a sentence that says what to do", (error) => {
-  expect(errorSentence(error, "=A1", functions)).toMatch(/\b(Clear|Undo|Fill|Look|Write|Take|Put)\b.*\.$/);
+  expect(errorSentence(error, "=A1", functions, [])).toMatch(/\b(Clear|Undo|Fill|Look|Write|Take|Put)\b.*\.$/);
 });
 
 test.each([
@@ -30,10 +30,21 @@ test.each([
   ["#REF!", "=#REF!+1", "write which cells are meant now."],
   ["#N/A", "=NA()", "Look at what is looked for"],
   ["#NAME?", '=USEABLE("a;b")', "Put text in quotes."],
+  ["#VALUE!", '="open', "Write a quote where it ends."],
+  ["#VALUE!", "=SUM((A1+2)", "A bracket is open."],
+  ["#VALUE!", "=)", "A bracket closes that was never opened."],
+  ["#VALUE!", "=1+", "Write what comes behind it."],
+  ["#NAME?", "=A1048577", "beyond the last one of a sheet"],
+  ["#NAME?", "=2*$XFE$1", "beyond the last one of a sheet"],
+  ["#VALUE!", "=Nowhere!A1", 'There is no sheet "Nowhere".'],
+  ["#REF!", "=SUM('No ''where'!A1:B2)", "There is no sheet \"No 'where\"."],
+  ["#VALUE!", "=racks!A1+'Bay''s'!B2", "given something of the wrong kind"],
+  ["#VALUE!", "=[1]Other!A1", "given something of the wrong kind"],
+  ["#VALUE!", '=A1&" ("', "given something of the wrong kind"],
 ])("%s of %s is told by the slip that it comes of", (error, formula, sentence) => {
-  expect(errorSentence(error, formula, new Set(["SUM", "USEABLE"]))).toContain(sentence);
+  expect(errorSentence(error, formula, new Set(["SUM", "USEABLE"]), ["Racks", "Bay's"])).toContain(sentence);
 });
 
 test("text that looks like no error has none", () => {
-  expect(errorSentence("#1 of 3", "", functions)).toBeNull();
+  expect(errorSentence("#1 of 3", "", functions, [])).toBeNull();
 });
