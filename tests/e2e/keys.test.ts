@@ -74,7 +74,7 @@ test.each(["Moving and selecting", "Changing cells", "The page around the cells"
     if (/^Control\+[CXV]$/.test(key)) continue;
     if (!(await isTaken(key))) left.push(key);
     // A menu takes the keyboard a moment after its key.
-    if (key === "Shift+F10") await page.locator(".univer-popup button").first().waitFor();
+    if (key === "Shift+F10") await page.waitForFunction(() => document.activeElement instanceof HTMLButtonElement);
     await leave();
     await select();
   }
