@@ -8,8 +8,8 @@ import type { LiveWorkbook } from "../../workbook/engine/live-workbook";
 import { extrasOf } from "../../workbook/engine/stored-sheet";
 import { isGridReady } from "./desk-keys";
 
-/** How long after a first press a second one makes a double click to the engine, in milliseconds. */
-const doubleClick = 300;
+/** How long after a first press a second one is kept from the engine, in milliseconds: it waits 300, counted from when it has done what the first one asks for. */
+const doubleClick = 500;
 
 /** Asks a person how a sheet is to be printed; null where it is to stay as it is. */
 export type AskPrint = (sheet: string, print: PrintPlan) => Promise<PrintPlan | null>;
@@ -70,9 +70,11 @@ export function renameByDoubleClick(univer: Univer, container: HTMLElement): voi
   let last: { readonly tab: Element | null; readonly at: number } = { tab: null, at: 0 };
   container.addEventListener("pointerdown", (event) => {
     const tab = event.button === 0 ? tabOf(event) : null;
-    // Counted as the engine does, from when a press is heard of, which on a busy page is later than it was.
+    // What is pressed elsewhere in between makes no difference to the engine.
+    if (tab === null) return;
+    // Counted from when a press is heard of, as the engine does: on a busy page that is later than it was.
     const at = performance.now();
-    if (tab !== null && tab === last.tab && at - last.at <= doubleClick) event.stopPropagation();
+    if (tab === last.tab && at - last.at <= doubleClick) event.stopPropagation();
     last = { tab, at };
   }, { capture: true });
   container.addEventListener("dblclick", (event) => {
